@@ -1,0 +1,1 @@
+export declare const g = 9.80665;

@@ -1,0 +1,2 @@
+import { standardGravity } from '../engine/units.ts';
+export const g = standardGravity;

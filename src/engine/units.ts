@@ -1,0 +1,1 @@
+export const standardGravity = 9.80665;

@@ -1,0 +1,269 @@
+/**
+ * The build record: every place a value can stand, and what may stand there.
+ *
+ * A document is a flat map from a path (collection, row, field) to a value. Collections marked `single`
+ * have one row, named '-'. Other rows are made by writing a field of a new row id and put away by writing
+ * `gone: true`. A row points to another row by its id. Adding a field or a collection here needs no
+ * migration; changing the meaning of one does (see file.ts).
+ *
+ * Quantities are stored in SI beside the text as typed: { si: 0.1143, text: '4 1/2 in' }.
+ */
+export interface QuantityValue {
+  si: number;
+  text: string;
+}
+export type FieldValue = string | number | boolean | QuantityValue | null;
+
+export type FieldKind =
+  | { kind: 'text'; maxLength: number }
+  | { kind: 'flag' }
+  | { kind: 'choice'; of: readonly string[] }
+  | { kind: 'number'; min: number; max: number; integer?: boolean }
+  /** SI: m, kg, rad, s; bounds are sanity limits of the record, tighter ones belong to the bench checks. */
+  | { kind: 'quantity'; dimension: 'length' | 'mass' | 'angle' | 'duration'; min: number; max: number }
+  | { kind: 'row'; collection: string }
+  /** SHA-256 in lower-case hex of a stored attachment. */
+  | { kind: 'attachment' }
+  /** ISO 8601 instant in UTC. */
+  | { kind: 'instant' };
+
+export interface CollectionSchema {
+  single: boolean;
+  fields: Record<string, FieldKind>;
+}
+export type DocumentSchema = Record<string, CollectionSchema>;
+
+const text = (maxLength = 400): FieldKind => ({ kind: 'text', maxLength });
+const flag: FieldKind = { kind: 'flag' };
+const choice = (...of: string[]): FieldKind => ({ kind: 'choice', of });
+const order: FieldKind = { kind: 'number', min: -1e9, max: 1e9 };
+const count = (min: number, max: number): FieldKind => ({ kind: 'number', min, max, integer: true });
+const real = (min: number, max: number): FieldKind => ({ kind: 'number', min, max });
+const length = (min = 0, max = 10): FieldKind => ({ kind: 'quantity', dimension: 'length', min, max });
+const mass = (min = 0, max = 50): FieldKind => ({ kind: 'quantity', dimension: 'mass', min, max });
+const angle = (): FieldKind => ({
+  kind: 'quantity',
+  dimension: 'angle',
+  min: -Math.PI * 2,
+  max: Math.PI * 2,
+});
+const row = (collection: string): FieldKind => ({ kind: 'row', collection });
+const instant: FieldKind = { kind: 'instant' };
+
+/** One rod's whole record. Stations are distances from the datum (the blank's tip) unless a name says otherwise. */
+export const buildSchema: DocumentSchema = {
+  about: {
+    single: true,
+    fields: {
+      title: text(200),
+      customer: text(200),
+      rodKind: choice('fly', 'spinning', 'casting'),
+      lineWeight: text(60),
+      note: text(20_000),
+      /** Invented demonstration data; never the builder's own. */
+      demo: flag,
+      createdAt: instant,
+    },
+  },
+  blank: {
+    single: true,
+    fields: {
+      label: text(200),
+      material: choice('carbon', 'glass', 'unknown'),
+      /** Surface strain in percent at which the bend warns and stops; empty: the documented default of the material. */
+      strainCautionPercent: real(0.01, 5),
+      strainStopPercent: real(0.01, 5),
+      /** Whole-blank mass where sections were not weighed singly. */
+      mass: mass(),
+      /** Builder's word that ferrules are wrapped or tightly bound; gates the heavy loads. */
+      ferrulesBound: flag,
+    },
+  },
+  /** Sections from the tip down. */
+  sections: {
+    single: false,
+    fields: {
+      order,
+      name: text(60),
+      length: length(),
+      mass: mass(),
+      /** Balance point from this section's own tip-side end. */
+      balanceFromOwnTip: length(),
+      /** The joint at this section's butt end, to the next section down. */
+      joint: choice('sleeve', 'spigot', 'put-in', 'put-over'),
+      /** How deep the two sections overlap when seated (sleeve, put-in, put-over). */
+      overlap: length(),
+      /** Visible gap of a seated spigot, and the length of its plug. */
+      spigotGap: length(),
+      spigotLength: length(),
+      /** How many times stiffer the joint's zone is than the blank beside it; empty: not stated. */
+      jointStiffness: real(0.1, 20),
+      /** Line side chosen by the builder: angle from the reference mark, how it was found, what it refers to. */
+      lineSideAngle: angle(),
+      lineSideReference: text(200),
+      lineSideMethod: text(200),
+      gone: flag,
+    },
+  },
+  diameters: {
+    single: false,
+    fields: { section: row('sections'), fromOwnTip: length(), outside: length(0, 0.1), gone: flag },
+  },
+  setups: {
+    single: false,
+    fields: {
+      order,
+      name: text(120),
+      kind: choice('clamp', 'span'),
+      /** Nominal angle of the axis at the clamp above the horizontal. */
+      nominalAngle: angle(),
+      clampFromTip: length(),
+      /** Height of the clamp over the floor, for the floor check. */
+      clampHeight: length(),
+      /** The blank's rotation about its own axis. */
+      turned: angle(),
+      /** Which line of the blank was read. */
+      edge: choice('axis', 'upper', 'lower'),
+      supportTipSide: length(),
+      supportButtSide: length(),
+      loadFromTip: length(),
+      /** Standard deviation of the readings, and of the clamp's tilt. */
+      sigma: length(0, 0.1),
+      tiltSigma: angle(),
+      gone: flag,
+    },
+  },
+  /** One hung weight (or none) of a set-up. */
+  tests: {
+    single: false,
+    fields: {
+      order,
+      setup: row('setups'),
+      hung: mass(),
+      hungFromTip: length(),
+      /** Span set-ups: sag at the load. */
+      sag: length(-1, 2),
+      gone: flag,
+    },
+  },
+  readings: {
+    single: false,
+    fields: {
+      order,
+      test: row('tests'),
+      fromTip: length(),
+      drop: length(-10, 10),
+      /** Left out of the fit by the builder. */
+      setAside: flag,
+      gone: flag,
+    },
+  },
+  handle: {
+    single: true,
+    fields: {
+      /** Butt end of the blank to the front of the grip: where the bend begins. */
+      gripFront: length(),
+      /** Where the line leaves the reel: from the butt end, and off the axis to the guides' side. */
+      reelFromButt: length(),
+      reelOffset: length(0, 0.5),
+      reelMass: mass(),
+    },
+  },
+  /** Guides from the tip down; the tip-top has kind 'tip-top' and stands at the datum. */
+  guides: {
+    single: false,
+    fields: {
+      order,
+      kind: choice('tip-top', 'snake', 'single-foot', 'ringed', 'stripping'),
+      size: text(40),
+      ringHeight: length(0, 0.1),
+      foot: length(0, 0.2),
+      mass: mass(0, 0.1),
+      /** The chosen mark. */
+      station: length(),
+      pinned: flag,
+      gone: flag,
+    },
+  },
+  layout: {
+    single: true,
+    fields: {
+      startKind: choice('rule', 'chart', 'own'),
+      startCount: count(2, 30),
+      startFirst: length(),
+      startStripping: length(),
+      /** The list as typed or pasted, one station after the other, and how to read it. */
+      startText: text(4000),
+      startUnit: choice('inch', 'mm'),
+      startFrom: choice('tip', 'butt'),
+      guidesSide: choice('under', 'over'),
+      buttAngle: angle(),
+      loadBy: choice('line', 'tied'),
+      /** Tension that keeps the line just taut when the weight is tied to the tip (as a mass). */
+      tautLine: mass(),
+      intervals: choice('growing', 'free'),
+      limitLineAngle: angle(),
+      limitGap: length(0, 1),
+      limitExtraBendPerM: real(0, 10),
+      /** Clear distance kept between a guide's foot and a ferrule's edge. */
+      ferruleClear: length(0, 0.2),
+      tapeStep: choice('1 mm', '1/8 in', '1/16 in', '1/32 in'),
+    },
+  },
+  /** Load ladder; empty: the default that follows the blank's power. */
+  ladder: {
+    single: false,
+    fields: { order, load: mass(), gone: flag },
+  },
+  /** Every sheet printed, tied to the frozen revision it came from. */
+  prints: {
+    single: false,
+    fields: {
+      sheet: text(60),
+      paper: choice('a4', 'letter'),
+      revision: text(80),
+      printedAt: instant,
+      engineVersion: text(40),
+      gone: flag,
+    },
+  },
+  tags: { single: false, fields: { text: text(60), gone: flag } },
+  attachments: {
+    single: false,
+    fields: {
+      content: { kind: 'attachment' },
+      name: text(200),
+      type: text(100),
+      note: text(2000),
+      gone: flag,
+    },
+  },
+};
+
+/** What holds for every build of the shop. */
+export const shopSchema: DocumentSchema = {
+  settings: {
+    single: true,
+    fields: {
+      /** Decides what a bare number means. */
+      unitSystem: choice('inch', 'mm'),
+      tapeStep: choice('1 mm', '1/8 in', '1/16 in', '1/32 in'),
+      paper: choice('a4', 'letter'),
+      colours: choice('auto', 'day', 'night'),
+    },
+  },
+  /** What the printed 100 mm and 4 in rules measured, per printer and paper; the next print is corrected by it. */
+  printers: {
+    single: false,
+    fields: {
+      name: text(120),
+      paper: choice('a4', 'letter'),
+      ruleAcross: length(0.05, 0.2),
+      ruleAlong: length(0.05, 0.2),
+      gone: flag,
+    },
+  },
+};
+
+export const documentSchemas = { build: buildSchema, shop: shopSchema } as const;
+export type DocumentKind = keyof typeof documentSchemas;
