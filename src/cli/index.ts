@@ -1,2 +1,2 @@
-import { standardGravity } from '../engine/units.ts';
+import { standardGravity } from '../engine/units/gravity.ts';
 export const g = standardGravity;

@@ -1,1 +1,0 @@
-export declare const g = 9.80665;

@@ -1,1 +1,0 @@
-export const standardGravity = 9.80665;

@@ -1,0 +1,40 @@
+import { trimZeros } from './format-decimal.ts';
+import type { Part, ReadOptions } from './read-quantity.ts';
+
+/**
+ * What was understood, for the line under a field: the text in plain form, and the same in the unit the
+ * bench would check it by. A bare fraction and grains, which are easily mistaken, are named.
+ */
+export function showConverted(parts: readonly Part[], si: number, options: ReadOptions): string {
+  const written = `${si < 0 ? '-' : ''}${parts.map(showPart).join(' ')}`;
+  const other = convert(parts, si, options);
+  return other === undefined ? written : `${written} = ${other}`;
+}
+
+function showPart({ numeral, unit }: Part): string {
+  return unit.symbol === '°' || unit.symbol === "'"
+    ? `${numeral}${unit.symbol}`
+    : `${numeral} ${unit.symbol}`;
+}
+
+function convert(parts: readonly Part[], si: number, options: ReadOptions): string | undefined {
+  const symbols = parts.map((part) => part.unit.symbol);
+  const only = symbols.length === 1 ? symbols[0] : undefined;
+  if (options.dimension === 'length') return convertLength(symbols, si, options);
+  if (options.dimension === 'mass') {
+    if (only === 'g') return undefined;
+    const grams = `${trimZeros(si * 1000, only === 'grains' ? 3 : 2)} g`;
+    return only === 'grains' ? `${grams}; write g where grams are meant` : grams;
+  }
+  if (options.dimension === 'angle') {
+    return only === '°' ? undefined : `${trimZeros((si * 180) / Math.PI, 2)}°`;
+  }
+  return only === undefined ? `${trimZeros(si / 60, 2)} min` : undefined;
+}
+
+function convertLength(symbols: string[], si: number, options: ReadOptions): string | undefined {
+  const imperial = symbols.some((symbol) => symbol === 'in' || symbol === 'ft');
+  if (imperial) return `${trimZeros(si * 1000, 2)} mm`;
+  if (options.system === 'inch') return `${trimZeros(si / 0.0254, 3)} in`;
+  return symbols.length === 1 && symbols[0] === 'mm' ? undefined : `${trimZeros(si * 1000, 2)} mm`;
+}
