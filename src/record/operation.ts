@@ -10,6 +10,10 @@ export type Path = readonly [collection: string, row: string, field: string];
 export interface Operation {
   /** Unique: `${device}.${clock}.${index}`; sending it twice does nothing the second time. */
   id: string;
+  /**
+   * Who wrote: `${device}-${session}`. The session is new at every page load, so two tabs of one browser never
+   * make the same id; undo looks at the part before the dash, so it survives a reload.
+   */
   device: string;
   /** Lamport clock: greater than every clock the device had seen when it wrote. */
   clock: number;
@@ -22,14 +26,58 @@ export interface Operation {
   at: string;
 }
 
+/** An operation as the server keeps it: `seq` counts the operations of one document in the order of arrival. */
+export interface StoredOperation extends Operation {
+  seq: number;
+  receivedAt: string;
+}
+
+/** What a person changed, before it becomes an operation. */
+export interface Change {
+  path: Path;
+  value: FieldValue;
+}
+
+/** Something wrong with what came in: where, and in words what is odd and what to do. */
+export interface Finding {
+  path: string;
+  message: string;
+}
+
 /** A document as its operations leave it: path joined by '/' to the winning operation's value and stamp. */
 export interface Cell {
   value: FieldValue;
   clock: number;
   device: string;
+  /** The winning operation. */
+  id: string;
 }
 export interface DocumentState {
   id: string;
   kind: DocumentKind;
-  cells: Map<string, Cell>;
+  cells: ReadonlyMap<string, Cell>;
+  /** Greatest clock seen, of winning and losing operations alike. */
+  clock: number;
+}
+
+export function pathKey(path: Path): string {
+  return path.join('/');
+}
+
+/** The part of `device` that stays the same over reloads and tabs. */
+export function deviceFamily(device: string): string {
+  const dash = device.indexOf('-');
+  return dash < 0 ? device : device.slice(0, dash);
+}
+
+/** Order of operations: clock, then device, then id; negative when `a` is the earlier. */
+export function compareStamps(
+  a: { clock: number; device: string; id: string },
+  b: { clock: number; device: string; id: string },
+): number {
+  return a.clock - b.clock || compareText(a.device, b.device) || compareText(a.id, b.id);
+}
+
+function compareText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
 }
