@@ -1,0 +1,207 @@
+/**
+ * Finds the equilibrium that the rod reaches when the whole load grows from nothing: Euler predictor along
+ * the load, Newton corrector, step length from the turn of the fastest-turning node. On the way the Hessian
+ * must stay positive definite (a stable minimum of energy). Where it does not, the rod has no equilibrium
+ * nearby that it could have followed to: the solver lets it fall to the next minimum of energy and says so.
+ */
+import { factorChained, solveChained } from '../numerics/chained-tridiagonal.ts';
+import { assemble, energyAt, type Loading, placeNodes, type Workspace } from './equilibrium.ts';
+import type { Mesh } from './mesh.ts';
+
+export interface FollowOptions {
+  /** Largest predicted turn of any node in one load step. */
+  stepRad: number;
+  /** Newton has converged when no node turns by more than this. */
+  toleranceRad: number;
+  /** Bound on Newton steps in all. */
+  maxIterations: number;
+  /** A load step smaller than this share of the load means the branch has ended. */
+  smallestStep: number;
+}
+export const followDefaults: FollowOptions = {
+  stepRad: 0.5,
+  toleranceRad: 1e-9,
+  maxIterations: 2000,
+  smallestStep: 1e-6,
+};
+
+export interface FollowResult {
+  status: 'converged' | 'branch-lost' | 'not-converged';
+  /** Share of the load carried when the followed branch ended; 1 where it did not. */
+  followedTo: number;
+  /** Share of the load of the state handed back. */
+  factor: number;
+  iterations: number;
+}
+
+/** Angles of the unloaded rod. */
+export function restAngles(mesh: Mesh, buttAngleRad: number, theta: Float64Array): void {
+  theta[0] = buttAngleRad;
+  for (let e = 1; e <= mesh.count; e++) theta[e] = theta[e - 1] + mesh.restTurn[e];
+}
+
+/** Follows the load up from the unloaded rod; the state is left in `work`. */
+export function followLoad(
+  mesh: Mesh,
+  loading: Loading,
+  buttAngleRad: number,
+  work: Workspace,
+  options: FollowOptions = followDefaults,
+): FollowResult {
+  restAngles(mesh, buttAngleRad, work.theta);
+  const path = { factor: 0, followedTo: 1, iterations: 0, status: 'converged' as FollowResult['status'] };
+  const before = new Float64Array(mesh.count + 1);
+  const direction = new Float64Array(mesh.count);
+  let largestStep = 1;
+  placeNodes(mesh, loading.line, work);
+  while (path.factor < 1 && path.iterations < options.maxIterations) {
+    before.set(work.theta);
+    const speed = loadTangent(mesh, loading, path.factor, work, direction);
+    let step = Math.min(1 - path.factor, largestStep, options.stepRad / Math.max(speed, 1e-300));
+    let accepted = false;
+    while (step >= options.smallestStep && path.iterations < options.maxIterations) {
+      for (let i = 0; i < mesh.count; i++) work.theta[i + 1] = before[i + 1] + step * direction[i];
+      const target = 1 - path.factor - step < 1e-12 ? 1 : path.factor + step;
+      const newton = correct(mesh, loading, target, work, options, 0.6 * options.stepRad);
+      path.iterations += newton.iterations;
+      if (newton.converged) {
+        path.factor = target;
+        accepted = true;
+        largestStep = 4 * step;
+        break;
+      }
+      step *= 0.35;
+    }
+    if (!accepted) {
+      if (path.iterations >= options.maxIterations) break;
+      work.theta.set(before);
+      path.factor = Math.min(1, path.factor + 10 * options.smallestStep);
+      path.iterations += fallToMinimum(mesh, loading, path.factor, work, options);
+      if (largestTurnBetween(before, work.theta) > options.stepRad && path.followedTo === 1) {
+        path.followedTo = path.factor;
+        path.status = 'branch-lost';
+      }
+    }
+  }
+  if (path.factor < 1) path.status = 'not-converged';
+  return path;
+}
+
+/**
+ * Corrects a state known from a nearby problem (a guide moved, a load changed) at the full load. False where
+ * Newton leaves its neighbourhood or meets no stable equilibrium: then follow the load from the start.
+ */
+export function followFromNearby(
+  mesh: Mesh,
+  loading: Loading,
+  work: Workspace,
+  options: FollowOptions = followDefaults,
+): { converged: boolean; iterations: number } {
+  return correct(mesh, loading, 1, work, options, options.stepRad);
+}
+
+/** d(angles)/d(load factor) at the present equilibrium; returns its largest entry. */
+function loadTangent(
+  mesh: Mesh,
+  loading: Loading,
+  factor: number,
+  work: Workspace,
+  direction: Float64Array,
+): number {
+  assemble(mesh, loading, factor, work);
+  factorChained(work.hessian);
+  for (let i = 0; i < mesh.count; i++) direction[i] = -work.loadGradient[i];
+  solveChained(work.hessian, direction, direction);
+  let largest = 0;
+  for (let i = 0; i < mesh.count; i++) largest = Math.max(largest, Math.abs(direction[i]));
+  return largest;
+}
+
+/** Newton at a fixed load, confined to `reachRad` around where it starts; refuses unstable states. */
+function correct(
+  mesh: Mesh,
+  loading: Loading,
+  factor: number,
+  work: Workspace,
+  options: FollowOptions,
+  reachRad: number,
+): { converged: boolean; iterations: number } {
+  const { theta, bendGradient, loadGradient, hessian } = work;
+  const step = loadGradient; // the gradient is spent once the step is known
+  let travelled = 0;
+  for (let iteration = 1; iteration <= 12; iteration++) {
+    placeNodes(mesh, loading.line, work);
+    assemble(mesh, loading, factor, work);
+    const stable = factorChained(hessian);
+    for (let i = 0; i < mesh.count; i++) step[i] = -(bendGradient[i] + factor * loadGradient[i]);
+    solveChained(hessian, step, step);
+    let largest = 0;
+    for (let i = 0; i < mesh.count; i++) {
+      theta[i + 1] += step[i];
+      largest = Math.max(largest, Math.abs(step[i]));
+    }
+    travelled += largest;
+    if (!(travelled <= reachRad)) return { converged: false, iterations: iteration };
+    if (largest <= options.toleranceRad) {
+      placeNodes(mesh, loading.line, work);
+      return { converged: stable, iterations: iteration };
+    }
+  }
+  return { converged: false, iterations: 12 };
+}
+
+/**
+ * Damped Newton descent to a minimum of energy from a state that is not near one. The start is nudged
+ * towards the tip's own weight side (turning clockwise), which decides where a perfectly balanced rod falls.
+ */
+function fallToMinimum(
+  mesh: Mesh,
+  loading: Loading,
+  factor: number,
+  work: Workspace,
+  options: FollowOptions,
+): number {
+  const { theta, bendGradient, loadGradient, hessian } = work;
+  const before = new Float64Array(theta.length);
+  const step = new Float64Array(mesh.count);
+  for (let j = 1; j <= mesh.count; j++) theta[j] -= (1e-3 * j) / mesh.count;
+  placeNodes(mesh, loading.line, work);
+  let energy = energyAt(mesh, loading, factor, work);
+  let damping = 0;
+  const softest = mesh.springNm.reduce(
+    (least, k, e) => (e > 0 && k < least ? k : least),
+    Number.POSITIVE_INFINITY,
+  );
+  for (let iteration = 1; iteration <= 300; iteration++) {
+    assemble(mesh, loading, factor, work);
+    for (let i = 0; i < mesh.count; i++) hessian.diagonal[i] += damping;
+    if (!factorChained(hessian)) {
+      damping = Math.max(4 * damping, 1e-4 * softest);
+      continue;
+    }
+    for (let i = 0; i < mesh.count; i++) step[i] = -(bendGradient[i] + factor * loadGradient[i]);
+    solveChained(hessian, step, step);
+    const largest = step.reduce((most, s) => Math.max(most, Math.abs(s)), 0);
+    if (largest <= options.toleranceRad && damping === 0) return iteration;
+    before.set(theta);
+    const scale = Math.min(1, options.stepRad / largest);
+    for (let i = 0; i < mesh.count; i++) theta[i + 1] = before[i + 1] + scale * step[i];
+    placeNodes(mesh, loading.line, work);
+    const lower = energyAt(mesh, loading, factor, work);
+    if (lower <= energy + 1e-12 * Math.abs(energy)) {
+      energy = lower;
+      damping = damping > 1e-6 * softest ? 0.3 * damping : 0;
+    } else {
+      theta.set(before);
+      placeNodes(mesh, loading.line, work);
+      damping = Math.max(4 * damping, 1e-4 * softest);
+    }
+  }
+  return 300;
+}
+
+function largestTurnBetween(a: Float64Array, b: Float64Array): number {
+  let largest = 0;
+  for (let j = 0; j < a.length; j++) largest = Math.max(largest, Math.abs(a[j] - b[j]));
+  return largest;
+}
