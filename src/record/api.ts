@@ -1,0 +1,121 @@
+/**
+ * The messages between the page and the server, under /api. Answers that are not 2xx carry a Refusal.
+ *
+ *   GET    /api/documents?search=&kind=&gone=&limit=&offset=   DocumentList
+ *   POST   /api/documents                CreateRequest       -> DocumentSummary (201)
+ *   GET    /api/documents/:id                                -> DocumentAnswer
+ *   POST   /api/documents/:id/operations AppendRequest       -> AppendAnswer, once it is on disk
+ *   GET    /api/documents/:id/operations?after=              -> OperationsAnswer
+ *   POST   /api/documents/:id/copy                           -> DocumentSummary (201), without the demo mark
+ *   POST   /api/documents/:id/put-away | bring-back          -> DocumentSummary
+ *   GET    /api/documents/:id/file?attachments=              -> the build file
+ *   POST   /api/files                    a build file        -> ImportAnswer (201)
+ *   POST   /api/documents/:id/revisions  FreezeRequest       -> Revision (201)
+ *   GET    /api/documents/:id/revisions, /revisions/:revision
+ *   GET    /api/shop                                         -> DocumentSummary of the shop's own document
+ *   POST   /api/attachments              bytes               -> AttachmentAnswer (201)
+ *   GET    /api/attachments/:hash                            -> bytes
+ *   GET    /api/events?after=ID:SEQ      (repeatable)        -> server-sent events named `operations`: FeedMessage
+ *   POST   /api/demo/reset                                   -> DocumentSummary
+ *   GET    /api/info                                         -> ServerInfo
+ */
+import type { Cell, Change, Finding, Operation, StoredOperation } from './operation.ts';
+import type { DocumentKind, FieldValue } from './schema.ts';
+
+export interface DocumentSummary {
+  id: string;
+  kind: DocumentKind;
+  title: string;
+  customer: string;
+  rodKind: string;
+  lineWeight: string;
+  demo: boolean;
+  /** Put away by the builder; still there. */
+  gone: boolean;
+  createdAt: string;
+  updatedAt: string;
+  /** How many operations it has. */
+  lastSeq: number;
+}
+
+export interface DocumentList {
+  documents: DocumentSummary[];
+  /** How many match, beyond the ones sent. */
+  total: number;
+}
+
+export interface CreateRequest {
+  kind: 'build';
+  /** First values, such as the title. */
+  changes?: Change[];
+}
+
+export interface DocumentAnswer {
+  document: DocumentSummary;
+  /** Path key and cell. */
+  cells: [string, Cell][];
+  clock: number;
+  lastSeq: number;
+}
+
+export interface AppendRequest {
+  operations: Operation[];
+}
+export interface AppendAnswer {
+  accepted: { id: string; seq: number }[];
+  lastSeq: number;
+}
+
+/** Operations in order of `seq`; `more` says that another request with a later `after` is needed. */
+export interface OperationsAnswer {
+  document: DocumentSummary;
+  operations: StoredOperation[];
+  lastSeq: number;
+  more: boolean;
+}
+
+export interface FeedMessage {
+  document: string;
+  operations: StoredOperation[];
+}
+
+export interface ImportAnswer {
+  document: DocumentSummary;
+  /** Attachments the file names but does not hold, by hash. */
+  attachmentsMissing: string[];
+}
+
+export interface FreezeRequest {
+  engineVersion: string;
+}
+export interface Revision {
+  document: string;
+  /** Short hash of the frozen values; the same values give the same revision. */
+  revision: string;
+  seq: number;
+  madeAt: string;
+  engineVersion: string;
+}
+export interface RevisionAnswer extends Revision {
+  values: Record<string, FieldValue>;
+}
+
+export interface AttachmentAnswer {
+  hash: string;
+  type: string;
+  size: number;
+}
+
+export interface ServerInfo {
+  app: 'fairbend';
+  version: string;
+  dataFolder: string;
+  database: string;
+  demo: string | null;
+}
+
+export interface Refusal {
+  /** One sentence for a person. */
+  message: string;
+  findings: Finding[];
+}

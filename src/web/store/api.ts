@@ -1,0 +1,83 @@
+import type {
+  AppendAnswer,
+  AttachmentAnswer,
+  CreateRequest,
+  DocumentList,
+  DocumentSummary,
+  ImportAnswer,
+  OperationsAnswer,
+  Refusal,
+  Revision,
+  ServerInfo,
+} from '../../record/api.ts';
+import type { Finding, Operation } from '../../record/operation.ts';
+
+/** The server answered no, or did not answer (`status` 0). */
+export class ApiError extends Error {
+  readonly status: number;
+  readonly findings: Finding[];
+  constructor(status: number, message: string, findings: Finding[] = []) {
+    super(message);
+    this.status = status;
+    this.findings = findings;
+  }
+}
+
+export type Api = ReturnType<typeof createApi>;
+
+/** The server's routes as functions; each throws an ApiError when the answer is not the one asked for. */
+export function createApi(fetcher: typeof fetch, base = '') {
+  async function ask<T>(method: string, path: string, body?: BodyInit, type?: string): Promise<T> {
+    const headers = type ? { 'content-type': type } : undefined;
+    const signal = AbortSignal.timeout(longestAnswerMs);
+    const response = await fetcher(`${base}/api${path}`, { method, body, headers, signal }).catch(() => {
+      throw new ApiError(0, 'The server cannot be reached');
+    });
+    if (!response.ok) throw await refusalOf(response);
+    return (await response.json()) as T;
+  }
+  const get = <T>(path: string) => ask<T>('GET', path);
+  const post = <T>(path: string, body: unknown = {}) =>
+    ask<T>('POST', path, JSON.stringify(body), 'application/json');
+  const doc = (id: string) => `/documents/${encodeURIComponent(id)}`;
+
+  return {
+    listDocuments: (query: { search?: string; gone?: boolean; limit?: number; offset?: number } = {}) =>
+      get<DocumentList>(`/documents?${queryText(query)}`),
+    createBuild: (changes: CreateRequest['changes'] = []) =>
+      post<DocumentSummary>('/documents', { kind: 'build', changes }),
+    operationsAfter: (id: string, after: number) =>
+      get<OperationsAnswer>(`${doc(id)}/operations?after=${after}`),
+    append: (id: string, operations: readonly Operation[]) =>
+      post<AppendAnswer>(`${doc(id)}/operations`, { operations }),
+    copy: (id: string) => post<DocumentSummary>(`${doc(id)}/copy`),
+    putAway: (id: string) => post<DocumentSummary>(`${doc(id)}/put-away`),
+    bringBack: (id: string) => post<DocumentSummary>(`${doc(id)}/bring-back`),
+    /** Address of the build file, for a download link. */
+    fileAddress: (id: string) => `${base}/api${doc(id)}/file`,
+    importFile: (file: Blob | string) => ask<ImportAnswer>('POST', '/files', file, 'application/json'),
+    freezeRevision: (id: string, engineVersion: string) =>
+      post<Revision>(`${doc(id)}/revisions`, { engineVersion }),
+    shop: () => get<DocumentSummary>('/shop'),
+    /** The server finds the type out from the bytes themselves. */
+    addAttachment: (bytes: Blob) =>
+      ask<AttachmentAnswer>('POST', '/attachments', bytes, 'application/octet-stream'),
+    attachmentAddress: (hash: string) => `${base}/api/attachments/${hash}`,
+    resetDemo: () => post<DocumentSummary>('/demo/reset'),
+    info: () => get<ServerInfo>('/info'),
+  };
+}
+
+/** A connection that died without a word is given up after this; large files are on the same machine or network. */
+const longestAnswerMs = 60_000;
+
+function queryText(query: Record<string, string | number | boolean | undefined>): string {
+  const given = Object.entries(query).filter(([, value]) => value !== undefined);
+  return new URLSearchParams(given.map(([key, value]) => [key, String(value)])).toString();
+}
+
+async function refusalOf(response: Response): Promise<ApiError> {
+  const refusal = (await response.json().catch(() => ({}))) as Partial<Refusal>;
+  const message = refusal.message ?? `The server answered ${response.status}`;
+  return new ApiError(response.status, message, refusal.findings ?? []);
+}
