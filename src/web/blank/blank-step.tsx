@@ -1,0 +1,3 @@
+export function BlankStep() {
+  return <h2>Blank</h2>;
+}

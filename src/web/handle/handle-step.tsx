@@ -1,0 +1,3 @@
+export function HandleStep() {
+  return <h2>Handle</h2>;
+}

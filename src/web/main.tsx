@@ -1,0 +1,14 @@
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './shell/app.tsx';
+import './style/tokens.css';
+import './style/base.css';
+import './style/print.css';
+
+const place = document.getElementById('app');
+if (!place) throw new Error('index.html has no element with id "app"');
+createRoot(place).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+);

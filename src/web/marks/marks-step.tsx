@@ -1,0 +1,3 @@
+export function MarksStep() {
+  return <h2>Marks</h2>;
+}

@@ -1,0 +1,80 @@
+import { createContext, type ReactNode, useContext, useEffect, useMemo, useState } from 'react';
+import type { UnitSystem } from '../../engine/units/unit-table.ts';
+import { type Row, rows, singleRow } from '../../record/document.ts';
+import type { Change, Finding } from '../../record/operation.ts';
+import { useColours } from '../settings/colours.ts';
+import type { DocumentStore } from '../store/document-store.ts';
+import { api } from '../store/open-document.ts';
+import { reasonOf, useOpenStore, useSnapshot } from './open-store.ts';
+import { textOf } from './values.ts';
+
+export type TapeStep = '1 mm' | '1/8 in' | '1/16 in' | '1/32 in';
+export type Paper = 'a4' | 'letter';
+
+/** What holds for every build of the shop. */
+export interface Shop {
+  /** Decides what a bare number means and how a length is shown; never a stored value. */
+  system: UnitSystem;
+  tapeStep: TapeStep;
+  paper: Paper;
+  settings: Row;
+  printers: readonly Row[];
+  newRowId(): string;
+  write(gesture: string, changes: readonly Change[]): Finding[];
+}
+
+const ShopContext = createContext<Shop | undefined>(undefined);
+
+export function useShop(): Shop {
+  const shop = useContext(ShopContext);
+  if (!shop) throw new Error('useShop needs a ShopProvider above it');
+  return shop;
+}
+
+/** Opens the shop's own document. */
+export function ShopProvider({ children }: { children: ReactNode }) {
+  const [id, setId] = useState<string>();
+  const [failure, setFailure] = useState<string>();
+  const opening = useOpenStore(id);
+  useEffect(() => {
+    api.shop().then(
+      (summary) => setId(summary.id),
+      (error: unknown) => setFailure(reasonOf(error)),
+    );
+  }, []);
+  const reason = failure ?? (opening.kind === 'failed' ? opening.reason : undefined);
+  if (reason !== undefined) return <Unreachable reason={reason} />;
+  if (opening.kind !== 'open') return null;
+  return <OpenShop store={opening.store}>{children}</OpenShop>;
+}
+
+function OpenShop({ store, children }: { store: DocumentStore; children: ReactNode }) {
+  const { document } = useSnapshot(store);
+  const shop = useMemo<Shop>(() => {
+    const settings = singleRow(document, 'settings');
+    const system = textOf(settings, 'unitSystem') === 'mm' ? 'mm' : 'inch';
+    return {
+      settings,
+      system,
+      tapeStep: (textOf(settings, 'tapeStep') ?? (system === 'mm' ? '1 mm' : '1/8 in')) as TapeStep,
+      paper: (textOf(settings, 'paper') ?? (system === 'mm' ? 'a4' : 'letter')) as Paper,
+      printers: rows(document, 'printers'),
+      newRowId: () => store.newRowId(),
+      write: (gesture, changes) => store.write(gesture, changes),
+    };
+  }, [document, store]);
+  useColours(textOf(shop.settings, 'colours') ?? 'auto');
+  return <ShopContext value={shop}>{children}</ShopContext>;
+}
+
+function Unreachable({ reason }: { reason: string }) {
+  return (
+    <main className="sheet">
+      <h1>Fairbend</h1>
+      <p className="attention" role="alert">
+        {reason}. Start it with “npm start”, then load this page again; what was typed here waits in this
+        browser.
+      </p>
+    </main>
+  );
+}

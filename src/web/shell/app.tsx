@@ -1,0 +1,37 @@
+import { Redirect, Route, Switch } from 'wouter';
+import { ShopProvider } from '../read/shop.tsx';
+import { SettingsPage } from '../settings/settings-page.tsx';
+import { ShelfPage } from '../shelf/shelf-page.tsx';
+import { BuildPage } from './build-page.tsx';
+import { MessageProvider } from './messages.tsx';
+import { Page } from './page.tsx';
+import './shell.css';
+
+/** The whole page: what the shop sets holds everywhere, the address says which sheet is on the table. */
+export function App() {
+  return (
+    <MessageProvider>
+      <ShopProvider>
+        <Switch>
+          <Route path="/">
+            <ShelfPage />
+          </Route>
+          <Route path="/settings">
+            <SettingsPage />
+          </Route>
+          <Route path="/builds/:id">{({ id }) => <Redirect to={`/builds/${id}/blank`} replace />}</Route>
+          <Route path="/builds/:id/:step">
+            {({ id, step }) => <BuildPage key={id} id={id} step={step} />}
+          </Route>
+          <Route>
+            <Page title="No such sheet">
+              <p>
+                Nothing is kept under this address. <a href="/">Back to the shelf</a>
+              </p>
+            </Page>
+          </Route>
+        </Switch>
+      </ShopProvider>
+    </MessageProvider>
+  );
+}

@@ -1,0 +1,50 @@
+import { type ComponentType, lazy, Suspense } from 'react';
+import { BlankStep } from '../blank/blank-step.tsx';
+import { HandleStep } from '../handle/handle-step.tsx';
+import { MarksStep } from '../marks/marks-step.tsx';
+import { BuildProvider, useBuild } from '../read/build.tsx';
+import { Page } from './page.tsx';
+import { StepRail } from './step-rail.tsx';
+import { TitleBlock } from './title-block.tsx';
+import { UndoButtons } from './undo-buttons.tsx';
+
+/** The drawings and the layout's figures are the heaviest part; they come when they are asked for. */
+const LayoutStep = lazy(async () => ({ default: (await import('../layout/layout-step.tsx')).LayoutStep }));
+
+const sheets: Record<string, ComponentType> = {
+  blank: BlankStep,
+  handle: HandleStep,
+  layout: LayoutStep,
+  marks: MarksStep,
+};
+
+/** One build open on the table, at one of its steps. */
+export function BuildPage({ id, step }: { id: string; step: string }) {
+  return (
+    <BuildProvider id={id}>
+      <BuildSheet step={step} />
+    </BuildProvider>
+  );
+}
+
+function BuildSheet({ step }: { step: string }) {
+  const build = useBuild();
+  const Sheet = sheets[step];
+  return (
+    <Page
+      title={build.title}
+      aside={build.subtitle}
+      beside={
+        <div className="sheet-beside screen-only">
+          <StepRail build={build.id} current={step} />
+          <UndoButtons />
+        </div>
+      }
+      foot={<TitleBlock step={step} />}
+    >
+      <Suspense fallback={<p className="aside">Laying out the sheet …</p>}>
+        {Sheet ? <Sheet key={step} /> : <p>This build has no step “{step}”. Pick one above.</p>}
+      </Suspense>
+    </Page>
+  );
+}

@@ -1,0 +1,49 @@
+import { createContext, type ReactNode, useCallback, useContext, useMemo, useRef, useState } from 'react';
+import { Button } from 'react-aria-components';
+
+interface Message {
+  id: number;
+  text: string;
+}
+type Say = (text: string) => void;
+
+const SayContext = createContext<Say>(() => undefined);
+
+/** Says something in passing: shown at the foot of the screen, spoken by a screen reader, put away by a press. */
+export function useSay(): Say {
+  return useContext(SayContext);
+}
+
+/** Messages older than this many are dropped. */
+const mostShown = 3;
+
+export function MessageProvider({ children }: { children: ReactNode }) {
+  const [messages, setMessages] = useState<readonly Message[]>([]);
+  const lastId = useRef(0);
+  const drop = useCallback((id: number) => setMessages((shown) => shown.filter((one) => one.id !== id)), []);
+  const say = useCallback((text: string) => {
+    lastId.current += 1;
+    const message = { id: lastId.current, text };
+    setMessages((shown) => [...shown.filter((one) => one.text !== text), message].slice(-mostShown));
+  }, []);
+  const list = useMemo(
+    () =>
+      messages.map(({ id, text }) => (
+        <div key={id} className="message">
+          <p>{text}</p>
+          <Button className="plain" onPress={() => drop(id)}>
+            Put away
+          </Button>
+        </div>
+      )),
+    [messages, drop],
+  );
+  return (
+    <SayContext value={say}>
+      {children}
+      <div className="messages screen-only" role="status" aria-live="polite">
+        {list}
+      </div>
+    </SayContext>
+  );
+}

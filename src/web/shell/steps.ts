@@ -1,0 +1,17 @@
+/** The steps of a build in the order of the craft. */
+export interface Step {
+  id: string;
+  name: string;
+  /** What it will need before it opens; a step with an entry is not there yet. */
+  notYet?: string;
+}
+
+export const steps: readonly Step[] = [
+  { id: 'blank', name: 'Blank' },
+  { id: 'handle', name: 'Handle' },
+  { id: 'layout', name: 'Layout' },
+  { id: 'marks', name: 'Marks' },
+  { id: 'load-test', name: 'Load test', notYet: 'not part of this version' },
+  { id: 'wraps', name: 'Wraps', notYet: 'not part of this version' },
+  { id: 'finish', name: 'Finish', notYet: 'not part of this version' },
+];

@@ -1,0 +1,43 @@
+import { Link } from 'wouter';
+import { useBuild } from '../read/build.tsx';
+import { useShop } from '../read/shop.tsx';
+import { SaveLine } from './save-line.tsx';
+import { steps } from './steps.ts';
+
+/** The block at the foot of a drawing: what this sheet is, its datum, its units, how it is kept. */
+export function TitleBlock({ step }: { step: string }) {
+  const build = useBuild();
+  const { system, tapeStep } = useShop();
+  const name = steps.find(({ id }) => id === step)?.name ?? step;
+  return (
+    <dl className="title-block">
+      <Cell term="Build" wide>
+        {build.title}
+      </Cell>
+      <Cell term="Sheet">{name}</Cell>
+      <Cell term="Datum" wide>
+        ring end of the tip-top’s tube
+      </Cell>
+      <Cell term="Units">{system === 'inch' ? 'inches' : 'millimetres'}</Cell>
+      <Cell term="Marks to">{tapeStep}</Cell>
+      <Cell term="Kept" wide>
+        <SaveLine save={build.save} />
+      </Cell>
+      <div className="title-cell screen-only">
+        <dt>Fairbend</dt>
+        <dd>
+          <Link href="/">Shelf</Link> <Link href="/settings">Settings</Link>
+        </dd>
+      </div>
+    </dl>
+  );
+}
+
+function Cell({ term, wide, children }: { term: string; wide?: boolean; children: React.ReactNode }) {
+  return (
+    <div className={wide ? 'title-cell title-cell-wide' : 'title-cell'}>
+      <dt>{term}</dt>
+      <dd>{children}</dd>
+    </div>
+  );
+}
