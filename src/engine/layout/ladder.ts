@@ -1,0 +1,156 @@
+/**
+ * A layout read under every load of the ladder: the bend with the line through the rings, and how far line
+ * angle, gap and extra bend are from the builder's limits.
+ *
+ * Counted: the line angle at every guide but the stripping guide (reel and hand set that one) and not at the
+ * tip-top (the pull sets it); gap and extra bend of every span between two rings, not the one to the reel.
+ * Frame, signs and definitions: bend/bend.ts and bend/reading.ts.
+ */
+import { type BendAnswer, loadingOf, type ReelPlace, type Side, sideSign } from '../bend/bend.ts';
+import type { Loading } from '../bend/equilibrium.ts';
+import { type RingReading, readRings, readSpans, type SpanReading } from '../bend/reading.ts';
+import { type Rod, type RodTables, rodTables } from '../bend/rod.ts';
+import { type LadderState, makeLadderState, solveLoad, takeLayout } from './ladder-state.ts';
+import { type Metric, type WorstPlace, worstOfLoad, worstOfPlaces } from './worst.ts';
+
+export interface LadderLoad {
+  tensionN: number;
+  /** Direction towards the far point that the line leaves the tip-top to. */
+  pullAngleRad: number;
+  /** A weight tied to the tip in the same direction, beside the line's tension; 0 if left out. */
+  tiedN?: number;
+}
+export interface LayoutLimits {
+  lineAngleRad: number;
+  gapM: number;
+  extraBendPerM: number;
+}
+/** Arrays run from the tip down; `count` includes the stripping guide and not the tip-top. */
+export interface GuideSet {
+  count: number;
+  ringHeightsM: readonly number[];
+  massesKg?: readonly number[];
+  side: Side;
+}
+export interface TipTop {
+  ringHeightM: number;
+  massKg?: number;
+}
+export interface LadderRequest {
+  rod: Rod;
+  buttAngleRad: number;
+  reel: ReelPlace;
+  guides: GuideSet;
+  tipTop: TipTop;
+  ladder: readonly LadderLoad[];
+  limits: LayoutLimits;
+}
+
+export interface LoadReading {
+  status: BendAnswer['status'];
+  /** Nodes of the bent blank, tip first; their number stays the same while guides move a little. */
+  fromTipM: Float64Array;
+  xM: Float64Array;
+  yM: Float64Array;
+  angleRad: Float64Array;
+  /** Ring 0 is the tip-top's, ring i + 1 that of guide i. */
+  rings: RingReading[];
+  /** Span i lies between ring i and ring i + 1. */
+  spans: SpanReading[];
+  worstOf: Record<Metric, WorstPlace>;
+  worstAt: WorstPlace;
+}
+export interface LadderReading {
+  /** The worst status of any load; readings of a load that is 'not-converged' do not count. */
+  status: BendAnswer['status'];
+  loads: LoadReading[];
+  worstOf: Record<Metric, WorstPlace>;
+  worstAt: WorstPlace;
+  /** Largest ratio of a counted reading to its limit. */
+  worst: number;
+}
+
+/** What does not change while guides move. */
+export interface Ladder {
+  readonly request: LadderRequest;
+  readonly rod: RodTables;
+  readonly loadings: readonly Loading[];
+  /** Elements on the rod, about. */
+  readonly resolution: number;
+}
+
+/** At 120 elements a 3 m rod is true to about 0.1 mm and the ratios to 0.05 %. */
+export const ladderDefaults = { resolution: 120 };
+
+/** Throws on requests that the door would refuse (non-ascending tables, wrong number of ring heights). */
+export function makeLadder(request: LadderRequest, options: { resolution: number } = ladderDefaults): Ladder {
+  const { guides, tipTop, buttAngleRad, reel } = request;
+  if (guides.ringHeightsM.length !== guides.count) {
+    throw new Error(`${guides.ringHeightsM.length} ring heights for ${guides.count} guides`);
+  }
+  const rings = [tipTop.ringHeightM, ...guides.ringHeightsM].map((ringHeightM) => ({
+    fromTipM: 0,
+    ringHeightM,
+    side: guides.side,
+  }));
+  const loadings = request.ladder.map((load) =>
+    loadingOf({ buttAngleRad, reel, guides: rings, load: { line: load, tip: tiedForce(load) } }),
+  );
+  return { request, rod: rodTables(request.rod), loadings, resolution: options.resolution };
+}
+
+/**
+ * Reads the layout `fromTipM` (one station per guide, ascending). `keep` carries the bends of the last call,
+ * so that a guide moved a little costs a few Newton steps; it is changed by the call, the reading is not
+ * shared with it.
+ */
+export function readLadder(
+  ladder: Ladder,
+  fromTipM: readonly number[],
+  keep: LadderState = makeLadderState(),
+): LadderReading {
+  takeLayout(keep, ladder, fromTipM);
+  const loads = ladder.loadings.map((_, load) => readLoad(ladder, keep, load));
+  const counted = loads.filter((reading) => reading.status !== 'not-converged');
+  const worstOf = worstOfPlaces(counted.map((reading) => reading.worstOf));
+  const worstAt = largest(worstOf);
+  return { status: worstStatus(loads), loads, worstOf, worstAt, worst: worstAt.ratio };
+}
+
+function readLoad(ladder: Ladder, keep: LadderState, load: number): LoadReading {
+  const status = solveLoad(keep, ladder, load);
+  const { mesh } = keep;
+  const work = keep.works[load];
+  const line = ladder.loadings[load].line!;
+  const rings = readRings(mesh!, line, work);
+  const spans = readSpans(mesh!, line, sideSign(ladder.request.guides.side), work);
+  const worstOf = worstOfLoad({ rings, spans }, ladder.request.limits, load);
+  return {
+    status,
+    fromTipM: mesh!.fromTipM.slice().reverse(),
+    xM: work.xM.slice().reverse(),
+    yM: work.yM.slice().reverse(),
+    angleRad: work.theta.slice().reverse(),
+    rings,
+    spans,
+    worstOf,
+    worstAt: largest(worstOf),
+  };
+}
+
+function tiedForce(load: LadderLoad): { xN: number; yN: number } | undefined {
+  const { tiedN = 0, pullAngleRad } = load;
+  if (tiedN === 0) return undefined;
+  return { xN: tiedN * Math.cos(pullAngleRad), yN: tiedN * Math.sin(pullAngleRad) };
+}
+
+function largest(of: Record<Metric, WorstPlace>): WorstPlace {
+  return [of.lineAngle, of.gap, of.extraBend].reduce((most, place) =>
+    place.ratio > most.ratio ? place : most,
+  );
+}
+
+function worstStatus(loads: readonly LoadReading[]): BendAnswer['status'] {
+  const order = ['not-converged', 'branch-lost'] as const;
+  return order.find((status) => loads.some((reading) => reading.status === status)) ?? 'converged';
+}
