@@ -1,0 +1,103 @@
+/**
+ * What was measured on the bench, in SI, sections from the tip down.
+ *
+ * Frame: a station `fromTipM` is a distance along the assembled blank from its tip, which is the datum.
+ * `fromOwnTipM` is a distance along one section from its own tip-side end. Ids are the rows the values came
+ * from, so that a finding can be shown where the value stands.
+ */
+export type Material = 'carbon' | 'glass' | 'unknown';
+export type JointKind = 'sleeve' | 'spigot' | 'put-in' | 'put-over';
+
+export interface Bench {
+  material: Material;
+  /** The builder's own limits of surface strain; left out, the material's default. */
+  strainCautionPercent?: number;
+  strainStopPercent?: number;
+  /** The assembled blank on the scale, where it was weighed whole. */
+  massKg?: number;
+  /** The builder's word that the ferrules are wrapped or tightly bound. */
+  ferrulesBound: boolean;
+  sections: Section[];
+  setups: Setup[];
+  handle: Handle;
+}
+
+export interface Section {
+  id: string;
+  name: string;
+  lengthM: number;
+  massKg?: number;
+  balanceFromOwnTipM?: number;
+  diameters: Diameter[];
+  /** The joint at this section's butt end; none on the lowest section. */
+  joint?: Joint;
+}
+
+export interface Diameter {
+  id: string;
+  fromOwnTipM: number;
+  outsideM: number;
+}
+
+export interface Joint {
+  kind: JointKind;
+  /** Insertion depth when seated; 0 for a spigot. */
+  overlapM: number;
+  /** Visible gap of a seated spigot, and the length of its plug; 0 for the other kinds. */
+  gapM: number;
+  plugM: number;
+  /** How many times stiffer the zone is than the blank beside it, where the builder states it. */
+  stiffnessRatio?: number;
+}
+
+export type Setup = ClampSetup | SpanSetup;
+/** Which line of the blank a drop was read at. The reference always passes through the axis at the clamp. */
+export type Edge = 'axis' | 'upper' | 'lower';
+
+export interface ClampSetup {
+  kind: 'clamp';
+  id: string;
+  name: string;
+  /** The axis at the clamp, meant to stand this far above the horizontal. */
+  nominalAngleRad: number;
+  clampFromTipM: number;
+  clampHeightM?: number;
+  /** The blank's rotation about its own axis. */
+  turnedRad: number;
+  edge: Edge;
+  sigmaM: number;
+  tiltSigmaRad: number;
+  tests: ClampTest[];
+}
+export interface ClampTest {
+  id: string;
+  hungKg: number;
+  hungFromTipM: number;
+  readings: Reading[];
+}
+export interface Reading {
+  id: string;
+  fromTipM: number;
+  /** Below the straight line through the clamp at the nominal angle, square to it; of the edge that was read. */
+  dropM: number;
+}
+
+/** The blank on two supports, sag read at the load. */
+export interface SpanSetup {
+  kind: 'span';
+  id: string;
+  name: string;
+  supportTipSideM: number;
+  supportButtSideM: number;
+  loadFromTipM: number;
+  sigmaM: number;
+  tests: { id: string; hungKg: number; sagM: number }[];
+}
+
+export interface Handle {
+  /** Butt end of the blank to the front of the grip. */
+  gripFrontFromButtM: number;
+  /** Where the line leaves the reel: from the butt end, and off the axis to the guides' side. */
+  reelFromButtM: number;
+  reelOffsetM: number;
+}

@@ -1,0 +1,100 @@
+import { describe, expect, it } from 'vitest';
+import {
+  commonGuideCount,
+  commonGuides,
+  commonHandle,
+  commonMarks,
+  lineWeightNumber,
+} from './default-guides.ts';
+import { estimateFromDiameters } from './estimate.ts';
+import { nearestWeight, planProtocol } from './protocol.ts';
+
+/** A made-up blank: drop = free length × load/(load + 2 × the third's load), the third's load 112 g × (L/2.5)³. */
+const tipDropM = ({ clampFromTipM, massKg }: { clampFromTipM: number; massKg: number }) => {
+  const third = 0.112 * (clampFromTipM / 2.59) ** 1.5;
+  return (clampFromTipM * massKg) / (massKg + 2 * third);
+};
+const nineFoot = { blankLengthM: 2.743, tipDropM };
+
+describe('measuring protocol', () => {
+  it('twenty minutes: some two dozen readings, the clamp moved up the blank, two readings repeated', () => {
+    const plan = planProtocol({ ...nineFoot, kind: 'twenty-minute' });
+    expect(plan.setups.map(({ clampFromTipM }) => clampFromTipM)).toEqual([0.305, 2.591, 1.372, 0.686]);
+    expect(plan.setups[1].flagsFromTipM).toEqual([0, 0.305, 0.686, 1.372]);
+    expect(plan.setups[1].loads.map(({ massKg }) => massKg)).toEqual([0, 0.05, 0.1, 0]);
+    expect(plan.readingCount).toBe(23);
+    expect(plan.setups.flatMap(({ loads }) => loads).filter(({ repeat }) => repeat)).toHaveLength(2);
+    expect(plan.thirdLoadKg).toBeCloseTo(0.112, 2);
+  });
+  it('ten minutes: one set-up, one weight', () => {
+    const plan = planProtocol({ ...nineFoot, kind: 'ten-minute' });
+    expect(plan.setups).toHaveLength(1);
+    expect(plan.readingCount).toBe(5);
+  });
+  it('weights follow the power of the blank', () => {
+    const stiffer = (query: { clampFromTipM: number; massKg: number }) =>
+      tipDropM({ ...query, massKg: query.massKg / 3.6 });
+    const plan = planProtocol({ blankLengthM: 2.743, kind: 'twenty-minute', tipDropM: stiffer });
+    expect(plan.setups[1].loads[2].massKg).toBe(0.4);
+  });
+  it('no drop goes below the floor of a low clamp', () => {
+    const plan = planProtocol({ ...nineFoot, kind: 'twenty-minute', clampHeightM: 0.6 });
+    for (const { clampHeightNeededM } of plan.setups) expect(clampHeightNeededM).toBeLessThan(0.66);
+    expect(plan.setups[1].loads[2].massKg).toBeLessThan(0.1);
+  });
+  it.each([
+    [0.0009, 0.001],
+    [0.107, 0.1],
+    [0.0133, 0.015],
+    [0.046, 0.05],
+    [0.93, 1],
+  ])('%f kg is hung as %f kg', (wanted, hung) => expect(nearestWeight(wanted)).toBe(hung));
+});
+
+describe('a first guess from diameters', () => {
+  it('is a thin tube: 10.2 mm outside gives about 20 N·m² in carbon (an invented blank of known load)', () => {
+    const { stiffness, massPerLength } = estimateFromDiameters([{ fromTipM: 0, outsideM: 0.0102 }], 'carbon');
+    expect(stiffness[0].EINm2).toBeGreaterThan(18);
+    expect(stiffness[0].EINm2).toBeLessThan(23);
+    expect(massPerLength[0].kgPerM).toBeCloseTo(0.0256, 3);
+  });
+});
+
+// Ranges: common practice, no source.
+describe('guides to start from', () => {
+  it('one a foot and one more', () => {
+    expect([2.286, 2.591, 2.743, 2.77, 3.353].map(commonGuideCount)).toEqual([9, 10, 10, 10, 12]);
+  });
+  it('first mark and stripping guide as on common rods', () => {
+    const marks = commonMarks(108 * 0.0254, 0.26);
+    expect(marks.firstFromTipM / 0.0254).toBeCloseTo(4.5, 9);
+    expect(marks.strippingFromTipM / 0.0254).toBeCloseTo(78, 9);
+    const short = commonMarks(90 * 0.0254, 0.26);
+    expect(short.firstFromTipM / 0.0254).toBeCloseTo(3.5, 9);
+    expect(short.strippingFromTipM / 0.0254).toBeCloseTo(62, 9);
+  });
+  it('sizes and masses grow from the tip, and the hardware of a 9 ft 5-weight weighs 2 to 4 g', () => {
+    for (const lineWeight of ['3', '5', '8', '10', '']) {
+      const { guides, tipTop } = commonGuides({ rodKind: 'fly', lineWeight, blankLengthM: 2.743 });
+      expect(guides).toHaveLength(10);
+      guides.slice(1).forEach((guide, index) => {
+        expect(guide.massKg).toBeGreaterThanOrEqual(guides[index].massKg);
+        expect(guide.ringHeightM).toBeGreaterThanOrEqual(guides[index].ringHeightM);
+      });
+      expect(guides.at(-1)?.kind).toBe('stripping');
+      const grams = 1000 * guides.reduce((sum, guide) => sum + guide.massKg, tipTop.massKg);
+      if (lineWeight === '5') expect(grams > 2 && grams < 4).toBe(true);
+    }
+  });
+  it('reads a line weight however it is written', () => {
+    expect(['5', '#5', 'WF8F', '5-6', 'none', '444'].map(lineWeightNumber)).toEqual([
+      5,
+      5,
+      8,
+      5,
+      undefined,
+      undefined,
+    ]);
+    expect(commonHandle(3.35).gripFrontFromButtM).toBeGreaterThan(commonHandle(2.74).gripFrontFromButtM);
+  });
+});
