@@ -1,0 +1,110 @@
+/**
+ * A layout's readings as the bench sees them: the gap that a rule reads, the blank's own bend beside the extra
+ * bend, the strain of the surface.
+ *
+ * Gap by rule: from the blank's surface, halfway between two guides, square to the line; the surface stands
+ * OD/2 off the axis towards the line. The criterion's gap (bend/reading.ts) takes the ring height off instead,
+ * so a rule reads about ring height − OD/2 more.
+ * Own bend of a span: its mean curvature under load, the natural bow taken off. Surface strain ε = κ·OD/2 of the
+ * same curvature, per element (bench/strain.ts).
+ */
+import { sideSign } from '../bend/bend.ts';
+import {
+  integralBetween,
+  type PiecewiseLinear,
+  piecewiseLinear,
+  valueAt,
+} from '../numerics/piecewise-linear.ts';
+import type { Ladder, LadderReading, LoadReading } from './ladder.ts';
+
+export interface OutsideDiameter {
+  fromTipM: number;
+  outsideM: number;
+}
+export interface RuledSpan {
+  /** What a rule reads at mid-span; negative where the line lies behind the surface. */
+  ruleGapM: number;
+  /** Mean curvature of the blank in the span, without its natural bow, ≥ 0. */
+  ownBendPerM: number;
+}
+export interface LargestStrain {
+  percent: number;
+  fromTipM: number;
+}
+export interface RuledLoad extends LoadReading {
+  ruled: RuledSpan[];
+  strain: LargestStrain;
+}
+export interface RuledReading extends LadderReading {
+  loads: RuledLoad[];
+}
+
+/** `fromTipM`: the guides' stations that `reading` is of. Diameters ascend from the tip; at least one. */
+export function ruleLadder(
+  ladder: Ladder,
+  fromTipM: readonly number[],
+  reading: LadderReading,
+  diameters: readonly OutsideDiameter[],
+): RuledReading {
+  const outside = piecewiseLinear(
+    diameters.map((row) => row.fromTipM),
+    diameters.map((row) => row.outsideM),
+  );
+  const stations = [0, ...fromTipM];
+  const loads = reading.loads.map((load) => ({
+    ...load,
+    ruled: load.spans.map((_, span) => ruleSpan(ladder, load, stations, span, outside)),
+    strain: largestStrain(ladder, load, outside),
+  }));
+  return { ...reading, loads };
+}
+
+function ruleSpan(
+  ladder: Ladder,
+  load: LoadReading,
+  stations: readonly number[],
+  span: number,
+  outside: PiecewiseLinear,
+): RuledSpan {
+  const [near, far] = [stations[span], stations[span + 1]];
+  const middle = axisAt(load, (near + far) / 2);
+  const [tipSide, buttSide] = [load.rings[span], load.rings[span + 1]];
+  const dx = tipSide.xM - buttSide.xM;
+  const dy = tipSide.yM - buttSide.yM;
+  const across = (middle.yM - buttSide.yM) * dx - (middle.xM - buttSide.xM) * dy;
+  const standOffM = (-sideSign(ladder.request.guides.side) * across) / Math.hypot(dx, dy);
+  const turn = axisAt(load, near).angleRad - axisAt(load, far).angleRad - restTurn(ladder, near, far);
+  return {
+    ruleGapM: standOffM - valueAt(outside, (near + far) / 2) / 2,
+    ownBendPerM: Math.abs(turn) / (far - near),
+  };
+}
+
+/** Linear between the nodes on both sides. */
+function axisAt({ fromTipM, xM, yM, angleRad }: LoadReading, atM: number) {
+  let high = 1;
+  while (high < fromTipM.length - 1 && fromTipM[high] < atM) high++;
+  const share = (atM - fromTipM[high - 1]) / (fromTipM[high] - fromTipM[high - 1]);
+  const between = (of: Float64Array) => of[high - 1] + share * (of[high] - of[high - 1]);
+  return { xM: between(xM), yM: between(yM), angleRad: between(angleRad) };
+}
+
+function largestStrain(ladder: Ladder, load: LoadReading, outside: PiecewiseLinear): LargestStrain {
+  const { fromTipM, angleRad } = load;
+  const largest = { percent: 0, fromTipM: 0 };
+  for (let i = 1; i < fromTipM.length; i++) {
+    const [near, far] = [fromTipM[i - 1], fromTipM[i]];
+    const turn = angleRad[i - 1] - angleRad[i] - restTurn(ladder, near, far);
+    const at = (near + far) / 2;
+    const percent = ((Math.abs(turn) / (far - near)) * valueAt(outside, at) * 100) / 2;
+    if (percent > largest.percent) {
+      largest.percent = percent;
+      largest.fromTipM = at;
+    }
+  }
+  return largest;
+}
+
+function restTurn(ladder: Ladder, near: number, far: number): number {
+  return ladder.rod.rest ? integralBetween(ladder.rod.rest, near, far) : 0;
+}
