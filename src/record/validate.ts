@@ -1,4 +1,11 @@
-import { anyFieldValue, describeKind, fieldValueSchema, remedyFor, rowIdPattern } from './field-value.ts';
+import {
+  anyFieldValue,
+  describeKind,
+  fieldValueSchema,
+  remedyFor,
+  rowIdPattern,
+  siUnit,
+} from './field-value.ts';
 import type { Finding, Operation, Path } from './operation.ts';
 import { type DocumentKind, documentSchemas, type FieldKind, type FieldValue } from './schema.ts';
 import { z } from './zod.ts';
@@ -31,7 +38,7 @@ export function validateValue(kind: DocumentKind, path: Path, value: FieldValue)
   const place = findField(kind, path);
   if (typeof place === 'string') return [{ path: at, message: place }];
   if (value === null || validatorOf(place).safeParse(value).success) return [];
-  const message = `${fieldWords(path)} is ${show(value)}; it takes ${describeKind(place)}. ${remedyFor(place)}`;
+  const message = `${fieldWords(path)} is ${showFor(place, value)}; it takes ${describeKind(place)}. ${remedyFor(place)}`;
   return [{ path: at, message }];
 }
 
@@ -55,6 +62,12 @@ export function findField(kind: DocumentKind, [collection, row, field]: Path): F
 function fieldWords([collection, , field]: Path): string {
   const words = field.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
   return `${words[0].toUpperCase()}${words.slice(1)} of ${collection}`;
+}
+
+/** A quantity as typed, with what was understood: "70" (70 m). */
+function showFor(kind: FieldKind, value: FieldValue): string {
+  if (kind.kind !== 'quantity' || value === null || typeof value !== 'object') return show(value);
+  return `${show(value.text)} (${value.si} ${siUnit[kind.dimension]})`;
 }
 
 /** A value short enough for a message. */

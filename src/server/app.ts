@@ -1,0 +1,36 @@
+import { Hono } from 'hono';
+import type { ServerInfo } from '../record/api.ts';
+import { answerError } from './answer-error.ts';
+import { guardRequests, secureHeaders } from './guard.ts';
+import type { Keeper } from './keeper.ts';
+import { documentRoutes } from './routes/documents.ts';
+import { eventRoutes } from './routes/events.ts';
+import type { StaticFiles } from './static-files.ts';
+
+export interface AppParts {
+  keeper: Keeper;
+  /** The built page; undefined where only the API is served. */
+  staticFiles?: StaticFiles;
+  info(): ServerInfo;
+  /** Whether a Host header names this server. */
+  allowedHost(host: string): boolean;
+  /** Ends open event streams when the server closes. */
+  closing: AbortSignal;
+}
+
+/** The whole server as one function from request to response; no socket, no clock of its own. */
+export function createApp(parts: AppParts): Hono {
+  const app = new Hono();
+  app.onError((error, c) => answerError(error, c));
+  app.use(secureHeaders());
+  app.use(guardRequests(parts.allowedHost));
+  app.get('/api/info', (c) => c.json(parts.info()));
+  app.route('/api', documentRoutes(parts.keeper));
+  app.route('/api', eventRoutes(parts.keeper, parts.closing));
+  app.all('/api/*', (c) => c.json({ message: `There is no ${c.req.path} here`, findings: [] }, 404));
+  app.get('*', (c) => parts.staticFiles?.answer(c.req.path) ?? c.text(pageNotBuilt, 404));
+  app.all('*', (c) => c.json({ message: 'Only GET is answered here', findings: [] }, 405));
+  return app;
+}
+
+const pageNotBuilt = 'The page has not been built. Stop this server and run "npm start".\n';

@@ -1,0 +1,91 @@
+import { mkdirSync, readFileSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { DatabaseTrouble } from './database-trouble.ts';
+import { openSqlite } from './sqlite.ts';
+
+/** Where the record is kept unless `--data` or FAIRBEND_DATA says otherwise. */
+export function defaultDataFolder(env: NodeJS.ProcessEnv, platform: NodeJS.Platform): string {
+  if (env.FAIRBEND_DATA) return resolve(env.FAIRBEND_DATA);
+  if (platform === 'win32') return join(env.APPDATA ?? join(homedir(), 'AppData', 'Roaming'), 'Fairbend');
+  if (platform === 'darwin') return join(homedir(), 'Library', 'Application Support', 'Fairbend');
+  return join(env.XDG_DATA_HOME || join(homedir(), '.local', 'share'), 'fairbend');
+}
+
+export interface DataFolder {
+  path: string;
+  databaseFile: string;
+  /** Something the builder should know about the place, though it works. */
+  warning?: string;
+}
+
+/** Makes the folder where it is missing. @throws DatabaseTrouble when that cannot be done */
+export function openDataFolder(path: string): DataFolder {
+  try {
+    mkdirSync(path, { recursive: true });
+  } catch (cause) {
+    throw new DatabaseTrouble('cannot open', path, (cause as Error).message, { cause });
+  }
+  const databaseFile = join(path, 'fairbend.sqlite');
+  return { path, databaseFile, warning: onNetwork(path) ? networkWarning(path) : undefined };
+}
+
+function networkWarning(path: string): string {
+  return (
+    `The data folder ${path} lies on a network share, where SQLite files can be damaged. ` +
+    'Keep it on a disk of this computer (--data FOLDER) and open the page from the other computers instead.'
+  );
+}
+
+/** File system types of NFS, SMB, SMB2 and CIFS as Linux numbers them (linux/magic.h). */
+const networkFileSystems = new Set([0x6969, 0x517b, 0xfe534d42, 0xff534d42]);
+
+function onNetwork(path: string): boolean {
+  return process.platform === 'linux' && networkFileSystems.has(statfsSync(path).type >>> 0);
+}
+
+/** The one server of a data folder, as it says itself. */
+export interface ServerNote {
+  address: string;
+  pid: number;
+}
+
+export interface FolderLock {
+  /** Leaves the address for whoever starts a second server. */
+  note(note: ServerNote): void;
+  release(): void;
+}
+
+/**
+ * Takes the folder for this process; undefined when another server has it. The lock is one of the operating
+ * system on a small SQLite file: it ends with the process, however that ends.
+ */
+export function lockFolder(folder: string): FolderLock | undefined {
+  const noteFile = join(folder, 'server.json');
+  const { database } = openSqlite(join(folder, 'server-lock.sqlite'));
+  try {
+    database.exec('PRAGMA busy_timeout=0');
+    database.exec('PRAGMA locking_mode=EXCLUSIVE');
+    database.exec('BEGIN EXCLUSIVE');
+  } catch {
+    database.close();
+    return undefined;
+  }
+  return {
+    note: (note) => writeFileSync(noteFile, `${JSON.stringify(note)}\n`),
+    release() {
+      rmSync(noteFile, { force: true });
+      database.exec('ROLLBACK');
+      database.close();
+    },
+  };
+}
+
+/** What the server that has the folder left there. */
+export function readServerNote(folder: string): ServerNote | undefined {
+  try {
+    return JSON.parse(readFileSync(join(folder, 'server.json'), 'utf8')) as ServerNote;
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,79 @@
+import { type Dialect, Kysely, Migrator, PostgresDialect, SqliteDialect } from 'kysely';
+import pg from 'pg';
+import { DatabaseTrouble, troubleOf } from './database-trouble.ts';
+import { migrations } from './migrations/index.ts';
+import { openSqlite } from './sqlite.ts';
+import type { Tables } from './tables.ts';
+
+export interface OpenedDatabase {
+  db: Kysely<Tables>;
+  /** For people: which database, through what. */
+  description: string;
+}
+
+/**
+ * Opens the database and brings it to the present form.
+ * @param place a SQLite file, or a postgres:// address
+ * @throws DatabaseTrouble in words for the builder; a database that is damaged or newer is left as it is
+ */
+export async function openDatabase(place: string): Promise<OpenedDatabase> {
+  const { dialect, description } = /^postgres(ql)?:/.test(place) ? postgres(place) : sqlite(place);
+  const db = new Kysely<Tables>({ dialect });
+  try {
+    await migrate(db, place);
+  } catch (error) {
+    await db.destroy();
+    throw troubleOf(error, place) ?? error;
+  }
+  return { db, description };
+}
+
+interface ChosenDialect {
+  dialect: Dialect;
+  description: string;
+}
+
+function sqlite(file: string): ChosenDialect {
+  try {
+    const { database, driver } = openSqlite(file);
+    // WAL: readers do not wait for a writer. FULL: what was acknowledged is on the disk.
+    for (const pragma of ['busy_timeout=5000', 'journal_mode=WAL', 'synchronous=FULL', 'foreign_keys=ON'])
+      database.exec(`PRAGMA ${pragma}`);
+    const [{ quick_check: verdict }] = database.prepare('PRAGMA quick_check(1)').all([]) as {
+      quick_check: string;
+    }[];
+    if (verdict !== 'ok') throw new DatabaseTrouble('damaged', file, verdict);
+    return { dialect: new SqliteDialect({ database }), description: `SQLite through ${driver}` };
+  } catch (error) {
+    throw troubleOf(error, file) ?? error;
+  }
+}
+
+function postgres(address: string): ChosenDialect {
+  // bigint comes as text by default; clocks and counters stay far below 2^53.
+  const types = {
+    getTypeParser: ((oid: number, format?: 'text') =>
+      oid === pg.types.builtins.INT8 ? Number : pg.types.getTypeParser(oid, format)) as never,
+  };
+  const pool = new pg.Pool({ connectionString: address, types });
+  return { dialect: new PostgresDialect({ pool }), description: 'PostgreSQL' };
+}
+
+async function migrate(db: Kysely<Tables>, place: string): Promise<void> {
+  const migrator = new Migrator({ db, provider: { getMigrations: async () => migrations } });
+  const done = (await migrator.getMigrations()).filter((migration) => migration.executedAt);
+  await refuseNewer(db, done.length, place);
+  const { error } = await migrator.migrateToLatest();
+  if (error) throw error;
+}
+
+/** A database on which migrations ran that this version does not know was used by a later one. */
+async function refuseNewer(db: Kysely<Tables>, known: number, place: string): Promise<void> {
+  const tables = await db.introspection.getTables({ withInternalKyselyTables: true });
+  if (!tables.some((table) => table.name === 'kysely_migration')) return;
+  const { total } = await db
+    .selectFrom('kysely_migration' as never)
+    .select((e) => e.fn.countAll<number>().as('total'))
+    .executeTakeFirstOrThrow();
+  if (Number(total) > known) throw new DatabaseTrouble('newer', place);
+}

@@ -1,0 +1,18 @@
+import type { Finding } from '../record/operation.ts';
+
+/** What was sent is wrong; nothing was changed. */
+export class RefusedError extends Error {
+  readonly findings: Finding[];
+  constructor(findings: Finding[]) {
+    super(findings[0]?.message ?? 'Refused');
+    this.findings = findings;
+  }
+}
+export class NotFoundError extends Error {}
+/** It contradicts what is already there. */
+export class ConflictError extends Error {}
+export class TooLargeError extends Error {}
+
+export function documentNotFound(document: string): never {
+  throw new NotFoundError(`There is no document ${document}. Go back to the list of builds`);
+}

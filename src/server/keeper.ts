@@ -1,0 +1,127 @@
+import { randomFillSync } from 'node:crypto';
+import type { CreateRequest, DocumentAnswer, DocumentSummary, OperationsAnswer } from '../record/api.ts';
+import { applyOperations, emptyDocument, makeOperations } from '../record/document.ts';
+import { makeId } from '../record/identity.ts';
+import type { Change, DocumentState, Operation } from '../record/operation.ts';
+import type { DocumentKind } from '../record/schema.ts';
+import { validateOperation, validateValue } from '../record/validate.ts';
+import type { ChangeFeed } from './change-feed.ts';
+import { documentNotFound, RefusedError } from './errors.ts';
+import type { Appended, Repository } from './repository.ts';
+
+/** The shop's own document: settings that hold for every build. */
+export const shopId = 'shop';
+/** The writer's name of what the server writes itself; no browser's undo reaches it. */
+const serverDevice = 'server';
+/** Most operations in one answer; the page asks again for more. */
+const operationsPerAnswer = 5000;
+
+/** What the server does with the record: checks at the door, writes, and tells who listens. */
+export class Keeper {
+  readonly repository: Repository;
+  readonly feed: ChangeFeed;
+  private readonly now: () => Date;
+
+  constructor(repository: Repository, feed: ChangeFeed, now: () => Date = () => new Date()) {
+    this.repository = repository;
+    this.feed = feed;
+    this.now = now;
+  }
+
+  /** A new build with its first values. @throws RefusedError */
+  async create(request: CreateRequest): Promise<DocumentSummary> {
+    const changes = request.changes ?? [];
+    const findings = changes.flatMap(({ path, value }) => validateValue('build', path, value));
+    if (findings.length > 0) throw new RefusedError(findings);
+    return this.createFrom('build', changes);
+  }
+
+  /** A new document with these values, written by the server. */
+  async createFrom(
+    kind: DocumentKind,
+    changes: readonly Change[],
+    { id = newId(), demo = false }: { id?: string; demo?: boolean } = {},
+  ): Promise<DocumentSummary> {
+    const at = this.now().toISOString();
+    const createdAt: Change[] = kind === 'build' ? [{ path: ['about', '-', 'createdAt'], value: at }] : [];
+    const operations = makeOperations(emptyDocument(id, kind), [...createdAt, ...changes], {
+      device: serverDevice,
+      gesture: 'create',
+      at,
+    });
+    return this.createWith(kind, operations, { id, demo });
+  }
+
+  /** A new document with its history as given (already checked). */
+  createWith(
+    kind: DocumentKind,
+    operations: readonly Operation[],
+    { id = newId(), demo = false }: { id?: string; demo?: boolean } = {},
+  ): Promise<DocumentSummary> {
+    return this.repository.create({ id, kind, demo, at: this.now().toISOString(), operations });
+  }
+
+  /** Checks and stores; resolves when it is on disk. @throws RefusedError, NotFoundError, ConflictError */
+  async append(document: string, candidates: readonly unknown[]): Promise<Appended> {
+    const { kind } = await this.findOrThrow(document);
+    const findings = candidates.flatMap((candidate) => validateOperation(kind, candidate));
+    if (findings.length > 0) throw new RefusedError(findings);
+    const appended = await this.repository.append(
+      document,
+      candidates as readonly Operation[],
+      this.now().toISOString(),
+    );
+    if (appended.fresh) this.feed.publish(document);
+    return appended;
+  }
+
+  /** Writes values in the server's own name, as one gesture. */
+  async write(document: string, gesture: string, changes: readonly Change[]): Promise<void> {
+    const at = this.now().toISOString();
+    const operations = makeOperations(await this.state(document), changes, {
+      device: `${serverDevice}-${newId(6)}`,
+      gesture,
+      at,
+    });
+    if (operations.length > 0) await this.append(document, operations);
+  }
+
+  async findOrThrow(document: string): Promise<DocumentSummary> {
+    return (await this.repository.find(document)) ?? documentNotFound(document);
+  }
+
+  async state(document: string): Promise<DocumentState> {
+    const { kind } = await this.findOrThrow(document);
+    return applyOperations(emptyDocument(document, kind), await this.history(document));
+  }
+
+  /** All operations in the order of arrival. */
+  async history(document: string): Promise<Operation[]> {
+    const { lastSeq } = await this.findOrThrow(document);
+    return this.repository.operationsAfter(document, 0, lastSeq);
+  }
+
+  async answer(id: string): Promise<DocumentAnswer> {
+    const document = await this.findOrThrow(id);
+    const { cells, clock } = await this.state(id);
+    return { document, cells: [...cells], clock, lastSeq: document.lastSeq };
+  }
+
+  async operationsAfter(id: string, after: number): Promise<OperationsAnswer> {
+    const document = await this.findOrThrow(id);
+    const operations = await this.repository.operationsAfter(id, after, operationsPerAnswer);
+    const lastSeq = operations.at(-1)?.seq ?? Math.min(after, document.lastSeq);
+    return { document, operations, lastSeq, more: operations.length === operationsPerAnswer };
+  }
+
+  /** The shop's document, made when first asked for. */
+  async shop(): Promise<DocumentSummary> {
+    const standing = await this.repository.find(shopId);
+    return standing ?? this.createFrom('shop', [], { id: shopId });
+  }
+}
+
+/** An id of a document, in the same form rows have. */
+export function newId(letters = 12): string {
+  return makeId((bytes) => randomFillSync(bytes), letters);
+}

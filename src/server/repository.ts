@@ -1,0 +1,51 @@
+import type { DocumentList, DocumentSummary, Revision, RevisionAnswer } from '../record/api.ts';
+import type { Operation, StoredOperation } from '../record/operation.ts';
+import type { DocumentKind } from '../record/schema.ts';
+
+export interface ListQuery {
+  kind: DocumentKind;
+  search: string;
+  gone: boolean;
+  limit: number;
+  offset: number;
+}
+
+export interface NewDocument {
+  id: string;
+  kind: DocumentKind;
+  demo: boolean;
+  at: string;
+  operations: readonly Operation[];
+}
+
+export interface StoredAttachment {
+  hash: string;
+  type: string;
+  bytes: Uint8Array;
+}
+
+export interface Appended {
+  accepted: { id: string; seq: number }[];
+  /** Whether anything was new; a repeated batch is not. */
+  fresh: boolean;
+  lastSeq: number;
+}
+
+/** Where the record is kept. Every write is on disk when its promise resolves. */
+export interface Repository {
+  list(query: ListQuery): Promise<DocumentList>;
+  find(document: string): Promise<DocumentSummary | undefined>;
+  /** @throws ConflictError when the id is taken */
+  create(document: NewDocument): Promise<DocumentSummary>;
+  /** All of them or none; the ones already there are acknowledged again. @throws NotFoundError, ConflictError */
+  append(document: string, operations: readonly Operation[], receivedAt: string): Promise<Appended>;
+  setGone(document: string, gone: boolean): Promise<DocumentSummary>;
+  /** In order of seq, at most `limit`. */
+  operationsAfter(document: string, after: number, limit: number): Promise<StoredOperation[]>;
+  addAttachment(attachment: StoredAttachment, at: string): Promise<void>;
+  attachment(hash: string): Promise<StoredAttachment | undefined>;
+  addRevision(revision: RevisionAnswer): Promise<Revision>;
+  revisions(document: string): Promise<Revision[]>;
+  revision(document: string, revision: string): Promise<RevisionAnswer | undefined>;
+  close(): Promise<void>;
+}

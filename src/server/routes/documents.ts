@@ -1,0 +1,60 @@
+import { type Context, Hono } from 'hono';
+import { z } from 'zod';
+import { anyFieldValue } from '../../record/field-value.ts';
+import { largestBatch } from '../../record/validate.ts';
+import type { Keeper } from '../keeper.ts';
+import { readJson } from './read-body.ts';
+
+/** Most bytes of a request of operations. */
+const largestRequest = 8 * 1024 ** 2;
+
+const createRequest = z.strictObject({
+  kind: z.literal('build'),
+  changes: z
+    .array(z.strictObject({ path: z.tuple([z.string(), z.string(), z.string()]), value: anyFieldValue }))
+    .max(largestBatch)
+    .optional(),
+});
+const appendRequest = z.strictObject({ operations: z.array(z.unknown()).min(1).max(largestBatch) });
+
+/** Documents and their operations. */
+export function documentRoutes(keeper: Keeper): Hono {
+  const app = new Hono();
+  app.get('/documents', async (c) =>
+    c.json(
+      await keeper.repository.list({
+        kind: 'build',
+        search: (c.req.query('search') ?? '').slice(0, 200),
+        gone: c.req.query('gone') === 'true',
+        limit: wholeNumber(c, 'limit', 50, 1, 200),
+        offset: wholeNumber(c, 'offset', 0, 0, 1e9),
+      }),
+    ),
+  );
+  app.post('/documents', async (c) =>
+    c.json(await keeper.create(await readJson(c, createRequest, largestRequest)), 201),
+  );
+  app.get('/documents/:id', async (c) => c.json(await keeper.answer(c.req.param('id'))));
+  app.get('/documents/:id/operations', async (c) =>
+    c.json(await keeper.operationsAfter(c.req.param('id'), wholeNumber(c, 'after', 0, 0, 2 ** 31 - 1))),
+  );
+  app.post('/documents/:id/operations', async (c) => {
+    const { operations } = await readJson(c, appendRequest, largestRequest);
+    const { accepted, lastSeq } = await keeper.append(c.req.param('id'), operations);
+    return c.json({ accepted, lastSeq });
+  });
+  app.post('/documents/:id/put-away', async (c) =>
+    c.json(await keeper.repository.setGone(c.req.param('id'), true)),
+  );
+  app.post('/documents/:id/bring-back', async (c) =>
+    c.json(await keeper.repository.setGone(c.req.param('id'), false)),
+  );
+  app.get('/shop', async (c) => c.json(await keeper.shop()));
+  return app;
+}
+
+/** A number of the query, forced into its range; anything else counts as not given. */
+export function wholeNumber(c: Context, name: string, otherwise: number, min: number, max: number): number {
+  const text = c.req.query(name) ?? '';
+  return /^\d{1,15}$/.test(text) ? Math.min(max, Math.max(min, Number(text))) : otherwise;
+}

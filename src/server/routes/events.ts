@@ -1,0 +1,91 @@
+import { Hono } from 'hono';
+import { type SSEStreamingApi, streamSSE } from 'hono/streaming';
+import type { FeedMessage } from '../../record/api.ts';
+import { RefusedError } from '../errors.ts';
+import type { Keeper } from '../keeper.ts';
+
+/** Most documents one page may follow. */
+const mostWatched = 20;
+/** How often a stream says it is alive, and looks for what another process wrote. */
+const heartbeatMs = 15_000;
+
+/** Operations as they are stored: `?after=ID:SEQ`, once for every document to follow. */
+export function eventRoutes(keeper: Keeper, closing: AbortSignal): Hono {
+  const app = new Hono();
+  app.get('/events', async (c) => {
+    const sent = watchedDocuments(c.req.queries('after') ?? []);
+    for (const document of sent.keys()) await keeper.findOrThrow(document);
+    return streamSSE(c, (stream) => follow(stream, keeper, sent, closing));
+  });
+  return app;
+}
+
+/** Document to the last seq its reader has. */
+function watchedDocuments(queries: readonly string[]): Map<string, number> {
+  const pairs = queries.map((query) => /^([A-Za-z0-9_-]{1,40}):(\d{1,9})$/.exec(query));
+  if (pairs.length === 0 || pairs.length > mostWatched || pairs.includes(null)) {
+    const message = `after takes 1 to ${mostWatched} of DOCUMENT:SEQ, such as after=k3p9x2ab:17`;
+    throw new RefusedError([{ path: 'after', message }]);
+  }
+  return new Map(pairs.map((pair) => [pair![1], Number(pair![2])]));
+}
+
+/** Sends what is new, then waits to be told of more, until the reader goes or the server closes. */
+async function follow(
+  stream: SSEStreamingApi,
+  keeper: Keeper,
+  sent: Map<string, number>,
+  closing: AbortSignal,
+): Promise<void> {
+  const bell = new Bell();
+  const stops = [...sent.keys()].map((document) => keeper.feed.subscribe(document, () => bell.ring()));
+  const onClosing = () => bell.ring();
+  closing.addEventListener('abort', onClosing);
+  stream.onAbort(() => bell.ring());
+  await stream.write(': open\n\n');
+  while (!stream.aborted && !closing.aborted) {
+    for (const [document, after] of sent) sent.set(document, await sendNew(stream, keeper, document, after));
+    const rung = await bell.heard(heartbeatMs);
+    if (!rung) await stream.write(': alive\n\n');
+  }
+  closing.removeEventListener('abort', onClosing);
+  for (const stop of stops) stop();
+}
+
+async function sendNew(
+  stream: SSEStreamingApi,
+  keeper: Keeper,
+  document: string,
+  after: number,
+): Promise<number> {
+  const { operations, lastSeq, more } = await keeper.operationsAfter(document, after);
+  if (operations.length === 0) return after;
+  const message: FeedMessage = { document, operations };
+  await stream.writeSSE({ event: 'operations', data: JSON.stringify(message) });
+  return more ? sendNew(stream, keeper, document, lastSeq) : lastSeq;
+}
+
+/** Rung while nobody listens, it is heard at once by the next who does. */
+class Bell {
+  private rung = false;
+  private listener: (() => void) | undefined;
+
+  ring(): void {
+    this.rung = true;
+    this.listener?.();
+  }
+
+  /** True when rung, false after `waitMs` of silence. */
+  heard(waitMs: number): Promise<boolean> {
+    return new Promise((resolve) => {
+      const timer = setTimeout(() => this.listener?.(), waitMs);
+      this.listener = () => {
+        clearTimeout(timer);
+        this.listener = undefined;
+        resolve(this.rung);
+        this.rung = false;
+      };
+      if (this.rung) this.listener();
+    });
+  }
+}

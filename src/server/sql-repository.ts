@@ -1,0 +1,148 @@
+import { type Kysely, sql } from 'kysely';
+import type { DocumentList, DocumentSummary, Revision, RevisionAnswer } from '../record/api.ts';
+import type { Operation, StoredOperation } from '../record/operation.ts';
+import type { FieldValue } from '../record/schema.ts';
+import { ConflictError, documentNotFound } from './errors.ts';
+import type { Appended, ListQuery, NewDocument, Repository, StoredAttachment } from './repository.ts';
+import { appendIn } from './sql-append.ts';
+import { operationOf, revisionOf, summaryOf } from './sql-rows.ts';
+import { searchText } from './summary.ts';
+import type { Tables } from './tables.ts';
+
+/** The record in SQLite or PostgreSQL: one SQL for both. */
+export class SqlRepository implements Repository {
+  private readonly db: Kysely<Tables>;
+  constructor(db: Kysely<Tables>) {
+    this.db = db;
+  }
+
+  async list({ kind, search, gone, limit, offset }: ListQuery): Promise<DocumentList> {
+    let matching = this.db
+      .selectFrom('documents')
+      .where('kind', '=', kind)
+      .where('gone', '=', gone ? 1 : 0);
+    for (const word of searchText(search).split(/\s+/).filter(Boolean)) {
+      matching = matching.where(
+        sql<boolean>`search like ${`%${word.replace(/[\\%_]/g, '\\$&')}%`} escape '\\'`,
+      );
+    }
+    const { total } = await matching
+      .select((e) => e.fn.countAll<number>().as('total'))
+      .executeTakeFirstOrThrow();
+    const found = await matching
+      .selectAll()
+      .orderBy('updated_at', 'desc')
+      .orderBy('id')
+      .limit(limit)
+      .offset(offset)
+      .execute();
+    return { documents: found.map(summaryOf), total: Number(total) };
+  }
+
+  async find(document: string): Promise<DocumentSummary | undefined> {
+    const row = await this.db
+      .selectFrom('documents')
+      .where('id', '=', document)
+      .selectAll()
+      .executeTakeFirst();
+    return row && summaryOf(row);
+  }
+
+  async create({ id, kind, demo, at, operations }: NewDocument): Promise<DocumentSummary> {
+    await this.db.transaction().execute(async (trx) => {
+      const empty = { title: '', customer: '', rod_kind: '', line_weight: '', search: '' };
+      const counters = { created_at: at, updated_at: at, last_seq: 0, clock: 0 };
+      const { numInsertedOrUpdatedRows } = await trx
+        .insertInto('documents')
+        .values({ id, kind, demo: demo ? 1 : 0, ...empty, ...counters })
+        .onConflict((conflict) => conflict.column('id').doNothing())
+        .executeTakeFirstOrThrow();
+      if (Number(numInsertedOrUpdatedRows) === 0) throw new ConflictError(`Document ${id} exists already`);
+      await appendIn(trx, id, operations, at);
+    });
+    return (await this.find(id))!;
+  }
+
+  append(document: string, operations: readonly Operation[], receivedAt: string): Promise<Appended> {
+    return this.db.transaction().execute((trx) => appendIn(trx, document, operations, receivedAt));
+  }
+
+  async setGone(document: string, gone: boolean): Promise<DocumentSummary> {
+    await this.db
+      .updateTable('documents')
+      .set({ gone: gone ? 1 : 0 })
+      .where('id', '=', document)
+      .execute();
+    return (await this.find(document)) ?? documentNotFound(document);
+  }
+
+  async operationsAfter(document: string, after: number, limit: number): Promise<StoredOperation[]> {
+    const found = await this.db
+      .selectFrom('operations')
+      .where('document', '=', document)
+      .where('seq', '>', after)
+      .selectAll()
+      .orderBy('seq')
+      .limit(limit)
+      .execute();
+    return found.map(operationOf);
+  }
+
+  async addAttachment({ hash, type, bytes }: StoredAttachment, at: string): Promise<void> {
+    await this.db
+      .insertInto('attachments')
+      .values({ hash, type, size: bytes.length, bytes, added_at: at })
+      .onConflict((conflict) => conflict.column('hash').doNothing())
+      .execute();
+  }
+
+  async attachment(hash: string): Promise<StoredAttachment | undefined> {
+    return this.db
+      .selectFrom('attachments')
+      .where('hash', '=', hash)
+      .select(['hash', 'type', 'bytes'])
+      .executeTakeFirst();
+  }
+
+  async addRevision(revision: RevisionAnswer): Promise<Revision> {
+    await this.db
+      .insertInto('revisions')
+      .values({
+        document: revision.document,
+        revision: revision.revision,
+        seq: revision.seq,
+        made_at: revision.madeAt,
+        engine_version: revision.engineVersion,
+        frozen_values: JSON.stringify(revision.values),
+      })
+      .onConflict((conflict) => conflict.columns(['document', 'revision']).doNothing())
+      .execute();
+    const { values: _, ...stored } = (await this.revision(revision.document, revision.revision))!;
+    return stored;
+  }
+
+  async revisions(document: string): Promise<Revision[]> {
+    const found = await this.db
+      .selectFrom('revisions')
+      .where('document', '=', document)
+      .select(['document', 'revision', 'seq', 'made_at', 'engine_version'])
+      .orderBy('made_at', 'desc')
+      .orderBy('revision')
+      .execute();
+    return found.map(revisionOf);
+  }
+
+  async revision(document: string, revision: string): Promise<RevisionAnswer | undefined> {
+    const row = await this.db
+      .selectFrom('revisions')
+      .where('document', '=', document)
+      .where('revision', '=', revision)
+      .selectAll()
+      .executeTakeFirst();
+    return row && { ...revisionOf(row), values: JSON.parse(row.frozen_values) as Record<string, FieldValue> };
+  }
+
+  close(): Promise<void> {
+    return this.db.destroy();
+  }
+}

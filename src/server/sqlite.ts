@@ -1,0 +1,82 @@
+import { createRequire } from 'node:module';
+import type { SqliteDatabase, SqliteStatement } from 'kysely';
+
+export interface OpenedSqlite {
+  database: SqliteDatabase & { exec(sql: string): void };
+  /** Which driver serves: the runtime's own where it has one. */
+  driver: 'node:sqlite' | 'better-sqlite3';
+}
+
+/** What both drivers have in common. */
+interface RawDatabase {
+  prepare(sql: string): RawStatement;
+  exec(sql: string): unknown;
+  close(): void;
+}
+interface RawStatement {
+  /** better-sqlite3: the statement gives rows. */
+  reader?: boolean;
+  /** node:sqlite: the columns it gives. */
+  columns(): unknown[];
+  all(...parameters: unknown[]): unknown[];
+  run(...parameters: unknown[]): { changes: number | bigint; lastInsertRowid: number | bigint };
+  iterate(...parameters: unknown[]): IterableIterator<unknown>;
+}
+
+/** Opens a SQLite file. @throws the driver's error when it cannot; an Error with the remedy without any driver. */
+export function openSqlite(file: string): OpenedSqlite {
+  const builtIn = builtInDriver();
+  if (builtIn) return { database: adapt(new builtIn(file)), driver: 'node:sqlite' };
+  return { database: adapt(new (betterSqlite())(file)), driver: 'better-sqlite3' };
+}
+
+type Driver = new (file: string) => RawDatabase;
+
+function builtInDriver(): Driver | undefined {
+  const builtIn = process.getBuiltinModule?.('node:sqlite') as { DatabaseSync?: Driver } | undefined;
+  return builtIn?.DatabaseSync;
+}
+
+function betterSqlite(): Driver {
+  try {
+    const driver = createRequire(import.meta.url)('better-sqlite3') as Driver;
+    // The native part is loaded by the first database, not by the module.
+    new driver(':memory:').close();
+    return driver;
+  } catch (cause) {
+    throw new Error(
+      `No SQLite for Node ${process.version}: it has none of its own, and the package better-sqlite3 does not load. ` +
+        'Use Node 24, or run "npm rebuild better-sqlite3" (it needs python3, make and a C++ compiler).',
+      { cause },
+    );
+  }
+}
+
+/** Most statements kept prepared. */
+const statementsKept = 200;
+
+function adapt(raw: RawDatabase): OpenedSqlite['database'] {
+  const prepared = new Map<string, SqliteStatement>();
+  return {
+    close: () => raw.close(),
+    exec: (sql) => void raw.exec(sql),
+    prepare(sql) {
+      let statement = prepared.get(sql);
+      if (!statement) {
+        statement = adaptStatement(raw.prepare(sql));
+        if (prepared.size >= statementsKept) prepared.clear();
+        prepared.set(sql, statement);
+      }
+      return statement;
+    },
+  };
+}
+
+function adaptStatement(raw: RawStatement): SqliteStatement {
+  return {
+    reader: raw.reader ?? raw.columns().length > 0,
+    all: (parameters) => raw.all(...parameters),
+    run: (parameters) => raw.run(...parameters),
+    iterate: (parameters) => raw.iterate(...parameters),
+  };
+}

@@ -1,0 +1,61 @@
+import type { Generated } from 'kysely';
+
+/** The database as it stands after the last migration. Flags are 0 and 1, values JSON, instants ISO 8601 in UTC. */
+export interface Tables {
+  documents: DocumentsTable;
+  operations: OperationsTable;
+  attachments: AttachmentsTable;
+  revisions: RevisionsTable;
+}
+
+/** `title` to `search` repeat what the operations say, so that a list needs no replay. */
+export interface DocumentsTable {
+  id: string;
+  kind: string;
+  title: string;
+  customer: string;
+  rod_kind: string;
+  line_weight: string;
+  search: string;
+  demo: number;
+  gone: Generated<number>;
+  created_at: string;
+  updated_at: string;
+  last_seq: number;
+  clock: number;
+}
+
+/** Appended, never altered. */
+export interface OperationsTable {
+  document: string;
+  seq: number;
+  id: string;
+  device: string;
+  clock: number;
+  gesture: string;
+  collection: string;
+  row_id: string;
+  field: string;
+  old_value: string;
+  new_value: string;
+  written_at: string;
+  received_at: string;
+}
+
+export interface AttachmentsTable {
+  /** SHA-256 of the bytes. */
+  hash: string;
+  type: string;
+  size: number;
+  bytes: Uint8Array;
+  added_at: string;
+}
+
+export interface RevisionsTable {
+  document: string;
+  revision: string;
+  seq: number;
+  made_at: string;
+  engine_version: string;
+  frozen_values: string;
+}
