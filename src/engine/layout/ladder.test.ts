@@ -37,7 +37,7 @@ function bendOf(from: LadderRequest, load: number) {
   );
 }
 
-test('every load of the ladder agrees with a fine bend within 0.2 mm, and gaps within 0.02 mm', () => {
+test('every load of the ladder agrees with a fine bend within 0.2 mm, and gaps within 0.03 mm', () => {
   const from = request(irregularRod(nineFootFive, 3));
   const reading = readLadder(makeLadder(from), stations);
   reading.loads.forEach((load, k) => {
@@ -47,7 +47,7 @@ test('every load of the ladder agrees with a fine bend within 0.2 mm, and gaps w
       expect(Math.hypot(ring.xM - fine.rings[i].xM, ring.yM - fine.rings[i].yM)).toBeLessThan(2e-4);
     });
     load.spans.forEach((span, i) => {
-      expect(Math.abs(span.gapM - fine.spans[i].gapM)).toBeLessThan(2e-5);
+      expect(Math.abs(span.gapM - fine.spans[i].gapM)).toBeLessThan(3e-5);
       const extra = Math.abs(span.extraBendPerM - fine.spans[i].extraBendPerM);
       expect(extra).toBeLessThan(0.004 * from.limits.extraBendPerM);
     });
