@@ -1,0 +1,42 @@
+import './boot/check-node.mjs';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { ensureCompiled, ensurePageBuilt } from './boot/build.mjs';
+import { ensureInstalled } from './boot/install.mjs';
+import { orExplain } from './boot/or-explain.mjs';
+
+const help = `npm start -- [options]
+  --data FOLDER   where the record is kept (also: FAIRBEND_DATA)
+  --port NUMBER   exactly this port (also: PORT); otherwise 4870 or the next free one
+  --demo          try it out: a data folder of its own, thrown away at the end
+  --no-open       do not open a browser
+  --help          this`;
+
+/** `npm start`: installs and builds what is missing, then serves until Ctrl-C. */
+async function start() {
+  const { values } = parseArgs({
+    options: {
+      data: { type: 'string' },
+      port: { type: 'string' },
+      demo: { type: 'boolean' },
+      'no-open': { type: 'boolean' },
+      help: { type: 'boolean' },
+    },
+  });
+  if (values.help) return console.log(help);
+  await ensureInstalled();
+  await ensureCompiled();
+  await ensurePageBuilt();
+  const { runServer } = await import(new URL('../dist/server/run-server.js', import.meta.url));
+  const thrownAway = values.demo ? mkdtempSync(join(tmpdir(), 'fairbend-demo-')) : undefined;
+  process.exitCode = await runServer({
+    data: thrownAway ?? values.data,
+    port: values.port ?? process.env.PORT,
+    open: !values['no-open'],
+  });
+  if (thrownAway) rmSync(thrownAway, { recursive: true, force: true });
+}
+
+await orExplain(start);

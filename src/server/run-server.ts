@@ -1,0 +1,76 @@
+import { spawn } from 'node:child_process';
+import { resolve } from 'node:path';
+import { defaultDataFolder } from './data-folder.ts';
+import { DatabaseTrouble } from './database-trouble.ts';
+import { PortTaken, type RunningServer, serve } from './serve.ts';
+
+export interface RunOptions {
+  /** Data folder; otherwise FAIRBEND_DATA or the platform's usual place. */
+  data?: string;
+  /** As given by a person; otherwise 4870 or the next free one. */
+  port?: string;
+  host?: string;
+  /** Open a browser where there is a desktop. */
+  open?: boolean;
+}
+
+/** Serves until Ctrl-C; answers the exit code. What goes wrong is said on standard error. */
+export async function runServer(options: RunOptions): Promise<number> {
+  const port = portOf(options.port);
+  if (typeof port === 'string') return fail(port);
+  const dataFolder = options.data ? resolve(options.data) : defaultDataFolder(process.env, process.platform);
+  let server: RunningServer;
+  try {
+    server = await serve({ dataFolder, port, host: options.host, databaseUrl: process.env.DATABASE_URL });
+  } catch (error) {
+    if (error instanceof DatabaseTrouble || error instanceof PortTaken) return fail(error.message);
+    throw error;
+  }
+  for (const warning of server.warnings) console.error(`Warning: ${warning}`);
+  console.log(`\n  Fairbend${server.alreadyRunning ? ' runs already' : ''}: ${server.address}`);
+  console.log(`  Data folder: ${server.dataFolder}`);
+  if (options.open && hasDesktop()) openBrowser(server.address);
+  if (server.alreadyRunning) return 0;
+  console.log('  Ctrl-C ends it.\n');
+  await endSignal();
+  await server.close();
+  console.log('Fairbend has ended; everything is saved.');
+  return 0;
+}
+
+/** The port as a number, undefined where none was given, or what is wrong with it. */
+function portOf(text: string | undefined): number | undefined | string {
+  if (text === undefined || text === '') return undefined;
+  const port = Number(text);
+  if (/^\d+$/.test(text) && port <= 65_535) return port;
+  return `Port "${text}" is no port. Give a whole number from 1 to 65535, or none for the usual one`;
+}
+
+function fail(message: string): number {
+  console.error(message);
+  return 1;
+}
+
+/** A second Ctrl-C ends at once, as always. */
+function endSignal(): Promise<void> {
+  return new Promise((resolve) => {
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => resolve());
+  });
+}
+
+function hasDesktop(): boolean {
+  if (process.env.CI) return false;
+  if (process.platform !== 'linux') return true;
+  return Boolean(process.env.DISPLAY || process.env.WAYLAND_DISPLAY);
+}
+
+/** Whether it works or not, the address stands in the terminal. */
+function openBrowser(address: string): void {
+  const [command, ...parameters] =
+    process.platform === 'win32'
+      ? ['cmd', '/c', 'start', '', address]
+      : [process.platform === 'darwin' ? 'open' : 'xdg-open', address];
+  spawn(command, parameters, { stdio: 'ignore', detached: true })
+    .on('error', () => undefined)
+    .unref();
+}
