@@ -1,0 +1,100 @@
+/** All that was measured, as one list of data, and its prediction for any state of the unknowns. */
+import { type ClampModel, clampModel, type Prediction, predictDrops } from './clamp-model.ts';
+import { type MassDatum, massData, predictMass } from './mass-data.ts';
+import type { FitRequest } from './request.ts';
+import type { Rows } from './rows.ts';
+import { predictSags, type SpanModel, spanModel } from './span-model.ts';
+import type { Unknowns } from './unknowns.ts';
+
+export interface Datum {
+  kind: 'drop' | 'sag' | 'mass';
+  setup: number;
+  test: number;
+  reading: number;
+  value: number;
+  /** As stated. */
+  sigma: number;
+  path: string;
+}
+
+export interface BenchModel {
+  readonly request: FitRequest;
+  readonly data: readonly Datum[];
+  readonly setups: readonly { first: number; clamp?: ClampModel; span?: SpanModel }[];
+  readonly masses: readonly MassDatum[];
+}
+
+/** Where no ± was given: a tape read by eye. Common practice, no source. */
+export const commonSigmaM = 0.002;
+
+export function benchModel(request: FitRequest, rows: Rows): BenchModel {
+  const { lengthM } = request.blank;
+  const data: Datum[] = [];
+  const setups = request.setups.map((setup, s) => {
+    const first = data.length;
+    if (setup.kind === 'span') {
+      setup.tests.forEach((test, t) => {
+        data.push({
+          kind: 'sag',
+          setup: s,
+          test: t,
+          reading: 0,
+          value: test.sagM,
+          sigma: test.sigmaM ?? commonSigmaM,
+          path: `setups[${s}].tests[${t}]`,
+        });
+      });
+      return { first, span: spanModel(setup, s, lengthM, rows) };
+    }
+    setup.tests.forEach((test, t) => {
+      test.readings.forEach((reading, r) => {
+        data.push({
+          kind: 'drop',
+          setup: s,
+          test: t,
+          reading: r,
+          value: reading.dropM,
+          sigma: test.sigmaM ?? commonSigmaM,
+          path: `setups[${s}].tests[${t}].readings[${r}]`,
+        });
+      });
+    });
+    return { first, clamp: clampModel(setup, s, lengthM, rows) };
+  });
+  const masses = massData(request.blank, rows);
+  for (const { value, sigma, path } of masses) {
+    data.push({ kind: 'mass', setup: -1, test: -1, reading: -1, value, sigma, path });
+  }
+  return { request, data, setups, masses };
+}
+
+export function emptyPrediction(model: BenchModel, unknowns: Unknowns): Prediction {
+  const n = model.data.length;
+  return {
+    value: new Float64Array(n),
+    jacobian: new Float64Array(n * unknowns.size),
+    size: unknowns.size,
+    stationSlope: new Float64Array(n),
+    loadSlope: new Float64Array(n),
+  };
+}
+
+/** Overwrites `out`; false where some test found no equilibrium. */
+export function predictBench(
+  model: BenchModel,
+  unknowns: Unknowns,
+  z: Float64Array,
+  out: Prediction,
+): boolean {
+  out.jacobian.fill(0);
+  let allConverged = true;
+  for (const { first, clamp, span } of model.setups) {
+    if (clamp) allConverged = predictDrops(clamp, unknowns, z, first, out) && allConverged;
+    if (span) allConverged = predictSags(span, unknowns, z, first, out) && allConverged;
+  }
+  const firstMass = model.data.length - model.masses.length;
+  model.masses.forEach((datum, i) => {
+    predictMass(datum, z, unknowns.mass.start, firstMass + i, out);
+  });
+  return allConverged;
+}

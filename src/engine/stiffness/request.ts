@@ -1,0 +1,92 @@
+/**
+ * What `fit` is asked and what it answers. SI units.
+ *
+ * Frame: `fromTipM` along the blank, 0 at the tip, `lengthM` at its butt-side end. Angles counter-clockwise;
+ * a positive tilt points higher than the nominal angle. A drop is how far the axis hangs below the straight
+ * line through the clamp at the nominal angle, square to that line.
+ */
+import type { CurvatureRow, MassRow } from '../bend/rod.ts';
+import type { Finding } from '../finding.ts';
+
+export interface FitRequest {
+  blank: FitBlank;
+  setups: readonly FitSetup[];
+}
+
+export interface FitBlank {
+  lengthM: number;
+  diameters?: readonly { fromTipM: number; outsideM: number }[];
+  /** Of the whole blank, tip to `lengthM`. */
+  massKg?: number;
+  /** Prior standard deviation of the natural curvature; 0: straight. */
+  sweepSigmaPerM?: number;
+  /** Sections as assembled (they overlap in ferrules), instead of or beside one mass. */
+  sections?: readonly FitSection[];
+  /** Ferrules the builder knows, with how many times stiffer than the blank beside them where he states it. */
+  stiffZones?: readonly { fromTipM: number; toTipM: number; ratio?: number }[];
+}
+export interface FitSection {
+  fromTipM: number;
+  toTipM: number;
+  massKg?: number;
+  balanceFromTipM?: number;
+}
+
+export type FitSetup = FitClampSetup | FitSpanSetup;
+
+export interface FitClampSetup {
+  kind?: 'clamp';
+  /** The axis at the clamp, meant to stand this far above the horizontal. */
+  nominalAngleRad: number;
+  tiltSigmaRad?: number;
+  /** Left out: at `lengthM`. */
+  clampFromTipM?: number;
+  /** The blank's rotation about its own axis; the natural curvature turns with it. */
+  turnedRad?: number;
+  tests: readonly FitTest[];
+}
+export interface FitTest {
+  hung?: readonly { fromTipM: number; massKg: number }[];
+  readings: readonly { fromTipM: number; dropM: number }[];
+  sigmaM?: number;
+}
+
+/** On two supports; the sag of the loaded point below the line through the supported ones. */
+export interface FitSpanSetup {
+  kind: 'span';
+  supportsFromTipM: readonly [number, number];
+  loadFromTipM: number;
+  turnedRad?: number;
+  tests: readonly { massKg: number; sagM: number; sigmaM?: number }[];
+}
+
+export interface StiffnessBandRow {
+  fromTipM: number;
+  EINm2: number;
+  /** 95 % band. */
+  lowNm2: number;
+  highNm2: number;
+}
+
+export interface FitSolved {
+  status: 'converged' | 'not-converged';
+  /** Why the status is not 'converged'. */
+  reason?: string;
+  /** Tip first, 81 rows. */
+  stiffness: StiffnessBandRow[];
+  massPerLength: MassRow[];
+  /** In the plane of `turnedRad` 0, positive bending the tip up. */
+  restCurvature: CurvatureRow[];
+  /** Per set-up, true minus nominal; 0 for a span. */
+  tiltRad: number[];
+  /** Of the readings that were used. */
+  residualRmsM: number;
+  /** Readings that do not belong, and what the answer lacks. */
+  findings: Finding[];
+  iterations: number;
+}
+export interface FitRefused {
+  status: 'refused';
+  findings: Finding[];
+}
+export type FitAnswer = FitSolved | FitRefused;
