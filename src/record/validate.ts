@@ -7,11 +7,20 @@ import {
   siUnit,
 } from './field-value.ts';
 import type { Finding, Operation, Path } from './operation.ts';
-import { type DocumentKind, documentSchemas, type FieldKind, type FieldValue } from './schema.ts';
+import {
+  type DocumentKind,
+  documentSchemas,
+  type FieldKind,
+  type FieldValue,
+  type QuantityValue,
+} from './schema.ts';
 import { z } from './zod.ts';
 
 /** Most operations one request may carry. */
 export const largestBatch = 2000;
+
+/** Far beyond any honest count of gestures, far below the largest whole number that can still be counted up. */
+const largestClock = 2 ** 48;
 
 /**
  * The check at the door: is this, whatever it is, an operation on a document of this kind? Every finding names
@@ -66,13 +75,20 @@ function fieldWords([collection, , field]: Path): string {
 
 /** A quantity as typed, with what was understood: "70" (70 m). */
 function showFor(kind: FieldKind, value: FieldValue): string {
-  if (kind.kind !== 'quantity' || value === null || typeof value !== 'object') return show(value);
+  if (kind.kind !== 'quantity' || !isQuantity(value)) return show(value);
   return `${show(value.text)} (${value.si} ${siUnit[kind.dimension]})`;
+}
+
+function isQuantity(value: unknown): value is QuantityValue {
+  if (value === null || typeof value !== 'object') return false;
+  const { si, text } = value as QuantityValue;
+  return typeof si === 'number' && typeof text === 'string';
 }
 
 /** A value short enough for a message. */
 export function show(value: unknown): string {
-  const text = JSON.stringify(value) ?? String(value);
+  const nested = typeof value === 'object' && value !== null && !isQuantity(value);
+  const text = nested ? 'a list or object' : (JSON.stringify(value) ?? String(value));
   return text.length > 80 ? `${text.slice(0, 77)}...` : text;
 }
 
@@ -81,7 +97,7 @@ const idText = z.string().regex(/^[A-Za-z0-9_-]{1,60}$/, 'takes 1 to 60 letters,
 export const operationShape: z.ZodType<Operation> = z.strictObject({
   id: z.string().regex(/^[A-Za-z0-9_-]{1,60}\.\d{1,16}\.\d{1,6}$/, 'takes <device>.<clock>.<index>'),
   device: idText,
-  clock: z.int('takes a whole number from 1').min(1, 'takes a whole number from 1'),
+  clock: z.int('takes a whole number from 1').min(1, 'takes a whole number from 1').max(largestClock),
   gesture: z.string().regex(/^[\w .:-]{1,160}$/, 'takes 1 to 160 letters, digits, spaces and . : _ -'),
   path: z.tuple([z.string().max(60), z.string().max(60), z.string().max(60)]),
   old: anyFieldValue,

@@ -34,7 +34,7 @@ export async function appendIn(
   const fresh = [...new Map(operations.map((operation) => [operation.id, operation])).values()].filter(
     (operation) => !known.has(operation.id),
   );
-  refuseRunawayClock(fresh, standing.clock);
+  if (standing.last_seq > 0) refuseRunawayClock(fresh, standing.clock);
   let seq = standing.last_seq;
   const inserted = fresh.map((operation) => operationRow(document, ++seq, operation, receivedAt));
   for (let start = 0; start < inserted.length; start += rowsPerInsert) {

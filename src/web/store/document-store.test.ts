@@ -1,9 +1,9 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { FakeServer, fakeStorage } from '../../../test/kit/fake-server.ts';
 import { rows, valueAt } from '../../record/document.ts';
 import type { Operation, Path } from '../../record/operation.ts';
 import { createApi } from './api.ts';
 import { DocumentStore } from './document-store.ts';
-import { FakeServer, fakeStorage } from './fake-server.ts';
 import { LiveFeed } from './live-feed.ts';
 import { LocalStorageOutbox } from './outbox.ts';
 

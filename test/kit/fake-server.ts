@@ -1,7 +1,7 @@
-import type { AppendRequest, FeedMessage } from '../../record/api.ts';
-import type { StoredOperation } from '../../record/operation.ts';
-import { validateOperation } from '../../record/validate.ts';
-import type { EventStream } from './live-feed.ts';
+import type { AppendRequest, FeedMessage } from '../../src/record/api.ts';
+import type { StoredOperation } from '../../src/record/operation.ts';
+import { validateOperation } from '../../src/record/validate.ts';
+import type { EventStream } from '../../src/web/store/live-feed.ts';
 
 /** A server in memory for tests of the page's side: the same answers, a network that can be cut. */
 export class FakeServer {
