@@ -3,6 +3,8 @@ import { createRoot } from 'react-dom/client';
 import { App } from './shell/app.tsx';
 import './style/tokens.css';
 import './style/base.css';
+import './style/drawing.css';
+import './fields/fields.css';
 import './style/print.css';
 
 const place = document.getElementById('app');

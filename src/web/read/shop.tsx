@@ -1,7 +1,8 @@
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useState } from 'react';
 import type { UnitSystem } from '../../engine/units/unit-table.ts';
-import { type Row, rows, singleRow } from '../../record/document.ts';
-import type { Change, Finding } from '../../record/operation.ts';
+import { type Row, rows, singleRow, valueAt } from '../../record/document.ts';
+import type { Change, Finding, Path } from '../../record/operation.ts';
+import type { FieldValue } from '../../record/schema.ts';
 import { useColours } from '../settings/colours.ts';
 import type { DocumentStore } from '../store/document-store.ts';
 import { api } from '../store/open-document.ts';
@@ -19,6 +20,7 @@ export interface Shop {
   paper: Paper;
   settings: Row;
   printers: readonly Row[];
+  value(path: Path): FieldValue;
   newRowId(): string;
   write(gesture: string, changes: readonly Change[]): Finding[];
 }
@@ -59,6 +61,7 @@ function OpenShop({ store, children }: { store: DocumentStore; children: ReactNo
       tapeStep: (textOf(settings, 'tapeStep') ?? (system === 'mm' ? '1 mm' : '1/8 in')) as TapeStep,
       paper: (textOf(settings, 'paper') ?? (system === 'mm' ? 'a4' : 'letter')) as Paper,
       printers: rows(document, 'printers'),
+      value: (path) => valueAt(document, path),
       newRowId: () => store.newRowId(),
       write: (gesture, changes) => store.write(gesture, changes),
     };

@@ -1,5 +1,90 @@
+import { useState } from 'react';
+import { Button, Checkbox, Input, Label, SearchField } from 'react-aria-components';
+import { useLocation } from 'wouter';
+import { reasonOf } from '../read/open-store.ts';
+import { useSay } from '../shell/messages.tsx';
 import { Page } from '../shell/page.tsx';
+import { api } from '../store/open-document.ts';
+import { BuildCard } from './build-card.tsx';
+import { ImportButton } from './import-button.tsx';
+import { type Builds, useBuilds } from './use-builds.ts';
+import './shelf.css';
 
+/** All builds of the shop, the latest first. */
 export function ShelfPage() {
-  return <Page title="Shelf">{null}</Page>;
+  const [search, setSearch] = useState('');
+  const [gone, setGone] = useState(false);
+  const { builds, refresh } = useBuilds(search, gone);
+  return (
+    <Page title="Shelf" aside="every build of this shop" beside={<ShelfTools />}>
+      <div className="shelf-search">
+        <SearchField className="field" value={search} onChange={setSearch}>
+          <Label className="field-label">Find by title or customer</Label>
+          <Input className="field-input" />
+        </SearchField>
+        <Checkbox className="flag" isSelected={gone} onChange={setGone}>
+          <span className="flag-box" aria-hidden="true" />
+          <span>those put away</span>
+        </Checkbox>
+      </div>
+      <ShelfList builds={builds} search={search} refresh={refresh} />
+    </Page>
+  );
+}
+
+function ShelfTools() {
+  const [, navigate] = useLocation();
+  const say = useSay();
+  const begin = () => {
+    api.createBuild().then(
+      ({ id }) => navigate(`/builds/${id}/blank`),
+      (error: unknown) => say(`No build was begun: ${reasonOf(error)}.`),
+    );
+  };
+  return (
+    <div className="shelf-tools screen-only">
+      <Button className="button button-main" onPress={begin}>
+        New build
+      </Button>
+      <ImportButton />
+    </div>
+  );
+}
+
+function ShelfList({ builds, search, refresh }: { builds: Builds; search: string; refresh(): void }) {
+  if (builds.kind === 'looking') return <p className="aside">Looking along the shelf …</p>;
+  if (builds.kind === 'failed') {
+    return (
+      <p role="alert" className="attention">
+        {builds.reason}.{' '}
+        <Button className="inline" onPress={refresh}>
+          Look again
+        </Button>
+      </p>
+    );
+  }
+  const { documents, total } = builds.list;
+  if (documents.length === 0) {
+    return (
+      <p>
+        {search
+          ? `No build has “${search}” in its title or customer.`
+          : 'The shelf is empty: begin a new build, or open a build file.'}
+      </p>
+    );
+  }
+  return (
+    <>
+      <ul className="shelf">
+        {documents.map((summary) => (
+          <BuildCard key={summary.id} summary={summary} changed={refresh} />
+        ))}
+      </ul>
+      {total > documents.length && (
+        <p className="aside">
+          {documents.length} of {total} shown; search to find the others.
+        </p>
+      )}
+    </>
+  );
 }

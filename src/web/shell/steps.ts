@@ -11,7 +11,7 @@ export const steps: readonly Step[] = [
   { id: 'handle', name: 'Handle' },
   { id: 'layout', name: 'Layout' },
   { id: 'marks', name: 'Marks' },
-  { id: 'load-test', name: 'Load test', notYet: 'not part of this version' },
-  { id: 'wraps', name: 'Wraps', notYet: 'not part of this version' },
-  { id: 'finish', name: 'Finish', notYet: 'not part of this version' },
+  { id: 'load-test', name: 'Load test', notYet: 'to come' },
+  { id: 'wraps', name: 'Wraps', notYet: 'to come' },
+  { id: 'finish', name: 'Finish', notYet: 'to come' },
 ];

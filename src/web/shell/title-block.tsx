@@ -23,7 +23,7 @@ export function TitleBlock({ step }: { step: string }) {
       <Cell term="Kept" wide>
         <SaveLine save={build.save} />
       </Cell>
-      <div className="title-cell screen-only">
+      <div className="title-cell title-cell-wide screen-only">
         <dt>Fairbend</dt>
         <dd>
           <Link href="/">Shelf</Link> <Link href="/settings">Settings</Link>

@@ -1,0 +1,34 @@
+import { ChoiceField } from '../fields/choice-field.tsx';
+import { TextField } from '../fields/text-field.tsx';
+import { useBuild } from '../read/build.tsx';
+import { textOf } from '../read/values.ts';
+
+/** What this build is called, for whom, and what kind of rod it becomes. */
+export function AboutPart() {
+  const about = useBuild().single('about');
+  const title = textOf(about, 'title');
+  const words = [title ?? 'Untitled build', textOf(about, 'customer'), textOf(about, 'rodKind') ?? 'fly'];
+  return (
+    <details className="about" open={title === undefined}>
+      <summary>
+        <strong>This build</strong>{' '}
+        <span className="aside">{words.filter((word) => word !== undefined).join(' · ')}</span>
+      </summary>
+      <div className="fields-row">
+        <TextField label="Title" path={['about', '-', 'title']} gesture="title" />
+        <TextField label="Customer" path={['about', '-', 'customer']} />
+        <TextField label="Line weight" path={['about', '-', 'lineWeight']} placeholder="5" />
+        <ChoiceField
+          label="Rod"
+          path={['about', '-', 'rodKind']}
+          unset="fly"
+          options={[
+            { value: 'fly', name: 'fly' },
+            { value: 'spinning', name: 'spinning' },
+            { value: 'casting', name: 'casting' },
+          ]}
+        />
+      </div>
+    </details>
+  );
+}

@@ -1,0 +1,69 @@
+import { useId, useState } from 'react';
+import type { Path } from '../../record/operation.ts';
+import { FieldLine } from './field-line.tsx';
+import { focusNextField } from './next-field.ts';
+import { useFieldPlace } from './place.ts';
+
+export interface TextFieldProps {
+  label: string;
+  path: Path;
+  labelHidden?: boolean;
+  /** Several lines; Enter then begins a new one. */
+  lines?: number;
+  placeholder?: string;
+  gesture?: string;
+}
+
+/** A name or a note; kept on Enter or on leaving the field. */
+export function TextField({ label, path, labelHidden, lines, placeholder, gesture }: TextFieldProps) {
+  const id = useId();
+  const place = useFieldPlace();
+  const [draft, setDraft] = useState<string>();
+  const [refusal, setRefusal] = useState<string>();
+  const stored = place.value(path);
+  const shown = typeof stored === 'string' ? stored : '';
+  const keep = (): boolean => {
+    if (draft === undefined || draft === shown) {
+      setDraft(undefined);
+      return true;
+    }
+    const value = draft.trim() === '' ? null : draft.trim();
+    const findings = place.write(gesture ?? label.toLowerCase(), [{ path, value }]);
+    setRefusal(findings[0]?.message);
+    if (findings.length === 0) setDraft(undefined);
+    return findings.length === 0;
+  };
+  const common = {
+    id,
+    className: 'field-input',
+    'data-draft': draft !== undefined,
+    value: draft ?? shown,
+    placeholder,
+    'aria-invalid': refusal !== undefined || undefined,
+    'aria-describedby': `${id}-line`,
+    onChange: (event: { target: { value: string } }) => setDraft(event.target.value),
+    onBlur: keep,
+  };
+  return (
+    <div className="field">
+      <label htmlFor={id} className={labelHidden ? 'visually-hidden' : 'field-label'}>
+        {label}
+      </label>
+      {lines ? (
+        <textarea {...common} rows={lines} />
+      ) : (
+        <input
+          {...common}
+          type="text"
+          data-field=""
+          autoComplete="off"
+          onKeyDown={(event) => {
+            if (event.key === 'Escape') setDraft(undefined);
+            if (event.key === 'Enter' && keep()) focusNextField(event.currentTarget);
+          }}
+        />
+      )}
+      <FieldLine id={`${id}-line`} trouble={refusal ?? place.trouble(path)} folds />
+    </div>
+  );
+}

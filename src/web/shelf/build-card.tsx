@@ -1,0 +1,75 @@
+import { Button } from 'react-aria-components';
+import { Link, useLocation } from 'wouter';
+import type { DocumentSummary } from '../../record/api.ts';
+import { reasonOf } from '../read/open-store.ts';
+import { useSay } from '../shell/messages.tsx';
+import { api } from '../store/open-document.ts';
+
+/** One build on the shelf, and what can be done with the whole of it. */
+export function BuildCard({ summary, changed }: { summary: DocumentSummary; changed(): void }) {
+  const { id, title, customer, rodKind, lineWeight, demo, gone, updatedAt } = summary;
+  const [, navigate] = useLocation();
+  const say = useSay();
+  const name = title || 'Untitled build';
+  const facts = [rodKind, lineWeight && `line ${lineWeight}`, customer].filter(Boolean).join(' · ');
+  const attempt = (work: Promise<unknown>, done: string) =>
+    work.then(
+      () => {
+        say(done);
+        changed();
+      },
+      (error: unknown) => say(`${reasonOf(error)}. Nothing was changed.`),
+    );
+  const copy = () =>
+    api.copy(id).then(
+      (made) => navigate(`/builds/${made.id}/blank`),
+      (error: unknown) => say(`No copy was made: ${reasonOf(error)}.`),
+    );
+  return (
+    <li className="shelf-card">
+      <Link href={`/builds/${id}/blank`} className="shelf-open">
+        <h2>{name}</h2>
+        {demo && <p className="shelf-demo">demo · an invented blank, nobody’s rod</p>}
+        <p className="quiet">{facts}</p>
+        <p className="aside small">
+          changed <time dateTime={updatedAt}>{shortInstant(updatedAt)}</time>
+        </p>
+      </Link>
+      <div className="shelf-actions">
+        <Button className="plain" onPress={copy} aria-label={`Copy ${name}`}>
+          {demo ? 'Copy this and make it yours' : 'Copy'}
+        </Button>
+        <a className="plain" href={api.fileAddress(id)} download aria-label={`Save ${name} as a file`}>
+          Save as a file
+        </a>
+        {demo ? (
+          <Button
+            className="plain"
+            onPress={() => attempt(api.resetDemo(), 'The demo is as it was.')}
+            aria-label={`Reset ${name}`}
+          >
+            Reset the demo
+          </Button>
+        ) : (
+          <Button
+            className="plain"
+            onPress={() =>
+              gone
+                ? attempt(api.bringBack(id), `${name} is back on the shelf.`)
+                : attempt(api.putAway(id), `${name} is put away; tick “those put away” to find it.`)
+            }
+            aria-label={`${gone ? 'Bring back' : 'Put away'} ${name}`}
+          >
+            {gone ? 'Bring back' : 'Put away'}
+          </Button>
+        )}
+      </div>
+    </li>
+  );
+}
+
+function shortInstant(iso: string): string {
+  return new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' }).format(
+    new Date(iso),
+  );
+}
