@@ -1,1 +1,1 @@
-export {};
+export { type PdfOptions, pointsPerMm, sheetsPdf } from './sheet-pdf.ts';
