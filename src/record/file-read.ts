@@ -9,7 +9,7 @@ import {
   largestFile,
 } from './file-shape.ts';
 import type { Change, DocumentState, Finding, Operation } from './operation.ts';
-import { pathKey } from './operation.ts';
+import { pathKey, pathOf } from './operation.ts';
 import { buildSchema, type FieldValue } from './schema.ts';
 import { show, validateOperation, validateValue } from './validate.ts';
 
@@ -150,7 +150,7 @@ function withDifference(history: readonly Operation[], changes: readonly Change[
   const said = new Set(changes.map((change) => pathKey(change.path)));
   const cleared = [...state.cells.keys()]
     .filter((key) => !said.has(key))
-    .map((key): Change => ({ path: key.split('/') as unknown as Change['path'], value: null }));
+    .map((key): Change => ({ path: pathOf(key), value: null }));
   const by = { device: 'file', gesture: history.length > 0 ? 'edited in the file' : 'import', at };
   return [...history, ...makeOperations(state, [...changes, ...cleared], by)];
 }

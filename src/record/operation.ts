@@ -64,6 +64,12 @@ export function pathKey(path: Path): string {
   return path.join('/');
 }
 
+/** The path of a key made by `pathKey`. */
+export function pathOf(key: string): Path {
+  const [collection, row, field] = key.split('/');
+  return [collection, row, field];
+}
+
 /** The part of `device` that stays the same over reloads and tabs. */
 export function deviceFamily(device: string): string {
   const dash = device.indexOf('-');

@@ -1,10 +1,12 @@
 import { Hono } from 'hono';
 import type { ServerInfo } from '../record/api.ts';
 import { answerError } from './answer-error.ts';
+import { resetDemo } from './demo.ts';
 import { guardRequests, secureHeaders } from './guard.ts';
 import type { Keeper } from './keeper.ts';
 import { documentRoutes } from './routes/documents.ts';
 import { eventRoutes } from './routes/events.ts';
+import { fileRoutes } from './routes/files.ts';
 import type { StaticFiles } from './static-files.ts';
 
 export interface AppParts {
@@ -12,6 +14,8 @@ export interface AppParts {
   /** The built page; undefined where only the API is served. */
   staticFiles?: StaticFiles;
   info(): ServerInfo;
+  /** Build file of the demo; it need not exist. */
+  demoFile: string;
   /** Whether a Host header names this server. */
   allowedHost(host: string): boolean;
   /** Ends open event streams when the server closes. */
@@ -26,6 +30,8 @@ export function createApp(parts: AppParts): Hono {
   app.use(guardRequests(parts.allowedHost));
   app.get('/api/info', (c) => c.json(parts.info()));
   app.route('/api', documentRoutes(parts.keeper));
+  app.route('/api', fileRoutes(parts.keeper, parts.info().version));
+  app.post('/api/demo/reset', async (c) => c.json(await resetDemo(parts.keeper, parts.demoFile)));
   app.route('/api', eventRoutes(parts.keeper, parts.closing));
   app.all('/api/*', (c) => c.json({ message: `There is no ${c.req.path} here`, findings: [] }, 404));
   app.get('*', (c) => parts.staticFiles?.answer(c.req.path) ?? c.text(pageNotBuilt, 404));

@@ -37,28 +37,20 @@ export class Keeper {
   }
 
   /** A new document with these values, written by the server. */
-  async createFrom(
-    kind: DocumentKind,
-    changes: readonly Change[],
-    { id = newId(), demo = false }: { id?: string; demo?: boolean } = {},
-  ): Promise<DocumentSummary> {
-    const at = this.now().toISOString();
+  async createFrom(kind: DocumentKind, changes: readonly Change[], id = newId()): Promise<DocumentSummary> {
+    const at = this.timestamp();
     const createdAt: Change[] = kind === 'build' ? [{ path: ['about', '-', 'createdAt'], value: at }] : [];
     const operations = makeOperations(emptyDocument(id, kind), [...createdAt, ...changes], {
       device: serverDevice,
       gesture: 'create',
       at,
     });
-    return this.createWith(kind, operations, { id, demo });
+    return this.createWith(kind, operations, id);
   }
 
   /** A new document with its history as given (already checked). */
-  createWith(
-    kind: DocumentKind,
-    operations: readonly Operation[],
-    { id = newId(), demo = false }: { id?: string; demo?: boolean } = {},
-  ): Promise<DocumentSummary> {
-    return this.repository.create({ id, kind, demo, at: this.now().toISOString(), operations });
+  createWith(kind: DocumentKind, operations: readonly Operation[], id = newId()): Promise<DocumentSummary> {
+    return this.repository.create({ id, kind, at: this.timestamp(), operations });
   }
 
   /** Checks and stores; resolves when it is on disk. @throws RefusedError, NotFoundError, ConflictError */
@@ -66,18 +58,14 @@ export class Keeper {
     const { kind } = await this.findOrThrow(document);
     const findings = candidates.flatMap((candidate) => validateOperation(kind, candidate));
     if (findings.length > 0) throw new RefusedError(findings);
-    const appended = await this.repository.append(
-      document,
-      candidates as readonly Operation[],
-      this.now().toISOString(),
-    );
+    const appended = await this.repository.append(document, candidates as Operation[], this.timestamp());
     if (appended.fresh) this.feed.publish(document);
     return appended;
   }
 
   /** Writes values in the server's own name, as one gesture. */
   async write(document: string, gesture: string, changes: readonly Change[]): Promise<void> {
-    const at = this.now().toISOString();
+    const at = this.timestamp();
     const operations = makeOperations(await this.state(document), changes, {
       device: `${serverDevice}-${newId(6)}`,
       gesture,
@@ -114,10 +102,15 @@ export class Keeper {
     return { document, operations, lastSeq, more: operations.length === operationsPerAnswer };
   }
 
+  /** Now, as the record notes it. */
+  timestamp(): string {
+    return this.now().toISOString();
+  }
+
   /** The shop's document, made when first asked for. */
   async shop(): Promise<DocumentSummary> {
     const standing = await this.repository.find(shopId);
-    return standing ?? this.createFrom('shop', [], { id: shopId });
+    return standing ?? this.createFrom('shop', [], shopId);
   }
 }
 

@@ -13,7 +13,6 @@ export interface ListQuery {
 export interface NewDocument {
   id: string;
   kind: DocumentKind;
-  demo: boolean;
   at: string;
   operations: readonly Operation[];
 }

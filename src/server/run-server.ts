@@ -2,7 +2,9 @@ import { spawn } from 'node:child_process';
 import { resolve } from 'node:path';
 import { defaultDataFolder } from './data-folder.ts';
 import { DatabaseTrouble } from './database-trouble.ts';
-import { PortTaken, type RunningServer, serve } from './serve.ts';
+import { PortTaken } from './listen.ts';
+import { FolderHeld } from './running-server.ts';
+import { type RunningServer, serve } from './serve.ts';
 
 export interface RunOptions {
   /** Data folder; otherwise FAIRBEND_DATA or the platform's usual place. */
@@ -23,7 +25,8 @@ export async function runServer(options: RunOptions): Promise<number> {
   try {
     server = await serve({ dataFolder, port, host: options.host, databaseUrl: process.env.DATABASE_URL });
   } catch (error) {
-    if (error instanceof DatabaseTrouble || error instanceof PortTaken) return fail(error.message);
+    const explained = [DatabaseTrouble, PortTaken, FolderHeld].some((kind) => error instanceof kind);
+    if (explained) return fail((error as Error).message);
     throw error;
   }
   for (const warning of server.warnings) console.error(`Warning: ${warning}`);

@@ -3,11 +3,15 @@ import type { Server } from 'node:http';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createAdaptorServer } from '@hono/node-server';
+import type { ServerInfo } from '../record/api.ts';
 import { createApp } from './app.ts';
 import { ChangeFeed } from './change-feed.ts';
-import { lockFolder, openDataFolder, readServerNote } from './data-folder.ts';
+import { type DataFolder, type FolderLock, lockFolder, openDataFolder } from './data-folder.ts';
 import { openDatabase } from './database.ts';
+import { demoId, plantDemo } from './demo.ts';
 import { Keeper } from './keeper.ts';
+import { closeServer, listen } from './listen.ts';
+import { findRunningServer } from './running-server.ts';
 import { SqlRepository } from './sql-repository.ts';
 import { readStaticFiles } from './static-files.ts';
 
@@ -31,32 +35,38 @@ export interface RunningServer {
 }
 
 /** The package's own folder, from src/server as from dist/server. */
-export const packageRoot = fileURLToPath(new URL('../../', import.meta.url));
+const packageRoot = fileURLToPath(new URL('../../', import.meta.url));
 
-const firstPort = 4870;
-const portsTried = 50;
-
-/** Starts the server, or finds the one that serves this data folder. @throws DatabaseTrouble, PortTaken */
+/**
+ * Starts the server, or finds the one that serves this data folder.
+ * @throws DatabaseTrouble, PortTaken, FolderHeld, each in words for the builder
+ */
 export async function serve(options: ServeOptions): Promise<RunningServer> {
   const folder = openDataFolder(options.dataFolder);
   const lock = lockFolder(folder.path);
-  if (!lock) return findRunning(folder.path);
+  if (lock) return start(options, folder, lock);
+  const address = await findRunningServer(folder.path);
+  const close = async () => undefined;
+  return { address, dataFolder: folder.path, alreadyRunning: true, warnings: [], close };
+}
+
+async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock): Promise<RunningServer> {
+  const host = options.host ?? '127.0.0.1';
+  const demoFile = join(packageRoot, 'examples', 'demo-build.json');
+  const closing = new AbortController();
+  let keeper: Keeper | undefined;
   try {
     const { db, description } = await openDatabase(options.databaseUrl ?? folder.databaseFile);
-    const keeper = new Keeper(new SqlRepository(db), new ChangeFeed());
-    const closing = new AbortController();
-    const host = options.host ?? '127.0.0.1';
+    keeper = new Keeper(new SqlRepository(db), new ChangeFeed());
+    const warnings = folder.warning ? [folder.warning] : [];
+    await plantDemo(keeper, demoFile).catch((error: Error) => warnings.push(`No demo: ${error.message}`));
+    const info = await serverInfo(keeper, folder.path, description);
     let port = 0;
     const app = createApp({
       keeper,
+      demoFile,
       staticFiles: readStaticFiles(join(packageRoot, 'dist', 'web')),
-      info: () => ({
-        app: 'fairbend',
-        version: packageVersion(),
-        dataFolder: folder.path,
-        database: description,
-        demo: null,
-      }),
+      info: () => info,
       allowedHost: (name) => ownNames(host).some((own) => name === `${own}:${port}`),
       closing: closing.signal,
     });
@@ -64,97 +74,32 @@ export async function serve(options: ServeOptions): Promise<RunningServer> {
     port = await listen(server, host, options.port);
     const address = `http://${host.includes(':') ? `[${host}]` : host}:${port}`;
     lock.note({ address, pid: process.pid });
-    return {
-      address,
-      dataFolder: folder.path,
-      alreadyRunning: false,
-      warnings: folder.warning ? [folder.warning] : [],
-      async close() {
-        closing.abort();
-        await closeServer(server);
-        await keeper.repository.close();
-        lock.release();
-      },
+    const close = async () => {
+      closing.abort();
+      await closeServer(server);
+      await keeper?.repository.close();
+      lock.release();
     };
+    return { address, dataFolder: folder.path, alreadyRunning: false, warnings, close };
   } catch (error) {
+    await keeper?.repository.close();
     lock.release();
     throw error;
   }
 }
 
-/** The wanted port is in use. */
-export class PortTaken extends Error {}
-
-async function listen(server: Server, host: string, wanted: number | undefined): Promise<number> {
-  const ports =
-    wanted === undefined ? Array.from({ length: portsTried }, (_, step) => firstPort + step) : [wanted];
-  for (const port of ports) {
-    const listening = await tryPort(server, host, port);
-    if (listening !== undefined) return listening;
-  }
-  throw new PortTaken(
-    `Port ${wanted ?? `${firstPort} and the ${portsTried - 1} after it`} of ${host} in use by another program. Choose another with --port`,
-  );
+async function serverInfo(keeper: Keeper, dataFolder: string, database: string): Promise<ServerInfo> {
+  const demo = (await keeper.repository.find(demoId)) ? demoId : null;
+  return { app: 'fairbend', version: packageVersion(), dataFolder, database, demo };
 }
 
-/** The port listened on (0 asks the system for any); undefined when it is taken. */
-function tryPort(server: Server, host: string, port: number): Promise<number | undefined> {
-  return new Promise((resolve, reject) => {
-    const failed = (error: NodeJS.ErrnoException) =>
-      error.code === 'EADDRINUSE' ? resolve(undefined) : reject(error);
-    server.once('error', failed);
-    server.listen(port, host, () => {
-      server.off('error', failed);
-      const at = server.address();
-      resolve(typeof at === 'object' && at ? at.port : port);
-    });
-  });
-}
-
+/** Names a browser on this computer may call the server by. */
 function ownNames(host: string): string[] {
   const names = ['127.0.0.1', 'localhost', '[::1]'];
   return names.includes(host) ? names : [...names, host];
 }
 
-function closeServer(server: Server): Promise<void> {
-  return new Promise((resolve) => {
-    server.close(() => resolve());
-    server.closeIdleConnections();
-    // Requests on their way may finish; a stream or a connection kept open may not keep the server.
-    setTimeout(() => server.closeAllConnections(), 300).unref();
-  });
-}
-
-/** The other server may be starting at this moment: its note is waited for. */
-async function findRunning(folder: string): Promise<RunningServer> {
-  for (let tries = 0; tries < 50; tries++) {
-    const note = readServerNote(folder);
-    if (note && (await answers(note.address))) {
-      return {
-        address: note.address,
-        dataFolder: folder,
-        alreadyRunning: true,
-        warnings: [],
-        close: async () => undefined,
-      };
-    }
-    await new Promise((resolve) => setTimeout(resolve, 100));
-  }
-  throw new Error(
-    `Another program holds the data folder ${folder} and does not answer. End it, or start with another data folder (--data FOLDER)`,
-  );
-}
-
-async function answers(address: string): Promise<boolean> {
-  try {
-    const response = await fetch(`${address}/api/info`, { signal: AbortSignal.timeout(2000) });
-    return ((await response.json()) as { app?: string }).app === 'fairbend';
-  } catch {
-    return false;
-  }
-}
-
-export function packageVersion(): string {
-  const file = join(packageRoot, 'package.json');
-  return (JSON.parse(readFileSync(file, 'utf8')) as { version: string }).version;
+function packageVersion(): string {
+  const text = readFileSync(join(packageRoot, 'package.json'), 'utf8');
+  return (JSON.parse(text) as { version: string }).version;
 }

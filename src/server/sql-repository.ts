@@ -48,13 +48,13 @@ export class SqlRepository implements Repository {
     return row && summaryOf(row);
   }
 
-  async create({ id, kind, demo, at, operations }: NewDocument): Promise<DocumentSummary> {
+  async create({ id, kind, at, operations }: NewDocument): Promise<DocumentSummary> {
     await this.db.transaction().execute(async (trx) => {
-      const empty = { title: '', customer: '', rod_kind: '', line_weight: '', search: '' };
+      const empty = { title: '', customer: '', rod_kind: '', line_weight: '', search: '', demo: 0 };
       const counters = { created_at: at, updated_at: at, last_seq: 0, clock: 0 };
       const { numInsertedOrUpdatedRows } = await trx
         .insertInto('documents')
-        .values({ id, kind, demo: demo ? 1 : 0, ...empty, ...counters })
+        .values({ id, kind, ...empty, ...counters })
         .onConflict((conflict) => conflict.column('id').doNothing())
         .executeTakeFirstOrThrow();
       if (Number(numInsertedOrUpdatedRows) === 0) throw new ConflictError(`Document ${id} exists already`);

@@ -14,8 +14,10 @@ export function summaryColumns(state: DocumentState) {
     customer: text('customer'),
     rod_kind: text('rodKind'),
     line_weight: text('lineWeight'),
+    demo: fields.demo === true ? 1 : 0,
   };
-  const words = [...Object.values(columns), ...tags, text('note').slice(0, 2000)];
+  const words = [...Object.values(columns).filter((value) => typeof value === 'string'), ...tags];
+  words.push(text('note').slice(0, 2000));
   return { ...columns, search: searchText(words.join('\n')) };
 }
 

@@ -2,6 +2,9 @@ import { type Context, Hono } from 'hono';
 import { z } from 'zod';
 import { anyFieldValue } from '../../record/field-value.ts';
 import { largestBatch } from '../../record/validate.ts';
+import { copyBuild } from '../build-files.ts';
+import { NotFoundError } from '../errors.ts';
+import { freeze } from '../freeze.ts';
 import type { Keeper } from '../keeper.ts';
 import { readJson } from './read-body.ts';
 
@@ -15,6 +18,7 @@ const createRequest = z.strictObject({
     .max(largestBatch)
     .optional(),
 });
+const freezeRequest = z.strictObject({ engineVersion: z.string().max(40) });
 const appendRequest = z.strictObject({ operations: z.array(z.unknown()).min(1).max(largestBatch) });
 
 /** Documents and their operations. */
@@ -49,6 +53,21 @@ export function documentRoutes(keeper: Keeper): Hono {
   app.post('/documents/:id/bring-back', async (c) =>
     c.json(await keeper.repository.setGone(c.req.param('id'), false)),
   );
+  app.post('/documents/:id/copy', async (c) => c.json(await copyBuild(keeper, c.req.param('id')), 201));
+  app.post('/documents/:id/revisions', async (c) => {
+    const { engineVersion } = await readJson(c, freezeRequest, largestRequest);
+    return c.json(await freeze(keeper, c.req.param('id'), engineVersion), 201);
+  });
+  app.get('/documents/:id/revisions', async (c) => {
+    const { id } = await keeper.findOrThrow(c.req.param('id'));
+    return c.json({ revisions: await keeper.repository.revisions(id) });
+  });
+  app.get('/documents/:id/revisions/:revision', async (c) => {
+    const { id, revision } = c.req.param();
+    const found = await keeper.repository.revision(id, revision);
+    if (!found) throw new NotFoundError(`Build ${id} has no revision ${revision}`);
+    return c.json(found);
+  });
   app.get('/shop', async (c) => c.json(await keeper.shop()));
   return app;
 }

@@ -1,0 +1,94 @@
+import { createHash } from 'node:crypto';
+import type { DocumentSummary, ImportAnswer } from '../record/api.ts';
+import { allRows, applyOperations, emptyDocument } from '../record/document.ts';
+import { readBuildFile } from '../record/file-read.ts';
+import { type FileAttachment, largestFile } from '../record/file-shape.ts';
+import { buildFileOf, writeBuildFile } from '../record/file-write.ts';
+import { type Change, type DocumentState, type Finding, pathOf } from '../record/operation.ts';
+import { attachmentType } from './attachment-type.ts';
+import { NotFoundError, RefusedError } from './errors.ts';
+import { frozen } from './freeze.ts';
+import { type Keeper, newId } from './keeper.ts';
+import type { StoredAttachment } from './repository.ts';
+
+/** The build as a file. Attachments that would make it too large to be read again are left out. */
+export async function exportBuild(
+  keeper: Keeper,
+  id: string,
+  { attachments, writtenBy }: { attachments: boolean; writtenBy: string },
+): Promise<string> {
+  const { kind } = await keeper.findOrThrow(id);
+  if (kind !== 'build') throw new NotFoundError('Only builds are exported to files');
+  const history = await keeper.history(id);
+  const revisions = (await keeper.repository.revisions(id)).map(({ document: _, ...revision }) => revision);
+  const state = applyOperations(emptyDocument(id, 'build'), history);
+  const held = attachments ? await heldAttachments(keeper, state) : [];
+  return writeBuildFile(buildFileOf({ history, revisions, attachments: held, writtenBy }));
+}
+
+/** A new build from a file. @throws RefusedError; then nothing was stored */
+export async function importBuild(keeper: Keeper, text: string, id = newId()): Promise<ImportAnswer> {
+  const result = readBuildFile(text, keeper.timestamp());
+  if (result.status === 'refused') throw new RefusedError(result.findings);
+  const { operations, state, revisions, attachments } = result.build;
+  const held = attachments.map(decode);
+  const findings = held.flatMap((entry) => ('message' in entry ? [entry] : []));
+  if (findings.length > 0) throw new RefusedError(findings);
+  const at = keeper.timestamp();
+  for (const attachment of held as StoredAttachment[]) await keeper.repository.addAttachment(attachment, at);
+  const document = await keeper.createWith('build', operations, id);
+  for (const { seq, madeAt, engineVersion } of revisions) {
+    const then = applyOperations(emptyDocument(id, 'build'), operations.slice(0, seq));
+    await keeper.repository.addRevision(frozen(id, then, { seq, madeAt, engineVersion }));
+  }
+  return { document, attachmentsMissing: await missingAttachments(keeper, state) };
+}
+
+/** A new build of the builder's own with the values of another; its history begins here. */
+export async function copyBuild(keeper: Keeper, id: string): Promise<DocumentSummary> {
+  const { kind, title } = await keeper.findOrThrow(id);
+  if (kind !== 'build') throw new NotFoundError('Only builds are copied');
+  const left = /^(prints\/|about\/-\/(demo|createdAt|title)$)/;
+  const changes = [...(await keeper.state(id)).cells]
+    .filter(([key]) => !left.test(key))
+    .map(([key, cell]): Change => ({ path: pathOf(key), value: cell.value }));
+  const copied = `${title.slice(0, 180)} (copy)`.trim();
+  return keeper.createFrom('build', [...changes, { path: ['about', '-', 'title'], value: copied }]);
+}
+
+async function heldAttachments(keeper: Keeper, state: DocumentState): Promise<FileAttachment[]> {
+  const held: FileAttachment[] = [];
+  let size = 0;
+  for (const hash of attachmentHashes(state)) {
+    const found = await keeper.repository.attachment(hash);
+    if (!found) continue;
+    const base64 = Buffer.from(found.bytes).toString('base64');
+    size += base64.length;
+    // Half the limit: the history needs room too.
+    if (size < largestFile / 2) held.push({ hash, type: found.type, base64 });
+  }
+  return held;
+}
+
+async function missingAttachments(keeper: Keeper, state: DocumentState): Promise<string[]> {
+  const missing: string[] = [];
+  for (const hash of attachmentHashes(state))
+    if (!(await keeper.repository.attachment(hash))) missing.push(hash);
+  return missing;
+}
+
+function attachmentHashes(state: DocumentState): string[] {
+  const named = allRows(state, 'attachments').map((row) => row.fields.content);
+  return [...new Set(named.filter((hash) => typeof hash === 'string'))];
+}
+
+function decode({ hash, base64 }: FileAttachment, index: number): StoredAttachment | Finding {
+  const path = `attachments/${index}`;
+  const bytes = new Uint8Array(Buffer.from(base64, 'base64'));
+  const type = attachmentType(bytes);
+  if (!type)
+    return { path, message: `Attachment ${index + 1} is no picture and no PDF. Take it out of the file` };
+  if (createHash('sha256').update(bytes).digest('hex') === hash) return { hash, type, bytes };
+  const message = `Attachment ${index + 1} is not what its hash says. Export the file again`;
+  return { path, message };
+}

@@ -1,0 +1,35 @@
+import { createHash } from 'node:crypto';
+import type { Revision, RevisionAnswer } from '../record/api.ts';
+import type { DocumentState } from '../record/operation.ts';
+import type { FieldValue } from '../record/schema.ts';
+import type { Keeper } from './keeper.ts';
+
+/** Letters of a revision's name: short enough to print and to read aloud. */
+const revisionLetters = 10;
+
+/** Freezes the document as it stands; standing as it did before, it has the revision of before. */
+export async function freeze(keeper: Keeper, document: string, engineVersion: string): Promise<Revision> {
+  const { lastSeq } = await keeper.findOrThrow(document);
+  const state = await keeper.state(document);
+  const madeAt = keeper.timestamp();
+  return keeper.repository.addRevision(frozen(document, state, { seq: lastSeq, madeAt, engineVersion }));
+}
+
+/** A revision of a state. */
+export function frozen(
+  document: string,
+  state: DocumentState,
+  made: { seq: number; madeAt: string; engineVersion: string },
+): RevisionAnswer {
+  const values = frozenValues(state);
+  const hash = createHash('sha256').update(JSON.stringify(values)).digest('hex');
+  return { document, revision: hash.slice(0, revisionLetters), ...made, values };
+}
+
+/** All values by path, in one order. A print notes itself in the record; that does not make another revision. */
+function frozenValues(state: DocumentState): Record<string, FieldValue> {
+  const entries = [...state.cells]
+    .filter(([key, cell]) => cell.value !== null && !key.startsWith('prints/'))
+    .map(([key, cell]) => [key, cell.value] as const);
+  return Object.fromEntries(entries.sort(([a], [b]) => (a < b ? -1 : 1)));
+}
