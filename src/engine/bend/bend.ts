@@ -151,7 +151,7 @@ function bendAnswer(
   }
   return {
     status: followed.status,
-    ...(followed.status === 'converged' ? {} : { reason: reasonOf(followed) }),
+    ...(followed.status === 'converged' ? {} : { reason: reasonOf(followed, guides.length) }),
     points: bendPoints(mesh, loading, followed.factor, work),
     rings: line ? readRings(mesh, line, work) : [],
     spans: line ? readSpans(mesh, line, sideSign(guides[0].side), work) : [],
@@ -160,8 +160,13 @@ function bendAnswer(
   };
 }
 
-function reasonOf(followed: FollowResult): string {
+function reasonOf(followed: FollowResult, rings: number): string {
   const share = (100 * followed.followedTo).toFixed(1);
+  const { closedSpan } = followed;
+  if (closedSpan !== undefined) {
+    const reached = (100 * followed.factor).toFixed(1);
+    return `beyond ${reached} % of the load the line pulls ring ${closedSpan + 1} from the tip against ${closedSpan + 1 < rings ? 'the next ring' : 'the reel'}: the rod is too soft there for this pull; the bend shown is that part of the load`;
+  }
   return followed.status === 'branch-lost'
     ? `at ${share} % of the load the rod has no stable bend near the one it followed and snaps to another; the bend shown is the one it falls into`
     : `no equilibrium was found beyond ${(100 * followed.factor).toFixed(2)} % of the load in ${followDefaults.maxIterations} steps; the bend shown is that part of the load`;

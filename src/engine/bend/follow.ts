@@ -13,16 +13,28 @@ export interface FollowOptions {
   stepRad: number;
   /** Newton has converged when no node turns by more than this. */
   toleranceRad: number;
-  /** Bound on Newton steps in all. */
+  /** The same on the way up, where the next step corrects what is left. */
+  wayToleranceRad: number;
+  /** Bound on Newton steps in all; one load step may run over it by `fallIterations`. */
   maxIterations: number;
   /** A load step smaller than this share of the load means the branch has ended. */
   smallestStep: number;
+  /** Share of the load added where a branch has ended, before the rod falls. */
+  stepPastEnd: number;
+  /** Bound on the steps of one fall. */
+  fallIterations: number;
+  /** A span shorter than this share of the rod's length has closed: two rings touch. */
+  closedSpan: number;
 }
 export const followDefaults: FollowOptions = {
   stepRad: 0.5,
   toleranceRad: 1e-9,
+  wayToleranceRad: 1e-4,
   maxIterations: 2000,
   smallestStep: 1e-6,
+  stepPastEnd: 1e-3,
+  fallIterations: 300,
+  closedSpan: 1e-6,
 };
 
 export interface FollowResult {
@@ -32,6 +44,8 @@ export interface FollowResult {
   /** Share of the load of the state handed back. */
   factor: number;
   iterations: number;
+  /** Span (counted from the tip) whose ends the line has pulled together; there is no equilibrium beyond. */
+  closedSpan?: number;
 }
 
 /** Angles of the unloaded rod. */
@@ -49,7 +63,7 @@ export function followLoad(
   options: FollowOptions = followDefaults,
 ): FollowResult {
   restAngles(mesh, buttAngleRad, work.theta);
-  const path = { factor: 0, followedTo: 1, iterations: 0, status: 'converged' as FollowResult['status'] };
+  const path: FollowResult = { factor: 0, followedTo: 1, iterations: 0, status: 'converged' };
   const before = new Float64Array(mesh.count + 1);
   const direction = new Float64Array(mesh.count);
   let largestStep = 1;
@@ -57,31 +71,13 @@ export function followLoad(
   while (path.factor < 1 && path.iterations < options.maxIterations) {
     before.set(work.theta);
     const speed = loadTangent(mesh, loading, path.factor, work, direction);
-    let step = Math.min(1 - path.factor, largestStep, options.stepRad / Math.max(speed, 1e-300));
-    let accepted = false;
-    while (step >= options.smallestStep && path.iterations < options.maxIterations) {
-      for (let i = 0; i < mesh.count; i++) work.theta[i + 1] = before[i + 1] + step * direction[i];
-      const target = 1 - path.factor - step < 1e-12 ? 1 : path.factor + step;
-      const newton = correct(mesh, loading, target, work, options, 0.6 * options.stepRad);
-      path.iterations += newton.iterations;
-      if (newton.converged) {
-        path.factor = target;
-        accepted = true;
-        largestStep = 4 * step;
-        break;
-      }
-      step *= 0.35;
-    }
-    if (!accepted) {
-      if (path.iterations >= options.maxIterations) break;
-      work.theta.set(before);
-      path.factor = Math.min(1, path.factor + 10 * options.smallestStep);
-      path.iterations += fallToMinimum(mesh, loading, path.factor, work, options);
-      if (largestTurnBetween(before, work.theta) > options.stepRad && path.followedTo === 1) {
-        path.followedTo = path.factor;
-        path.status = 'branch-lost';
-      }
-    }
+    const wanted = Math.min(1 - path.factor, largestStep, options.stepRad / Math.max(speed, 1e-300));
+    const step = climb(mesh, loading, path, { before, direction, wanted }, work, options);
+    largestStep = step > 0 ? 4 * step : 1;
+    if (step > 0) continue;
+    work.theta.set(before);
+    if (path.iterations < options.maxIterations) fall(mesh, loading, path, before, work, options);
+    if (path.closedSpan !== undefined) break;
   }
   if (path.factor < 1) path.status = 'not-converged';
   return path;
@@ -98,6 +94,75 @@ export function followFromNearby(
   options: FollowOptions = followDefaults,
 ): { converged: boolean; iterations: number } {
   return correct(mesh, loading, 1, work, options, options.stepRad);
+}
+
+interface Climb {
+  before: Float64Array;
+  direction: Float64Array;
+  wanted: number;
+}
+
+/** One load step along `direction`, shortened until Newton converges; 0 where the branch has ended. */
+function climb(
+  mesh: Mesh,
+  loading: Loading,
+  path: FollowResult,
+  { before, direction, wanted }: Climb,
+  work: Workspace,
+  options: FollowOptions,
+): number {
+  for (let step = wanted; step >= options.smallestStep || step === wanted; step *= 0.35) {
+    if (path.iterations >= options.maxIterations) return 0;
+    for (let i = 0; i < mesh.count; i++) work.theta[i + 1] = before[i + 1] + step * direction[i];
+    const target = 1 - path.factor - step < 1e-12 ? 1 : path.factor + step;
+    const newton = correct(mesh, loading, target, work, options, 0.6 * options.stepRad);
+    path.iterations += newton.iterations;
+    if (newton.converged) {
+      path.factor = target;
+      return step;
+    }
+  }
+  return 0;
+}
+
+/** The branch has ended: a little more load, and the rod falls to the next minimum of energy. */
+function fall(
+  mesh: Mesh,
+  loading: Loading,
+  path: FollowResult,
+  before: Float64Array,
+  work: Workspace,
+  options: FollowOptions,
+): void {
+  const endedAt = path.factor;
+  path.factor = Math.min(1, path.factor + options.stepPastEnd);
+  const fallen = fallToMinimum(mesh, loading, path.factor, work, options);
+  path.iterations += fallen.iterations;
+  path.closedSpan = closedSpanOf(mesh, loading, work, options);
+  if (!fallen.converged || path.closedSpan !== undefined) {
+    if (path.closedSpan !== undefined || path.iterations >= options.maxIterations) {
+      path.factor = endedAt;
+      work.theta.set(before);
+      placeNodes(mesh, loading.line, work);
+      return;
+    }
+  }
+  if (path.followedTo === 1 && largestTurnBetween(before, work.theta) > options.stepRad) {
+    path.followedTo = endedAt;
+    path.status = 'branch-lost';
+  }
+}
+
+function closedSpanOf(
+  mesh: Mesh,
+  loading: Loading,
+  { spanLengthM }: Workspace,
+  options: FollowOptions,
+): number | undefined {
+  if (!loading.line) return undefined;
+  const shortest = options.closedSpan * mesh.fromTipM[0];
+  for (let k = 0; k < spanLengthM.length; k++) if (spanLengthM[k] < shortest) return k;
+  return undefined;
 }
 
 /** d(angles)/d(load factor) at the present equilibrium; returns its largest entry. */
@@ -128,7 +193,9 @@ function correct(
 ): { converged: boolean; iterations: number } {
   const { theta, bendGradient, loadGradient, hessian } = work;
   const step = loadGradient; // the gradient is spent once the step is known
+  const toleranceRad = factor === 1 ? options.toleranceRad : options.wayToleranceRad;
   let travelled = 0;
+  let before = 1;
   for (let iteration = 1; iteration <= 12; iteration++) {
     placeNodes(mesh, loading.line, work);
     assemble(mesh, loading, factor, work);
@@ -142,10 +209,14 @@ function correct(
     }
     travelled += largest;
     if (!(travelled <= reachRad)) return { converged: false, iterations: iteration };
-    if (largest <= options.toleranceRad) {
+    // Newton squares its step: with s, s' the last two, the next is about s³ / s'²
+    const next = before < 0.01 ? (30 * largest ** 3) / before ** 2 : largest;
+    if (largest <= toleranceRad || next <= toleranceRad) {
       placeNodes(mesh, loading.line, work);
-      return { converged: stable, iterations: iteration };
+      const converged = stable && closedSpanOf(mesh, loading, work, options) === undefined;
+      return { converged, iterations: iteration };
     }
+    before = largest;
   }
   return { converged: false, iterations: 12 };
 }
@@ -160,7 +231,7 @@ function fallToMinimum(
   factor: number,
   work: Workspace,
   options: FollowOptions,
-): number {
+): { converged: boolean; iterations: number } {
   const { theta, bendGradient, loadGradient, hessian } = work;
   const before = new Float64Array(theta.length);
   const step = new Float64Array(mesh.count);
@@ -172,7 +243,7 @@ function fallToMinimum(
     (least, k, e) => (e > 0 && k < least ? k : least),
     Number.POSITIVE_INFINITY,
   );
-  for (let iteration = 1; iteration <= 300; iteration++) {
+  for (let iteration = 1; iteration <= options.fallIterations; iteration++) {
     assemble(mesh, loading, factor, work);
     for (let i = 0; i < mesh.count; i++) hessian.diagonal[i] += damping;
     if (!factorChained(hessian)) {
@@ -182,7 +253,7 @@ function fallToMinimum(
     for (let i = 0; i < mesh.count; i++) step[i] = -(bendGradient[i] + factor * loadGradient[i]);
     solveChained(hessian, step, step);
     const largest = step.reduce((most, s) => Math.max(most, Math.abs(s)), 0);
-    if (largest <= options.toleranceRad && damping === 0) return iteration;
+    if (largest <= options.toleranceRad && damping === 0) return { converged: true, iterations: iteration };
     before.set(theta);
     const scale = Math.min(1, options.stepRad / largest);
     for (let i = 0; i < mesh.count; i++) theta[i + 1] = before[i + 1] + scale * step[i];
@@ -197,7 +268,7 @@ function fallToMinimum(
       damping = Math.max(4 * damping, 1e-4 * softest);
     }
   }
-  return 300;
+  return { converged: false, iterations: options.fallIterations };
 }
 
 function largestTurnBetween(a: Float64Array, b: Float64Array): number {
