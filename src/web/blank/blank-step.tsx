@@ -1,16 +1,48 @@
+import { useMemo } from 'react';
 import { BuildFields } from '../fields/build-fields.tsx';
+import { showQuantity } from '../fields/quantity-text.ts';
+import { useBench } from '../read/bench.tsx';
+import { useBuild } from '../read/build.tsx';
+import { useShop } from '../read/shop.tsx';
+import { quantityOf, siOf } from '../read/values.ts';
+import { NextLine } from '../shell/next-line.tsx';
 import { AboutPart } from './about-part.tsx';
+import { nextOnBlank } from './next-on-blank.ts';
+import { PlanContext } from './plan-context.ts';
+import { setupRowsOf } from './reading-rows.ts';
+import { ReadingsPart } from './readings-part.tsx';
 import { SectionsPart } from './sections-part.tsx';
+import { usePlan } from './use-plan.ts';
 import { WholeBlankPart } from './whole-blank-part.tsx';
 import './blank.css';
 
-/** The blank on the bench: its sections, what was measured, how stiff it is. */
+/** The blank on the bench: its sections, what was read, how stiff it is. */
 export function BlankStep() {
+  const { rows, single } = useBuild();
+  const { system } = useShop();
+  const { blank, profile, findings } = useBench();
+  const plan = usePlan();
+  const setups = useMemo(() => setupRowsOf(rows), [rows]);
+  const next = nextOnBlank({
+    sections: rows('sections'),
+    diameters: rows('diameters'),
+    weighedWhole: siOf(single('blank'), 'mass') !== undefined,
+    setups,
+    findings,
+    show: (row) => {
+      const station = quantityOf(row.fields.fromTip);
+      return station ? showQuantity(station, 'length', system).text : 'the station';
+    },
+  });
   return (
     <BuildFields>
-      <AboutPart />
-      <SectionsPart blank={undefined} profile={[]} />
-      <WholeBlankPart />
+      <PlanContext value={plan}>
+        <NextLine at={next.at}>{next.words}</NextLine>
+        <AboutPart />
+        <SectionsPart blank={blank} profile={profile} />
+        <WholeBlankPart />
+        <ReadingsPart setups={setups} />
+      </PlanContext>
     </BuildFields>
   );
 }

@@ -38,6 +38,7 @@ export function NumberField({ label, path, labelHidden, unit, placeholder }: Num
         <input
           id={id}
           data-field=""
+          data-path={path.join('/')}
           data-draft={draft !== undefined}
           className="field-input figures"
           type="text"

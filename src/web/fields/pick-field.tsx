@@ -25,6 +25,7 @@ export function PickField({ label, path, options, unset, labelHidden }: PickFiel
       <select
         id={id}
         className="field-input"
+        data-path={path.join('/')}
         value={typeof stored === 'string' ? stored : unset}
         aria-describedby={`${id}-line`}
         onChange={(event) => place.write(label.toLowerCase(), [{ path, value: event.target.value }])}

@@ -31,7 +31,7 @@ export interface QuantityFieldProps {
  * says why, and writes nothing.
  */
 export function QuantityField(props: QuantityFieldProps) {
-  const { label, labelHidden, placeholder, hint, disabled } = props;
+  const { label, path, labelHidden, placeholder, hint, disabled } = props;
   const id = useId();
   const field = useDraft(props);
   const describedBy = [`${id}-line`, hint ? `${id}-hint` : ''].join(' ').trim();
@@ -43,6 +43,7 @@ export function QuantityField(props: QuantityFieldProps) {
       <input
         id={id}
         data-field=""
+        data-path={path.join('/')}
         data-draft={field.draft !== undefined}
         className="field-input figures"
         type="text"

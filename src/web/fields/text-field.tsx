@@ -36,6 +36,7 @@ export function TextField({ label, path, labelHidden, lines, placeholder, gestur
   const common = {
     id,
     className: 'field-input',
+    'data-path': path.join('/'),
     'data-draft': draft !== undefined,
     value: draft ?? shown,
     placeholder,

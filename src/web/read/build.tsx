@@ -5,6 +5,7 @@ import { useSay } from '../shell/messages.tsx';
 import { Page } from '../shell/page.tsx';
 import type { DocumentStore, Gesture } from '../store/document-store.ts';
 import type { SaveStatus } from '../store/sender.ts';
+import { BenchProvider } from './bench.tsx';
 import { useOpenStore, useSnapshot } from './open-store.ts';
 import { flagOf, textOf } from './values.ts';
 
@@ -90,7 +91,11 @@ function OpenBuild({ store, children }: { store: DocumentStore; children: ReactN
       store,
     };
   }, [snapshot, store, say]);
-  return <BuildContext value={build}>{children}</BuildContext>;
+  return (
+    <BuildContext value={build}>
+      <BenchProvider>{children}</BenchProvider>
+    </BuildContext>
+  );
 }
 
 function subtitleOf(about: Row, demo: boolean): string {

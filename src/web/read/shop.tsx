@@ -3,7 +3,7 @@ import type { UnitSystem } from '../../engine/units/unit-table.ts';
 import { type Row, rows, singleRow, valueAt } from '../../record/document.ts';
 import type { Change, Finding, Path } from '../../record/operation.ts';
 import type { FieldValue } from '../../record/schema.ts';
-import { useColours } from '../settings/colours.ts';
+import { useBenchView, useColours } from '../settings/colours.ts';
 import type { DocumentStore } from '../store/document-store.ts';
 import { api } from '../store/open-document.ts';
 import { reasonOf, useOpenStore, useSnapshot } from './open-store.ts';
@@ -66,6 +66,7 @@ function OpenShop({ store, children }: { store: DocumentStore; children: ReactNo
       write: (gesture, changes) => store.write(gesture, changes),
     };
   }, [document, store]);
+  useBenchView();
   useColours(textOf(shop.settings, 'colours') ?? 'auto');
   return <ShopContext value={shop}>{children}</ShopContext>;
 }

@@ -11,7 +11,7 @@ const benchKey = 'fairbend-bench';
 const listeners = new Set<() => void>();
 
 /** Whether this device lies on the bench: larger and stronger. Kept on the device, since the PC is not the tablet. */
-export function useBench(): { bench: boolean; setBench(on: boolean): void } {
+export function useBenchView(): { bench: boolean; setBench(on: boolean): void } {
   const bench = useSyncExternalStore(subscribe, readBench);
   useEffect(() => {
     document.documentElement.dataset.bench = bench ? 'on' : 'off';

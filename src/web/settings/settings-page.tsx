@@ -7,7 +7,7 @@ import { useShop } from '../read/shop.tsx';
 import { Page } from '../shell/page.tsx';
 import { Part } from '../shell/part.tsx';
 import { api } from '../store/open-document.ts';
-import { useBench } from './colours.ts';
+import { useBenchView } from './colours.ts';
 import { PrintersPart } from './printers-part.tsx';
 
 /** What holds for the whole shop, and for this device. */
@@ -63,7 +63,7 @@ export function SettingsPage() {
 }
 
 function BenchSwitch() {
-  const { bench, setBench } = useBench();
+  const { bench, setBench } = useBenchView();
   return (
     <Checkbox className="flag" isSelected={bench} onChange={setBench}>
       <span className="flag-box" aria-hidden="true" />

@@ -1,0 +1,85 @@
+import type { Protocol, ProtocolSetup } from '../../engine/bench/protocol.ts';
+import { formatInches } from '../../engine/units/format-inches.ts';
+import { formatGrams, formatMm } from '../../engine/units/format-quantity.ts';
+import { readQuantity } from '../../engine/units/read-quantity.ts';
+import type { UnitSystem } from '../../engine/units/unit-table.ts';
+import type { Change } from '../../record/operation.ts';
+import type { QuantityValue } from '../../record/schema.ts';
+
+export type Edge = 'axis' | 'upper' | 'lower';
+
+export interface PlanRowsOptions {
+  system: UnitSystem;
+  edge: Edge;
+  clampHeight: QuantityValue | null;
+  /** The place in the order of the first set-up. */
+  firstOrder: number;
+  newRowId(): string;
+}
+
+/** The rows of a protocol: set-ups, weights and stations to be filled with drops; nothing is read yet. */
+export function planRows(protocol: Protocol, options: PlanRowsOptions): Change[] {
+  return protocol.setups.flatMap((setup, index) => setupRows(setup, options.firstOrder + index, options));
+}
+
+function setupRows(setup: ProtocolSetup, order: number, options: PlanRowsOptions): Change[] {
+  const { system, edge, clampHeight, newRowId } = options;
+  const id = newRowId();
+  const put = (field: string, value: Change['value']): Change => ({ path: ['setups', id, field], value });
+  return [
+    put('order', order),
+    put('name', setup.name),
+    put('kind', 'clamp'),
+    put('nominalAngle', { si: 0, text: '0°' }),
+    put('clampFromTip', onTape(setup.clampFromTipM, system)),
+    put('edge', edge),
+    ...(clampHeight ? [put('clampHeight', clampHeight)] : []),
+    ...setup.loads.flatMap((load, index) => loadRows(id, load, index, options)),
+  ];
+}
+
+function loadRows(
+  setup: string,
+  load: ProtocolSetup['loads'][number],
+  order: number,
+  options: PlanRowsOptions,
+) {
+  const { system, newRowId } = options;
+  const id = newRowId();
+  const put = (field: string, value: Change['value']): Change => ({ path: ['tests', id, field], value });
+  return [
+    put('order', order),
+    put('setup', setup),
+    put('hung', { si: load.massKg, text: formatGrams(load.massKg) }),
+    put('hungFromTip', onTape(0, system)),
+    ...load.readFromTipM.flatMap((fromTipM, index) =>
+      readingRows(id, onTape(fromTipM, system), index, newRowId),
+    ),
+  ];
+}
+
+/** A reading still to be taken. */
+export function readingRows(
+  test: string,
+  fromTip: QuantityValue,
+  order: number,
+  newRowId: () => string,
+): Change[] {
+  const id = newRowId();
+  return [
+    { path: ['readings', id, 'order'], value: order },
+    { path: ['readings', id, 'test'], value: test },
+    { path: ['readings', id, 'fromTip'], value: fromTip },
+  ];
+}
+
+/** The nearest place that is quickly found on a tape: half an inch, or 5 mm. */
+export function onTape(lengthM: number, system: UnitSystem): QuantityValue {
+  const shown =
+    system === 'inch'
+      ? formatInches(lengthM, { denominator: 2 }).text.replace('⁄', '/')
+      : formatMm(Math.round(lengthM * 200) / 200, 0);
+  const read = readQuantity(shown, { dimension: 'length', system });
+  if (!read.ok) throw new Error(`${shown} does not read back as a length`);
+  return { si: read.si, text: shown };
+}

@@ -1,0 +1,28 @@
+import { useMemo } from 'react';
+import { type Protocol, type ProtocolKind, planProtocol } from '../../engine/bench/protocol.ts';
+import { useBench } from '../read/bench.tsx';
+import { predictedTipDrop, tablesOf } from './predicted-drop.ts';
+
+export interface Plan {
+  protocol(kind: ProtocolKind): Protocol;
+  /** The weight that drops the tip by a third of the length in front of the blocks. */
+  thirdLoadKg: number;
+}
+
+/** What to hang on this blank and where; undefined until its sections and a diameter are known. */
+export function usePlan(clampHeightM?: number): Plan | undefined {
+  const { blank, profile, bench } = useBench();
+  const { material } = bench;
+  return useMemo(() => {
+    const tables = tablesOf(undefined, profile, material);
+    if (!blank || !tables) return undefined;
+    const protocol = (kind: ProtocolKind) =>
+      planProtocol({
+        kind,
+        blankLengthM: blank.lengthM,
+        clampHeightM,
+        tipDropM: (loaded) => predictedTipDrop(tables, loaded),
+      });
+    return { protocol, thirdLoadKg: protocol('ten-minute').thirdLoadKg };
+  }, [blank, profile, material, clampHeightM]);
+}
