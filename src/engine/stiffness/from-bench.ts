@@ -1,57 +1,10 @@
-/**
- * The bench as the stiffness fit takes it: the shape of the `fit` request in the engine's line protocol, and
- * where each of its rows came from.
- */
-import { type AssembledBlank, assembleBlank } from './assemble.ts';
-import type { Bench, ClampSetup, ClampTest, Section, Setup, SpanSetup } from './bench.ts';
-import { type DiameterRow, diameterProfile } from './diameter-profile.ts';
-import { axisDrops } from './edge.ts';
-import { stiffZones } from './ferrule-zones.ts';
-
-export interface FitRequest {
-  blank: FitBlank;
-  setups: FitSetup[];
-}
-export interface FitBlank {
-  lengthM: number;
-  diameters: readonly DiameterRow[];
-  /** The blank from the tip to `lengthM`; or its sections one by one, which may overlap in ferrules. */
-  massKg?: number;
-  sections?: readonly FitSection[];
-  /** Prior standard deviation of the natural curvature; left out 0.02, 0 for a straight blank. */
-  sweepSigmaPerM?: number;
-  /** Zones whose stiffness the builder stated as a factor on the blank beside them. */
-  stiffZones?: readonly { fromTipM: number; toTipM: number; ratio: number }[];
-  material?: 'carbon' | 'glass' | 'unknown';
-}
-export interface FitSection {
-  fromTipM: number;
-  toTipM: number;
-  massKg: number;
-  balanceFromTipM?: number;
-}
-export type FitSetup = FitClampSetup | FitSpanSetup;
-export interface FitClampSetup {
-  kind?: 'clamp';
-  nominalAngleRad: number;
-  tiltSigmaRad: number;
-  /** Left out: at `lengthM`. */
-  clampFromTipM?: number;
-  turnedRad?: number;
-  tests: readonly FitClampTest[];
-}
-export interface FitClampTest {
-  hung: readonly { fromTipM: number; massKg: number }[];
-  /** Of the blank's axis. */
-  readings: readonly { fromTipM: number; dropM: number }[];
-  sigmaM: number;
-}
-export interface FitSpanSetup {
-  kind: 'span';
-  supportsFromTipM: readonly [number, number];
-  loadFromTipM: number;
-  tests: readonly { massKg: number; sagM: number; sigmaM: number }[];
-}
+/** The bench as the fit takes it, and where each row of the request came from. */
+import { type AssembledBlank, assembleBlank } from '../bench/assemble.ts';
+import type { Bench, ClampSetup, ClampTest, Section, Setup, SpanSetup } from '../bench/bench.ts';
+import { type DiameterRow, diameterProfile } from '../bench/diameter-profile.ts';
+import { axisDrops } from '../bench/edge.ts';
+import { stiffZones } from '../bench/ferrule-zones.ts';
+import type { FitBlank, FitRequest, FitSection, FitSetup, FitTest } from './request.ts';
 
 /** Rows of the record behind the request's indices: `rows[setup].tests[test].readings[reading]`. */
 export interface FitRows {
@@ -76,9 +29,10 @@ export function benchFit(bench: Bench): BenchFit {
   };
 }
 
-/** `setups.1.tests.0.readings.3` of a fit's finding as the record's `readings/<row>/drop`; others unchanged. */
+/** `setups[1].tests[0].readings[3].dropM` of a fit's finding as the record's `readings/<row>/drop`; others unchanged. */
 export function recordPath(rows: readonly FitRows[], path: string): string {
-  const [, setup, test, reading] = /^setups\.(\d+)(?:\.tests\.(\d+))?(?:\.readings\.(\d+))?/.exec(path) ?? [];
+  const [, setup, test, reading] =
+    /^setups\[(\d+)\](?:\.tests\[(\d+)\])?(?:\.readings\[(\d+)\])?/.exec(path) ?? [];
   const found = setup === undefined ? undefined : rows[Number(setup)];
   if (!found) return path;
   const testRows = test === undefined ? undefined : found.tests[Number(test)];
@@ -94,7 +48,6 @@ function blankFit(bench: Bench, blank: AssembledBlank, profile: DiameterRow[]): 
     diameters: profile,
     ...massFit(bench, blank),
     ...(zones.length > 0 ? { stiffZones: zones } : {}),
-    material: bench.material,
   };
 }
 
@@ -142,7 +95,7 @@ function clampFit(setup: ClampSetup, profile: readonly DiameterRow[]): { setup: 
   };
 }
 
-function testFit(setup: ClampSetup, test: ClampTest, profile: readonly DiameterRow[]): FitClampTest {
+function testFit(setup: ClampSetup, test: ClampTest, profile: readonly DiameterRow[]): FitTest {
   return {
     hung: test.hungKg > 0 ? [{ fromTipM: test.hungFromTipM, massKg: test.hungKg }] : [],
     readings: axisDrops(setup, test.readings, profile),
