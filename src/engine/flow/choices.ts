@@ -1,0 +1,61 @@
+/**
+ * What the builder chose for the layout, with common practice filled in where he chose nothing; SI units,
+ * guides and marks from the tip down.
+ */
+import type { Guide, RodKind } from '../bench/default-guides.ts';
+import type { Side } from '../bend/bend.ts';
+import type { LayoutLimits } from '../layout/ladder.ts';
+import type { Intervals } from '../layout/layout-request.ts';
+import type { TapeStep } from '../units/tape-step.ts';
+
+export interface Choices {
+  title: string;
+  rodKind: RodKind;
+  lineWeight: string;
+  demo: boolean;
+  tipTop: Guide;
+  /** The stripping guide last. */
+  guides: ChosenGuide[];
+  start: Start;
+  /** Weights of the load ladder; left out: the default that follows the blank's power. */
+  ladderKg?: number[];
+  loadBy: LoadBy;
+  /** Keeps the line just taut where the weight is tied to the tip. */
+  tautLineKg: number;
+  buttAngleRad: number;
+  side: Side;
+  intervals: Intervals;
+  limits: Partial<LayoutLimits>;
+  /** The builder's own clear distance beside ferrules; left out: the common ones. */
+  ferruleClearM?: number;
+  tapeStep: TapeStep;
+}
+
+/** Weight through the line, or tied to the tip with the line just taut. */
+export type LoadBy = 'line' | 'tied';
+
+export interface ChosenGuide extends Guide {
+  /** Row of the record; left out for a guide that stands for common practice. */
+  id?: string;
+  /** The builder's own mark. */
+  stationM?: number;
+  pinned: boolean;
+}
+
+export type Start =
+  | { kind: 'rule'; count: number; firstFromTipM: number; strippingFromTipM: number }
+  /** A chart, or the builder's own list. */
+  | { kind: 'list'; words: 'chart' | 'own'; fromTipM: number[] };
+
+/** Left out by the builder and filled in; shown, so that nothing is assumed in silence. */
+export interface Assumption {
+  /** Where the builder would write his own. */
+  path: string;
+  words: string;
+}
+
+export const choiceDefaults = {
+  /** Butt 45° up, weight straight down: the common load test. */
+  buttAngleRad: Math.PI / 4,
+  tautLineKg: 0.005,
+} as const;

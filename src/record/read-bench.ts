@@ -1,0 +1,180 @@
+import type { ClampSetup, Edge, Joint, JointKind, Section, Setup, SpanSetup } from '../engine/bench/bench.ts';
+import { type BenchFinding, doubt, stop } from '../engine/bench/bench-finding.ts';
+import type { Assumption } from '../engine/flow/choices.ts';
+import type { DocumentState } from './operation.ts';
+import { oneOf, type RowReader, readRows } from './read-values.ts';
+
+/** What could be read, and what is missing; a section without its length leaves no blank. */
+export interface ReadPart<T> {
+  value: T;
+  findings: BenchFinding[];
+  assumed: Assumption[];
+}
+
+/** Common bench habits where the builder says nothing. */
+export const benchDefaults = {
+  /** A tape read by eye beside a still tip. */
+  sigmaM: 0.002,
+  /** A clamp levelled by eye: 1°. */
+  tiltSigmaRad: Math.PI / 180,
+  /** Spigots: common practice, no source. */
+  spigotGapM: 0.006,
+  spigotPlugM: 0.06,
+} as const;
+
+const jointKinds = ['sleeve', 'spigot', 'put-in', 'put-over'] as const satisfies JointKind[];
+const edges = ['axis', 'upper', 'lower'] as const satisfies Edge[];
+
+export function readSections(state: DocumentState): ReadPart<Section[]> {
+  const part: ReadPart<Section[]> = { value: [], findings: [], assumed: [] };
+  const rows = readRows(state, 'sections');
+  const diameters = readRows(state, 'diameters');
+  rows.forEach((row, index) => {
+    const name = row.text('name') ?? `Section ${index + 1}`;
+    const lengthM = row.si('length');
+    if (lengthM === undefined) {
+      const message = `${name} has no length: measure it end to end, ferrule and all.`;
+      part.findings.push(stop(`sections/${row.id}/length`, message));
+      return;
+    }
+    part.value.push({
+      id: row.id,
+      name,
+      lengthM,
+      massKg: row.si('mass'),
+      balanceFromOwnTipM: row.si('balanceFromOwnTip'),
+      diameters: diameters
+        .filter((one) => one.text('section') === row.id)
+        .flatMap((one) => readDiameter(one, part)),
+      joint: index < rows.length - 1 ? readJoint(row, name, part) : undefined,
+    });
+  });
+  return part;
+}
+
+function readDiameter(row: RowReader, part: ReadPart<unknown>) {
+  const [fromOwnTipM, outsideM] = [row.si('fromOwnTip'), row.si('outside')];
+  if (fromOwnTipM !== undefined && outsideM !== undefined) return [{ id: row.id, fromOwnTipM, outsideM }];
+  if (outsideM !== undefined) {
+    const message =
+      'A diameter without its place: say how far from the section’s tip-side end it was measured.';
+    part.findings.push(doubt(`diameters/${row.id}/fromOwnTip`, message));
+  }
+  return [];
+}
+
+function readJoint(row: RowReader, name: string, part: ReadPart<unknown>): Joint | undefined {
+  const kind = oneOf(row.text('joint'), jointKinds);
+  if (!kind) return undefined;
+  const stiffnessRatio = row.number('jointStiffness');
+  if (kind !== 'spigot') {
+    const overlapM = row.si('overlap');
+    if (overlapM === undefined) {
+      const message = `How deep ${name} seats on the next section is missing: mark the seat line, pull the joint and measure.`;
+      part.findings.push(stop(`sections/${row.id}/overlap`, message));
+    }
+    return { kind, overlapM: overlapM ?? 0, gapM: 0, plugM: 0, stiffnessRatio };
+  }
+  const gapM = row.si('spigotGap') ?? benchDefaults.spigotGapM;
+  if (row.si('spigotGap') === undefined) {
+    const words = `the gap of the spigot below ${name} is taken as 6 mm`;
+    part.assumed.push({ path: `sections/${row.id}/spigotGap`, words });
+  }
+  return {
+    kind,
+    overlapM: 0,
+    gapM,
+    plugM: row.si('spigotLength') ?? benchDefaults.spigotPlugM,
+    stiffnessRatio,
+  };
+}
+
+export function readSetups(state: DocumentState): ReadPart<Setup[]> {
+  const part: ReadPart<Setup[]> = { value: [], findings: [], assumed: [] };
+  const tests = readRows(state, 'tests');
+  const readings = readRows(state, 'readings');
+  readRows(state, 'setups').forEach((row, index) => {
+    const name = row.text('name') ?? `Set-up ${index + 1}`;
+    const own = tests.filter((test) => test.text('setup') === row.id);
+    const setup =
+      row.text('kind') === 'span'
+        ? readSpan(row, name, own, part)
+        : readClamp(row, name, own, readings, part);
+    if (setup) part.value.push(setup);
+  });
+  return part;
+}
+
+function readClamp(
+  row: RowReader,
+  name: string,
+  tests: readonly RowReader[],
+  readings: readonly RowReader[],
+  part: ReadPart<unknown>,
+): ClampSetup | undefined {
+  const read = tests.map((test) => ({
+    id: test.id,
+    hungKg: test.si('hung') ?? 0,
+    hungFromTipM: test.si('hungFromTip') ?? 0,
+    readings: readings.filter((one) => one.text('test') === test.id).flatMap((one) => readReading(one, part)),
+  }));
+  const clampFromTipM = row.si('clampFromTip');
+  if (clampFromTipM === undefined) {
+    const waits = read.some((test) => test.readings.length > 0);
+    const message = `${name} waits: say how far from the tip the clamp's edge stands.`;
+    if (waits) part.findings.push(doubt(`setups/${row.id}/clampFromTip`, message));
+    return undefined;
+  }
+  return {
+    kind: 'clamp',
+    id: row.id,
+    name,
+    nominalAngleRad: row.si('nominalAngle') ?? 0,
+    clampFromTipM,
+    clampHeightM: row.si('clampHeight'),
+    turnedRad: row.si('turned') ?? 0,
+    edge: oneOf(row.text('edge'), edges) ?? 'axis',
+    sigmaM: row.si('sigma') || benchDefaults.sigmaM,
+    tiltSigmaRad: row.si('tiltSigma') ?? benchDefaults.tiltSigmaRad,
+    tests: read,
+  };
+}
+
+/** Rows still to be filled and rows set aside are no readings. */
+function readReading(row: RowReader, part: ReadPart<unknown>) {
+  const [fromTipM, dropM] = [row.si('fromTip'), row.si('drop')];
+  if (dropM === undefined || row.flag('setAside')) return [];
+  if (fromTipM !== undefined) return [{ id: row.id, fromTipM, dropM }];
+  const message = 'A drop without its station: say how far from the tip it was read.';
+  part.findings.push(doubt(`readings/${row.id}/fromTip`, message));
+  return [];
+}
+
+function readSpan(
+  row: RowReader,
+  name: string,
+  tests: readonly RowReader[],
+  part: ReadPart<unknown>,
+): SpanSetup | undefined {
+  const [a, b, load] = [row.si('supportTipSide'), row.si('supportButtSide'), row.si('loadFromTip')];
+  const read = tests.flatMap((test) => {
+    const sagM = test.si('sag');
+    return sagM === undefined ? [] : [{ id: test.id, hungKg: test.si('hung') ?? 0, sagM }];
+  });
+  if (a === undefined || b === undefined || load === undefined) {
+    const field = a === undefined ? 'supportTipSide' : b === undefined ? 'supportButtSide' : 'loadFromTip';
+    const message = `${name} waits: give both supports and the place of the load, from the tip.`;
+    if (read.length > 0) part.findings.push(doubt(`setups/${row.id}/${field}`, message));
+    return undefined;
+  }
+  return {
+    kind: 'span',
+    id: row.id,
+    name,
+    supportTipSideM: a,
+    supportButtSideM: b,
+    loadFromTipM: load,
+    sigmaM: row.si('sigma') || benchDefaults.sigmaM,
+    tests: read,
+  };
+}

@@ -1,0 +1,88 @@
+/** From a build's record to what the engine takes: by hand, field by field, nothing of the stored shape beyond. */
+import { assembleBlank } from '../engine/bench/assemble.ts';
+import type { Bench, Handle, Material, Section } from '../engine/bench/bench.ts';
+import { type BenchFinding, doubt } from '../engine/bench/bench-finding.ts';
+import { checkBench } from '../engine/bench/check.ts';
+import { commonHandle } from '../engine/bench/default-guides.ts';
+import type { Assumption, Choices } from '../engine/flow/choices.ts';
+import { formatMm } from '../engine/units/format-quantity.ts';
+import type { DocumentState } from './operation.ts';
+import { readSections, readSetups } from './read-bench.ts';
+import { readChoices, type ShopHabits } from './read-choices.ts';
+import { oneOf, readSingle } from './read-values.ts';
+
+export interface BuildReading {
+  /** The bench as far as it can be worked with; undefined where its sections make no blank. */
+  bench?: Bench;
+  /** Undefined with the bench. */
+  choices?: Choices;
+  /** What is missing, makes no sense or looks like a slip; paths of the record. */
+  findings: BenchFinding[];
+  /** What common practice stands in for. */
+  assumed: Assumption[];
+}
+
+const materials = ['carbon', 'glass', 'unknown'] as const satisfies Material[];
+
+/** Never throws on any state: missing and senseless values are findings. */
+export function readBuild(state: DocumentState, habits: ShopHabits = {}): BuildReading {
+  const sections = readSections(state);
+  const complete = sections.findings.every(({ severity }) => severity !== 'stop');
+  if (!complete) return { findings: sections.findings, assumed: sections.assumed };
+  const setups = readSetups(state);
+  const handle = readHandle(state, sections.value);
+  const blank = readSingle(state, 'blank');
+  const bench: Bench = {
+    material: oneOf(blank.text('material'), materials) ?? 'unknown',
+    strainCautionPercent: blank.number('strainCautionPercent'),
+    strainStopPercent: blank.number('strainStopPercent'),
+    massKg: blank.si('mass'),
+    ferrulesBound: blank.flag('ferrulesBound'),
+    sections: sections.value,
+    setups: setups.value,
+    handle: handle.value,
+  };
+  const findings = [...sections.findings, ...setups.findings, ...checkBench(bench), ...missingParts(bench)];
+  const assumed = [...sections.assumed, ...setups.assumed, ...handle.assumed];
+  const usable = !findings.some(
+    ({ path, severity }) => severity === 'stop' && /^(sections|handle)/.test(path),
+  );
+  if (!usable) return { findings, assumed };
+  const { choices, ...read } = readChoices(state, bench, habits);
+  return {
+    bench,
+    choices,
+    findings: [...findings, ...read.findings],
+    assumed: [...assumed, ...read.assumed],
+  };
+}
+
+function readHandle(
+  state: DocumentState,
+  sections: readonly Section[],
+): { value: Handle; assumed: Assumption[] } {
+  const row = readSingle(state, 'handle');
+  const common = commonHandle(sections.length > 0 ? assembleBlank(sections).lengthM : 0);
+  const value: Handle = {
+    gripFrontFromButtM: row.si('gripFront') ?? common.gripFrontFromButtM,
+    reelFromButtM: row.si('reelFromButt') ?? common.reelFromButtM,
+    reelOffsetM: row.si('reelOffset') ?? common.reelOffsetM,
+  };
+  const words: [field: string, words: string][] = [
+    ['gripFront', `the grip's front ${formatMm(common.gripFrontFromButtM, 0)} from the butt end`],
+    ['reelFromButt', `the line leaves the reel ${formatMm(common.reelFromButtM, 0)} from the butt end`],
+    ['reelOffset', `and ${formatMm(common.reelOffsetM, 0)} off the axis`],
+  ];
+  const assumed = words.filter(([field]) => row.si(field) === undefined);
+  return { value, assumed: assumed.map(([field, said]) => ({ path: `handle/-/${field}`, words: said })) };
+}
+
+/** What the fit will have to guess. */
+function missingParts(bench: Bench): BenchFinding[] {
+  const { sections, massKg } = bench;
+  const weighed = massKg !== undefined || sections.every((section) => section.massKg !== undefined);
+  if (sections.length === 0 || weighed) return [];
+  const message =
+    'Nothing was weighed: weigh each section to 0.1 g, or the whole blank; until then its mass is a guess.';
+  return [doubt('blank/-/mass', message)];
+}

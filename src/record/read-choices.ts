@@ -1,0 +1,169 @@
+import { assembleBlank } from '../engine/bench/assemble.ts';
+import type { Bench } from '../engine/bench/bench.ts';
+import { type BenchFinding, doubt, stop } from '../engine/bench/bench-finding.ts';
+import {
+  commonGuideCount,
+  commonGuides,
+  commonMarks,
+  type Guide,
+  type GuideKind,
+  type RodKind,
+} from '../engine/bench/default-guides.ts';
+import { readStationList } from '../engine/bench/start-list.ts';
+import {
+  type Assumption,
+  type Choices,
+  type ChosenGuide,
+  choiceDefaults,
+  type Start,
+} from '../engine/flow/choices.ts';
+import type { LayoutLimits } from '../engine/layout/ladder.ts';
+import { formatInches } from '../engine/units/format-inches.ts';
+import type { TapeStep } from '../engine/units/tape-step.ts';
+import type { DocumentState } from './operation.ts';
+import { oneOf, type RowReader, readRows, readSingle } from './read-values.ts';
+
+export interface ReadChoices {
+  choices: Choices;
+  findings: BenchFinding[];
+  assumed: Assumption[];
+}
+/** What the shop has chosen for all builds. */
+export interface ShopHabits {
+  tapeStep?: TapeStep;
+}
+
+const rodKinds = ['fly', 'spinning', 'casting'] as const satisfies RodKind[];
+const guideKinds = ['tip-top', 'snake', 'single-foot', 'ringed', 'stripping'] as const satisfies GuideKind[];
+export const tapeSteps = ['1 mm', '1/8 in', '1/16 in', '1/32 in'] as const satisfies TapeStep[];
+
+/** For a blank whose sections are known; what was left open is filled from common practice. */
+export function readChoices(state: DocumentState, bench: Bench, habits: ShopHabits = {}): ReadChoices {
+  const [about, layout] = [readSingle(state, 'about'), readSingle(state, 'layout')];
+  const rod = {
+    rodKind: oneOf(about.text('rodKind'), rodKinds) ?? 'fly',
+    lineWeight: about.text('lineWeight') ?? '',
+    blankLengthM: assembleBlank(bench.sections).lengthM,
+  };
+  const read: Omit<ReadChoices, 'choices'> = { findings: [], assumed: [] };
+  const start = readStart(layout, { ...rod, ...bench.handle }, read);
+  const rows = readRows(state, 'guides');
+  const own = rows.filter((row) => row.text('kind') !== 'tip-top');
+  const count = own.length > 0 ? own.length : startCount(start);
+  const common = commonGuides(rod, count);
+  if (own.length === 0) {
+    read.assumed.push({
+      path: 'guides',
+      words: `${count} guides of common sizes for this rod, heights and masses with them`,
+    });
+  }
+  const ladderKg = readRows(state, 'ladder').flatMap((row) => row.si('load') ?? []);
+  const choices: Choices = {
+    title: about.text('title') ?? 'Untitled build',
+    rodKind: rod.rodKind,
+    lineWeight: rod.lineWeight,
+    demo: about.flag('demo'),
+    tipTop: readGuide(
+      rows.find((row) => row.text('kind') === 'tip-top'),
+      common.tipTop,
+    ),
+    guides: common.guides.map((guide, index) => readGuide(own[index], guide)),
+    start: fitStart(start, count, read),
+    ladderKg: ladderKg.length > 0 ? ladderKg.sort((a, b) => a - b) : undefined,
+    loadBy: oneOf(layout.text('loadBy'), ['line', 'tied']) ?? 'line',
+    tautLineKg: layout.si('tautLine') ?? choiceDefaults.tautLineKg,
+    buttAngleRad: layout.si('buttAngle') ?? choiceDefaults.buttAngleRad,
+    side:
+      oneOf(layout.text('guidesSide'), ['under', 'over']) ?? (rod.rodKind === 'casting' ? 'over' : 'under'),
+    intervals: oneOf(layout.text('intervals'), ['growing', 'free']) ?? 'growing',
+    limits: readLimits(layout),
+    ferruleClearM: layout.si('ferruleClear'),
+    tapeStep: oneOf(layout.text('tapeStep'), tapeSteps) ?? habits.tapeStep ?? '1/8 in',
+  };
+  return { choices, ...read };
+}
+
+function readGuide(row: RowReader | undefined, common: Guide): ChosenGuide {
+  if (!row) return { ...common, pinned: false };
+  return {
+    id: row.id,
+    kind: oneOf(row.text('kind'), guideKinds) ?? common.kind,
+    size: row.text('size') ?? common.size,
+    ringHeightM: row.si('ringHeight') || common.ringHeightM,
+    lengthM: row.si('foot') ?? common.lengthM,
+    massKg: row.si('mass') ?? common.massKg,
+    stationM: row.si('station'),
+    pinned: row.flag('pinned'),
+  };
+}
+
+function readLimits(layout: RowReader): Partial<LayoutLimits> {
+  const limits = {
+    lineAngleRad: layout.si('limitLineAngle'),
+    gapM: layout.si('limitGap'),
+    extraBendPerM: layout.number('limitExtraBendPerM'),
+  };
+  return Object.fromEntries(Object.entries(limits).filter(([, value]) => value !== undefined));
+}
+
+function readStart(
+  layout: RowReader,
+  rod: { blankLengthM: number; gripFrontFromButtM: number },
+  read: Omit<ReadChoices, 'choices'>,
+): Start {
+  const kind = oneOf(layout.text('startKind'), ['rule', 'chart', 'own']) ?? 'rule';
+  const text = layout.text('startText');
+  if (kind !== 'rule' && text !== undefined) {
+    const list = readStationList(text, {
+      system: oneOf(layout.text('startUnit'), ['inch', 'mm']) ?? 'inch',
+      from: oneOf(layout.text('startFrom'), ['tip', 'butt']) ?? 'tip',
+      blankLengthM: rod.blankLengthM,
+    });
+    if (list.ok) return { kind: 'list', words: kind, fromTipM: list.fromTipM };
+    read.findings.push(...list.findings.map(({ path, message }) => stop(path, message)));
+  }
+  if (kind !== 'rule' && text === undefined) {
+    const message = 'The list is empty: until it is filled in, the arithmetic rule stands in for it.';
+    read.findings.push(doubt('layout/-/startText', message));
+  }
+  return readRule(layout, rod, read);
+}
+
+function readRule(
+  layout: RowReader,
+  rod: { blankLengthM: number; gripFrontFromButtM: number },
+  read: Omit<ReadChoices, 'choices'>,
+): Start {
+  const common = commonMarks(rod.blankLengthM, rod.gripFrontFromButtM);
+  const first = layout.si('startFirst');
+  const stripping = layout.si('startStripping');
+  const inches = (lengthM: number) => formatInches(lengthM, { denominator: 8 }).text;
+  if (first === undefined) {
+    const words = `first guide ${inches(common.firstFromTipM)} from the tip`;
+    read.assumed.push({ path: 'layout/-/startFirst', words });
+  }
+  if (stripping === undefined) {
+    const words = `stripping guide ${inches(rod.blankLengthM - common.strippingFromTipM)} from the butt`;
+    read.assumed.push({ path: 'layout/-/startStripping', words });
+  }
+  return {
+    kind: 'rule',
+    count: layout.number('startCount') ?? commonGuideCount(rod.blankLengthM),
+    firstFromTipM: first ?? common.firstFromTipM,
+    strippingFromTipM: stripping ?? common.strippingFromTipM,
+  };
+}
+
+function startCount(start: Start): number {
+  return start.kind === 'rule' ? start.count : start.fromTipM.length;
+}
+
+/** As many marks as guides: the rule is spread over the guides there are, a list is asked back. */
+function fitStart(start: Start, count: number, read: Omit<ReadChoices, 'choices'>): Start {
+  if (start.kind === 'rule') return { ...start, count };
+  if (start.fromTipM.length !== count) {
+    const message = `The list has ${start.fromTipM.length} marks for ${count} guides: add or drop a guide, or complete the list. The tip-top is not counted.`;
+    read.findings.push(stop('layout/-/startText', message));
+  }
+  return start;
+}
