@@ -1,0 +1,19 @@
+import { LiveLane } from './live-lane.ts';
+import { LongLane, type WorkerLike } from './long-lane.ts';
+
+/** A worker with the engine in it. */
+function makeEngineWorker(): WorkerLike {
+  return new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'fairbend engine' });
+}
+
+/** The page's lane for long work, opened with the first piece; one for the whole page. */
+export function longLane(): LongLane {
+  lane ??= new LongLane(makeEngineWorker);
+  return lane;
+}
+let lane: LongLane | undefined;
+
+/** A lane for layouts that are followed live; close it when the sheet is left. */
+export function openLiveLane(): LiveLane {
+  return new LiveLane(makeEngineWorker);
+}

@@ -1,0 +1,89 @@
+import type { RuledReading } from '../../engine/layout/rule-reading.ts';
+import type { WorkerLike } from './long-lane.ts';
+import type { FromWorker, LadderSheet, ReadTask } from './messages.ts';
+
+export interface LiveAnswer {
+  /** The stations that were read. */
+  fromTipM: readonly number[];
+  reading: RuledReading;
+}
+export interface LiveListener {
+  read(answer: LiveAnswer): void;
+  failed(reason: string): void;
+}
+
+/** One layout whose readings are followed live: its latest question, and who hears the answer. */
+interface Thread {
+  listener: LiveListener;
+  wanted: { sheet: LadderSheet; fromTipM: readonly number[] } | undefined;
+  /** The sheet the worker has; it is sent only when it is another one. */
+  known: LadderSheet | undefined;
+}
+
+/**
+ * Layouts read while they are dragged. Every thread (ours, the start's) has at most one question under way and
+ * one waiting, always the newest: an answer is never older than one frame and its own calculation.
+ */
+export class LiveLane {
+  private readonly threads = new Map<string, Thread>();
+  private underway: { id: number; thread: string; fromTipM: readonly number[] } | undefined;
+  private lastId = 0;
+  private readonly worker: WorkerLike;
+
+  constructor(makeWorker: () => WorkerLike) {
+    this.worker = makeWorker();
+    this.worker.onmessage = ({ data }) => this.hear(data);
+    this.worker.onerror = (event) => this.fail(event.message || 'the calculation could not be started');
+  }
+
+  listen(thread: string, listener: LiveListener): () => void {
+    this.threads.set(thread, { listener, wanted: undefined, known: undefined });
+    return () => this.threads.delete(thread);
+  }
+
+  ask(thread: string, sheet: LadderSheet, fromTipM: readonly number[]): void {
+    const asked = this.threads.get(thread);
+    if (!asked) throw new Error(`nobody listens to ${thread}`);
+    asked.wanted = { sheet, fromTipM };
+    this.next();
+  }
+
+  close(): void {
+    this.threads.clear();
+    this.worker.terminate();
+  }
+
+  private next(): void {
+    if (this.underway) return;
+    for (const [name, thread] of this.threads) {
+      if (!thread.wanted) continue;
+      const { sheet, fromTipM } = thread.wanted;
+      thread.wanted = undefined;
+      const task: ReadTask = { does: 'read', thread: name, fromTipM };
+      if (thread.known !== sheet) task.sheet = sheet;
+      thread.known = sheet;
+      this.underway = { id: ++this.lastId, thread: name, fromTipM };
+      this.worker.postMessage({ id: this.lastId, task });
+      return;
+    }
+  }
+
+  private hear(message: FromWorker): void {
+    const { underway } = this;
+    if (!underway || message.id !== underway.id || message.says === 'progress') return;
+    this.underway = undefined;
+    this.next();
+    const thread = this.threads.get(underway.thread);
+    if (message.says === 'failed') {
+      if (thread) thread.known = undefined;
+      thread?.listener.failed(message.reason);
+    } else {
+      thread?.listener.read({ fromTipM: underway.fromTipM, reading: message.answer as RuledReading });
+    }
+  }
+
+  private fail(reason: string): void {
+    this.underway = undefined;
+    for (const { listener } of this.threads.values()) listener.failed(reason);
+  }
+}

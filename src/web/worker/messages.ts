@@ -1,0 +1,67 @@
+/** What the page and the engine's worker say to each other: plain, cloneable data in SI units. */
+import type { KeepOut } from '../../engine/layout/kept-free.ts';
+import type { LadderRequest } from '../../engine/layout/ladder.ts';
+import type { LayoutAnswer, LayoutProgress } from '../../engine/layout/layout.ts';
+import type { LayoutRequest } from '../../engine/layout/layout-request.ts';
+import type { OutsideDiameter, RuledReading } from '../../engine/layout/rule-reading.ts';
+import type { MarkSlack } from '../../engine/layout/slack.ts';
+import type { FitAnswer, FitRequest } from '../../engine/stiffness/request.ts';
+
+/** A rod with its loads and limits: what stays the same while guides move. Compared by identity. */
+export interface LadderSheet {
+  ladder: LadderRequest;
+  diameters: readonly OutsideDiameter[];
+}
+
+/** Reads one layout. Each thread keeps its ladder, and its bends to start the next reading from. */
+export interface ReadTask {
+  does: 'read';
+  thread: string;
+  /** Left out: the one that this thread had before. */
+  sheet?: LadderSheet;
+  fromTipM: readonly number[];
+}
+export interface FitTask {
+  does: 'fit';
+  request: FitRequest;
+}
+export interface LayoutTask {
+  does: 'layout';
+  request: LayoutRequest;
+}
+/** How far each mark of a layout, whoever placed it, may move before its worst reading grows by a twentieth. */
+export interface SlackTask {
+  does: 'slack';
+  ladder: LadderRequest;
+  fromTipM: readonly number[];
+  footM: readonly number[];
+  keepOut: readonly KeepOut[];
+}
+
+/** Tasks of more than a frame. */
+export type LongTask = FitTask | LayoutTask | SlackTask;
+export type Task = ReadTask | LongTask;
+
+interface Answers {
+  read: RuledReading;
+  fit: FitAnswer;
+  layout: LayoutAnswer;
+  slack: MarkSlack[];
+}
+interface Progresses {
+  read: never;
+  fit: never;
+  layout: LayoutProgress;
+  slack: never;
+}
+export type Answer<T extends Task> = Answers[T['does']];
+export type Progress<T extends Task> = Progresses[T['does']];
+
+export interface ToWorker {
+  id: number;
+  task: Task;
+}
+export type FromWorker =
+  | { id: number; says: 'progress'; progress: Progress<Task> }
+  | { id: number; says: 'done'; answer: Answer<Task> }
+  | { id: number; says: 'failed'; reason: string };

@@ -1,0 +1,48 @@
+import { useEffect, useState } from 'react';
+import { longLane } from './engine-worker.ts';
+import type { Answer, LongTask, Progress } from './messages.ts';
+import { useSame } from './use-same.ts';
+
+export interface LongTaskState<T extends LongTask> {
+  /** Of the task as it is now, or, while `working`, of the one before it. */
+  answer: Answer<T> | undefined;
+  working: boolean;
+  progress: Progress<T> | undefined;
+  /** Why there is no answer. */
+  failure: string | undefined;
+}
+
+/** Typing is waited out before a calculation begins. */
+const restMs = 120;
+
+/** Works a task out in the background, again whenever it changes; undefined: nothing to do. */
+export function useLongTask<T extends LongTask>(wanted: T | undefined): LongTaskState<T> {
+  const task = useSame(wanted);
+  const [state, setState] = useState<LongTaskState<T> & { of: T | undefined }>(() => ({
+    ...nothing,
+    of: undefined,
+  }));
+  useEffect(() => {
+    if (!task) return;
+    const stop = new AbortController();
+    const timer = setTimeout(() => {
+      const progress = (so: Progress<T>) => setState((last) => ({ ...last, progress: so }));
+      longLane()
+        .run(task, { signal: stop.signal, progress })
+        .then(
+          (answer) => setState({ ...nothing, answer, of: task }),
+          (error: Error) => {
+            if (!stop.signal.aborted) setState({ ...nothing, failure: error.message, of: task });
+          },
+        );
+    }, restMs);
+    return () => {
+      clearTimeout(timer);
+      stop.abort();
+    };
+  }, [task]);
+  if (!task) return nothing;
+  return { ...state, working: state.of !== task };
+}
+
+const nothing = { answer: undefined, working: false, progress: undefined, failure: undefined };
