@@ -1,0 +1,143 @@
+import './boot/check-node.mjs';
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { ensureCompiled, ensurePageBuilt } from './boot/build.mjs';
+import { findOrInstallChromium } from './boot/find-chromium.mjs';
+import { ensureInstalled } from './boot/install.mjs';
+import { cleanEnvironment } from './boot/npm.mjs';
+import { orExplain } from './boot/or-explain.mjs';
+import { inRoot, root } from './boot/root.mjs';
+
+const help = `npm test -- [options]
+  --long    the long runs too: 200 kills of the server, 10,000 malformed requests
+  --help    this
+REQUIRE_BROWSER=1 makes missing browser tests a failure.  CHROME names the Chromium to use.`;
+
+const tally = { passed: 0, failed: 0, skipped: 0 };
+
+/** `npm test`: everything that must hold, and one line at the end that counts it. */
+async function testAll() {
+  const { values } = parseArgs({ options: { long: { type: 'boolean' }, help: { type: 'boolean' } } });
+  if (values.help) return console.log(help);
+  try {
+    await ensureInstalled();
+    await runChecks(values.long);
+  } catch (error) {
+    console.error(error.message);
+    count(false, 'Set-up');
+  }
+  report();
+}
+
+async function runChecks(long) {
+  const environment = {
+    ...cleanEnvironment(process.env),
+    ...(long ? { KILLS: '200', FUZZ_REQUESTS: '10000' } : {}),
+  };
+  check('Types of the programs', inRoot('node_modules', 'typescript', 'bin', 'tsc'), '-b');
+  check('Types of the tests', inRoot('node_modules', 'typescript', 'bin', 'tsc'), '-p', 'tsconfig.test.json');
+  check(
+    'Lint and format',
+    inRoot('node_modules', '@biomejs', 'biome', 'bin', 'biome'),
+    'check',
+    '--error-on-warnings',
+  );
+  const built = await build();
+  vitest('Tests', 'vitest.config.ts', environment);
+  browserTests(built, environment);
+}
+
+/** A step that passes or fails as a whole. */
+function check(title, script, ...parameters) {
+  heading(title);
+  const { status } = spawnSync(process.execPath, [script, ...parameters], { cwd: root, stdio: 'inherit' });
+  count(status === 0, title);
+}
+
+async function build() {
+  heading('Build');
+  try {
+    await ensureCompiled();
+    await ensurePageBuilt();
+    count(true, 'Build');
+    return true;
+  } catch (error) {
+    console.error(error.message);
+    count(false, 'Build');
+    return false;
+  }
+}
+
+function browserTests(built, environment) {
+  const chrome = findOrInstallChromium();
+  const missing = !chrome
+    ? 'no Chromium, Chrome or Edge was found. Install one (Debian: apt-get install chromium), or set CHROME to its file'
+    : !built && 'the page could not be built';
+  if (!missing)
+    return vitest('Browser tests', 'vitest.browser.config.ts', { ...environment, CHROME: chrome });
+  heading('Browser tests');
+  console.log(`The browser tests DID NOT RUN: ${missing}.`);
+  if (environment.REQUIRE_BROWSER === '1') count(false, 'Browser tests (REQUIRE_BROWSER=1)');
+}
+
+/** Runs a vitest configuration and adds its own counts. */
+function vitest(title, config, environment) {
+  heading(title);
+  const results = inRoot('.stamp', `${config}.json`);
+  mkdirSync(inRoot('.stamp'), { recursive: true });
+  rmSync(results, { force: true });
+  const parameters = [
+    'run',
+    '--config',
+    config,
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${results}`,
+  ];
+  const { status } = spawnSync(
+    process.execPath,
+    [inRoot('node_modules', 'vitest', 'vitest.mjs'), ...parameters],
+    {
+      cwd: root,
+      stdio: 'inherit',
+      env: environment,
+    },
+  );
+  const counts = readCounts(results);
+  tally.passed += counts.passed;
+  tally.failed += counts.failed;
+  tally.skipped += counts.skipped;
+  // A file that did not load, an error outside any test, a crash: no single test says so.
+  if (status !== 0 && counts.failed === 0) count(false, `${title} (ended with ${status})`);
+}
+
+function readCounts(file) {
+  try {
+    const results = JSON.parse(readFileSync(file, 'utf8'));
+    return {
+      passed: results.numPassedTests,
+      failed: results.numFailedTests,
+      skipped: results.numPendingTests + (results.numTodoTests ?? 0),
+    };
+  } catch {
+    return { passed: 0, failed: 0, skipped: 0 };
+  }
+}
+
+function heading(title) {
+  console.log(`\n=== ${title}`);
+}
+
+function count(passed, title) {
+  tally[passed ? 'passed' : 'failed'] += 1;
+  if (!passed) console.log(`FAILED: ${title}`);
+}
+
+function report() {
+  const { passed, failed, skipped } = tally;
+  console.log(`\n${passed} passed, ${failed} failed${skipped > 0 ? `, ${skipped} skipped` : ''}`);
+  if (failed > 0) process.exitCode = 1;
+}
+
+await orExplain(testAll);

@@ -1,0 +1,89 @@
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Page,
+} from 'playwright-core';
+import { type RunningServer, serve } from '../../src/server/serve.ts';
+
+/** A browser and a server on a data folder of their own. */
+export interface Bench {
+  server: RunningServer;
+  browser: Browser;
+  /** A page in a browser profile of its own: another device, as far as Fairbend can tell. */
+  openPage(path?: string, options?: BrowserContextOptions): Promise<Page>;
+  /** What must not happen, over all pages so far: console errors, exceptions, requests to other hosts. */
+  complaints: string[];
+  /** Ends the server, as a cut cable would for the page; `restart` brings it back on the same port. */
+  stopServer(): Promise<void>;
+  restart(): Promise<void>;
+  close(): Promise<void>;
+}
+
+export async function openBench(): Promise<Bench> {
+  const dataFolder = mkdtempSync(join(tmpdir(), 'fairbend-browser-'));
+  const complaints: string[] = [];
+  const contexts: BrowserContext[] = [];
+  const server = await serve({ dataFolder, port: 0 });
+  const browser = await chromium.launch({ executablePath: chromeFile(), args: chromeArguments() });
+  const bench: Bench = {
+    server,
+    browser,
+    complaints,
+    async openPage(path = '/', options = {}) {
+      const context = await browser.newContext(options);
+      contexts.push(context);
+      const page = await context.newPage();
+      listen(page, bench.server.address, complaints);
+      await page.goto(bench.server.address + path);
+      return page;
+    },
+    stopServer: () => bench.server.close(),
+    async restart() {
+      bench.server = await serve({ dataFolder, port: Number(new URL(bench.server.address).port) });
+    },
+    async close() {
+      for (const context of contexts) await context.close();
+      await browser.close();
+      await bench.server.close();
+      rmSync(dataFolder, { recursive: true, force: true });
+    },
+  };
+  return bench;
+}
+
+function listen(page: Page, address: string, complaints: string[]): void {
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(`console: ${message.text()}`);
+  });
+  page.on('pageerror', (error) => complaints.push(`exception: ${error.message}`));
+  page.on('request', (request) => {
+    const url = request.url();
+    if (!url.startsWith(address) && !/^(blob|data):/.test(url)) complaints.push(`request to ${url}`);
+  });
+}
+
+function chromeFile(): string {
+  const known = [process.env.CHROME, '/usr/bin/chromium', '/usr/bin/google-chrome'];
+  const found = known.find((file) => file && existsSync(file));
+  if (!found) throw new Error('No Chromium. Run "npm test", which finds one, or set CHROME to its file');
+  return found;
+}
+
+function chromeArguments(): string[] {
+  const quiet = [
+    '--headless',
+    '--disable-gpu',
+    '--disable-quic',
+    '--no-first-run',
+    '--disable-background-networking',
+    '--disable-component-update',
+    '--disable-sync',
+  ];
+  // Chromium refuses its sandbox to root, which is who runs a container.
+  return process.getuid?.() === 0 ? [...quiet, '--no-sandbox'] : quiet;
+}
