@@ -1,4 +1,7 @@
+import type { Finding } from '../engine/finding.ts';
 import type { DocumentKind, FieldValue } from './schema.ts';
+
+export type { Finding };
 
 /** Where a value stands: collection, row ('-' in a collection with one row), field. */
 export type Path = readonly [collection: string, row: string, field: string];
@@ -36,12 +39,6 @@ export interface StoredOperation extends Operation {
 export interface Change {
   path: Path;
   value: FieldValue;
-}
-
-/** Something wrong with what came in: where, and in words what is odd and what to do. */
-export interface Finding {
-  path: string;
-  message: string;
 }
 
 /** A document as its operations leave it: path joined by '/' to the winning operation's value and stamp. */
