@@ -12,6 +12,7 @@ import { PlanContext } from './plan-context.ts';
 import { setupRowsOf } from './reading-rows.ts';
 import { ReadingsPart } from './readings-part.tsx';
 import { SectionsPart } from './sections-part.tsx';
+import { StiffnessPart } from './stiffness-part.tsx';
 import { usePlan } from './use-plan.ts';
 import { WholeBlankPart } from './whole-blank-part.tsx';
 import './blank.css';
@@ -42,6 +43,7 @@ export function BlankStep() {
         <SectionsPart blank={blank} profile={profile} />
         <WholeBlankPart />
         <ReadingsPart setups={setups} />
+        <StiffnessPart />
       </PlanContext>
     </BuildFields>
   );

@@ -5,8 +5,8 @@ import { formatGrams } from '../../engine/units/format-quantity.ts';
 import { readQuantity } from '../../engine/units/read-quantity.ts';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
+import { edges } from './edges.ts';
 import { type Edge, planRows } from './plan-rows.ts';
-import { edges } from './setup-card.tsx';
 import { usePlan } from './use-plan.ts';
 
 /** The two ways to measure, with what each takes and gives; lays the rows out to be filled. */

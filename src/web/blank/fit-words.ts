@@ -30,14 +30,16 @@ export function agreementWords({ residualRmsM }: FitSolved): string {
   return `The readings disagree with any one blank by ${mm} mm (rms). Look for a slipped clamp, a misread tape or swapped weights.`;
 }
 
+/** Fewer readings than these leave much to be gained by the longer protocol. */
+const fewReadings = 12;
+
 /** How sure the stiffness is, over the length that bends. */
-export function surenessWords({ stiffness }: FitSolved): string {
+export function surenessWords({ stiffness }: FitSolved, readings: number): string {
   const halves = stiffness
     .map(({ lowNm2, highNm2 }) => Math.sqrt(highNm2 / lowNm2) - 1)
     .sort((a, b) => a - b);
   const typical = Math.round(halves[Math.floor(halves.length / 2)] * 100);
-  if (typical <= 12) return `Stiffness is known to ±${typical} % along most of the blank.`;
-  if (typical <= 30)
-    return `Stiffness is known to ±${typical} % along most of the blank; the twenty-minute protocol narrows it.`;
-  return `Stiffness is only known to ±${typical} %: a first layout, not yet one to wrap.`;
+  const known = `Stiffness is known to ±${typical} % along most of the blank`;
+  if (readings >= fewReadings) return `${known}.`;
+  return `${known}: enough for a first layout, not yet for thread. The twenty-minute protocol narrows it.`;
 }

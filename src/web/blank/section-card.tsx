@@ -22,12 +22,14 @@ export function SectionCard({ section, index, below, onRemove }: SectionCardProp
     <fieldset className="section-card">
       <legend>
         <span className="section-number">{index + 1}</span>
-        <TextField
-          label={`Name of section ${index + 1}`}
-          labelHidden
-          path={path('name')}
-          gesture={`name of section ${index + 1}`}
-        />
+        <span className="section-name">
+          <TextField
+            label={`Name of section ${index + 1}`}
+            labelHidden
+            path={path('name')}
+            gesture={`name of section ${index + 1}`}
+          />
+        </span>
       </legend>
       <div className="fields-two">
         <QuantityField label="Length" path={path('length')} gesture={`length of ${name}`} />
@@ -40,7 +42,7 @@ export function SectionCard({ section, index, below, onRemove }: SectionCardProp
       </div>
       <DiameterFields section={section} name={name} />
       {below && <JointFields section={section} name={name} below={textOf(below, 'name') ?? 'the next'} />}
-      <Button className="plain screen-only" onPress={onRemove}>
+      <Button className="plain small card-remove screen-only" onPress={onRemove}>
         Remove {name}
       </Button>
     </fieldset>

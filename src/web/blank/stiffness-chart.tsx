@@ -20,9 +20,12 @@ export function StiffnessChart({ stiffness, blank }: StiffnessChartProps) {
   const height = Math.round(Math.min(380, Math.max(240, widthPx * 0.36)));
   const x = scaleLinear([0, blank.lengthM], [margin.left, Math.max(margin.left + 1, widthPx - margin.right)]);
   const y = scaleLog(
-    [Math.min(...stiffness.map((row) => row.lowNm2)), Math.max(...stiffness.map((row) => row.highNm2))],
+    [
+      0.8 * Math.min(...stiffness.map((row) => row.lowNm2)),
+      1.25 * Math.max(...stiffness.map((row) => row.highNm2)),
+    ],
     [height - margin.bottom, margin.top],
-  ).nice();
+  );
   const band = area<StiffnessBandRow>(
     (row) => x(row.fromTipM),
     (row) => y(row.lowNm2),

@@ -11,10 +11,11 @@ export interface Plan {
 
 /** What to hang on this blank and where; undefined until its sections and a diameter are known. */
 export function usePlan(clampHeightM?: number): Plan | undefined {
-  const { blank, profile, bench } = useBench();
-  const { material } = bench;
+  const { blank, profile, bench, stiffness } = useBench();
+  const { solved } = stiffness;
+  const material = bench?.material ?? 'unknown';
   return useMemo(() => {
-    const tables = tablesOf(undefined, profile, material);
+    const tables = tablesOf(solved, profile, material);
     if (!blank || !tables) return undefined;
     const protocol = (kind: ProtocolKind) =>
       planProtocol({
@@ -24,5 +25,5 @@ export function usePlan(clampHeightM?: number): Plan | undefined {
         tipDropM: (loaded) => predictedTipDrop(tables, loaded),
       });
     return { protocol, thirdLoadKg: protocol('ten-minute').thirdLoadKg };
-  }, [blank, profile, material, clampHeightM]);
+  }, [blank, profile, material, clampHeightM, solved]);
 }

@@ -13,7 +13,8 @@ export function BuildFields({ children }: { children: ReactNode }) {
     () => ({
       kind: 'build',
       value: (path) => valueAt(document, path),
-      trouble: (path) => troubles.get(pathKey(path)),
+      // An empty field is not wrong, only still to be filled; the line at the top says which is next.
+      trouble: (path) => (valueAt(document, path) === null ? undefined : troubles.get(pathKey(path))),
       write,
     }),
     [document, troubles, write],

@@ -2,20 +2,42 @@ import { createContext, type ReactNode, useContext, useMemo } from 'react';
 import { type AssembledBlank, assembleBlank } from '../../engine/bench/assemble.ts';
 import type { Bench } from '../../engine/bench/bench.ts';
 import type { BenchFinding } from '../../engine/bench/bench-finding.ts';
-import { checkBench } from '../../engine/bench/check.ts';
 import { type DiameterRow, diameterProfile } from '../../engine/bench/diameter-profile.ts';
+import type { Finding } from '../../engine/finding.ts';
+import type { Assumption, Choices } from '../../engine/flow/choices.ts';
+import { type BenchFit, benchFit, recordPath } from '../../engine/stiffness/from-bench.ts';
+import type { FitSolved } from '../../engine/stiffness/request.ts';
+import { type BuildReading, readBuild } from '../../record/read-build.ts';
+import { useFit } from '../worker/use-fit.ts';
 import { useBuild } from './build.tsx';
-import { interimBench } from './interim-bench.ts';
+import { useShop } from './shop.tsx';
 import { type Troubles, TroublesContext } from './troubles.tsx';
 
-/** The bench as the engine sees it, computed once for every state of the record. */
+/** The build as the engine sees it, read once for every state of the record. */
 export interface BenchReading {
-  bench: Bench;
+  /** Undefined while the sections make no blank. */
+  bench: Bench | undefined;
+  choices: Choices | undefined;
   findings: readonly BenchFinding[];
-  /** Undefined while a finding stops the sections from being put together. */
+  /** What common practice stands in for. */
+  assumed: readonly Assumption[];
   blank: AssembledBlank | undefined;
   /** Outside diameters along it; empty without it. */
   profile: readonly DiameterRow[];
+  /** Undefined while a finding stops it, or nothing was read. */
+  fit: BenchFit | undefined;
+  stiffness: Stiffness;
+}
+
+/** What is known of the stiffness: worked out in the background again whenever a row changes. */
+export interface Stiffness {
+  /** Of the bench as it is, or, while `working`, as it was a moment ago. */
+  solved: FitSolved | undefined;
+  working: boolean;
+  /** Why there is none. */
+  failure: string | undefined;
+  /** What the fit finds odd, at the record's paths. */
+  findings: readonly Finding[];
 }
 
 const BenchContext = createContext<BenchReading | undefined>(undefined);
@@ -28,22 +50,48 @@ export function useBench(): BenchReading {
 
 export function BenchProvider({ children }: { children: ReactNode }) {
   const { document } = useBuild();
-  const reading = useMemo<BenchReading>(() => {
-    const bench = interimBench(document);
-    const findings = checkBench(bench);
-    const stopped =
-      bench.sections.length === 0 ||
-      findings.some(({ path, severity }) => severity === 'stop' && path.startsWith('sections'));
-    const blank = stopped ? undefined : assembleBlank(bench.sections);
-    return { bench, findings, blank, profile: blank ? diameterProfile(bench.sections, blank) : [] };
-  }, [document]);
-  const troubles = useMemo<Troubles>(
-    () => new Map(reading.findings.map(({ path, message }) => [path, message])),
-    [reading],
-  );
+  const { tapeStep } = useShop();
+  const read = useMemo(() => putTogether(readBuild(document, { tapeStep })), [document, tapeStep]);
+  const stiffness = useStiffness(read.fit);
+  const reading = useMemo(() => ({ ...read, stiffness }), [read, stiffness]);
+  const troubles = useMemo(() => troublesOf(reading), [reading]);
   return (
     <BenchContext value={reading}>
       <TroublesContext value={troubles}>{children}</TroublesContext>
     </BenchContext>
   );
+}
+
+function putTogether({ bench, choices, findings, assumed }: BuildReading): Omit<BenchReading, 'stiffness'> {
+  const blank = bench && bench.sections.length > 0 ? assembleBlank(bench.sections) : undefined;
+  if (!bench || !blank) {
+    return { bench, choices, findings, assumed, blank: undefined, profile: [], fit: undefined };
+  }
+  const stopped = findings.some(({ path, severity }) => severity === 'stop' && !path.startsWith('layout'));
+  return {
+    bench,
+    choices,
+    findings,
+    assumed,
+    blank,
+    profile: diameterProfile(bench.sections, blank),
+    fit: stopped ? undefined : benchFit(bench),
+  };
+}
+
+function useStiffness(fit: BenchFit | undefined): Stiffness {
+  const { answer, working, failure } = useFit(fit && fit.request.setups.length > 0 ? fit.request : undefined);
+  return useMemo(() => {
+    const solved = answer && answer.status !== 'refused' ? answer : undefined;
+    const rows = fit?.rows ?? [];
+    const findings = (answer?.findings ?? []).map(({ path, message }) => ({
+      path: recordPath(rows, path),
+      message,
+    }));
+    return { solved, working, failure: failure ?? solved?.reason, findings };
+  }, [answer, working, failure, fit]);
+}
+
+function troublesOf({ findings, stiffness }: BenchReading): Troubles {
+  return new Map([...stiffness.findings, ...findings].map(({ path, message }) => [path, message]));
 }
