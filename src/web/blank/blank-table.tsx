@@ -2,6 +2,7 @@ import type { AssembledBlank } from '../../engine/bench/assemble.ts';
 import { formatLength } from '../../engine/units/format-quantity.ts';
 import { Figure } from '../fields/figure.tsx';
 import { useShop } from '../read/shop.tsx';
+import { TableFrame } from '../shell/table-frame.tsx';
 
 /** The drawing in figures. */
 export function BlankTable({ blank }: { blank: AssembledBlank }) {
@@ -10,7 +11,7 @@ export function BlankTable({ blank }: { blank: AssembledBlank }) {
   return (
     <details className="figures-twin">
       <summary>The drawing in figures</summary>
-      <div className="table-frame">
+      <TableFrame label="Sections in figures">
         <table className="figures-table">
           <caption className="visually-hidden">
             Sections of the blank put together, distances from the tip
@@ -40,7 +41,7 @@ export function BlankTable({ blank }: { blank: AssembledBlank }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </TableFrame>
     </details>
   );
 }

@@ -2,6 +2,7 @@ import type { StiffnessBandRow } from '../../engine/stiffness/request.ts';
 import { formatLength } from '../../engine/units/format-quantity.ts';
 import { Figure } from '../fields/figure.tsx';
 import { useShop } from '../read/shop.tsx';
+import { TableFrame } from '../shell/table-frame.tsx';
 
 /** Rows shown of the many that were computed. */
 const every = 5;
@@ -13,7 +14,7 @@ export function StiffnessTable({ stiffness }: { stiffness: readonly StiffnessBan
   return (
     <details className="figures-twin">
       <summary>The chart in figures</summary>
-      <div className="table-frame">
+      <TableFrame label="Stiffness in figures">
         <table className="figures-table">
           <caption className="visually-hidden">Stiffness EI along the blank</caption>
           <thead>
@@ -39,7 +40,7 @@ export function StiffnessTable({ stiffness }: { stiffness: readonly StiffnessBan
             ))}
           </tbody>
         </table>
-      </div>
+      </TableFrame>
     </details>
   );
 }
