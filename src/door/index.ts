@@ -1,1 +1,3 @@
-export {};
+export { answerRequest } from './answer-request.ts';
+export { runLineProtocol } from './line-protocol.ts';
+export { operations } from './operations.ts';

@@ -1,0 +1,45 @@
+/** The operations the door knows: shape of the request, shape of the answer, and the engine call between. */
+import type { z } from 'zod';
+import { type BendAnswer, type BendRequest, bend } from '../engine/bend/bend.ts';
+import { frequency } from '../engine/frequency/frequency.ts';
+import { layout } from '../engine/layout/layout.ts';
+import { fit } from '../engine/stiffness/fit.ts';
+import { bendAnswer, bendRequest } from './shapes/bend.ts';
+import { fitAnswer, fitRequest } from './shapes/fit.ts';
+import { frequencyAnswer, frequencyRequest } from './shapes/frequency.ts';
+import { layoutAnswer, layoutRequest } from './shapes/layout.ts';
+
+export interface Operation {
+  request: z.ZodType;
+  /** Beside `refused` and `failed`, which every operation may answer. */
+  answer: z.ZodType;
+  /** Takes what the request's shape let through. */
+  run(request: unknown): object | Promise<object>;
+}
+
+function operation<Q extends z.ZodType>(
+  request: Q,
+  answer: z.ZodType,
+  run: (asked: z.infer<Q>) => object | Promise<object>,
+): Operation {
+  return { request, answer, run: (asked) => run(asked as z.infer<Q>) };
+}
+
+export const operations: Readonly<Record<string, Operation>> = {
+  bend: operation(bendRequest, bendAnswer, ({ op: _, ...asked }) => bendWithRings(asked)),
+  fit: operation(fitRequest, fitAnswer, ({ op: _, ...asked }) => fit(asked)),
+  layout: operation(layoutRequest, layoutAnswer, ({ op: _, ...asked }) => layout(asked)),
+  frequency: operation(frequencyRequest, frequencyAnswer, ({ op: _, ...asked }) => frequency(asked)),
+};
+
+/**
+ * A rod with rings and a reel but no line in the load is read with a slack line through them, pulled the way
+ * the tip force points, so that the rings and spans are answered all the same.
+ */
+function bendWithRings(request: BendRequest): BendAnswer {
+  const { guides = [], reel, load } = request;
+  if (load.line || !reel || guides.length === 0) return bend(request);
+  const { xN, yN } = load.tip ?? { xN: 0, yN: 0 };
+  const pullAngleRad = xN === 0 && yN === 0 ? -Math.PI / 2 : Math.atan2(yN, xN);
+  return bend({ ...request, load: { ...load, line: { tensionN: 0, pullAngleRad } } });
+}

@@ -1,0 +1,73 @@
+import { z } from 'zod';
+import {
+  angleRad,
+  forceN,
+  pointMass,
+  reel,
+  requireOnRod,
+  rod,
+  side,
+  stationM,
+  tensionN,
+} from './measures.ts';
+
+const guide = z.strictObject({ fromTipM: stationM, ringHeightM: z.number().min(0).max(1), side });
+
+export const bendRequest = z
+  .strictObject({
+    op: z.literal('bend'),
+    rod,
+    buttAngleRad: angleRad,
+    masses: z.array(pointMass).max(10_000).optional(),
+    guides: z.array(guide).max(500).optional(),
+    reel: reel.optional(),
+    load: z.strictObject({
+      line: z.strictObject({ tensionN, pullAngleRad: angleRad }).optional(),
+      tip: z.strictObject({ xN: forceN, yN: forceN }).optional(),
+    }),
+  })
+  .superRefine((request, context) => {
+    const { masses = [], guides = [], load } = request;
+    const rodLengthM = request.rod.lengthM;
+    requireOnRod(masses, { path: 'masses', rodLengthM, what: 'a mass’s place' }, context);
+    requireOnRod(guides, { path: 'guides', rodLengthM, what: 'a guide’s place' }, context);
+    if (load.line && guides.length === 0) {
+      const message = 'is missing: a line runs through rings: give at least the tip-top, at fromTipM 0';
+      context.addIssue({ code: 'custom', path: ['guides'], message });
+    }
+    if (load.line && !request.reel) {
+      const message = 'is missing: a line comes from a reel: give its place';
+      context.addIssue({ code: 'custom', path: ['reel'], message });
+    }
+    guides.forEach(({ fromTipM }, index) => {
+      const message =
+        index === 0 && fromTipM !== 0
+          ? 'should be 0: the tip-top comes first, at the tip'
+          : index > 0 && fromTipM <= guides[index - 1].fromTipM
+            ? `does not follow ${guides[index - 1].fromTipM} m; list the guides from the tip down, each place once`
+            : undefined;
+      if (message) context.addIssue({ code: 'custom', path: ['guides', index, 'fromTipM'], message });
+    });
+  });
+
+const solved = {
+  points: z
+    .array(
+      z.strictObject({
+        fromTipM: z.number(),
+        xM: z.number(),
+        yM: z.number(),
+        angleRad: z.number(),
+        curvaturePerM: z.number(),
+      }),
+    )
+    .min(101),
+  rings: z.array(z.strictObject({ xM: z.number(), yM: z.number(), lineAngleRad: z.number() })),
+  spans: z.array(z.strictObject({ gapM: z.number(), extraBendPerM: z.number() })),
+  iterations: z.int(),
+  residual: z.number(),
+};
+export const bendAnswer = z.discriminatedUnion('status', [
+  z.strictObject({ status: z.literal('converged'), ...solved }),
+  z.strictObject({ status: z.enum(['branch-lost', 'not-converged']), reason: z.string(), ...solved }),
+]);

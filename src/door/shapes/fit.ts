@@ -1,0 +1,86 @@
+import { z } from 'zod';
+import { angleRad, finding, lengthM, massKg, sigmaM, stationM } from './measures.ts';
+
+const section = z.strictObject({
+  fromTipM: stationM,
+  toTipM: stationM,
+  massKg: massKg.optional(),
+  balanceFromTipM: stationM.optional(),
+});
+const blank = z.strictObject({
+  lengthM,
+  diameters: z
+    .array(z.strictObject({ fromTipM: stationM, outsideM: z.number().positive().max(1) }))
+    .max(1000)
+    .optional(),
+  massKg: massKg.optional(),
+  sweepSigmaPerM: z.number().min(0).max(10).optional(),
+  sections: z.array(section).max(100).optional(),
+  stiffZones: z
+    .array(
+      z.strictObject({
+        fromTipM: stationM,
+        toTipM: stationM,
+        ratio: z.number().positive().max(100).optional(),
+      }),
+    )
+    .max(100)
+    .optional(),
+});
+const clampSetup = z.strictObject({
+  kind: z.literal('clamp').optional(),
+  nominalAngleRad: angleRad,
+  tiltSigmaRad: z.number().min(0).max(10).optional(),
+  clampFromTipM: stationM.optional(),
+  turnedRad: angleRad.optional(),
+  tests: z
+    .array(
+      z.strictObject({
+        hung: z
+          .array(z.strictObject({ fromTipM: stationM, massKg }))
+          .max(100)
+          .optional(),
+        readings: z
+          .array(z.strictObject({ fromTipM: stationM, dropM: z.number().min(-100).max(100) }))
+          .max(1000),
+        sigmaM: sigmaM.optional(),
+      }),
+    )
+    .max(200),
+});
+const spanSetup = z.strictObject({
+  kind: z.literal('span'),
+  supportsFromTipM: z.tuple([stationM, stationM]),
+  loadFromTipM: stationM,
+  turnedRad: angleRad.optional(),
+  tests: z
+    .array(z.strictObject({ massKg, sagM: z.number().min(-100).max(100), sigmaM: sigmaM.optional() }))
+    .max(200),
+});
+
+/** Only an unknown kind gets here; what is wrong inside a set-up is said by its own fields. */
+const setupKinds = '"clamp" (or leave it out) or "span"';
+
+export const fitRequest = z.strictObject({
+  op: z.literal('fit'),
+  blank,
+  setups: z.array(z.discriminatedUnion('kind', [clampSetup, spanSetup], { error: setupKinds })).max(200),
+});
+
+const solved = {
+  stiffness: z
+    .array(
+      z.strictObject({ fromTipM: z.number(), EINm2: z.number(), lowNm2: z.number(), highNm2: z.number() }),
+    )
+    .min(41),
+  massPerLength: z.array(z.strictObject({ fromTipM: z.number(), kgPerM: z.number() })),
+  restCurvature: z.array(z.strictObject({ fromTipM: z.number(), perM: z.number() })),
+  tiltRad: z.array(z.number()),
+  residualRmsM: z.number(),
+  findings: z.array(finding),
+  iterations: z.int(),
+};
+export const fitAnswer = z.discriminatedUnion('status', [
+  z.strictObject({ status: z.literal('converged'), ...solved }),
+  z.strictObject({ status: z.literal('not-converged'), reason: z.string(), ...solved }),
+]);

@@ -1,0 +1,83 @@
+import { z } from 'zod';
+import { angleRad, finding, keepOut, massKg, reel, rod, side, stationM, tensionN } from './measures.ts';
+
+const ringHeightM = z.number().min(0).max(1);
+const limits = {
+  lineAngleRad: z.number().positive().max(10),
+  gapM: z.number().positive().max(10),
+  extraBendPerM: z.number().positive().max(1000),
+};
+const load = z.strictObject({ tensionN, pullAngleRad: angleRad, tiedN: tensionN.optional() });
+const intervals = z.enum(['growing', 'free']);
+
+export const layoutRequest = z
+  .strictObject({
+    op: z.literal('layout'),
+    rod,
+    buttAngleRad: angleRad,
+    reel,
+    guides: z.strictObject({
+      count: z.int().min(2).max(60),
+      ringHeightsM: z.array(ringHeightM),
+      massesKg: z.array(massKg).optional(),
+      side,
+    }),
+    tipTop: z.strictObject({ ringHeightM, massKg: massKg.optional() }),
+    firstFromTipM: stationM,
+    strippingFromTipM: stationM,
+    footM: z.array(z.number().min(0).max(1)).optional(),
+    keepOut: z.array(keepOut).max(100).optional(),
+    pinned: z
+      .array(z.strictObject({ index: z.int().min(0).max(59), fromTipM: stationM }))
+      .max(60)
+      .optional(),
+    intervals: intervals.optional(),
+    ladder: z.array(load).min(1).max(50).optional(),
+    limits: z.strictObject(limits).partial().optional(),
+    /** `kind` is an answer's word, taken as it is and not used. */
+    start: z.strictObject({ fromTipM: z.array(stationM).max(60), kind: z.string().optional() }).optional(),
+  })
+  .superRefine(({ ladder }, context) => {
+    if (!ladder || ladder.length === 0 || ladder.some((one) => one.tensionN > 0)) return;
+    const message =
+      'has no line at all: every tensionN is 0; give the line a tension, a small one where the weight is tied to the tip';
+    context.addIssue({ code: 'custom', path: ['ladder'], message });
+  });
+
+const score = z.strictObject({
+  worst: z.number(),
+  lineAngleRad: z.number(),
+  gapM: z.number(),
+  extraBendPerM: z.number(),
+});
+const worstAt = z.strictObject({
+  metric: z.enum(['lineAngle', 'gap', 'extraBend']),
+  load: z.int(),
+  index: z.int(),
+  value: z.number(),
+  limit: z.number(),
+  ratio: z.number(),
+});
+const found = {
+  fromTipM: z.array(z.number()),
+  score,
+  worstAt,
+  startScore: score,
+  startWorstAt: worstAt,
+  slackM: z.array(z.strictObject({ towardsTip: z.number(), towardsButt: z.number() })),
+  leastWorst: z.number(),
+  unevenness: z.number(),
+  verdict: z.strictObject({ startIsAsGood: z.boolean(), gain: z.number(), text: z.string() }),
+  findings: z.array(finding),
+  limits: z.strictObject(limits),
+  ladder: z.array(load),
+  intervals,
+  start: z.strictObject({
+    fromTipM: z.array(z.number()),
+    kind: z.enum(['given', 'arithmetic-rule', 'even']),
+  }),
+};
+export const layoutAnswer = z.discriminatedUnion('status', [
+  z.strictObject({ status: z.literal('converged'), ...found }),
+  z.strictObject({ status: z.enum(['branch-lost', 'not-converged']), reason: z.string(), ...found }),
+]);
