@@ -1,4 +1,60 @@
-/** The place of the layout's drawings. */
+import { useMemo } from 'react';
+import { Link } from 'wouter';
+import { tablesOf } from '../blank/predicted-drop.ts';
+import { BuildFields } from '../fields/build-fields.tsx';
+import { useBench } from '../read/bench.tsx';
+import { useBuild } from '../read/build.tsx';
+import { NextLine } from '../shell/next-line.tsx';
+import { LayoutSheet } from './layout-sheet.tsx';
+import { sheetModel } from './sheet-model.ts';
+import { useLiveSheet } from './use-live-sheet.ts';
+
+/** The Layout step: how any layout bends on this blank, and one for it within the builder's limits. */
 export function LayoutStep() {
-  return <h2>Layout</h2>;
+  const { id } = useBuild();
+  const { bench, choices, fit, profile, stiffness } = useBench();
+  const sheet = useLiveSheet();
+  const { solved, working } = stiffness;
+  const material = bench?.material ?? 'unknown';
+  const tables = useMemo(() => tablesOf(solved, profile, material), [solved, profile, material]);
+  const model = useMemo(
+    () => (bench && choices && tables ? sheetModel({ bench, choices, tables }) : undefined),
+    [bench, choices, tables],
+  );
+  const toBlank = <Link href={`/builds/${id}/blank`}>Blank</Link>;
+  if (fit && working && !solved) return <p className="aside">Working out how stiff this blank is …</p>;
+  if (!bench || !model) {
+    return (
+      <NextLine>
+        Measure the blank first: lengths, overlaps, diameters and one weight are enough for a first layout. Go
+        back to {toBlank}.
+      </NextLine>
+    );
+  }
+  return (
+    <BuildFields>
+      <NextLine>
+        {solved ? (
+          nextWords(model.marked)
+        ) : (
+          <>
+            Nothing was hung on this blank yet: its stiffness is guessed from its diameters and may be off by
+            half. One weight on {toBlank} makes this a layout for your blank.
+          </>
+        )}
+      </NextLine>
+      {model.loads.missing && (
+        <p className="attention" role="alert">
+          The usual loads cannot be found ({model.loads.missing}). Choose your own below.
+        </p>
+      )}
+      {sheet && <LayoutSheet sheet={sheet} model={model} ferrulesBound={bench.ferrulesBound} />}
+    </BuildFields>
+  );
+}
+
+function nextWords(marked: boolean): string {
+  return marked
+    ? 'Drag a guide and see what it does. When the marks please you, go on to Marks.'
+    : 'See how the start does on this blank, then place the guides for it.';
 }

@@ -1,0 +1,99 @@
+import { type ReactNode, useRef } from 'react';
+import type { LayoutLimits } from '../../engine/layout/ladder.ts';
+import type { MarkSlack } from '../../engine/layout/slack.ts';
+import { formatDegrees } from '../../engine/units/format-quantity.ts';
+import { TableFrame } from '../bend/table-frame.tsx';
+import { usePainted } from '../bend/use-painted.ts';
+import { shareInWords, type Wording } from './bench-words.ts';
+import { paintFigure } from './fraction-text.ts';
+import type { LiveSheet } from './live-sheet.ts';
+import type { SheetFrame } from './sheet-frame.ts';
+import { shortLength, slackInWords } from './wording.ts';
+
+export interface GuideTableProps {
+  sheet: LiveSheet;
+  wording: Wording;
+  limits: LayoutLimits;
+  slack: readonly MarkSlack[] | undefined;
+  /** Name of the load drawn. */
+  loadName: string;
+  count: number;
+  /** What stands in the column of marks: the mark to press, or the field to type it. */
+  mark(guide: number): ReactNode;
+  /** Pin and its state. */
+  pin(guide: number): ReactNode;
+}
+
+/** Every guide in figures under the drawn load; answers while a guide is dragged. */
+export function GuideTable(props: GuideTableProps) {
+  const { wording, count, loadName } = props;
+  const body = useRef<HTMLTableSectionElement>(null);
+  usePainted(props.sheet, (frame) => {
+    if (body.current) paintRows(body.current, frame, props);
+  });
+  const unit = wording.system === 'inch' ? 'in' : 'mm';
+  return (
+    <TableFrame label="Guides in figures" className="guide-table">
+      <table className="figures-table">
+        <caption>
+          Guides at {loadName} <span className="aside">from the tip, in {unit}</span>
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">guide</th>
+            <th scope="col">from tip</th>
+            <th scope="col">interval</th>
+            <th scope="col">may move</th>
+            <th scope="col">line angle</th>
+            <th scope="col">gap by rule</th>
+            <th scope="col">extra bend</th>
+            <th scope="col">
+              <span className="visually-hidden">pin</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody ref={body}>
+          {Array.from({ length: count }, (_, guide) => (
+            <tr key={guide}>
+              <th scope="row">{guide + 1}</th>
+              <td>{props.mark(guide)}</td>
+              <td className="quiet" />
+              <td className="quiet" />
+              <td />
+              <td />
+              <td />
+              <td>{props.pin(guide)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableFrame>
+  );
+}
+
+function paintRows(body: HTMLTableSectionElement, frame: SheetFrame, props: GuideTableProps): void {
+  const { wording, limits, slack } = props;
+  const { system } = wording;
+  const load = frame.ours?.reading.loads[frame.drawn];
+  [...body.rows].forEach((row, guide) => {
+    const at = frame.fromTipM[guide];
+    if (at === undefined) return;
+    row.classList.toggle('active', frame.active === guide);
+    const shown = row.cells[1].querySelector('[data-mark]');
+    if (shown) paintFigure(shown, shortLength(at, system));
+    const set = (cell: number, text: string, beyond = false) => {
+      paintFigure(row.cells[cell], text);
+      row.cells[cell].classList.toggle('attention', beyond);
+    };
+    set(2, shortLength(at - (frame.fromTipM[guide - 1] ?? 0), system));
+    set(3, slack?.[guide] ? slackInWords(slack[guide].towardsTip, slack[guide].towardsButt, system) : '…');
+    if (!load?.spans[guide]) return;
+    const angle = load.rings[guide + 1].lineAngleRad;
+    const counted = guide + 2 < load.rings.length;
+    set(4, counted ? formatDegrees(angle) : 'by the reel', counted && angle > limits.lineAngleRad);
+    const span = load.spans[guide];
+    const ruled = load.ruled[guide];
+    set(5, wording.gap(ruled.ruleGapM).replace(/ (in|mm)$/, ''), span.gapM > limits.gapM);
+    set(6, shareInWords(span.extraBendPerM, ruled.ownBendPerM), span.extraBendPerM > limits.extraBendPerM);
+  });
+}

@@ -1,0 +1,70 @@
+import { type ReactNode, useId, useRef } from 'react';
+import { usePainted } from '../bend/use-painted.ts';
+import { type Wording, worstInWords } from './bench-words.ts';
+import { paintFigure } from './fraction-text.ts';
+import type { LiveSheet } from './live-sheet.ts';
+import type { SheetFrame } from './sheet-frame.ts';
+import { verdictInWords } from './verdict-words.ts';
+
+export interface HeadlineProps {
+  sheet: LiveSheet;
+  wording: Wording;
+  startName: string;
+  startBroken: boolean;
+  intervals: 'growing' | 'free';
+  marked: boolean;
+  children: ReactNode;
+}
+
+/** The worst of all readings beside its limit, the start's beside it, and what could be had. */
+export function Headline(props: HeadlineProps) {
+  const id = useId();
+  const title = useRef<HTMLHeadingElement>(null);
+  const start = useRef<HTMLParagraphElement>(null);
+  const judgement = useRef<HTMLParagraphElement>(null);
+  const otherRule = useRef<HTMLParagraphElement>(null);
+  usePainted(props.sheet, (frame) => {
+    const words = headlineWords(frame, props);
+    if (!title.current || !start.current || !judgement.current || !otherRule.current) return;
+    paintFigure(title.current, words.title);
+    title.current.classList.toggle('attention', words.beyond);
+    paintFigure(start.current, words.start);
+    paintFigure(judgement.current, words.judgement);
+    paintFigure(otherRule.current, words.otherRule);
+  });
+  return (
+    <section className="headline" aria-labelledby={id}>
+      <p className="aside">The worst of all guides and loads</p>
+      {/* biome-ignore lint/a11y/useHeadingContent: its words are painted with every frame */}
+      <h2 id={id} ref={title} className="headline-worst" />
+      <p ref={start} />
+      <p ref={judgement} className="headline-judgement" />
+      <p ref={otherRule} className="quiet" />
+      {props.children}
+    </section>
+  );
+}
+
+function headlineWords(frame: SheetFrame, props: HeadlineProps) {
+  const { ours, beside, failure } = frame;
+  if (failure) return { ...noWords, title: `This layout cannot be read: ${failure}`, beyond: true };
+  const worst = ours && worstInWords(ours.reading, props.wording);
+  if (!ours || !worst) return { ...noWords, title: 'Bending the rod …' };
+  const verdict = verdictInWords(
+    {
+      ours: ours.reading,
+      startName: props.startName,
+      start: beside.start?.reading,
+      atStart: !props.marked && !frame.dragging,
+      startBroken: props.startBroken,
+      best: beside.best?.reading,
+      otherRule: beside.otherRule?.reading,
+      intervals: props.intervals,
+    },
+    props.wording,
+  );
+  const title = `${worst[0].toUpperCase()}${worst.slice(1)}`;
+  return { title, beyond: ours.reading.worst > 1, ...verdict };
+}
+
+const noWords = { title: '', beyond: false, start: '', judgement: '', otherRule: '' };

@@ -1,0 +1,223 @@
+import { useMemo, useState } from 'react';
+import { ToggleButton } from 'react-aria-components';
+import { defaultLimits } from '../../engine/layout/layout-defaults.ts';
+import { BentRod } from '../bend/bent-rod.tsx';
+import { LoadSwitch } from '../bend/load-switch.tsx';
+import { LoadTable } from '../bend/load-table.tsx';
+import { LoadTestCaution } from '../bend/load-test-caution.tsx';
+import { usePainted } from '../bend/use-painted.ts';
+import { useShop } from '../read/shop.tsx';
+import { useSame } from '../worker/use-same.ts';
+import { worstRings } from './attention.ts';
+import { stopInWords } from './bench-words.ts';
+import { paintFigure } from './fraction-text.ts';
+import { placeGuide } from './guide-moves.ts';
+import { GuideTable } from './guide-table.tsx';
+import { GuidesPart } from './guides-part.tsx';
+import { HandBar } from './hand-bar.tsx';
+import { Headline } from './headline.tsx';
+import { LimitsPart } from './limits-part.tsx';
+import type { LiveSheet } from './live-sheet.ts';
+import { LoadsPart } from './loads-part.tsx';
+import { MarkCell } from './mark-cell.tsx';
+import { PlaceButton } from './place-button.tsx';
+import { ReadingTable } from './reading-tables.tsx';
+import { Ruler } from './ruler.tsx';
+import { bendView, drawnRod, gridWords, rulerModel, stripsModel } from './sheet-drawings.ts';
+import type { SheetFrame } from './sheet-frame.ts';
+import type { SheetModel } from './sheet-model.ts';
+import { StartPart } from './start-part.tsx';
+import { Strips } from './strips.tsx';
+import { useSettledFrame } from './use-live-sheet.ts';
+import { useMarks } from './use-marks.ts';
+import { useSheetInput } from './use-sheet-input.ts';
+import { dragTape, flagInWords, placeInFull, wordingOf } from './wording.ts';
+import './layout.css';
+
+/** The bend above, the straight rod below it, and everything that they are made from. */
+export function LayoutSheet({
+  sheet,
+  model,
+  ferrulesBound,
+}: {
+  sheet: LiveSheet;
+  model: SheetModel;
+  ferrulesBound: boolean;
+}) {
+  const { system } = useShop();
+  const wording = useMemo(() => wordingOf(system, model.loads.kg), [system, model.loads.kg]);
+  const tape = useMemo(() => dragTape(system), [system]);
+  const [picked, setPicked] = useState<number>();
+  const [active, setActive] = useState<number>();
+  const drawn = useDrawnLoad(sheet, picked, model.loads.kg.length);
+  const { best, slack, bestMarks } = useSheetInput(sheet, model, drawn);
+  const marks = useMarks(sheet, model, system);
+  const settled = useSettledFrame(sheet);
+  const rod = useMemo(() => drawnRod(model, wording), [model, wording]);
+  const steadySlack = useSame(slack.working ? undefined : slack.answer);
+  const ruler = useMemo(() => rulerModel(model, steadySlack, wording), [model, steadySlack, wording]);
+  const strips = useMemo(() => stripsModel(model, wording), [model, wording]);
+  const loadName = wording.loads[drawn] ?? '';
+  const joints = model.blank.joints.map(
+    ({ upper }) => `between ${model.blank.sections[upper].name} and ${model.blank.sections[upper + 1].name}`,
+  );
+  const attention = (frame: SheetFrame) =>
+    frame.ours ? new Set([...worstRings(frame.ours.reading)].map((ring) => ring - 1)) : noGuides;
+  const placed = bestMarks !== undefined && model.marked && sameMarks(bestMarks, model.field.fromTipM);
+  const { guides } = model.choices;
+  const pinOf = (guide: number) => (
+    <ToggleButton
+      className="pin"
+      aria-label={`Pin guide ${guide + 1}`}
+      isSelected={guides[guide].pinned}
+      isDisabled={guides[guide].id === undefined}
+      onChange={(on) => marks.pin(guide, on)}
+    >
+      <span aria-hidden="true">{guides[guide].pinned ? '●' : '○'}</span>
+    </ToggleButton>
+  );
+  const oursRead = settled.ours?.reading.loads;
+  return (
+    <div className="layout-sheet">
+      <Headline
+        sheet={sheet}
+        wording={wording}
+        startName={startName(model)}
+        startBroken={breaksRules(model)}
+        intervals={model.choices.intervals}
+        marked={model.marked}
+      >
+        <PlaceButton best={best} placed={placed} onPlace={marks.place} />
+      </Headline>
+      <section className="bend-part" aria-label="The bend">
+        <div className="bend-head">
+          <LoadSwitch names={wording.loads} drawn={drawn} onChange={setPicked} />
+          <p className="aside">
+            {model.choices.loadBy === 'line'
+              ? 'weight on the line, through the rings'
+              : 'weight tied to the tip, line just taut'}
+            ; to scale, {gridWords[system]}
+          </p>
+        </div>
+        <BentRod
+          moving={sheet}
+          viewOf={(frame) => bendView(frame, rod, model)}
+          label={`The rod bent under ${loadName}, with the line through its guides; the other loads as ghosts`}
+          lengthM={model.rod.lengthM}
+          stepM={system === 'mm' ? 0.005 : 0.0254 / 4}
+          describe={(flag) => flagInWords(flag, system)}
+          write={paintFigure}
+        />
+      </section>
+      <GuideTable
+        sheet={sheet}
+        wording={wording}
+        limits={model.limits}
+        slack={steadySlack}
+        loadName={loadName}
+        count={guides.length}
+        mark={(guide) => <MarkCell guide={guide} row={guides[guide].id} onTakeUp={marks.takeUp} />}
+        pin={pinOf}
+      />
+      <section className="ruler-part" aria-label="The straight rod">
+        <HandBar
+          sheet={sheet}
+          tape={tape}
+          tick={wording.length(tape.stepM)}
+          active={active}
+          pinned={active !== undefined && guides[active]?.pinned === true}
+          describe={(frame) => handWords(frame, model, wording)}
+          onStep={(guide, byM) => marks.step(guide, byM, tape)}
+          onPin={marks.pin}
+        />
+        <Ruler
+          sheet={sheet}
+          model={ruler}
+          tape={tape}
+          attentionOf={attention}
+          onMoved={marks.moved}
+          onActive={setActive}
+          stopWords={({ stop }) => (stop ? stopInWords(stop, wording, joints) : '')}
+        />
+        <Strips
+          sheet={sheet}
+          model={strips}
+          label="Line angle, gap and extra bend along the rod against their limits; the tables below have every figure"
+        />
+        {settled.ours && <ReadingTable layout={settled.ours} name="these marks" wording={wording} />}
+        {settled.beside.start && (
+          <ReadingTable layout={settled.beside.start} name="the start" wording={wording} />
+        )}
+      </section>
+      {oursRead && (
+        <section className="loads-figures" aria-label="Loads">
+          <LoadTable
+            names={wording.loads}
+            loads={oursRead}
+            rest={settled.beside.rest?.reading.loads[0]}
+            strain={model.strain}
+            system={system}
+          />
+          <LoadTestCaution
+            names={wording.loads}
+            loads={oursRead}
+            strain={model.strain}
+            ferrulesBound={ferrulesBound}
+          />
+        </section>
+      )}
+      <div className="layout-parts screen-only">
+        <StartPart
+          choices={model.choices}
+          blankLengthM={model.blank.lengthM}
+          onTake={canTakeStart(model) ? marks.useStart : undefined}
+        />
+        <LoadsPart loads={model.loads} />
+        <LimitsPart usual={defaultLimits(model.rod.lengthM)} />
+        <GuidesPart choices={model.choices} onTakeUp={marks.takeUp} />
+      </div>
+    </div>
+  );
+}
+
+const noGuides: ReadonlySet<number> = new Set();
+
+/** The load the builder picked; before that, the one at which the worst reading stands. */
+function useDrawnLoad(sheet: LiveSheet, picked: number | undefined, count: number): number {
+  const [worst, setWorst] = useState<number>();
+  usePainted(sheet, ({ ours }) => {
+    if (worst === undefined && ours && ours.reading.worstAt.load >= 0) setWorst(ours.reading.worstAt.load);
+  });
+  return Math.min(picked ?? worst ?? count - 1, count - 1);
+}
+
+function handWords(frame: SheetFrame, model: SheetModel, wording: Parameters<typeof placeInFull>[3]): string {
+  if (frame.active === undefined || frame.active >= frame.fromTipM.length) {
+    return 'Drag a guide along the rod, or step it with the arrow keys.';
+  }
+  const words = placeInFull(model.blank, frame.fromTipM, frame.active, wording);
+  return `${words[0].toUpperCase()}${words.slice(1)}`;
+}
+
+function startName({ choices: { start } }: SheetModel): string {
+  if (start.kind === 'rule') return 'arithmetic rule';
+  return start.words === 'chart' ? 'chart' : 'own list';
+}
+
+/** Whether the start's own marks stand where no guide may. */
+function breaksRules({ startFromTipM, field }: SheetModel): boolean {
+  if (startFromTipM.length !== field.fromTipM.length) return false;
+  const start = { ...field, fromTipM: startFromTipM, pinned: startFromTipM.map(() => false) };
+  return startFromTipM.some((at, guide) => placeGuide(start, guide, at).stop !== undefined);
+}
+
+function canTakeStart({ startFromTipM, field, marked }: SheetModel): boolean {
+  return (
+    marked && startFromTipM.length === field.fromTipM.length && !sameMarks(startFromTipM, field.fromTipM)
+  );
+}
+
+/** To the tick of any tape. */
+function sameMarks(a: readonly number[], b: readonly number[]): boolean {
+  return a.length === b.length && a.every((at, i) => Math.abs(at - b[i]) < 8e-4);
+}
