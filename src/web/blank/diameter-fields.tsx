@@ -49,6 +49,7 @@ function OneDiameter({ section, place, name }: { section: Row; place: DiameterPl
           labelHidden
           path={['diameters', place.id, 'fromOwnTip']}
           gesture={`place on ${name}`}
+          passedOver
         />
       ) : (
         <p className="diameter-place">

@@ -31,7 +31,7 @@ export function ReadingRow({ reading, hung, gated }: ReadingRowProps) {
           <Figure text={place} />
         </summary>
         <div className="reading-more">
-          <QuantityField label="Station from the tip" path={path('fromTip')} gesture="station" />
+          <QuantityField label="Station from the tip" path={path('fromTip')} gesture="station" passedOver />
           <Button
             className="plain small"
             onPress={() => write('set a reading aside', [{ path: path('setAside'), value: !aside }])}

@@ -8,7 +8,7 @@ import { SetupCard } from './setup-card.tsx';
 export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
   const { read, planned } = countReadings(setups);
   return (
-    <div data-path="readings" tabIndex={-1}>
+    <div data-path="readings" data-group="" tabIndex={-1}>
       <Part
         title="Readings"
         aside={planned > 0 ? `${read} of ${planned} taken` : 'how the blank bends under weights'}

@@ -22,15 +22,17 @@ export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
             label="Tip to the blocks"
             path={path('clampFromTip')}
             gesture="place of the blocks"
+            passedOver
           />
           <QuantityField
             label="Blocks over the floor"
             path={path('clampHeight')}
             gesture="height of the blocks"
+            passedOver
           />
         </div>
       </div>
-      <div className="test-columns" data-group="">
+      <div className="test-columns">
         {tests.map((test, order) => (
           <TestColumn key={test.test.id} rows={test} setup={setup} order={order} />
         ))}

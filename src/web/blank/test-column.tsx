@@ -20,7 +20,13 @@ export function TestColumn({ rows, setup, order }: { rows: TestRows; setup: Row;
         <span className="reading-word" aria-hidden="true">
           hang
         </span>
-        <QuantityField label="Hang" labelHidden path={['tests', test.id, 'hung']} gesture="weight" />
+        <QuantityField
+          label="Hang"
+          labelHidden
+          path={['tests', test.id, 'hung']}
+          gesture="weight"
+          passedOver
+        />
       </div>
       {heavy && (
         <div className="gate" role="note">

@@ -21,6 +21,8 @@ export interface QuantityFieldProps {
   placeholder?: string;
   hint?: ReactNode;
   disabled?: boolean;
+  /** Enter in the field before passes it over: it is seldom changed. */
+  passedOver?: boolean;
   /** Written together with the first value, such as the row it stands in. */
   also?: readonly Change[];
 }
@@ -31,7 +33,7 @@ export interface QuantityFieldProps {
  * says why, and writes nothing.
  */
 export function QuantityField(props: QuantityFieldProps) {
-  const { label, path, labelHidden, placeholder, hint, disabled } = props;
+  const { label, path, labelHidden, placeholder, hint, disabled, passedOver } = props;
   const id = useId();
   const field = useDraft(props);
   const describedBy = [`${id}-line`, hint ? `${id}-hint` : ''].join(' ').trim();
@@ -42,7 +44,7 @@ export function QuantityField(props: QuantityFieldProps) {
       </label>
       <input
         id={id}
-        data-field=""
+        data-field={passedOver ? undefined : ''}
         data-path={path.join('/')}
         data-draft={field.draft !== undefined}
         className="field-input figures"

@@ -1,0 +1,120 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { axeFindings } from './axe.ts';
+import { type Bench, openBench } from './open-bench.ts';
+
+let bench: Bench;
+let page: Page;
+beforeAll(async () => {
+  bench = await openBench();
+  page = await bench.openPage('/', { viewport: { width: 1440, height: 900 } });
+});
+afterAll(() => bench?.close());
+
+const field = (name: string | RegExp, nth = 0) => page.getByRole('textbox', { name }).nth(nth);
+const next = () => page.getByRole('note', { name: 'What to do next' });
+
+test('a new build says step by step what to do next', async () => {
+  await page.getByRole('button', { name: 'New build' }).click();
+  await next().getByText('Say how many sections').waitFor();
+  await page.getByText('2', { exact: true }).click();
+  await page.getByRole('button', { name: 'Lay out 2 sections' }).click();
+  await next().getByText('Measure the whole length of tip').waitFor();
+});
+
+test('Enter keeps a value and goes to the next field; what was understood stands under it', async () => {
+  await next().getByRole('button', { name: 'Go there' }).click();
+  await page.keyboard.type(`3' 9 1/4"`);
+  await page
+    .getByText(`3' 9 1/4" = 1149.35 mm`)
+    .or(page.getByText('3 ft 9 1/4 in = 1149.35 mm'))
+    .first()
+    .waitFor();
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('11,5 g');
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('24 1/2');
+  await page.keyboard.press('Enter');
+  expect(await field('Length').inputValue()).toBe(`3' 9 1/4"`);
+  expect(await field('Mass').inputValue()).toBe('11,5 g');
+  expect(await field('Balance point').inputValue()).toBe('24 1/2');
+});
+
+test('what cannot be read stays as typed, names value and remedy, and writes nothing', async () => {
+  const length = field('Length', 1);
+  await length.fill('4 furlongs');
+  await length.press('Enter');
+  await page.getByText(/"4 furlongs" is not a length/).waitFor();
+  expect(await length.getAttribute('aria-invalid')).toBe('true');
+  await page.reload();
+  await next().getByText('Measure the whole length of butt').waitFor();
+  expect(await field('Length', 1).inputValue()).toBe('');
+  expect(await field('Length').inputValue()).toBe(`3' 9 1/4"`);
+});
+
+test('a section far too long is refused at its field and the one kept stays', async () => {
+  const length = field('Length', 1);
+  await length.fill('3 ft 9 in');
+  await length.press('Enter');
+  await length.fill('45 m');
+  await length.press('Enter');
+  await page.getByText(/45 m = .* is outside what stands here/).waitFor();
+  await length.press('Escape');
+  expect(await length.inputValue()).toBe('3 ft 9 in');
+});
+
+test('a ferrule deeper than its section is named at the overlap', async () => {
+  const overlap = field('Overlap when seated');
+  await overlap.fill('50 in');
+  await overlap.press('Enter');
+  await page
+    .getByText(/tip overlaps butt by 1270 mm/)
+    .first()
+    .waitFor();
+  await overlap.fill('1 1/2 in');
+  await overlap.press('Enter');
+  await page.getByText(/overlaps butt by/).waitFor({ state: 'detached' });
+});
+
+test('undo takes the last change back, also after a reload', async () => {
+  await page.reload();
+  await page.getByRole('button', { name: /^Undo/ }).click();
+  await expect.poll(() => field('Overlap when seated').inputValue()).toBe('50 in');
+  await page.getByRole('button', { name: /^Redo/ }).click();
+  await expect.poll(() => field('Overlap when seated').inputValue()).toBe('1 1/2 in');
+});
+
+test('the protocol is laid out for this blank and its rows lead to a stiffness', async () => {
+  for (const [index, text] of ['1.7 mm', '3.4 mm', '5.2 mm', '5.1 mm', '7 mm', '8.7 mm'].entries()) {
+    await field(/^Diameter of/, index).fill(text);
+    await field(/^Diameter of/, index).press('Enter');
+  }
+  await field('Mass', 1).fill('22 g');
+  await field('Mass', 1).press('Enter');
+  await next().getByText('Choose how to measure the bend').waitFor();
+  await page.getByRole('button', { name: 'Lay out the ten-minute start' }).click();
+  await next()
+    .getByText(/Hang nothing yet, then read the drop at the tip/)
+    .waitFor();
+  await next().getByRole('button', { name: 'Go there' }).click();
+  for (const text of ['2 in', '26 in', '20 in', '13 1/4 in', '4 3/4 in']) {
+    await page.keyboard.type(text);
+    await page.keyboard.press('Enter');
+  }
+  expect(await field(/^Drop at tip/, 1).inputValue()).toBe('26 in');
+  await page.getByText(/Stiffness is known to ±/).waitFor();
+});
+
+test('axe finds nothing on the blank, by day and by night, wide and narrow', async () => {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    for (const width of [390, 1440]) {
+      await page.setViewportSize({ width, height: 900 });
+      expect(await axeFindings(page)).toEqual([]);
+      expect(
+        await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),
+      ).toBeLessThanOrEqual(0);
+    }
+  }
+  expect(bench.complaints).toEqual([]);
+});
