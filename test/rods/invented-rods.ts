@@ -1,7 +1,8 @@
 /**
  * Invented rods for tests. Magnitudes are common practice, no source: a 9 ft blank for a number 5 line has
  * an EI of 20-25 N·m² at the butt and about 0.05 at the tip, 1.5-1.8 mm tip and 8-10 mm butt diameter; what
- * drops the tip by a third of the length is about 85 g for number 4, 100 g for number 5, 157 g for number 8.
+ * drops the tip by a third of the length is about 85 g for number 4, 100 g for number 5, 157 g for number 8,
+ * and the tip then points 59-70° down.
  */
 import type { Rod } from '../../src/engine/bend/rod.ts';
 import { seededRandom } from '../../src/engine/numerics/seeded-random.ts';
@@ -23,8 +24,8 @@ export interface SmoothBlank {
 export const nineFootFive: SmoothBlank = {
   lengthM: 108 * inchM,
   handleM: 0.25,
-  tipEINm2: 0.055,
-  buttEINm2: 24,
+  tipEINm2: 0.048,
+  buttEINm2: 22.4,
   tipDiameterM: 1.65e-3,
   buttDiameterM: 9e-3,
   tipKgPerM: 0.0025,
@@ -33,8 +34,8 @@ export const nineFootFive: SmoothBlank = {
 export const sevenSixFour: SmoothBlank = {
   lengthM: 90 * inchM,
   handleM: 0.23,
-  tipEINm2: 0.04,
-  buttEINm2: 13,
+  tipEINm2: 0.03,
+  buttEINm2: 14.4,
   tipDiameterM: 1.55e-3,
   buttDiameterM: 7.3e-3,
   tipKgPerM: 0.0022,
@@ -43,8 +44,8 @@ export const sevenSixFour: SmoothBlank = {
 export const nineFootEight: SmoothBlank = {
   lengthM: 108 * inchM,
   handleM: 0.27,
-  tipEINm2: 0.09,
-  buttEINm2: 36,
+  tipEINm2: 0.08,
+  buttEINm2: 34.7,
   tipDiameterM: 2.0e-3,
   buttDiameterM: 10.9e-3,
   tipKgPerM: 0.0035,

@@ -1,0 +1,107 @@
+/**
+ * The tip load for a third of the length: clamped level, a weight tied to the tip that lowers it by L/3 from
+ * where the rod's own weight leaves it, L the length in front of the clamp. A bench measure of a blank's power
+ * (common practice, no source). The rod is taken bare, without guides.
+ */
+import { loadingOf, rebend } from '../bend/bend.ts';
+import { makeWorkspace } from '../bend/equilibrium.ts';
+import { followLoad } from '../bend/follow.ts';
+import { buildMesh, type Mesh } from '../bend/mesh.ts';
+import { type Rod, rodTables } from '../bend/rod.ts';
+
+export interface TipLoad {
+  status: 'converged' | 'not-converged';
+  /** 0 where no load was found. */
+  tipN: number;
+  /** Why none was found. */
+  reason?: string;
+}
+
+export interface TipLoadOptions {
+  resolution: number;
+  /** Of the load that would do for a small bend. */
+  maxDoublings: number;
+  maxBends: number;
+  /** Of L. */
+  tolerance: number;
+}
+export const tipLoadDefaults: TipLoadOptions = {
+  resolution: 150,
+  maxDoublings: 12,
+  maxBends: 60,
+  tolerance: 1e-7,
+};
+
+export function tipLoadForThird(rod: Rod, options: TipLoadOptions = tipLoadDefaults): TipLoad {
+  const mesh = buildMesh(rodTables(rod), [], [], { resolution: options.resolution });
+  const dropAt = tipDropOf(mesh);
+  const atRestM = dropAt(0);
+  const short = (tipN: number) => (dropAt(tipN) - atRestM) / rod.lengthM - 1 / 3;
+  let low = { tipN: 0, short: -1 / 3 };
+  let tipN = rod.lengthM / 3 / smallBendCompliance(mesh);
+  for (let doublings = 0; doublings < options.maxDoublings; doublings++) {
+    const tried = { tipN, short: short(tipN) };
+    if (tried.short >= 0) {
+      return { status: 'converged', tipN: rootBetween(short, low, tried, options) };
+    }
+    low = tried;
+    tipN *= 2;
+  }
+  const reason = `no weight at the tip lowers it by a third of ${rod.lengthM} m below where its own weight leaves it`;
+  return { status: 'not-converged', tipN: 0, reason };
+}
+
+interface Tried {
+  tipN: number;
+  short: number;
+}
+
+/** Regula falsi with the Illinois weight: the bracket shrinks from both sides. */
+function rootBetween(
+  short: (tipN: number) => number,
+  low: Tried,
+  high: Tried,
+  options: TipLoadOptions,
+): number {
+  let [a, b] = [low, high];
+  let [weightA, weightB] = [1, 1];
+  for (let bends = 0; bends < options.maxBends; bends++) {
+    const fa = weightA * a.short;
+    const fb = weightB * b.short;
+    const tipN = (a.tipN * fb - b.tipN * fa) / (fb - fa);
+    const tried = { tipN, short: short(tipN) };
+    if (Math.abs(tried.short) < options.tolerance) return tipN;
+    if (tried.short < 0) {
+      a = tried;
+      weightA = 1;
+      weightB *= 0.5;
+    } else {
+      b = tried;
+      weightB = 1;
+      weightA *= 0.5;
+    }
+  }
+  return 0.5 * (a.tipN + b.tipN);
+}
+
+/** How far the tip hangs below the clamp's level under a weight. NaN where the rod finds no bend. */
+function tipDropOf(mesh: Mesh): (tipN: number) => number {
+  const work = makeWorkspace(mesh);
+  let bent = false;
+  return (tipN) => {
+    const loading = loadingOf({ buttAngleRad: 0, load: { tip: { xN: 0, yN: -tipN } } });
+    const { status } = bent ? rebend(mesh, loading, 0, work) : followLoad(mesh, loading, 0, work);
+    bent = status !== 'not-converged';
+    return bent ? -work.yM[mesh.count] : Number.NaN;
+  };
+}
+
+/** Deflection per newton while the bend is small: ∫ s² ds / EI, s from the tip. */
+function smallBendCompliance(mesh: Mesh): number {
+  let compliance = 0;
+  for (let e = 1; e <= mesh.count; e++) {
+    const middle = 0.5 * (mesh.fromTipM[e - 1] + mesh.fromTipM[e]);
+    compliance += (middle * middle) / mesh.springNm[e];
+  }
+  return compliance;
+}
