@@ -1,0 +1,127 @@
+/** Four invented blanks; dimensions within the trade's usual ranges, everything else made up. */
+const inch = 0.0254;
+const carbon = { modulusPa: 105e9, densityKgPerM3: 1530 };
+/** A dip or a rise of stiffness about a station, as a share of it. */
+const bump = (at, width, share) => (s) => 1 + share * Math.exp(-(((s - at) / width) ** 2));
+const waves = (seed) => (s) => 1 + 0.03 * Math.sin(7.1 * s + seed) + 0.02 * Math.sin(17.3 * s + 2 * seed);
+
+const sleeve = (overlapM) => ({ kind: 'sleeve', overlapM });
+
+export const inventedBuilds = [
+  {
+    file: 'nine-foot-four-piece.json',
+    seed: 101,
+    units: 'inch',
+    edge: 'upper',
+    about: {
+      title: 'Nine-foot four-piece (invented)',
+      customer: 'nobody',
+      rodKind: 'fly',
+      lineWeight: '5',
+      note: 'Invented for the tests; no real blank.',
+    },
+    blank: { label: 'invented blank A', material: 'carbon', ferrulesBound: false },
+    ...carbon,
+    tip: { outsideM: 0.0017, wallM: 0.0004 },
+    butt: { outsideM: 0.01, wallM: 0.00055 },
+    irregular: waves(1),
+    sweepPerM: (s) => 0.006 * Math.sin(1.1 * s + 0.4),
+    sections: [
+      { id: 'tip', name: 'Tip', lengthM: 28 * inch, joint: sleeve(1.0 * inch) },
+      { id: 'upper', name: 'Upper middle', lengthM: 28.25 * inch, joint: sleeve(1.25 * inch) },
+      { id: 'lower', name: 'Lower middle', lengthM: 28.5 * inch, joint: sleeve(1.75 * inch) },
+      { id: 'butt', name: 'Butt', lengthM: 27.5 * inch },
+    ],
+    handle: { gripFront: 10.25 * inch, reelFromButt: 2.375 * inch, reelOffset: 2.125 * inch },
+    layout: { startKind: 'rule', tapeStep: '1/8 in', loadBy: 'line', intervals: 'growing' },
+  },
+  {
+    file: 'two-piece-spigot.json',
+    seed: 202,
+    units: 'mm',
+    edge: 'axis',
+    about: {
+      title: 'Seven-foot-six two-piece (invented)',
+      customer: 'nobody',
+      rodKind: 'fly',
+      lineWeight: '4',
+      note: 'Invented for the tests; no real blank.',
+    },
+    blank: { label: 'invented blank B', material: 'glass', ferrulesBound: false },
+    modulusPa: 38e9,
+    densityKgPerM3: 1900,
+    tip: { outsideM: 0.0019, wallM: 0.0008 },
+    butt: { outsideM: 0.0092, wallM: 0.001 },
+    irregular: waves(2),
+    sweepPerM: (s) => 0.004 * Math.cos(1.4 * s),
+    sections: [
+      { id: 'tip', name: 'Tip section', lengthM: 1.14, joint: { kind: 'spigot', gapM: 0.006, plugM: 0.06 } },
+      { id: 'butt', name: 'Butt section', lengthM: 1.14 },
+    ],
+    handle: { gripFront: 0.25, reelFromButt: 0.06, reelOffset: 0.05 },
+    layout: {
+      startKind: 'chart',
+      startText: '89 208 358 541 752 996 1270 1575',
+      startUnit: 'mm',
+      startFrom: 'tip',
+      tapeStep: '1 mm',
+      loadBy: 'line',
+    },
+  },
+  {
+    file: 'two-hander.json',
+    seed: 303,
+    units: 'inch',
+    edge: 'lower',
+    about: {
+      title: 'Eleven-foot two-hander (invented)',
+      customer: 'nobody',
+      rodKind: 'fly',
+      lineWeight: '7',
+      note: 'Invented for the tests; no real blank.',
+    },
+    blank: { label: 'invented blank C', material: 'carbon', ferrulesBound: true },
+    ...carbon,
+    tip: { outsideM: 0.0021, wallM: 0.00045 },
+    butt: { outsideM: 0.0138, wallM: 0.0007 },
+    irregular: waves(3),
+    sweepPerM: (s) => 0.004 * Math.sin(0.8 * s + 1),
+    sections: [
+      { id: 'tip', name: 'Tip', lengthM: 34.25 * inch, joint: sleeve(1.25 * inch) },
+      { id: 'upper', name: 'Upper middle', lengthM: 34.5 * inch, joint: sleeve(1.75 * inch) },
+      { id: 'lower', name: 'Lower middle', lengthM: 34.75 * inch, joint: sleeve(2.5 * inch) },
+      { id: 'butt', name: 'Butt', lengthM: 34 * inch },
+    ],
+    handle: { gripFront: 22 * inch, reelFromButt: 6.75 * inch, reelOffset: 2.5 * inch },
+    layout: { startKind: 'rule', tapeStep: '1/16 in', loadBy: 'tied', intervals: 'growing' },
+  },
+  {
+    file: 'demo-build.json',
+    seed: 404,
+    units: 'inch',
+    edge: 'axis',
+    about: {
+      title: 'Demo: a blank with a soft zone',
+      customer: 'invented',
+      rodKind: 'fly',
+      lineWeight: '5',
+      demo: true,
+      note: 'An invented scenario: no real blank, shop or person. The middle of this blank is softer than its taper says and one ferrule is stiff, so the arithmetic start is uneven on it.',
+    },
+    blank: { label: 'invented demo blank', material: 'carbon', ferrulesBound: false },
+    ...carbon,
+    tip: { outsideM: 0.0018, wallM: 0.0004 },
+    butt: { outsideM: 0.0101, wallM: 0.00055 },
+    irregular: (s) => bump(0.95, 0.2, -0.45)(s) * bump(1.62, 0.22, 0.6)(s) * waves(4)(s),
+    sweepPerM: (s) => 0.005 * Math.sin(1.2 * s),
+    moreFlagsM: [20 * inch, 34 * inch, 42 * inch, 66 * inch],
+    sections: [
+      { id: 'tip', name: 'Tip', lengthM: 28 * inch, joint: sleeve(1.0 * inch) },
+      { id: 'upper', name: 'Upper middle', lengthM: 28.25 * inch, joint: sleeve(1.25 * inch) },
+      { id: 'lower', name: 'Lower middle', lengthM: 28.5 * inch, joint: sleeve(1.75 * inch) },
+      { id: 'butt', name: 'Butt', lengthM: 27.5 * inch },
+    ],
+    handle: { gripFront: 10.25 * inch, reelFromButt: 2.375 * inch, reelOffset: 2.125 * inch },
+    layout: { startKind: 'rule', tapeStep: '1/8 in', loadBy: 'line', intervals: 'growing' },
+  },
+];

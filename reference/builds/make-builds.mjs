@@ -1,0 +1,245 @@
+/**
+ * Writes the example builds. Every blank here is invented: a tapered tube with made-up irregularities, its bench
+ * readings simulated with the bend kernel, an unknown clamp tilt and seeded noise, and read off a tape. Run after
+ * a build: `node reference/builds/make-builds.mjs`. The same seeds give the same files.
+ */
+import { writeFileSync } from 'node:fs';
+import { assembleBlank } from '../../dist/engine/bench/assemble.js';
+import { planProtocol } from '../../dist/engine/bench/protocol.js';
+import { bend } from '../../dist/engine/bend/bend.js';
+import { seededNormal, seededRandom } from '../../dist/engine/numerics/seeded-random.js';
+import { formatInches } from '../../dist/engine/units/format-inches.js';
+import { standardGravity } from '../../dist/engine/units/gravity.js';
+import { inventedBuilds } from './invented-blanks.mjs';
+
+/** The build record as a builder would have filled it in. */
+function measure(invented) {
+  const chance = seededRandom(invented.seed);
+  const bench = { invented, normal: seededNormal(chance), tape: tapes[invented.units] };
+  const blank = assembleBlank(invented.sections.map(asSection));
+  const truth = trueBlank(invented, blank);
+  const { setups, tests, readings } = hangWeights(bench, blank, truth);
+  return {
+    about: { ...invented.about, createdAt: '2026-01-01T00:00:00Z' },
+    blank: invented.blank,
+    sections: invented.sections.map((section, index) => sectionRow(bench, blank, truth, section, index)),
+    diameters: invented.sections.flatMap((section, index) =>
+      diameterRows(bench, blank, truth, section, index),
+    ),
+    setups,
+    tests,
+    readings,
+    handle: mapValues(invented.handle, (lengthM) => bench.tape.long(lengthM)),
+    layout: invented.layout,
+    ladder: (invented.ladderG ?? []).map((grams, index) => ({
+      id: `load${index + 1}`,
+      order: index + 1,
+      load: weight(grams / 1000),
+    })),
+  };
+}
+
+/** Station tables of the assembled blank: doubled in the ferrules, with the invented irregularities. */
+function trueBlank(invented, blank) {
+  const step = 0.005;
+  const stations = Array.from({ length: Math.ceil(blank.lengthM / step) + 1 }, (_, k) =>
+    Math.min(blank.lengthM, k * step),
+  );
+  const inFerrule = (s) => blank.joints.some(({ doubled }) => s >= doubled.fromTipM && s <= doubled.toTipM);
+  const rows = stations.map((fromTipM) => {
+    const { EINm2, kgPerM, outsideM } = tube(invented, fromTipM, blank.lengthM);
+    const doubled = inFerrule(fromTipM);
+    return {
+      fromTipM,
+      outsideM,
+      EINm2: EINm2 * invented.irregular(fromTipM, blank.lengthM) * (doubled ? 1.5 : 1),
+      kgPerM: kgPerM * (doubled ? 1.9 : 1),
+      perM: invented.sweepPerM(fromTipM),
+    };
+  });
+  return {
+    rows,
+    rod: {
+      stiffness: rows.map(({ fromTipM, EINm2 }) => ({ fromTipM, EINm2 })),
+      massPerLength: rows.map(({ fromTipM, kgPerM }) => ({ fromTipM, kgPerM })),
+      restCurvature: rows.map(({ fromTipM, perM }) => ({ fromTipM, perM })),
+    },
+  };
+}
+
+function tube({ tip, butt, modulusPa, densityKgPerM3 }, fromTipM, lengthM) {
+  const share = fromTipM / lengthM;
+  const outsideM = tip.outsideM + share * (butt.outsideM - tip.outsideM);
+  const insideM = outsideM - 2 * (tip.wallM + share * (butt.wallM - tip.wallM));
+  return {
+    outsideM,
+    EINm2: (modulusPa * Math.PI * (outsideM ** 4 - insideM ** 4)) / 64,
+    kgPerM: (densityKgPerM3 * Math.PI * (outsideM ** 2 - insideM ** 2)) / 4,
+  };
+}
+
+/** The twenty-minute protocol of this blank, carried out; more flags where the build says so. */
+function hangWeights(bench, blank, truth) {
+  const { invented } = bench;
+  const plan = planProtocol({
+    kind: 'twenty-minute',
+    blankLengthM: blank.lengthM,
+    tipDropM: ({ clampFromTipM, massKg }) => -bendAt(truth, clampFromTipM, 0, massKg).points[0].yM,
+  });
+  const setups = [];
+  const tests = [];
+  const readings = [];
+  plan.setups.forEach((setup, s) => {
+    const tiltRad = ((0.7 * bench.normal()) / 180) * Math.PI;
+    const id = `s${s + 1}`;
+    setups.push({
+      id,
+      order: s + 1,
+      name: setup.name,
+      kind: 'clamp',
+      nominalAngle: { si: 0, text: '0°' },
+      clampFromTip: bench.tape.long(setup.clampFromTipM),
+      clampHeight: bench.tape.long(1.5),
+      edge: invented.edge,
+      sigma: bench.tape.fine(0.002),
+    });
+    setup.loads.forEach((load, t) => {
+      const testId = `${id}t${t + 1}`;
+      tests.push({
+        id: testId,
+        order: t + 1,
+        setup: id,
+        hung: weight(load.massKg),
+        hungFromTip: bench.tape.long(0),
+      });
+      const bent = bendAt(truth, setups[s].clampFromTip.si, tiltRad, load.massKg);
+      const flags =
+        load.readFromTipM.length > 1
+          ? [...load.readFromTipM, ...(invented.moreFlagsM ?? [])]
+          : load.readFromTipM;
+      flags
+        .sort((a, b) => a - b)
+        .forEach((flag, r) => {
+          const fromTip = bench.tape.long(flag);
+          const noiseM = (flag === 0 ? 0.002 : 0.0015) * bench.normal();
+          const dropM = edgeDrop(bent, truth, fromTip.si, invented.edge) + noiseM;
+          readings.push({
+            id: `${testId}r${r + 1}`,
+            order: r + 1,
+            test: testId,
+            fromTip,
+            drop: bench.tape.fine(dropM),
+          });
+        });
+    });
+  });
+  return { setups, tests, readings };
+}
+
+function bendAt(truth, clampFromTipM, tiltRad, massKg) {
+  const load = { tip: { xN: 0, yN: -massKg * standardGravity } };
+  return bend({ rod: { lengthM: clampFromTipM, ...truth.rod }, buttAngleRad: tiltRad, load });
+}
+
+/** Drop of the edge that was read below the level line through the axis at the clamp. */
+function edgeDrop(bent, truth, fromTipM, edge) {
+  const { points } = bent;
+  const next = Math.max(
+    1,
+    points.findIndex((point) => point.fromTipM >= fromTipM - 1e-12),
+  );
+  const [a, b] = [points[next - 1], points[next]];
+  const share = (fromTipM - a.fromTipM) / (b.fromTipM - a.fromTipM);
+  const between = (key) => a[key] + share * (b[key] - a[key]);
+  const radiusM = truth.rows.findLast((row) => row.fromTipM <= fromTipM + 1e-12).outsideM / 2;
+  const offsetM = { axis: 0, upper: radiusM, lower: -radiusM }[edge] * Math.cos(between('angleRad'));
+  return -(between('yM') + offsetM);
+}
+
+function sectionRow({ normal, tape }, blank, truth, section, index) {
+  const { ends } = blank.sections[index];
+  const own = truth.rows.filter(({ fromTipM }) => fromTipM >= ends.fromTipM && fromTipM <= ends.toTipM);
+  const alone = own.map((row) => ({
+    at: row.fromTipM - ends.fromTipM,
+    kgPerM: row.kgPerM / (doubledAt(blank, row.fromTipM) ? 1.9 : 1),
+  }));
+  const sum = (of) => alone.reduce((total, row) => total + of(row), 0);
+  const massKg = (sum((row) => row.kgPerM) / alone.length) * section.lengthM;
+  const balanceM = sum((row) => row.at * row.kgPerM) / sum((row) => row.kgPerM);
+  return {
+    id: section.id,
+    order: index + 1,
+    name: section.name,
+    length: tape.long(section.lengthM),
+    mass: weight(Math.round((massKg + 0.00005 * normal()) * 1e4) / 1e4),
+    balanceFromOwnTip: tape.long(balanceM + 0.002 * normal()),
+    ...(section.joint ? jointFields(section.joint, tape) : {}),
+  };
+}
+
+function doubledAt(blank, fromTipM) {
+  return blank.joints.some(({ doubled }) => fromTipM >= doubled.fromTipM && fromTipM <= doubled.toTipM);
+}
+
+function jointFields({ kind, overlapM, gapM, plugM }, tape) {
+  if (kind === 'spigot') return { joint: kind, spigotGap: tape.fine(gapM), spigotLength: tape.long(plugM) };
+  return { joint: kind, overlap: tape.fine(overlapM) };
+}
+
+/** Three a section, clear of the hidden ends, by calliper. */
+function diameterRows({ normal, tape }, blank, truth, section, index) {
+  const { ends, visible } = blank.sections[index];
+  const places = [visible.fromTipM, (visible.fromTipM + visible.toTipM) / 2, visible.toTipM];
+  return places.map((fromTipM, k) => {
+    const row = truth.rows.reduce((a, b) =>
+      Math.abs(b.fromTipM - fromTipM) < Math.abs(a.fromTipM - fromTipM) ? b : a,
+    );
+    const outsideM = Math.round((row.outsideM + 0.00003 * normal()) * 1e5) / 1e5;
+    return {
+      id: `${section.id}d${k + 1}`,
+      section: section.id,
+      fromOwnTip: tape.down(fromTipM - ends.fromTipM),
+      outside: { si: outsideM, text: `${(outsideM * 1000).toFixed(2)} mm` },
+    };
+  });
+}
+
+function asSection({ id, name, lengthM, joint }) {
+  const none = { overlapM: 0, gapM: 0, plugM: 0 };
+  return { id, name, lengthM, diameters: [], joint: joint && { ...none, ...joint } };
+}
+
+/** What a builder writes: to the tape's tick, as text that reads back to the value. */
+const tapes = {
+  inch: {
+    long: (lengthM) => inches(lengthM, 16),
+    fine: (lengthM) => inches(lengthM, 16),
+    down: (lengthM) => inches(Math.floor((lengthM / 0.0254) * 16 + 1e-6) * (0.0254 / 16), 16),
+  },
+  mm: {
+    long: (lengthM) => millimetres(lengthM),
+    fine: (lengthM) => millimetres(lengthM),
+    down: (lengthM) => millimetres(Math.floor(lengthM * 1000 + 1e-6) / 1000),
+  },
+};
+
+function inches(lengthM, denominator) {
+  const { text, remainderM } = formatInches(lengthM, { denominator });
+  return { si: Number((lengthM - remainderM).toPrecision(12)), text: text.replace('⁄', '/') };
+}
+function millimetres(lengthM) {
+  const mm = Math.round(lengthM * 1000);
+  return { si: mm / 1000, text: `${mm} mm` };
+}
+function weight(massKg) {
+  return { si: massKg, text: `${Number((massKg * 1000).toPrecision(6))} g` };
+}
+function mapValues(fields, change) {
+  return Object.fromEntries(Object.entries(fields).map(([key, value]) => [key, change(value)]));
+}
+
+for (const invented of inventedBuilds) {
+  const file = { format: 'fairbend build', version: 1, build: measure(invented) };
+  const path = new URL(`../../examples/${invented.file}`, import.meta.url);
+  writeFileSync(path, `${JSON.stringify(file, null, 1)}\n`);
+}

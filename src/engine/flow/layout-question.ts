@@ -1,0 +1,109 @@
+/**
+ * What the layout is asked for one build: the rod in front of the grip, the builder's guides, loads and limits,
+ * the ferrules kept free, the start.
+ */
+import type { AssembledBlank } from '../bench/assemble.ts';
+import type { Bench } from '../bench/bench.ts';
+import type { Guide } from '../bench/default-guides.ts';
+import { type DiameterRow, diameterAt } from '../bench/diameter-profile.ts';
+import { type FerruleZone, keepOutZones } from '../bench/ferrule-zones.ts';
+import { type BlankTables, type FreeRod, freeRod } from '../bench/free-rod.ts';
+import { arithmeticRule } from '../bench/start-list.ts';
+import type { LadderRequest } from '../layout/ladder.ts';
+import { defaultLimits } from '../layout/layout-defaults.ts';
+import type { LayoutRequest } from '../layout/layout-request.ts';
+import type { Choices } from './choices.ts';
+import { type LoadLadder, loadLadder } from './loads.ts';
+
+export interface LayoutQuestion {
+  rod: FreeRod;
+  keepOut: FerruleZone[];
+  loads: LoadLadder;
+  /** Empty where the rule makes no list. */
+  startFromTipM: readonly number[];
+  /** Marks of the record; undefined until every guide has one. */
+  ownFromTipM?: readonly number[];
+  request: LayoutRequest & LadderRequest;
+}
+
+/** `tables` are those of the whole blank: fitted, or estimated. */
+export function layoutQuestion(parts: {
+  bench: Bench;
+  choices: Choices;
+  blank: AssembledBlank;
+  diameters: readonly DiameterRow[];
+  tables: BlankTables;
+}): LayoutQuestion {
+  const { bench, choices, blank, diameters, tables } = parts;
+  const rod = freeRod(tables, blank.lengthM - bench.handle.gripFrontFromButtM);
+  const keepOut = keepOutZones(blank, choices.ferruleClearM);
+  const loads = loadLadder(choices, rod);
+  const startFromTipM = startMarks(choices);
+  const ownFromTipM = ownMarks(choices);
+  const marks = ownFromTipM ?? standInMarks(choices, startFromTipM);
+  const pinned = choices.guides.flatMap((guide, index) =>
+    guide.pinned && guide.stationM !== undefined ? [{ index, fromTipM: guide.stationM }] : [],
+  );
+  return {
+    rod,
+    keepOut,
+    loads,
+    startFromTipM,
+    ownFromTipM,
+    request: {
+      rod,
+      ...ringsAndReel(bench, choices, choices.guides, marks, diameters),
+      ladder: loads.ladder,
+      limits: { ...defaultLimits(rod.lengthM), ...choices.limits },
+      firstFromTipM: marks[0],
+      strippingFromTipM: marks[marks.length - 1],
+      footM: choices.guides.map(({ lengthM }) => lengthM),
+      keepOut: keepOut.map(({ fromTipM, toTipM }) => ({ fromTipM, toTipM })),
+      pinned,
+      intervals: choices.intervals,
+      ...(startFromTipM.length === choices.guides.length ? { start: { fromTipM: startFromTipM } } : {}),
+    },
+  };
+}
+
+/** A ring's height is given from the blank's surface, and wanted from its axis at about where the guide stands. */
+export function ringsAndReel(
+  bench: Bench,
+  choices: Choices,
+  guides: readonly Guide[],
+  marks: readonly number[],
+  diameters: readonly DiameterRow[],
+): Pick<LadderRequest, 'buttAngleRad' | 'reel' | 'guides' | 'tipTop'> {
+  const { gripFrontFromButtM, reelFromButtM, reelOffsetM } = bench.handle;
+  const radiusAt = (fromTipM: number) => (diameterAt(diameters, fromTipM) ?? 0) / 2;
+  return {
+    buttAngleRad: choices.buttAngleRad,
+    reel: { alongM: reelFromButtM - gripFrontFromButtM, offsetM: reelOffsetM },
+    guides: {
+      count: guides.length,
+      ringHeightsM: guides.map(({ ringHeightM }, index) => ringHeightM + radiusAt(marks[index])),
+      massesKg: guides.map(({ massKg }) => massKg),
+      side: choices.side,
+    },
+    tipTop: { ringHeightM: choices.tipTop.ringHeightM, massKg: choices.tipTop.massKg },
+  };
+}
+
+function startMarks({ start }: Choices): readonly number[] {
+  if (start.kind === 'list') return start.fromTipM;
+  const rule = arithmeticRule(start);
+  return rule.ok ? rule.fromTipM : [];
+}
+
+function ownMarks({ guides }: Choices): readonly number[] | undefined {
+  const own = guides.flatMap(({ stationM }) => stationM ?? []);
+  return own.length === guides.length ? own.sort((a, b) => a - b) : undefined;
+}
+
+/** The start's marks, or where they do not fit the guides even ones between its ends. */
+function standInMarks({ guides, start }: Choices, startFromTipM: readonly number[]): readonly number[] {
+  if (startFromTipM.length === guides.length) return startFromTipM;
+  const ends = start.kind === 'rule' ? [start.firstFromTipM, start.strippingFromTipM] : start.fromTipM;
+  const [first, last] = [ends[0], ends[ends.length - 1]];
+  return guides.map((_, index) => first + ((last - first) * index) / Math.max(1, guides.length - 1));
+}
