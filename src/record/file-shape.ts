@@ -1,7 +1,7 @@
 import { fieldValueSchema, rowIdPattern } from './field-value.ts';
 import type { Operation } from './operation.ts';
 import { buildSchema, type CollectionSchema, type FieldValue } from './schema.ts';
-import { operationShape } from './validate.ts';
+import { engineVersionShape, operationShape } from './validate.ts';
 import { z } from './zod.ts';
 
 /**
@@ -46,7 +46,7 @@ const revision: z.ZodType<FileRevision> = z.strictObject({
   revision: z.string().regex(/^[0-9a-f]{6,64}$/),
   seq: z.int().min(0),
   madeAt: z.iso.datetime(),
-  engineVersion: z.string().max(40),
+  engineVersion: engineVersionShape,
 });
 
 const attachment: z.ZodType<FileAttachment> = z.strictObject({

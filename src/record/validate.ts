@@ -92,6 +92,9 @@ export function show(value: unknown): string {
   return text.length > 80 ? `${text.slice(0, 77)}...` : text;
 }
 
+/** Version of the engine that made a result. */
+export const engineVersionShape = z.string().regex(/^[\w.+ -]{1,40}$/, 'takes a version such as 1.2.0');
+
 const idText = z.string().regex(/^[A-Za-z0-9_-]{1,60}$/, 'takes 1 to 60 letters, digits, - and _');
 
 export const operationShape: z.ZodType<Operation> = z.strictObject({

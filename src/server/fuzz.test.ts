@@ -65,6 +65,8 @@ const oddPath = fc.oneof(
     '/api/documents/__proto__/copy',
     '/api/documents?limit=1e9&offset=-5&search=%25%5c_%27',
     '/api/attachments/none',
+    '/api/attachments/%00',
+    '/api/documents?search=%00',
     '/api/events',
     '/api/events?after=nowhere:0',
     '/api/events?after=%00',

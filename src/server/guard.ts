@@ -40,6 +40,8 @@ export function guardRequests(allowedHost: (host: string) => boolean): Middlewar
     const origin = c.req.header('origin');
     if (origin !== undefined && origin !== `${url.protocol}//${host}`)
       return c.json(refuse('Requests of other pages are not taken'), 403);
+    // No name here holds a NUL, and PostgreSQL's texts cannot.
+    if (/%00/.test(c.req.url)) return c.json(refuse('The address holds a NUL character'), 400);
     const api = url.pathname.startsWith('/api/');
     if (api && ['cross-site', 'same-site'].includes(c.req.header('sec-fetch-site') ?? ''))
       return c.json(refuse('Requests of other pages are not taken'), 403);

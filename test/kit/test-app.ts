@@ -1,8 +1,9 @@
 import type { Hono } from 'hono';
+import pg from 'pg';
 import { createApp } from '../../src/server/app.ts';
 import { ChangeFeed } from '../../src/server/change-feed.ts';
 import { openDatabase } from '../../src/server/database.ts';
-import { Keeper } from '../../src/server/keeper.ts';
+import { Keeper, newId } from '../../src/server/keeper.ts';
 import { SqlRepository } from '../../src/server/sql-repository.ts';
 
 export interface TestApp {
@@ -15,9 +16,15 @@ export interface TestApp {
   close(): Promise<void>;
 }
 
-/** The whole server in this process, its record in memory or in the database given. */
-export async function testApp(place = ':memory:', demoFile = '/nonexistent/demo.json'): Promise<TestApp> {
-  const { db } = await openDatabase(place);
+/**
+ * The whole server in this process, its record in memory; with TEST_DATABASE_URL=postgres://… in a database of
+ * its own on that server.
+ */
+export async function testApp(demoFile = '/nonexistent/demo.json'): Promise<TestApp> {
+  const scratch = process.env.TEST_DATABASE_URL
+    ? await scratchDatabase(process.env.TEST_DATABASE_URL)
+    : undefined;
+  const { db } = await openDatabase(scratch?.address ?? ':memory:');
   let seconds = 0;
   const keeper = new Keeper(
     new SqlRepository(db),
@@ -52,6 +59,25 @@ export async function testApp(place = ':memory:', demoFile = '/nonexistent/demo.
       }
       return counts;
     },
-    close: () => keeper.repository.close(),
+    async close() {
+      await keeper.repository.close();
+      await scratch?.drop();
+    },
+  };
+}
+
+async function scratchDatabase(server: string): Promise<{ address: string; drop(): Promise<void> }> {
+  const name = `fairbend_test_${newId().replaceAll('_', '0')}`;
+  const admin = new pg.Client({ connectionString: server });
+  await admin.connect();
+  await admin.query(`create database ${name}`);
+  const address = new URL(server);
+  address.pathname = `/${name}`;
+  return {
+    address: address.href,
+    async drop() {
+      await admin.query(`drop database ${name}`);
+      await admin.end();
+    },
   };
 }

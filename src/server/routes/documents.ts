@@ -1,7 +1,7 @@
 import { type Context, Hono } from 'hono';
 import { z } from 'zod';
 import { anyFieldValue } from '../../record/field-value.ts';
-import { largestBatch } from '../../record/validate.ts';
+import { engineVersionShape, largestBatch } from '../../record/validate.ts';
 import { copyBuild } from '../build-files.ts';
 import { NotFoundError } from '../errors.ts';
 import { freeze } from '../freeze.ts';
@@ -18,7 +18,7 @@ const createRequest = z.strictObject({
     .max(largestBatch)
     .optional(),
 });
-const freezeRequest = z.strictObject({ engineVersion: z.string().max(40) });
+const freezeRequest = z.strictObject({ engineVersion: engineVersionShape });
 const appendRequest = z.strictObject({ operations: z.array(z.unknown()).min(1).max(largestBatch) });
 
 /** Documents and their operations. */
