@@ -7,6 +7,7 @@ import { useShop } from '../read/shop.tsx';
 import { quantityOf, siOf } from '../read/values.ts';
 import { NextLine } from '../shell/next-line.tsx';
 import { AboutPart } from './about-part.tsx';
+import { LookAgain } from './look-again.tsx';
 import { nextOnBlank } from './next-on-blank.ts';
 import { PlanContext } from './plan-context.ts';
 import { setupRowsOf } from './reading-rows.ts';
@@ -39,6 +40,7 @@ export function BlankStep() {
     <BuildFields>
       <PlanContext value={plan}>
         <NextLine at={next.at}>{next.words}</NextLine>
+        <LookAgain />
         <AboutPart />
         <SectionsPart blank={blank} profile={profile} />
         <WholeBlankPart />

@@ -6,8 +6,8 @@ import { readQuantity } from '../../engine/units/read-quantity.ts';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
 import { edges } from './edges.ts';
+import { usePlanContext } from './plan-context.ts';
 import { type Edge, planRows } from './plan-rows.ts';
-import { usePlan } from './use-plan.ts';
 
 /** The two ways to measure, with what each takes and gives; lays the rows out to be filled. */
 export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
@@ -17,7 +17,7 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
   const [height, setHeight] = useState('');
   const read = height.trim() === '' ? undefined : readQuantity(height, { dimension: 'length', system });
   const clampHeight = read?.ok ? { si: read.si, text: height.trim() } : null;
-  const plan = usePlan(clampHeight?.si);
+  const plan = usePlanContext();
   if (!plan) {
     return (
       <p>
@@ -28,7 +28,7 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
   }
   const layOut = (kind: ProtocolKind) =>
     write(kind === 'ten-minute' ? 'ten-minute start' : 'twenty-minute protocol', [
-      ...planRows(plan.protocol(kind), { system, edge, clampHeight, firstOrder, newRowId }),
+      ...planRows(plan.protocol(kind, clampHeight?.si), { system, edge, clampHeight, firstOrder, newRowId }),
     ]);
   return (
     <div className="choose-protocol">
@@ -74,8 +74,9 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
         />
       </div>
       <p className="quiet">
-        From the diameters, about {formatGrams(plan.thirdLoadKg, 0)} drops the tip by a third of the length;
-        good to a factor of two until something was hung.
+        {plan.measured ? 'From the readings' : 'From the diameters'}, about {formatGrams(plan.thirdLoadKg, 0)}{' '}
+        drops the tip by a third of the length
+        {plan.measured ? '.' : '; good to a factor of two until something was hung.'}
       </p>
     </div>
   );

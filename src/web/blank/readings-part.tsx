@@ -1,6 +1,7 @@
 import { Caution } from '../shell/caution.tsx';
 import { Part } from '../shell/part.tsx';
 import { ChooseProtocol } from './choose-protocol.tsx';
+import { ProtocolPrint } from './protocol-print.tsx';
 import { countReadings, type SetupRows } from './reading-rows.ts';
 import { SetupCard } from './setup-card.tsx';
 
@@ -12,6 +13,7 @@ export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
       <Part
         title="Readings"
         aside={planned > 0 ? `${read} of ${planned} taken` : 'how the blank bends under weights'}
+        tools={setups.length > 0 && <ProtocolPrint setups={setups} />}
       >
         <Caution source="common practice, no source; strain levels are a judgement from published laminate strengths">
           Eye protection on, and stand out of the plane in which the blank bends. Add weight slowly, low over

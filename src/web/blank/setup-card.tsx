@@ -1,5 +1,11 @@
+import { useMemo } from 'react';
+import { formatLength } from '../../engine/units/format-quantity.ts';
+import { Figure } from '../fields/figure.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
+import { useShop } from '../read/shop.tsx';
 import { textOf } from '../read/values.ts';
+import { usePlanContext } from './plan-context.ts';
+import { floorTrouble, setupOfRows } from './protocol-of-rows.ts';
 import type { SetupRows } from './reading-rows.ts';
 import { SetupMore } from './setup-more.tsx';
 import { SetupSketch } from './setup-sketch.tsx';
@@ -31,6 +37,7 @@ export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
             passedOver
           />
         </div>
+        <FloorLine rows={rows} />
       </div>
       <div className="test-columns">
         {tests.map((test, order) => (
@@ -39,5 +46,20 @@ export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
       </div>
       <SetupMore rows={rows} name={name} />
     </section>
+  );
+}
+
+/** How high the blocks must stand for the weight to hang free. */
+function FloorLine({ rows }: { rows: SetupRows }) {
+  const { system } = useShop();
+  const plan = usePlanContext();
+  const planned = useMemo(() => plan && setupOfRows(rows, plan.tables), [plan, rows]);
+  if (!planned) return null;
+  const trouble = floorTrouble(rows, planned);
+  const needed = formatLength(planned.clampHeightNeededM, { system, denominator: 2, decimals: 0 });
+  return (
+    <p role="status" className={trouble ? 'attention small' : 'quiet small'}>
+      <Figure text={trouble ?? `The weight hangs free with the blocks at least ${needed} over the floor.`} />
+    </p>
   );
 }

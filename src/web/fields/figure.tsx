@@ -9,7 +9,7 @@ export function Figure({ text }: { text: string }) {
         {pieces.map((piece, index) =>
           index % 2 === 0 ? (
             // The space before a fraction is the fraction's own margin.
-            <span key={index}>{index < pieces.length - 1 ? piece.trimEnd() : piece}</span>
+            <span key={index}>{index < pieces.length - 1 ? piece.replace(/(\d) $/, '$1') : piece}</span>
           ) : (
             <Fraction key={index} text={piece} />
           ),

@@ -9,7 +9,7 @@ export function SvgFigure({ text, ...rest }: { text: string } & SVGProps<SVGText
         if (index % 2 === 0) {
           // A shift stays in force until it is taken back.
           const afterFraction = index > 0 && piece !== '';
-          const words = index < pieces.length - 1 ? piece.trimEnd() : piece;
+          const words = index < pieces.length - 1 ? piece.replace(/(\d) $/, '$1') : piece;
           return (
             <tspan key={`${index}${piece}`} dy={afterFraction ? '-0.08em' : undefined}>
               {words}

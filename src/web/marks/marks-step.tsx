@@ -15,10 +15,10 @@ import './marks.css';
 /** From the layout to pencil ticks on every section, and to strips at true size. */
 export function MarksStep() {
   const { id, rows } = useBuild();
-  const { blank, choices } = useBench();
+  const { blank } = useBench();
   const marks = useMarks();
   const printed = useMemo(() => rows('prints').length > 0, [rows]);
-  if (!marks || !blank || !choices) {
+  if (!marks) {
     const before = blank ? { step: 'layout', name: 'Layout' } : { step: 'blank', name: 'Blank' };
     return (
       <NextLine>
@@ -29,7 +29,7 @@ export function MarksStep() {
       </NextLine>
     );
   }
-  const { list, zones } = marks;
+  const { list, zones, model } = marks;
   return (
     <BuildFields>
       <NextLine>
@@ -39,17 +39,20 @@ export function MarksStep() {
             ? 'Measure the rules on the print; then lay each strip along its section, tip end on tip end, and tick.'
             : 'Print the strips at actual size, or mark from the list with a tape.'}
       </NextLine>
-      <Part title="Marks" aside="stations from the ring end of the tip-top’s tube to the middle of each ring">
+      <Part
+        title="Marks"
+        aside={`in ${list.tapeStep === '1 mm' ? 'millimetres' : 'inches'}, from the ring end of the tip-top’s tube to the middle of each ring`}
+      >
         <ChoiceField
           label="Rounded to the tape’s"
           path={['layout', '-', 'tapeStep']}
-          unset={choices.tapeStep}
+          unset={list.tapeStep}
           options={['1 mm', '1/8 in', '1/16 in', '1/32 in'].map((value) => ({ value, name: value }))}
         />
-        <RoundingPart list={list} />
+        <RoundingPart list={list} model={model} />
         <MarksTables sections={list.sections} step={list.tapeStep} />
       </Part>
-      <StripsPart blank={blank} list={list} zones={zones} />
+      <StripsPart blank={marks.blank} list={list} zones={zones} />
     </BuildFields>
   );
 }

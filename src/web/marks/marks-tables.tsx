@@ -2,6 +2,8 @@ import type { MarkRow, SectionMarks } from '../../engine/sheets/marks-list.ts';
 import { formatMm } from '../../engine/units/format-quantity.ts';
 import { formatOnTape, type TapeStep } from '../../engine/units/tape-step.ts';
 import { Figure } from '../fields/figure.tsx';
+import { slackInWords } from '../layout/wording.ts';
+import { useShop } from '../read/shop.tsx';
 import { TableFrame } from '../shell/table-frame.tsx';
 
 /** The marks, a table per section, so that every section can be marked alone. */
@@ -16,27 +18,28 @@ export function MarksTables({ sections, step }: { sections: readonly SectionMark
 }
 
 function SectionTable({ section, index, step }: { section: SectionMarks; index: number; step: TapeStep }) {
-  const on = (lengthM: number) => <Figure text={formatOnTape(lengthM, step)} />;
   return (
     <TableFrame label={`Marks of ${section.name}`}>
       <table className="figures-table marks-table">
         <caption>
           <span className="section-number">{index + 1}</span> {section.name},{' '}
-          <span className="quiet">{on(section.lengthM)} long</span>
+          <span className="quiet">
+            <Figure text={formatOnTape(section.lengthM, step)} /> long
+          </span>
         </caption>
         <thead>
           <tr>
             <th scope="col">Guide</th>
             <th scope="col">From its tip end</th>
             <th scope="col">From its butt end</th>
-            <th scope="col">Station</th>
+            <th scope="col">Station, rounded by</th>
             <th scope="col">Interval</th>
-            <th scope="col">Rounded by</th>
+            <th scope="col">May move</th>
           </tr>
         </thead>
         <tbody>
           {section.rows.map((row) => (
-            <MarkTableRow key={row.guide} row={row} on={on} />
+            <MarkTableRow key={row.guide} row={row} step={step} />
           ))}
           {section.rows.length === 0 && (
             <tr>
@@ -51,20 +54,38 @@ function SectionTable({ section, index, step }: { section: SectionMarks; index: 
   );
 }
 
-function MarkTableRow({ row, on }: { row: MarkRow; on(lengthM: number): React.ReactNode }) {
-  const rounded = row.fromTipM - row.exactFromTipM;
+function MarkTableRow({ row, step }: { row: MarkRow; step: TapeStep }) {
+  const { system } = useShop();
+  const { fromOwnTipM, fromOwnButtM, fromTipM, intervalM, slack } = row;
+  const rounded = fromTipM - row.exactFromTipM;
   return (
     <tr>
       <th scope="row">
-        {row.guide} <span className="quiet">{row.name}</span>
+        <span className="mark-main">{row.guide}</span> <span className="quiet small">{row.name}</span>
       </th>
-      <td className="mark-main">{on(row.fromOwnTipM)}</td>
-      <td className="mark-main">{on(row.fromOwnButtM)}</td>
-      <td>{on(row.fromTipM)}</td>
-      <td>{on(row.intervalM)}</td>
-      <td className="quiet">{Math.abs(rounded) < 5e-5 ? '–' : signedMm(rounded)}</td>
+      <td className="mark-main">
+        <OnTape lengthM={fromOwnTipM} step={step} />
+      </td>
+      <td className="mark-main">
+        <OnTape lengthM={fromOwnButtM} step={step} />
+      </td>
+      <td>
+        <OnTape lengthM={fromTipM} step={step} />
+        {Math.abs(rounded) > 5e-5 && <span className="quiet small"> {signedMm(rounded)}</span>}
+      </td>
+      <td>
+        <OnTape lengthM={intervalM} step={step} />
+      </td>
+      <td className="quiet">
+        {slack && <Figure text={slackInWords(slack.towardsTipM, slack.towardsButtM, system)} />}
+      </td>
     </tr>
   );
+}
+
+/** Without its unit, which the caption has. */
+function OnTape({ lengthM, step }: { lengthM: number; step: TapeStep }) {
+  return <Figure text={formatOnTape(lengthM, step).replace(/ (in|mm)$/, '')} />;
 }
 
 /** `+0.4 mm`: towards the butt. */

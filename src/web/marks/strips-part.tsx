@@ -8,9 +8,9 @@ import { stripsSheet } from '../../engine/sheets/strips-sheet.ts';
 import { useBuild } from '../read/build.tsx';
 import { type Paper, useShop } from '../read/shop.tsx';
 import { Part } from '../shell/part.tsx';
+import { usePrint } from '../shell/use-print.ts';
 import { PrinterFields, usePrinterChoice } from './printer-choice.tsx';
 import { StripsPreview } from './strips-preview.tsx';
-import { usePrint } from './use-print.ts';
 
 export interface StripsPartProps {
   blank: AssembledBlank;

@@ -2,8 +2,8 @@ import { useState } from 'react';
 import type { Sheet } from '../../engine/sheets/drawing.ts';
 import { useBuild } from '../read/build.tsx';
 import { reasonOf } from '../read/open-store.ts';
-import { useSay } from '../shell/messages.tsx';
 import { api } from '../store/open-document.ts';
+import { useSay } from './messages.tsx';
 
 export interface PrintJob {
   /** `strips`, `marks`: the file's name and the row in the record. */
