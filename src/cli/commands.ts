@@ -1,0 +1,104 @@
+import { Command, InvalidArgumentError, Option } from 'commander';
+import { runLineProtocol } from '../door/line-protocol.ts';
+import { lyingPaper, type PaperName } from '../engine/sheets/paper-size.ts';
+import { checkBuildFile } from './check-build-file.ts';
+import { openBuild } from './open-build.ts';
+import { reportData } from './report-data.ts';
+import { reportText } from './report-text.ts';
+import { workBuildFile } from './work-build-file.ts';
+import { writeStrips } from './write-strips.ts';
+
+/** The command line; `setCode` takes the exit code of a command that ran. */
+export function makeProgram(setCode: (code: number) => void): Command {
+  const program = new Command('fairbend')
+    .description(
+      'The bench instrument for custom fishing-rod builders: how this blank bends, where its guides go.',
+    )
+    .helpCommand('help [command]', 'show help, of one command too')
+    .addHelpText('after', `\n${exitWords}`)
+    .showHelpAfterError('Run "fairbend help" for what there is.');
+  addEngine(program, setCode);
+  addCheck(program, setCode);
+  addReport(program);
+  addStrips(program);
+  addServe(program, setCode);
+  return program;
+}
+
+const exitWords =
+  'Exit codes: 0 done; 1 the build has findings (check) or they stop the work; 2 the file, an option or the input makes no sense. Results go to standard output, everything else to standard error.';
+const fileWords = 'an exported build, or - for standard input';
+
+function addEngine(program: Command, setCode: (code: number) => void): void {
+  program
+    .command('engine')
+    .description('answer one JSON request a line on standard input, one JSON answer a line, until it ends')
+    .action(async () => setCode(await runLineProtocol(process.stdin, { write: writeLine })));
+}
+
+/** Waits where the reader is slower. */
+function writeLine(line: string): Promise<void> | undefined {
+  if (process.stdout.write(line)) return undefined;
+  return new Promise((resolve) => process.stdout.once('drain', () => resolve()));
+}
+
+function addCheck(program: Command, setCode: (code: number) => void): void {
+  program
+    .command('check')
+    .description('say what in a build is missing, makes no sense or looks like a slip')
+    .argument('<file>', fileWords)
+    .option('--json', 'findings as JSON')
+    .action((file: string, { json }: { json?: boolean }) =>
+      setCode(checkBuildFile(openBuild(file), json ?? false)),
+    );
+}
+
+function addReport(program: Command): void {
+  program
+    .command('report')
+    .description('stiffness, scores of the layouts and marks')
+    .argument('<file>', fileWords)
+    .option('--json', 'the same as JSON, in SI units')
+    .action((file: string, { json }: { json?: boolean }) => {
+      const build = openBuild(file);
+      const worked = workBuildFile(build);
+      const text = json
+        ? `${JSON.stringify(reportData(worked, build), null, 2)}\n`
+        : reportText(worked, build);
+      process.stdout.write(text);
+    });
+}
+
+function addStrips(program: Command): void {
+  const papers = Object.keys(lyingPaper);
+  program
+    .command('strips')
+    .description('strips of paper at true size to lay along each section, and the list of marks, as PDF')
+    .argument('<file>', fileWords)
+    .addOption(new Option('--paper <paper>', 'paper to print on').choices(papers).makeOptionMandatory())
+    .requiredOption('--out <file>', 'PDF to write', notEmpty)
+    .option('--rule-across <length>', 'what the 100 mm rule across an earlier print measured')
+    .option('--rule-along <length>', 'what the 100 mm rule along it measured')
+    .action(async (file: string, options: { paper: PaperName; out: string }) => {
+      process.stdout.write(`${await writeStrips(openBuild(file), options)}\n`);
+    });
+}
+
+function addServe(program: Command, setCode: (code: number) => void): void {
+  program
+    .command('serve')
+    .description('serve the bench to the browser on this computer until Ctrl-C')
+    .option('--data <folder>', 'data folder (otherwise FAIRBEND_DATA, or the usual place)')
+    .option('--port <number>', 'port (otherwise PORT, or the usual one)')
+    .option('--host <address>', 'address to listen on (otherwise this computer only)')
+    .option('--open', 'open a browser where there is a desktop')
+    .action(async (options: { data?: string; port?: string; host?: string; open?: boolean }) => {
+      const { runServer } = await import('../server/run-server.ts');
+      setCode(await runServer({ ...options, port: options.port ?? process.env.PORT }));
+    });
+}
+
+function notEmpty(value: string): string {
+  if (value.trim() === '') throw new InvalidArgumentError('Give the name of a file.');
+  return value;
+}

@@ -1,2 +1,0 @@
-import { standardGravity } from '../engine/units/gravity.ts';
-export const g = standardGravity;

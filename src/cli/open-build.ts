@@ -1,0 +1,45 @@
+import { readFileSync, statSync } from 'node:fs';
+import { basename } from 'node:path';
+import type { Finding } from '../engine/finding.ts';
+import { readBuildFile } from '../record/file-read.ts';
+import { largestFile } from '../record/file-shape.ts';
+import { type BuildReading, readBuild } from '../record/read-build.ts';
+import { CommandError, exitCodes } from './exit-codes.ts';
+
+export interface OpenBuild extends BuildReading {
+  fileName: string;
+}
+
+/** A build file as the engine takes it; `-` is standard input. Throws a CommandError that says why not. */
+export function openBuild(path: string): OpenBuild {
+  const read = readBuildFile(readText(path), new Date().toISOString());
+  if (read.status === 'refused') {
+    throw new CommandError(`${path} is refused:\n${findingLines(read.findings)}`, exitCodes.input);
+  }
+  return { fileName: path === '-' ? 'standard input' : basename(path), ...readBuild(read.build.state) };
+}
+
+/** One finding a line: where, and what to do. */
+export function findingLines(findings: readonly Finding[]): string {
+  return findings.map(({ path, message }) => `  ${path === '' ? '' : `${path}: `}${message}`).join('\n');
+}
+
+function readText(path: string): string {
+  try {
+    if (path === '-') return readFileSync(0, 'utf8');
+    const { size } = statSync(path);
+    if (size <= largestFile) return readFileSync(path, 'utf8');
+    const mb = Math.round(size / 1024 ** 2);
+    throw new CommandError(
+      `${path} has ${mb} MB; a build file has at most ${largestFile / 1024 ** 2} MB. Export it without its attachments.`,
+      exitCodes.input,
+    );
+  } catch (error) {
+    if (error instanceof CommandError) throw error;
+    const reason = error instanceof Error ? error.message : String(error);
+    throw new CommandError(
+      `${path} cannot be read: ${reason}. Give the path of an exported build.`,
+      exitCodes.input,
+    );
+  }
+}

@@ -1,0 +1,64 @@
+import { strainLevels } from '../engine/bench/strain.ts';
+import type { RuledReading } from '../engine/layout/rule-reading.ts';
+import type { OpenBuild } from './open-build.ts';
+import type { WorkedBuild } from './work-build-file.ts';
+
+/** The report as data (`report --json`), SI units; the text report shows the same numbers. */
+export function reportData(
+  { bench, choices, work }: WorkedBuild,
+  { fileName, assumed, findings }: OpenBuild,
+) {
+  const { blank, fitted, tables, question, best, readings, marks } = work;
+  return {
+    build: { title: choices.title, demo: choices.demo, file: fileName },
+    blank: {
+      lengthM: blank.lengthM,
+      freeLengthM: question.rod.lengthM,
+      sections: blank.sections,
+      joints: blank.joints,
+    },
+    stiffness: {
+      from: fitted ? ('readings' as const) : ('diameters' as const),
+      rows: tables.stiffness,
+      massPerLength: tables.massPerLength,
+      restCurvature: tables.restCurvature ?? [],
+      ...(fitted
+        ? { status: fitted.status, tiltRad: fitted.tiltRad, residualRmsM: fitted.residualRmsM }
+        : {}),
+    },
+    thirdLoadKg: work.thirdLoadKg,
+    ladderKg: question.loads.kg,
+    loadBy: choices.loadBy,
+    limits: best.limits,
+    strain: strainLevels(bench),
+    layout: {
+      status: best.status,
+      proposedFromTipM: best.fromTipM,
+      slackM: best.slackM,
+      verdict: best.verdict,
+      startFromTipM: question.startFromTipM,
+      ownFromTipM: question.ownFromTipM,
+      scores: {
+        start: readings.start && score(readings.start),
+        proposed: score(readings.best),
+        own: readings.own && score(readings.own),
+        marked: readings.marked && score(readings.marked),
+      },
+    },
+    marks: { are: work.marksAre, tapeStep: marks.tapeStep, sections: marks.sections },
+    assumed,
+    findings: [...findings, ...work.findings],
+  };
+}
+
+/** The largest of each reading over all loads, and the largest surface strain by load. */
+function score({ worst, worstAt, worstOf, loads }: RuledReading) {
+  return {
+    worst,
+    worstAt,
+    lineAngleRad: worstOf.lineAngle.value,
+    gapM: worstOf.gap.value,
+    extraBendPerM: worstOf.extraBend.value,
+    strainPercent: loads.map(({ strain }) => strain.percent),
+  };
+}

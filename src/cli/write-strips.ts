@@ -1,0 +1,68 @@
+import { writeFileSync } from 'node:fs';
+import { keepOutZones } from '../engine/bench/ferrule-zones.ts';
+import { marksSheet } from '../engine/sheets/marks-sheet.ts';
+import type { PaperName } from '../engine/sheets/paper-size.ts';
+import { type PrintFactors, printCorrection } from '../engine/sheets/print-correction.ts';
+import { stripsSheet } from '../engine/sheets/strips-sheet.ts';
+import { readQuantity } from '../engine/units/read-quantity.ts';
+import { sheetsPdf } from '../paper/sheet-pdf.ts';
+import { CommandError, exitCodes } from './exit-codes.ts';
+import { findingLines, type OpenBuild } from './open-build.ts';
+import { type WorkedBuild, workBuildFile } from './work-build-file.ts';
+
+export interface StripsOptions {
+  paper: PaperName;
+  out: string;
+  /** What the 100 mm rules of an earlier print measured. */
+  ruleAcross?: string;
+  ruleAlong?: string;
+}
+
+/** Strips and the list of marks as one PDF; answers what was written. */
+export async function writeStrips(build: OpenBuild, options: StripsOptions): Promise<string> {
+  const factors = factorsOf(options);
+  const worked = workBuildFile(build);
+  const printedAt = new Date();
+  const bytes = await sheetsPdf(drawSheets(worked, { ...options, factors, printedAt }), {
+    title: `${worked.choices.title}: strips`,
+    printedAt,
+  });
+  try {
+    writeFileSync(options.out, bytes);
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    throw new CommandError(
+      `${options.out} cannot be written: ${reason}. Give another --out.`,
+      exitCodes.input,
+    );
+  }
+  return `${options.out} is written. Print it at 100 %, then measure its rules before you use it.`;
+}
+
+function drawSheets(
+  { choices, work }: WorkedBuild,
+  { paper, factors, printedAt }: { paper: PaperName; factors: PrintFactors; printedAt: Date },
+) {
+  const stamp = `${choices.title} · ${printedAt.toISOString().slice(0, 10)}`;
+  const zones = keepOutZones(work.blank, choices.ferruleClearM);
+  return [
+    stripsSheet(work.blank, work.marks, zones, { paper, factors, stamp }),
+    marksSheet(work.marks, { paper, factors, stamp }),
+  ];
+}
+
+function factorsOf({ ruleAcross, ruleAlong }: StripsOptions): PrintFactors {
+  const correction = printCorrection({
+    acrossM: measured(ruleAcross, '--rule-across'),
+    alongM: measured(ruleAlong, '--rule-along'),
+  });
+  if (correction.ok) return correction.factors;
+  throw new CommandError(findingLines(correction.findings), exitCodes.input);
+}
+
+function measured(typed: string | undefined, path: string): number | undefined {
+  if (typed === undefined) return undefined;
+  const read = readQuantity(typed, { dimension: 'length', system: 'mm', path });
+  if (read.ok) return read.si;
+  throw new CommandError(findingLines([read.finding]), exitCodes.input);
+}
