@@ -1,13 +1,15 @@
-import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { inRoot, say } from './root.mjs';
 
-const folder = inRoot('.stamp', 'lock');
-
-/** Runs `work` while no other boot of this folder installs or builds; making a folder is the one atomic step. */
-export async function withLock(work) {
-  for (let tries = 0; !take(); tries++) {
-    if (abandoned()) rmSync(folder, { recursive: true, force: true });
+/**
+ * Runs `work` while no other boot of this folder installs or builds; making a folder is the one atomic step.
+ * A lock whose process is gone counts for nothing.
+ */
+export async function withLock(work, folder = inRoot('.stamp', 'lock')) {
+  for (let tries = 0; !take(folder); tries++) {
+    if (abandoned(folder)) rmSync(folder, { recursive: true, force: true });
     if (tries === 10) say('Waiting for another Fairbend command that is installing or building …');
     await wait(200);
   }
@@ -18,25 +20,35 @@ export async function withLock(work) {
   }
 }
 
-function take() {
-  mkdirSync(inRoot('.stamp'), { recursive: true });
+function take(folder) {
+  mkdirSync(dirname(folder), { recursive: true });
   try {
     mkdirSync(folder);
   } catch (error) {
     if (error.code === 'EEXIST') return false;
     throw error;
   }
-  writeFileSync(inRoot('.stamp', 'lock', 'pid'), String(process.pid));
+  writeFileSync(join(folder, 'pid'), String(process.pid));
   return true;
 }
 
-/** The process that made it is gone. A lock whose pid is not written yet is a moment old. */
-function abandoned() {
+/** How long a process may take between making the folder and writing its pid. */
+const pidWrittenWithinMs = 5000;
+
+function abandoned(folder) {
   try {
-    const pid = Number(readFileSync(inRoot('.stamp', 'lock', 'pid'), 'utf8'));
+    const pid = Number(readFileSync(join(folder, 'pid'), 'utf8'));
     if (pid > 0) process.kill(pid, 0);
     return false;
   } catch (error) {
-    return error.code === 'ESRCH';
+    return error.code === 'ESRCH' || (error.code === 'ENOENT' && olderThan(folder, pidWrittenWithinMs));
+  }
+}
+
+function olderThan(folder, ms) {
+  try {
+    return Date.now() - statSync(folder).mtimeMs > ms;
+  } catch {
+    return false;
   }
 }
