@@ -5,7 +5,7 @@
  */
 import { type BendAnswer, rebend } from '../bend/bend.ts';
 import { makeWorkspace, type Workspace } from '../bend/equilibrium.ts';
-import { followLoad } from '../bend/follow.ts';
+import { followDefaults, followFromNearby, followLoad } from '../bend/follow.ts';
 import { buildMesh, type Mesh, type PointMass } from '../bend/mesh.ts';
 import type { Ladder } from './ladder.ts';
 
@@ -26,14 +26,23 @@ export function makeLadderState(): LadderState {
 /** Rings nearer to each other, or to the rod's ends, than this make no span. */
 const closestRingsM = 1e-3;
 
-/** Gives the state a mesh for these stations; throws where they do not ascend inside the rod. */
-export function takeLayout(state: LadderState, ladder: Ladder, fromTipM: readonly number[]): void {
+/**
+ * Gives the state a mesh for these stations; throws where they do not ascend inside the rod. `holdShape`: the
+ * mesh keeps its shape however far the guides moved, so that differences of readings are smooth.
+ */
+export function takeLayout(
+  state: LadderState,
+  ladder: Ladder,
+  fromTipM: readonly number[],
+  holdShape = false,
+): void {
   checkStations(ladder, fromTipM);
-  const keepsShape = state.mesh !== undefined && nearShape(ladder.rod.lengthM, state.shapedFor, fromTipM);
   const before = state.mesh;
+  const keepsShape =
+    before !== undefined && (holdShape || nearShape(ladder.rod.lengthM, state.shapedFor, fromTipM));
   state.mesh = buildMesh(ladder.rod, [0, ...fromTipM], massesOf(ladder, fromTipM), {
     resolution: ladder.resolution,
-    elementsPerPart: keepsShape ? before!.elementsPerPart : undefined,
+    elementsPerPart: keepsShape ? before.elementsPerPart : undefined,
   });
   if (keepsShape) return;
   state.shapedFor = [...fromTipM];
@@ -54,6 +63,14 @@ export function solveLoad(state: LadderState, ladder: Ladder, load: number): Ben
   const { status } = solve(state.mesh!, ladder.loadings[load], buttAngleRad, state.works[load]);
   state.bent[load] = status !== 'not-converged';
   return status;
+}
+
+/** One Newton step from the bend at hand: true to first order in how far the guides moved. */
+export function nudgeLoad(state: LadderState, ladder: Ladder, load: number): void {
+  followFromNearby(state.mesh!, ladder.loadings[load], state.works[load], {
+    ...followDefaults,
+    toleranceRad: followDefaults.stepRad,
+  });
 }
 
 export function massesOf(ladder: Ladder, fromTipM: readonly number[]): PointMass[] {

@@ -66,7 +66,7 @@ export interface LadderReading {
   loads: LoadReading[];
   worstOf: Record<Metric, WorstPlace>;
   worstAt: WorstPlace;
-  /** Largest ratio of a counted reading to its limit. */
+  /** Largest ratio of a counted reading to its limit; 0 where none counts. */
   worst: number;
 }
 
@@ -114,7 +114,7 @@ export function readLadder(
   const counted = loads.filter((reading) => reading.status !== 'not-converged');
   const worstOf = worstOfPlaces(counted.map((reading) => reading.worstOf));
   const worstAt = largest(worstOf);
-  return { status: worstStatus(loads), loads, worstOf, worstAt, worst: worstAt.ratio };
+  return { status: worstStatus(loads), loads, worstOf, worstAt, worst: Math.max(0, worstAt.ratio) };
 }
 
 function readLoad(ladder: Ladder, keep: LadderState, load: number): LoadReading {
