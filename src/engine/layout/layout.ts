@@ -1,0 +1,205 @@
+/**
+ * Places the guides for one blank: the largest of line angle, gap and extra bend over their limits, over all
+ * loads of the ladder, as small as it can be; then, among layouts within 2 % of that, the smoothest progression
+ * of intervals. What counts and what does not: ladder.ts. Method and calibration: docs/theory-layout.md.
+ */
+import type { Finding } from '../finding.ts';
+import { checkLayout } from './check-layout.ts';
+import {
+  type LadderLoad,
+  type LadderReading,
+  type LadderRequest,
+  type LayoutLimits,
+  makeLadder,
+  readLadder,
+} from './ladder.ts';
+import {
+  type Intervals,
+  type LayoutRequest,
+  type SettledLayout,
+  settleLayout,
+  smallestIntervalM,
+} from './layout-request.ts';
+import { type PlacedGuides, placeGuides } from './place-guides.ts';
+import { makeRatioProbe, ratiosAt } from './ratios.ts';
+import { startBreaks, whyImpossible } from './rule-breaks.ts';
+import { type MarkSlack, slackOfMarks } from './slack.ts';
+import { unevennessOf } from './unevenness.ts';
+import { type LayoutVerdict, layoutVerdict } from './verdict.ts';
+import type { WorstPlace } from './worst.ts';
+
+/** The largest of each reading over all loads, and the largest ratio to its limit. */
+export interface LayoutScore {
+  worst: number;
+  lineAngleRad: number;
+  gapM: number;
+  extraBendPerM: number;
+}
+export interface LayoutFound {
+  status: LadderReading['status'];
+  /** Why the status is not 'converged'. */
+  reason?: string;
+  fromTipM: number[];
+  score: LayoutScore;
+  worstAt: WorstPlace;
+  startScore: LayoutScore;
+  startWorstAt: WorstPlace;
+  slackM: MarkSlack[];
+  /** Least worst ratio found before smoothing, and what smoothing left: see unevenness.ts. */
+  leastWorst: number;
+  unevenness: number;
+  verdict: LayoutVerdict;
+  findings: Finding[];
+  /** What was used. */
+  limits: LayoutLimits;
+  ladder: readonly LadderLoad[];
+  intervals: Intervals;
+  start: SettledLayout['start'];
+}
+export interface LayoutRefused {
+  status: 'refused';
+  findings: Finding[];
+}
+export type LayoutAnswer = LayoutFound | LayoutRefused;
+
+/** A layout good enough to show, before the answer is complete. */
+export interface LayoutProgress {
+  stage: 'least' | 'smooth';
+  fromTipM: readonly number[];
+  worst: number;
+}
+
+/** `progress` hears of every better layout on the way, and of the smoothed one before its slack is known. */
+export function layout(request: LayoutRequest, progress?: (soFar: LayoutProgress) => void): LayoutAnswer {
+  const findings = checkLayout(request);
+  if (findings.length > 0) return { status: 'refused', findings };
+  const { settled, reason } = settleLayout(request);
+  if (!settled) {
+    const message = `the default ladder cannot be made (${reason}): give the loads`;
+    return { status: 'refused', findings: [{ path: 'ladder', message }] };
+  }
+  const whole: LadderRequest = { ...request, ladder: settled.ladder, limits: settled.limits };
+  const ladder = makeLadder(whole, finalMesh);
+  const startReading = readLadder(ladder, settled.start.fromTipM);
+  const bending = settled.ladder.filter((_, load) => startReading.loads[load].status !== 'not-converged');
+  const probe = makeRatioProbe(makeLadder({ ...whole, ladder: bending }));
+  const placed = placeGuides(probe, settled, startReading, (stage, { fromTipM, worst }) =>
+    progress?.({ stage, fromTipM, worst }),
+  );
+  if (!placed) return { status: 'refused', findings: whyImpossible(settled) };
+  const reading = readLadder(ladder, placed.fromTipM);
+  const slackM = slackOfMarks(probe, placed.fromTipM, {
+    ceiling: slackCeiling * ratiosAt(probe, placed.fromTipM).worst,
+    leastIntervalM: settled.leastIntervalM,
+    leastFirstM: smallestIntervalM,
+    zones: settled.keepOut,
+    halfFootM: settled.halfFootM,
+  });
+  return answerOf(settled, { reading, startReading, slackM, placed });
+}
+
+/** What smaller worst ratio the same request would have with free intervals: for showing, not for deciding. */
+export interface FreeIntervals {
+  fromTipM: number[];
+  score: LayoutScore;
+  /** Share by which the least worst ratio falls when intervals need not grow. */
+  gain: number;
+}
+
+/** Undefined where the intervals are free already, or nothing is found. */
+export function gainOfFreeIntervals(
+  request: LayoutRequest,
+  growing: LayoutAnswer,
+): FreeIntervals | undefined {
+  if (growing.status === 'refused' || growing.intervals === 'free') return undefined;
+  const { ladder, limits, fromTipM } = growing;
+  const free = layout({ ...request, ladder, limits, intervals: 'free', start: { fromTipM } });
+  if (free.status === 'refused') return undefined;
+  const gain = growing.leastWorst > 0 ? Math.max(0, 1 - free.leastWorst / growing.leastWorst) : 0;
+  return { fromTipM: free.fromTipM, score: free.score, gain };
+}
+
+/** The score is read on a finer mesh than the search uses. */
+const finalMesh = { resolution: 300 };
+/** How far above the answer's a mark's slack may take the worst ratio. */
+const slackCeiling = 1.05;
+
+interface Outcome {
+  reading: LadderReading;
+  startReading: LadderReading;
+  slackM: MarkSlack[];
+  placed: PlacedGuides;
+}
+
+function answerOf(settled: SettledLayout, { reading, startReading, slackM, placed }: Outcome): LayoutFound {
+  const breaks = startBreaks(settled);
+  const { ladder, limits, intervals, start } = settled;
+  return {
+    ...statusOf(reading, startReading),
+    fromTipM: placed.fromTipM,
+    score: scoreOf(reading),
+    worstAt: reading.worstAt,
+    startScore: scoreOf(startReading),
+    startWorstAt: startReading.worstAt,
+    slackM,
+    leastWorst: placed.leastWorst,
+    unevenness: unevennessOf(placed.fromTipM),
+    verdict: layoutVerdict(reading, startReading, breaks.length > 0),
+    findings: [...breaks, ...doubtsOf(settled, reading, placed)],
+    limits,
+    ladder,
+    intervals,
+    start,
+  };
+}
+
+function scoreOf({ worst, worstOf }: LadderReading): LayoutScore {
+  return {
+    worst,
+    lineAngleRad: worstOf.lineAngle.value,
+    gapM: worstOf.gap.value,
+    extraBendPerM: worstOf.extraBend.value,
+  };
+}
+
+function statusOf(
+  reading: LadderReading,
+  startReading: LadderReading,
+): Pick<LayoutFound, 'status' | 'reason'> {
+  const { status } = reading;
+  if (status === 'converged') return { status };
+  const numbers = (wanted: string) =>
+    reading.loads.flatMap((load, k) =>
+      load.status === wanted || startReading.loads[k].status === wanted ? [k + 1] : [],
+    );
+  const reason =
+    status === 'not-converged'
+      ? `no bend was found under load ${numbers(status).join(', ')} of the ladder; it does not count`
+      : `under load ${numbers(status).join(', ')} of the ladder the rod snaps to another bend on the way`;
+  return { status, reason };
+}
+
+/** What the builder should know about the answer beside its numbers. */
+function doubtsOf(
+  { held }: SettledLayout,
+  { worstAt, worst }: LadderReading,
+  placed: PlacedGuides,
+): Finding[] {
+  const findings: Finding[] = [];
+  const betweenHeld = (index: number) =>
+    (index === 0 ? true : held[index - 1] !== undefined) && held[index] !== undefined;
+  if (worst > 0 && worstAt.metric !== 'lineAngle' && betweenHeld(worstAt.index)) {
+    const where =
+      worstAt.index === 0
+        ? 'between the tip-top and guide 1'
+        : `between guides ${worstAt.index} and ${worstAt.index + 1}`;
+    const message = `the worst reading is ${where}, which are both held: only moving one of them can better it`;
+    findings.push({ path: worstAt.index === 0 ? 'firstFromTipM' : 'pinned', message });
+  }
+  if (placed.cutShort) {
+    const message =
+      'the kept-free zones allow more ways than were tried; a better layout may exist: fewer zones, or pinning a guide beside a zone, makes the search complete';
+    findings.push({ path: 'keepOut', message });
+  }
+  return findings;
+}

@@ -1,0 +1,121 @@
+/**
+ * The two aims in turn: the least worst ratio, from several starts and past every kept-free zone; then the
+ * smoothest progression among layouts hardly worse.
+ */
+import { seededRandom } from '../numerics/seeded-random.ts';
+import { deepestClash, placeClear, type ZoneSearch } from './kept-free.ts';
+import type { LadderReading } from './ladder.ts';
+import { rulesOf, type SettledLayout } from './layout-request.ts';
+import { nearestLayout, type PlacingRules } from './placing-rules.ts';
+import type { RatioProbe } from './ratios.ts';
+import { demandLayout, geometricLayout, randomLayout } from './starts.ts';
+import { type Aim, type Placed, searchDefaults, trustSearch } from './trust-search.ts';
+import { unevennessModel } from './unevenness.ts';
+
+export interface PlacedGuides {
+  fromTipM: number[];
+  /** Least worst ratio found, before smoothing. */
+  leastWorst: number;
+  /** The search past the zones was ended by its bound on subproblems. */
+  cutShort: boolean;
+}
+export interface PlaceOptions {
+  /** How far above the least the worst ratio may be for a smoother progression: 2 %, less a reserve for the
+   * calculation's own error. */
+  smoothingShare: number;
+  /** Bound on subproblems past the zones, per aim. */
+  maxNodes: number;
+  /** Steps that every start gets, and how many starts are followed further. */
+  screenSteps: number;
+  screenKeeps: number;
+}
+export const placeDefaults: PlaceOptions = {
+  smoothingShare: 0.018,
+  maxNodes: 120,
+  screenSteps: 3,
+  screenKeeps: 3,
+};
+
+/** Called with every better layout on the way to the least worst, then with the smoothed one. */
+export type PlaceProgress = (stage: 'least' | 'smooth', placed: Placed) => void;
+
+/** Undefined where no layout keeps the rules. `startReading` is of the settled start. */
+export function placeGuides(
+  probe: RatioProbe,
+  settled: SettledLayout,
+  startReading: LadderReading,
+  progress: PlaceProgress = () => {},
+  options: PlaceOptions = placeDefaults,
+): PlacedGuides | undefined {
+  const rules = rulesOf(settled);
+  const leastAim: Aim = { weight: 1, floor: 0 };
+  let shown = Number.POSITIVE_INFINITY;
+  const search = zoneSearch(settled, options, (branch, start) => {
+    const placed = trustSearch(probe, branch, start, leastAim);
+    if (placed.worst < shown && !deepestClash(search, branch, placed.fromTipM)) {
+      shown = placed.worst;
+      progress('least', placed);
+    }
+    return placed;
+  });
+  const starts = promising(probe, rules, startsFor(rules, settled, startReading), options);
+  const least = placeClear(search, rules, starts);
+  if (!least.best) return undefined;
+  const smooth = smoothed(probe, settled, least.best, options);
+  const { fromTipM } = smooth.best ?? least.best;
+  progress('smooth', smooth.best ?? least.best);
+  return { fromTipM, leastWorst: least.best.worst, cutShort: least.cutShort || smooth.cutShort };
+}
+
+/** A few steps from every start; the best of them are worth following to the end. */
+function promising(
+  probe: RatioProbe,
+  rules: PlacingRules,
+  starts: readonly number[][],
+  { screenSteps, screenKeeps }: PlaceOptions,
+): number[][] {
+  const screened = starts.flatMap((start) => {
+    const nearest = nearestLayout(rules, start);
+    const options = { ...searchDefaults, maxSteps: screenSteps };
+    return nearest ? [trustSearch(probe, rules, nearest, { weight: 1, floor: 0 }, options)] : [];
+  });
+  screened.sort((a, b) => a.worst - b.worst);
+  const kept = screened.slice(0, screenKeeps).map((placed) => placed.fromTipM);
+  return kept.length > 0 ? kept : [starts[0]];
+}
+
+/** The worst ratio has several valleys, deep ones apart from each other: start in many places. */
+function startsFor(rules: PlacingRules, settled: SettledLayout, startReading: LadderReading): number[][] {
+  const { fromTipM } = settled.start;
+  const random = seededRandom(1);
+  return [
+    fromTipM,
+    demandLayout(rules, fromTipM, startReading, settled.limits),
+    ...[1, 1.08, 1.16, 1.24].map((factor) => geometricLayout(rules, factor)),
+    ...[9, 9, 9, 9].map((spread) => randomLayout(rules, random, spread)),
+  ];
+}
+
+/**
+ * Where intervals grow, the first one between guides is held to the one from the tip-top too, as long as that
+ * costs no more than the smoothing may.
+ */
+function smoothed(probe: RatioProbe, settled: SettledLayout, least: Placed, options: PlaceOptions) {
+  const bound = least.worst * (1 + options.smoothingShare);
+  const aim: Aim = { shape: unevennessModel, weight: 100, floor: bound };
+  const search = zoneSearch(settled, options, (branch, start) => {
+    const placed = trustSearch(probe, branch, start, aim, { ...searchDefaults, tolerance: 2e-3 });
+    return placed.worst <= bound * (1 + 1e-3) ? placed : undefined;
+  });
+  const rules = rulesOf(settled);
+  const starts = [least.fromTipM, settled.start.fromTipM];
+  if (settled.intervals === 'growing') {
+    const strict = placeClear(search, { ...rules, growth: 'growing-from-tip' }, starts);
+    if (strict.best) return strict;
+  }
+  return placeClear(search, rules, starts);
+}
+
+function zoneSearch(settled: SettledLayout, options: PlaceOptions, place: ZoneSearch['place']): ZoneSearch {
+  return { zones: settled.keepOut, halfFootM: settled.halfFootM, maxNodes: options.maxNodes, place };
+}
