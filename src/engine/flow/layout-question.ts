@@ -42,7 +42,7 @@ export function layoutQuestion(parts: {
   const ownFromTipM = ownMarks(choices);
   const marks = ownFromTipM ?? standInMarks(choices, startFromTipM);
   const pinned = choices.guides.flatMap((guide, index) =>
-    guide.pinned && guide.stationM !== undefined ? [{ index, fromTipM: guide.stationM }] : [],
+    guide.pinned ? [{ index, fromTipM: marks[index] }] : [],
   );
   return {
     rod,
