@@ -68,6 +68,8 @@ export interface AppendAnswer {
 
 /** Operations in order of `seq`; `more` says that another request with a later `after` is needed. */
 export interface OperationsAnswer {
+  /** Which record (database) answers: documents of two may have the same id. */
+  record: string;
   document: DocumentSummary;
   operations: StoredOperation[];
   lastSeq: number;

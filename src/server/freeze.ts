@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { Revision, RevisionAnswer } from '../record/api.ts';
+import { applyOperations, emptyDocument } from '../record/document.ts';
 import type { DocumentState } from '../record/operation.ts';
 import type { FieldValue } from '../record/schema.ts';
 import type { Keeper } from './keeper.ts';
@@ -9,10 +10,12 @@ const revisionLetters = 10;
 
 /** Freezes the document as it stands; standing as it did before, it has the revision of before. */
 export async function freeze(keeper: Keeper, document: string, engineVersion: string): Promise<Revision> {
-  const { lastSeq } = await keeper.findOrThrow(document);
-  const state = await keeper.state(document);
+  const { kind } = await keeper.findOrThrow(document);
+  const history = await keeper.history(document);
+  const state = applyOperations(emptyDocument(document, kind), history);
+  const seq = history.at(-1)?.seq ?? 0;
   const madeAt = keeper.timestamp();
-  return keeper.repository.addRevision(frozen(document, state, { seq: lastSeq, madeAt, engineVersion }));
+  return keeper.repository.addRevision(frozen(document, state, { seq, madeAt, engineVersion }));
 }
 
 /** A revision of a state. */

@@ -2,7 +2,7 @@ import { randomFillSync } from 'node:crypto';
 import type { CreateRequest, DocumentAnswer, DocumentSummary, OperationsAnswer } from '../record/api.ts';
 import { applyOperations, emptyDocument, makeOperations } from '../record/document.ts';
 import { makeId } from '../record/identity.ts';
-import type { Change, DocumentState, Operation } from '../record/operation.ts';
+import type { Change, DocumentState, Operation, StoredOperation } from '../record/operation.ts';
 import type { DocumentKind } from '../record/schema.ts';
 import { validateOperation, validateValue } from '../record/validate.ts';
 import type { ChangeFeed } from './change-feed.ts';
@@ -84,7 +84,7 @@ export class Keeper {
   }
 
   /** All operations in the order of arrival. */
-  async history(document: string): Promise<Operation[]> {
+  async history(document: string): Promise<StoredOperation[]> {
     const { lastSeq } = await this.findOrThrow(document);
     return this.repository.operationsAfter(document, 0, lastSeq);
   }
@@ -99,7 +99,8 @@ export class Keeper {
     const document = await this.findOrThrow(id);
     const operations = await this.repository.operationsAfter(id, after, operationsPerAnswer);
     const lastSeq = operations.at(-1)?.seq ?? Math.min(after, document.lastSeq);
-    return { document, operations, lastSeq, more: operations.length === operationsPerAnswer };
+    const more = operations.length === operationsPerAnswer;
+    return { record: await this.repository.identity(), document, operations, lastSeq, more };
   }
 
   /** Now, as the record notes it. */
@@ -110,7 +111,9 @@ export class Keeper {
   /** The shop's document, made when first asked for. */
   async shop(): Promise<DocumentSummary> {
     const standing = await this.repository.find(shopId);
-    return standing ?? this.createFrom('shop', [], shopId);
+    if (standing) return standing;
+    // Two pages may ask at once; the other made it then.
+    return this.createFrom('shop', [], shopId).catch(() => this.findOrThrow(shopId));
   }
 }
 

@@ -46,5 +46,7 @@ export interface Repository {
   addRevision(revision: RevisionAnswer): Promise<Revision>;
   revisions(document: string): Promise<Revision[]>;
   revision(document: string, revision: string): Promise<RevisionAnswer | undefined>;
+  /** Which record this is; another database has another. */
+  identity(): Promise<string>;
   close(): Promise<void>;
 }

@@ -142,6 +142,11 @@ export class SqlRepository implements Repository {
     return row && { ...revisionOf(row), values: JSON.parse(row.frozen_values) as Record<string, FieldValue> };
   }
 
+  async identity(): Promise<string> {
+    const { record } = await this.db.selectFrom('identity').select('record').executeTakeFirstOrThrow();
+    return record;
+  }
+
   close(): Promise<void> {
     return this.db.destroy();
   }

@@ -6,6 +6,7 @@ export interface Tables {
   operations: OperationsTable;
   attachments: AttachmentsTable;
   revisions: RevisionsTable;
+  identity: IdentityTable;
 }
 
 /** `title` to `search` repeat what the operations say, so that a list needs no replay. */
@@ -40,6 +41,11 @@ export interface OperationsTable {
   new_value: string;
   written_at: string;
   received_at: string;
+}
+
+/** One row. */
+export interface IdentityTable {
+  record: string;
 }
 
 export interface AttachmentsTable {

@@ -10,6 +10,8 @@ export class FakeServer {
   cut = false;
   /** Requests arrive and are carried out, but the answer is lost. */
   loseAnswers = 0;
+  /** Which record the server keeps. */
+  record = 'r1';
   /** As a server of another version might: a field it does not take. */
   unknownField = '';
   private readonly streams = new Set<FakeStream>();
@@ -58,7 +60,13 @@ export class FakeServer {
     const after = Number(url.searchParams.get('after'));
     const operations = this.stored.slice(after, after + 3);
     const more = after + 3 < this.stored.length;
-    return Response.json({ document: { kind: 'build' }, operations, lastSeq: this.stored.length, more });
+    return Response.json({
+      record: this.record,
+      document: { kind: 'build' },
+      operations,
+      lastSeq: this.stored.length,
+      more,
+    });
   }
 
   private feed(): void {

@@ -1,7 +1,9 @@
 import type { Migration } from 'kysely';
 import { record } from './0001-record.ts';
+import { identity } from './0002-identity.ts';
 
 /** In the order they are carried out; a released one is never changed, only followed by another. */
 export const migrations: Record<string, Migration> = {
   '0001-record': record,
+  '0002-identity': identity,
 };

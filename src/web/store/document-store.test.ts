@@ -116,6 +116,23 @@ describe('a cut network', () => {
   });
 });
 
+test('what was meant for another record is not sent to this one', async () => {
+  const server = new FakeServer();
+  const storage = fakeStorage();
+  const first = await openTab(server, 'd1-a', storage);
+  server.cut = true;
+  first.write('rename', [{ path: title, value: 'for the first record' }]);
+  await vi.advanceTimersByTimeAsync(100);
+  first.close();
+  const other = new FakeServer();
+  other.record = 'r2';
+  await (await openTab(other, 'd1-b', storage)).settled();
+  expect(other.stored).toEqual([]);
+  server.cut = false;
+  await (await openTab(server, 'd1-c', storage)).settled();
+  expect(server.stored).toHaveLength(1);
+});
+
 describe('a refusal', () => {
   test('keeps back the gesture at fault alone, and says what is wrong', async () => {
     const server = new FakeServer();

@@ -1,19 +1,19 @@
 import type { Revision } from '../../record/api.ts';
-import { applyOperations, emptyDocument, makeOperations, sameValue, valueAt } from '../../record/document.ts';
+import { applyOperations, emptyDocument, makeOperations } from '../../record/document.ts';
 import { type FillRandom, makeId } from '../../record/identity.ts';
 import {
   type Change,
   compareStamps,
   type DocumentState,
-  deviceFamily,
   type Finding,
   type Operation,
   type Path,
 } from '../../record/operation.ts';
-import type { DocumentKind, FieldValue } from '../../record/schema.ts';
+import type { DocumentKind } from '../../record/schema.ts';
 import { historyOf, planRedo, planUndo, type UndoPlan, undoGesture } from '../../record/undo.ts';
 import { validateValue } from '../../record/validate.ts';
 import type { Api } from './api.ts';
+import { type Conflict, conflictsWith } from './conflicts.ts';
 import type { LiveFeed } from './live-feed.ts';
 import type { Outbox } from './outbox.ts';
 import { type SaveStatus, Sender } from './sender.ts';
@@ -21,16 +21,6 @@ import { type SaveStatus, Sender } from './sender.ts';
 /** One change by the builder; undo takes back all that was written under it. */
 export interface Gesture {
   id: string;
-}
-
-/** Two devices changed the same field without knowing of each other; `kept` stands, `lost` is in the history. */
-export interface Conflict {
-  path: Path;
-  kept: FieldValue;
-  lost: FieldValue;
-  /** True where this device's value is the one that stands. */
-  oursKept: boolean;
-  at: string;
 }
 
 /** All a screen needs; a new object whenever any of it changed, the same one otherwise. */
@@ -82,8 +72,14 @@ export class DocumentStore {
   /** Outbox work in the order asked for: an operation is never removed before it was added. */
   private outboxWork: Promise<void> = Promise.resolve();
 
-  private constructor(id: string, kind: DocumentKind, parts: StoreParts) {
+  /** Under which name the outbox keeps what is unsent: one document of one record. */
+  private readonly outboxName: string;
+  /** Undo and redo labels for a log of this length; reading them off the log takes a while. */
+  private labels = { length: -1, undo: null as string | null, redo: null as string | null };
+
+  private constructor(record: string, id: string, kind: DocumentKind, parts: StoreParts) {
     this.parts = parts;
+    this.outboxName = `${record}.${id}`;
     this.document = emptyDocument(id, kind);
     this.sender = new Sender({
       post: (operations) => parts.api.append(id, operations),
@@ -97,13 +93,15 @@ export class DocumentStore {
   /** Fetches the document, takes up what an earlier page left unsent, and follows what others do. */
   static async open(id: string, parts: StoreParts): Promise<DocumentStore> {
     let answer = await parts.api.operationsAfter(id, 0);
-    const store = new DocumentStore(id, answer.document.kind, parts);
+    const store = new DocumentStore(answer.record, id, answer.document.kind, parts);
     store.receive(answer.operations);
     while (answer.more) {
       answer = await parts.api.operationsAfter(id, store.lastSeq);
       store.receive(answer.operations);
     }
-    const unsent = (await parts.outbox.list(id)).filter((operation) => !store.known.has(operation.id));
+    const unsent = (await parts.outbox.list(store.outboxName)).filter(
+      (operation) => !store.known.has(operation.id),
+    );
     store.take(unsent.sort(compareStamps));
     store.sender.enqueue(unsent);
     store.unwatch = parts.feed?.watch({
@@ -181,6 +179,7 @@ export class DocumentStore {
     this.log = this.log.filter((operation) => !ids.has(operation.id));
     const { id, kind } = this.document;
     this.document = applyOperations(emptyDocument(id, kind), this.log);
+    this.labels.length = -1;
     this.refresh();
   }
 
@@ -200,14 +199,18 @@ export class DocumentStore {
     const at = this.parts.now().toISOString();
     const operations = makeOperations(this.document, changes, { device: this.parts.device, gesture, at });
     this.take(operations);
-    this.laterInOutbox(() => this.parts.outbox.add(this.document.id, operations));
+    this.laterInOutbox(() => this.parts.outbox.add(this.outboxName, operations));
     this.sender.enqueue(operations);
     this.refresh();
   }
 
   /** Operations from the server. */
   private receive(operations: readonly (Operation & { seq: number })[], live = false): void {
-    if (live) this.conflicts = [...this.conflicts, ...this.conflictsWith(operations)].slice(-conflictsShown);
+    if (live) {
+      const fresh = operations.filter((operation) => !this.known.has(operation.id));
+      const found = conflictsWith(this.document, fresh, this.parts.device);
+      this.conflicts = [...this.conflicts, ...found].slice(-conflictsShown);
+    }
     for (const { seq } of operations) this.lastSeq = Math.max(this.lastSeq, seq);
     this.take(operations);
     if (live) this.refresh();
@@ -220,24 +223,9 @@ export class DocumentStore {
     this.document = applyOperations(this.document, fresh);
   }
 
-  /** Another device wrote where we had written, and had not seen our value. */
-  private conflictsWith(operations: readonly Operation[]): Conflict[] {
-    const family = deviceFamily(this.parts.device);
-    return operations.flatMap((operation) => {
-      const cell = this.document.cells.get(operation.path.join('/'));
-      if (!cell || this.known.has(operation.id) || deviceFamily(operation.device) === family) return [];
-      if (deviceFamily(cell.device) !== family) return [];
-      const ours = valueAt(this.document, operation.path);
-      if (sameValue(operation.old, ours) || sameValue(operation.value, ours)) return [];
-      const oursKept = compareStamps(cell, operation) > 0;
-      const [kept, lost] = oursKept ? [ours, operation.value] : [operation.value, ours];
-      return [{ path: operation.path, kept, lost, oursKept, at: operation.at }];
-    });
-  }
-
   private forget(operations: readonly Operation[]): void {
     const ids = operations.map((operation) => operation.id);
-    this.laterInOutbox(() => this.parts.outbox.remove(this.document.id, ids));
+    this.laterInOutbox(() => this.parts.outbox.remove(this.outboxName, ids));
   }
 
   /** A full or broken outbox must not stop the sending; the status still says what is not saved yet. */
@@ -251,16 +239,18 @@ export class DocumentStore {
   }
 
   private takeSnapshot(): StoreSnapshot {
-    const undo = planUndo(this.log, this.parts.device);
-    const redo = planRedo(this.log, this.parts.device);
-    return {
-      document: this.document,
-      save: this.sender.status,
-      undo: undo && undo.changes.length > 0 ? labelOf(undo.target) : null,
-      redo: redo && redo.changes.length > 0 ? labelOf(redo.target) : null,
-      conflicts: this.conflicts,
-    };
+    if (this.labels.length !== this.log.length) {
+      const undo = labelOfPlan(planUndo(this.log, this.parts.device));
+      const redo = labelOfPlan(planRedo(this.log, this.parts.device));
+      this.labels = { length: this.log.length, undo, redo };
+    }
+    const { undo, redo } = this.labels;
+    return { document: this.document, save: this.sender.status, undo, redo, conflicts: this.conflicts };
   }
+}
+
+function labelOfPlan(plan: UndoPlan | undefined): string | null {
+  return plan && plan.changes.length > 0 ? labelOf(plan.target) : null;
 }
 
 /** "move guide.k3p9x2ab" was labelled "move guide". */
