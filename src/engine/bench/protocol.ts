@@ -2,9 +2,10 @@
  * Which readings to take on this blank: the ten-minute start, and the protocol of some twenty minutes.
  *
  * Why so: drops at several flags under a weight tell more than many weights read at the tip, and moving the clamp
- * up the blank tells more again, most of all near the tip (linear error study, docs of the theory). Every set-up
- * hangs about the weight that drops its free length by a third, and half of it, where drops are large enough to
- * read and the blank is far from harm. Two readings are taken twice: a difference shows a slipped clamp.
+ * up the blank tells more again, most of all near the tip (linear error study, docs of the theory). The whole blank
+ * is loaded until its free length drops by a third; shorter lengths by less, since the same share of a shorter
+ * length strains the blank more (ε ≈ 1.5·share·OD/length): every weight stays near half of carbon's caution level,
+ * with room for a blank twice as soft as its first guess. Half of each weight is hung too. Two readings are taken twice: a difference shows a slipped clamp.
  */
 import { clampHeightNeeded } from './floor.ts';
 
@@ -64,8 +65,9 @@ function flags(blankLengthM: number): number[] {
 
 function tenMinutes(question: ProtocolQuestion, clampM: number): ProtocolSetup {
   const all = flags(question.blankLengthM);
-  const [, full] = weights(question, clampM);
-  return setup(question, { name: 'Whole blank level', clampM, flags: all }, [
+  const whole = { name: 'Whole blank level', clampM, share: dropShare.whole, flags: all };
+  const [, full] = weights(question, whole);
+  return setup(question, whole, [
     { massKg: 0, readFromTipM: [0], repeat: false },
     { massKg: full, readFromTipM: all, repeat: false },
   ]);
@@ -76,21 +78,36 @@ function twentyMinutes(question: ProtocolQuestion, clampM: number): ProtocolSetu
   const all = flags(blankLengthM);
   const tipOnly = [0];
   const steps: SetupStep[] = [
-    { name: 'Tip over a padded edge', clampM: blankLengthM / 9, flags: tipOnly },
-    { name: 'Whole blank level', clampM, flags: all, again: true },
-    { name: 'Blocks moved to half', clampM: blankLengthM / 2, flags: tipOnly, again: true },
-    { name: 'Blocks moved three quarters up', clampM: blankLengthM / 4, flags: tipOnly },
+    { name: 'Tip over a padded edge', clampM: blankLengthM / 9, share: dropShare.tip, flags: tipOnly },
+    { name: 'Whole blank level', clampM, share: dropShare.whole, flags: all, again: true },
+    {
+      name: 'Blocks moved to half',
+      clampM: blankLengthM / 2,
+      share: dropShare.part,
+      flags: tipOnly,
+      again: true,
+    },
+    {
+      name: 'Blocks moved three quarters up',
+      clampM: blankLengthM / 4,
+      share: dropShare.part,
+      flags: tipOnly,
+    },
   ];
   return steps.map((step) => {
-    const [half, full] = weights(question, step.clampM);
+    const [half, full] = weights(question, step);
     const once = [0, half, full].map((massKg) => ({ massKg, readFromTipM: step.flags, repeat: false }));
     const again = step.again ? [{ massKg: 0, readFromTipM: tipOnly, repeat: true }] : [];
     return setup(question, step, [...once, ...again]);
   });
 }
 
+/** Drop of the tip as a share of the free length. */
+const dropShare = { whole: 1 / 3, part: 0.15, tip: 0.08 } as const;
+
 interface SetupStep {
   name: string;
+  share: number;
   clampM: number;
   flags: number[];
   /** The tip is read once more at the end, unloaded. */
@@ -120,12 +137,14 @@ function setup(
   };
 }
 
-/** Half and full weight for this clamp: a third of the free length, or what the floor allows. */
-function weights(question: ProtocolQuestion, clampM: number): [half: number, full: number] {
-  const floorM =
-    question.clampHeightM === undefined ? Number.POSITIVE_INFINITY : roomBelow(question.clampHeightM);
-  const dropM = Math.min(clampM / 3, floorM);
-  const full = nearestWeight(loadForDrop(question, clampM, dropM));
+/** Half and full weight for this set-up, as far as the floor allows. */
+function weights(
+  question: ProtocolQuestion,
+  { clampM, share }: Pick<SetupStep, 'clampM' | 'share'>,
+): [half: number, full: number] {
+  const { clampHeightM } = question;
+  const floorM = clampHeightM === undefined ? Number.POSITIVE_INFINITY : roomBelow(clampHeightM);
+  const full = nearestWeight(loadForDrop(question, clampM, Math.min(share * clampM, floorM)));
   return [nearestWeight(full / 2), full];
 }
 

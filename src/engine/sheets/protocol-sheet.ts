@@ -35,7 +35,7 @@ const advice = [
   'Level the axis at the clamp as well as you can; what is left of its tilt is found from the readings. Do not touch the clamp inside a set-up.',
   'Line of reference: through the middle of the blank where it leaves the clamp, level. Drop: from that line down to the blank.',
   'Read the same edge of the blank everywhere and say which. Wait until the tip is still (10 to 20 s). Seat every ferrule to its line.',
-  'Eye protection on; stand out of the blank’s plane; add weight slowly, low over the floor.',
+  'Eye protection on; stand out of the blank’s plane; add weight slowly, low over the floor. If the tip drops far more than the sheet says, take it off and hang less.',
 ];
 
 function head(stamp: string, thirdLoadKg: number): Mark[] {
