@@ -1,5 +1,6 @@
 import { readFileSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
+import { fromWhereCalled } from '../door/open-image.ts';
 import type { Finding } from '../engine/finding.ts';
 import { readBuildFile } from '../record/file-read.ts';
 import { largestFile } from '../record/file-shape.ts';
@@ -27,8 +28,9 @@ export function findingLines(findings: readonly Finding[]): string {
 function readText(path: string): string {
   try {
     if (path === '-') return readFileSync(0, 'utf8');
-    const { size } = statSync(path);
-    if (size <= largestFile) return readFileSync(path, 'utf8');
+    const file = fromWhereCalled(path);
+    const { size } = statSync(file);
+    if (size <= largestFile) return readFileSync(file, 'utf8');
     const mb = Math.round(size / 1024 ** 2);
     throw new CommandError(
       `${path} has ${mb} MB; a build file has at most ${largestFile / 1024 ** 2} MB. Export it without its attachments.`,

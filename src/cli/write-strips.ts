@@ -1,4 +1,5 @@
 import { writeFileSync } from 'node:fs';
+import { fromWhereCalled } from '../door/open-image.ts';
 import { keepOutZones } from '../engine/bench/ferrule-zones.ts';
 import { marksSheet } from '../engine/sheets/marks-sheet.ts';
 import type { PaperName } from '../engine/sheets/paper-size.ts';
@@ -28,7 +29,7 @@ export async function writeStrips(build: OpenBuild, options: StripsOptions): Pro
     printedAt,
   });
   try {
-    writeFileSync(options.out, bytes);
+    writeFileSync(fromWhereCalled(options.out), bytes);
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
     throw new CommandError(

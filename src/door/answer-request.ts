@@ -1,11 +1,7 @@
-import type { Finding } from '../engine/finding.ts';
 import { issueFinding } from './issue-words.ts';
 import { operations } from './operations.ts';
+import { type Refused, refuse } from './refusal.ts';
 
-export interface Refused {
-  status: 'refused';
-  findings: Finding[];
-}
 /** Most findings of one request that are reported. */
 const mostFindings = 50;
 
@@ -24,10 +20,6 @@ export async function answerRequest(request: unknown): Promise<object> {
   } catch (error) {
     return { status: 'failed', reason: error instanceof Error ? error.message : String(error) };
   }
-}
-
-export function refuse(findings: Finding[]): Refused {
-  return { status: 'refused', findings };
 }
 
 function opOf(request: unknown): { name: string } | Refused {

@@ -1,6 +1,10 @@
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { encode } from 'fast-png';
+import { afterAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { answerRequest } from './answer-request.ts';
 import { runLineProtocol } from './line-protocol.ts';
@@ -27,8 +31,10 @@ function putAt(target: Json, [step, ...rest]: string[], value: unknown): void {
 
 describe('our own examples', () => {
   const published = lines('answers.jsonl');
-  it('there is one of every operation', () => {
-    expect(new Set(requests.map(({ op }) => op))).toEqual(new Set(Object.keys(operations)));
+  it('there is one of every operation that needs no picture', () => {
+    const pictured = ['trace', 'scan'];
+    const plain = Object.keys(operations).filter((op) => !pictured.includes(op));
+    expect(new Set(requests.map(({ op }) => op))).toEqual(new Set(plain));
   });
   it.each(requests.map((asked, index) => [asked.op as string, asked, published[index]] as const))(
     '%s: request and answer fit their shapes, and the published answer is today’s',
@@ -175,6 +181,13 @@ describe('what makes no sense is refused with field, value and remedy', () => {
       'setups[0].tests[0].readings[0].dropM',
       /"x"; give a number/,
     ],
+    [
+      'a reading behind the clamp',
+      'fit',
+      { 'setups.0.clampFromTipM': 1.2 },
+      'setups[0].tests[0].readings[4].fromTipM',
+      /1.5: it lies behind the clamp/,
+    ],
     ['half a mode', 'frequency', { modes: 1.5 }, 'modes', /1.5; give a whole number/],
   ])('%s', async (_, op, put, path, message) => {
     const asked = request(op);
@@ -217,6 +230,50 @@ describe('what makes sense is taken', () => {
     const answer = (await answerRequest({ ...asked, load })) as { rings: unknown[]; spans: unknown[] };
     expect(answer.rings).toHaveLength(11);
     expect(answer.spans).toHaveLength(10);
+  });
+});
+
+describe('pictures', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'door-'));
+  const image = join(folder, 'bent.png');
+  afterAll(() => rmSync(folder, { recursive: true }));
+  // A dark arc on white: 500 px a metre, four marks at the corners of a square metre.
+  const arc = (x: number) => 120 + 300 * ((x - 100) / 500) ** 2;
+  const marks = [
+    [50, 50],
+    [550, 50],
+    [550, 550],
+    [50, 550],
+  ].map(([x, y]) => ({ px: [x, y], atM: [(x - 50) / 500, (550 - y) / 500] }));
+  const asked = { op: 'trace', image, marks, ends: { butt: [100, 120], tip: [600, 420] } };
+
+  it('a picture is read from its path and traced', async () => {
+    const [width, height] = [700, 600];
+    const data = new Uint8Array(width * height * 3).fill(245);
+    for (let x = 90; x < 610; x++) {
+      for (let y = Math.ceil(arc(x) - 4); y <= arc(x) + 4; y++)
+        data.fill(25, 3 * (y * width + x), 3 * (y * width + x) + 3);
+    }
+    writeFileSync(image, encode({ width, height, data, channels: 3, depth: 8 }));
+    const answer = JSON.parse(JSON.stringify(await answerRequest(asked)));
+    expect(answerShape('trace').safeParse(answer).error).toBeUndefined();
+    expect(answer.status).toBe('converged');
+    for (const { xM, yM } of answer.points) {
+      expect(Math.abs(yM - (550 - arc(xM * 500 + 50)) / 500)).toBeLessThan(0.004);
+    }
+  }, 30_000);
+
+  it.each([
+    ['a file that is not there', { image: join(folder, 'none.png') }, /cannot be read/],
+    ['a folder', { image: folder }, /is no file/],
+    ['something that is no picture', { image: fileURLToPath(import.meta.url) }, /./],
+    ['no marks', { marks: [] }, /./],
+  ])('%s is refused with the reason', async (_, change, message) => {
+    const answer = (await answerRequest({ ...asked, ...change })) as Json & {
+      findings: { message: string }[];
+    };
+    expect(answer.status).toBe('refused');
+    expect(answer.findings[0].message).toMatch(message);
   });
 });
 

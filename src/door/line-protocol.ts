@@ -3,7 +3,8 @@
  * the end of input.
  */
 import { StringDecoder } from 'node:string_decoder';
-import { answerRequest, refuse } from './answer-request.ts';
+import { answerRequest } from './answer-request.ts';
+import { refuse } from './refusal.ts';
 
 export interface LineProtocolOptions {
   /** Writes one answer with its line end; awaited, so that a slow reader slows us down. */

@@ -4,10 +4,13 @@ import { type BendAnswer, type BendRequest, bend } from '../engine/bend/bend.ts'
 import { frequency } from '../engine/frequency/frequency.ts';
 import { layout } from '../engine/layout/layout.ts';
 import { fit } from '../engine/stiffness/fit.ts';
+import { traceImage } from '../image/index.ts';
+import { openImage } from './open-image.ts';
 import { bendAnswer, bendRequest } from './shapes/bend.ts';
 import { fitAnswer, fitRequest } from './shapes/fit.ts';
 import { frequencyAnswer, frequencyRequest } from './shapes/frequency.ts';
 import { layoutAnswer, layoutRequest } from './shapes/layout.ts';
+import { traceAnswer, traceRequest } from './shapes/trace.ts';
 
 export interface Operation {
   request: z.ZodType;
@@ -30,6 +33,10 @@ export const operations: Readonly<Record<string, Operation>> = {
   fit: operation(fitRequest, fitAnswer, ({ op: _, ...asked }) => fit(asked)),
   layout: operation(layoutRequest, layoutAnswer, ({ op: _, ...asked }) => layout(asked)),
   frequency: operation(frequencyRequest, frequencyAnswer, ({ op: _, ...asked }) => frequency(asked)),
+  trace: operation(traceRequest, traceAnswer, ({ op: _, image, ...asked }) => {
+    const picture = openImage(image);
+    return picture.status === 'refused' ? picture : traceImage(asked, picture.pixels);
+  }),
 };
 
 /**

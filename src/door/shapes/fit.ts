@@ -61,11 +61,28 @@ const spanSetup = z.strictObject({
 /** Only an unknown kind gets here; what is wrong inside a set-up is said by its own fields. */
 const setupKinds = '"clamp" (or leave it out) or "span"';
 
-export const fitRequest = z.strictObject({
-  op: z.literal('fit'),
-  blank,
-  setups: z.array(z.discriminatedUnion('kind', [clampSetup, spanSetup], { error: setupKinds })).max(200),
-});
+export const fitRequest = z
+  .strictObject({
+    op: z.literal('fit'),
+    blank,
+    setups: z.array(z.discriminatedUnion('kind', [clampSetup, spanSetup], { error: setupKinds })).max(200),
+  })
+  .superRefine((request, context) => {
+    request.setups.forEach((setup, s) => {
+      if (setup.kind === 'span') return;
+      const clampM = setup.clampFromTipM ?? request.blank.lengthM;
+      const message = `lies behind the clamp, which stands ${clampM} m from the tip; only what is in front of it moves`;
+      setup.tests.forEach(({ hung = [], readings }, t) => {
+        for (const [list, rows] of Object.entries({ hung, readings })) {
+          rows.forEach(({ fromTipM }, r) => {
+            if (fromTipM <= clampM + 1e-9) return;
+            const path = ['setups', s, 'tests', t, list, r, 'fromTipM'];
+            context.addIssue({ code: 'custom', path, message });
+          });
+        }
+      });
+    });
+  });
 
 const solved = {
   stiffness: z
