@@ -38,6 +38,7 @@ test('every answer, of the API and of errors, forbids foreign scripts, frames an
     expect(policy).toContain("default-src 'none'");
     expect(policy).toContain("script-src 'self';");
     expect(policy).toContain("frame-ancestors 'none'");
+    expect(policy).not.toContain('unsafe');
     expect(headers.get('x-content-type-options')).toBe('nosniff');
     expect(headers.get('referrer-policy')).toBe('no-referrer');
     expect(headers.get('access-control-allow-origin')).toBeNull();
