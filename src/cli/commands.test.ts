@@ -155,11 +155,18 @@ describe('check', () => {
         }),
       /layout\/-\/startText: Guide 5 .*slip/,
     ],
+    ['no diameter at all', (b) => b.diameters.splice(0), /diameters: No diameter was measured/],
     ['no section at all', (b) => b.sections.splice(0), /sections: The bench is empty/],
   ])('%s is named at its field, exit code 1', async (_, change, message) => {
     const { code, out } = await run('check', changed(change));
     expect(code).toBe(1);
     expect(out).toMatch(message);
+  });
+  it('without a drop read the diameters stand in, and the report says so', async () => {
+    const path = changed((build) => build.readings.splice(0));
+    const { code, out } = await run('report', path);
+    expect(code).toBe(0);
+    expect(out).toMatch(/a guess from the diameters, good to a factor of two/);
   });
   it('a build without findings is 0', async () => {
     const { code, out } = await run('check', example('two-hander.json'));

@@ -17,7 +17,7 @@ import { makeLadder, readLadder } from './layout/ladder.ts';
 import { type LayoutFound, layout } from './layout/layout.ts';
 import { type RuledReading, ruleLadder } from './layout/rule-reading.ts';
 import { tipLoadForThird } from './layout/tip-load.ts';
-import { listMarks, type MarksList, marksInOrder } from './sheets/marks-list.ts';
+import { type GuideToMark, listMarks, type MarksList, marksInOrder } from './sheets/marks-list.ts';
 import { fit } from './stiffness/fit.ts';
 import { benchFit, recordPath } from './stiffness/from-bench.ts';
 import type { FitSolved } from './stiffness/request.ts';
@@ -60,32 +60,21 @@ export function workBuild(
   const blank = assembleBlank(bench.sections);
   const diameters = diameterProfile(bench.sections, blank);
   stage('stiffness');
-  const stiffness = stiffnessOf(bench, diameters);
-  if (!stiffness.tables) return { status: 'stopped', findings: stiffness.findings };
-  const { tables, fitted } = stiffness;
+  const { tables, fitted, findings } = stiffnessOf(bench, diameters);
+  if (!tables) return { status: 'stopped', findings };
   const question = layoutQuestion({ bench, choices, blank, diameters, tables });
-  if (question.loads.ladder.length === 0)
-    return stopped('ladder', `No load ladder: ${question.loads.missing}. Give the loads.`);
+  const { loads } = question;
+  if (loads.ladder.length === 0) {
+    const message = `No load ladder: ${loads.missing}. Give the loads.`;
+    return { status: 'stopped', findings: [...findings, { path: 'ladder', message }] };
+  }
   stage('layout');
   const best = layout(question.request);
   if (best.status === 'refused') {
-    return { status: 'stopped', findings: [...stiffness.findings, ...best.findings.map(layoutFinding)] };
+    return { status: 'stopped', findings: [...findings, ...best.findings.map(layoutFinding)] };
   }
   stage('marks');
-  const read = (fromTipM: readonly number[]) => {
-    const ladder = makeLadder(question.request);
-    return ruleLadder(ladder, fromTipM, readLadder(ladder, fromTipM), diameters);
-  };
-  const { ownFromTipM: own, startFromTipM: start } = question;
-  const guides = choices.guides.map(({ kind, size }, index) => ({
-    name: `${kind} ${size}`.trim(),
-    fromTipM: (own ?? best.fromTipM)[index],
-    slack: own
-      ? undefined
-      : { towardsTipM: best.slackM[index].towardsTip, towardsButtM: best.slackM[index].towardsButt },
-  }));
-  const marks = listMarks(blank, guides, choices.tapeStep);
-  const marked = marksInOrder(marks).map(({ fromTipM }) => fromTipM);
+  const marks = listMarks(blank, guidesToMark(choices, question, best), choices.tapeStep);
   const thirdLoadKg = thirdLoad(question);
   return {
     status: 'done',
@@ -96,16 +85,11 @@ export function workBuild(
     question,
     thirdLoadKg,
     best,
-    readings: {
-      start: start.length === choices.guides.length ? read(start) : undefined,
-      best: read(best.fromTipM),
-      own: own && read(own),
-      marked: marked.length === guides.length ? read(marked) : undefined,
-    },
+    readings: readingsOf(question, best, marks, diameters),
     marks,
-    marksAre: own ? 'own' : 'proposed',
+    marksAre: question.ownFromTipM ? 'own' : 'proposed',
     findings: [
-      ...stiffness.findings,
+      ...findings,
       ...stationFindings(blank, question, choices),
       ...ferruleFindings(bench, question, thirdLoadKg),
       ...marks.findings,
@@ -113,20 +97,57 @@ export function workBuild(
   };
 }
 
-/** Readings give the stiffness; without any the diameters' estimate stands in; without diameters there is none. */
-function stiffnessOf(bench: Bench, diameters: readonly DiameterRow[]) {
-  const { request, rows } = benchFit(bench);
-  const answer = request.setups.length > 0 ? fit(request) : undefined;
-  const findings = (answer?.findings ?? []).map(({ path, message }) => ({
-    path: recordPath(rows, path),
-    message,
-  }));
-  if (answer && answer.status !== 'refused') return { tables: answer, fitted: answer, findings };
-  if (answer || diameters.length === 0) {
-    const message = 'Neither a drop nor a diameter was measured: start with the diameters at tip and butt.';
-    return { findings: findings.length > 0 ? findings : [{ path: 'diameters', message }] };
+/** The builder's own marks where every guide has one, else the proposed ones with their slack. */
+function guidesToMark(choices: Choices, { ownFromTipM }: LayoutQuestion, best: LayoutFound): GuideToMark[] {
+  return choices.guides.map(({ kind, size }, index) => {
+    const name = `${kind} ${size}`.trim();
+    if (ownFromTipM) return { name, fromTipM: ownFromTipM[index] };
+    const { towardsTip, towardsButt } = best.slackM[index];
+    const slack = { towardsTipM: towardsTip, towardsButtM: towardsButt };
+    return { name, fromTipM: best.fromTipM[index], slack };
+  });
+}
+
+function readingsOf(
+  { request, startFromTipM, ownFromTipM }: LayoutQuestion,
+  best: LayoutFound,
+  marks: MarksList,
+  diameters: readonly DiameterRow[],
+): BuildWork['readings'] {
+  const ladder = makeLadder(request);
+  const read = (fromTipM: readonly number[]) =>
+    ruleLadder(ladder, fromTipM, readLadder(ladder, fromTipM), diameters);
+  const marked = marksInOrder(marks).map(({ fromTipM }) => fromTipM);
+  const { count } = request.guides;
+  return {
+    start: startFromTipM.length === count ? read(startFromTipM) : undefined,
+    best: read(best.fromTipM),
+    own: ownFromTipM && read(ownFromTipM),
+    marked: marked.length === count ? read(marked) : undefined,
+  };
+}
+
+/** Readings give the stiffness; without any the diameters' estimate stands in. Diameters there must be. */
+function stiffnessOf(bench: Bench, diameters: readonly DiameterRow[]): Stiffness {
+  if (diameters.length === 0) {
+    const message =
+      'No diameter was measured: measure at tip and butt at least, better three times a section.';
+    return { findings: [{ path: 'diameters', message }] };
   }
-  return { tables: estimateFromDiameters(diameters, bench.material), findings };
+  const { request, rows } = benchFit(bench);
+  if (request.setups.length === 0) {
+    return { tables: estimateFromDiameters(diameters, bench.material), findings: [] };
+  }
+  const answer = fit(request);
+  const findings = answer.findings.map(({ path, message }) => ({ path: recordPath(rows, path), message }));
+  return answer.status === 'refused' ? { findings } : { tables: answer, fitted: answer, findings };
+}
+
+interface Stiffness {
+  /** Undefined where there is none, with a finding that says why. */
+  tables?: BlankTables;
+  fitted?: FitSolved;
+  findings: Finding[];
 }
 
 function thirdLoad({ rod }: LayoutQuestion): number | undefined {
@@ -168,8 +189,4 @@ function layoutFinding({ path, message }: Finding): Finding {
   ];
   const place = places.find(([pattern]) => pattern.test(path));
   return { path: place ? place[1] : `layout/-/${path}`, message };
-}
-
-function stopped(path: string, message: string): BuildOutcome {
-  return { status: 'stopped', findings: [{ path, message }] };
 }
