@@ -156,6 +156,21 @@ describe('check', () => {
       /layout\/-\/startText: Guide 5 .*slip/,
     ],
     ['no diameter at all', (b) => b.diameters.splice(0), /diameters: No diameter was measured/],
+    [
+      'a chart in the wrong unit',
+      (b) =>
+        Object.assign(b.layout, {
+          startKind: 'chart',
+          startUnit: 'inch',
+          startText: '89 208 358 541 752 996 1270 1575',
+        }),
+      /layout\/-\/startText: Guide 2 .*Check the unit/,
+    ],
+    [
+      'a rule that overshoots',
+      (b) => Object.assign(b.layout, { startFirst: { si: 0.5, text: '500 mm' } }),
+      /layout\/-\/startFirst: .*overshoot/,
+    ],
     ['no section at all', (b) => b.sections.splice(0), /sections: The bench is empty/],
   ])('%s is named at its field, exit code 1', async (_, change, message) => {
     const { code, out } = await run('check', changed(change));

@@ -4,12 +4,13 @@
  */
 import { type AssembledBlank, assembleBlank } from './bench/assemble.ts';
 import type { Bench } from './bench/bench.ts';
-import type { BenchFinding } from './bench/bench-finding.ts';
+import { type BenchFinding, stop } from './bench/bench-finding.ts';
 import { checkStations } from './bench/check-stations.ts';
 import { type DiameterRow, diameterProfile } from './bench/diameter-profile.ts';
 import { estimateFromDiameters } from './bench/estimate.ts';
 import { checkFerrulesBound } from './bench/ferrule-gate.ts';
 import type { BlankTables } from './bench/free-rod.ts';
+import { arithmeticRule } from './bench/start-list.ts';
 import type { Finding } from './finding.ts';
 import type { Choices } from './flow/choices.ts';
 import { type LayoutQuestion, layoutQuestion } from './flow/layout-question.ts';
@@ -68,6 +69,10 @@ export function workBuild(
     const message = `No load ladder: ${loads.missing}. Give the loads.`;
     return { status: 'stopped', findings: [...findings, { path: 'ladder', message }] };
   }
+  const stations = stationFindings(blank, question, choices);
+  if (stations.some(({ severity }) => severity === 'stop')) {
+    return { status: 'stopped', findings: [...findings, ...stations] };
+  }
   stage('layout');
   const best = layout(question.request);
   if (best.status === 'refused') {
@@ -88,12 +93,7 @@ export function workBuild(
     readings: readingsOf(question, best, marks, diameters),
     marks,
     marksAre: question.ownFromTipM ? 'own' : 'proposed',
-    findings: [
-      ...findings,
-      ...stationFindings(blank, question, choices),
-      ...ferruleFindings(bench, question, thirdLoadKg),
-      ...marks.findings,
-    ],
+    findings: [...findings, ...stations, ...ferruleFindings(bench, question, thirdLoadKg), ...marks.findings],
   };
 }
 
@@ -155,16 +155,22 @@ function thirdLoad({ rod }: LayoutQuestion): number | undefined {
   return status === 'converged' ? tipN / standardGravity : undefined;
 }
 
+/** What is wrong with the start and with the builder's own marks, in his words, before the layout looks at them. */
 function stationFindings(blank: AssembledBlank, question: LayoutQuestion, choices: Choices): BenchFinding[] {
   const { keepOut: zones, rod, startFromTipM, ownFromTipM } = question;
   const common = { blank, zones, freeLengthM: rod.lengthM };
-  const start = checkStations({ ...common, fromTipM: startFromTipM, path: 'layout/-/startText' });
+  const { start } = choices;
+  if (start.kind === 'rule') {
+    const rule = arithmeticRule(start);
+    if (!rule.ok) return rule.findings.map(({ path, message }) => stop(path, message));
+  }
+  const list = checkStations({ ...common, fromTipM: startFromTipM, path: 'layout/-/startText' });
   const own = checkStations({
     ...common,
     fromTipM: ownFromTipM ?? [],
     path: (index) => `guides/${choices.guides[index]?.id ?? index}/station`,
   });
-  return [...(choices.start.kind === 'list' ? start : []), ...(ownFromTipM ? own : [])];
+  return [...(start.kind === 'list' ? list : []), ...(ownFromTipM ? own : [])];
 }
 
 /** The heaviest load alone: what is said of it holds for the ones below. */
