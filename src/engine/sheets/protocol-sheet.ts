@@ -29,13 +29,14 @@ export function protocolSheet(protocol: Protocol, options: ProtocolSheetOptions)
   };
 }
 
-const headMm = 32;
+const headMm = 36;
 /** What spoils readings most, and what can hurt; common practice, no source. */
 const advice = [
   'Level the axis at the clamp as well as you can; what is left of its tilt is found from the readings. Do not touch the clamp inside a set-up.',
   'Line of reference: through the middle of the blank where it leaves the clamp, level. Drop: from that line down to the blank.',
   'Read the same edge of the blank everywhere and say which. Wait until the tip is still (10 to 20 s). Seat every ferrule to its line.',
-  'Eye protection on; stand out of the blank’s plane; add weight slowly, low over the floor. If the tip drops far more than the sheet says, take it off and hang less.',
+  'Eye protection on; stand out of the blank’s plane; add weight slowly, low over the floor.',
+  'If the tip drops far more than the sheet says, take the weight off and hang less.',
 ];
 
 function head(stamp: string, thirdLoadKg: number): Mark[] {
