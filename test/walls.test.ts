@@ -32,6 +32,7 @@ const engineOrder = [
   'layout',
   'sheets',
   'flow',
+  'flow.ts',
 ];
 
 describe('the engine', () => {

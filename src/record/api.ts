@@ -110,6 +110,8 @@ export interface AttachmentAnswer {
 
 export interface ServerInfo {
   app: 'fairbend';
+  /** As in OperationsAnswer. */
+  record: string;
   version: string;
   dataFolder: string;
   database: string;

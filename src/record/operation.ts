@@ -14,8 +14,8 @@ export interface Operation {
   /** Unique: `${device}.${clock}.${index}`; sending it twice does nothing the second time. */
   id: string;
   /**
-   * Who wrote: `${device}-${session}`. The session is new at every page load, so two tabs of one browser never
-   * make the same id; undo looks at the part before the dash, so it survives a reload.
+   * Who wrote: `${device}-${session}`. The session is new whenever a document is opened, so two tabs of one
+   * browser never make the same id; undo looks at the part before the dash, so it survives a reload.
    */
   device: string;
   /** Lamport clock: greater than every clock the device had seen when it wrote. */

@@ -90,7 +90,8 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
 
 async function serverInfo(keeper: Keeper, dataFolder: string, database: string): Promise<ServerInfo> {
   const demo = (await keeper.repository.find(demoId)) ? demoId : null;
-  return { app: 'fairbend', version: packageVersion(), dataFolder, database, demo };
+  const record = await keeper.repository.identity();
+  return { app: 'fairbend', record, version: packageVersion(), dataFolder, database, demo };
 }
 
 /** Names a browser on this computer may call the server by. */

@@ -34,7 +34,7 @@ export async function testApp(demoFile = '/nonexistent/demo.json'): Promise<Test
   const app = createApp({
     keeper,
     demoFile,
-    info: () => ({ app: 'fairbend', version: '0.0.0', dataFolder: '', database: '', demo: null }),
+    info: () => ({ app: 'fairbend', record: '', version: '0.0.0', dataFolder: '', database: '', demo: null }),
     allowedHost: (host) => host === 'localhost',
     closing: new AbortController().signal,
   });

@@ -1,6 +1,6 @@
 import { type FillRandom, makeId } from '../../record/identity.ts';
 
-/** `${device}-${session}`: the device is this browser's for good, the session this page load's. */
+/** `${device}-${session}`: the device is this browser's for good, the session one opening of one document. */
 export function writerName(storage: Storage | undefined, fillRandom: FillRandom): string {
   return `${deviceName(storage, fillRandom)}-${makeId(fillRandom, 6)}`;
 }

@@ -4,6 +4,7 @@ import { rows, valueAt } from '../../record/document.ts';
 import type { Operation, Path } from '../../record/operation.ts';
 import { createApi } from './api.ts';
 import { DocumentStore } from './document-store.ts';
+import { flushOutbox } from './flush-outbox.ts';
 import { LiveFeed } from './live-feed.ts';
 import { LocalStorageOutbox } from './outbox.ts';
 
@@ -106,7 +107,7 @@ describe('a cut network', () => {
     server.cut = true;
     killed.write('rename', [{ path: title, value: 'typed just before' }]);
     await vi.advanceTimersByTimeAsync(100);
-    killed.close();
+    vi.clearAllTimers();
     server.cut = false;
     const next = await openTab(server, 'd1-b', storage);
     expect(valueAt(next.getSnapshot().document, title)).toBe('typed just before');
@@ -123,7 +124,7 @@ test('what was meant for another record is not sent to this one', async () => {
   server.cut = true;
   first.write('rename', [{ path: title, value: 'for the first record' }]);
   await vi.advanceTimersByTimeAsync(100);
-  first.close();
+  vi.clearAllTimers();
   const other = new FakeServer();
   other.record = 'r2';
   await (await openTab(other, 'd1-b', storage)).settled();
@@ -131,6 +132,31 @@ test('what was meant for another record is not sent to this one', async () => {
   server.cut = false;
   await (await openTab(server, 'd1-c', storage)).settled();
   expect(server.stored).toHaveLength(1);
+});
+
+test('a document left before all was saved is saved all the same', async () => {
+  const server = new FakeServer();
+  const store = await openTab(server, 'd1-a');
+  server.cut = true;
+  store.write('rename', [{ path: title, value: 'and away' }]);
+  store.close();
+  server.cut = false;
+  await vi.advanceTimersByTimeAsync(20_000);
+  expect(server.stored.map((operation) => operation.value)).toEqual(['and away']);
+});
+
+test('what a killed tab left unsent goes out when the next page comes up, without opening the document', async () => {
+  const server = new FakeServer();
+  const storage = fakeStorage();
+  const killed = await openTab(server, 'd1-a', storage);
+  server.cut = true;
+  for (const value of ['one', 'two']) killed.write('rename', [{ path: title, value }]);
+  await vi.advanceTimersByTimeAsync(100);
+  vi.clearAllTimers();
+  server.cut = false;
+  await flushOutbox(createApi(server.fetch), new LocalStorageOutbox(storage));
+  expect(server.stored.map((operation) => operation.value)).toEqual(['one', 'two']);
+  expect(storage.length).toBe(0);
 });
 
 describe('a refusal', () => {

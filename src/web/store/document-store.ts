@@ -183,9 +183,9 @@ export class DocumentStore {
     this.refresh();
   }
 
+  /** Nobody looks any more. What is not sent yet still goes out, for as long as the page stands. */
   close(): void {
     this.unwatch?.();
-    this.sender.close();
     this.listeners.clear();
   }
 

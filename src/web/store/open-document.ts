@@ -1,6 +1,7 @@
 import { createApi } from './api.ts';
 import { writerName } from './device.ts';
 import { DocumentStore } from './document-store.ts';
+import { flushOutbox } from './flush-outbox.ts';
 import { LiveFeed } from './live-feed.ts';
 import { openOutbox } from './outbox.ts';
 
@@ -12,25 +13,27 @@ let shared: ReturnType<typeof makeShared> | undefined;
 /** Opens a document of this server in this browser; one open store per document of a page is meant. */
 export async function openDocument(id: string): Promise<DocumentStore> {
   shared ??= makeShared();
-  const { feed, device, outbox } = shared;
+  const { feed, outbox } = shared;
   return DocumentStore.open(id, {
     api,
     feed,
-    device,
+    device: writerName(storageOrNone(), fillRandom),
     outbox: await outbox,
     fillRandom,
     now: () => new Date(),
   });
 }
 
-/** What all documents of the page share: one writer's name, one outbox, one connection. */
+/** What all documents of the page share: one outbox, one connection. */
 function makeShared() {
   const feed = new LiveFeed((address) => new EventSource(address));
   const follow = () => (document.visibilityState === 'hidden' ? feed.pause() : feed.resume());
   document.addEventListener('visibilitychange', follow);
   addEventListener('online', () => feed.reconnect());
   follow();
-  return { feed, device: writerName(storageOrNone(), fillRandom), outbox: openOutbox() };
+  const outbox = openOutbox();
+  void outbox.then((opened) => flushOutbox(api, opened));
+  return { feed, outbox };
 }
 
 function storageOrNone(): Storage | undefined {

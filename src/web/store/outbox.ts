@@ -8,6 +8,8 @@ export interface Outbox {
   add(document: string, operations: readonly Operation[]): Promise<void>;
   remove(document: string, ids: readonly string[]): Promise<void>;
   list(document: string): Promise<Operation[]>;
+  /** The documents anything waits for. */
+  documents(): Promise<string[]>;
 }
 
 /** The browser's database; where that is not to be had (private windows of some browsers), its local storage. */
@@ -48,6 +50,14 @@ class IndexedDbOutbox implements Outbox {
     return (request?.result ?? []).map((entry) => entry.operation);
   }
 
+  async documents(): Promise<string[]> {
+    let request: IDBRequest<IDBValidKey[]> | undefined;
+    await this.run('readonly', (store) => {
+      request = store.getAllKeys();
+    });
+    return [...new Set((request?.result ?? []).map((key) => String((key as [string, string])[0])))];
+  }
+
   private run(mode: IDBTransactionMode, work: (store: IDBObjectStore) => void): Promise<void> {
     return new Promise((resolve, reject) => {
       const transaction = this.database.transaction(storeName, mode);
@@ -86,13 +96,23 @@ export class LocalStorageOutbox implements Outbox {
   }
 
   async list(document: string): Promise<Operation[]> {
-    const keys = Array.from({ length: this.storage.length }, (_, index) => this.storage.key(index) ?? '');
-    return keys
-      .filter((key) => key.startsWith(prefixOf(document)))
-      .map((key) => JSON.parse(this.storage.getItem(key) ?? 'null') as Operation);
+    return this.keys(prefixOf(document)).map(
+      (key) => JSON.parse(this.storage.getItem(key) ?? 'null') as Operation,
+    );
+  }
+
+  async documents(): Promise<string[]> {
+    return [...new Set(this.keys(folder).map((key) => key.split('/')[1]))];
+  }
+
+  private keys(prefix: string): string[] {
+    const all = Array.from({ length: this.storage.length }, (_, index) => this.storage.key(index) ?? '');
+    return all.filter((key) => key.startsWith(prefix));
   }
 }
 
+const folder = 'fairbend-outbox/';
+
 function prefixOf(document: string): string {
-  return `fairbend-outbox/${document}/`;
+  return `${folder}${document}/`;
 }

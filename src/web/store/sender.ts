@@ -29,7 +29,6 @@ export class Sender {
   private waiting: Operation[] = [];
   private refused: { operations: Operation[]; findings: Finding[] }[] = [];
   private running = false;
-  private closed = false;
   private failures = 0;
   private reason = '';
   /** After a refusal gestures go one by one, so that only the one at fault stays behind. */
@@ -76,18 +75,12 @@ export class Sender {
     return dropped;
   }
 
-  close(): void {
-    this.closed = true;
-    this.wake?.();
-  }
-
   private async run(): Promise<void> {
     if (this.running) return;
     this.running = true;
-    while (this.waiting.length > 0 && !this.closed) await this.sendNext();
+    while (this.waiting.length > 0) await this.sendNext();
     this.running = false;
     this.oneByOne = false;
-    if (this.waiting.length > 0) return;
     for (const resolve of this.idle.splice(0)) resolve();
   }
 
