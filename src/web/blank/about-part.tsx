@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { useBuild } from '../read/build.tsx';
@@ -7,9 +8,11 @@ import { textOf } from '../read/values.ts';
 export function AboutPart() {
   const about = useBuild().single('about');
   const title = textOf(about, 'title');
+  // Open for a new build, and left to the builder from then on.
+  const [untitledAtFirst] = useState(title === undefined);
   const words = [title ?? 'Untitled build', textOf(about, 'customer'), textOf(about, 'rodKind') ?? 'fly'];
   return (
-    <details className="about" open={title === undefined}>
+    <details className="about" open={untitledAtFirst}>
       <summary>
         <strong>This build</strong>{' '}
         <span className="aside">{words.filter((word) => word !== undefined).join(' · ')}</span>

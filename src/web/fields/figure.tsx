@@ -1,29 +1,22 @@
-/** A text with its fractions set as true fractions: `12 3/16 in` or `12 3⁄16 in`; read aloud as plain text. */
+/** A text with its fractions set as true fractions: `12 3/16 in` or `12 3⁄16 in`; read aloud as `12 3/16 in`. */
 export function Figure({ text }: { text: string }) {
   const pieces = text.split(/(?<![\d.])(\d+[/⁄]\d+)(?![\d.])/);
-  if (pieces.length === 1) return <>{text}</>;
-  return (
-    <span>
-      <span className="visually-hidden">{text.replaceAll('⁄', '/')}</span>
-      <span aria-hidden="true">
-        {pieces.map((piece, index) =>
-          index % 2 === 0 ? (
-            // The space before a fraction is the fraction's own margin.
-            <span key={index}>{index < pieces.length - 1 ? piece.replace(/(\d) $/, '$1') : piece}</span>
-          ) : (
-            <Fraction key={index} text={piece} />
-          ),
-        )}
-      </span>
-    </span>
-  );
+  return pieces.map((piece, index) => {
+    const key = `${index}${piece}`;
+    if (index % 2 === 1) return <Fraction key={key} text={piece} />;
+    // The space before a mixed number's fraction is the fraction's own margin.
+    return index < pieces.length - 1 ? piece.replace(/(\d) $/, '$1') : piece;
+  });
 }
 
 function Fraction({ text }: { text: string }) {
   const [numerator, denominator] = text.split(/[/⁄]/);
   return (
-    <span className="fraction">
-      <sup>{numerator}</sup>⁄<sub>{denominator}</sub>
-    </span>
+    <>
+      <span className="visually-hidden">{`\u00a0${numerator}/${denominator}`}</span>
+      <span className="fraction" aria-hidden="true">
+        <sup>{numerator}</sup>⁄<sub>{denominator}</sub>
+      </span>
+    </>
   );
 }

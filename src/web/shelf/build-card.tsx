@@ -25,6 +25,10 @@ export function BuildCard({ summary, changed }: { summary: DocumentSummary; chan
       (made) => navigate(`/builds/${made.id}/blank`),
       (error: unknown) => say(`No copy was made: ${reasonOf(error)}.`),
     );
+  const putAwayOrBack = () =>
+    gone
+      ? attempt(api.bringBack(id), `${name} is back on the shelf.`)
+      : attempt(api.putAway(id), `${name} is put away; tick “those put away” to find it.`);
   return (
     <li className="shelf-card">
       <Link href={`/builds/${id}/blank`} className="shelf-open">
@@ -36,36 +40,32 @@ export function BuildCard({ summary, changed }: { summary: DocumentSummary; chan
         </p>
       </Link>
       <div className="shelf-actions">
-        <Button className="plain" onPress={copy} aria-label={`Copy ${name}`}>
+        <Button className="plain" onPress={copy}>
           {demo ? 'Copy this and make it yours' : 'Copy'}
+          <OfBuild name={name} />
         </Button>
-        <a className="plain" href={api.fileAddress(id)} download aria-label={`Save ${name} as a file`}>
+        <a className="plain" href={api.fileAddress(id)} download>
           Save as a file
+          <OfBuild name={name} />
         </a>
         {demo ? (
-          <Button
-            className="plain"
-            onPress={() => attempt(api.resetDemo(), 'The demo is as it was.')}
-            aria-label={`Reset ${name}`}
-          >
+          <Button className="plain" onPress={() => attempt(api.resetDemo(), 'The demo is as it was.')}>
             Reset the demo
           </Button>
         ) : (
-          <Button
-            className="plain"
-            onPress={() =>
-              gone
-                ? attempt(api.bringBack(id), `${name} is back on the shelf.`)
-                : attempt(api.putAway(id), `${name} is put away; tick “those put away” to find it.`)
-            }
-            aria-label={`${gone ? 'Bring back' : 'Put away'} ${name}`}
-          >
+          <Button className="plain" onPress={putAwayOrBack}>
             {gone ? 'Bring back' : 'Put away'}
+            <OfBuild name={name} />
           </Button>
         )}
       </div>
     </li>
   );
+}
+
+/** The same words stand on every card; read aloud they name their build. */
+function OfBuild({ name }: { name: string }) {
+  return <span className="visually-hidden"> ({name})</span>;
 }
 
 function shortInstant(iso: string): string {

@@ -1,4 +1,5 @@
 import { Link } from 'wouter';
+import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
 import { SaveLine } from './save-line.tsx';
@@ -8,6 +9,7 @@ import { steps } from './steps.ts';
 export function TitleBlock({ step }: { step: string }) {
   const build = useBuild();
   const { system, tapeStep } = useShop();
+  const { choices } = useBench();
   const name = steps.find(({ id }) => id === step)?.name ?? step;
   return (
     <dl className="title-block">
@@ -19,7 +21,7 @@ export function TitleBlock({ step }: { step: string }) {
         ring end of the tip-top’s tube
       </Cell>
       <Cell term="Units">{system === 'inch' ? 'inches' : 'millimetres'}</Cell>
-      <Cell term="Marks to">{tapeStep}</Cell>
+      <Cell term="Marks to">{choices?.tapeStep ?? tapeStep}</Cell>
       <Cell term="Kept" wide>
         <SaveLine save={build.save} />
       </Cell>

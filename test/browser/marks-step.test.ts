@@ -1,0 +1,78 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { axeFindings } from './axe.ts';
+import { twoPieceChanges } from './invented-build.ts';
+import { type Bench, openBench } from './open-bench.ts';
+
+let bench: Bench;
+let page: Page;
+beforeAll(async () => {
+  bench = await openBench();
+  page = await bench.openPage('/', { viewport: { width: 1440, height: 900 }, acceptDownloads: true });
+  page.setDefaultTimeout(8000);
+  const id = await page.evaluate(async (changes) => {
+    const answer = await fetch('/api/documents', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ kind: 'build', changes }),
+    });
+    return ((await answer.json()) as { id: string }).id;
+  }, twoPieceChanges());
+  await page.goto(`${bench.server.address}/builds/${id}/marks`);
+});
+afterAll(() => bench?.close());
+
+test('every section is marked from its own two ends, and the two add up to its length', async () => {
+  const tip = page.getByRole('table', { name: /tip, 46 in long/ });
+  await tip.waitFor();
+  const first = tip.getByRole('row').nth(1).getByRole('cell');
+  expect(await first.nth(0).textContent()).toBe('4');
+  expect(await first.nth(1).textContent()).toBe('42');
+  const butt = page.getByRole('table', { name: /butt, 46 in long/ });
+  // 60 in from the tip: the butt's own tip end stands at 46 − 2 in.
+  expect(await butt.getByRole('row', { name: /^6/ }).getByRole('cell').nth(0).textContent()).toBe('16');
+});
+
+test('the tape’s step says what rounding does', async () => {
+  await page.locator('.choice-option', { hasText: '1 mm' }).click();
+  await page.getByText(/moves no mark by more than 0\.[0-5] mm/).waitFor();
+  await page.locator('.choice-option', { hasText: '1/8 in' }).click();
+  await page.getByText('Every mark already stands on a tick of').waitFor();
+});
+
+test('strips come as a PDF of a frozen revision, and the print is in the record', async () => {
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Strips as PDF' }).click();
+  const file = await download;
+  expect(file.suggestedFilename()).toMatch(/^invented-two-piece-strips-(a4|letter)\.pdf$/);
+  expect(
+    readFileSync(await file.path())
+      .subarray(0, 5)
+      .toString(),
+  ).toBe('%PDF-');
+  await page.getByText(/Revision .* is frozen and printed/).waitFor();
+  await page.getByText('Measure the rules on the print').first().waitFor();
+});
+
+test('what the printed rule measured corrects the next print; three per cent is called a setting', async () => {
+  await page.getByRole('button', { name: 'Type in what they measured' }).click();
+  const across = page.getByRole('textbox', { name: 'The 100 mm rule across measured' });
+  await across.fill('99.5 mm');
+  await across.press('Enter');
+  await page.getByText('corrected by +0.50 % across').waitFor();
+  await across.fill('94 mm');
+  await across.press('Enter');
+  await page.getByText(/More than 3 % is a print setting/).waitFor();
+});
+
+test('axe finds nothing on the marks', async () => {
+  for (const width of [390, 1440]) {
+    await page.setViewportSize({ width, height: 900 });
+    expect(await axeFindings(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
+      0,
+    );
+  }
+  expect(bench.complaints).toEqual([]);
+});
