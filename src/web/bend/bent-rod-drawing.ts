@@ -82,8 +82,7 @@ export class BentRodDrawing {
   private frameFor(view: BendView): DrawingFrame {
     const wanted = `${this.widthPx} ${this.mostHeightPx} ${view.drawn}`;
     if (this.frame && this.framedFor === wanted && !view.settled) return this.frame;
-    const shapes = view.rest ? [...view.loads, view.rest] : view.loads;
-    const extent = extentOf(shapes, fixedPoints(view.rod), 0.06);
+    const extent = extentOf(shownWhole(view), fixedPoints(view.rod), 0.06);
     extent.lowYM -= hangM;
     const room = { widthPx: this.widthPx, mostHeightPx: this.mostHeightPx, marginPx: 10 };
     const frame = drawingFrame(extent, room);
@@ -117,17 +116,15 @@ export class BentRodDrawing {
     const others = view.loads.map((_, load) => load).filter((load) => load !== view.drawn);
     const paths = ghosts.take(others.length);
     const names = ghostNames.take(others.length);
-    others.forEach((load, i) => {
+    let roomFrom = Number.NEGATIVE_INFINITY;
+    others.reverse().forEach((load, i) => {
       paths[i].setAttribute('d', shapePath(view.loads[load], frame));
-      const { xM, yM } = view.loads[load];
-      const [x, y] = [frame.xPx(xM[0]), frame.yPx(yM[0])];
-      const anchor = x < 60 ? 'start' : 'end';
-      setAll(names[i], {
-        x: anchor === 'start' ? x + 2 : x - 5,
-        y: y + (x < 60 ? 16 : 4),
-        'text-anchor': anchor,
-      });
-      setText(names[i], view.rod.loadNames[load]);
+      const place = nameAtEnd(view.loads[load], frame);
+      setAll(names[i], place);
+      // where several leave the sheet side by side, the first is named and the switch names the others
+      const crowded = place['text-anchor'] === 'start' && Math.abs(place.x - roomFrom) < 42;
+      if (place['text-anchor'] === 'start') roomFrom = place.x;
+      setText(names[i], crowded ? '' : view.rod.loadNames[load]);
     });
     rest.setAttribute('d', view.rest ? shapePath(view.rest, frame) : '');
   }
@@ -189,6 +186,22 @@ export class BentRodDrawing {
     });
     leaders.setAttribute('d', leaderPath);
   }
+}
+
+/** The drawn load, all heavier ones and the next lighter one; what is lighter still may run off the sheet. */
+function shownWhole({ loads, drawn }: BendView): readonly RuledLoad[] {
+  return loads.slice(Math.max(0, drawn - 1));
+}
+
+/** A ghost's name stands beyond its tip, or where it leaves the sheet. */
+function nameAtEnd({ xM, yM }: RuledLoad, frame: DrawingFrame) {
+  let node = 0;
+  while (node < yM.length - 1 && frame.yPx(yM[node]) < 8) node++;
+  const [x, y] = [frame.xPx(xM[node]), frame.yPx(yM[node])];
+  if (node > 0) return { x: x + 8, y: y + 10, 'text-anchor': 'start' };
+  return x < 60
+    ? { x: x + 2, y: y + 16, 'text-anchor': 'start' }
+    : { x: x - 5, y: y + 4, 'text-anchor': 'end' };
 }
 
 /** Line that hangs free below the tip, and the reel's radius, as drawn. */

@@ -52,7 +52,7 @@ export function BentRod<F>(props: BentRodProps<F>) {
   };
   usePainted(moving, (frame) => {
     const view = viewOf(frame);
-    drawing.current?.resize(widthPx, Math.min(540, Math.max(300, widthPx * 0.92)));
+    drawing.current?.resize(widthPx, Math.min(430, Math.max(300, widthPx * 0.92)));
     if (!view) return;
     drawing.current?.paint(view);
     readFlag();

@@ -17,21 +17,17 @@ export interface LoadTableProps {
 export function LoadTable({ names, loads, rest, strain, system }: LoadTableProps) {
   const show = (lengthM: number) => formatLength(lengthM, { system, denominator: 8, decimals: 0 });
   return (
-    <TableFrame label="Loads in figures">
+    <TableFrame label="Loads in figures" className="close-table">
       <table className="figures-table">
-        <caption>
-          Under each load{' '}
-          <span className="aside">
-            the tip’s place counts from the front of the grip, its drop from where it hangs unloaded
-          </span>
-        </caption>
+        <caption>Under each load</caption>
         <thead>
           <tr>
             <th scope="col">load</th>
             <th scope="col">tip out</th>
             <th scope="col">tip above</th>
             <th scope="col">tip drop</th>
-            <th scope="col">surface strain</th>
+            <th scope="col">strain</th>
+            <th scope="col">at, from tip</th>
           </tr>
         </thead>
         <tbody>
@@ -46,15 +42,18 @@ export function LoadTable({ names, loads, rest, strain, system }: LoadTableProps
               </td>
               <td>{rest && <Figure text={show(rest.yM[0] - load.yM[0])} />}</td>
               <td className={strainVerdict(load.strain.percent, strain) === 'within' ? '' : 'attention'}>
-                {load.strain.percent.toFixed(2)} %{' '}
-                <span className="quiet">
-                  <Figure text={`${show(load.strain.fromTipM)} from tip`} />
-                </span>
+                {load.strain.percent.toFixed(2)} %
+              </td>
+              <td className="quiet">
+                <Figure text={show(load.strain.fromTipM)} />
               </td>
             </tr>
           ))}
         </tbody>
       </table>
+      <p className="small quiet">
+        The tip’s place counts from the front of the grip, its drop from where it hangs without a weight.
+      </p>
     </TableFrame>
   );
 }

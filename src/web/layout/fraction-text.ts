@@ -2,7 +2,7 @@
  * Lengths written while a guide moves, outside of React: `22 1⁄8 in` with a true fraction. In HTML as the
  * fields show it (fields/figure.tsx); in a drawing with raised and lowered figures.
  */
-const pattern = /\s?(\d+)[/⁄](\d+)(?![\d.])/g;
+const pattern = /(?:(?<=\d)\s)?(\d+)[/⁄](\d+)(?![\d.])/g;
 
 /** For SVG text: `22 1⁄8 in` becomes `22¹⁄₈ in`. */
 export function raisedFractions(text: string): string {
@@ -31,7 +31,7 @@ function nodesOf(text: string): Node[] {
 
 /** Seen as a fraction, read aloud as "1/8". */
 function fractionNodes(above: string, below: string): Node[] {
-  const spoken = made('span', `\u00a0${above}/${below}`, 'visually-hidden');
+  const spoken = made('span', ` ${above}/${below}`, 'visually-hidden');
   const seen = made('span', '', 'fraction');
   seen.setAttribute('aria-hidden', 'true');
   seen.append(made('sup', above), '⁄', made('sub', below));

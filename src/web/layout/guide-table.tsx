@@ -17,26 +17,24 @@ export interface GuideTableProps {
   slack: readonly MarkSlack[] | undefined;
   /** Name of the load drawn. */
   loadName: string;
-  count: number;
   /** What stands in the column of marks: the mark to press, or the field to type it. */
   mark(guide: number): ReactNode;
-  /** Pin and its state. */
-  pin(guide: number): ReactNode;
+  pinned: readonly boolean[];
 }
 
 /** Every guide in figures under the drawn load; answers while a guide is dragged. */
 export function GuideTable(props: GuideTableProps) {
-  const { wording, count, loadName } = props;
+  const { wording, pinned, loadName } = props;
   const body = useRef<HTMLTableSectionElement>(null);
   usePainted(props.sheet, (frame) => {
     if (body.current) paintRows(body.current, frame, props);
   });
-  const unit = wording.system === 'inch' ? 'in' : 'mm';
+  const unit = wording.system === 'inch' ? 'inches' : 'mm';
   return (
-    <TableFrame label="Guides in figures" className="guide-table">
+    <TableFrame label="Guides in figures" className="guide-table close-table">
       <table className="figures-table">
         <caption>
-          Guides at {loadName} <span className="aside">from the tip, in {unit}</span>
+          Guides at {loadName} <span className="aside">{unit}</span>
         </caption>
         <thead>
           <tr>
@@ -44,25 +42,24 @@ export function GuideTable(props: GuideTableProps) {
             <th scope="col">from tip</th>
             <th scope="col">interval</th>
             <th scope="col">may move</th>
-            <th scope="col">line angle</th>
-            <th scope="col">gap by rule</th>
-            <th scope="col">extra bend</th>
-            <th scope="col">
-              <span className="visually-hidden">pin</span>
-            </th>
+            <th scope="col">angle</th>
+            <th scope="col">gap</th>
+            <th scope="col">adds</th>
           </tr>
         </thead>
         <tbody ref={body}>
-          {Array.from({ length: count }, (_, guide) => (
+          {pinned.map((held, guide) => (
             <tr key={guide}>
-              <th scope="row">{guide + 1}</th>
+              <th scope="row">
+                {guide + 1}
+                {held && <span className="small"> pinned</span>}
+              </th>
               <td>{props.mark(guide)}</td>
               <td className="quiet" />
               <td className="quiet" />
               <td />
               <td />
               <td />
-              <td>{props.pin(guide)}</td>
             </tr>
           ))}
         </tbody>
@@ -90,7 +87,7 @@ function paintRows(body: HTMLTableSectionElement, frame: SheetFrame, props: Guid
     if (!load?.spans[guide]) return;
     const angle = load.rings[guide + 1].lineAngleRad;
     const counted = guide + 2 < load.rings.length;
-    set(4, counted ? formatDegrees(angle) : 'by the reel', counted && angle > limits.lineAngleRad);
+    set(4, counted ? formatDegrees(angle) : 'reel', counted && angle > limits.lineAngleRad);
     const span = load.spans[guide];
     const ruled = load.ruled[guide];
     set(5, wording.gap(ruled.ruleGapM).replace(/ (in|mm)$/, ''), span.gapM > limits.gapM);

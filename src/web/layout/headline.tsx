@@ -4,7 +4,7 @@ import { type Wording, worstInWords } from './bench-words.ts';
 import { paintFigure } from './fraction-text.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import type { SheetFrame } from './sheet-frame.ts';
-import { verdictInWords } from './verdict-words.ts';
+import { unsteadyInWords, verdictInWords } from './verdict-words.ts';
 
 export interface HeadlineProps {
   sheet: LiveSheet;
@@ -13,6 +13,8 @@ export interface HeadlineProps {
   startBroken: boolean;
   intervals: 'growing' | 'free';
   marked: boolean;
+  /** Why our marks cannot be read. */
+  unreadable: string | undefined;
   children: ReactNode;
 }
 
@@ -47,6 +49,7 @@ export function Headline(props: HeadlineProps) {
 
 function headlineWords(frame: SheetFrame, props: HeadlineProps) {
   const { ours, beside, failure } = frame;
+  if (props.unreadable) return { ...noWords, title: props.unreadable, beyond: true };
   if (failure) return { ...noWords, title: `This layout cannot be read: ${failure}`, beyond: true };
   const worst = ours && worstInWords(ours.reading, props.wording);
   if (!ours || !worst) return { ...noWords, title: 'Bending the rod …' };
@@ -64,7 +67,10 @@ function headlineWords(frame: SheetFrame, props: HeadlineProps) {
     props.wording,
   );
   const title = `${worst[0].toUpperCase()}${worst.slice(1)}`;
-  return { title, beyond: ours.reading.worst > 1, ...verdict };
+  const judgement = [unsteadyInWords(ours.reading, props.wording), verdict.judgement]
+    .filter(Boolean)
+    .join(' ');
+  return { title, beyond: ours.reading.worst > 1, ...verdict, judgement };
 }
 
 const noWords = { title: '', beyond: false, start: '', judgement: '', otherRule: '' };

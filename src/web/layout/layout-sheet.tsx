@@ -1,14 +1,15 @@
 import { useMemo, useState } from 'react';
-import { ToggleButton } from 'react-aria-components';
+import { checkStations } from '../../engine/bench/check-stations.ts';
 import { defaultLimits } from '../../engine/layout/layout-defaults.ts';
 import { BentRod } from '../bend/bent-rod.tsx';
 import { LoadSwitch } from '../bend/load-switch.tsx';
 import { LoadTable } from '../bend/load-table.tsx';
 import { LoadTestCaution } from '../bend/load-test-caution.tsx';
 import { usePainted } from '../bend/use-painted.ts';
+import { ChoiceField } from '../fields/choice-field.tsx';
 import { useShop } from '../read/shop.tsx';
 import { useSame } from '../worker/use-same.ts';
-import { worstRings } from './attention.ts';
+import { ringsAt } from './attention.ts';
 import { stopInWords } from './bench-words.ts';
 import { paintFigure } from './fraction-text.ts';
 import { placeGuide } from './guide-moves.ts';
@@ -50,7 +51,7 @@ export function LayoutSheet({
   const [picked, setPicked] = useState<number>();
   const [active, setActive] = useState<number>();
   const drawn = useDrawnLoad(sheet, picked, model.loads.kg.length);
-  const { best, slack, bestMarks } = useSheetInput(sheet, model, drawn);
+  const { best, slack, bestMarks } = useSheetInput(sheet, model, { drawn, system });
   const marks = useMarks(sheet, model, system);
   const settled = useSettledFrame(sheet);
   const rod = useMemo(() => drawnRod(model, wording), [model, wording]);
@@ -62,20 +63,9 @@ export function LayoutSheet({
     ({ upper }) => `between ${model.blank.sections[upper].name} and ${model.blank.sections[upper + 1].name}`,
   );
   const attention = (frame: SheetFrame) =>
-    frame.ours ? new Set([...worstRings(frame.ours.reading)].map((ring) => ring - 1)) : noGuides;
+    frame.ours ? new Set([...ringsAt(frame.ours.reading.worstAt)].map((ring) => ring - 1)) : noGuides;
   const placed = bestMarks !== undefined && model.marked && sameMarks(bestMarks, model.field.fromTipM);
   const { guides } = model.choices;
-  const pinOf = (guide: number) => (
-    <ToggleButton
-      className="pin"
-      aria-label={`Pin guide ${guide + 1}`}
-      isSelected={guides[guide].pinned}
-      isDisabled={guides[guide].id === undefined}
-      onChange={(on) => marks.pin(guide, on)}
-    >
-      <span aria-hidden="true">{guides[guide].pinned ? '●' : '○'}</span>
-    </ToggleButton>
-  );
   const oursRead = settled.ours?.reading.loads;
   return (
     <div className="layout-sheet">
@@ -86,90 +76,101 @@ export function LayoutSheet({
         startBroken={breaksRules(model)}
         intervals={model.choices.intervals}
         marked={model.marked}
+        unreadable={model.unreadable}
       >
-        <PlaceButton best={best} placed={placed} onPlace={marks.place} />
+        <PlaceButton best={best} marks={bestMarks} placed={placed} onPlace={marks.place} />
       </Headline>
-      <section className="bend-part" aria-label="The bend">
-        <div className="bend-head">
-          <LoadSwitch names={wording.loads} drawn={drawn} onChange={setPicked} />
-          <p className="aside">
-            {model.choices.loadBy === 'line'
-              ? 'weight on the line, through the rings'
-              : 'weight tied to the tip, line just taut'}
-            ; to scale, {gridWords[system]}
-          </p>
-        </div>
-        <BentRod
-          moving={sheet}
-          viewOf={(frame) => bendView(frame, rod, model)}
-          label={`The rod bent under ${loadName}, with the line through its guides; the other loads as ghosts`}
-          lengthM={model.rod.lengthM}
-          stepM={system === 'mm' ? 0.005 : 0.0254 / 4}
-          describe={(flag) => flagInWords(flag, system)}
-          write={paintFigure}
-        />
-      </section>
-      <GuideTable
-        sheet={sheet}
-        wording={wording}
-        limits={model.limits}
-        slack={steadySlack}
-        loadName={loadName}
-        count={guides.length}
-        mark={(guide) => <MarkCell guide={guide} row={guides[guide].id} onTakeUp={marks.takeUp} />}
-        pin={pinOf}
-      />
-      <section className="ruler-part" aria-label="The straight rod">
-        <HandBar
-          sheet={sheet}
-          tape={tape}
-          tick={wording.length(tape.stepM)}
-          active={active}
-          pinned={active !== undefined && guides[active]?.pinned === true}
-          describe={(frame) => handWords(frame, model, wording)}
-          onStep={(guide, byM) => marks.step(guide, byM, tape)}
-          onPin={marks.pin}
-        />
-        <Ruler
-          sheet={sheet}
-          model={ruler}
-          tape={tape}
-          attentionOf={attention}
-          onMoved={marks.moved}
-          onActive={setActive}
-          stopWords={({ stop }) => (stop ? stopInWords(stop, wording, joints) : '')}
-        />
-        <Strips
-          sheet={sheet}
-          model={strips}
-          label="Line angle, gap and extra bend along the rod against their limits; the tables below have every figure"
-        />
-        {settled.ours && <ReadingTable layout={settled.ours} name="these marks" wording={wording} />}
-        {settled.beside.start && (
-          <ReadingTable layout={settled.beside.start} name="the start" wording={wording} />
-        )}
-      </section>
-      {oursRead && (
-        <section className="loads-figures" aria-label="Loads">
-          <LoadTable
-            names={wording.loads}
-            loads={oursRead}
-            rest={settled.beside.rest?.reading.loads[0]}
-            strain={model.strain}
-            system={system}
-          />
-          <LoadTestCaution
-            names={wording.loads}
-            loads={oursRead}
-            strain={model.strain}
-            ferrulesBound={ferrulesBound}
+      <div className="layout-drawings">
+        <section className="bend-part" aria-label="The bend">
+          <div className="bend-head">
+            <LoadSwitch names={wording.loads} drawn={drawn} onChange={setPicked} />
+            <ChoiceField
+              label="The weight hangs"
+              path={['layout', '-', 'loadBy']}
+              unset="line"
+              options={[
+                { value: 'line', name: 'on the line' },
+                { value: 'tied', name: 'tied to the tip' },
+              ]}
+            />
+            <p className="aside bend-scale">to scale, {gridWords[system]}</p>
+          </div>
+          <BentRod
+            moving={sheet}
+            viewOf={(frame) => bendView(frame, rod)}
+            label={`The rod bent under ${loadName}, with the line through its guides; the other loads as ghosts`}
+            lengthM={model.rod.lengthM}
+            stepM={system === 'mm' ? 0.005 : 0.0254 / 4}
+            describe={(flag) => flagInWords(flag, system)}
+            write={paintFigure}
           />
         </section>
-      )}
+        <section className="ruler-part" aria-label="The straight rod">
+          <HandBar
+            sheet={sheet}
+            tape={tape}
+            tick={wording.length(tape.stepM)}
+            active={active}
+            pinned={active !== undefined && guides[active]?.pinned === true}
+            describe={(frame) => handWords(frame, model, wording)}
+            onStep={(guide, byM) => marks.step(guide, byM, tape)}
+            onPin={marks.pin}
+          />
+          <Ruler
+            sheet={sheet}
+            model={ruler}
+            tape={tape}
+            attentionOf={attention}
+            onMoved={marks.moved}
+            onActive={setActive}
+            onPin={(guide) => marks.pin(guide, !guides[guide].pinned)}
+            stopWords={({ stop }) => (stop ? stopInWords(stop, wording, joints) : '')}
+          />
+          <Strips
+            sheet={sheet}
+            model={strips}
+            label="Line angle, gap and extra bend along the rod against their limits; the tables below have every figure"
+          />
+          {settled.ours && <ReadingTable layout={settled.ours} name="these marks" wording={wording} />}
+          {settled.beside.start && (
+            <ReadingTable layout={settled.beside.start} name="the start" wording={wording} />
+          )}
+        </section>
+      </div>
+      <div className="layout-figures">
+        {' '}
+        <GuideTable
+          sheet={sheet}
+          wording={wording}
+          limits={model.limits}
+          slack={steadySlack}
+          loadName={loadName}
+          pinned={model.field.pinned}
+          mark={(guide) => <MarkCell guide={guide} row={guides[guide].id} onTakeUp={marks.takeUp} />}
+        />
+        {oursRead && (
+          <section className="loads-figures" aria-label="Loads">
+            <LoadTable
+              names={wording.loads}
+              loads={oursRead}
+              rest={settled.beside.rest?.reading.loads[0]}
+              strain={model.strain}
+              system={system}
+            />
+            <LoadTestCaution
+              names={wording.loads}
+              loads={oursRead}
+              strain={model.strain}
+              ferrulesBound={ferrulesBound}
+            />
+          </section>
+        )}
+      </div>
       <div className="layout-parts screen-only">
         <StartPart
           choices={model.choices}
           blankLengthM={model.blank.lengthM}
+          findings={startFindings(model)}
           onTake={canTakeStart(model) ? marks.useStart : undefined}
         />
         <LoadsPart loads={model.loads} />
@@ -209,6 +210,13 @@ function breaksRules({ startFromTipM, field }: SheetModel): boolean {
   if (startFromTipM.length !== field.fromTipM.length) return false;
   const start = { ...field, fromTipM: startFromTipM, pinned: startFromTipM.map(() => false) };
   return startFromTipM.some((at, guide) => placeGuide(start, guide, at).stop !== undefined);
+}
+
+/** What is odd about a typed list: its order, a mark off the blank or on a ferrule, a likely slip. */
+function startFindings({ blank, rod, keepOut, startFromTipM, choices }: SheetModel): string[] {
+  if (choices.start.kind === 'rule') return [];
+  const question = { blank, freeLengthM: rod.lengthM, zones: keepOut, fromTipM: startFromTipM };
+  return checkStations({ ...question, path: 'layout/-/startText' }).map(({ message }) => message);
 }
 
 function canTakeStart({ startFromTipM, field, marked }: SheetModel): boolean {

@@ -39,9 +39,13 @@ export class LiveSheet {
   constructor(lane: LiveLane, schedule: (paint: () => void) => void) {
     this.lane = lane;
     this.schedule = schedule;
-    this.listen('ours', (answer) => this.show({ ours: answer, failure: undefined }));
+    lane.listen('ours', {
+      read: (answer) => this.show({ ours: answer, failure: undefined }),
+      failed: (failure) => this.show({ failure }),
+    });
     for (const name of allBeside) {
-      this.listen(name, (answer) => this.show({ beside: { ...this.frame.beside, [name]: answer } }));
+      const failed = () => this.showBeside(name, undefined);
+      lane.listen(name, { read: (answer) => this.showBeside(name, answer), failed });
     }
   }
 
@@ -85,8 +89,10 @@ export class LiveSheet {
 
   /** Ends a drag and says where the guide was left. */
   drop(guide: number): number {
-    this.show({ dragging: false });
-    return this.frame.fromTipM[guide];
+    const at = this.frame.fromTipM[guide];
+    const others = this.input?.field.fromTipM ?? this.frame.fromTipM;
+    this.show({ dragging: false, fromTipM: others.map((mark, i) => (i === guide ? at : mark)) });
+    return at;
   }
 
   /** Takes the dragged guide back to where the record has it. */
@@ -121,17 +127,14 @@ export class LiveSheet {
 
   private askBeside(name: Beside, asked: AskedLayout | undefined, before: AskedLayout | undefined): void {
     if (!asked) {
-      if (this.frame.beside[name]) this.show({ beside: { ...this.frame.beside, [name]: undefined } });
+      if (this.frame.beside[name]) this.showBeside(name, undefined);
     } else if (asked.fromTipM !== before?.fromTipM || asked.ladder !== before.ladder) {
       this.lane.ask(name, asked.ladder, asked.fromTipM);
     }
   }
 
-  private listen(thread: 'ours' | Beside, read: (answer: LiveAnswer) => void): void {
-    this.lane.listen(thread, {
-      read,
-      failed: (reason) => this.show({ failure: reason }),
-    });
+  private showBeside(name: Beside, answer: LiveAnswer | undefined): void {
+    this.show({ beside: { ...this.frame.beside, [name]: answer } });
   }
 
   private show(change: Partial<SheetFrame>): void {

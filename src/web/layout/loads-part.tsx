@@ -58,15 +58,6 @@ export function LoadsPart({ loads }: { loads: SheetLoads }) {
         </div>
       )}
       <div className="fields-row">
-        <ChoiceField
-          label="The weight hangs"
-          path={['layout', '-', 'loadBy']}
-          unset="line"
-          options={[
-            { value: 'line', name: 'on the line, through the rings' },
-            { value: 'tied', name: 'tied to the tip, line just taut' },
-          ]}
-        />
         {tied && (
           <QuantityField
             label="Weight that keeps the line taut"

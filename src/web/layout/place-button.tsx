@@ -4,22 +4,24 @@ import type { LongTaskState } from '../worker/use-long-task.ts';
 
 export interface PlaceButtonProps {
   best: LongTaskState<LayoutTask>;
-  /** Whether our marks are the best ones already. */
+  /** The best marks, on the tape. */
+  marks: readonly number[] | undefined;
+  /** Whether ours are these already. */
   placed: boolean;
   onPlace(fromTipM: readonly number[]): void;
 }
 
 /** "Place the guides for this blank": the layout is worked out beforehand, so that pressing only puts it in. */
-export function PlaceButton({ best, placed, onPlace }: PlaceButtonProps) {
+export function PlaceButton({ best, marks, placed, onPlace }: PlaceButtonProps) {
   const { answer, working, failure } = best;
   const refused = answer?.status === 'refused' ? answer.findings : undefined;
-  const ready = !working && answer !== undefined && answer.status !== 'refused';
+  const ready = !working && marks !== undefined;
   return (
     <div className="place screen-only">
       <Button
         className="button button-main"
         isDisabled={!ready || placed}
-        onPress={() => ready && onPlace(answer.fromTipM)}
+        onPress={() => ready && onPlace(marks)}
       >
         {placed ? 'The guides stand as placed for this blank' : 'Place the guides for this blank'}
       </Button>

@@ -32,14 +32,14 @@ export interface RulerView {
 }
 
 const y = {
-  interval: 46,
-  numbers: [28, 17],
-  slack: 38,
+  numbers: [28, 14],
+  interval: 34,
+  slack: 41,
   mark: 33,
-  rod: 58,
-  start: 80,
-  ticks: 92,
-  tickText: 116,
+  rod: 60,
+  start: 82,
+  ticks: 94,
+  tickText: 118,
 };
 export const rulerHeightPx = 140;
 
@@ -165,7 +165,7 @@ export class RulerDrawing {
     sections.forEach(({ name, visible }, i) => {
       const [from, to] = [scale.xPx(visible.fromTipM), scale.xPx(visible.toTipM)];
       setAll(texts[i], { x: (from + to) / 2, y: y.tickText + 18 });
-      setText(texts[i], name.length * 6 < to - from ? name : '');
+      setText(texts[i], name.length * 6.4 + 8 < to - from ? name : '');
     });
   }
 }
@@ -206,7 +206,12 @@ function makeParts(svg: SVGSVGElement) {
 }
 
 function makeGuide(parent: Element, guide: number) {
-  const group = svgNode(parent, 'g', { role: 'slider', tabindex: 0, 'data-guide': guide });
+  const group = svgNode(parent, 'g', {
+    role: 'slider',
+    tabindex: 0,
+    'data-guide': guide,
+    'aria-keyshortcuts': 'p',
+  });
   return {
     group,
     focus: svgNode(group, 'rect', { class: 'ruler-focus', y: 4, height: 74, rx: 2 }),

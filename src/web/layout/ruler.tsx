@@ -15,6 +15,8 @@ export interface RulerProps {
   onMoved(guide: number, fromTipM: number): void;
   /** A guide was taken in hand, or let go of. */
   onActive(guide: number | undefined): void;
+  /** Pins or unpins a guide. */
+  onPin(guide: number): void;
   /** Why the guide in hand went no further; empty where it moves freely. */
   stopWords(frame: SheetFrame): string;
 }
@@ -55,9 +57,11 @@ export function Ruler(props: RulerProps) {
 }
 
 /** Pointer, touch and keys on the guides, by delegation. */
-function useHand({ sheet, model, tape, onMoved, onActive }: RulerProps, drawing: { current?: RulerDrawing }) {
-  /** Where in its mark the guide was taken hold of, so that it does not jump. */
-  const held = useRef<{ guide: number; offsetM: number; fromM: number } | undefined>(undefined);
+function useHand(
+  { sheet, model, tape, onMoved, onActive, onPin }: RulerProps,
+  drawing: { current?: RulerDrawing },
+) {
+  const held = useRef<Held>(undefined);
   const guideOf = (target: EventTarget) => {
     const name = (target as Element).closest?.('[data-guide]')?.getAttribute('data-guide');
     return name === null || name === undefined ? undefined : Number(name);
@@ -67,19 +71,23 @@ function useHand({ sheet, model, tape, onMoved, onActive }: RulerProps, drawing:
     if (guide === undefined || event.button !== 0 || !drawing.current) return;
     event.currentTarget.setPointerCapture(event.pointerId);
     const fromM = sheet.frame.fromTipM[guide];
-    held.current = { guide, offsetM: fromM - drawing.current.stationAt(event.clientX), fromM };
+    const offsetM = fromM - drawing.current.stationAt(event.clientX);
+    held.current = { guide, offsetM, fromM, fromPx: event.clientX, moving: false };
     drawing.current.focus(guide);
     event.preventDefault();
   };
   const onPointerMove = (event: PointerEvent<SVGSVGElement>) => {
     if (!held.current || !drawing.current) return;
-    const { guide, offsetM } = held.current;
+    const { guide, offsetM, fromPx } = held.current;
+    held.current.moving ||= Math.abs(event.clientX - fromPx) >= leastMovePx;
+    if (!held.current.moving) return;
     sheet.drag(guide, drawing.current.stationAt(event.clientX) + offsetM, tape);
   };
   const letGo = () => {
     if (!held.current) return;
-    const { guide, fromM } = held.current;
+    const { guide, fromM, moving } = held.current;
     held.current = undefined;
+    if (!moving) return;
     const at = sheet.drop(guide);
     if (at !== fromM) onMoved(guide, at);
   };
@@ -92,6 +100,7 @@ function useHand({ sheet, model, tape, onMoved, onActive }: RulerProps, drawing:
     const guide = guideOf(event.target);
     if (guide === undefined) return;
     if (event.key === 'Escape' && held.current) return takeBack();
+    if (event.key === 'p' && !event.ctrlKey && !event.metaKey) return onPin(guide);
     const byM = keyMove(event, { guide, at: sheet.frame.fromTipM[guide], model, tape });
     if (byM === undefined) return;
     event.preventDefault();
@@ -112,6 +121,18 @@ function useHand({ sheet, model, tape, onMoved, onActive }: RulerProps, drawing:
       onActive(guide);
     },
   };
+}
+
+/** A finger that only touches does not move a guide. */
+const leastMovePx = 3;
+
+interface Held {
+  guide: number;
+  /** From where it was taken hold of to the guide, so that it does not jump. */
+  offsetM: number;
+  fromM: number;
+  fromPx: number;
+  moving: boolean;
 }
 
 interface KeyPlace {

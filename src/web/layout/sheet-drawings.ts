@@ -5,7 +5,7 @@ import { piecewiseLinear } from '../../engine/numerics/piecewise-linear.ts';
 import { formatMm } from '../../engine/units/format-quantity.ts';
 import type { UnitSystem } from '../../engine/units/unit-table.ts';
 import type { BendView, DrawnRod } from '../bend/bend-view.ts';
-import { ringsBeyond } from './attention.ts';
+import { ringsAt } from './attention.ts';
 import { shortDegrees, type Wording } from './bench-words.ts';
 import type { RulerModel } from './ruler-drawing.ts';
 import type { SheetFrame } from './sheet-frame.ts';
@@ -38,7 +38,7 @@ export function drawnRod(model: SheetModel, wording: Wording): DrawnRod {
   };
 }
 
-export function bendView(frame: SheetFrame, rod: DrawnRod, { limits }: SheetModel): BendView | undefined {
+export function bendView(frame: SheetFrame, rod: DrawnRod): BendView | undefined {
   const loads = frame.ours?.reading.loads;
   const drawn = loads?.[frame.drawn];
   if (!loads || !drawn || loads.length !== rod.loadNames.length) return undefined;
@@ -47,7 +47,7 @@ export function bendView(frame: SheetFrame, rod: DrawnRod, { limits }: SheetMode
     loads,
     drawn: frame.drawn,
     rest: frame.beside.rest?.reading.loads[0],
-    attention: ringsBeyond(drawn, limits),
+    attention: ringsAt(drawn.worstAt),
     active: frame.active === undefined ? undefined : frame.active + 1,
     settled: !frame.dragging,
   };

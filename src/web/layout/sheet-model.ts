@@ -1,7 +1,7 @@
 /** Everything the Layout sheet is made from, in SI: what the record says, filled up with what is common. */
 import { type AssembledBlank, assembleBlank } from '../../engine/bench/assemble.ts';
 import type { Bench } from '../../engine/bench/bench.ts';
-import { commonGuides, type Guide } from '../../engine/bench/default-guides.ts';
+import { commonGuides, commonMarks, type Guide } from '../../engine/bench/default-guides.ts';
 import { type DiameterRow, diameterAt, diameterProfile } from '../../engine/bench/diameter-profile.ts';
 import { type FerruleZone, keepOutZones } from '../../engine/bench/ferrule-zones.ts';
 import { type BlankTables, type FreeRod, freeRod } from '../../engine/bench/free-rod.ts';
@@ -31,8 +31,12 @@ export interface SheetModel {
   handle: Bench['handle'];
   loads: SheetLoads;
   limits: LayoutLimits;
-  /** The start's marks; empty where the rule or list makes none. */
+  /** The start's marks as they were given; empty where the rule or list makes none. */
   startFromTipM: readonly number[];
+  /** Whether a rod can be bent with them: they climb from the tip to less than the grip. */
+  startStands: boolean;
+  /** Why our own marks cannot be read, in a sentence. */
+  unreadable: string | undefined;
   /** Whether the record has marks of its own; without them the start's stand in. */
   marked: boolean;
   field: GuideField;
@@ -65,7 +69,8 @@ export function sheetModel({ bench, choices, tables }: SheetParts): SheetModel |
   const loads = sheetLoads(choices, rod);
   const keepOut = keepOutZones(blank, choices.ferruleClearM);
   const startFromTipM = startMarks(choices);
-  const { marked, fromTipM } = ourMarks(choices, startFromTipM);
+  const start = climbs(startFromTipM, freeM) ? startFromTipM : [];
+  const { marked, fromTipM } = ourMarks(choices, start, blank.lengthM, bench.handle);
   const ladderOf = (guides: readonly Guide[], marks: readonly number[]): LadderSheet => ({
     diameters,
     ladder: ladderRequest({ bench, choices, rod, limits, loads, diameters }, guides, marks),
@@ -84,6 +89,8 @@ export function sheetModel({ bench, choices, tables }: SheetParts): SheetModel |
     loads,
     limits,
     startFromTipM,
+    startStands: start.length > 1,
+    unreadable: whyUnreadable(fromTipM, freeM),
     marked,
     field: {
       fromTipM,
@@ -95,7 +102,7 @@ export function sheetModel({ bench, choices, tables }: SheetParts): SheetModel |
     },
     ladder,
     restLadder: { diameters, ladder: { ...ladder.ladder, ladder: [noLoad] } },
-    startLadder: ladderOf(guidesFor(choices, blank.lengthM, startFromTipM.length), startFromTipM),
+    startLadder: ladderOf(guidesFor(choices, blank.lengthM, start.length), start),
     request: {
       ...ladder.ladder,
       firstFromTipM: fromTipM[0],
@@ -104,7 +111,7 @@ export function sheetModel({ bench, choices, tables }: SheetParts): SheetModel |
       keepOut,
       pinned: pinned.flatMap((held, index) => (held ? [{ index, fromTipM: fromTipM[index] }] : [])),
       intervals: choices.intervals,
-      ...(startFromTipM.length === choices.guides.length ? { start: { fromTipM: startFromTipM } } : {}),
+      ...(start.length === choices.guides.length ? { start: { fromTipM: start } } : {}),
     },
   };
 }
@@ -142,13 +149,29 @@ function startMarks({ start }: Choices): readonly number[] {
   return rule.ok ? rule.fromTipM : [];
 }
 
-/** The record's marks, or the start's while any is missing. */
-function ourMarks({ guides, start }: Choices, startFromTipM: readonly number[]) {
+/** The record's marks, or the start's while any is missing, or common ones spread evenly where it makes none. */
+function ourMarks(choices: Choices, start: readonly number[], blankLengthM: number, handle: Bench['handle']) {
+  const { guides } = choices;
   const own = guides.flatMap(({ stationM }) => stationM ?? []);
   if (own.length === guides.length) return { marked: true, fromTipM: own.sort((a, b) => a - b) };
-  if (startFromTipM.length === guides.length) return { marked: false, fromTipM: startFromTipM };
-  const ends = start.kind === 'rule' ? [start.firstFromTipM, start.strippingFromTipM] : start.fromTipM;
-  return { marked: false, fromTipM: evenly(ends, guides.length) };
+  if (start.length === guides.length) return { marked: false, fromTipM: start };
+  const { firstFromTipM, strippingFromTipM } = commonMarks(blankLengthM, handle.gripFrontFromButtM);
+  return { marked: false, fromTipM: evenly([firstFromTipM, strippingFromTipM], guides.length) };
+}
+
+/** Rings nearer to each other than this cannot be bent apart. */
+const closestRingsM = 2e-3;
+
+function climbs(fromTipM: readonly number[], freeM: number): boolean {
+  return [...fromTipM, freeM].every((at, i, all) => at - (all[i - 1] ?? 0) >= closestRingsM);
+}
+
+function whyUnreadable(fromTipM: readonly number[], freeM: number): string | undefined {
+  const clash = [...fromTipM, freeM].findIndex((at, i, all) => at - (all[i - 1] ?? 0) < closestRingsM);
+  if (clash < 0) return undefined;
+  if (clash === 0) return 'Guide 1 stands at the tip-top: move it towards the butt.';
+  if (clash === fromTipM.length) return `Guide ${clash} stands under the grip: move it towards the tip.`;
+  return `Guides ${clash} and ${clash + 1} stand at the same place: move one of them.`;
 }
 
 function evenly(marks: readonly number[], count: number): number[] {

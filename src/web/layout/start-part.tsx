@@ -13,12 +13,14 @@ import { Part } from '../shell/part.tsx';
 export interface StartPartProps {
   choices: Choices;
   blankLengthM: number;
+  /** What is odd about the list. */
+  findings: readonly string[];
   /** Puts the start's marks in as ours; undefined where it makes none, or ours are its own already. */
   onTake: (() => void) | undefined;
 }
 
 /** Where the layout starts from: the arithmetic rule, a chart, or the builder's own list. */
-export function StartPart({ choices, blankLengthM, onTake }: StartPartProps) {
+export function StartPart({ choices, blankLengthM, findings, onTake }: StartPartProps) {
   const layout = useBuild().single('layout');
   const kind = textOf(layout, 'startKind') ?? 'rule';
   return (
@@ -46,13 +48,13 @@ export function StartPart({ choices, blankLengthM, onTake }: StartPartProps) {
       {kind === 'rule' ? (
         <RuleFields choices={choices} blankLengthM={blankLengthM} />
       ) : (
-        <ListFields kind={kind} />
+        <ListFields kind={kind} findings={findings} />
       )}
     </Part>
   );
 }
 
-function RuleFields({ choices, blankLengthM }: Omit<StartPartProps, 'onTake'>) {
+function RuleFields({ choices, blankLengthM }: Pick<StartPartProps, 'choices' | 'blankLengthM'>) {
   const { system } = useShop();
   const { start, guides } = choices;
   const show = (lengthM: number) => formatLength(lengthM, { system, denominator: 8, decimals: 0 });
@@ -86,7 +88,7 @@ function RuleFields({ choices, blankLengthM }: Omit<StartPartProps, 'onTake'>) {
   );
 }
 
-function ListFields({ kind }: { kind: string }) {
+function ListFields({ kind, findings }: { kind: string; findings: readonly string[] }) {
   const { system } = useShop();
   return (
     <>
@@ -97,6 +99,12 @@ function ListFields({ kind }: { kind: string }) {
         lines={5}
         placeholder="4 1/2, 9 3/4, 15 5/8 …"
       />
+      {findings.map((message) => (
+        <p key={message} className="field-trouble small">
+          <span aria-hidden="true">▲ </span>
+          {message}
+        </p>
+      ))}
       <div className="fields-row">
         <ChoiceField
           label="Bare numbers are"

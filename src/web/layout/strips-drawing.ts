@@ -2,6 +2,7 @@ import type { LayoutLimits } from '../../engine/layout/ladder.ts';
 import type { RuledLoad } from '../../engine/layout/rule-reading.ts';
 import type { Metric } from '../../engine/layout/worst.ts';
 import { dots, setAll, setText, svgNode } from '../bend/svg-nodes.ts';
+import { raisedFractions } from './fraction-text.ts';
 import { type RulerScale, rulerScale } from './ruler-scale.ts';
 import type { ReadLayout, SheetFrame } from './sheet-frame.ts';
 
@@ -107,7 +108,7 @@ class Strip {
     parts.drawn.setAttribute('d', dots(places(within(strong))));
     parts.drawnOver.setAttribute('d', dots(places(over(strong))));
     setAll(parts.title, { x: scale.xPx(0), y: base - height - 12 });
-    setText(parts.title, view.title);
+    setText(parts.title, raisedFractions(view.title));
     parts.above.setAttribute(
       'd',
       aboveMarks([...ours, ...strong, ...view.start.flat()], this.top, scale, base - height),

@@ -2,10 +2,9 @@ import { useRef } from 'react';
 import type { UnitSystem } from '../../engine/units/unit-table.ts';
 import { useBuild } from '../read/build.tsx';
 import type { Gesture } from '../store/document-store.ts';
-import { type LiveSheet, placeOnTape } from './live-sheet.ts';
+import type { LiveSheet } from './live-sheet.ts';
 import { markChanges } from './mark-changes.ts';
 import type { SheetModel } from './sheet-model.ts';
-import { keptTape } from './wording.ts';
 
 /** Steps on one guide that follow each other within this are one gesture, and one undo. */
 const oneGestureMs = 2500;
@@ -29,16 +28,6 @@ export function useMarks(sheet: LiveSheet | undefined, model: SheetModel, system
     run.current = undefined;
     write(label, markChanges(fromTipM, writing));
   };
-  /** A layout's marks on the finest tape; what does not move is left as it is. */
-  const onTape = (fromTipM: readonly number[]): number[] => {
-    const tape = keptTape(system);
-    const pinned = fromTipM.map(() => false);
-    return fromTipM.map((at, guide) =>
-      Math.abs(at - model.field.fromTipM[guide]) < 1e-6
-        ? at
-        : placeOnTape({ ...model.field, pinned, fromTipM }, guide, at, tape).fromTipM,
-    );
-  };
   return {
     moved,
     step: (guide: number, byM: number, tape: Parameters<LiveSheet['step']>[2]) => {
@@ -47,7 +36,7 @@ export function useMarks(sheet: LiveSheet | undefined, model: SheetModel, system
       const at = sheet.step(guide, byM, tape);
       if (at !== before) moved(guide, at);
     },
-    place: (fromTipM: readonly number[]) => placeAll('place the guides', onTape(fromTipM)),
+    place: (fromTipM: readonly number[]) => placeAll('place the guides', fromTipM),
     useStart: () => placeAll('use the start’s marks', model.startFromTipM),
     takeUp: () => placeAll('take the guides up', model.field.fromTipM),
     pin: (guide: number, pinned: boolean) => {

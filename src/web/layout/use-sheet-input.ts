@@ -1,16 +1,27 @@
 import { useEffect, useMemo } from 'react';
+import type { LayoutAnswer } from '../../engine/layout/layout.ts';
+import type { UnitSystem } from '../../engine/units/unit-table.ts';
 import { useLayoutProposal } from '../worker/use-layout-proposal.ts';
 import { useSame } from '../worker/use-same.ts';
 import { useSlack } from '../worker/use-slack.ts';
 import type { AskedLayout, LiveSheet } from './live-sheet.ts';
+import { marksOnTape } from './marks-on-tape.ts';
 import type { SheetModel } from './sheet-model.ts';
+
+const noMarks: readonly number[] = [];
+
+interface Shown {
+  drawn: number;
+  system: UnitSystem;
+}
 
 /**
  * Keeps a live sheet to what the record says, and works out in the background what only takes longer than a
  * frame: the best layout, the best under the other rule for intervals, and the slack of our marks.
  */
-export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, drawn: number | undefined) {
-  const request = useSame(model.loads.ladder.length > 0 ? model.request : undefined);
+export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, shown: Shown) {
+  const bends = model.loads.ladder.length > 0 && model.unreadable === undefined;
+  const request = useSame(bends ? model.request : undefined);
   const otherRequest = useMemo(
     () =>
       request && {
@@ -23,9 +34,8 @@ export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, d
   const restLadder = useSame(model.restLadder);
   const startLadder = useSame(model.startLadder);
   const field = useSame(model.field);
-  const startFromTipM = useSame(model.startFromTipM);
+  const startFromTipM = useSame(model.startStands ? model.startFromTipM : noMarks);
   const { fromTipM, footM, keepOut } = field;
-  const bends = ladder.ladder.ladder.length > 0;
 
   const best = useLayoutProposal(request);
   const slack = useSlack(
@@ -35,8 +45,13 @@ export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, d
     ),
   );
   const otherRule = useLayoutProposal(best.answer && !best.working ? otherRequest : undefined);
-  const bestMarks = useSame(best.answer?.status === 'refused' ? undefined : best.answer?.fromTipM);
-  const otherMarks = useSame(otherRule.answer?.status === 'refused' ? undefined : otherRule.answer?.fromTipM);
+  const onTape = (answer: LayoutAnswer | undefined) =>
+    answer && answer.status !== 'refused'
+      ? marksOnTape(model.field, answer.fromTipM, shown.system)
+      : undefined;
+  const bestMarks = useSame(onTape(best.answer));
+  const otherMarks = useSame(onTape(otherRule.answer));
+  const { drawn } = shown;
 
   useEffect(() => {
     if (!sheet || !bends) return;
@@ -45,7 +60,7 @@ export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, d
     sheet.take({
       field,
       ladder,
-      drawn: drawn ?? ladder.ladder.ladder.length - 1,
+      drawn,
       beside: {
         start: startFromTipM.length > 1 ? asked(startFromTipM, startLadder) : undefined,
         best: asked(bestMarks),

@@ -23,6 +23,20 @@ export interface Verdict {
   otherRule: string;
 }
 
+/** Loads at which the rod finds no steady bend, or only one that it snaps into; empty where all is well. */
+export function unsteadyInWords({ loads }: RuledReading, wording: Wording): string {
+  return loads
+    .map(({ status }, load) => {
+      if (status === 'converged') return '';
+      const name = wording.loads[load];
+      return status === 'branch-lost'
+        ? `At ${name} the rod gives way on the way there and snaps into the bend shown.`
+        : `At ${name} no steady bend was found; that load is not counted.`;
+    })
+    .filter(Boolean)
+    .join(' ');
+}
+
 /** Differences smaller than this are none on the bench. */
 const asGood = 1.1;
 const same = 1.02;
