@@ -1,1 +1,11 @@
-export {};
+export { type Decoded, type DecodeLimits, decodeImage, decodeLimits } from './decode/decode-image.ts';
+export type { Finding, Refused } from './finding.ts';
+export type { Pixels } from './pixels.ts';
+export {
+  type Traced,
+  type TracedPoint,
+  type TraceLost,
+  type TraceOptions,
+  type TraceRequest,
+  traceImage,
+} from './trace/trace-image.ts';

@@ -1,0 +1,203 @@
+/**
+ * Marks to camera, with the checks a bench needs: too few, on one line, one distance mistyped.
+ *
+ * A mistyped distance is found by leaving each mark out in turn: with the right one gone the others suddenly
+ * agree, and their camera says where it ought to be.
+ */
+import type { Finding } from '../finding.ts';
+import { type CameraFit, cameraFit, type Mark } from './camera-fit.ts';
+import { cameraBackProject } from './camera-model.ts';
+import type { Point } from './homography.ts';
+
+export interface MarksChoice {
+  /** Root mean square misfit, in standard errors of a mark, above which a culprit is looked for. */
+  suspectMisfit: number;
+  /** The culprit's absence must shrink the cost to this share, and the next best must stay this much worse. */
+  culpritShare: number;
+  runnerUpFactor: number;
+}
+
+export const marksChoice: MarksChoice = { suspectMisfit: 3.5, culpritShare: 0.12, runnerUpFactor: 3 };
+
+export type MarksAnswer =
+  | { status: 'converged'; fit: CameraFit; leftOut: number[]; findings: Finding[] }
+  | { status: 'refused'; findings: Finding[] };
+
+interface Picture {
+  widthPx: number;
+  heightPx: number;
+}
+
+/** Fits the camera to the marks or says what is wrong with them. */
+export function marksToCamera(marks: readonly Mark[], picture: Picture, choice = marksChoice): MarksAnswer {
+  const wrong = marksWrong(marks, picture);
+  if (wrong.length > 0) return { status: 'refused', findings: wrong };
+  const findings: Finding[] = [];
+  const leftOut: number[] = [];
+  let fit = cameraFit({ marks, ...picture });
+  while (misfitOf(fit, marks.length - leftOut.length) > choice.suspectMisfit) {
+    const culprit = findCulprit(marks, leftOut, fit, picture, choice);
+    if (culprit === undefined) {
+      findings.push({
+        path: 'marks',
+        message:
+          `the marks do not agree: they miss their places by ${millimetres(fit.marksRmsM)} on average and no ` +
+          'single one explains it; check every distance, and that all marks lie in the blank’s plane',
+      });
+      break;
+    }
+    leftOut.push(culprit.index);
+    fit = culprit.fit;
+    findings.push(culpritFinding(marks, culprit));
+  }
+  if (nearlyOnLine(marks.filter((_, i) => !leftOut.includes(i)))) {
+    findings.push({
+      path: 'marks',
+      message:
+        'all marks but one lie on one line, so the scale square to it is weak; add a mark well off the line',
+    });
+  }
+  return { status: 'converged', fit, leftOut, findings };
+}
+
+function marksWrong(marks: readonly Mark[], picture: Picture): Finding[] {
+  const findings: Finding[] = [];
+  for (const [i, mark] of marks.entries()) {
+    if (![mark.pixel.x, mark.pixel.y, mark.plane.x, mark.plane.y].every(Number.isFinite)) {
+      findings.push({ path: `marks[${i}]`, message: 'px and atM must be two finite numbers each' });
+    } else if (outside(mark.pixel, picture)) {
+      findings.push({
+        path: `marks[${i}].px`,
+        message:
+          `(${mark.pixel.x}, ${mark.pixel.y}) lies outside the picture of ${picture.widthPx} × ` +
+          `${picture.heightPx} px; tap the mark again`,
+      });
+    }
+  }
+  if (findings.length > 0) return findings;
+  if (marks.length < 4) {
+    const word = marks.length === 1 ? 'mark is' : 'marks are';
+    return [
+      { path: 'marks', message: `${marks.length} ${word} too few: give at least four points of known place` },
+    ];
+  }
+  for (let i = 0; i < marks.length; i++) {
+    for (let j = i + 1; j < marks.length; j++) findings.push(...tooClose(marks, i, j, picture));
+  }
+  if (
+    findings.length === 0 &&
+    (flatness(marks.map((m) => m.plane)) < 0.02 || flatness(marks.map((m) => m.pixel)) < 0.01)
+  ) {
+    findings.push({
+      path: 'marks',
+      message: 'the marks lie on one line; place at least two of them well to the side of the others',
+    });
+  }
+  return findings;
+}
+
+function outside(at: Point, picture: Picture): boolean {
+  return at.x < -0.5 || at.y < -0.5 || at.x > picture.widthPx - 0.5 || at.y > picture.heightPx - 0.5;
+}
+
+function tooClose(marks: readonly Mark[], i: number, j: number, picture: Picture): Finding[] {
+  const a = marks[i];
+  const b = marks[j];
+  const apartM = Math.hypot(a.plane.x - b.plane.x, a.plane.y - b.plane.y);
+  if (apartM < 0.005) {
+    return [
+      {
+        path: `marks[${j}].atM`,
+        message: `marks ${i + 1} and ${j + 1} have the same place (${a.plane.x}, ${a.plane.y}) m; correct one of them`,
+      },
+    ];
+  }
+  const apartPx = Math.hypot(a.pixel.x - b.pixel.x, a.pixel.y - b.pixel.y);
+  if (apartPx < Math.max(picture.widthPx, picture.heightPx) / 1000) {
+    return [
+      {
+        path: `marks[${j}].px`,
+        message: `marks ${i + 1} and ${j + 1} were tapped at the same pixel; tap one of them again`,
+      },
+    ];
+  }
+  return [];
+}
+
+/** Smaller over larger spread of a point set: 0 for points on one line. */
+function flatness(points: readonly Point[]): number {
+  const n = points.length;
+  const mx = points.reduce((sum, point) => sum + point.x, 0) / n;
+  const my = points.reduce((sum, point) => sum + point.y, 0) / n;
+  let xx = 0;
+  let yy = 0;
+  let xy = 0;
+  for (const point of points) {
+    xx += (point.x - mx) ** 2;
+    yy += (point.y - my) ** 2;
+    xy += (point.x - mx) * (point.y - my);
+  }
+  const middle = (xx + yy) / 2;
+  const spread = Math.hypot((xx - yy) / 2, xy);
+  return Math.sqrt(Math.max(0, middle - spread) / (middle + spread || 1));
+}
+
+/** Whether leaving out one mark puts the rest on a line. */
+function nearlyOnLine(marks: readonly Mark[]): boolean {
+  return marks.some((_, i) => flatness(marks.filter((_, j) => j !== i).map((mark) => mark.plane)) < 0.02);
+}
+
+/** Root mean square misfit in standard errors, counting the usual values as readings. */
+function misfitOf(fit: CameraFit, marks: number): number {
+  return Math.sqrt((2 * fit.cost) / Math.max(1, 2 * marks - 7));
+}
+
+interface Culprit {
+  index: number;
+  fit: CameraFit;
+}
+
+function findCulprit(
+  marks: readonly Mark[],
+  leftOut: readonly number[],
+  whole: CameraFit,
+  picture: Picture,
+  choice: MarksChoice,
+): Culprit | undefined {
+  const candidates = marks.map((_, index) => index).filter((index) => !leftOut.includes(index));
+  if (candidates.length < 5) return undefined;
+  const trials = candidates.map((index) => {
+    const rest = marks.filter((_, i) => i !== index && !leftOut.includes(i));
+    return { index, fit: cameraFit({ marks: rest, ...picture }) };
+  });
+  trials.sort((a, b) => a.fit.cost - b.fit.cost);
+  const [best, second] = trials;
+  const clear =
+    best.fit.cost < choice.culpritShare * whole.cost &&
+    second.fit.cost > choice.runnerUpFactor * Math.max(best.fit.cost, 1);
+  return clear ? best : undefined;
+}
+
+function culpritFinding(marks: readonly Mark[], culprit: Culprit): Finding {
+  const mark = marks[culprit.index];
+  const ought = cameraBackProject(culprit.fit.camera, mark.pixel);
+  const offX = mark.plane.x - ought.x;
+  const offY = mark.plane.y - ought.y;
+  const axis =
+    Math.abs(offX) > 8 * Math.abs(offY) ? ' in X' : Math.abs(offY) > 8 * Math.abs(offX) ? ' in Y' : '';
+  return {
+    path: `marks[${culprit.index}].atM`,
+    message:
+      `mark ${culprit.index + 1} does not agree with the others: given (${metres(mark.plane.x)}, ` +
+      `${metres(mark.plane.y)}) m, the others put it at (${metres(ought.x)}, ${metres(ought.y)}) m, ` +
+      `${millimetres(Math.hypot(offX, offY))} away${axis}. It was left out; check its distance or tap it again`,
+  };
+}
+
+function metres(value: number): string {
+  return value.toFixed(3);
+}
+
+function millimetres(value: number): string {
+  return `${(value * 1e3).toFixed(1)} mm`;
+}

@@ -1,0 +1,63 @@
+/** A picture's pixels as every part of this folder takes them. */
+export interface Pixels {
+  width: number;
+  height: number;
+  /** 1: grey, 3: red green blue, 4: with opacity, which is ignored. */
+  channels: 1 | 3 | 4;
+  /** Row by row from the top left, interleaved. */
+  data: Uint8Array | Uint8ClampedArray;
+}
+
+/** A single-valued image, 0..255, row by row. */
+export interface GreyImage {
+  width: number;
+  height: number;
+  values: Float32Array;
+}
+
+/**
+ * Luma of ITU-R BT.601 (0.299, 0.587, 0.114) averaged over blocks of `factor` × `factor` pixels; a rest
+ * narrower than a block is left out. Block pixel (i, j) is centred at factor·(i + ½) − ½ in the original.
+ */
+export function greyOf(pixels: Pixels, factor = 1): GreyImage {
+  const width = Math.floor(pixels.width / factor);
+  const height = Math.floor(pixels.height / factor);
+  const values = new Float32Array(width * height);
+  const { data, channels } = pixels;
+  const share = 1 / (factor * factor);
+  for (let y = 0; y < height; y++) {
+    for (let dy = 0; dy < factor; dy++) {
+      let at = (y * factor + dy) * pixels.width * channels;
+      for (let x = 0; x < width; x++) {
+        let sum = 0;
+        for (let dx = 0; dx < factor; dx++) {
+          sum += channels === 1 ? data[at] : 0.299 * data[at] + 0.587 * data[at + 1] + 0.114 * data[at + 2];
+          at += channels;
+        }
+        values[y * width + x] += sum * share;
+      }
+    }
+  }
+  return { width, height, values };
+}
+
+/** Bilinear BT.601 luma at a place of the picture; places beyond the border take the border's value. */
+export function lumaAt(pixels: Pixels, x: number, y: number): number {
+  const { width, height, channels, data } = pixels;
+  const px = Math.min(width - 1, Math.max(0, x));
+  const py = Math.min(height - 1, Math.max(0, y));
+  const i = Math.min(Math.max(0, width - 2), Math.floor(px));
+  const j = Math.min(Math.max(0, height - 2), Math.floor(py));
+  const u = px - i;
+  const v = py - j;
+  const right = width > 1 ? channels : 0;
+  const down = height > 1 ? width * channels : 0;
+  const at = (j * width + i) * channels;
+  const upper = (1 - u) * lumaOf(data, at, channels) + u * lumaOf(data, at + right, channels);
+  const lower = (1 - u) * lumaOf(data, at + down, channels) + u * lumaOf(data, at + down + right, channels);
+  return upper + (lower - upper) * v;
+}
+
+function lumaOf(data: Pixels['data'], at: number, channels: number): number {
+  return channels === 1 ? data[at] : 0.299 * data[at] + 0.587 * data[at + 1] + 0.114 * data[at + 2];
+}

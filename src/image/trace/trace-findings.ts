@@ -1,0 +1,119 @@
+import type { Finding } from '../finding.ts';
+import type { Pixels } from '../pixels.ts';
+import type { RefinedCentreline } from './refine-centreline.ts';
+import type { TracedPoint, TraceRequest } from './trace-image.ts';
+
+/** What is wrong with the taps, before any work is done. */
+export function endFindings(request: TraceRequest, pixels: Pixels): Finding[] {
+  const taps = [
+    { path: 'ends.butt', at: request.ends.butt },
+    { path: 'ends.tip', at: request.ends.tip },
+    ...(request.via ?? []).map((at, i) => ({ path: `via[${i}]`, at })),
+  ];
+  const findings: Finding[] = [];
+  for (const { path, at } of taps) {
+    if (!at.every(Number.isFinite)) {
+      findings.push({ path, message: 'must be two finite numbers, [x, y] in pixels' });
+    } else if (at[0] < -0.5 || at[1] < -0.5 || at[0] > pixels.width - 0.5 || at[1] > pixels.height - 0.5) {
+      findings.push({
+        path,
+        message:
+          `(${at[0]}, ${at[1]}) lies outside the picture of ${pixels.width} × ${pixels.height} px; ` +
+          'tap a place inside it, or take the picture again with the whole blank in it',
+      });
+    }
+  }
+  if (findings.length > 0) return findings;
+  for (let i = 0; i < taps.length; i++) {
+    for (let j = i + 1; j < taps.length; j++) {
+      const apart = Math.hypot(taps[i].at[0] - taps[j].at[0], taps[i].at[1] - taps[j].at[1]);
+      if (apart >= 40) continue;
+      findings.push({
+        path: taps[j].path,
+        message: `lies ${apart.toFixed(0)} px from ${taps[i].path}; at least 40 px are needed between two taps`,
+      });
+    }
+  }
+  return findings;
+}
+
+/** What the builder should look at in a finished trace. */
+export function tracedFindings(
+  refined: RefinedCentreline,
+  points: readonly TracedPoint[],
+  pixels: Pixels,
+): Finding[] {
+  const findings: Finding[] = [];
+  if (refined.seenShare < 0.6) {
+    const share = Math.round(100 * refined.seenShare);
+    findings.push({
+      path: 'image',
+      message:
+        `both edges of the blank were seen along only ${share} % of the way; check the drawn curve, add points ` +
+        'between (via), or photograph it against a plainer wall',
+    });
+  }
+  for (const gap of unseenStretches(refined)) {
+    findings.push({
+      path: 'image',
+      message:
+        `between ${gap.from} % and ${gap.to} % of the way from the butt, near pixel (${gap.x}, ${gap.y}), the ` +
+        'blank hardly stands out from what is behind it; the curve there is bridged, check it',
+    });
+  }
+  const { halfPx } = refined;
+  if (halfPx[halfPx.length - 1] > 1.4 * halfPx[0]) {
+    findings.push({
+      path: 'ends',
+      message: 'the tip end is thicker than the butt end: butt and tip look swapped',
+    });
+  }
+  const border = 2;
+  const touches = points
+    .slice(3, -3)
+    .some(
+      ({ px: [x, y] }) => x < border || y < border || x > pixels.width - border || y > pixels.height - border,
+    );
+  if (touches) {
+    findings.push({
+      path: 'image',
+      message:
+        'the blank leaves the picture; take it again from further back so that butt and tip are both in it',
+    });
+  }
+  const worst = Math.max(...points.map((point) => point.sigmaM));
+  if (worst > 0.012) {
+    findings.push({
+      path: 'marks',
+      message:
+        `the marks fix the blank’s place only to ±${(worst * 1e3).toFixed(0)} mm at its worst; add marks, best so ` +
+        'that they surround the whole blank',
+    });
+  }
+  return findings;
+}
+
+/** Stretches of more than a twentieth of the length without either edge. */
+function unseenStretches(refined: RefinedCentreline): { from: number; to: number; x: number; y: number }[] {
+  const { weight, line } = refined;
+  const stretches: { from: number; to: number; x: number; y: number }[] = [];
+  let start = -1;
+  for (let i = 0; i <= weight.length; i++) {
+    if (i < weight.length && weight[i] <= 0.1) {
+      if (start < 0) start = i;
+      continue;
+    }
+    if (start >= 0 && i - start > weight.length / 20) {
+      const middle = (start + i) >> 1;
+      const percent = (row: number): number => Math.round((100 * row) / (weight.length - 1));
+      stretches.push({
+        from: percent(start),
+        to: percent(i - 1),
+        x: Math.round(line.x[middle]),
+        y: Math.round(line.y[middle]),
+      });
+    }
+    start = -1;
+  }
+  return stretches;
+}

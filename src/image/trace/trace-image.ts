@@ -1,0 +1,149 @@
+import type { Mark } from '../camera/camera-fit.ts';
+import { type Camera, cameraBackProject } from '../camera/camera-model.ts';
+import type { Point } from '../camera/homography.ts';
+import { marksToCamera } from '../camera/marks-check.ts';
+import { type Finding, type Refused, refusedWith } from '../finding.ts';
+import type { Pixels } from '../pixels.ts';
+import { coarseChoice, coarsePath } from './coarse-path.ts';
+import { type RefinedCentreline, refineCentreline } from './refine-centreline.ts';
+import { endFindings, tracedFindings } from './trace-findings.ts';
+
+/** Pixel places: origin at the top left pixel's centre, x right, y down, of the picture as it is displayed. */
+export interface TraceRequest {
+  marks: readonly { px: readonly [number, number]; atM: readonly [number, number] }[];
+  ends: { butt: readonly [number, number]; tip: readonly [number, number] };
+  /** Places on the blank between butt and tip, in that order. */
+  via?: readonly (readonly [number, number])[];
+}
+
+export interface TraceOptions {
+  /** Called as work goes on; `share` runs from 0 to 1. */
+  onProgress?(progress: { stage: 'camera' | 'ridges' | 'path' | 'edges' | 'done'; share: number }): void;
+  /** Places in the answer; at least 60. Default: one a centimetre, 101 to 401. */
+  places?: number;
+}
+
+export interface TracedPoint {
+  xM: number;
+  yM: number;
+  /** Standard error square to the curve: marks, lens and edges together. */
+  sigmaM: number;
+  /** Where it is seen, for the overlay, and half the blank's width there. */
+  px: [number, number];
+  halfWidthPx: number;
+}
+
+export interface Traced {
+  status: 'converged';
+  /** Butt to tip, at equal steps along the blank. */
+  points: TracedPoint[];
+  marksRmsM: number;
+  /** `estimated` is true when six or more marks fixed it; else the values are mostly what is usual. */
+  lens: { estimated: boolean; focalPx: number; centrePx: [number, number]; k1: number; k2: number };
+  /** Index of each mark that was left out because it disagreed with the rest. */
+  marksLeftOut: number[];
+  /** Share of the length where both edges of the blank were seen. */
+  seenShare: number;
+  findings: Finding[];
+}
+
+export interface TraceLost {
+  status: 'lost';
+  reason: string;
+  /** How far the blank could be followed. */
+  reachedPx: [number, number];
+  marksRmsM: number;
+  findings: Finding[];
+}
+
+/** Follows the bent blank in a photograph from butt to tip; see the folder's README for the method. */
+export function traceImage(
+  request: TraceRequest,
+  pixels: Pixels,
+  options: TraceOptions = {},
+): Traced | TraceLost | Refused {
+  const progress = options.onProgress ?? (() => {});
+  progress({ stage: 'camera', share: 0 });
+  const wrong = endFindings(request, pixels);
+  const marks = request.marks.map(markOf);
+  const camera = marksToCamera(marks, { widthPx: pixels.width, heightPx: pixels.height });
+  if (camera.status === 'refused' || wrong.length > 0) {
+    return refusedWith([...(camera.status === 'refused' ? camera.findings : []), ...wrong]);
+  }
+  const stops = [request.ends.butt, ...(request.via ?? []), request.ends.tip].map(pointOf);
+  const coarse = coarsePath(pixels, stops, {
+    ...coarseChoice,
+    onStage: (stage) => progress({ stage, share: stage === 'ridges' ? 0.05 : 0.45 }),
+  });
+  if (coarse.status === 'lost') {
+    const [x, y] = [Math.round(coarse.reachedPx.x), Math.round(coarse.reachedPx.y)];
+    const message = `the blank could not be followed beyond about pixel (${x}, ${y}); add a point on it (via) past there`;
+    return {
+      status: 'lost',
+      reason: message,
+      reachedPx: [x, y],
+      marksRmsM: camera.fit.marksRmsM,
+      findings: [...camera.findings, { path: coarse.leg === 0 && !request.via ? 'ends' : 'via', message }],
+    };
+  }
+  progress({ stage: 'edges', share: 0.7 });
+  const refined = refineCentreline(pixels, coarse.path, stops[0], stops[stops.length - 1]);
+  const points = placesAlong(refined, camera.fit.camera, options.places, (pixel) =>
+    camera.fit.sigmaAtM(pixel),
+  );
+  progress({ stage: 'done', share: 1 });
+  const { focalPx, centrePx, k1, k2 } = camera.fit.camera;
+  const used = marks.length - camera.leftOut.length;
+  return {
+    status: 'converged',
+    points,
+    marksRmsM: camera.fit.marksRmsM,
+    lens: { estimated: used >= 6, focalPx, centrePx: [centrePx.x, centrePx.y], k1, k2 },
+    marksLeftOut: camera.leftOut,
+    seenShare: refined.seenShare,
+    findings: [...camera.findings, ...tracedFindings(refined, points, pixels)],
+  };
+}
+
+function pointOf(at: readonly [number, number]): Point {
+  return { x: at[0], y: at[1] };
+}
+
+function markOf(mark: TraceRequest['marks'][number]): Mark {
+  return { pixel: pointOf(mark.px), plane: pointOf(mark.atM) };
+}
+
+/** Equal steps along the blank in its plane. */
+function placesAlong(
+  refined: RefinedCentreline,
+  camera: Camera,
+  places: number | undefined,
+  marksSigmaM: (pixel: Point) => number,
+): TracedPoint[] {
+  const { line, halfPx, sigmaPx } = refined;
+  const plane = Array.from(line.x, (x, i) => cameraBackProject(camera, { x, y: line.y[i] }));
+  const along = new Float64Array(plane.length);
+  for (let i = 1; i < plane.length; i++) {
+    along[i] = along[i - 1] + Math.hypot(plane[i].x - plane[i - 1].x, plane[i].y - plane[i - 1].y);
+  }
+  const total = along[along.length - 1];
+  const count = Math.max(60, places ?? Math.min(401, Math.max(101, Math.round(total / 0.01) + 1)));
+  const points: TracedPoint[] = [];
+  let k = 0;
+  for (let i = 0; i < count; i++) {
+    const at = (total * i) / (count - 1);
+    while (k < along.length - 2 && along[k + 1] < at) k++;
+    const share = (at - along[k]) / (along[k + 1] - along[k] || 1);
+    const mix = (values: ArrayLike<number>): number => values[k] + (values[k + 1] - values[k]) * share;
+    const pixel = { x: mix(line.x), y: mix(line.y) };
+    const perPx = Math.hypot(plane[k + 1].x - plane[k].x, plane[k + 1].y - plane[k].y) / line.stepPx;
+    points.push({
+      xM: plane[k].x + (plane[k + 1].x - plane[k].x) * share,
+      yM: plane[k].y + (plane[k + 1].y - plane[k].y) * share,
+      sigmaM: Math.hypot(mix(sigmaPx) * perPx, marksSigmaM(pixel)),
+      px: [pixel.x, pixel.y],
+      halfWidthPx: mix(halfPx),
+    });
+  }
+  return points;
+}

@@ -1,0 +1,273 @@
+import { type BentBlank, bendBlank, blankChoice, offAxis } from './bent-blank.ts';
+import { type Camera, cameraChoice, cameraFor } from './camera.ts';
+import { type Canvas, type Colour, canvasOf, fillPolygon, type Place } from './canvas.ts';
+import { develop, developmentChoice, type Picture } from './develop.ts';
+import { type Random, randomFrom } from './random.ts';
+import { strokeFlat, strokeShadow, strokeTube } from './stroke.ts';
+import { type Clutter, paintBox, paintCable, paintShelf, paintWall } from './wall.ts';
+
+/** A painted photograph of a bent blank in front of an invented workshop wall, with what is true of it. */
+export interface Photo {
+  picture: Picture;
+  marks: { px: [number, number]; atM: [number, number] }[];
+  ends: { butt: [number, number]; tip: [number, number] };
+  /** The blank's axis, butt to tip, in the marks' plane. */
+  axis: Place[];
+  camera: Camera;
+  /** In words, for reports. */
+  notes: string[];
+}
+
+export interface PhotoChoice {
+  seed: number;
+  widthPx: number;
+  heightPx: number;
+  marks: number;
+  /** Errors of the taps, standard deviation. */
+  markTapPx?: number;
+  endTapPx?: number;
+  clutter?: number;
+}
+
+export function paintPhoto(choice: PhotoChoice): Photo {
+  const random = randomFrom(choice.seed);
+  const blank = bendBlank(blankChoice(random));
+  const frame = frameAround(blank, random);
+  const camera = cameraFor(cameraChoice(random, choice.widthPx, choice.heightPx, frame));
+  const canvas = canvasOf(choice.widthPx, choice.heightPx);
+  const notes: string[] = [];
+  const lightBlank = random.chance(0.4);
+  const wallTone = lightBlank ? random.between(0.02, 0.15) : random.between(0.3, 0.85);
+  paintWall(canvas, random, tinted(random, wallTone, 0.2));
+  const scalePx = camera.scaleAt({ x: (frame.left + frame.right) / 2, y: (frame.bottom + frame.top) / 2 });
+  const clutter: Clutter = { canvas, random, project: camera.project, scalePx, frame };
+  const amount = choice.clutter ?? 1;
+  for (let i = 0; i < 3 * amount; i++) if (random.chance(0.6)) paintShelf(clutter);
+  for (let i = 0; i < 3 * amount; i++) if (random.chance(0.6)) paintBox(clutter);
+  const behind = Math.round(random.between(0, 3.5) * amount);
+  for (let i = 0; i < behind; i++) paintCable(clutter);
+  const marks = markPlaces(random, frame, choice.marks);
+  for (const mark of marks) paintMark(canvas, camera, mark, random);
+  paintRod(canvas, camera, blank, random, lightBlank, notes);
+  const inFront = Math.round(random.between(0, 2.4) * amount);
+  for (let i = 0; i < inFront; i++) paintCable(clutter);
+  notes.push(
+    `${lightBlank ? 'light' : 'dark'} blank, ${behind}+${inFront} cables, k1 ${camera.k1.toFixed(3)}`,
+  );
+  const picture = develop(canvas, random, developmentChoice(random));
+  const tap = (place: Place, sigma: number): [number, number] => {
+    const at = camera.project(place);
+    return [at.x + sigma * random.normal(), at.y + sigma * random.normal()];
+  };
+  return {
+    picture,
+    marks: marks.map((place) => ({ px: tap(place, choice.markTapPx ?? 0.4), atM: [place.x, place.y] })),
+    ends: {
+      butt: tap(blank.axis[0], choice.endTapPx ?? 3),
+      tip: tap(blank.axis.at(-1)!, choice.endTapPx ?? 3),
+    },
+    axis: blank.axis,
+    camera,
+    notes,
+  };
+}
+
+function frameAround(blank: BentBlank, random: Random): Clutter['frame'] {
+  const xs = blank.axis.map((place) => place.x);
+  const ys = blank.axis.map((place) => place.y);
+  return {
+    left: Math.min(...xs) - random.between(0.12, 0.3),
+    right: Math.max(...xs) + random.between(0.08, 0.3),
+    bottom: Math.min(...ys) - random.between(0.1, 0.4),
+    top: Math.max(...ys) + random.between(0.08, 0.3),
+  };
+}
+
+function tinted(random: Random, tone: number, spread: number): Colour {
+  return {
+    red: tone * random.between(1 - spread, 1 + spread),
+    green: tone * random.between(1 - spread, 1 + spread),
+    blue: tone * random.between(1 - spread, 1 + spread),
+  };
+}
+
+/** Corners of the frame first, then the middles of its edges, then anywhere. */
+function markPlaces(random: Random, frame: Clutter['frame'], count: number): Place[] {
+  const { left, right, bottom, top } = frame;
+  const inset = 0.04;
+  const jitter = (): number => random.between(-0.02, 0.02);
+  const places = [
+    [left + inset, bottom + inset],
+    [right - inset, bottom + inset],
+    [right - inset, top - inset],
+    [left + inset, top - inset],
+    [(left + right) / 2, top - inset],
+    [(left + right) / 2, bottom + inset],
+    [left + inset, (bottom + top) / 2],
+    [right - inset, (bottom + top) / 2],
+  ].map(([x, y]) => ({ x: x + jitter(), y: y + jitter() }));
+  while (places.length < count)
+    places.push({ x: random.between(left, right), y: random.between(bottom, top) });
+  return places.slice(0, count);
+}
+
+/** A printed square with a dot, or a disc, 30 mm across. */
+function paintMark(canvas: Canvas, camera: Camera, at: Place, random: Random): void {
+  const paper = { red: 0.8, green: 0.8, blue: 0.78 };
+  const ink = { red: 0.02, green: 0.02, blue: 0.02 };
+  const square = (half: number): Place[] =>
+    [
+      [-half, -half],
+      [half, -half],
+      [half, half],
+      [-half, half],
+    ].map(([u, v]) => camera.project({ x: at.x + u, y: at.y + v }));
+  const disc = (radius: number): Place[] =>
+    Array.from({ length: 24 }, (_, i) =>
+      camera.project({
+        x: at.x + radius * Math.cos((i * Math.PI) / 12),
+        y: at.y + radius * Math.sin((i * Math.PI) / 12),
+      }),
+    );
+  fillPolygon(canvas, square(0.022), paper);
+  if (random.chance(0.5)) fillPolygon(canvas, square(0.014), ink);
+  else fillPolygon(canvas, disc(0.014), ink);
+  fillPolygon(canvas, disc(0.004), paper);
+}
+
+function paintRod(
+  canvas: Canvas,
+  camera: Camera,
+  blank: BentBlank,
+  random: Random,
+  light: boolean,
+  notes: string[],
+): void {
+  const line = blank.axis.map(camera.project);
+  const scale = blank.axis.map((place) => camera.scaleAt(place));
+  const at = (values: readonly number[], along: number): number => {
+    const i = Math.min(values.length - 2, Math.floor(along));
+    return values[i] + (values[i + 1] - values[i]) * (along - i);
+  };
+  const radiusPxs = blank.radiusM.map((radius, i) => radius * scale[i]);
+  const radiusPx = (along: number): number => at(radiusPxs, along);
+  notes.push(`width ${(2 * radiusPxs[0]).toFixed(1)}..${(2 * radiusPxs.at(-1)!).toFixed(1)} px`);
+  // The shadow falls on the wall beside the blank.
+  if (random.chance(0.8)) {
+    const shiftX = random.between(-0.03, 0.03);
+    const shiftY = random.between(-0.05, -0.004);
+    const shadow = blank.axis.map((place) => camera.project({ x: place.x + shiftX, y: place.y + shiftY }));
+    const sigmaPx = Math.max(1, random.between(0.05, 0.25) * Math.hypot(shiftX, shiftY) * scale[0]);
+    strokeShadow(canvas, shadow, radiusPx, sigmaPx, random.between(0.15, 0.6));
+    notes.push(`shadow ${(Math.hypot(shiftX, shiftY) * 1e3).toFixed(0)} mm off`);
+  }
+  const base = tinted(random, light ? random.between(0.4, 0.85) : random.between(0.01, 0.1), 0.5);
+  const wrap = tinted(random, light ? random.between(0.3, 0.8) : random.between(0.01, 0.15), 0.6);
+  const stations = guideStations(blank, random);
+  const steps = blank.axis.length - 1;
+  const wrapHalf = (0.014 / blank.lengthM) * steps;
+  const colourAt = (along: number): Colour =>
+    stations.some((station) => Math.abs(along - station) < wrapHalf) ? wrap : base;
+  const side = random.between(-0.7, 0.7);
+  const lamp = {
+    sideways: side,
+    ambient: random.between(0.2, 0.6),
+    diffuse: random.between(0.3, 0.9),
+    gloss: light ? random.between(0, 0.2) : random.between(0, 0.25),
+    glossWidth: random.between(0.15, 0.4),
+  };
+  const grip = canvasGrip(blank, camera);
+  strokeTube(canvas, line, radiusPx, colourAt, lamp);
+  strokeTube(
+    canvas,
+    grip,
+    () => 0.012 * scale[0],
+    () => ({ red: 0.5, green: 0.32, blue: 0.16 }),
+    lamp,
+  );
+  if (stations.length > 0) paintGuidesAndLine(canvas, camera, blank, random, stations, scale[0], notes);
+  else if (random.chance(0.7)) paintHungWeight(canvas, camera, blank.axis.at(-1)!, random, scale[0]);
+}
+
+/** The grip continues the butt backwards. */
+function canvasGrip(blank: BentBlank, camera: Camera): Place[] {
+  const angle = blank.angleRad[0];
+  return Array.from({ length: 20 }, (_, i) =>
+    camera.project({ x: -Math.cos(angle) * (0.005 + i * 0.012), y: -Math.sin(angle) * (0.005 + i * 0.012) }),
+  );
+}
+
+/** Indices along the axis where guides stand, tip-top last; none for a bare blank. */
+function guideStations(blank: BentBlank, random: Random): number[] {
+  if (random.chance(0.35)) return [];
+  const count = Math.round(random.between(6, 11));
+  const steps = blank.axis.length - 1;
+  return Array.from({ length: count + 1 }, (_, i) => {
+    const t = i / count;
+    return Math.round(steps * (0.25 + 0.75 * (1 - (1 - t) ** 1.5)));
+  });
+}
+
+function paintGuidesAndLine(
+  canvas: Canvas,
+  camera: Camera,
+  blank: BentBlank,
+  random: Random,
+  stations: readonly number[],
+  scalePx: number,
+  notes: string[],
+): void {
+  const ink = { red: 0.12, green: 0.12, blue: 0.13 };
+  const steps = blank.axis.length - 1;
+  const height = (station: number): number => 0.0045 + 0.008 * (1 - station / steps);
+  const rings = stations.map((station) => offAxis(blank, station, height(station)));
+  for (const [i, station] of stations.entries()) {
+    const half = Math.max(2, Math.round((0.008 / blank.lengthM) * steps));
+    const foot = [station - half, station + half].map((k) => Math.max(0, Math.min(steps, k)));
+    const legs = [offAxis(blank, foot[0], 0.001), rings[i], offAxis(blank, foot[1], 0.001)].map(
+      camera.project,
+    );
+    strokeFlat(canvas, legs, () => 0.0006 * scalePx, ink);
+    const ringPx = camera.project(rings[i]);
+    const radius = height(station) * 0.45 * scalePx;
+    const ring = Array.from({ length: 17 }, (_, k) => ({
+      x: ringPx.x + 0.5 * radius * Math.cos((k * Math.PI) / 8),
+      y: ringPx.y + radius * Math.sin((k * Math.PI) / 8),
+    }));
+    strokeFlat(canvas, ring, () => 0.0005 * scalePx, ink);
+  }
+  if (!random.chance(0.8)) return;
+  const start = offAxis(blank, 0, 0.05);
+  const last = rings.at(-1)!;
+  const path = [start, ...rings, { x: last.x, y: last.y - random.between(0.05, 0.8) }];
+  const tone = random.chance(0.5) ? random.between(0.5, 0.95) : random.between(0.02, 0.2);
+  const radius = random.between(0.0001, 0.0005) * scalePx;
+  strokeFlat(canvas, dense(path, 0.004).map(camera.project), () => radius, tinted(random, tone, 0.4));
+  notes.push(`line ${(2 * radius).toFixed(1)} px`);
+}
+
+function paintHungWeight(canvas: Canvas, camera: Camera, tip: Place, random: Random, scalePx: number): void {
+  const drop = random.between(0.05, 0.5);
+  const cord = dense([tip, { x: tip.x, y: tip.y - drop }], 0.004).map(camera.project);
+  strokeFlat(canvas, cord, () => 0.0004 * scalePx, { red: 0.1, green: 0.1, blue: 0.1 });
+  const bottom = tip.y - drop;
+  const corners = [
+    [-0.015, 0],
+    [0.015, 0],
+    [0.015, -0.05],
+    [-0.015, -0.05],
+  ].map(([u, v]) => camera.project({ x: tip.x + u, y: bottom + v }));
+  fillPolygon(canvas, corners, { red: 0.15, green: 0.15, blue: 0.17 });
+}
+
+function dense(path: readonly Place[], stepM: number): Place[] {
+  const out: Place[] = [path[0]];
+  for (let i = 0; i + 1 < path.length; i++) {
+    const a = path[i];
+    const b = path[i + 1];
+    const count = Math.max(1, Math.ceil(Math.hypot(b.x - a.x, b.y - a.y) / stepM));
+    for (let k = 1; k <= count; k++)
+      out.push({ x: a.x + ((b.x - a.x) * k) / count, y: a.y + ((b.y - a.y) * k) / count });
+  }
+  return out;
+}
