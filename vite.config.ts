@@ -12,5 +12,7 @@ export default defineConfig({
     // The content security policy takes scripts, fonts and pictures from files of this server alone.
     assetsInlineLimit: 0,
     target: 'es2022',
+    // The page comes from this computer or its own network; the PDF writer is a chunk of its own already.
+    chunkSizeWarningLimit: 900,
   },
 });

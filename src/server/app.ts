@@ -1,4 +1,5 @@
 import { Hono } from 'hono';
+import { compress } from 'hono/compress';
 import type { ServerInfo } from '../record/api.ts';
 import { answerError } from './answer-error.ts';
 import { resetDemo } from './demo.ts';
@@ -26,6 +27,7 @@ export interface AppParts {
 export function createApp(parts: AppParts): Hono {
   const app = new Hono();
   app.onError((error, c) => answerError(error, c));
+  app.use(compress());
   app.use(secureHeaders());
   app.use(guardRequests(parts.allowedHost));
   app.get('/api/info', (c) => c.json(parts.info()));

@@ -1,5 +1,4 @@
 import { type Dialect, Kysely, Migrator, PostgresDialect, SqliteDialect } from 'kysely';
-import pg from 'pg';
 import { DatabaseTrouble, troubleOf } from './database-trouble.ts';
 import { migrations } from './migrations/index.ts';
 import { openSqlite } from './sqlite.ts';
@@ -17,7 +16,7 @@ export interface OpenedDatabase {
  * @throws DatabaseTrouble in words for the builder; a database that is damaged or newer is left as it is
  */
 export async function openDatabase(place: string): Promise<OpenedDatabase> {
-  const { dialect, description } = /^postgres(ql)?:/.test(place) ? postgres(place) : sqlite(place);
+  const { dialect, description } = /^postgres(ql)?:/.test(place) ? await postgres(place) : sqlite(place);
   const db = new Kysely<Tables>({ dialect });
   try {
     await migrate(db, place);
@@ -49,7 +48,9 @@ function sqlite(file: string): ChosenDialect {
   }
 }
 
-function postgres(address: string): ChosenDialect {
+/** The driver is loaded here: a start on SQLite, the usual one, need not wait for it. */
+async function postgres(address: string): Promise<ChosenDialect> {
+  const { default: pg } = await import('pg');
   // bigint comes as text by default; clocks and counters stay far below 2^53.
   const types = {
     getTypeParser: ((oid: number, format?: 'text') =>
