@@ -40,7 +40,8 @@ export function layoutQuestion(parts: {
   const loads = loadLadder(choices, rod);
   const startFromTipM = startMarks(choices);
   const ownFromTipM = ownMarks(choices);
-  const marks = ownFromTipM ?? standInMarks(choices, startFromTipM);
+  const standIn = standInMarks(choices, startFromTipM);
+  const marks = ownFromTipM ?? standIn;
   const pinned = choices.guides.flatMap((guide, index) =>
     guide.pinned ? [{ index, fromTipM: marks[index] }] : [],
   );
@@ -52,7 +53,8 @@ export function layoutQuestion(parts: {
     ownFromTipM,
     request: {
       rod,
-      ...ringsAndReel(bench, choices, choices.guides, marks, diameters),
+      // at the start's places: the rod stays the same while marks move, and a ring's height by 0.1 mm at most
+      ...ringsAndReel(bench, choices, choices.guides, standIn, diameters),
       ladder: loads.ladder,
       limits: { ...defaultLimits(rod.lengthM), ...choices.limits },
       firstFromTipM: marks[0],

@@ -24,10 +24,17 @@ export function placeInWords({ metric, index }: Pick<WorstPlace, 'metric' | 'ind
   return index === 0 ? 'tip-top to guide 1' : `guide ${index} to guide ${index + 1}`;
 }
 
+/** `15°`, `12.5°`. */
+export function shortDegrees(angleRad: number): string {
+  return formatDegrees(angleRad).replace('.0°', '°');
+}
+
 /** Gap as a rule reads it, extra bend as a share of the blank's own bend there. */
 function valueInWords(reading: RuledReading, worst: WorstPlace, { gap }: WorstWording): string {
   const { metric, load, index, value, limit } = worst;
-  if (metric === 'lineAngle') return `line angle ${formatDegrees(value)}, limit ${formatDegrees(limit)}`;
+  if (metric === 'lineAngle') {
+    return `line angle ${formatDegrees(value)}, limit ${shortDegrees(limit)}`;
+  }
   const { ruleGapM, ownBendPerM } = reading.loads[load].ruled[index];
   if (metric === 'gap') return `gap ${gap(ruleGapM)}, limit there ${gap(ruleGapM - value + limit)}`;
   const share = (bendPerM: number) => `${((100 * bendPerM) / ownBendPerM).toFixed(1)} %`;

@@ -12,7 +12,8 @@ export interface HeadlineProps {
   startName: string;
   startBroken: boolean;
   intervals: 'growing' | 'free';
-  marked: boolean;
+  /** Whether our marks are the start's, or only spread evenly because it makes none. */
+  marksAre: 'own' | 'start' | 'spread';
   /** Why our marks cannot be read. */
   unreadable: string | undefined;
   children: ReactNode;
@@ -58,7 +59,7 @@ function headlineWords(frame: SheetFrame, props: HeadlineProps) {
       ours: ours.reading,
       startName: props.startName,
       start: beside.start?.reading,
-      atStart: !props.marked && !frame.dragging,
+      atStart: props.marksAre === 'start' && !frame.dragging,
       startBroken: props.startBroken,
       best: beside.best?.reading,
       otherRule: beside.otherRule?.reading,
@@ -67,6 +68,9 @@ function headlineWords(frame: SheetFrame, props: HeadlineProps) {
     props.wording,
   );
   const title = `${worst[0].toUpperCase()}${worst.slice(1)}`;
+  if (props.marksAre === 'spread') {
+    verdict.start = 'The start makes no layout yet; meanwhile the guides are spread evenly.';
+  }
   const judgement = [unsteadyInWords(ours.reading, props.wording), verdict.judgement]
     .filter(Boolean)
     .join(' ');

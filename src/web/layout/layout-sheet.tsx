@@ -64,7 +64,8 @@ export function LayoutSheet({
   );
   const attention = (frame: SheetFrame) =>
     frame.ours ? new Set([...ringsAt(frame.ours.reading.worstAt)].map((ring) => ring - 1)) : noGuides;
-  const placed = bestMarks !== undefined && model.marked && sameMarks(bestMarks, model.field.fromTipM);
+  const placed =
+    bestMarks !== undefined && model.marksAre === 'own' && sameMarks(bestMarks, model.field.fromTipM);
   const { guides } = model.choices;
   const oursRead = settled.ours?.reading.loads;
   return (
@@ -75,7 +76,7 @@ export function LayoutSheet({
         startName={startName(model)}
         startBroken={breaksRules(model)}
         intervals={model.choices.intervals}
-        marked={model.marked}
+        marksAre={model.marksAre}
         unreadable={model.unreadable}
       >
         <PlaceButton best={best} marks={bestMarks} placed={placed} onPlace={marks.place} />
@@ -219,9 +220,11 @@ function startFindings({ blank, rod, keepOut, startFromTipM, choices }: SheetMod
   return checkStations({ ...question, path: 'layout/-/startText' }).map(({ message }) => message);
 }
 
-function canTakeStart({ startFromTipM, field, marked }: SheetModel): boolean {
+function canTakeStart({ startFromTipM, field, marksAre }: SheetModel): boolean {
   return (
-    marked && startFromTipM.length === field.fromTipM.length && !sameMarks(startFromTipM, field.fromTipM)
+    marksAre === 'own' &&
+    startFromTipM.length === field.fromTipM.length &&
+    !sameMarks(startFromTipM, field.fromTipM)
   );
 }
 

@@ -35,7 +35,7 @@ export function LayoutStep() {
     <BuildFields>
       <NextLine>
         {solved ? (
-          nextWords(model.marked)
+          nextWords(model.marksAre === 'own')
         ) : (
           <>
             Nothing was hung on this blank yet: its stiffness is guessed from its diameters and may be off by

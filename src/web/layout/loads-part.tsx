@@ -1,15 +1,15 @@
 import { Button } from 'react-aria-components';
 import { choiceDefaults } from '../../engine/flow/choices.ts';
+import type { LoadLadder } from '../../engine/flow/loads.ts';
 import { formatDegrees, formatGrams } from '../../engine/units/format-quantity.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { useBuild } from '../read/build.tsx';
 import { textOf } from '../read/values.ts';
 import { Part } from '../shell/part.tsx';
-import type { SheetLoads } from './sheet-model.ts';
 
 /** The load ladder and how the weights are hung. */
-export function LoadsPart({ loads }: { loads: SheetLoads }) {
+export function LoadsPart({ loads }: { loads: LoadLadder }) {
   const { rows, single, write, newRowId } = useBuild();
   const ladder = rows('ladder');
   const tied = textOf(single('layout'), 'loadBy') === 'tied';

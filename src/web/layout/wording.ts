@@ -16,6 +16,7 @@ export function wordingOf(system: UnitSystem, loadsKg: readonly number[]): Wordi
     system,
     length: (lengthM) => formatOnTape(lengthM, dragStep[system]),
     gap: (lengthM) => formatLength(lengthM, { system, denominator: 32, decimals: 1 }),
+    loadsKg,
     loads: loadsKg.map((kg) => formatGrams(kg, 0)),
   };
 }
