@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { seededRandom } from '../numerics/seeded-random.ts';
-import { placeClear } from './kept-free.ts';
+import { deepestClash, placeClear } from './kept-free.ts';
 import { nearestLayout, type PlacingRules } from './placing-rules.ts';
 
 /** Nearest layout to where the guides would like to be, priced by the squares of the distances. */
@@ -57,10 +57,15 @@ test.each([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12])(
       toTipM: at + 0.08 + 0.25 * random(),
     }));
     const search = { zones, halfFootM: new Array(count).fill(0.01), place: nearTo(wanted), maxNodes: 5000 };
-    const { best, cutShort } = placeClear(search, rules, [wanted]);
+    const { best, cutShort, rules: sides } = placeClear(search, rules, [wanted]);
     expect(cutShort).toBe(false);
     const least = tryAllSides(rules, search);
     if (least === Number.POSITIVE_INFINITY) expect(best).toBeUndefined();
-    else expect(best!.price).toBeCloseTo(least, 10);
+    else {
+      expect(best!.price).toBeCloseTo(least, 10);
+      // the sides it found hold: nothing that keeps them can stand in a zone
+      const pushed = nearestLayout(sides, [0.1, 0.3, 0.35, 0.65, 0.7, 1.1])!;
+      expect(deepestClash(search, rules, pushed)).toBeUndefined();
+    }
   },
 );

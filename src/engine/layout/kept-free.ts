@@ -21,6 +21,8 @@ export interface ZoneSearch {
 }
 export interface ZoneResult {
   best: Placed | undefined;
+  /** The rules that keep every guide of `best` on its side of every zone. */
+  rules: PlacingRules;
   /** Subproblems solved, and whether the bound on them ended the search. */
   nodes: number;
   cutShort: boolean;
@@ -32,7 +34,7 @@ export function placeClear(
   rules: PlacingRules,
   starts: readonly (readonly number[])[],
 ): ZoneResult {
-  const result: ZoneResult = { best: undefined, nodes: 0, cutShort: false };
+  const result: ZoneResult = { best: undefined, rules, nodes: 0, cutShort: false };
   branch(search, rules, starts, result);
   return result;
 }
@@ -49,10 +51,11 @@ function branch(
   }
   result.nodes++;
   const placed = bestFrom(search, rules, starts);
-  if (!placed || (result.best && placed.price >= result.best.price)) return;
+  if (!placed || cannotBetter(placed, result)) return;
   const clash = deepestClash(search, rules, placed.fromTipM);
   if (!clash) {
     result.best = placed;
+    result.rules = holdSides(search, rules, placed.fromTipM);
     return;
   }
   const { guide, tipSideM, buttSideM } = clash;
@@ -60,7 +63,30 @@ function branch(
   const toTip = { ...rules, highM: rules.highM.with(guide, tipSideM) };
   const toButt = { ...rules, lowM: rules.lowM.with(guide, buttSideM) };
   const nearFirst = station - tipSideM <= buttSideM - station ? [toTip, toButt] : [toButt, toTip];
-  for (const side of nearFirst) branch(search, side, [placed.fromTipM], result);
+  for (const side of nearFirst) {
+    if (!cannotBetter(placed, result)) branch(search, side, [placed.fromTipM], result);
+  }
+}
+
+/** Holding guides to a side only adds to the price; what could be gained must be worth a step of the search. */
+function cannotBetter(placed: Placed, { best }: ZoneResult): boolean {
+  return best !== undefined && placed.price >= best.price - worthwhile * Math.abs(best.price);
+}
+const worthwhile = 5e-4;
+
+function holdSides(search: ZoneSearch, rules: PlacingRules, fromTipM: readonly number[]): PlacingRules {
+  const lowM = [...rules.lowM];
+  const highM = [...rules.highM];
+  fromTipM.forEach((station, guide) => {
+    const half = search.halfFootM[guide];
+    for (const zone of search.zones) {
+      if (rules.held[guide] !== undefined) continue;
+      if (station < (zone.fromTipM + zone.toTipM) / 2) {
+        highM[guide] = Math.min(highM[guide], zone.fromTipM - half);
+      } else lowM[guide] = Math.max(lowM[guide], zone.toTipM + half);
+    }
+  });
+  return { ...rules, lowM, highM };
 }
 
 function bestFrom(search: ZoneSearch, rules: PlacingRules, starts: readonly (readonly number[])[]) {

@@ -114,7 +114,7 @@ test('a mark moved by its slack keeps the worst within 5 %, moved further it doe
     for (const move of [-towardsTip, towardsButt]) {
       const station = answer.fromTipM[i] + move;
       const at = (place: number) => worstOf(answer.fromTipM.with(i, place));
-      expect(at(station)).toBeLessThan(ceiling * (1 + 2e-4));
+      expect(at(station)).toBeLessThan(ceiling * (1 + 5e-4));
       const further = station + Math.sign(move || (move === -towardsTip ? -1 : 1)) * 1e-3;
       const neighbours = [answer.fromTipM[i - 1] ?? 0, answer.fromTipM[i + 1] ?? of.rod.lengthM];
       const stopped =
@@ -123,7 +123,7 @@ test('a mark moved by its slack keeps the worst within 5 %, moved further it doe
         keepOut.some((zone) => further > zone.fromTipM && further < zone.toTipM);
       if (!stopped) {
         limited++;
-        expect(at(further)).toBeGreaterThan(ceiling * (1 - 1e-3));
+        expect(at(further)).toBeGreaterThan(ceiling * (1 - 2e-3));
       }
     }
   });

@@ -21,9 +21,9 @@ import {
   smallestIntervalM,
 } from './layout-request.ts';
 import { type PlacedGuides, placeGuides } from './place-guides.ts';
-import { makeRatioProbe, ratiosAt } from './ratios.ts';
+import { freshRatiosAt, makeRatioProbe } from './ratios.ts';
 import { startBreaks, whyImpossible } from './rule-breaks.ts';
-import { type MarkSlack, slackOfMarks } from './slack.ts';
+import { type MarkSlack, slackCeiling, slackOfMarks } from './slack.ts';
 import { unevennessOf } from './unevenness.ts';
 import { type LayoutVerdict, layoutVerdict } from './verdict.ts';
 import type { WorstPlace } from './worst.ts';
@@ -82,14 +82,16 @@ export function layout(request: LayoutRequest, progress?: (soFar: LayoutProgress
   const ladder = makeLadder(whole, finalMesh);
   const startReading = readLadder(ladder, settled.start.fromTipM);
   const bending = settled.ladder.filter((_, load) => startReading.loads[load].status !== 'not-converged');
-  const probe = makeRatioProbe(makeLadder({ ...whole, ladder: bending }));
-  const placed = placeGuides(probe, settled, startReading, (stage, { fromTipM, worst }) =>
+  const counted = { ...whole, ladder: bending };
+  const rough = makeRatioProbe(makeLadder(counted));
+  const fine = makeRatioProbe(makeLadder(counted, finalMesh));
+  const placed = placeGuides({ rough, fine }, settled, startReading, (stage, { fromTipM, worst }) =>
     progress?.({ stage, fromTipM, worst }),
   );
   if (!placed) return { status: 'refused', findings: whyImpossible(settled) };
   const reading = readLadder(ladder, placed.fromTipM);
-  const slackM = slackOfMarks(probe, placed.fromTipM, {
-    ceiling: slackCeiling * ratiosAt(probe, placed.fromTipM).worst,
+  const slackM = slackOfMarks(rough, placed.fromTipM, {
+    ceiling: slackCeiling * freshRatiosAt(rough, placed.fromTipM).worst,
     leastIntervalM: settled.leastIntervalM,
     leastFirstM: smallestIntervalM,
     zones: settled.keepOut,
@@ -119,10 +121,8 @@ export function gainOfFreeIntervals(
   return { fromTipM: free.fromTipM, score: free.score, gain };
 }
 
-/** The score is read on a finer mesh than the search uses. */
-const finalMesh = { resolution: 300 };
-/** How far above the answer's a mark's slack may take the worst ratio. */
-const slackCeiling = 1.05;
+/** The answer is smoothed and scored on a finer mesh than the search uses. */
+const finalMesh = { resolution: 240 };
 
 interface Outcome {
   reading: LadderReading;

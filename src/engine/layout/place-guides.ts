@@ -9,7 +9,7 @@ import { rulesOf, type SettledLayout } from './layout-request.ts';
 import { nearestLayout, type PlacingRules } from './placing-rules.ts';
 import type { RatioProbe } from './ratios.ts';
 import { demandLayout, geometricLayout, randomLayout } from './starts.ts';
-import { type Aim, type Placed, searchDefaults, trustSearch } from './trust-search.ts';
+import { type Aim, type Placed, type SearchOptions, searchDefaults, trustSearch } from './trust-search.ts';
 import { unevennessModel } from './unevenness.ts';
 
 export interface PlacedGuides {
@@ -39,9 +39,15 @@ export const placeDefaults: PlaceOptions = {
 /** Called with every better layout on the way to the least worst, then with the smoothed one. */
 export type PlaceProgress = (stage: 'least' | 'smooth', placed: Placed) => void;
 
+/** The same ladder on a mesh for searching and on the one that the answer is read on. */
+export interface PlaceProbes {
+  rough: RatioProbe;
+  fine: RatioProbe;
+}
+
 /** Undefined where no layout keeps the rules. `startReading` is of the settled start. */
 export function placeGuides(
-  probe: RatioProbe,
+  { rough, fine }: PlaceProbes,
   settled: SettledLayout,
   startReading: LadderReading,
   progress: PlaceProgress = () => {},
@@ -51,20 +57,27 @@ export function placeGuides(
   const leastAim: Aim = { weight: 1, floor: 0 };
   let shown = Number.POSITIVE_INFINITY;
   const search = zoneSearch(settled, options, (branch, start) => {
-    const placed = trustSearch(probe, branch, start, leastAim);
+    const placed = trustSearch(rough, branch, start, leastAim);
     if (placed.worst < shown && !deepestClash(search, branch, placed.fromTipM)) {
       shown = placed.worst;
       progress('least', placed);
     }
     return placed;
   });
-  const starts = promising(probe, rules, startsFor(rules, settled, startReading), options);
-  const least = placeClear(search, rules, starts);
-  if (!least.best) return undefined;
-  const smooth = smoothed(probe, settled, least.best, options);
-  const { fromTipM } = smooth.best ?? least.best;
-  progress('smooth', smooth.best ?? least.best);
-  return { fromTipM, leastWorst: least.best.worst, cutShort: least.cutShort || smooth.cutShort };
+  const starts = promising(rough, rules, startsFor(rules, settled, startReading), options);
+  const found = placeClear(search, rules, starts);
+  if (!found.best) return undefined;
+  const least = trustSearch(fine, found.rules, found.best.fromTipM, leastAim);
+  const smooth = smoothed(rough, settled, found.best, options);
+  const aim = smoothAim(least.worst, options);
+  const finest = smooth.best && trustSearch(fine, smooth.rules, smooth.best.fromTipM, aim, smoothSearch);
+  const answer = finest && isInBand(finest, aim) ? finest : least;
+  progress('smooth', answer);
+  return {
+    fromTipM: answer.fromTipM,
+    leastWorst: least.worst,
+    cutShort: found.cutShort || smooth.cutShort,
+  };
 }
 
 /** A few steps from every start; the best of them are worth following to the end. */
@@ -101,11 +114,10 @@ function startsFor(rules: PlacingRules, settled: SettledLayout, startReading: La
  * costs no more than the smoothing may.
  */
 function smoothed(probe: RatioProbe, settled: SettledLayout, least: Placed, options: PlaceOptions) {
-  const bound = least.worst * (1 + options.smoothingShare);
-  const aim: Aim = { shape: unevennessModel, weight: 100, floor: bound };
+  const aim = smoothAim(least.worst, options);
   const search = zoneSearch(settled, options, (branch, start) => {
-    const placed = trustSearch(probe, branch, start, aim, { ...searchDefaults, tolerance: 2e-3 });
-    return placed.worst <= bound * (1 + 1e-3) ? placed : undefined;
+    const placed = trustSearch(probe, branch, start, aim, smoothSearch);
+    return isInBand(placed, aim) ? placed : undefined;
   });
   const rules = rulesOf(settled);
   const starts = [least.fromTipM, settled.start.fromTipM];
@@ -114,6 +126,16 @@ function smoothed(probe: RatioProbe, settled: SettledLayout, least: Placed, opti
     if (strict.best) return strict;
   }
   return placeClear(search, rules, starts);
+}
+
+function smoothAim(leastWorst: number, { smoothingShare }: PlaceOptions): Aim {
+  return { shape: unevennessModel, weight: 100, floor: leastWorst * (1 + smoothingShare) };
+}
+const smoothSearch: SearchOptions = { ...searchDefaults, tolerance: 2e-3 };
+
+/** The price of leaving the band is finite: a thousandth beyond it is within the reserve. */
+function isInBand({ worst }: Placed, { floor }: Aim): boolean {
+  return worst <= floor * (1 + 1e-3);
 }
 
 function zoneSearch(settled: SettledLayout, options: PlaceOptions, place: ZoneSearch['place']): ZoneSearch {

@@ -12,9 +12,7 @@ import { type LadderState, makeLadderState, nudgeLoad, solveLoad, takeLayout } f
 
 export interface RatioProbe {
   readonly ladder: Ladder;
-  readonly state: LadderState;
-  /** Layouts bent so far. */
-  bends: number;
+  state: LadderState;
 }
 export interface Ratios {
   values: Float64Array;
@@ -25,13 +23,21 @@ export interface Ratios {
 const derivativeStepM = 2e-5;
 
 export function makeRatioProbe(ladder: Ladder): RatioProbe {
-  return { ladder, state: makeLadderState(), bends: 0 };
+  return { ladder, state: makeLadderState() };
+}
+
+/**
+ * Ratios with every load followed up from nothing. Moving guides under load may carry the rod to a bend that
+ * loading it would not reach; this one it does reach.
+ */
+export function freshRatiosAt(probe: RatioProbe, fromTipM: readonly number[]): Ratios {
+  probe.state = makeLadderState();
+  return ratiosAt(probe, fromTipM);
 }
 
 export function ratiosAt(probe: RatioProbe, fromTipM: readonly number[], holdShape = false): Ratios {
   const { ladder, state } = probe;
   takeLayout(state, ladder, fromTipM, holdShape);
-  probe.bends++;
   let bent = true;
   for (let load = 0; load < ladder.loadings.length && bent; load++) {
     bent = solveLoad(state, ladder, load) !== 'not-converged';
@@ -58,7 +64,6 @@ export function ratioSlopes(
     const there = readRatios(probe);
     for (let j = 0; j < values.length; j++) slopes[j][column] = (there[j] - values[j]) / derivativeStepM;
   });
-  probe.bends += moving.length;
   return slopes;
 }
 

@@ -3,6 +3,7 @@
  * ceiling, or a neighbour or a kept-free zone stops it. That intervals grow does not stop it: a mark slightly
  * off is no worse for that.
  */
+import { bracketedRoot } from '../numerics/bracketed-root.ts';
 import type { KeepOut } from './kept-free.ts';
 import { type RatioProbe, ratiosAt } from './ratios.ts';
 
@@ -10,8 +11,11 @@ export interface MarkSlack {
   towardsTip: number;
   towardsButt: number;
 }
+/** How far above the layout's worst ratio a mark's slack may take it. */
+export const slackCeiling = 1.05;
+
 export interface SlackBounds {
-  /** Worst ratio not to be exceeded. */
+  /** Worst ratio not to be exceeded: `slackCeiling` times the layout's. */
   ceiling: number;
   leastIntervalM: readonly number[];
   /** Least distance from the tip-top to guide 1. */
@@ -31,9 +35,6 @@ export function slackOfMarks(
   }));
 }
 
-/** To a tenth of a millimetre. */
-const slackStepM = 1e-4;
-
 function slackOf(
   probe: RatioProbe,
   fromTipM: readonly number[],
@@ -42,21 +43,27 @@ function slackOf(
   direction: 1 | -1,
 ): number {
   const farthest = roomOf(probe, fromTipM, bounds, guide, direction);
+  const aim = (1 - closeEnough) * bounds.ceiling;
   const excessAt = (moved: number) =>
-    ratiosAt(probe, fromTipM.with(guide, fromTipM[guide] + direction * moved)).worst - bounds.ceiling;
-  let good = 0;
-  let bad = Math.min(farthest, 4e-3);
-  while (bad > good && excessAt(bad) <= 0) {
-    good = bad;
-    bad = Math.min(farthest, 2 * bad);
+    ratiosAt(probe, fromTipM.with(guide, fromTipM[guide] + direction * moved)).worst - aim;
+  let low = { x: 0, f: bounds.ceiling / slackCeiling - aim };
+  for (let reach = 8e-3; ; reach *= 2.5) {
+    const x = Math.min(farthest, reach);
+    if (x === low.x) return x;
+    const tried = { x, f: excessAt(x) };
+    if (tried.f > 0) {
+      const toleranceF = closeEnough * bounds.ceiling;
+      const options = { toleranceX: 1e-4, toleranceF, maxEvaluations: 20 };
+      const bracket = bracketedRoot(excessAt, { low, high: tried }, options);
+      return bracket.high.f <= toleranceF ? bracket.high.x : bracket.low.x;
+    }
+    if (x === farthest) return x;
+    low = tried;
   }
-  while (bad - good > slackStepM) {
-    const middle = 0.5 * (good + bad);
-    if (excessAt(middle) <= 0) good = middle;
-    else bad = middle;
-  }
-  return good;
 }
+
+/** A slack ends this share of the ceiling below it, give or take the same: it is never too large. */
+const closeEnough = 5e-4;
 
 /** How far the mark could move before a neighbour, a kept-free zone, the tip or the clamp stops it. */
 function roomOf(

@@ -8,6 +8,7 @@ import { makeWorkspace } from '../bend/equilibrium.ts';
 import { followLoad } from '../bend/follow.ts';
 import { buildMesh, type Mesh } from '../bend/mesh.ts';
 import { type Rod, rodTables } from '../bend/rod.ts';
+import { type Bracket, bracketedRoot } from '../numerics/bracketed-root.ts';
 
 export interface TipLoad {
   status: 'converged' | 'not-converged';
@@ -21,15 +22,15 @@ export interface TipLoadOptions {
   resolution: number;
   /** Of the load that would do for a small bend. */
   maxDoublings: number;
-  maxBends: number;
+  maxEvaluations: number;
   /** Of L. */
-  tolerance: number;
+  toleranceF: number;
 }
 export const tipLoadDefaults: TipLoadOptions = {
   resolution: 150,
   maxDoublings: 12,
-  maxBends: 60,
-  tolerance: 1e-7,
+  maxEvaluations: 60,
+  toleranceF: 1e-7,
 };
 
 export function tipLoadForThird(rod: Rod, options: TipLoadOptions = tipLoadDefaults): TipLoad {
@@ -37,51 +38,23 @@ export function tipLoadForThird(rod: Rod, options: TipLoadOptions = tipLoadDefau
   const dropAt = tipDropOf(mesh);
   const atRestM = dropAt(0);
   const short = (tipN: number) => (dropAt(tipN) - atRestM) / rod.lengthM - 1 / 3;
-  let low = { tipN: 0, short: -1 / 3 };
-  let tipN = rod.lengthM / 3 / smallBendCompliance(mesh);
+  let low = { x: 0, f: -1 / 3 };
+  let x = rod.lengthM / 3 / smallBendCompliance(mesh);
   for (let doublings = 0; doublings < options.maxDoublings; doublings++) {
-    const tried = { tipN, short: short(tipN) };
-    if (tried.short >= 0) {
-      return { status: 'converged', tipN: rootBetween(short, low, tried, options) };
+    const high = { x, f: short(x) };
+    if (high.f >= 0) {
+      const bracket = bracketedRoot(short, { low, high }, { ...options, toleranceX: 0 });
+      return { status: 'converged', tipN: nearerRoot(bracket) };
     }
-    low = tried;
-    tipN *= 2;
+    low = high;
+    x *= 2;
   }
   const reason = `no weight at the tip lowers it by a third of ${rod.lengthM} m below where its own weight leaves it`;
   return { status: 'not-converged', tipN: 0, reason };
 }
 
-interface Tried {
-  tipN: number;
-  short: number;
-}
-
-/** Regula falsi with the Illinois weight: the bracket shrinks from both sides. */
-function rootBetween(
-  short: (tipN: number) => number,
-  low: Tried,
-  high: Tried,
-  options: TipLoadOptions,
-): number {
-  let [a, b] = [low, high];
-  let [weightA, weightB] = [1, 1];
-  for (let bends = 0; bends < options.maxBends; bends++) {
-    const fa = weightA * a.short;
-    const fb = weightB * b.short;
-    const tipN = (a.tipN * fb - b.tipN * fa) / (fb - fa);
-    const tried = { tipN, short: short(tipN) };
-    if (Math.abs(tried.short) < options.tolerance) return tipN;
-    if (tried.short < 0) {
-      a = tried;
-      weightA = 1;
-      weightB *= 0.5;
-    } else {
-      b = tried;
-      weightB = 1;
-      weightA *= 0.5;
-    }
-  }
-  return 0.5 * (a.tipN + b.tipN);
+function nearerRoot({ low, high }: Bracket): number {
+  return Math.abs(low.f) < Math.abs(high.f) ? low.x : high.x;
 }
 
 /** How far the tip hangs below the clamp's level under a weight. NaN where the rod finds no bend. */

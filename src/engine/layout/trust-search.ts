@@ -12,7 +12,7 @@
  */
 import { solveConvexQp } from '../numerics/convex-qp.ts';
 import { type PlacingRows, type PlacingRules, placingRows, withMoving } from './placing-rules.ts';
-import { type RatioProbe, type Ratios, ratioSlopes, ratiosAt } from './ratios.ts';
+import { freshRatiosAt, type RatioProbe, type Ratios, ratioSlopes, ratiosAt } from './ratios.ts';
 
 /** A smooth function of all stations with gradient and a positive semidefinite Hessian (n × n by rows). */
 export interface ShapeModel {
@@ -45,7 +45,10 @@ export const searchDefaults: SearchOptions = {
   tolerance: 2e-4,
 };
 
-/** `start` must keep the rules. Hands back the best layout met. */
+/**
+ * `start` must keep the rules. Hands back the best layout met, bent afresh: its price is that of the bend which
+ * the load reaches from nothing.
+ */
 export function trustSearch(
   probe: RatioProbe,
   rules: PlacingRules,
@@ -54,26 +57,36 @@ export function trustSearch(
   options: SearchOptions = searchDefaults,
 ): Placed {
   const placing = placingRows(rules);
-  let here = lookAt(probe, start, aim, false);
+  let here = look(freshRatiosAt(probe, start), start, aim);
   let reachM = options.reachM;
-  if (placing.moving.length === 0) return placedOf(here);
-  for (let step = 0; step < options.maxSteps && here.price < Number.POSITIVE_INFINITY; step++) {
+  for (let step = 0; step < options.maxSteps && placing.moving.length > 0; step++) {
+    if (here.price === Number.POSITIVE_INFINITY) break;
     const slopes = ratioSlopes(probe, here.fromTipM, here.ratios.values, placing.moving);
-    let taken = false;
-    while (!taken) {
-      const model = modelStep(here, slopes, { placing, aim, reachM });
-      const promised = here.price - model.price;
-      if (!(promised > options.tolerance * here.price)) return placedOf(here);
-      const stations = withMoving(rules, placing.moving, model.places);
-      const kept = (here.price - lookAt(probe, stations, aim, true).price) / promised;
-      taken = kept > 0.1;
-      if (taken) here = lookAt(probe, stations, aim, false);
-      if (kept > 0.75) reachM *= 2;
-      else if (!(kept >= 0.3)) reachM *= 0.4;
-      if (reachM < options.smallestReachM) return placedOf(here);
-    }
+    const taken = takeStep(probe, rules, { here, slopes, placing, aim, reachM }, options);
+    if (!taken.here) break;
+    here = taken.here;
+    reachM = taken.reachM;
   }
-  return placedOf(here);
+  const { fromTipM, ratios, price } = look(freshRatiosAt(probe, here.fromTipM), here.fromTipM, aim);
+  return { fromTipM, worst: ratios.worst, price };
+}
+
+/** Shortens the reach until a step holds its promise; no `here` where none is worth taking. */
+function takeStep(probe: RatioProbe, rules: PlacingRules, from: Around, options: SearchOptions) {
+  const { here, aim, placing } = from;
+  let { reachM } = from;
+  while (reachM >= options.smallestReachM) {
+    const model = modelStep({ ...from, reachM });
+    const promised = here.price - model.price;
+    if (!(promised > options.tolerance * here.price)) break;
+    const stations = withMoving(rules, placing.moving, model.places);
+    const tried = look(ratiosAt(probe, stations, true), stations, aim);
+    const kept = (here.price - tried.price) / promised;
+    if (kept > 0.75) reachM *= 2;
+    else if (!(kept >= 0.3)) reachM *= 0.4;
+    if (kept > 0.1) return { here: look(ratiosAt(probe, stations), stations, aim), reachM };
+  }
+  return { here: undefined, reachM };
 }
 
 interface Look {
@@ -82,25 +95,22 @@ interface Look {
   price: number;
 }
 
-function lookAt(probe: RatioProbe, fromTipM: readonly number[], aim: Aim, holdShape: boolean): Look {
-  const ratios = ratiosAt(probe, fromTipM, holdShape);
+function look(ratios: Ratios, fromTipM: readonly number[], aim: Aim): Look {
   const shape = aim.shape?.(fromTipM).value ?? 0;
   const price = shape + aim.weight * Math.max(0, ratios.worst - aim.floor);
   return { fromTipM: [...fromTipM], ratios, price };
 }
 
-function placedOf({ fromTipM, ratios, price }: Look): Placed {
-  return { fromTipM, worst: ratios.worst, price };
-}
-
 interface Around {
+  here: Look;
+  slopes: readonly Float64Array[];
   placing: PlacingRows;
   aim: Aim;
   reachM: number;
 }
 
 /** Minimum of the model within reach: where the moving guides go, and the price it promises. */
-function modelStep(here: Look, slopes: readonly Float64Array[], { placing, aim, reachM }: Around) {
+function modelStep({ here, slopes, placing, aim, reachM }: Around) {
   const { moving } = placing;
   const n = moving.length;
   const { rows, bounds } = modelRows(here, slopes, placing, reachM);
