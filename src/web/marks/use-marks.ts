@@ -26,7 +26,7 @@ export function useMarks(): ChosenMarks | undefined {
   }, [bench, choices, profile, solved]);
   const slack = useSlack(useMemo(() => slackQuestion(model), [model])).answer;
   return useMemo(() => {
-    if (!model?.marked) return undefined;
+    if (model?.marksAre !== 'own') return undefined;
     const { blank, keepOut } = model;
     const list = listMarks(blank, guidesToMark(model, slack), model.choices.tapeStep);
     return { blank, list, zones: keepOut, model };
@@ -34,7 +34,7 @@ export function useMarks(): ChosenMarks | undefined {
 }
 
 function slackQuestion(model: SheetModel | undefined) {
-  if (!model?.marked || model.loads.ladder.length === 0) return undefined;
+  if (model?.marksAre !== 'own' || model.loads.ladder.length === 0) return undefined;
   const { fromTipM, footM, keepOut } = model.field;
   return { ladder: model.ladder.ladder, fromTipM, footM, keepOut };
 }
