@@ -10,7 +10,7 @@
  *   ∂drop/∂ θ_0       = c_0 - λ_1 ∂²E/∂θ_0∂θ_1
  */
 import { assemble, type Loading, makeWorkspace, placeNodes, type Workspace } from '../bend/equilibrium.ts';
-import { followFromNearby, followLoad } from '../bend/follow.ts';
+import { followDefaults, followFromNearby, followLoad } from '../bend/follow.ts';
 import type { Mesh } from '../bend/mesh.ts';
 import { factorChained, solveChained } from '../numerics/chained-tridiagonal.ts';
 import { standardGravity } from '../units/gravity.ts';
@@ -67,6 +67,8 @@ export interface Prediction {
 }
 
 const noLine: Loading = { line: undefined, tipXN: 0, tipYN: 0 };
+/** A state so soft that it takes more is none that readings could belong to. */
+const followOptions = { ...followDefaults, maxIterations: 300 };
 
 export function clampModel(
   setup: FitClampSetup,
@@ -252,7 +254,8 @@ function solveTest(test: TestModel, buttAngleRad: number): boolean {
     for (let j = 0; j <= mesh.count; j++) work.theta[j] += turn;
     converged = followFromNearby(mesh, noLine, work).converged;
   }
-  if (!converged) converged = followLoad(mesh, noLine, buttAngleRad, work).status === 'converged';
+  if (!converged)
+    converged = followLoad(mesh, noLine, buttAngleRad, work, followOptions).status === 'converged';
   test.solved = converged;
   placeNodes(mesh, undefined, work);
   assemble(mesh, noLine, 1, work);

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
 import { benchModel, emptyPrediction, predictBench } from './bench-model.ts';
-import { independentPrior, massPrior, restPrior, stiffnessBelief, stiffnessPrior } from './prior.ts';
+import { independentPrior, massPrior, restPrior, stiffnessPrior, withRoughness } from './prior.ts';
 import type { FitRequest } from './request.ts';
 import { rowsOf } from './rows.ts';
 import { unknownsOf, valuesOf } from './unknowns.ts';
@@ -49,7 +49,7 @@ test('derivatives of every datum agree with central differences in every unknown
   const rows = rowsOf(request.blank.lengthM);
   const model = benchModel(request, rows);
   const unknowns = unknownsOf({
-    stiffness: stiffnessPrior(request.blank, rows, stiffnessBelief(request.blank, 1)),
+    stiffness: withRoughness(stiffnessPrior(request.blank, rows), 1),
     rest: restPrior(request.blank, rows, 0.02),
     restAcross: restPrior(request.blank, rows, 0.02),
     mass: massPrior(request.blank, rows),

@@ -1,12 +1,13 @@
 /**
  * The most probable unknowns, and how the readings narrow them.
  *
- *   minimise  Φ(u) = ½ |e(u)|² + ½ |u|²,   e = (measured - predicted(z(u)) - Σ extra) / σ
+ *   minimise  Φ(u) = Σ ρ(e(u)) + ½ |u|²,   e = (measured - predicted(z(u)) - Σ extra) / σ
  *
  * by Gauss-Newton steps with Levenberg-Marquardt damping; u are the standardised unknowns (unknowns.ts), so
  * the normal matrix A = I + ÃᵀÃ, Ã = ∂predicted/∂u / σ, is never singular. At the minimum A⁻¹ is the posterior
- * covariance (Laplace). Far from the minimum the readings' σ is enlarged and let down step by step
- * (tempering), which keeps the first steps inside the range where the linearisation means something.
+ * covariance (Laplace). ρ(e) = ½ e², and from 4 standard deviations on grows only linearly (Huber 1964): a
+ * gross error must not bend the blank out of all reason before it has been found. Its weight ρ'(e)/e is in
+ * the rows of Ã and in the misfit.
  */
 import { factorCholesky, solveLower, solveUpper } from '../numerics/cholesky.ts';
 import { type BenchModel, emptyPrediction, predictBench } from './bench-model.ts';
@@ -27,14 +28,18 @@ export interface FitProblem {
 
 export interface MostProbable {
   converged: boolean;
+  /** Not converged, and most readings far off: no state of the unknowns comes near them. */
+  hopeless: boolean;
   /** Whether every test found its equilibrium. */
   equilibria: boolean;
   iterations: number;
   u: Float64Array;
   z: Float64Array;
   objective: number;
-  /** Standardised misfit e per datum. */
+  /** Standardised misfit e per datum, times √weight. */
   misfit: Float64Array;
+  /** Weight of each datum, 1 where it agrees within 4 standard deviations. */
+  weight: Float64Array;
   prediction: Prediction;
   /** Ã, one row per datum. */
   design: Float64Array;
@@ -48,8 +53,18 @@ export interface SearchOptions {
   tolerance: number;
   /** Largest change of any ln EI in one step. */
   stepLog: number;
+  /** Steps after which a search with most readings far off is given up. */
+  patience: number;
+  /** Standard deviations from which a misfit counts linearly. */
+  huber: number;
 }
-export const searchDefaults: SearchOptions = { maxIterations: 60, tolerance: 1e-4, stepLog: 1 };
+export const searchDefaults: SearchOptions = {
+  maxIterations: 60,
+  tolerance: 1e-3,
+  stepLog: 1,
+  patience: 15,
+  huber: 4,
+};
 
 export function findMostProbable(
   problem: FitProblem,
@@ -58,18 +73,20 @@ export function findMostProbable(
 ): MostProbable {
   const { unknowns } = problem;
   const n = unknowns.size;
-  let state = evaluate(problem, start);
+  let state = evaluate(problem, start, options.huber);
   let damping = 0;
   let iterations = 0;
   let converged = false;
+  let hopeless = false;
   const step = new Float64Array(n);
-  while (iterations < options.maxIterations && !converged) {
+  while (iterations < options.maxIterations && !converged && !hopeless) {
     iterations++;
     dampedStep(state, damping, n, step);
     shortenStep(unknowns, step, options.stepLog);
     const next = evaluate(
       problem,
       state.u.map((value, i) => value + step[i]),
+      options.huber,
     );
     const fall = state.objective - next.objective;
     if (next.equilibria >= state.equilibria && fall > -1e-9 * (1 + state.objective)) {
@@ -81,18 +98,21 @@ export function findMostProbable(
       damping = Math.max(4 * damping, 1);
       if (damping > 1e12) break;
     }
+    hopeless = iterations >= options.patience && !converged && mostFarOff(state.weight);
   }
-  return {
-    ...state,
-    converged: converged && state.equilibria === 1,
-    equilibria: state.equilibria === 1,
-    iterations,
-  };
+  const equilibria = state.equilibria === 1;
+  return { ...state, converged: converged && equilibria, hopeless, equilibria, iterations };
 }
 
-type State = Omit<MostProbable, 'converged' | 'iterations' | 'equilibria'> & { equilibria: 0 | 1 };
+function mostFarOff(weight: Float64Array): boolean {
+  return weight.reduce((count, w) => count + (w < 1 ? 1 : 0), 0) > 0.4 * weight.length;
+}
 
-function evaluate(problem: FitProblem, u: Float64Array): State {
+type State = Omit<MostProbable, 'converged' | 'hopeless' | 'iterations' | 'equilibria'> & {
+  equilibria: 0 | 1;
+};
+
+function evaluate(problem: FitProblem, u: Float64Array, huber: number): State {
   const { model, unknowns, sigma, extras } = problem;
   const n = unknowns.size;
   const z = new Float64Array(n);
@@ -107,23 +127,27 @@ function evaluate(problem: FitProblem, u: Float64Array): State {
   });
   const design = prediction.jacobian.slice();
   const misfit = new Float64Array(model.data.length);
+  const weight = new Float64Array(model.data.length);
   let objective = 0;
   for (let d = 0; d < misfit.length; d++) {
     const row = design.subarray(d * n, (d + 1) * n);
     rowByStandard(unknowns, row);
-    const weight = 1 / sigma[d];
-    for (let k = 0; k < n; k++) row[k] *= weight;
-    misfit[d] = (model.data[d].value - prediction.value[d]) * weight;
-    objective += 0.5 * misfit[d] * misfit[d];
+    const e = (model.data[d].value - prediction.value[d]) / sigma[d];
+    const size = Math.abs(e);
+    weight[d] = size > huber ? huber / size : 1;
+    objective += size > huber ? huber * (size - 0.5 * huber) : 0.5 * size * size;
+    const scale = Math.sqrt(weight[d]);
+    misfit[d] = scale * e;
+    for (let k = 0; k < n; k++) row[k] *= scale / sigma[d];
   }
   for (let k = 0; k < n; k++) objective += 0.5 * u[k] * u[k];
   const factor = normalMatrix(design, misfit.length, n);
   factorOrThrow(factor, n);
-  return { equilibria, u, z, objective, misfit, prediction, design, factor };
+  return { equilibria, u, z, objective, misfit, weight, prediction, design, factor };
 }
 
 /** I + ÃᵀÃ, lower triangle. */
-function normalMatrix(design: Float64Array, rows: number, n: number): Float64Array {
+export function normalMatrix(design: Float64Array, rows: number, n: number): Float64Array {
   const a = new Float64Array(n * n);
   for (let d = 0; d < rows; d++) {
     const at = d * n;
@@ -137,7 +161,7 @@ function normalMatrix(design: Float64Array, rows: number, n: number): Float64Arr
   return a;
 }
 
-function factorOrThrow(a: Float64Array, n: number): void {
+export function factorOrThrow(a: Float64Array, n: number): void {
   if (!factorCholesky(a, n)) throw new Error('the normal matrix of the fit is not positive definite');
 }
 

@@ -14,48 +14,57 @@
 import { outsideDiameterAt } from './diameters.ts';
 import type { FitBlank } from './request.ts';
 import type { Rows } from './rows.ts';
-import type { GaussianPrior } from './unknowns.ts';
+import { type GaussianPrior, gaussianPrior } from './unknowns.ts';
 
-/** A part of g: standard deviation of ln EI, and its length scale. */
-export interface Roughness {
-  sigma: number;
-  lengthM: number;
+/** Standard deviations, and the lengths over which the parts of g keep their value. */
+export const stiffnessBelief = {
+  level: 1.6,
+  levelSigma: { measured: 0.8, unmeasured: 1.2 },
+  power: 3.5,
+  powerSigma: { measured: 0.4, unmeasured: 0.8 },
+  long: { sigma: 0.25, perLength: 0.35 },
+  middle: { sigma: 0.2, perLength: 0.12 },
+  short: { sigma: 0.12, lengthM: 0.045 },
+  /** On the long and middle parts where no taper was measured. */
+  unmeasuredRoughness: 1.5,
+} as const;
+
+export interface StiffnessPrior {
+  mean: Float64Array;
+  /** Covariance of level, taper, short irregularities and ferrules. */
+  fixed: Float64Array;
+  /** Covariance of the long and middle waves; counts with the square of the roughness factor. */
+  smooth: Float64Array;
 }
 
-export interface StiffnessBelief {
-  level: number;
-  levelSigma: number;
-  power: number;
-  powerSigma: number;
-  roughness: readonly Roughness[];
-}
-
-export function stiffnessPrior(blank: FitBlank, rows: Rows, belief: StiffnessBelief): GaussianPrior {
+export function stiffnessPrior(blank: FitBlank, rows: Rows): StiffnessPrior {
+  const { level, levelSigma, power, powerSigma, long, middle, short } = stiffnessBelief;
+  const measured = blank.diameters?.length ?? 0;
   const at = rows.fine;
   const x = Float64Array.from(at, (s) => Math.log(outsideDiameterAt(blank, s) / 0.007));
-  const mean = x.map((xi) => belief.level + belief.power * xi);
-  const covariance = gaussianCovariance(at, belief.roughness);
-  addTaper(covariance, x, belief.levelSigma, belief.powerSigma);
-  for (const zone of knownZones(blank)) addZone(mean, covariance, at, zone);
-  return { mean, covariance };
+  const mean = x.map((xi) => level + power * xi);
+  const fixed = gaussianCovariance(at, [short]);
+  addTaper(
+    fixed,
+    x,
+    measured > 0 ? levelSigma.measured : levelSigma.unmeasured,
+    measured > 1 ? powerSigma.measured : powerSigma.unmeasured,
+  );
+  for (const zone of knownZones(blank)) addZone(mean, fixed, at, zone);
+  const scale = measured > 1 ? 1 : stiffnessBelief.unmeasuredRoughness;
+  const smooth = gaussianCovariance(at, [
+    { sigma: scale * long.sigma, lengthM: long.perLength * blank.lengthM },
+    { sigma: scale * middle.sigma, lengthM: middle.perLength * blank.lengthM },
+  ]);
+  return { mean, fixed, smooth };
 }
 
-/** Beliefs about stiffness for what was measured; the roughness scale is a factor on all its parts. */
-export function stiffnessBelief(blank: FitBlank, roughnessScale: number): StiffnessBelief {
-  const measured = blank.diameters?.length ?? 0;
-  const lengthM = blank.lengthM;
-  const scale = roughnessScale * (measured >= 2 ? 1 : 1.5);
-  return {
-    level: 1.6,
-    levelSigma: measured > 0 ? 0.8 : 1.2,
-    power: 3.5,
-    powerSigma: measured >= 2 ? 0.4 : 0.8,
-    roughness: [
-      { sigma: 0.25 * scale, lengthM: 0.35 * lengthM },
-      { sigma: 0.2 * scale, lengthM: 0.12 * lengthM },
-      { sigma: 0.1, lengthM: 0.035 },
-    ],
-  };
+/** How rough the long and middle waves are, as a factor on the common roughness. */
+export function withRoughness({ mean, fixed, smooth }: StiffnessPrior, factor: number): GaussianPrior {
+  return gaussianPrior(
+    mean,
+    fixed.map((value, i) => value + factor * factor * smooth[i]),
+  );
 }
 
 export function massPrior(blank: FitBlank, rows: Rows): GaussianPrior {
@@ -63,27 +72,33 @@ export function massPrior(blank: FitBlank, rows: Rows): GaussianPrior {
   const x = Float64Array.from(at, (s) => Math.log(outsideDiameterAt(blank, s) / 0.007));
   const covariance = gaussianCovariance(at, [{ sigma: 0.1, lengthM: 0.3 * blank.lengthM }]);
   addTaper(covariance, x, 0.5, 0.35);
-  return { mean: x.map((xi) => Math.log(0.014) + 1.3 * xi), covariance };
+  return gaussianPrior(
+    x.map((xi) => Math.log(0.014) + 1.3 * xi),
+    covariance,
+  );
 }
 
 export function restPrior(blank: FitBlank, rows: Rows, sigmaPerM: number): GaussianPrior {
-  if (!(sigmaPerM > 0)) return { mean: new Float64Array(0), covariance: new Float64Array(0) };
+  if (!(sigmaPerM > 0)) return gaussianPrior(new Float64Array(0), new Float64Array(0));
   const covariance = gaussianCovariance(rows.coarse, [
     { sigma: 0.85 * sigmaPerM, lengthM: 0.3 * blank.lengthM },
     { sigma: 0.5 * sigmaPerM, lengthM: 0.12 * blank.lengthM },
   ]);
-  return { mean: new Float64Array(rows.coarse.length), covariance };
+  return gaussianPrior(new Float64Array(rows.coarse.length), covariance);
 }
 
 export function independentPrior(sigmas: readonly number[]): GaussianPrior {
   const n = sigmas.length;
-  const covariance = new Float64Array(n * n);
-  for (let i = 0; i < n; i++) covariance[i * n + i] = sigmas[i] * sigmas[i];
-  return { mean: new Float64Array(n), covariance };
+  const factor = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) factor[i * n + i] = sigmas[i];
+  return { mean: new Float64Array(n), factor };
 }
 
 /** Squared-exponential parts, and a trace of independent roughness that keeps the matrix definite. */
-function gaussianCovariance(at: Float64Array, parts: readonly Roughness[]): Float64Array {
+function gaussianCovariance(
+  at: Float64Array,
+  parts: readonly { sigma: number; lengthM: number }[],
+): Float64Array {
   const n = at.length;
   const covariance = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
@@ -115,14 +130,15 @@ interface Zone {
   ratio?: number;
 }
 
-/** Ferrules that were stated, else the overlaps of the sections. */
-function knownZones({ stiffZones, sections }: FitBlank): readonly Zone[] {
-  if (stiffZones) return stiffZones;
-  const ordered = [...(sections ?? [])].sort((a, b) => a.fromTipM - b.fromTipM);
-  return ordered
+/** Ferrules that were stated, and overlaps of sections where none was. */
+function knownZones({ stiffZones = [], sections = [] }: FitBlank): Zone[] {
+  const ordered = [...sections].sort((a, b) => a.fromTipM - b.fromTipM);
+  const overlaps = ordered
     .slice(1)
     .map((section, i) => ({ fromTipM: section.fromTipM, toTipM: ordered[i].toTipM }))
-    .filter(({ fromTipM, toTipM }) => toTipM - fromTipM > 1e-3);
+    .filter(({ fromTipM, toTipM }) => toTipM - fromTipM > 1e-3)
+    .filter((overlap) => !stiffZones.some((z) => z.fromTipM < overlap.toTipM && z.toTipM > overlap.fromTipM));
+  return [...stiffZones, ...overlaps];
 }
 
 /** A doubled zone: the stated ratio within a tenth, or somewhere between hardly and twice as stiff. */

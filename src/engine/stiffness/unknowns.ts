@@ -2,7 +2,7 @@
  * The unknowns of a fit as one vector z = mean + L u, u independent standard normal: the prior. L is block
  * diagonal and lower triangular.
  */
-import { factorCholesky } from '../numerics/cholesky.ts';
+import { factorCholesky, solveLower } from '../numerics/cholesky.ts';
 
 export interface Block {
   readonly start: number;
@@ -30,20 +30,18 @@ export interface Unknowns {
 
 export interface GaussianPrior {
   mean: Float64Array;
-  /** size × size. */
-  covariance: Float64Array;
+  /** size × size, lower triangle, of the covariance's Cholesky factor. */
+  factor: Float64Array;
 }
 
-export type UnknownName = 'stiffness' | 'rest' | 'restAcross' | 'mass' | 'tilt' | 'extra';
+const names = ['stiffness', 'rest', 'restAcross', 'mass', 'tilt', 'extra'] as const;
+export type UnknownName = (typeof names)[number];
 
 export function unknownsOf(priors: Record<UnknownName, GaussianPrior>): Unknowns {
-  const names: UnknownName[] = ['stiffness', 'rest', 'restAcross', 'mass', 'tilt', 'extra'];
   let start = 0;
   const blocks = names.map((name): Block => {
-    const { mean, covariance } = priors[name];
-    const block = { start, size: mean.length, factor: covariance.slice() };
-    if (!factorCholesky(block.factor, block.size))
-      throw new Error(`prior of ${name} is not positive definite`);
+    const { mean, factor } = priors[name];
+    const block = { start, size: mean.length, factor };
     start += block.size;
     return block;
   });
@@ -53,6 +51,13 @@ export function unknownsOf(priors: Record<UnknownName, GaussianPrior>): Unknowns
   });
   const [stiffness, rest, restAcross, mass, tilt, extra] = blocks;
   return { size: start, mean, blocks, stiffness, rest, restAcross, mass, tilt, extra };
+}
+
+/** Takes `covariance` over. */
+export function gaussianPrior(mean: Float64Array, covariance: Float64Array): GaussianPrior {
+  if (!factorCholesky(covariance, mean.length))
+    throw new Error('a prior covariance is not positive definite');
+  return { mean, factor: covariance };
 }
 
 /** z = mean + L u. */
@@ -66,13 +71,26 @@ export function valuesOf({ mean, blocks }: Unknowns, u: Float64Array, z: Float64
   }
 }
 
+/** u of z: the reverse of `valuesOf`. */
+export function standardOf({ size: all, mean, blocks }: Unknowns, z: Float64Array): Float64Array {
+  const u = new Float64Array(all);
+  for (const { start, size, factor } of blocks) {
+    const part = z.slice(start, start + size).map((value, i) => value - mean[start + i]);
+    solveLower(factor, size, part, part);
+    u.set(part, start);
+  }
+  return u;
+}
+
 /** One row of d/dz turned in place into the row of d/du = d/dz · L. */
 export function rowByStandard({ blocks }: Unknowns, row: Float64Array): void {
   for (const { start, size, factor } of blocks) {
-    for (let k = 0; k < size; k++) {
-      let sum = 0;
-      for (let i = k; i < size; i++) sum += row[start + i] * factor[i * size + k];
-      row[start + k] = sum;
+    // column k gathers from rows i ≥ k; going down the rows, row[start + i] is still unread when it is needed
+    for (let i = 0; i < size; i++) {
+      const value = row[start + i];
+      const at = i * size;
+      for (let k = 0; k < i; k++) row[start + k] += value * factor[at + k];
+      row[start + i] = value * factor[at + i];
     }
   }
 }

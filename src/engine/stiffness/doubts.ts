@@ -1,0 +1,137 @@
+/**
+ * What can have gone wrong on the bench, each as a pattern of errors in the data with one unknown amplitude:
+ * one reading misread, a flag that stands elsewhere, a clamp that slipped, a wrong weight, the wrong edge. Two
+ * loads swapped are no such pattern; see resolve.ts.
+ */
+import type { BenchModel, Datum } from './bench-model.ts';
+import { outsideDiameterAt } from './diameters.ts';
+import type { ExtraPattern, MostProbable } from './most-probable.ts';
+import type { Unknowns } from './unknowns.ts';
+
+export type DoubtKind = 'reading' | 'flag' | 'stations' | 'slip' | 'load' | 'edge' | 'mass';
+
+export interface Doubt {
+  kind: DoubtKind;
+  /** What is named: the test or reading it stands at; a flag, in every test. */
+  data: readonly number[];
+  setup: number;
+  test: number;
+  pattern: ExtraPattern;
+  /** Prior standard deviation of the amplitude, in its own unit (m, rad, 1). */
+  sigma: number;
+}
+
+/** All doubts worth a look, with the patterns as the present state of the fit sees them. */
+export function possibleDoubts(model: BenchModel, unknowns: Unknowns, best: MostProbable): Doubt[] {
+  const { data } = model;
+  const doubts: Doubt[] = [];
+  data.forEach((datum, d) => {
+    const kind = datum.kind === 'mass' ? 'mass' : 'reading';
+    doubts.push({ kind, ...placeOf(datum), data: [d], pattern: [{ datum: d, amount: 1 }], sigma: 1 });
+  });
+  doubts.push(...flagDoubts(model, best));
+  model.request.setups.forEach((setup, s) => {
+    setup.tests.forEach((_, t) => {
+      doubts.push(...testDoubts(model, unknowns, best, s, t));
+    });
+    if (setup.kind !== 'span') doubts.push(...edgeDoubt(model, best, s, -1, members(data, s)));
+  });
+  return doubts;
+}
+
+function placeOf({ setup, test }: Datum) {
+  return { setup, test };
+}
+
+function members(
+  data: readonly Datum[],
+  setup: number,
+  holds: (test: number) => boolean = () => true,
+): number[] {
+  return data.flatMap((datum, d) =>
+    datum.kind !== 'mass' && datum.setup === setup && holds(datum.test) ? [d] : [],
+  );
+}
+
+function patternBy(at: readonly number[], amount: (datum: number) => number): ExtraPattern {
+  return at.map((datum) => ({ datum, amount: amount(datum) }));
+}
+
+/** A flag that was read in several tests and does not stand where its station says. The tip is no flag. */
+function flagDoubts({ data, request }: BenchModel, { prediction }: MostProbable): Doubt[] {
+  const groups = new Map<number, number[]>();
+  data.forEach((datum, d) => {
+    if (datum.kind !== 'drop') return;
+    const station = stationOf(request.setups, datum);
+    if (station > 0) groups.set(station, [...(groups.get(station) ?? []), d]);
+  });
+  return [...groups.values()]
+    .filter((group) => group.length > 1)
+    .map((group) => ({
+      kind: 'flag' as const,
+      ...placeOf(data[group[0]]),
+      data: group,
+      pattern: patternBy(group, (d) => prediction.stationSlope[d]),
+      sigma: 0.1,
+    }));
+}
+
+export function stationOf(setups: BenchModel['request']['setups'], { setup, test, reading }: Datum): number {
+  const owner = setups[setup];
+  return owner.kind === 'span' ? owner.loadFromTipM : owner.tests[test].readings[reading].fromTipM;
+}
+
+function testDoubts(
+  model: BenchModel,
+  unknowns: Unknowns,
+  best: MostProbable,
+  setup: number,
+  test: number,
+): Doubt[] {
+  const { data, request } = model;
+  const { prediction } = best;
+  const here = members(data, setup, (t) => t === test);
+  const common = { setup, test, data: here };
+  const doubts: Doubt[] = [];
+  if (here.some((d) => prediction.loadSlope[d] !== 0)) {
+    doubts.push({
+      kind: 'load',
+      ...common,
+      pattern: patternBy(here, (d) => prediction.loadSlope[d]),
+      sigma: 1,
+    });
+  }
+  if (request.setups[setup].kind === 'span') return doubts;
+  if (test > 0) {
+    const column = unknowns.tilt.start + setup;
+    const onwards = members(data, setup, (t) => t >= test);
+    const pattern = patternBy(onwards, (d) => prediction.jacobian[d * prediction.size + column]);
+    doubts.push({ kind: 'slip', ...common, data: onwards, pattern, sigma: 0.03 });
+  }
+  if (here.length > 1) {
+    doubts.push({
+      kind: 'stations',
+      ...common,
+      pattern: patternBy(here, (d) => prediction.stationSlope[d]),
+      sigma: 0.1,
+    });
+    doubts.push(...edgeDoubt(model, best, setup, test, here));
+  }
+  return doubts;
+}
+
+/** Amplitude 1: the lower edge was read as the axis; -1: the upper. `test` -1: in the whole set-up. */
+function edgeDoubt(
+  { data, request }: BenchModel,
+  { prediction }: MostProbable,
+  setup: number,
+  test: number,
+  at: readonly number[],
+): Doubt[] {
+  if (!request.blank.diameters?.length || at.length < 3) return [];
+  const pattern = patternBy(at, (d) => {
+    const radius = 0.5 * outsideDiameterAt(request.blank, stationOf(request.setups, data[d]));
+    return radius * Math.sqrt(Math.max(0, 1 - prediction.stationSlope[d] ** 2));
+  });
+  return [{ kind: 'edge', setup, test, data: at, pattern, sigma: 1.5 }];
+}

@@ -1,0 +1,222 @@
+/**
+ * Finds what does not belong, one thing after the other: weigh every doubt at the present state, fit again with
+ * the strongest ones freed, keep the one that explains most beyond what chance would, and look again. What is
+ * kept is carried along as an unknown amplitude, so the reading, flag or tilt it spoils no longer counts.
+ *
+ * Limits are on the fall of 2 Φ (χ² of one degree of freedom, the larger the more such doubts a bench holds):
+ * set so that 100 simulated clean benches raise about one false alarm.
+ */
+import { commonSigmaM } from './bench-model.ts';
+import { type Doubt, type DoubtKind, possibleDoubts } from './doubts.ts';
+import type { FitProblem, MostProbable } from './most-probable.ts';
+import { robustNoiseFactor } from './noise.ts';
+import type { FitRequest } from './request.ts';
+import { type Suspicion, weighDoubts } from './suspicion.ts';
+import { contraryPairs, type SwappedPair, swapLoads } from './swapped-loads.ts';
+
+export interface ResolveOptions {
+  /** Least fall of 2 Φ that raises each kind. */
+  limits: Record<DoubtKind | 'swap' | 'test', number>;
+  /** Things named at most. */
+  most: number;
+  /** Doubts fitted again in each round. */
+  tries: number;
+  /** A kind further up this list is preferred where two explain almost equally well. */
+  preference: readonly (DoubtKind | 'swap' | 'test')[];
+  almost: number;
+  /** A weight further off than this share leaves its test out. */
+  loadFarOff: number;
+}
+export const resolveDefaults: ResolveOptions = {
+  limits: { reading: 15, flag: 14, slip: 12, load: 12, stations: 12, edge: 10, mass: 13, swap: 15, test: 25 },
+  most: 6,
+  tries: 4,
+  preference: ['swap', 'reading', 'flag', 'slip', 'edge', 'load', 'stations', 'mass', 'test'],
+  almost: 3,
+  loadFarOff: 0.2,
+};
+
+export type Named =
+  | { kind: 'doubt'; suspicion: Suspicion; noise: number; alternatives: readonly Suspicion[] }
+  | { kind: 'swap'; pair: SwappedPair }
+  | { kind: 'test'; setup: number; test: number };
+
+export interface Explained {
+  request: FitRequest;
+  named: readonly Named[];
+}
+export interface Fitted {
+  problem: FitProblem;
+  best: MostProbable;
+  roughness: number;
+  /** Half of what is compared between explanations: -ln of the evidence, amplitudes of doubts apart. */
+  score: number;
+}
+/** Builds and solves the fit under an explanation; `from` a state nearby. */
+export type Refit = (explained: Explained, from?: Fitted) => Fitted;
+
+export function resolveDoubts(
+  request: FitRequest,
+  refit: Refit,
+  options: ResolveOptions = resolveDefaults,
+): { explained: Explained; fitted: Fitted } {
+  let explained: Explained = { request, named: impossibleReadings(request) };
+  let fitted = refit(explained);
+  for (let round = 0; round < options.most; round++) {
+    const next = nextExplanation(explained, fitted, refit, options);
+    if (!next) break;
+    explained = next.explained;
+    fitted = next.fitted;
+  }
+  return { explained, fitted };
+}
+
+interface Trial {
+  kind: DoubtKind | 'swap' | 'test';
+  explained: Explained;
+  fitted: Fitted;
+  /** Fall of 2 Φ in units of the noise, less the kind's limit. */
+  beyond: number;
+}
+
+function nextExplanation(
+  explained: Explained,
+  fitted: Fitted,
+  refit: Refit,
+  options: ResolveOptions,
+): Trial | undefined {
+  const noise = robustNoiseFactor(fitted.problem, fitted.best);
+  const trials = swapTrials(explained, fitted, refit, noise, options);
+  // patterns of errors mean something only where the readings are nearly met
+  if (!fitted.best.hopeless) trials.push(...doubtTrials(explained, fitted, refit, noise, options));
+  const unmet = trials.every((trial) => missesGrossly(trial.fitted.best, noise));
+  if (unmet && missesGrossly(fitted.best, noise)) {
+    trials.push(...testTrials(explained, fitted, refit, noise, options));
+  }
+  const holding = trials.filter(({ beyond }) => beyond > 0);
+  if (holding.length === 0) return undefined;
+  const strongest = Math.max(...holding.map(({ beyond, kind }) => beyond + options.limits[kind]));
+  const equal = holding.filter(
+    ({ beyond, kind }) => beyond + options.limits[kind] > strongest - options.almost,
+  );
+  return equal.sort((a, b) => options.preference.indexOf(a.kind) - options.preference.indexOf(b.kind))[0];
+}
+
+function doubtTrials(
+  explained: Explained,
+  fitted: Fitted,
+  refit: Refit,
+  noise: number,
+  options: ResolveOptions,
+): Trial[] {
+  const { problem, best } = fitted;
+  const scale = 1 / noise ** 2;
+  const weighed = weighDoubts(possibleDoubts(problem.model, problem.unknowns, best), problem, best);
+  const strong = weighed
+    .filter(({ doubt, gain }) => gain * scale > options.limits[doubt.kind] && isNew(doubt, explained))
+    .slice(0, options.tries);
+  return strong.map((suspicion) => {
+    const { doubt, gain } = suspicion;
+    const alternatives = weighed.filter(
+      (other) =>
+        other.doubt.kind !== doubt.kind && other.gain > gain - options.almost && touches(other.doubt, doubt),
+    );
+    // the pattern of a wrong weight is linear: far off, the test is better left out
+    const named: Named =
+      doubt.kind === 'load' && Math.abs(suspicion.amplitude) > options.loadFarOff
+        ? { kind: 'test', setup: doubt.setup, test: doubt.test }
+        : { kind: 'doubt', suspicion, noise, alternatives };
+    const next = { ...explained, named: [...explained.named, named] };
+    return trialOf(doubt.kind, next, fitted, refit(next, fitted), scale, options);
+  });
+}
+
+function trialOf(
+  kind: Trial['kind'],
+  explained: Explained,
+  before: Fitted,
+  after: Fitted,
+  scale: number,
+  options: ResolveOptions,
+): Trial {
+  const fall = 2 * (before.score - after.score) * scale;
+  return { kind, explained, fitted: after, beyond: fall - options.limits[kind] };
+}
+
+function isNew(doubt: Doubt, { named }: Explained): boolean {
+  return named.every((other) => {
+    if (other.kind === 'swap') return true;
+    if (other.kind === 'test') return doubt.setup !== other.setup || doubt.test !== other.test;
+    const known = other.suspicion.doubt;
+    return !(known.kind === doubt.kind && known.data[0] === doubt.data[0] && known.test === doubt.test);
+  });
+}
+
+function touches(a: Doubt, b: Doubt): boolean {
+  return a.data.some((d) => b.data.includes(d));
+}
+
+function swapTrials(
+  explained: Explained,
+  fitted: Fitted,
+  refit: Refit,
+  noise: number,
+  options: ResolveOptions,
+): Trial[] {
+  return contraryPairs(explained.request).map((pair) => {
+    const next: Explained = {
+      request: swapLoads(explained.request, pair),
+      named: [...explained.named, { kind: 'swap', pair }],
+    };
+    return trialOf('swap', next, fitted, refit(next), 1 / noise ** 2, options);
+  });
+}
+
+/** Last resort where nothing in particular explains a gross misfit: a whole test left out. */
+function testTrials(
+  explained: Explained,
+  fitted: Fitted,
+  refit: Refit,
+  noise: number,
+  options: ResolveOptions,
+): Trial[] {
+  const { hopeless } = fitted.best;
+  return explained.request.setups.flatMap((setup, s) =>
+    setup.tests.map((_, t) => {
+      const named: Named = { kind: 'test', setup: s, test: t };
+      const next = { ...explained, named: [...explained.named, named] };
+      const from = hopeless ? undefined : fitted;
+      return trialOf('test', next, fitted, refit(next, from), 1 / noise ** 2, options);
+    }),
+  );
+}
+
+function missesGrossly({ misfit, hopeless }: MostProbable, noise: number): boolean {
+  const square = misfit.reduce((sum, e) => sum + e * e, 0);
+  return hopeless || square > 3 * misfit.length * noise ** 2;
+}
+
+/** A point cannot be further from the line through the clamp than along the blank; a tenth is left for error. */
+function impossibleReadings({ blank, setups }: FitRequest): Named[] {
+  let datum = -1;
+  return setups.flatMap((setup, s) =>
+    setup.kind === 'span'
+      ? setup.tests.flatMap(() => {
+          datum++;
+          return [];
+        })
+      : setup.tests.flatMap((test, t) =>
+          test.readings.flatMap(({ fromTipM, dropM }): Named[] => {
+            datum++;
+            const reach = (setup.clampFromTipM ?? blank.lengthM) - fromTipM;
+            const sigmaM = test.sigmaM ?? commonSigmaM;
+            if (Math.abs(dropM) <= 1.1 * Math.max(0, reach) + 6 * sigmaM) return [];
+            const pattern = [{ datum, amount: 1 }];
+            const sigma = 10 * Math.max(1, Math.abs(dropM));
+            const doubt: Doubt = { kind: 'reading', data: [datum], setup: s, test: t, pattern, sigma };
+            const suspicion = { doubt, gain: Number.POSITIVE_INFINITY, amplitude: dropM };
+            return [{ kind: 'doubt', suspicion, noise: 1, alternatives: [] }];
+          }),
+        ),
+  );
+}

@@ -1,0 +1,156 @@
+/** What is odd, in the bench's words, at the row where it stands. */
+import type { Finding } from '../finding.ts';
+import { stationOf } from './doubts.ts';
+import type { FitProblem, MostProbable } from './most-probable.ts';
+import type { Explained, Named } from './resolve.ts';
+import type { Suspicion } from './suspicion.ts';
+
+export function findingsOf(
+  { named, request }: Explained,
+  problem: FitProblem,
+  best: MostProbable,
+): Finding[] {
+  let extra = 0;
+  return named.flatMap((entry): Finding[] => {
+    if (entry.kind === 'swap') return saySwap(entry.pair, request);
+    if (entry.kind === 'test') return [sayTest(entry)];
+    const at = problem.unknowns.extra.start + extra++;
+    return sayDoubt(entry, best.z[at], problem);
+  });
+}
+
+function saySwap(pair: Extract<Named, { kind: 'swap' }>['pair'], request: Explained['request']): Finding[] {
+  const { setup, first, second } = pair;
+  const owner = request.setups[setup];
+  if (owner.kind === 'span') return [];
+  // the request was swapped: say the weights as they were stated
+  const [a, b] = [owner.tests[second], owner.tests[first]].map((test) => hungText(test.hung ?? []));
+  return [first, second].map((test) => ({
+    path: `setups[${setup}].tests[${test}]`,
+    message: `the drops noted with ${a} (test ${first + 1}) and with ${b} (test ${second + 1}) fit each other's weight: were the loads swapped? They are used the other way round; put the weights right`,
+  }));
+}
+
+function hungText(hung: readonly { massKg: number }[]): string {
+  const kg = hung.reduce((sum, { massKg }) => sum + massKg, 0);
+  return kg > 0 ? grams(kg) : 'nothing hung';
+}
+
+function sayTest({ setup, test }: Extract<Named, { kind: 'test' }>): Finding {
+  return {
+    path: `setups[${setup}].tests[${test}]`,
+    message: `the readings of test ${test + 1} do not agree with any blank that the others allow; it is left out. Check its weight and its unit, and read it again`,
+  };
+}
+
+function sayDoubt(
+  { suspicion, alternatives }: Extract<Named, { kind: 'doubt' }>,
+  amplitude: number,
+  problem: FitProblem,
+): Finding[] {
+  const { doubt } = suspicion;
+  const { data } = problem.model;
+  const or = alternatives.length > 0 ? ` (or ${alternatives.slice(0, 2).map(inShort).join(', or ')})` : '';
+  const test = `setups[${doubt.setup}].tests[${doubt.test}]`;
+  switch (doubt.kind) {
+    case 'reading': {
+      const { path, value, kind } = data[doubt.data[0]];
+      const what = kind === 'sag' ? 'sag' : 'drop';
+      return [
+        {
+          path,
+          message: `the ${what} of ${mm(value)} reads ${mm(Math.abs(amplitude))} ${amplitude > 0 ? 'more' : 'less'} than the others allow, about ${mm(value - amplitude)}${slipText(amplitude)}${or}. It is left out; read it again`,
+        },
+      ];
+    }
+    case 'mass': {
+      const { path, value } = data[doubt.data[0]];
+      return [
+        {
+          path,
+          message: `${value} does not agree with the other weights and balance points; it is left out. Weigh it again`,
+        },
+      ];
+    }
+    case 'flag':
+      return doubt.data.map((d) => {
+        const station = stationOf(problem.model.request.setups, data[d]);
+        return {
+          path: data[d].path,
+          message: `the flag at ${mm(station)} reads in every test as if it stood ${mm(Math.abs(amplitude))} nearer the ${amplitude > 0 ? 'butt' : 'tip'}${or}. Measure its station again; its readings are left out`,
+        };
+      });
+    case 'stations':
+      return [
+        {
+          path: test,
+          message: `all stations of test ${doubt.test + 1} read as if they stood ${mm(Math.abs(amplitude))} nearer the ${amplitude > 0 ? 'butt' : 'tip'}${or}: was the tape hooked elsewhere? Measure them again`,
+        },
+      ];
+    case 'slip':
+      return [
+        {
+          path: test,
+          message: `from test ${doubt.test + 1} on the blank points ${degrees(Math.abs(amplitude))} ${amplitude > 0 ? 'higher' : 'lower'} at the clamp than before: did the clamp slip${or}? These tests are taken with a tilt of their own; read one of the earlier tests again`,
+        },
+      ];
+    case 'load':
+      return [
+        {
+          path: test,
+          message: `the drops of test ${doubt.test + 1} want ${Math.abs(100 * amplitude).toFixed(0)} % ${amplitude > 0 ? 'more' : 'less'} weight than stated${or}. Weigh it again; until then the test says little`,
+        },
+      ];
+    case 'edge':
+      return [
+        {
+          path: doubt.test < 0 ? `setups[${doubt.setup}]` : test,
+          message: `the readings stand ${Math.abs(amplitude).toFixed(1)} radii too ${amplitude > 0 ? 'low' : 'high'}, most where the blank is thick: was the ${amplitude > 0 ? 'lower' : 'upper'} edge read${or}? Say which edge was read`,
+        },
+      ];
+  }
+}
+
+function inShort({ doubt, amplitude }: Suspicion): string {
+  switch (doubt.kind) {
+    case 'reading':
+      return `one reading is off by ${mm(Math.abs(amplitude))}`;
+    case 'flag':
+      return `the flag stands ${mm(Math.abs(amplitude))} off`;
+    case 'stations':
+      return `the stations are off by ${mm(Math.abs(amplitude))}`;
+    case 'slip':
+      return `the clamp slipped by ${degrees(Math.abs(amplitude))}`;
+    case 'load':
+      return `the weight is off by ${Math.abs(100 * amplitude).toFixed(0)} %`;
+    case 'edge':
+      return 'another edge was read';
+    case 'mass':
+      return 'a mass is off';
+  }
+}
+
+/** Where the error is about a round step of a tape. */
+function slipText(amplitudeM: number): string {
+  const size = Math.abs(amplitudeM);
+  const steps = [
+    { m: 0.0254, text: 'an inch misread?' },
+    { m: 0.0508, text: 'two inches misread?' },
+    { m: 0.01, text: 'a centimetre misread?' },
+    { m: 0.1, text: 'ten centimetres misread?' },
+    { m: 0.3048, text: 'a foot misread?' },
+  ];
+  const step = steps.find(({ m }) => Math.abs(size - m) < 0.16 * m);
+  return step ? `: ${step.text}` : '';
+}
+
+function mm(metres: number): string {
+  const value = 1000 * metres;
+  return `${value.toFixed(Math.abs(value) < 100 ? 1 : 0)} mm`;
+}
+function grams(kg: number): string {
+  return `${Number((1000 * kg).toPrecision(4))} g`;
+}
+function degrees(rad: number): string {
+  return `${((180 / Math.PI) * rad).toFixed(2)}°`;
+}
