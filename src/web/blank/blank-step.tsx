@@ -6,6 +6,7 @@ import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
 import { quantityOf, siOf } from '../read/values.ts';
 import { NextLine } from '../shell/next-line.tsx';
+import { PartsList } from '../shell/parts-list.tsx';
 import { AboutPart } from './about-part.tsx';
 import { LookAgain } from './look-again.tsx';
 import { nextOnBlank } from './next-on-blank.ts';
@@ -17,6 +18,13 @@ import { StiffnessPart } from './stiffness-part.tsx';
 import { usePlan } from './use-plan.ts';
 import { WholeBlankPart } from './whole-blank-part.tsx';
 import './blank.css';
+
+const parts = [
+  { anchor: 'sections', name: 'Sections' },
+  { anchor: 'whole-blank', name: 'The whole blank' },
+  { anchor: 'readings', name: 'Readings' },
+  { anchor: 'stiffness', name: 'Stiffness' },
+];
 
 /** The blank on the bench: its sections, what was read, how stiff it is. */
 export function BlankStep() {
@@ -40,6 +48,7 @@ export function BlankStep() {
     <BuildFields>
       <PlanContext value={plan}>
         <NextLine at={next.at}>{next.words}</NextLine>
+        <PartsList parts={parts} />
         <LookAgain />
         <AboutPart />
         <SectionsPart blank={blank} profile={profile} />

@@ -12,6 +12,7 @@ export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
     <div data-path="readings" data-group="" tabIndex={-1}>
       <Part
         title="Readings"
+        anchor="readings"
         aside={planned > 0 ? `${read} of ${planned} taken` : 'how the blank bends under weights'}
         tools={setups.length > 0 && <ProtocolPrint setups={setups} />}
       >

@@ -23,7 +23,7 @@ export function SectionsPart({ blank, profile }: SectionsPartProps) {
   const sections = rows('sections');
   if (sections.length === 0) {
     return (
-      <Part title="Sections">
+      <Part title="Sections" anchor="sections">
         <StartBlank />
       </Part>
     );
@@ -45,6 +45,7 @@ export function SectionsPart({ blank, profile }: SectionsPartProps) {
   return (
     <Part
       title="Sections"
+      anchor="sections"
       aside="from the tip down, each measured from its own tip-side end"
       tools={
         <Button className="plain" onPress={add}>

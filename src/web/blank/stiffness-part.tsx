@@ -14,7 +14,7 @@ export function StiffnessPart() {
   const { solved, working, failure, findings } = stiffness;
   if (!solved || !blank) {
     return (
-      <Part title="Stiffness">
+      <Part title="Stiffness" anchor="stiffness">
         <p className={failure ? 'attention' : 'quiet'} role="status">
           {failure ??
             (working ? 'Working the stiffness out …' : 'It appears here as soon as a drop is read.')}
@@ -23,7 +23,11 @@ export function StiffnessPart() {
     );
   }
   return (
-    <Part title="Stiffness" aside="along the blank; the shaded band holds the truth 95 times in 100">
+    <Part
+      title="Stiffness"
+      anchor="stiffness"
+      aside="along the blank; the shaded band holds the truth 95 times in 100"
+    >
       <div role="status">
         <p className="verdict">{surenessWords(solved, readingsIn(fit))}</p>
         <p className={working ? 'quiet' : undefined}>

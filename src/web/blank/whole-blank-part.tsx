@@ -9,7 +9,7 @@ import { Part } from '../shell/part.tsx';
 /** What holds for the blank as a whole: material, mass, bound ferrules, strain levels. */
 export function WholeBlankPart() {
   return (
-    <Part title="The whole blank">
+    <Part title="The whole blank" anchor="whole-blank">
       <div className="fields-row">
         <TextField label="Written on it" path={['blank', '-', 'label']} placeholder="label, series, number" />
         <QuantityField

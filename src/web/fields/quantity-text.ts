@@ -21,7 +21,7 @@ const otherSystem: Record<UnitSystem, UnitSystem> = { inch: 'mm', mm: 'inch' };
 export function showQuantity(stored: QuantityValue, dimension: Dimension, system: UnitSystem): ShownQuantity {
   const text = unambiguousText(stored, dimension, system);
   const read = readQuantity(text, { dimension, system });
-  return { text, echo: read.ok ? conversionOf(read.understood) : '' };
+  return { text, echo: read.ok && read.si !== 0 ? conversionOf(read.understood) : '' };
 }
 
 /** `= 114.3 mm`: only the conversion, since the text itself stands in the field. */

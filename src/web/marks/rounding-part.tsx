@@ -13,7 +13,8 @@ export function RoundingPart({ list, model }: { list: MarksList; model: SheetMod
   const { system } = useShop();
   const rows = useMemo(() => marksInOrder(list), [list]);
   const marked = useMemo(() => rows.map((row) => row.fromTipM), [rows]);
-  const bends = model.loads.ladder.length > 0 && marked.length === model.field.fromTipM.length;
+  const bends =
+    model.loads.ladder.length > 0 && !model.unreadable && marked.length === model.field.fromTipM.length;
   const before = useLadder(bends ? model.ladder : undefined, model.field.fromTipM).answer;
   const after = useLadder(bends ? model.ladder : undefined, marked).answer;
   const wording = wordingOf(system, model.loads.kg);
@@ -25,6 +26,7 @@ export function RoundingPart({ list, model }: { list: MarksList; model: SheetMod
       <p>
         <Figure text={movedWords(list)} />
       </p>
+      {model.unreadable && <p className="attention">{model.unreadable}</p>}
       {worstAfter && (
         <p>
           Marked so, the worst is <Figure text={worstAfter} />.{' '}

@@ -34,7 +34,7 @@ export function useMarks(): ChosenMarks | undefined {
 }
 
 function slackQuestion(model: SheetModel | undefined) {
-  if (model?.marksAre !== 'own' || model.loads.ladder.length === 0) return undefined;
+  if (model?.marksAre !== 'own' || model.unreadable || model.loads.ladder.length === 0) return undefined;
   const { fromTipM, footM, keepOut } = model.field;
   return { ladder: model.ladder.ladder, fromTipM, footM, keepOut };
 }

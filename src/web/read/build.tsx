@@ -7,6 +7,7 @@ import type { DocumentStore, Gesture } from '../store/document-store.ts';
 import type { SaveStatus } from '../store/sender.ts';
 import { BenchProvider } from './bench.tsx';
 import { useOpenStore, useSnapshot } from './open-store.ts';
+import { useSayConflicts } from './say-conflicts.ts';
 import { flagOf, textOf } from './values.ts';
 
 /** The build on the table: its values, and how to change them. A new object whenever any of it changed. */
@@ -61,6 +62,7 @@ export function BuildProvider({ id, children }: { id: string; children: ReactNod
 function OpenBuild({ store, children }: { store: DocumentStore; children: ReactNode }) {
   const snapshot = useSnapshot(store);
   const say = useSay();
+  useSayConflicts(snapshot, say);
   const build = useMemo<Build>(() => {
     const { document } = snapshot;
     const about = singleRow(document, 'about');

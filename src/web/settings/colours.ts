@@ -1,4 +1,5 @@
 import { useEffect, useSyncExternalStore } from 'react';
+import { useStayAwake } from './stay-awake.ts';
 
 /** Day, night or as the device prefers, set on the root element where the style sheet reads it. */
 export function useColours(colours: string): void {
@@ -16,6 +17,7 @@ export function useBenchView(): { bench: boolean; setBench(on: boolean): void } 
   useEffect(() => {
     document.documentElement.dataset.bench = bench ? 'on' : 'off';
   }, [bench]);
+  useStayAwake(bench);
   return { bench, setBench };
 }
 

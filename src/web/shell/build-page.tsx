@@ -4,6 +4,7 @@ import { HandleStep } from '../handle/handle-step.tsx';
 import { MarksStep } from '../marks/marks-step.tsx';
 import { BuildProvider, useBuild } from '../read/build.tsx';
 import { Page } from './page.tsx';
+import { SaveBanner } from './save-line.tsx';
 import { StepRail } from './step-rail.tsx';
 import { TitleBlock } from './title-block.tsx';
 import { UndoButtons } from './undo-buttons.tsx';
@@ -42,6 +43,7 @@ function BuildSheet({ step }: { step: string }) {
       }
       foot={<TitleBlock step={step} />}
     >
+      <SaveBanner />
       <Suspense fallback={<p className="aside">Laying out the sheet …</p>}>
         {Sheet ? <Sheet key={step} /> : <p>This build has no step “{step}”. Pick one above.</p>}
       </Suspense>

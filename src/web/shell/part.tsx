@@ -8,13 +8,20 @@ export interface PartProps {
   tools?: ReactNode;
   children: ReactNode;
   className?: string;
+  /** Where the sheet's list of parts leads to. */
+  anchor?: string;
 }
 
 /** A part of a sheet under its own heading. */
-export function Part({ title, aside, tools, children, className }: PartProps) {
+export function Part({ title, aside, tools, children, className, anchor }: PartProps) {
   const id = useId();
   return (
-    <section className={className ? `part ${className}` : 'part'} aria-labelledby={id}>
+    <section
+      id={anchor}
+      className={className ? `part ${className}` : 'part'}
+      aria-labelledby={id}
+      tabIndex={anchor === undefined ? undefined : -1}
+    >
       <div className="part-head">
         <h2 id={id}>{title}</h2>
         {aside && <p className="aside">{aside}</p>}

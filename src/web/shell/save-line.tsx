@@ -2,33 +2,44 @@ import { Button } from 'react-aria-components';
 import { useBuild } from '../read/build.tsx';
 import type { SaveStatus } from '../store/sender.ts';
 
-/** Whether every change is on the disk, and if not, where it is and what to do. */
-export function SaveLine({ save }: { save: SaveStatus }) {
+/** In few words, for the title block; what needs the builder stands in full in the banner. */
+export function savedInBrief(save: SaveStatus): string {
+  if (save.kind === 'saved') return 'every change is on the disk';
+  if (save.kind === 'saving') return `saving ${changes(save.pending)} …`;
+  return `${changes(save.pending)} not on the disk yet`;
+}
+
+/** What is not yet on the disk, said where it is seen, with what can be done; nothing while all is well. */
+export function SaveBanner() {
+  const { save } = useBuild();
+  const trouble = save.kind === 'kept' || save.kind === 'refused';
+  return (
+    <div role="status" className={trouble ? 'save-banner' : 'save-quiet'}>
+      {trouble && <Trouble save={save} />}
+    </div>
+  );
+}
+
+function Trouble({ save }: { save: Extract<SaveStatus, { kind: 'kept' | 'refused' }> }) {
   const { dropRefused, retrySaving } = useBuild();
-  switch (save.kind) {
-    case 'saved':
-      return <span>every change is on the disk</span>;
-    case 'saving':
-      return <span>saving {changes(save.pending)} …</span>;
-    case 'kept':
-      return (
-        <span className="attention">
-          {save.reason}; {changes(save.pending)} kept in this browser and sent when it answers.{' '}
-          <Button className="inline" onPress={retrySaving}>
-            Try now
-          </Button>
-        </span>
-      );
-    case 'refused':
-      return (
-        <span className="attention">
-          The server did not take {changes(save.pending)}: {save.findings[0]?.message}{' '}
-          <Button className="inline" onPress={dropRefused}>
-            Give them up
-          </Button>
-        </span>
-      );
+  if (save.kind === 'kept') {
+    return (
+      <p>
+        {save.reason}. {changes(save.pending)} kept in this browser, to be sent when it answers.{' '}
+        <Button className="inline" onPress={retrySaving}>
+          Try now
+        </Button>
+      </p>
+    );
   }
+  return (
+    <p>
+      The server did not take {changes(save.pending)}: {save.findings[0]?.message}{' '}
+      <Button className="inline" onPress={dropRefused}>
+        Give them up
+      </Button>
+    </p>
+  );
 }
 
 function changes(count: number): string {

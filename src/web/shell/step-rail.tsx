@@ -1,8 +1,11 @@
 import { Link } from 'wouter';
+import { useBench } from '../read/bench.tsx';
+import { waitsFor } from './step-state.ts';
 import { steps } from './steps.ts';
 
-/** The steps as a drawn rail: the one at hand underlined strongly, those to come in quiet ink. */
+/** The steps as a drawn rail: the one at hand underlined strongly, those that wait in quiet ink with what for. */
 export function StepRail({ build, current }: { build: string; current: string }) {
+  const bench = useBench();
   return (
     <nav className="rail screen-only" aria-label="Steps of the build">
       <ol>
@@ -10,8 +13,7 @@ export function StepRail({ build, current }: { build: string; current: string })
           <li key={id}>
             {notYet ? (
               <span className="rail-step" aria-disabled="true">
-                {name}
-                <span className="rail-missing">{notYet}</span>
+                {name} <Waiting words={notYet} />
               </span>
             ) : (
               <Link
@@ -19,7 +21,7 @@ export function StepRail({ build, current }: { build: string; current: string })
                 href={`/builds/${build}/${id}`}
                 aria-current={id === current ? 'step' : undefined}
               >
-                {name}
+                {name} <Waiting words={waitsFor(id, bench)} />
               </Link>
             )}
           </li>
@@ -27,4 +29,8 @@ export function StepRail({ build, current }: { build: string; current: string })
       </ol>
     </nav>
   );
+}
+
+function Waiting({ words }: { words: string | undefined }) {
+  return words && <span className="rail-missing">{words}</span>;
 }

@@ -2,7 +2,7 @@ import { Link } from 'wouter';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
-import { SaveLine } from './save-line.tsx';
+import { savedInBrief } from './save-line.tsx';
 import { steps } from './steps.ts';
 
 /** The block at the foot of a drawing: what this sheet is, its datum, its units, how it is kept. */
@@ -23,7 +23,7 @@ export function TitleBlock({ step }: { step: string }) {
       <Cell term="Units">{system === 'inch' ? 'inches' : 'millimetres'}</Cell>
       <Cell term="Marks to">{choices?.tapeStep ?? tapeStep}</Cell>
       <Cell term="Kept" wide>
-        <SaveLine save={build.save} />
+        {savedInBrief(build.save)}
       </Cell>
       <div className="title-cell title-cell-wide screen-only">
         <dt>Fairbend</dt>
