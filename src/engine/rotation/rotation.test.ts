@@ -32,19 +32,22 @@ const eighths = Array.from({ length: 8 }, (_, i) => (i * Math.PI) / 4);
 const halfTurn = eighths.slice(0, 4);
 const bowed: Section = { firstM: 0.02, differenceM: 0.04, c: 0.03, softRad: 2.2, bowM: 0.004, bowRad: -1.3 };
 
-test.each([{ turns: eighths }, { turns: halfTurn }])(
-  'exact readings give bow and stiffness back',
-  ({ turns }) => {
-    const answer = rotation(readings(bowed, turns, 0, 1)) as RotationSolved;
-    expect(answer.status).toBe('converged');
-    expect(answer.bow.amplitudeM).toBeCloseTo(0.004, 9);
-    expect(answer.bow.directionRad).toBeCloseTo(-1.3, 7);
-    expect(answer.stiffnessDifference.fraction).toBeCloseTo(0.06, 8);
-    expect(answer.stiffnessDifference.softRad).toBeCloseTo(2.2, 7);
-    expect(answer.significant).toEqual({ bow: true, stiffness: true });
-    expect(answer.findings).toEqual([]);
-  },
-);
+test.each([
+  { over: 'a whole turn', turns: eighths, said: [] },
+  { over: 'half a turn', turns: halfTurn, said: [/the bow is more than three times less certain/] },
+])('exact readings over $over give bow and stiffness back', ({ turns, said }) => {
+  const answer = rotation(readings(bowed, turns, 0, 1)) as RotationSolved;
+  expect(answer.status).toBe('converged');
+  expect(answer.bow.amplitudeM).toBeCloseTo(0.004, 9);
+  expect(answer.bow.directionRad).toBeCloseTo(-1.3, 7);
+  expect(answer.stiffnessDifference.fraction).toBeCloseTo(0.06, 8);
+  expect(answer.stiffnessDifference.softRad).toBeCloseTo(2.2, 7);
+  expect(answer.significant).toEqual({ bow: true, stiffness: true });
+  expect(answer.findings).toHaveLength(said.length);
+  said.forEach((words, i) => {
+    expect(answer.findings[i].message).toMatch(words);
+  });
+});
 
 test('turning the reference mark turns both directions with it', () => {
   const shift = 0.4;
@@ -93,9 +96,10 @@ test('a straight, even section is called bowed or uneven about once in a hundred
 
 test('a dial read wrongly is named, left out, and moves nothing', () => {
   const clean = readings(bowed, eighths, 1e-4, 3);
-  const spoilt = structuredClone(clean) as { readings: { turnRad: number; dropsM: [number, number] }[] };
-  spoilt.readings[5].dropsM[1] += 0.002;
-  const answer = rotation({ ...clean, readings: spoilt.readings }) as RotationSolved;
+  const spoilt = clean.readings.map((reading, i) =>
+    i === 5 ? { ...reading, dropsM: [reading.dropsM[0], reading.dropsM[1] + 0.002] as const } : reading,
+  );
+  const answer = rotation({ ...clean, readings: spoilt }) as RotationSolved;
   expect(answer.findings.map(({ path }) => path)).toEqual(['readings[5].dropsM[1]']);
   expect(answer.bow.amplitudeM).toBeCloseTo(0.004, 3);
 });
