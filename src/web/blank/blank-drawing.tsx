@@ -25,7 +25,13 @@ export function BlankDrawing({ blank, profile }: { blank: AssembledBlank; profil
   return (
     <figure ref={ref} className="drawing">
       {widthPx > 0 && (
-        <svg width={widthPx} height={height} role="img" aria-label={spokenDrawing(blank, show)}>
+        <svg
+          width={widthPx}
+          height={height}
+          viewBox={`0 0 ${widthPx} ${height}`}
+          role="img"
+          aria-label={spokenDrawing(blank, show)}
+        >
           {blank.sections.map((section, index) => (
             <SectionOutline key={section.id} blank={blank} index={index} x={x} axis={axis} halfPx={halfPx} />
           ))}

@@ -30,7 +30,7 @@ const parts = [
 export function BlankStep() {
   const { rows, single } = useBuild();
   const { system } = useShop();
-  const { blank, profile, findings } = useBench();
+  const { blank, profile, findings, stiffness } = useBench();
   const plan = usePlan();
   const setups = useMemo(() => setupRowsOf(rows), [rows]);
   const next = nextOnBlank({
@@ -38,7 +38,7 @@ export function BlankStep() {
     diameters: rows('diameters'),
     weighedWhole: siOf(single('blank'), 'mass') !== undefined,
     setups,
-    findings,
+    findings: [...findings, ...stiffness.findings.map((odd) => ({ ...odd, severity: 'doubt' as const }))],
     show: (row) => {
       const station = quantityOf(row.fields.fromTip);
       return station ? showQuantity(station, 'length', system).text : 'the station';

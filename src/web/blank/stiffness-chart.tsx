@@ -41,6 +41,7 @@ export function StiffnessChart({ stiffness, blank }: StiffnessChartProps) {
         <svg
           width={widthPx}
           height={height}
+          viewBox={`0 0 ${widthPx} ${height}`}
           role="img"
           aria-label="Stiffness along the blank with its 95 % band; the table below has the figures."
         >

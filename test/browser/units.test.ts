@@ -1,0 +1,81 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { twoPieceChanges } from './invented-build.ts';
+import { type Bench, openBench } from './open-bench.ts';
+
+let bench: Bench;
+let page: Page;
+let address: string;
+beforeAll(async () => {
+  bench = await openBench();
+  page = await bench.openPage('/', { viewport: { width: 820, height: 1100 } });
+  page.setDefaultTimeout(10_000);
+  const id = await page.evaluate(async (changes) => {
+    const answer = await fetch('/api/documents', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ kind: 'build', changes }),
+    });
+    return ((await answer.json()) as { id: string }).id;
+  }, twoPieceChanges());
+  address = `${bench.server.address}/builds/${id}/blank`;
+});
+afterAll(() => bench?.close());
+
+const overlap = () => page.getByRole('textbox', { name: 'Overlap when seated' });
+
+/** Every stored quantity of the build, as the server has it. */
+async function storedQuantities(): Promise<string[]> {
+  const id = address.split('/').at(-2);
+  const answer = await page.request.get(`${bench.server.address}/api/documents/${id}`);
+  const { cells } = (await answer.json()) as { cells: [string, { value: unknown }][] };
+  return cells
+    .filter(([, { value }]) => typeof value === 'object' && value !== null)
+    .map(([key, { value }]) => `${key} ${JSON.stringify(value)}`)
+    .sort();
+}
+
+async function shopReads(unit: 'inches' | 'millimetres'): Promise<void> {
+  await page.goto(`${bench.server.address}/settings`);
+  await page.locator('.choice-option', { hasText: unit }).click();
+  await page.goto(address);
+  await overlap().waitFor();
+}
+
+test('switching units changes what a bare number means from then on, and no stored value', async () => {
+  await page.goto(address);
+  await overlap().fill('2.25');
+  await overlap().press('Enter');
+  await page.getByText('every change is on the disk').waitFor();
+  const before = await storedQuantities();
+  expect(before.some((line) => line.includes('"text":"2.25"'))).toBe(true);
+
+  await shopReads('millimetres');
+  expect(await overlap().inputValue()).toBe('2.25 in');
+  expect(await storedQuantities()).toEqual(before);
+
+  await shopReads('inches');
+  expect(await overlap().inputValue()).toBe('2.25');
+  expect(await storedQuantities()).toEqual(before);
+});
+
+test('a bare number typed in a millimetre shop is millimetres, and says so in an inch shop', async () => {
+  await shopReads('millimetres');
+  await overlap().fill('57');
+  await overlap().press('Enter');
+  await page.getByText('every change is on the disk').waitFor();
+  await shopReads('inches');
+  expect(await overlap().inputValue()).toBe('57 mm');
+});
+
+test('ink on paper and chalk on slate are chosen in the settings and kept', async () => {
+  const paper = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
+  await page.goto(`${bench.server.address}/settings`);
+  await page.locator('.choice-option', { hasText: 'chalk on slate' }).click();
+  await page.goto(address);
+  await overlap().waitFor();
+  await expect.poll(paper).toBe('rgb(31, 39, 41)');
+  await page.emulateMedia({ media: 'print' });
+  await expect.poll(paper).toBe('rgb(255, 255, 255)');
+  expect(bench.complaints).toEqual([]);
+});
