@@ -1,11 +1,12 @@
 import { type ReactNode, useRef } from 'react';
 import type { LayoutLimits } from '../../engine/layout/ladder.ts';
-import type { MarkSlack } from '../../engine/layout/slack.ts';
 import { formatDegrees } from '../../engine/units/format-quantity.ts';
+import type { UnitSystem } from '../../engine/units/unit-table.ts';
 import { TableFrame } from '../bend/table-frame.tsx';
 import { usePainted } from '../bend/use-painted.ts';
 import { shareInWords, type Wording } from './bench-words.ts';
 import { paintFigure } from './fraction-text.ts';
+import type { Zone } from './guide-moves.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 import { shortLength, slackInWords } from './wording.ts';
@@ -14,7 +15,8 @@ export interface GuideTableProps {
   sheet: LiveSheet;
   wording: Wording;
   limits: LayoutLimits;
-  slack: readonly MarkSlack[] | undefined;
+  /** Stations between which each mark is as good. */
+  slack: readonly Zone[] | undefined;
   /** Name of the load drawn. */
   loadName: string;
   /** What stands in the column of marks: the mark to press, or the field to type it. */
@@ -83,7 +85,7 @@ function paintRows(body: HTMLTableSectionElement, frame: SheetFrame, props: Guid
       row.cells[cell].classList.toggle('attention', beyond);
     };
     set(2, shortLength(at - (frame.fromTipM[guide - 1] ?? 0), system));
-    set(3, slack?.[guide] ? slackInWords(slack[guide].towardsTip, slack[guide].towardsButt, system) : '…');
+    set(3, mayMove(slack?.[guide], at, system));
     if (!load?.spans[guide]) return;
     const angle = load.rings[guide + 1].lineAngleRad;
     const counted = guide + 2 < load.rings.length;
@@ -93,4 +95,13 @@ function paintRows(body: HTMLTableSectionElement, frame: SheetFrame, props: Guid
     set(5, wording.gap(ruled.ruleGapM).replace(/ (in|mm)$/, ''), span.gapM > limits.gapM);
     set(6, shareInWords(span.extraBendPerM, ruled.ownBendPerM), span.extraBendPerM > limits.extraBendPerM);
   });
+}
+
+/** From where the mark is now; nothing to say once it has left its slack. */
+function mayMove(zone: Zone | undefined, at: number, system: UnitSystem): string {
+  if (!zone) return '…';
+  const [towardsTipM, towardsButtM] = [at - zone.fromTipM, zone.toTipM - at];
+  return towardsTipM < -5e-4 || towardsButtM < -5e-4
+    ? 'has left it'
+    : slackInWords(Math.max(0, towardsTipM), Math.max(0, towardsButtM), system);
 }

@@ -107,13 +107,8 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
                     />
                   </td>
                   <td>
-                    <Button
-                      className="plain"
-                      aria-label={`Take ${name} away`}
-                      isDisabled={guides.length <= 2}
-                      onPress={() => remove(id)}
-                    >
-                      Take away
+                    <Button className="plain" isDisabled={guides.length <= 2} onPress={() => remove(id)}>
+                      Take away<span className="visually-hidden"> {name}</span>
                     </Button>
                   </td>
                 </tr>

@@ -8,7 +8,6 @@ import { LoadTestCaution } from '../bend/load-test-caution.tsx';
 import { usePainted } from '../bend/use-painted.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { useShop } from '../read/shop.tsx';
-import { useSame } from '../worker/use-same.ts';
 import { ringsAt } from './attention.ts';
 import { stopInWords } from './bench-words.ts';
 import { paintFigure } from './fraction-text.ts';
@@ -51,12 +50,11 @@ export function LayoutSheet({
   const [picked, setPicked] = useState<number>();
   const [active, setActive] = useState<number>();
   const drawn = useDrawnLoad(sheet, picked, model.loads.kg.length);
-  const { best, slack, bestMarks } = useSheetInput(sheet, model, { drawn, system });
+  const { best, slackZones, bestMarks } = useSheetInput(sheet, model, { drawn, system });
   const marks = useMarks(sheet, model, system);
   const settled = useSettledFrame(sheet);
   const rod = useMemo(() => drawnRod(model, wording), [model, wording]);
-  const steadySlack = useSame(slack.working ? undefined : slack.answer);
-  const ruler = useMemo(() => rulerModel(model, steadySlack, wording), [model, steadySlack, wording]);
+  const ruler = useMemo(() => rulerModel(model, slackZones, wording), [model, slackZones, wording]);
   const strips = useMemo(() => stripsModel(model, wording), [model, wording]);
   const loadName = wording.loads[drawn] ?? '';
   const joints = model.blank.joints.map(
@@ -144,7 +142,7 @@ export function LayoutSheet({
           sheet={sheet}
           wording={wording}
           limits={model.limits}
-          slack={steadySlack}
+          slack={ruler.slack}
           loadName={loadName}
           pinned={model.field.pinned}
           mark={(guide) => <MarkCell guide={guide} row={guides[guide].id} onTakeUp={marks.takeUp} />}

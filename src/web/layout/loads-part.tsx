@@ -47,8 +47,8 @@ export function LoadsPart({ loads }: { loads: LoadLadder }) {
                 path={['ladder', row.id, 'load']}
                 gesture="load of the ladder"
               />
-              <Button className="plain" onPress={() => putAway(row.id)} aria-label={`Put load ${i + 1} away`}>
-                Put away
+              <Button className="plain" onPress={() => putAway(row.id)}>
+                Put away<span className="visually-hidden"> load {i + 1}</span>
               </Button>
             </div>
           ))}

@@ -1,12 +1,12 @@
 /** What each drawing of the Layout sheet is made from. */
 
-import type { MarkSlack } from '../../engine/layout/slack.ts';
 import { piecewiseLinear } from '../../engine/numerics/piecewise-linear.ts';
 import { formatMm } from '../../engine/units/format-quantity.ts';
 import type { UnitSystem } from '../../engine/units/unit-table.ts';
 import type { BendView, DrawnRod } from '../bend/bend-view.ts';
 import { ringsAt } from './attention.ts';
 import { shortDegrees, type Wording } from './bench-words.ts';
+import type { Zone } from './guide-moves.ts';
 import type { RulerModel } from './ruler-drawing.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 import type { SheetModel } from './sheet-model.ts';
@@ -55,7 +55,7 @@ export function bendView(frame: SheetFrame, rod: DrawnRod): BendView | undefined
 
 export function rulerModel(
   model: SheetModel,
-  slack: readonly MarkSlack[] | undefined,
+  slack: readonly Zone[] | undefined,
   wording: Wording,
 ): RulerModel {
   const { blank, field } = model;
@@ -68,10 +68,7 @@ export function rulerModel(
     keepOut: model.keepOut,
     sections: blank.sections,
     pinned: field.pinned,
-    slack: slack?.map(({ towardsTip, towardsButt }, guide) => ({
-      fromTipM: field.fromTipM[guide] - towardsTip,
-      toTipM: field.fromTipM[guide] + towardsButt,
-    })),
+    slack: slack?.length === field.fromTipM.length ? slack : undefined,
     startFromTipM: model.startFromTipM,
     short: (lengthM) => shortLength(lengthM, wording.system),
     describe: (fromTipM, guide) => placeInFull(blank, fromTipM, guide, wording),

@@ -1,9 +1,11 @@
 import { useEffect, useMemo } from 'react';
 import type { LayoutAnswer } from '../../engine/layout/layout.ts';
+import type { MarkSlack } from '../../engine/layout/slack.ts';
 import type { UnitSystem } from '../../engine/units/unit-table.ts';
 import { useLayoutProposal } from '../worker/use-layout-proposal.ts';
 import { useSame } from '../worker/use-same.ts';
 import { useSlack } from '../worker/use-slack.ts';
+import type { Zone } from './guide-moves.ts';
 import type { AskedLayout, LiveSheet } from './live-sheet.ts';
 import { marksOnTape } from './marks-on-tape.ts';
 import type { SheetModel } from './sheet-model.ts';
@@ -82,5 +84,19 @@ export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, s
     drawn,
   ]);
 
-  return { best, slack, bestMarks };
+  const { answer, answered } = slack;
+  const slackZones = useMemo(() => zonesOf(answer, answered?.fromTipM), [answer, answered]);
+  return { best, bestMarks, slackZones };
+}
+
+/** Between which stations each mark is as good, for the layout that was asked about. */
+function zonesOf(
+  slack: readonly MarkSlack[] | undefined,
+  fromTipM: readonly number[] | undefined,
+): readonly Zone[] | undefined {
+  if (!slack || !fromTipM) return undefined;
+  return slack.map(({ towardsTip, towardsButt }, guide) => ({
+    fromTipM: fromTipM[guide] - towardsTip,
+    toTipM: fromTipM[guide] + towardsButt,
+  }));
 }

@@ -6,6 +6,8 @@ import { useSame } from './use-same.ts';
 export interface LongTaskState<T extends LongTask> {
   /** Of the task as it is now, or, while `working`, of the one before it. */
   answer: Answer<T> | undefined;
+  /** The task that `answer` is of. */
+  answered: T | undefined;
   working: boolean;
   progress: Progress<T> | undefined;
   /** Why there is no answer. */
@@ -18,10 +20,7 @@ const restMs = 120;
 /** Works a task out in the background, again whenever it changes; undefined: nothing to do. */
 export function useLongTask<T extends LongTask>(wanted: T | undefined): LongTaskState<T> {
   const task = useSame(wanted);
-  const [state, setState] = useState<LongTaskState<T> & { of: T | undefined }>(() => ({
-    ...nothing,
-    of: undefined,
-  }));
+  const [state, setState] = useState<Kept<T>>(() => ({ ...nothing, of: undefined }));
   useEffect(() => {
     if (!task) return;
     const stop = new AbortController();
@@ -30,7 +29,7 @@ export function useLongTask<T extends LongTask>(wanted: T | undefined): LongTask
       longLane()
         .run(task, { signal: stop.signal, progress })
         .then(
-          (answer) => setState({ ...nothing, answer, of: task }),
+          (answer) => setState({ ...nothing, answer, answered: task, of: task }),
           (error: Error) => {
             if (!stop.signal.aborted) setState({ ...nothing, failure: error.message, of: task });
           },
@@ -45,4 +44,13 @@ export function useLongTask<T extends LongTask>(wanted: T | undefined): LongTask
   return { ...state, working: state.of !== task };
 }
 
-const nothing = { answer: undefined, working: false, progress: undefined, failure: undefined };
+/** `of`: the task that was last seen to its end, answered or failed. */
+type Kept<T extends LongTask> = LongTaskState<T> & { of: T | undefined };
+
+const nothing = {
+  answer: undefined,
+  answered: undefined,
+  working: false,
+  progress: undefined,
+  failure: undefined,
+};

@@ -1,0 +1,45 @@
+import type { Locator, Page } from 'playwright-core';
+import type { Bench } from './open-bench.ts';
+
+/** The Layout step of the demo build, and what the tests take hold of on it. */
+export interface LayoutPage {
+  page: Page;
+  worst: Locator;
+  guide(number: number): Locator;
+  /** What the guide's slider says of its place. */
+  placeOf(number: number): Promise<string>;
+  /** Drags a guide by pixels, in steps, and leaves it there. */
+  drag(number: number, byPx: number): Promise<void>;
+  settled(): Promise<void>;
+}
+
+export async function openLayout(bench: Bench, size = { width: 1440, height: 1100 }): Promise<LayoutPage> {
+  const page = await bench.openPage('/builds/demo/layout', { viewport: size });
+  page.setDefaultTimeout(20_000);
+  const worst = page.locator('.headline-worst');
+  const guide = (number: number) => page.getByRole('slider', { name: new RegExp(`^guide ${number}(,|$)`) });
+  const layout: LayoutPage = {
+    page,
+    worst,
+    guide,
+    placeOf: async (number) => (await guide(number).getAttribute('aria-valuetext')) ?? '',
+    async drag(number, byPx) {
+      const { x, y } = await middleOf(guide(number));
+      await page.mouse.move(x, y);
+      await page.mouse.down();
+      await page.mouse.move(x + byPx, y, { steps: 8 });
+      await page.mouse.up();
+    },
+    settled: () => page.getByText('every change is on the disk').waitFor(),
+  };
+  await page.getByRole('button', { name: /^Place the guides/, disabled: false }).waitFor();
+  return layout;
+}
+
+/** The upper part of a guide's mark, where its number stands. */
+export async function middleOf(guide: Locator): Promise<{ x: number; y: number }> {
+  await guide.scrollIntoViewIfNeeded();
+  const mark = await guide.locator('.ruler-mark').boundingBox();
+  if (!mark) throw new Error('the guide is not on the screen');
+  return { x: mark.x + mark.width / 2, y: mark.y + 4 };
+}

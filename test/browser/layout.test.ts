@@ -1,0 +1,216 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { axeFindings } from './axe.ts';
+import { type LayoutPage, middleOf, openLayout } from './layout-page.ts';
+import { type Bench, openBench } from './open-bench.ts';
+
+let bench: Bench;
+let layout: LayoutPage;
+beforeAll(async () => {
+  bench = await openBench();
+  layout = await openLayout(bench);
+});
+afterAll(() => bench?.close());
+
+const undo = () => layout.page.getByRole('button', { name: /^Undo/ });
+const limitAndValue = async () => {
+  const text = (await layout.worst.textContent()) ?? '';
+  const [, value, limit] = /line angle ([\d.]+)°, limit ([\d.]+)°/.exec(text) ?? [];
+  return { text, value: Number(value), limit: Number(limit) };
+};
+
+test('the demo’s start is beyond a limit, and the sheet says where and at which load', async () => {
+  const { text, value, limit } = await limitAndValue();
+  expect(text).toMatch(/^Guide \d+ at \d+ g: line angle/);
+  expect(value).toBeGreaterThan(limit);
+  await layout.page.getByText('These are the marks of the start (arithmetic rule).').waitFor();
+  await layout.page.getByText(/^Placed for this blank, the worst would be/).waitFor();
+});
+
+test('placing puts in exactly what was promised, in one gesture that undo takes back', async () => {
+  const promised = (await layout.page.locator('.headline-judgement').textContent()) ?? '';
+  const before = await layout.placeOf(5);
+  await layout.page.getByRole('button', { name: 'Place the guides for this blank' }).click();
+  await layout.page.getByText('The guides stand as placed for this blank').waitFor();
+  const worst = ((await layout.worst.textContent()) ?? '').toLowerCase();
+  expect(promised.toLowerCase()).toContain(worst);
+  await layout.page.getByText('These marks are better than the start.').waitFor();
+  expect(await layout.placeOf(5)).not.toBe(before);
+  await undo().click();
+  await expect.poll(() => layout.placeOf(5)).toBe(before);
+  await layout.page.getByRole('button', { name: /^Redo/ }).click();
+  await layout.page.getByText('The guides stand as placed for this blank').waitFor();
+});
+
+describe('a guide', () => {
+  test('follows the pointer, and everything answers before it is let go', async () => {
+    const rod = () => layout.page.locator('.bend-rod').getAttribute('d');
+    const { x, y } = await middleOf(layout.guide(6));
+    const [place, bent, worst] = [await layout.placeOf(6), await rod(), await layout.worst.textContent()];
+    await layout.page.mouse.move(x, y);
+    await layout.page.mouse.down();
+    await layout.page.mouse.move(x + 24, y, { steps: 6 });
+    await expect.poll(() => layout.placeOf(6)).not.toBe(place);
+    await expect.poll(rod).not.toBe(bent);
+    await expect.poll(() => layout.worst.textContent()).not.toBe(worst);
+    await layout.page.keyboard.press('Escape');
+    await expect.poll(() => layout.placeOf(6)).toBe(place);
+    await layout.page.mouse.up();
+  });
+  test('is moved by a drag in one gesture, whatever its path', async () => {
+    const place = await layout.placeOf(6);
+    await layout.drag(6, 18);
+    await layout.settled();
+    const moved = await layout.placeOf(6);
+    expect(moved).not.toBe(place);
+    await undo().click();
+    await expect.poll(() => layout.placeOf(6)).toBe(place);
+    await layout.page.getByRole('button', { name: /^Redo/ }).click();
+    await expect.poll(() => layout.placeOf(6)).toBe(moved);
+    await undo().click();
+  });
+  test('keeps its place over a reload, and can still be taken back', async () => {
+    const place = await layout.placeOf(7);
+    await layout.drag(7, -12);
+    await layout.settled();
+    const moved = await layout.placeOf(7);
+    await layout.page.reload();
+    await expect.poll(() => layout.placeOf(7)).toBe(moved);
+    await undo().click();
+    await expect.poll(() => layout.placeOf(7)).toBe(place);
+  });
+  test('steps a sixteenth by arrow and ten by Shift, and says where it stands', async () => {
+    const before = inchesIn(await layout.placeOf(4));
+    await layout.guide(4).press('ArrowRight');
+    await expect.poll(async () => inchesIn(await layout.placeOf(4))).toBeCloseTo(before + 1 / 16, 9);
+    await layout.guide(4).press('Shift+ArrowLeft');
+    await expect.poll(async () => inchesIn(await layout.placeOf(4))).toBeCloseTo(before - 9 / 16, 9);
+    expect(await layout.placeOf(4)).toMatch(
+      /^guide 4, .* in from the tip, .* in from guide 3; on .*: .* in from its tip end, .* in from its butt end$/,
+    );
+    await undo().click();
+    await expect.poll(async () => inchesIn(await layout.placeOf(4))).toBe(before);
+  });
+  test('goes to the ends of its slack by Home and End', async () => {
+    await layout.page.locator('.ruler-slack rect').nth(8).waitFor();
+    const before = inchesIn(await layout.placeOf(9));
+    await layout.guide(9).press('Home');
+    const home = inchesIn(await layout.placeOf(9));
+    expect(home).toBeLessThan(before);
+    await layout.guide(9).press('End');
+    await expect.poll(async () => inchesIn(await layout.placeOf(9))).toBeGreaterThan(home);
+    await undo().click();
+  });
+  test('cannot cross its neighbour, and says why', async () => {
+    await layout.guide(3).focus();
+    for (let i = 0; i < 16; i++) await layout.page.keyboard.press('Shift+ArrowLeft');
+    await layout.page.getByText(/^Stops at guide 2: rings keep/).waitFor();
+    expect(inchesIn(await layout.placeOf(3))).toBeGreaterThan(inchesIn(await layout.placeOf(2)) + 1.9);
+    await undo().click();
+  });
+  test('stops at a ferrule and says so; once more steps over it', async () => {
+    const zone = /kept free from (.*?) in to (.*?) in\./;
+    await layout.guide(5).focus();
+    for (let i = 0; i < 40; i++) {
+      await layout.page.keyboard.press('Shift+ArrowLeft');
+      if ((await layout.page.locator('.ruler-stop').textContent()) !== '') break;
+    }
+    const stop = (await layout.page.locator('.ruler-stop').getAttribute('data-text')) ?? '';
+    expect(stop).toContain('Stops at the ferrule between');
+    const [, from, to] = zone.exec(stop)?.map(inchesIn) ?? [];
+    expect(Number(from)).toBeLessThan(Number(to));
+    expect(inchesIn(await layout.placeOf(5))).toBeGreaterThan(Number(to));
+    await layout.page.keyboard.press('Shift+ArrowLeft');
+    await expect.poll(async () => inchesIn(await layout.placeOf(5))).toBeLessThan(Number(from));
+    await undo().click();
+  });
+  test('stays where it is pinned until it is unpinned', async () => {
+    const place = await layout.placeOf(8);
+    await layout.guide(8).press('p');
+    await layout.page.getByRole('slider', { name: 'guide 8, pinned' }).waitFor();
+    await layout.drag(8, 20);
+    expect(await layout.placeOf(8)).toBe(place);
+    await layout.page.getByText('This guide is pinned.').waitFor();
+    await layout.guide(8).press('p');
+    await layout.page.getByRole('slider', { name: /^guide 8$/ }).waitFor();
+  });
+  test('takes a typed mark, in any unit', async () => {
+    await layout.page.getByRole('button', { name: /^Type the mark of guide 2/ }).click();
+    const field = layout.page.getByRole('textbox', { name: 'Guide 2 from the tip' });
+    await field.fill('240 mm');
+    await field.press('Enter');
+    await expect.poll(() => layout.placeOf(2)).toMatch(/^guide 2, 9 7\/16 in from the tip/);
+    await undo().click();
+  });
+});
+
+test('a chart with a typing slip is named, and the arithmetic rule stands in the meantime', async () => {
+  const { page } = layout;
+  await page.getByText('chart', { exact: true }).click();
+  const list = page.getByLabel('The chart’s marks, typed or pasted');
+  await list.fill('4.5 9.7 15.7 22.4 39.8 38 46.9 56.5 66.9 78');
+  await list.blur();
+  await page.getByText(/Guide 5 .* is out of step with its neighbours; about .* would fit/).waitFor();
+  await list.fill('4.5 9.7 15.7 22.4 29.8 38 46.9 56.5 66.9 78');
+  await list.blur();
+  await page.getByText(/^Start \(chart\): guide \d+ at/).waitFor();
+  for (let i = 0; i < 3; i++) await undo().click();
+});
+
+test('switching the units changes no mark', async () => {
+  const before = inchesIn(await layout.placeOf(6));
+  await layout.page.getByRole('link', { name: 'Settings' }).click();
+  await layout.page.getByText('millimetres', { exact: false }).first().click();
+  await layout.page.goto(`${bench.server.address}/builds/demo/layout`);
+  await expect.poll(() => layout.placeOf(6)).toMatch(/^guide 6, \d+ mm from the tip/);
+  const mm = Number(/(\d+) mm from the tip/.exec(await layout.placeOf(6))?.[1]);
+  expect(Math.abs(mm - before * 25.4)).toBeLessThan(1.3);
+  await layout.page.goto(`${bench.server.address}/settings`);
+  await layout.page.getByText('inches', { exact: false }).first().click();
+});
+
+test.each([
+  [390, 'light'],
+  [820, 'light'],
+  [1440, 'light'],
+  [1440, 'dark'],
+] as const)('axe finds nothing and nothing is cut off at %d px, %s', async (width, colorScheme) => {
+  const page = await bench.openPage('/builds/demo/layout', { viewport: { width, height: 900 }, colorScheme });
+  await page.getByText('Under each load').waitFor();
+  await page.locator('.ruler-slack rect').first().waitFor();
+  expect(await axeFindings(page)).toEqual([]);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+  await page.close();
+});
+
+test('a finger drags a guide on a phone', async () => {
+  const page = await bench.openPage('/builds/demo/layout', {
+    viewport: { width: 390, height: 844 },
+    hasTouch: true,
+  });
+  const guide = page.getByRole('slider', { name: /^guide 6/ });
+  await page.locator('.ruler-slack rect').first().waitFor();
+  const before = await guide.getAttribute('aria-valuetext');
+  const { x, y } = await middleOf(guide);
+  const touch = await page.context().newCDPSession(page);
+  const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', atX?: number) =>
+    touch.send('Input.dispatchTouchEvent', {
+      type,
+      touchPoints: atX === undefined ? [] : [{ x: atX, y }],
+    });
+  await send('touchStart', x);
+  for (let i = 1; i <= 6; i++) await send('touchMove', x + 2 * i);
+  await send('touchEnd');
+  await expect.poll(() => guide.getAttribute('aria-valuetext')).not.toBe(before);
+  await page.close();
+});
+
+test('nothing was complained of on the way', () => {
+  expect(bench.complaints).toEqual([]);
+});
+
+/** The first length in inches in a text, behind the guide's own number: `22 1/8` is 22.125. */
+function inchesIn(text: string): number {
+  const [, whole = '0', above = '0', below = '1'] =
+    /(\d+)(?: (\d+)\/(\d+))?(?= in|$)/.exec(text.replace(/^guide \d+, /, '')) ?? [];
+  return Number(whole) + Number(above) / Number(below);
+}
