@@ -9,7 +9,7 @@ import { type BenchFit, benchFit } from '../../engine/stiffness/from-bench.ts';
 import type { FitSolved } from '../../engine/stiffness/request.ts';
 import { type BuildReading, readBuild } from '../../record/read-build.ts';
 import { useFit } from '../worker/use-fit.ts';
-import { useBuild } from './build.tsx';
+import { useBuild } from './build-context.ts';
 import { fitField } from './fit-field.ts';
 import { useShop } from './shop.tsx';
 import { type Troubles, TroublesContext } from './troubles.tsx';

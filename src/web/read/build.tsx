@@ -1,48 +1,15 @@
-import { createContext, type ReactNode, useContext, useMemo } from 'react';
+import { type ReactNode, useMemo } from 'react';
 import { type Row, rows, singleRow } from '../../record/document.ts';
-import type { Change, DocumentState, Finding } from '../../record/operation.ts';
 import { useSay } from '../shell/messages.tsx';
 import { Page } from '../shell/page.tsx';
-import type { DocumentStore, Gesture } from '../store/document-store.ts';
-import type { SaveStatus } from '../store/sender.ts';
+import type { DocumentStore } from '../store/document-store.ts';
 import { BenchProvider } from './bench.tsx';
+import { type Build, BuildContext } from './build-context.ts';
 import { useOpenStore, useSnapshot } from './open-store.ts';
 import { useSayConflicts } from './say-conflicts.ts';
 import { flagOf, textOf } from './values.ts';
 
-/** The build on the table: its values, and how to change them. A new object whenever any of it changed. */
-export interface Build {
-  id: string;
-  title: string;
-  /** The quiet line under the title. */
-  subtitle: string;
-  demo: boolean;
-  document: DocumentState;
-  save: SaveStatus;
-  undoLabel: string | null;
-  redoLabel: string | null;
-  /** Rows of a collection in order, those put away left out; the same array while they stay the same. */
-  rows(collection: string): readonly Row[];
-  single(collection: string): Row;
-  newRowId(): string;
-  /** A gesture to write under several times, such as a drag. */
-  gesture(label: string): Gesture;
-  /** Writes at once; with findings nothing was written. */
-  write(gesture: string | Gesture, changes: readonly Change[]): Finding[];
-  undo(): void;
-  redo(): void;
-  dropRefused(): void;
-  retrySaving(): void;
-  store: DocumentStore;
-}
-
-const BuildContext = createContext<Build | undefined>(undefined);
-
-export function useBuild(): Build {
-  const build = useContext(BuildContext);
-  if (!build) throw new Error('useBuild needs a BuildProvider above it');
-  return build;
-}
+export { type Build, useBuild } from './build-context.ts';
 
 /** Opens a build and gives it to everything below. */
 export function BuildProvider({ id, children }: { id: string; children: ReactNode }) {

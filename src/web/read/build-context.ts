@@ -1,0 +1,39 @@
+import { createContext, useContext } from 'react';
+import type { Row } from '../../record/document.ts';
+import type { Change, DocumentState, Finding } from '../../record/operation.ts';
+import type { DocumentStore, Gesture } from '../store/document-store.ts';
+import type { SaveStatus } from '../store/sender.ts';
+
+/** The build on the table: its values, and how to change them. A new object whenever any of it changed. */
+export interface Build {
+  id: string;
+  title: string;
+  /** The quiet line under the title. */
+  subtitle: string;
+  demo: boolean;
+  document: DocumentState;
+  save: SaveStatus;
+  undoLabel: string | null;
+  redoLabel: string | null;
+  /** Rows of a collection in order, those put away left out; the same array while they stay the same. */
+  rows(collection: string): readonly Row[];
+  single(collection: string): Row;
+  newRowId(): string;
+  /** A gesture to write under several times, such as a drag. */
+  gesture(label: string): Gesture;
+  /** Writes at once; with findings nothing was written. */
+  write(gesture: string | Gesture, changes: readonly Change[]): Finding[];
+  undo(): void;
+  redo(): void;
+  dropRefused(): void;
+  retrySaving(): void;
+  store: DocumentStore;
+}
+
+export const BuildContext = createContext<Build | undefined>(undefined);
+
+export function useBuild(): Build {
+  const build = useContext(BuildContext);
+  if (!build) throw new Error('useBuild needs a BuildProvider above it');
+  return build;
+}
