@@ -25,7 +25,12 @@ function checkCounts({ guides, footM }: LayoutRequest): Finding[] {
     return [{ path: 'guides.count', message }];
   }
   const lists = [
-    { path: 'guides.ringHeightsM', list: guides.ringHeightsM, fits: positive, what: 'a height above 0' },
+    {
+      path: 'guides.ringHeightsM',
+      list: guides.ringHeightsM,
+      fits: notNegative,
+      what: 'a height of 0 or more',
+    },
     { path: 'guides.massesKg', list: guides.massesKg, fits: notNegative, what: 'a mass of 0 or more' },
     { path: 'footM', list: footM, fits: notNegative, what: 'a length of 0 or more' },
   ];

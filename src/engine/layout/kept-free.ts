@@ -39,6 +39,21 @@ export function placeClear(
   return result;
 }
 
+/** Some layout clear of all zones, wherever; undefined where none was found in `maxNodes` tries. */
+export function anyClear(
+  zones: Pick<ZoneSearch, 'zones' | 'halfFootM'>,
+  rules: PlacingRules,
+  start: readonly number[],
+  maxNodes = 2000,
+): ZoneResult {
+  const place = (_: PlacingRules, nearest: readonly number[]) => ({
+    fromTipM: [...nearest],
+    worst: 0,
+    price: 0,
+  });
+  return placeClear({ ...zones, place, maxNodes }, rules, [start]);
+}
+
 function branch(
   search: ZoneSearch,
   rules: PlacingRules,
@@ -68,11 +83,11 @@ function branch(
   }
 }
 
-/** Holding guides to a side only adds to the price; what could be gained must be worth a step of the search. */
+/** Holding guides to a side only adds to the price; what could be gained must be worth a search. */
 function cannotBetter(placed: Placed, { best }: ZoneResult): boolean {
   return best !== undefined && placed.price >= best.price - worthwhile * Math.abs(best.price);
 }
-const worthwhile = 5e-4;
+const worthwhile = 2e-3;
 
 function holdSides(search: ZoneSearch, rules: PlacingRules, fromTipM: readonly number[]): PlacingRules {
   const lowM = [...rules.lowM];

@@ -102,7 +102,8 @@ export function makeLadder(request: LadderRequest, options: { resolution: number
 /**
  * Reads the layout `fromTipM` (one station per guide, ascending). `keep` carries the bends of the last call,
  * so that a guide moved a little costs a few Newton steps; it is changed by the call, the reading is not
- * shared with it.
+ * shared with it. Where a load has several bends, guides moved under it may keep one that loading the rod from
+ * nothing does not reach: read without `keep` what is to be trusted or stored.
  */
 export function readLadder(
   ladder: Ladder,

@@ -8,9 +8,10 @@ import {
   smoothRod,
 } from '../../../test/rods/invented-rods.ts';
 import { seededRandom } from '../numerics/seeded-random.ts';
+import { gainOfFreeIntervals } from './free-intervals.ts';
 import { makeLadder, readLadder } from './ladder.ts';
 import { makeLadderState } from './ladder-state.ts';
-import { gainOfFreeIntervals, type LayoutFound, layout } from './layout.ts';
+import { type LayoutFound, layout } from './layout.ts';
 import type { LayoutRequest } from './layout-request.ts';
 import { unevennessOf } from './unevenness.ts';
 

@@ -13,6 +13,7 @@ import {
   makeLadder,
   readLadder,
 } from './ladder.ts';
+import { doubtsOf, statusOf } from './layout-doubts.ts';
 import {
   type Intervals,
   type LayoutRequest,
@@ -100,27 +101,6 @@ export function layout(request: LayoutRequest, progress?: (soFar: LayoutProgress
   return answerOf(settled, { reading, startReading, slackM, placed });
 }
 
-/** What smaller worst ratio the same request would have with free intervals: for showing, not for deciding. */
-export interface FreeIntervals {
-  fromTipM: number[];
-  score: LayoutScore;
-  /** Share by which the least worst ratio falls when intervals need not grow. */
-  gain: number;
-}
-
-/** Undefined where the intervals are free already, or nothing is found. */
-export function gainOfFreeIntervals(
-  request: LayoutRequest,
-  growing: LayoutAnswer,
-): FreeIntervals | undefined {
-  if (growing.status === 'refused' || growing.intervals === 'free') return undefined;
-  const { ladder, limits, fromTipM } = growing;
-  const free = layout({ ...request, ladder, limits, intervals: 'free', start: { fromTipM } });
-  if (free.status === 'refused') return undefined;
-  const gain = growing.leastWorst > 0 ? Math.max(0, 1 - free.leastWorst / growing.leastWorst) : 0;
-  return { fromTipM: free.fromTipM, score: free.score, gain };
-}
-
 /** The answer is smoothed and scored on a finer mesh than the search uses. */
 const finalMesh = { resolution: 240 };
 
@@ -160,46 +140,4 @@ function scoreOf({ worst, worstOf }: LadderReading): LayoutScore {
     gapM: worstOf.gap.value,
     extraBendPerM: worstOf.extraBend.value,
   };
-}
-
-function statusOf(
-  reading: LadderReading,
-  startReading: LadderReading,
-): Pick<LayoutFound, 'status' | 'reason'> {
-  const { status } = reading;
-  if (status === 'converged') return { status };
-  const numbers = (wanted: string) =>
-    reading.loads.flatMap((load, k) =>
-      load.status === wanted || startReading.loads[k].status === wanted ? [k + 1] : [],
-    );
-  const reason =
-    status === 'not-converged'
-      ? `no bend was found under load ${numbers(status).join(', ')} of the ladder; it does not count`
-      : `under load ${numbers(status).join(', ')} of the ladder the rod snaps to another bend on the way`;
-  return { status, reason };
-}
-
-/** What the builder should know about the answer beside its numbers. */
-function doubtsOf(
-  { held }: SettledLayout,
-  { worstAt, worst }: LadderReading,
-  placed: PlacedGuides,
-): Finding[] {
-  const findings: Finding[] = [];
-  const betweenHeld = (index: number) =>
-    (index === 0 ? true : held[index - 1] !== undefined) && held[index] !== undefined;
-  if (worst > 0 && worstAt.metric !== 'lineAngle' && betweenHeld(worstAt.index)) {
-    const where =
-      worstAt.index === 0
-        ? 'between the tip-top and guide 1'
-        : `between guides ${worstAt.index} and ${worstAt.index + 1}`;
-    const message = `the worst reading is ${where}, which are both held: only moving one of them can better it`;
-    findings.push({ path: worstAt.index === 0 ? 'firstFromTipM' : 'pinned', message });
-  }
-  if (placed.cutShort) {
-    const message =
-      'the kept-free zones allow more ways than were tried; a better layout may exist: fewer zones, or pinning a guide beside a zone, makes the search complete';
-    findings.push({ path: 'keepOut', message });
-  }
-  return findings;
 }

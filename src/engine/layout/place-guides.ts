@@ -3,7 +3,7 @@
  * smoothest progression among layouts hardly worse.
  */
 import { seededRandom } from '../numerics/seeded-random.ts';
-import { deepestClash, placeClear, type ZoneSearch } from './kept-free.ts';
+import { anyClear, deepestClash, placeClear, type ZoneSearch } from './kept-free.ts';
 import type { LadderReading } from './ladder.ts';
 import { rulesOf, type SettledLayout } from './layout-request.ts';
 import { nearestLayout, type PlacingRules } from './placing-rules.ts';
@@ -23,7 +23,7 @@ export interface PlaceOptions {
   /** How far above the least the worst ratio may be for a smoother progression: 2 %, less a reserve for the
    * calculation's own error. */
   smoothingShare: number;
-  /** Bound on subproblems past the zones, per aim. */
+  /** Bound on subproblems past the zones, per aim, for 60 moving guides times loads; fewer for larger tasks. */
   maxNodes: number;
   /** Steps that every start gets, and how many starts are followed further. */
   screenSteps: number;
@@ -66,6 +66,12 @@ export function placeGuides(
   });
   const starts = promising(rough, rules, startsFor(rules, settled, startReading), options);
   const found = placeClear(search, rules, starts);
+  if (!found.best && found.cutShort) {
+    // too many zones to search through: at least one way past them, followed to its best
+    const any = anyClear(search, rules, settled.start.fromTipM);
+    found.best = any.best && trustSearch(rough, any.rules, any.best.fromTipM, leastAim);
+    found.rules = any.rules;
+  }
   if (!found.best) return undefined;
   const least = trustSearch(fine, found.rules, found.best.fromTipM, leastAim);
   const smooth = smoothed(rough, settled, found.best, options);
@@ -139,5 +145,8 @@ function isInBand({ worst }: Placed, { floor }: Aim): boolean {
 }
 
 function zoneSearch(settled: SettledLayout, options: PlaceOptions, place: ZoneSearch['place']): ZoneSearch {
-  return { zones: settled.keepOut, halfFootM: settled.halfFootM, maxNodes: options.maxNodes, place };
+  const { keepOut: zones, halfFootM, held, ladder } = settled;
+  const size = (held.length * ladder.length) / 60;
+  const maxNodes = Math.ceil(Math.max(options.maxNodes / 10, options.maxNodes / Math.max(1, size)));
+  return { zones, halfFootM, maxNodes, place };
 }

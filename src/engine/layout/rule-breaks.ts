@@ -1,6 +1,6 @@
 /** Which placing rules a list of marks breaks, and why no layout can keep them all. */
 import type { Finding } from '../finding.ts';
-import { deepestClash, placeClear } from './kept-free.ts';
+import { anyClear, deepestClash } from './kept-free.ts';
 import { rulesOf, type SettledLayout } from './layout-request.ts';
 import { nearestLayout, type PlacingRules } from './placing-rules.ts';
 
@@ -41,15 +41,6 @@ export function whyImpossible(settled: SettledLayout): Finding[] {
   const rules = rulesOf(settled);
   const free: PlacingRules = { ...rules, growth: 'free' };
   const { fromTipM } = settled.start;
-  const clear = (under: PlacingRules) => {
-    const place = (_: PlacingRules, start: readonly number[]) => ({
-      fromTipM: [...start],
-      worst: 0,
-      price: 0,
-    });
-    const search = { zones: settled.keepOut, halfFootM: settled.halfFootM, place, maxNodes: 2000 };
-    return placeClear(search, under, [fromTipM]).best !== undefined;
-  };
   if (!nearestLayout(free, fromTipM)) {
     const message = `the held marks leave no room for ${rules.count} guides with 50 mm, or the length of their feet, an interval: move a held mark or take fewer guides`;
     return [{ path: 'pinned', message }];
@@ -61,10 +52,11 @@ export function whyImpossible(settled: SettledLayout): Finding[] {
       { path: settled.held.filter((at) => at !== undefined).length > 2 ? 'pinned' : 'intervals', message },
     ];
   }
-  const freeHelps = settled.intervals === 'growing' && clear(free);
+  const zones = { zones: settled.keepOut, halfFootM: settled.halfFootM };
+  const freeHelps = settled.intervals === 'growing' && anyClear(zones, free, fromTipM).best !== undefined;
   const message = freeHelps
-    ? `${rules.count} guides cannot stand clear of the kept-free zones with growing intervals: ask for free intervals, narrow a zone or change the number of guides`
-    : `${rules.count} guides cannot stand clear of the kept-free zones: narrow a zone, move a held mark or take fewer guides`;
+    ? `${rules.count} guides find no place clear of the kept-free zones with growing intervals: ask for free intervals, narrow a zone or change the number of guides`
+    : `${rules.count} guides find no place clear of the kept-free zones: narrow a zone, move a held mark or take fewer guides`;
   return [{ path: 'keepOut', message }];
 }
 
