@@ -12,7 +12,7 @@ export function answerError(error: unknown, c: Context): Response {
 }
 
 function refusalFor(error: unknown): { status: ContentfulStatusCode; refusal: Refusal } {
-  const trouble = troubleOf(error, 'of the record');
+  const trouble = troubleOf(error, 'of this record');
   const status = statusOf(trouble ?? error);
   const findings = error instanceof RefusedError ? error.findings : [];
   const message =

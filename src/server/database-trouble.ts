@@ -14,7 +14,7 @@ const words: Record<TroubleKind, string> = {
     'The database FILE is damaged; nothing in it was changed. Keep a copy of it, then put a backup in its place or start with another data folder (--data FOLDER)',
   newer:
     'The database FILE was written by a newer Fairbend; nothing in it was changed. Update this Fairbend, or start with another data folder (--data FOLDER)',
-  full: 'The disk that holds FILE is full; the last change was not saved. Make room on it, then try again',
+  full: 'The disk under the database FILE is full; the last change was not saved. Make room on it, then try again',
   'read-only':
     'The database FILE may not be written. Give yourself the right to write to it and its folder, or start with another data folder (--data FOLDER)',
   'cannot open':

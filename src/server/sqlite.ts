@@ -64,10 +64,28 @@ function adapt(raw: RawDatabase): OpenedSqlite['database'] {
       let statement = prepared.get(sql);
       if (!statement) {
         statement = adaptStatement(raw.prepare(sql));
+        if (sql === 'rollback') statement = forgiving(statement);
         if (prepared.size >= statementsKept) prepared.clear();
         prepared.set(sql, statement);
       }
       return statement;
+    },
+  };
+}
+
+/**
+ * A full disk makes SQLite roll back by itself; the rollback that follows then fails, and would hide the reason.
+ */
+function forgiving(rollback: SqliteStatement): SqliteStatement {
+  return {
+    ...rollback,
+    run(parameters) {
+      try {
+        return rollback.run(parameters);
+      } catch (error) {
+        if (!/no transaction is active/.test((error as Error).message)) throw error;
+        return { changes: 0, lastInsertRowid: 0 };
+      }
     },
   };
 }

@@ -1,14 +1,17 @@
 import type { Hono } from 'hono';
+import type { Kysely } from 'kysely';
 import pg from 'pg';
 import { createApp } from '../../src/server/app.ts';
 import { ChangeFeed } from '../../src/server/change-feed.ts';
 import { openDatabase } from '../../src/server/database.ts';
 import { Keeper, newId } from '../../src/server/keeper.ts';
 import { SqlRepository } from '../../src/server/sql-repository.ts';
+import type { Tables } from '../../src/server/tables.ts';
 
 export interface TestApp {
   app: Hono;
   keeper: Keeper;
+  db: Kysely<Tables>;
   /** A request as the page makes it; `body` is sent as JSON unless it is text or bytes. */
   ask(method: string, path: string, body?: unknown, headers?: Record<string, string>): Promise<Response>;
   /** Rows of every table. */
@@ -41,6 +44,7 @@ export async function testApp(demoFile = '/nonexistent/demo.json'): Promise<Test
   return {
     app,
     keeper,
+    db,
     ask: async (method, path, body, headers = {}) =>
       app.request(`http://localhost${path}`, {
         method,
