@@ -65,10 +65,13 @@ function sayDoubt(
     }
     case 'mass': {
       const { path, value } = data[doubt.data[0]];
+      const [what, remedy] = path.endsWith('balanceFromTipM')
+        ? [`the balance point, ${mm(value)} from the blank's tip,`, 'Measure it again']
+        : [`the mass of ${grams(value)}`, 'Weigh it again'];
       return [
         {
           path,
-          message: `${value} does not agree with the other weights and balance points; it is left out. Weigh it again`,
+          message: `${what} does not agree with the other weights and balance points; it is left out. ${remedy}`,
         },
       ];
     }
