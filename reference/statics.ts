@@ -6,7 +6,7 @@
 import type { BendAnswer, BendRequest } from '../src/engine/bend/bend.ts';
 import { piecewiseLinear, valueAt } from '../src/engine/numerics/piecewise-linear.ts';
 
-interface Force {
+export interface Force {
   fromTipM: number;
   xM: number;
   yM: number;
@@ -54,8 +54,14 @@ function tipForces({ load }: BendRequest, answer: BendAnswer): Force[] {
   return load.tip ? [{ fromTipM: 0, xM, yM, ...load.tip }] : [];
 }
 
+/** Places of a bent rod, tip first, as any solver may give them. */
+export interface RodPlaces {
+  points: readonly { fromTipM: number; xM: number; yM: number }[];
+  rings: readonly { xM: number; yM: number }[];
+}
+
 /** The line pulls every ring along both of its arms. */
-function ringForces(request: BendRequest, answer: BendAnswer): Force[] {
+export function ringForces(request: BendRequest, answer: RodPlaces): Force[] {
   const { guides = [], reel, load, buttAngleRad } = request;
   if (!load.line || !reel) return [];
   const { tensionN, pullAngleRad } = load.line;
@@ -92,18 +98,20 @@ function weights(request: BendRequest, answer: BendAnswer): Force[] {
   return [...own, ...hung];
 }
 
-function weightAt({ points }: BendAnswer, fromTipM: number, massKg: number): Force {
-  const next = Math.max(
-    1,
-    points.findIndex((point) => point.fromTipM >= fromTipM),
-  );
-  const [a, b] = [points[next - 1], points[next]];
+function weightAt(answer: RodPlaces, fromTipM: number, massKg: number): Force {
+  return { fromTipM, ...placeAt(answer, fromTipM), xN: 0, yN: -9.80665 * massKg };
+}
+
+/** Linear between the returned points. */
+export function placeAt({ points }: RodPlaces, fromTipM: number): { xM: number; yM: number } {
+  let low = 0;
+  let high = points.length - 1;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (points[middle].fromTipM <= fromTipM) low = middle;
+    else high = middle;
+  }
+  const [a, b] = [points[low], points[high]];
   const u = (fromTipM - a.fromTipM) / (b.fromTipM - a.fromTipM);
-  return {
-    fromTipM,
-    xM: a.xM + u * (b.xM - a.xM),
-    yM: a.yM + u * (b.yM - a.yM),
-    xN: 0,
-    yN: -9.80665 * massKg,
-  };
+  return { xM: a.xM + u * (b.xM - a.xM), yM: a.yM + u * (b.yM - a.yM) };
 }

@@ -1,0 +1,50 @@
+/** Runs scipy/rod_bvp.py: an independent boundary-value solve. A machine without scipy gets `undefined`. */
+import { spawnSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import type { BendRequest } from '../../src/engine/bend/bend.ts';
+
+export interface ScipyBend {
+  status: 'converged' | 'failed';
+  reason?: string;
+  points: { fromTipM: number; xM: number; yM: number; angleRad: number }[];
+  rings: { xM: number; yM: number }[];
+  residual: number;
+  nodes: number;
+  /** Time inside solve_bvp, the load steps included. */
+  seconds: number;
+}
+
+export interface ScipyRequest extends BendRequest {
+  /** Relative residual that solve_bvp must reach. */
+  tolerance: number;
+}
+
+/** The first Python that has scipy: the Debian package belongs to the system's own Python. */
+export function pythonWithScipy(): string | undefined {
+  const candidates = ['python3', '/usr/bin/python3'];
+  return candidates.find((python) => spawnSync(python, ['-c', 'import scipy.integrate']).status === 0);
+}
+
+export function scipyVersion(python: string): string {
+  const { stdout } = spawnSync(python, ['-c', 'import scipy; print(scipy.__version__)'], {
+    encoding: 'utf8',
+  });
+  return stdout.trim();
+}
+
+export function scipyBends(python: string, requests: readonly ScipyRequest[]): ScipyBend[] {
+  const script = fileURLToPath(new URL('../scipy/rod_bvp.py', import.meta.url));
+  const input = `${requests.map((request) => JSON.stringify(request)).join('\n')}\n`;
+  const run = spawnSync(python, [script], {
+    input,
+    encoding: 'utf8',
+    maxBuffer: 1 << 28,
+    timeout: 300_000,
+    env: { ...process.env, OMP_NUM_THREADS: '1', OPENBLAS_NUM_THREADS: '1' },
+  });
+  if (run.status !== 0) throw new Error(`rod_bvp.py ended with ${run.status}: ${run.stderr}`);
+  return run.stdout
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line) as ScipyBend);
+}
