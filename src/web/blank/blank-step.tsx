@@ -28,7 +28,7 @@ const parts = [
 
 /** The blank on the bench: its sections, what was read, how stiff it is. */
 export function BlankStep() {
-  const { rows, single } = useBuild();
+  const { id, rows, single } = useBuild();
   const { system } = useShop();
   const { blank, profile, findings, stiffness } = useBench();
   const plan = usePlan();
@@ -47,7 +47,12 @@ export function BlankStep() {
   return (
     <BuildFields>
       <PlanContext value={plan}>
-        <NextLine at={next.at}>{next.words}</NextLine>
+        <NextLine
+          at={next.at}
+          goOn={next.done ? { href: `/builds/${id}/handle`, name: 'Handle' } : undefined}
+        >
+          {next.words}
+        </NextLine>
         <PartsList parts={parts} />
         <LookAgain />
         <AboutPart />

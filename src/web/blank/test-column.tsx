@@ -1,7 +1,7 @@
 import type { Row } from '../../record/document.ts';
 import { FlagField } from '../fields/flag-field.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
-import { quantityOf, textOf } from '../read/values.ts';
+import { quantityOf, siOf, textOf } from '../read/values.ts';
 import { ReadingRow } from './reading-row.tsx';
 import type { TestRows } from './reading-rows.ts';
 import { useHeavyLoad } from './use-heavy-load.ts';
@@ -9,7 +9,10 @@ import { useHeavyLoad } from './use-heavy-load.ts';
 /** One weight of a set-up, and the drops read under it; a value, Enter, the next value. */
 export function TestColumn({ rows, setup, order }: { rows: TestRows; setup: Row; order: number }) {
   const { test, readings } = rows;
-  const heavy = useHeavyLoad(test, setup);
+  const tooHeavy = useHeavyLoad(test, setup);
+  // What was read is past asking for.
+  const isOpen = readings.some((reading) => siOf(reading, 'drop') === undefined);
+  const heavy = isOpen ? tooHeavy : undefined;
   const hung = quantityOf(test.fields.hung)?.text ?? '';
   return (
     <fieldset className="test-column">

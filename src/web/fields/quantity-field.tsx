@@ -55,7 +55,8 @@ export function QuantityField(props: QuantityFieldProps) {
         spellCheck={false}
         enterKeyHint="next"
         value={field.text}
-        placeholder={placeholder}
+        // A placeholder takes no markup, and the fraction slash alone is ill set by most fonts.
+        placeholder={placeholder?.replaceAll('⁄', '/')}
         disabled={disabled}
         aria-invalid={field.refused || undefined}
         aria-describedby={describedBy}

@@ -2,6 +2,7 @@ import { commonHandle } from '../../engine/bench/default-guides.ts';
 import { formatLength } from '../../engine/units/format-quantity.ts';
 import { BuildFields } from '../fields/build-fields.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
+import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
 import { siOf } from '../read/values.ts';
@@ -11,28 +12,30 @@ import { Part } from '../shell/part.tsx';
 import { HandleDrawing } from './handle-drawing.tsx';
 import './handle.css';
 
+/** What is assumed before the blank's length is known. */
+const nineFeetM = 2.743;
+
 /** Where the bend begins and where the line leaves the reel; what is left empty is assumed, and said so. */
 export function HandleStep() {
-  const { single, rows } = useBuild();
+  const { id, single } = useBuild();
+  const { bench } = useBench();
   const { system } = useShop();
   const handle = single('handle');
-  const blankLengthM = rows('sections').reduce((sum, row) => sum + (siOf(row, 'length') ?? 0), 0) || 2.74;
-  const usual = commonHandle(blankLengthM);
+  const used = bench?.handle ?? commonHandle(nineFeetM);
   const show = (lengthM: number) => formatLength(lengthM, { system, decimals: 0, denominator: 8 });
-  const gripFrontM = siOf(handle, 'gripFront') ?? usual.gripFrontFromButtM;
-  const reelM = siOf(handle, 'reelFromButt') ?? usual.reelFromButtM;
+  const assumed = (lengthM: number) => `${show(lengthM)} assumed`;
   return (
     <BuildFields>
-      <NextLine>
+      <NextLine goOn={{ href: `/builds/${id}/layout`, name: 'Layout' }}>
         {siOf(handle, 'gripFront') === undefined
-          ? `Measure from the butt end to where the front of the grip will be; ${show(usual.gripFrontFromButtM)} is assumed meanwhile.`
-          : 'The handle is set; go on to Layout.'}
+          ? `Measure from the butt end to where the front of the grip will be; ${show(used.gripFrontFromButtM)} is assumed meanwhile.`
+          : 'The handle is set; go on to the layout.'}
       </NextLine>
       <Part title="Handle" aside="all from the butt end of the blank">
         <HandleDrawing
-          gripFrontM={gripFrontM}
-          reelM={reelM}
-          reelOffsetM={siOf(handle, 'reelOffset') ?? usual.reelOffsetM}
+          gripFrontM={used.gripFrontFromButtM}
+          reelM={used.reelFromButtM}
+          reelOffsetM={used.reelOffsetM}
           show={show}
         />
         <div className="fields-row" data-group="">
@@ -40,20 +43,20 @@ export function HandleStep() {
             label="Butt end to the front of the grip"
             path={['handle', '-', 'gripFront']}
             gesture="front of the grip"
-            placeholder={`${show(usual.gripFrontFromButtM)} assumed`}
+            placeholder={assumed(used.gripFrontFromButtM)}
             hint="The bend begins here."
           />
           <QuantityField
             label="Butt end to where the line leaves the reel"
             path={['handle', '-', 'reelFromButt']}
             gesture="place of the reel"
-            placeholder={`${show(usual.reelFromButtM)} assumed`}
+            placeholder={assumed(used.reelFromButtM)}
           />
           <QuantityField
             label="Line at the reel, off the blank’s axis"
             path={['handle', '-', 'reelOffset']}
             gesture="reel off the axis"
-            placeholder={`${show(usual.reelOffsetM)} assumed`}
+            placeholder={assumed(used.reelOffsetM)}
           />
           <QuantityField
             label="Mass of the reel with line"

@@ -13,7 +13,7 @@ export function StepRail({ build, current }: { build: string; current: string })
           <li key={id}>
             {notYet ? (
               <span className="rail-step" aria-disabled="true">
-                {name} <Waiting words={notYet} />
+                <span className="rail-name">{name}</span> <Waiting words={notYet} />
               </span>
             ) : (
               <Link
@@ -21,7 +21,7 @@ export function StepRail({ build, current }: { build: string; current: string })
                 href={`/builds/${build}/${id}`}
                 aria-current={id === current ? 'step' : undefined}
               >
-                {name} <Waiting words={waitsFor(id, bench)} />
+                <span className="rail-name">{name}</span> <Waiting words={waitsFor(id, bench)} />
               </Link>
             )}
           </li>
