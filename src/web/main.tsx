@@ -5,6 +5,7 @@ import './style/tokens.css';
 import './style/base.css';
 import './style/drawing.css';
 import './fields/fields.css';
+import './fields/key-pad.css';
 import './style/print.css';
 
 const place = document.getElementById('app');

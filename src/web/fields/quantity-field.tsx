@@ -4,6 +4,7 @@ import type { FieldKind } from '../../record/schema.ts';
 import { findField } from '../../record/validate.ts';
 import { useShop } from '../read/shop.tsx';
 import { quantityOf } from '../read/values.ts';
+import { useBenchView } from '../settings/colours.ts';
 import { FieldLine } from './field-line.tsx';
 import { focusNextField } from './next-field.ts';
 import { useFieldPlace } from './place.ts';
@@ -35,6 +36,7 @@ export interface QuantityFieldProps {
 export function QuantityField(props: QuantityFieldProps) {
   const { label, path, labelHidden, placeholder, hint, disabled, passedOver } = props;
   const id = useId();
+  const { bench } = useBenchView();
   const field = useDraft(props);
   const describedBy = [`${id}-line`, hint ? `${id}-hint` : ''].join(' ').trim();
   return (
@@ -49,7 +51,7 @@ export function QuantityField(props: QuantityFieldProps) {
         data-draft={field.draft !== undefined}
         className="field-input figures"
         type="text"
-        inputMode="text"
+        inputMode={bench ? 'none' : 'text'}
         autoComplete="off"
         autoCapitalize="none"
         spellCheck={false}

@@ -1,4 +1,5 @@
 import { Redirect, Route, Switch } from 'wouter';
+import { KeyPad } from '../fields/key-pad.tsx';
 import { ShopProvider } from '../read/shop.tsx';
 import { SettingsPage } from '../settings/settings-page.tsx';
 import { ShelfPage } from '../shelf/shelf-page.tsx';
@@ -12,6 +13,7 @@ export function App() {
   return (
     <MessageProvider>
       <ShopProvider>
+        <KeyPad />
         <Switch>
           <Route path="/">
             <ShelfPage />
