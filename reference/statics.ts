@@ -58,6 +58,8 @@ function tipForces({ load }: BendRequest, answer: BendAnswer): Force[] {
 export interface RodPlaces {
   points: readonly { fromTipM: number; xM: number; yM: number }[];
   rings: readonly { xM: number; yM: number }[];
+  /** Tension behind every ring, where friction makes them differ. */
+  lineTensionN?: readonly number[];
 }
 
 /** The line pulls every ring along both of its arms. */
@@ -67,6 +69,7 @@ export function ringForces(request: BendRequest, answer: RodPlaces): Force[] {
   const { tensionN, pullAngleRad } = load.line;
   const off = guides[0].side === 'over' ? reel.offsetM : -reel.offsetM;
   const [c, s] = [Math.cos(buttAngleRad), Math.sin(buttAngleRad)];
+  const tensions = answer.lineTensionN ?? [];
   const places = [...answer.rings, { xM: reel.alongM * c - off * s, yM: reel.alongM * s + off * c }];
   let ahead = { x: Math.cos(pullAngleRad), y: Math.sin(pullAngleRad) };
   return guides.map(({ fromTipM }, k) => {
@@ -74,7 +77,8 @@ export function ringForces(request: BendRequest, answer: RodPlaces): Force[] {
     const [dx, dy] = [places[k + 1].xM - xM, places[k + 1].yM - yM];
     const length = Math.hypot(dx, dy);
     const behind = { x: dx / length, y: dy / length };
-    const force = { xN: tensionN * (ahead.x + behind.x), yN: tensionN * (ahead.y + behind.y) };
+    const [before, after] = [tensions[k - 1] ?? tensionN, tensions[k] ?? tensionN];
+    const force = { xN: before * ahead.x + after * behind.x, yN: before * ahead.y + after * behind.y };
     ahead = { x: -behind.x, y: -behind.y };
     return { fromTipM, xM, yM, ...force };
   });

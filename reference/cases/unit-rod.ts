@@ -18,8 +18,13 @@ export const refined: Accuracy = { resolution: 3300, place: 6e-7 };
 export const uniformRod: Rod = { lengthM: 1, stiffness: [{ fromTipM: 0, EINm2: 1 }] };
 
 /** Diameter linear from `ratio` at the tip to 1 at the clamp; EI ~ d^power, mass ~ d^massPower. */
-export function taperedRod(power: number, ratio: number, massKgPerM = 0, massPower = power - 2): Rod {
-  const rows = 3000;
+export function taperedRod(
+  power: number,
+  ratio: number,
+  massKgPerM = 0,
+  massPower = power - 2,
+  rows = 2000,
+): Rod {
   const stations = Array.from({ length: rows + 1 }, (_, i) => i / rows);
   const diameter = (at: number) => Math.max(ratio + (1 - ratio) * at, 1e-9);
   return {

@@ -9,6 +9,16 @@ import { pythonWithScipy, scipyBends, scipyVersion } from './scipy.ts';
 
 export type LiveGroup = CheckGroup | { title: string; notRun: string };
 
+/** The same rods with a line that rubs in its rings. */
+export const rubbingRods: RealisticRod[] = realisticRods
+  .filter(({ name }) => /spinning|casting/.test(name))
+  .flatMap(({ name, request }) =>
+    (['in', 'out'] as const).map((direction) => ({
+      name: `${name}, friction 0.25, line ${direction}`,
+      request: { ...request, friction: { coefficient: 0.25, direction } },
+    })),
+  );
+
 /** Line through rings off the axis, as a boundary-value problem of statics. */
 export function scipyGroup(
   rods: readonly RealisticRod[] = realisticRods,
@@ -25,7 +35,7 @@ export function scipyGroup(
     if (answers[i].status !== 'converged') throw new Error(`${name}: ${answers[i].reason}`);
     return shapeChecks(`scipy: ${name}`, request, answers[i], accuracy);
   });
-  const about = `scipy ${scipyVersion(python)}, solve_bvp on forces and moments (scipy/rod_bvp.py), residual 1e-4; line, masses, weight, natural bow, ferrules. Largest distance between the two shapes anywhere on the rod, and the tip. ${accuracy.resolution} elements.`;
+  const about = `scipy ${scipyVersion(python)}, solve_bvp on forces and moments (scipy/rod_bvp.py), residual 1e-4; line, masses, weight, natural bow, ferrules, friction. Largest distance between the two shapes anywhere on the rod, and the tip. ${accuracy.resolution} elements.`;
   return { title, about, checks };
 }
 

@@ -7,7 +7,8 @@ States of a stretch, s from the clamp: angle a, moment M of all that lies beyond
 all that lies beyond.
     a' = M/EI + k0      x' = cos a   y' = sin a   nx' = 0   ny' = m g   M' = -(cos a ny - sin a nx)
 At a ring the line pulls along both its arms, F = T (u_ahead + u_behind), at the ring's centre, which stands off the
-axis along the left normal (-sin a, cos a); so n and M jump there by F and by the arm's moment of F.
+axis along the left normal (-sin a, cos a); so n and M jump there by F and by the arm's moment of F. With friction T
+grows (line coming in) or falls (going out) by exp(mu turn) behind the ring.
 
 One JSON request per line on standard input (fields as the engine's bend request), one JSON answer per line on
 standard output: tip-first points, ring centres, the largest residual, the time that solve_bvp took.
@@ -43,6 +44,8 @@ class Problem:
         self.butt = request["buttAngleRad"]
         self.tip_force = request["load"].get("tip", {"xN": 0.0, "yN": 0.0})
         self.line = request["load"].get("line")
+        friction = request.get("friction", {"coefficient": 0.0, "direction": "in"})
+        self.friction = friction["coefficient"] * (1.0 if friction["direction"] == "in" else -1.0)
         guides = request.get("guides", []) if self.line else []
         side = {"over": 1.0, "under": -1.0}
         self.rings = [(self.length - g["fromTipM"], side[g["side"]] * g["ringHeightM"]) for g in guides]
@@ -112,10 +115,14 @@ class Problem:
         pull = self.line["pullAngleRad"]
         ahead = np.array([np.cos(pull), np.sin(pull)])
         places = [*self.ring_places(ends), self.reel]
+        tension = scale * self.line["tensionN"]
         for k, (s, _) in enumerate(self.rings):
             behind = places[k + 1] - places[k]
             behind /= np.hypot(*behind)
-            fx, fy = scale * self.line["tensionN"] * (ahead + behind)
+            turn = abs(np.arctan2(ahead[0] * -behind[1] + ahead[1] * behind[0], -ahead @ behind))
+            tension_behind = tension * np.exp(self.friction * turn)
+            fx, fy = tension * ahead + tension_behind * behind
+            tension = tension_behind
             ahead = -behind
             if s > 1e-9:
                 j = self.stop_of(s) - 1
