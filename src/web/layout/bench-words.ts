@@ -18,8 +18,7 @@ export interface Wording extends WorstWording {
 /** Extra bend as a share of the blank's own bend in the span. */
 export function shareInWords(extraPerM: number, ownPerM: number): string {
   if (!(ownPerM > 0)) return '–';
-  const percent = (100 * extraPerM) / ownPerM;
-  return `${percent < 9.95 ? fixedDecimals(percent, 1) : Math.round(percent)} %`;
+  return `${fixedDecimals((100 * extraPerM) / ownPerM, 1)} %`;
 }
 
 /** Where one guide stands: from the tip, and from its neighbours. */

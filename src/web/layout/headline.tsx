@@ -22,13 +22,15 @@ export interface HeadlineProps {
 /** The worst of all readings beside its limit, the start's beside it, and what could be had. */
 export function Headline(props: HeadlineProps) {
   const id = useId();
+  const over = useRef<HTMLParagraphElement>(null);
   const title = useRef<HTMLHeadingElement>(null);
   const start = useRef<HTMLParagraphElement>(null);
   const judgement = useRef<HTMLParagraphElement>(null);
   const otherRule = useRef<HTMLParagraphElement>(null);
   usePainted(props.sheet, (frame) => {
     const words = headlineWords(frame, props);
-    if (!title.current || !start.current || !judgement.current || !otherRule.current) return;
+    if (!over.current || !title.current || !start.current || !judgement.current || !otherRule.current) return;
+    paintFigure(over.current, words.over);
     paintFigure(title.current, words.title);
     title.current.classList.toggle('attention', words.beyond);
     paintFigure(start.current, words.start);
@@ -37,7 +39,7 @@ export function Headline(props: HeadlineProps) {
   });
   return (
     <section className="headline" aria-labelledby={id}>
-      <p className="aside">The worst of all guides and loads</p>
+      <p ref={over} className="aside" />
       {/* biome-ignore lint/a11y/useHeadingContent: its words are painted with every frame */}
       <h2 id={id} ref={title} className="headline-worst" />
       <p ref={start} />
@@ -74,7 +76,11 @@ function headlineWords(frame: SheetFrame, props: HeadlineProps) {
   const judgement = [unsteadyInWords(ours.reading, props.wording), verdict.judgement]
     .filter(Boolean)
     .join(' ');
-  return { title, beyond: ours.reading.worst > 1, ...verdict, judgement };
+  const beyond = ours.reading.worst > 1;
+  const over = beyond
+    ? 'The worst of all guides and loads'
+    : 'All within your limits; nearest to one of them';
+  return { over, title, beyond, ...verdict, judgement };
 }
 
-const noWords = { title: '', beyond: false, start: '', judgement: '', otherRule: '' };
+const noWords = { over: '', title: '', beyond: false, start: '', judgement: '', otherRule: '' };

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { type ReactNode, useMemo } from 'react';
 import { Link } from 'wouter';
 import { tablesOf } from '../blank/predicted-drop.ts';
 import { BuildFields } from '../fields/build-fields.tsx';
@@ -35,7 +35,7 @@ export function LayoutStep() {
     <BuildFields>
       <NextLine>
         {solved ? (
-          nextWords(model.marksAre === 'own')
+          nextWords(model.marksAre === 'own', id)
         ) : (
           <>
             Nothing was hung on this blank yet: its stiffness is guessed from its diameters and may be off by
@@ -53,8 +53,12 @@ export function LayoutStep() {
   );
 }
 
-function nextWords(marked: boolean): string {
-  return marked
-    ? 'Drag a guide and see what it does. When the marks please you, go on to Marks.'
-    : 'See how the start does on this blank, then place the guides for it.';
+function nextWords(marked: boolean, id: string): ReactNode {
+  if (!marked) return 'See how the start does on this blank, then place the guides for it.';
+  return (
+    <>
+      Drag a guide and see what it does. When the marks please you, go on to{' '}
+      <Link href={`/builds/${id}/marks`}>Marks</Link>.
+    </>
+  );
 }

@@ -60,10 +60,11 @@ export class LiveSheet {
     const before = this.input;
     this.input = input;
     const { field, ladder, drawn } = input;
-    const moved = !this.frame.dragging && field.fromTipM !== before?.field.fromTipM;
+    const held = this.frame.dragging && field.fromTipM.length === this.frame.fromTipM.length;
+    const moved = !held && field.fromTipM !== before?.field.fromTipM;
     this.show({
       drawn: Math.min(drawn, Math.max(0, ladder.ladder.ladder.length - 1)),
-      ...(moved ? { fromTipM: field.fromTipM, stop: undefined } : {}),
+      ...(moved ? { fromTipM: field.fromTipM, stop: undefined, dragging: false } : {}),
       ...(this.fits(input) ? {} : { ours: undefined }),
     });
     if (moved || ladder !== before?.ladder) this.lane.ask('ours', ladder, this.frame.fromTipM);

@@ -18,13 +18,13 @@ export function PlaceButton({ best, marks, placed, onPlace }: PlaceButtonProps) 
   const ready = !working && marks !== undefined;
   return (
     <div className="place screen-only">
-      <Button
-        className="button button-main"
-        isDisabled={!ready || placed}
-        onPress={() => ready && onPlace(marks)}
-      >
-        {placed ? 'The guides stand as placed for this blank' : 'Place the guides for this blank'}
-      </Button>
+      {placed ? (
+        <p>The guides stand as placed for this blank.</p>
+      ) : (
+        <Button className="button button-main" isDisabled={!ready} onPress={() => ready && onPlace(marks)}>
+          Place the guides for this blank
+        </Button>
+      )}
       {working && <Working best={best} />}
       {failure && (
         <p className="attention" role="alert">

@@ -1,7 +1,18 @@
 import type { UnitSystem } from '../../engine/units/unit-table.ts';
-import { NodePool, setAll, setText, svgNode } from '../bend/svg-nodes.ts';
+import { setAll, setText } from '../bend/svg-nodes.ts';
 import { raisedFractions } from './fraction-text.ts';
 import type { Zone } from './guide-moves.ts';
+import {
+  blankOutline,
+  type GuideNodes,
+  makeGuide,
+  makeParts,
+  numberRows,
+  placeZones,
+  reachPx,
+  rulerHeightPx,
+  rulerY,
+} from './ruler-nodes.ts';
 import { type RulerScale, rulerScale, rulerTicks } from './ruler-scale.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 
@@ -31,18 +42,6 @@ export interface RulerView {
   attention: ReadonlySet<number>;
 }
 
-const y = {
-  numbers: [28, 14],
-  interval: 34,
-  slack: 41,
-  mark: 33,
-  rod: 60,
-  start: 82,
-  ticks: 94,
-  tickText: 118,
-};
-export const rulerHeightPx = 140;
-
 /** Made once for an svg element; `paint` may be called every frame. Each guide is a slider of its own. */
 export class RulerDrawing {
   private readonly svg: SVGSVGElement;
@@ -65,13 +64,13 @@ export class RulerDrawing {
     const { parts } = this;
     parts.blank.setAttribute('d', blankOutline(model, scale));
     const butt = scale.xPx(model.lengthM);
-    parts.grip.setAttribute('d', `M${scale.xPx(model.gripFromTipM)} ${y.rod}H${butt}`);
-    placeZones(parts.keepOut, model.keepOut, scale, { y: y.rod - 11, height: 22 });
-    placeZones(parts.ferrules, model.ferrules, scale, { y: y.rod - 6, height: 12 });
-    placeZones(parts.slack, model.slack ?? [], scale, { y: y.slack, height: 7 });
+    parts.grip.setAttribute('d', `M${scale.xPx(model.gripFromTipM)} ${rulerY.rod}H${butt}`);
+    placeZones(parts.keepOut, model.keepOut, scale, { y: rulerY.rod - 11, height: 22 });
+    placeZones(parts.ferrules, model.ferrules, scale, { y: rulerY.rod - 6, height: 12 });
+    placeZones(parts.slack, model.slack ?? [], scale, { y: rulerY.slack, height: 7 });
     const starts = parts.starts.take(model.startFromTipM.length);
     model.startFromTipM.forEach((at, i) => {
-      setAll(starts[i], { cx: scale.xPx(at), cy: y.start });
+      setAll(starts[i], { cx: scale.xPx(at), cy: rulerY.start });
     });
     this.layTicks(model, scale);
     this.laySections(model, scale);
@@ -121,9 +120,9 @@ export class RulerDrawing {
       model.pinned[guide] ? 'pinned' : '',
     ].join(' ');
     setAll(nodes.hit, { x: from, width: Math.max(1, Math.min(right, x + reachPx) - from) });
-    nodes.mark.setAttribute('d', `M${x} ${y.mark}V${y.rod + 12}`);
-    setAll(nodes.pin, { transform: `translate(${x} ${y.rod + 15})` });
-    setAll(nodes.number, { x, y: y.numbers[row] });
+    nodes.mark.setAttribute('d', `M${x} ${rulerY.mark}V${rulerY.rod + 12}`);
+    setAll(nodes.pin, { transform: `translate(${x} ${rulerY.rod + 15})` });
+    setAll(nodes.number, { x, y: rulerY.numbers[row] });
     setAll(nodes.focus, { x: x - 12, width: 24 });
     setAll(nodes.group, {
       class: `ruler-guide ${state}`,
@@ -148,12 +147,12 @@ export class RulerDrawing {
 
   private layTicks(model: RulerModel, scale: RulerScale): void {
     const ticks = rulerTicks(scale, model.system);
-    const path = ticks.map(({ fromTipM, rank }) => `M${scale.xPx(fromTipM)} ${y.ticks}v${5 + 4 * rank}`);
+    const path = ticks.map(({ fromTipM, rank }) => `M${scale.xPx(fromTipM)} ${rulerY.ticks}v${5 + 4 * rank}`);
     this.parts.ticks.setAttribute('d', path.join(''));
     const numbered = ticks.filter(({ label }) => label !== undefined);
     const labels = this.parts.tickNames.take(numbered.length);
     numbered.forEach(({ fromTipM, label }, i) => {
-      setAll(labels[i], { x: scale.xPx(fromTipM), y: y.tickText });
+      setAll(labels[i], { x: scale.xPx(fromTipM), y: rulerY.tickText });
       setText(labels[i], i === 0 ? `0 ${model.system === 'inch' ? 'in' : 'mm'}` : (label ?? ''));
       labels[i].setAttribute('text-anchor', i === 0 ? 'start' : 'middle');
       if (i === 0) setAll(labels[i], { x: scale.xPx(0) - 3 });
@@ -164,107 +163,8 @@ export class RulerDrawing {
     const texts = this.parts.sections.take(sections.length);
     sections.forEach(({ name, visible }, i) => {
       const [from, to] = [scale.xPx(visible.fromTipM), scale.xPx(visible.toTipM)];
-      setAll(texts[i], { x: (from + to) / 2, y: y.tickText + 18 });
+      setAll(texts[i], { x: (from + to) / 2, y: rulerY.tickText + 18 });
       setText(texts[i], name.length * 6.4 + 8 < to - from ? name : '');
     });
   }
-}
-
-/** Half the width of the place where a finger takes hold of a mark, where its neighbours leave that much. */
-const reachPx = 22;
-
-type GuideNodes = ReturnType<typeof makeGuide>;
-
-function makeParts(svg: SVGSVGElement) {
-  svg.replaceChildren();
-  const defs = svgNode(svg, 'defs');
-  const hatch = svgNode(defs, 'pattern', {
-    id: 'ruler-hatch',
-    width: 6,
-    height: 6,
-    patternUnits: 'userSpaceOnUse',
-    patternTransform: 'rotate(45)',
-  });
-  svgNode(hatch, 'path', { class: 'ruler-hatch', d: 'M0 0V6' });
-  const group = (name: string) => svgNode(svg, 'g', { class: name });
-  return {
-    keepOut: new NodePool(group('ruler-keep-out'), 'rect'),
-    slack: new NodePool(group('ruler-slack'), 'rect', { rx: 1 }),
-    grip: svgNode(svg, 'path', { class: 'ruler-grip' }),
-    blank: svgNode(svg, 'path', { class: 'ruler-blank' }),
-    ferrules: new NodePool(group('ruler-ferrules'), 'rect'),
-    starts: new NodePool(group('ruler-starts'), 'circle', { r: 4 }),
-    ticks: svgNode(svg, 'path', { class: 'ruler-ticks' }),
-    tickNames: new NodePool(group('ruler-tick-names'), 'text'),
-    sections: new NodePool(group('ruler-sections'), 'text', { 'text-anchor': 'middle' }),
-    intervals: new NodePool(group('ruler-intervals'), 'text', {
-      'text-anchor': 'middle',
-      y: y.interval,
-    }),
-    guides: group('ruler-guides'),
-  };
-}
-
-function makeGuide(parent: Element, guide: number) {
-  const group = svgNode(parent, 'g', {
-    role: 'slider',
-    tabindex: 0,
-    'data-guide': guide,
-    'aria-keyshortcuts': 'p',
-  });
-  return {
-    group,
-    focus: svgNode(group, 'rect', { class: 'ruler-focus', y: 4, height: 74, rx: 2 }),
-    hit: svgNode(group, 'rect', { class: 'ruler-hit', y: 0, height: rulerHeightPx - 48 }),
-    mark: svgNode(group, 'path', { class: 'ruler-mark' }),
-    pin: svgNode(group, 'path', { class: 'ruler-pin', d: 'M0 0l4 6h-8z' }),
-    number: (() => {
-      const text = svgNode(group, 'text', { class: 'ruler-number', 'text-anchor': 'middle' });
-      text.textContent = String(guide + 1);
-      return text;
-    })(),
-  };
-}
-
-/** Numbers stand in one row; where two would touch, the second one moves up. */
-function numberRows(xPx: readonly number[]): number[] {
-  const lastIn = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  return xPx.map((x, guide) => {
-    const widthPx = guide + 1 > 9 ? 19 : 11;
-    const row = x - lastIn[0] >= widthPx ? 0 : 1;
-    lastIn[row] = x;
-    return row;
-  });
-}
-
-function placeZones(
-  pool: NodePool<'rect'>,
-  zones: readonly Zone[],
-  scale: RulerScale,
-  box: { y: number; height: number },
-): void {
-  const rects = pool.take(zones.length);
-  zones.forEach(({ fromTipM, toTipM }, i) => {
-    const x = scale.xPx(fromTipM);
-    setAll(rects[i], { x, width: Math.max(1, scale.xPx(toTipM) - x), ...box });
-  });
-}
-
-/** Thickness drawn five to ten times too large against the length, so that the taper can be seen. */
-function blankOutline({ diameters, gripFromTipM }: RulerModel, scale: RulerScale): string {
-  const shown = diameters.filter(({ fromTipM }) => fromTipM < gripFromTipM);
-  const last = shown.at(-1) ?? { outsideM: 0.004 };
-  const rows = [
-    { fromTipM: 0, outsideM: shown[0]?.outsideM ?? 0.002 },
-    ...shown,
-    { fromTipM: gripFromTipM, outsideM: last.outsideM },
-  ];
-  const half = (outsideM: number) => 0.6 + outsideM * 260;
-  const up = rows.map(
-    (row) => `${scale.xPx(row.fromTipM).toFixed(1)} ${(y.rod - half(row.outsideM)).toFixed(1)}`,
-  );
-  const down = rows
-    .map((row) => `${scale.xPx(row.fromTipM).toFixed(1)} ${(y.rod + half(row.outsideM)).toFixed(1)}`)
-    .reverse();
-  return `M${[...up, ...down].join('L')}Z`;
 }

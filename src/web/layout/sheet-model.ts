@@ -45,6 +45,8 @@ export interface SheetModel {
   /** Asks for the best layout with the builder's rule for intervals. */
   request: LayoutRequest;
 }
+const noLoads = 'There is no weight to bend the rod with: choose your own loads below.';
+
 /** The room in front of the grip that a layout needs at least. */
 const leastFreeM = 0.3;
 
@@ -72,7 +74,7 @@ export function sheetModel(parts: SheetParts): SheetModel | undefined {
     limits: question.request.limits,
     startFromTipM,
     startStands,
-    unreadable: whyUnreadable(fromTipM, freeM),
+    unreadable: loads.kg.length === 0 ? noLoads : whyUnreadable(fromTipM, freeM),
     marksAre: ownFromTipM ? 'own' : startFits ? 'start' : 'spread',
     field: guideField(choices, fromTipM, keepOut, freeM),
     ...ladderSheets(parts, blank, diameters, question),

@@ -62,11 +62,13 @@ function RuleFields({ choices, blankLengthM }: Pick<StartPartProps, 'choices' | 
   return (
     <>
       <div className="fields-row" data-group="">
-        <NumberField
-          label="Guides, the tip-top not counted"
-          path={['layout', '-', 'startCount']}
-          placeholder={`${guides.length}, usual`}
-        />
+        {guides.every(({ id }) => id === undefined) && (
+          <NumberField
+            label="Guides, the tip-top not counted"
+            path={['layout', '-', 'startCount']}
+            placeholder={`${guides.length}, usual`}
+          />
+        )}
         <QuantityField
           label="First guide from the tip"
           path={['layout', '-', 'startFirst']}

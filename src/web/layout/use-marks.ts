@@ -9,6 +9,8 @@ import type { SheetModel } from './sheet-model.ts';
 /** Steps on one guide that follow each other within this are one gesture, and one undo. */
 const oneGestureMs = 2500;
 
+export type Marks = ReturnType<typeof useMarks>;
+
 /** Writes marks to the record: one gesture for a drag, for a run of steps, for a whole layout. */
 export function useMarks(sheet: LiveSheet | undefined, model: SheetModel, system: UnitSystem) {
   const { write, gesture, newRowId } = useBuild();

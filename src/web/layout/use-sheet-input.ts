@@ -22,7 +22,7 @@ interface Shown {
  * frame: the best layout, the best under the other rule for intervals, and the slack of our marks.
  */
 export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, shown: Shown) {
-  const bends = model.loads.ladder.length > 0 && model.unreadable === undefined;
+  const bends = model.unreadable === undefined;
   const request = useSame(bends ? model.request : undefined);
   const otherRequest = useMemo(
     () =>
