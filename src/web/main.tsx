@@ -4,6 +4,7 @@ import { App } from './shell/app.tsx';
 import './style/tokens.css';
 import './style/base.css';
 import './style/drawing.css';
+import './shell/parts.css';
 import './fields/fields.css';
 import './fields/key-pad.css';
 import './style/print.css';

@@ -1,4 +1,4 @@
-import { scaleLinear } from 'd3-scale';
+import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import type { AssembledBlank } from '../../engine/bench/assemble.ts';
 import { type DiameterRow, diameterAt } from '../../engine/bench/diameter-profile.ts';
 import { formatLength } from '../../engine/units/format-quantity.ts';
@@ -35,28 +35,16 @@ export function BlankDrawing({ blank, profile }: { blank: AssembledBlank; profil
           {blank.sections.map((section, index) => (
             <SectionOutline key={section.id} blank={blank} index={index} x={x} axis={axis} halfPx={halfPx} />
           ))}
-          {blank.sections.map(({ id, ends, name }, index) => (
-            <text
-              key={id}
-              x={x((ends.fromTipM + ends.toTipM) / 2)}
-              y={16}
-              className="drawing-label"
-              textAnchor="middle"
-            >
-              {roomy ? `${index + 1} ${name}` : index + 1}
-            </text>
-          ))}
-          {roomy &&
-            blank.sections.map(({ id, ends, lengthM }, index) => (
-              <Dimension
-                key={id}
-                from={x(ends.fromTipM)}
-                to={x(ends.toTipM)}
-                y={axis + halfPx(blank.lengthM) + 20 + (index % 2) * 10}
-                edge={axis + 4}
-                text={show(lengthM)}
-              />
-            ))}
+          <SectionNames blank={blank} x={x} inFull={roomy} />
+          {roomy && (
+            <SectionLengths
+              blank={blank}
+              x={x}
+              edge={axis + 4}
+              y={axis + halfPx(blank.lengthM) + 20}
+              show={show}
+            />
+          )}
           <Dimension
             from={x(0)}
             to={x(blank.lengthM)}
@@ -72,6 +60,46 @@ export function BlankDrawing({ blank, profile }: { blank: AssembledBlank; profil
       </figcaption>
     </figure>
   );
+}
+
+interface OnBlank {
+  blank: AssembledBlank;
+  x: ScaleLinear<number, number>;
+}
+
+/** On a narrow screen the numbers alone. */
+function SectionNames({ blank, x, inFull }: OnBlank & { inFull: boolean }) {
+  return blank.sections.map(({ id, ends, name }, index) => (
+    <text
+      key={id}
+      x={x((ends.fromTipM + ends.toTipM) / 2)}
+      y={16}
+      className="drawing-label"
+      textAnchor="middle"
+    >
+      {inFull ? `${index + 1} ${name}` : index + 1}
+    </text>
+  ));
+}
+
+/** Neighbours overlap in their ferrule, so their dimensions stand at two heights. */
+function SectionLengths({
+  blank,
+  x,
+  y,
+  edge,
+  show,
+}: OnBlank & { y: number; edge: number; show(lengthM: number): string }) {
+  return blank.sections.map(({ id, ends, lengthM }, index) => (
+    <Dimension
+      key={id}
+      from={x(ends.fromTipM)}
+      to={x(ends.toTipM)}
+      y={y + (index % 2) * 10}
+      edge={edge}
+      text={show(lengthM)}
+    />
+  ));
 }
 
 interface DimensionProps {

@@ -1,23 +1,24 @@
-import { useState } from 'react';
+import { useId, useState } from 'react';
 import { Button, Label, Radio, RadioGroup } from 'react-aria-components';
 import type { ProtocolKind } from '../../engine/bench/protocol.ts';
 import { formatGrams } from '../../engine/units/format-quantity.ts';
 import { readQuantity } from '../../engine/units/read-quantity.ts';
+import type { QuantityValue } from '../../record/schema.ts';
+import { FieldLine } from '../fields/field-line.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
 import { edges } from './edges.ts';
 import { usePlanContext } from './plan-context.ts';
 import { type Edge, planRows } from './plan-rows.ts';
+import type { Plan } from './use-plan.ts';
 
 /** The two ways to measure, with what each takes and gives; lays the rows out to be filled. */
 export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
   const { write, newRowId } = useBuild();
   const { system } = useShop();
-  const [edge, setEdge] = useState<Edge>('upper');
-  const [height, setHeight] = useState('');
-  const read = height.trim() === '' ? undefined : readQuantity(height, { dimension: 'length', system });
-  const clampHeight = read?.ok ? { si: read.si, text: height.trim() } : null;
   const plan = usePlanContext();
+  const [edge, setEdge] = useState<Edge>('upper');
+  const [clampHeight, setClampHeight] = useState<QuantityValue | null>(null);
   if (!plan) {
     return (
       <p>
@@ -30,54 +31,75 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
     write(kind === 'ten-minute' ? 'ten-minute start' : 'twenty-minute protocol', [
       ...planRows(plan.protocol(kind, clampHeight?.si), { system, edge, clampHeight, firstOrder, newRowId }),
     ]);
+  const count = (kind: ProtocolKind) => plan.protocol(kind).readingCount;
   return (
     <div className="choose-protocol">
       <div className="fields-row">
-        <RadioGroup className="field choice" value={edge} onChange={(value) => setEdge(value as Edge)}>
-          <Label className="field-label">Line of the blank you will read, the same everywhere</Label>
-          <div className="choice-options">
-            {edges.map(({ value, name }) => (
-              <Radio key={value} value={value} className="choice-option">
-                {name}
-              </Radio>
-            ))}
-          </div>
-        </RadioGroup>
-        <label className="field">
-          <span className="field-label">Height of the blocks over the floor, if you know it</span>
-          <input
-            className="field-input"
-            value={height}
-            placeholder="weights are then kept off the floor"
-            aria-describedby="clamp-height-line"
-            aria-invalid={read?.ok === false || undefined}
-            onChange={(event) => setHeight(event.target.value)}
-          />
-          <span
-            id="clamp-height-line"
-            className={read?.ok === false ? 'field-line field-trouble' : 'field-line'}
-          >
-            {read && (read.ok ? read.understood : read.finding.message)}
-          </span>
-        </label>
+        <EdgeQuestion edge={edge} setEdge={setEdge} />
+        <HeightQuestion setHeight={setClampHeight} />
       </div>
       <div className="ways">
         <Way
           title="Ten-minute start"
-          words={`One set-up, ${plan.protocol('ten-minute').readingCount} readings, one weight. A first layout, with an honestly wide ±.`}
+          words={`One set-up, ${count('ten-minute')} readings, one weight. A first layout, with an honestly wide ±.`}
           onTake={() => layOut('ten-minute')}
         />
         <Way
           title="Twenty-minute protocol"
-          words={`Four set-ups, ${plan.protocol('twenty-minute').readingCount} readings, the blocks moved up the blank: that tells more than forty readings at the butt. A narrow ±, enough to mark by.`}
+          words={`Four set-ups, ${count('twenty-minute')} readings, the blocks moved up the blank: that tells more than forty readings at the butt. A narrow ±, enough to mark by.`}
           onTake={() => layOut('twenty-minute')}
         />
       </div>
-      <p className="quiet">
-        {plan.measured ? 'From the readings' : 'From the diameters'}, about {formatGrams(plan.thirdLoadKg, 0)}{' '}
-        drops the tip by a third of the length
-        {plan.measured ? '.' : '; good to a factor of two until something was hung.'}
-      </p>
+      <p className="quiet">{thirdWords(plan)}</p>
+    </div>
+  );
+}
+
+function EdgeQuestion({ edge, setEdge }: { edge: Edge; setEdge(edge: Edge): void }) {
+  return (
+    <RadioGroup className="field choice" value={edge} onChange={(value) => setEdge(value as Edge)}>
+      <Label className="field-label">Line of the blank you will read, the same everywhere</Label>
+      <div className="choice-options">
+        {edges.map(({ value, name }) => (
+          <Radio key={value} value={value} className="choice-option">
+            {name}
+          </Radio>
+        ))}
+      </div>
+    </RadioGroup>
+  );
+}
+
+/** Asked before there is a row to keep it in. */
+function HeightQuestion({ setHeight }: { setHeight(height: QuantityValue | null): void }) {
+  const id = useId();
+  const { system } = useShop();
+  const [typed, setTyped] = useState('');
+  const read = typed.trim() === '' ? undefined : readQuantity(typed, { dimension: 'length', system });
+  const type = (text: string) => {
+    setTyped(text);
+    const now = readQuantity(text, { dimension: 'length', system });
+    setHeight(now.ok ? { si: now.si, text: text.trim() } : null);
+  };
+  return (
+    <div className="field">
+      <label htmlFor={id} className="field-label">
+        Height of the blocks over the floor, if you know it
+      </label>
+      <input
+        id={id}
+        className="field-input"
+        value={typed}
+        placeholder="weights are then kept off the floor"
+        aria-describedby={`${id}-line`}
+        aria-invalid={read?.ok === false || undefined}
+        onChange={(event) => type(event.target.value)}
+      />
+      <FieldLine
+        id={`${id}-line`}
+        trouble={read?.ok === false ? read.finding.message : undefined}
+        echo={read?.ok ? read.understood : undefined}
+      />
     </div>
   );
 }
@@ -92,4 +114,11 @@ function Way({ title, words, onTake }: { title: string; words: string; onTake():
       </Button>
     </section>
   );
+}
+
+function thirdWords({ measured, thirdLoadKg }: Plan): string {
+  const third = `about ${formatGrams(thirdLoadKg, 0)} drops the tip by a third of the length`;
+  return measured
+    ? `From the readings, ${third}.`
+    : `From the diameters, ${third}; good to a factor of two until something was hung.`;
 }

@@ -3,6 +3,7 @@ import { BlankStep } from '../blank/blank-step.tsx';
 import { HandleStep } from '../handle/handle-step.tsx';
 import { MarksStep } from '../marks/marks-step.tsx';
 import { BuildProvider, useBuild } from '../read/build.tsx';
+import { Mishap } from './mishap.tsx';
 import { Page } from './page.tsx';
 import { SaveBanner } from './save-line.tsx';
 import { StepRail } from './step-rail.tsx';
@@ -44,9 +45,11 @@ function BuildSheet({ step }: { step: string }) {
       foot={<TitleBlock step={step} />}
     >
       <SaveBanner />
-      <Suspense fallback={<p className="aside">Laying out the sheet …</p>}>
-        {Sheet ? <Sheet key={step} /> : <p>This build has no step “{step}”. Pick one above.</p>}
-      </Suspense>
+      <Mishap key={step}>
+        <Suspense fallback={<p className="aside">Laying out the sheet …</p>}>
+          {Sheet ? <Sheet /> : <p>This build has no step “{step}”. Pick one above.</p>}
+        </Suspense>
+      </Mishap>
     </Page>
   );
 }
