@@ -1,5 +1,5 @@
 /** Reads check-values.json: see README.md for where the rows come from and what their flags mean. */
-import { readFileSync } from 'node:fs';
+import checkFile from './check-values.json' with { type: 'json' };
 
 export interface CheckRow {
   id: string;
@@ -17,7 +17,7 @@ interface CheckFile {
   rows: (Omit<CheckRow, 'source'> & { source: number })[];
 }
 
-const file = JSON.parse(readFileSync(new URL('./check-values.json', import.meta.url), 'utf8')) as CheckFile;
+const file = checkFile as CheckFile;
 
 /** Rows that may be tested against: a row from memory is never among them. */
 export const checkRows: readonly CheckRow[] = file.rows

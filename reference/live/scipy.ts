@@ -1,6 +1,6 @@
-/** Runs scipy/rod_bvp.py: an independent boundary-value solve. A machine without scipy gets `undefined`. */
+/** Runs scipy/rod_bvp.py, an independent boundary-value solve, from the project's root. */
 import { spawnSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
+import { resolve } from 'node:path';
 import type { BendRequest } from '../../src/engine/bend/bend.ts';
 
 export interface ScipyBend {
@@ -33,7 +33,7 @@ export function scipyVersion(python: string): string {
 }
 
 export function scipyBends(python: string, requests: readonly ScipyRequest[]): ScipyBend[] {
-  const script = fileURLToPath(new URL('../scipy/rod_bvp.py', import.meta.url));
+  const script = resolve('reference', 'scipy', 'rod_bvp.py');
   const input = `${requests.map((request) => JSON.stringify(request)).join('\n')}\n`;
   const run = spawnSync(python, [script], {
     input,
