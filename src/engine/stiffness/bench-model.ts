@@ -20,7 +20,11 @@ export interface Datum {
 export interface BenchModel {
   readonly request: FitRequest;
   readonly data: readonly Datum[];
-  readonly setups: readonly { first: number; clamp?: ClampModel; span?: SpanModel }[];
+  readonly setups: readonly {
+    first: number;
+    clamp?: ClampModel;
+    span?: SpanModel;
+  }[];
   readonly masses: readonly MassDatum[];
 }
 
@@ -63,7 +67,15 @@ export function benchModel(request: FitRequest, rows: Rows): BenchModel {
   });
   const masses = massData(request.blank, rows);
   for (const { value, sigma, path } of masses) {
-    data.push({ kind: 'mass', setup: -1, test: -1, reading: -1, value, sigma, path });
+    data.push({
+      kind: 'mass',
+      setup: -1,
+      test: -1,
+      reading: -1,
+      value,
+      sigma,
+      path,
+    });
   }
   return { request, data, setups, masses };
 }

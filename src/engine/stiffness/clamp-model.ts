@@ -109,7 +109,10 @@ export function clampModel(
 }
 
 function rowParts(count: number): RowParts {
-  return { low: new Float64Array(count + 1), high: new Float64Array(count + 1) };
+  return {
+    low: new Float64Array(count + 1),
+    high: new Float64Array(count + 1),
+  };
 }
 
 /** Clamp first; every row between clamp and tip is a node, and the middle between two. */
@@ -144,7 +147,11 @@ function testModel(
     .filter((mass) => mass.fromTipM < fromTipM[0])
     .map((mass) => {
       const { element, along } = elementAt(fromTipM, mass.fromTipM);
-      return { node: element, share: along / lengthM[element], massKg: mass.massKg };
+      return {
+        node: element,
+        share: along / lengthM[element],
+        massKg: mass.massKg,
+      };
     });
   const readings = test.readings.map((reading) => elementAt(fromTipM, reading.fromTipM));
   return { mesh, work: makeWorkspace(mesh), hung, readings, solved: false };

@@ -30,7 +30,12 @@ const request: FitRequest = {
     {
       nominalAngleRad: 0,
       clampFromTipM: 0.9,
-      tests: [{ hung: [{ fromTipM: 0, massKg: 0.03 }], readings: [{ fromTipM: 0, dropM: 0 }] }],
+      tests: [
+        {
+          hung: [{ fromTipM: 0, massKg: 0.03 }],
+          readings: [{ fromTipM: 0, dropM: 0 }],
+        },
+      ],
     },
     {
       kind: 'span',

@@ -56,7 +56,10 @@ test.each(seeds)(
       for (const { hung = [], readings } of tests.slice(first)) {
         const load = { clampFromTipM: blank.lengthM, turnedRad: 0, hung };
         const before = trueCurve(blank, { ...load, buttAngleRad: tiltRad[0] });
-        const after = trueCurve(blank, { ...load, buttAngleRad: tiltRad[0] + Math.PI / 180 });
+        const after = trueCurve(blank, {
+          ...load,
+          buttAngleRad: tiltRad[0] + Math.PI / 180,
+        });
         for (const reading of readings) {
           reading.dropM += dropOn(after, reading.fromTipM, 0) - dropOn(before, reading.fromTipM, 0);
         }

@@ -27,7 +27,13 @@ export function possibleDoubts(model: BenchModel, unknowns: Unknowns, best: Most
   const doubts: Doubt[] = [];
   data.forEach((datum, d) => {
     const kind = datum.kind === 'mass' ? 'mass' : 'reading';
-    doubts.push({ kind, ...placeOf(datum), data: [d], pattern: [{ datum: d, amount: 1 }], sigma: 1 });
+    doubts.push({
+      kind,
+      ...placeOf(datum),
+      data: [d],
+      pattern: [{ datum: d, amount: 1 }],
+      sigma: 1,
+    });
   });
   doubts.push(...flagDoubts(model, best));
   model.request.setups.forEach((setup, s) => {
@@ -106,7 +112,13 @@ function testDoubts(
     const column = unknowns.tilt.start + setup;
     const onwards = members(data, setup, (t) => t >= test);
     const pattern = patternBy(onwards, (d) => prediction.jacobian[d * prediction.size + column]);
-    doubts.push({ kind: 'slip', ...common, data: onwards, pattern, sigma: 0.03 });
+    doubts.push({
+      kind: 'slip',
+      ...common,
+      data: onwards,
+      pattern,
+      sigma: 0.03,
+    });
   }
   if (here.length > 1) {
     doubts.push({

@@ -27,8 +27,16 @@ test.each([1, 2, 3, 4])(
       hung: [{ fromTipM: 0, massKg: 0.25 }],
     };
     const truth = trueCurve(blank, load);
-    const rod = { lengthM, stiffness: answer.stiffness, massPerLength: answer.massPerLength };
-    const told = bend({ rod, buttAngleRad, load: { tip: { xN: 0, yN: -0.25 * 9.80665 } } });
+    const rod = {
+      lengthM,
+      stiffness: answer.stiffness,
+      massPerLength: answer.massPerLength,
+    };
+    const told = bend({
+      rod,
+      buttAngleRad,
+      load: { tip: { xN: 0, yN: -0.25 * 9.80665 } },
+    });
     for (const point of told.points) {
       const place = placeOn(truth, point.fromTipM);
       expect(Math.hypot(point.xM - place.xM, point.yM - place.yM)).toBeLessThan(0.006 * lengthM);
@@ -56,7 +64,10 @@ test('the same seed draws the same rods, and their middle is the answer', () => 
 
 test('input that makes no sense is refused at its field', () => {
   const { request } = readBench(randomBlank(5, { sweepSigmaPerM: 0 }), fullPlan(0.002), 6, 0);
-  const answer = fitStiffness({ ...request, blank: { ...request.blank, lengthM: Number.NaN } }).answer;
+  const answer = fitStiffness({
+    ...request,
+    blank: { ...request.blank, lengthM: Number.NaN },
+  }).answer;
   expect(answer.status).toBe('refused');
   expect(answer.findings[0].path).toBe('blank.lengthM');
 });

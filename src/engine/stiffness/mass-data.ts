@@ -19,12 +19,18 @@ export function massData(blank: FitBlank, rows: Rows): MassDatum[] {
   const sections = blank.sections ?? [];
   const whole = sections.length > 0 && sections.every((section) => section.massKg !== undefined);
   if (blank.massKg !== undefined && !whole) {
-    data.push({ ...weighing(rows, blank.massKg, wholeBlank(blank), []), path: 'blank.massKg' });
+    data.push({
+      ...weighing(rows, blank.massKg, wholeBlank(blank), []),
+      path: 'blank.massKg',
+    });
   }
   sections.forEach((section, i) => {
     const others = sections.filter((_, j) => j !== i);
     if (section.massKg !== undefined) {
-      data.push({ ...weighing(rows, section.massKg, section, others), path: `blank.sections[${i}].massKg` });
+      data.push({
+        ...weighing(rows, section.massKg, section, others),
+        path: `blank.sections[${i}].massKg`,
+      });
     }
     if (section.balanceFromTipM !== undefined) {
       data.push({

@@ -59,7 +59,7 @@ export interface SearchOptions {
   huber: number;
 }
 export const searchDefaults: SearchOptions = {
-  maxIterations: 60,
+  maxIterations: 40,
   tolerance: 1e-3,
   stepLog: 1,
   patience: 15,
@@ -74,6 +74,7 @@ export function findMostProbable(
   const { unknowns } = problem;
   const n = unknowns.size;
   let state = evaluate(problem, start, options.huber);
+  let factor = factored(state, n, 0);
   let damping = 0;
   let iterations = 0;
   let converged = false;
@@ -81,7 +82,7 @@ export function findMostProbable(
   const step = new Float64Array(n);
   while (iterations < options.maxIterations && !converged && !hopeless) {
     iterations++;
-    dampedStep(state, damping, n, step);
+    newtonStep(state, damping > 0 ? factored(state, n, damping) : factor, n, step);
     shortenStep(unknowns, step, options.stepLog);
     const next = evaluate(
       problem,
@@ -93,6 +94,7 @@ export function findMostProbable(
       converged = damping === 0 && fall < options.tolerance;
       damping = damping > 1e-3 ? 0.2 * damping : 0;
       state = next;
+      factor = factored(state, n, 0);
     } else {
       // the normal matrix is at least I, so damping counts against 1
       damping = Math.max(4 * damping, 1);
@@ -101,14 +103,21 @@ export function findMostProbable(
     hopeless = iterations >= options.patience && !converged && mostFarOff(state.weight);
   }
   const equilibria = state.equilibria === 1;
-  return { ...state, converged: converged && equilibria, hopeless, equilibria, iterations };
+  return {
+    ...state,
+    factor,
+    converged: converged && equilibria,
+    hopeless,
+    equilibria,
+    iterations,
+  };
 }
 
 function mostFarOff(weight: Float64Array): boolean {
   return weight.reduce((count, w) => count + (w < 1 ? 1 : 0), 0) > 0.4 * weight.length;
 }
 
-type State = Omit<MostProbable, 'converged' | 'hopeless' | 'iterations' | 'equilibria'> & {
+type State = Omit<MostProbable, 'factor' | 'converged' | 'hopeless' | 'iterations' | 'equilibria'> & {
   equilibria: 0 | 1;
 };
 
@@ -141,13 +150,32 @@ function evaluate(problem: FitProblem, u: Float64Array, huber: number): State {
     for (let k = 0; k < n; k++) row[k] *= scale / sigma[d];
   }
   for (let k = 0; k < n; k++) objective += 0.5 * u[k] * u[k];
-  const factor = normalMatrix(design, misfit.length, n);
-  factorOrThrow(factor, n);
-  return { equilibria, u, z, objective, misfit, weight, prediction, design, factor };
+  return { equilibria, u, z, objective, misfit, weight, prediction, design };
 }
 
-/** I + ÃᵀÃ, lower triangle. */
-export function normalMatrix(design: Float64Array, rows: number, n: number): Float64Array {
+/**
+ * Cholesky factor of I + ÃᵀÃ + damping I. Where readings are so sensitive that rounding drowns the I, a little
+ * of the largest diagonal is added: the answer then claims to know less, never more.
+ */
+export function factorNormalMatrix(
+  design: Float64Array,
+  rows: number,
+  n: number,
+  damping: number,
+): Float64Array {
+  const normal = normalMatrix(design, rows, n);
+  for (let i = 0; i < n; i++) normal[i * n + i] += 1 + damping;
+  const largest = normal.reduce((most, value) => Math.max(most, value), 0);
+  for (let ridge = 1e-14; ridge < 1; ridge *= 100) {
+    const factor = normal.slice();
+    if (factorCholesky(factor, n)) return factor;
+    for (let i = 0; i < n; i++) normal[i * n + i] += ridge * largest;
+  }
+  throw new Error(`the normal matrix of the fit has no factor; its largest entry is ${largest}`);
+}
+
+/** ÃᵀÃ, lower triangle. */
+function normalMatrix(design: Float64Array, rows: number, n: number): Float64Array {
   const a = new Float64Array(n * n);
   for (let d = 0; d < rows; d++) {
     const at = d * n;
@@ -157,26 +185,18 @@ export function normalMatrix(design: Float64Array, rows: number, n: number): Flo
       for (let j = 0; j <= i; j++) a[i * n + j] += value * design[at + j];
     }
   }
-  for (let i = 0; i < n; i++) a[i * n + i] += 1;
   return a;
 }
 
-export function factorOrThrow(a: Float64Array, n: number): void {
-  if (!factorCholesky(a, n)) throw new Error('the normal matrix of the fit is not positive definite');
+function factored({ design, misfit }: State, n: number, damping: number): Float64Array {
+  return factorNormalMatrix(design, misfit.length, n, damping);
 }
 
-/** (A + damping I) step = Ãᵀ e - u. */
-function dampedStep(state: State, damping: number, n: number, step: Float64Array): void {
-  const { design, misfit, u } = state;
+/** A step = Ãᵀ e - u. */
+function newtonStep({ design, misfit, u }: State, factor: Float64Array, n: number, step: Float64Array): void {
   for (let k = 0; k < n; k++) step[k] = -u[k];
   for (let d = 0; d < misfit.length; d++) {
     for (let k = 0; k < n; k++) step[k] += design[d * n + k] * misfit[d];
-  }
-  let factor = state.factor;
-  if (damping > 0) {
-    factor = normalMatrix(design, misfit.length, n);
-    for (let i = 0; i < n; i++) factor[i * n + i] += damping;
-    factorOrThrow(factor, n);
   }
   solveLower(factor, n, step, step);
   solveUpper(factor, n, step, step);

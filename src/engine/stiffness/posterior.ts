@@ -26,7 +26,13 @@ export function posteriorOf(
   unknowns: Unknowns,
   best: MostProbable,
 ): Posterior {
-  return { lengthM: request.blank.lengthM, rows, unknowns, u: best.u, factor: best.factor };
+  return {
+    lengthM: request.blank.lengthM,
+    rows,
+    unknowns,
+    u: best.u,
+    factor: best.factor,
+  };
 }
 
 /** Rods that agree with the readings, as likely as each other; the same seed gives the same rods. */
@@ -55,8 +61,14 @@ export function rodOf({ lengthM, rows, unknowns }: Posterior, z: Float64Array): 
       fromTipM,
       EINm2: Math.exp(z[stiffness.start + i]),
     })),
-    massPerLength: coarse.map((fromTipM, i) => ({ fromTipM, kgPerM: Math.exp(z[mass.start + i]) })),
-    restCurvature: coarse.map((fromTipM, i) => ({ fromTipM, perM: rest.size > 0 ? z[rest.start + i] : 0 })),
+    massPerLength: coarse.map((fromTipM, i) => ({
+      fromTipM,
+      kgPerM: Math.exp(z[mass.start + i]),
+    })),
+    restCurvature: coarse.map((fromTipM, i) => ({
+      fromTipM,
+      perM: rest.size > 0 ? z[rest.start + i] : 0,
+    })),
   };
 }
 

@@ -135,7 +135,10 @@ function knownZones({ stiffZones = [], sections = [] }: FitBlank): Zone[] {
   const ordered = [...sections].sort((a, b) => a.fromTipM - b.fromTipM);
   const overlaps = ordered
     .slice(1)
-    .map((section, i) => ({ fromTipM: section.fromTipM, toTipM: ordered[i].toTipM }))
+    .map((section, i) => ({
+      fromTipM: section.fromTipM,
+      toTipM: ordered[i].toTipM,
+    }))
     .filter(({ fromTipM, toTipM }) => toTipM - fromTipM > 1e-3)
     .filter((overlap) => !stiffZones.some((z) => z.fromTipM < overlap.toTipM && z.toTipM > overlap.fromTipM));
   return [...stiffZones, ...overlaps];

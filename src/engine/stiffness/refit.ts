@@ -1,6 +1,7 @@
 /** Builds the problem of an explanation and solves it, with the blank's own roughness found on the way. */
 import { benchModel } from './bench-model.ts';
 import type { Doubt } from './doubts.ts';
+import { carriedDoubts, type Explained, type Fitted, isCarried } from './explanation.ts';
 import { type FitProblem, findMostProbable, type MostProbable } from './most-probable.ts';
 import {
   independentPrior,
@@ -11,10 +12,12 @@ import {
   withRoughness,
 } from './prior.ts';
 import type { FitRequest, FitSetup } from './request.ts';
-import type { Explained, Fitted } from './resolve.ts';
 import { halfLogDeterminant, probableRoughness, roughnessPenalty } from './roughness.ts';
 import type { Rows } from './rows.ts';
 import { type GaussianPrior, standardOf, type UnknownName, type Unknowns, unknownsOf } from './unknowns.ts';
+
+/** A tape is read to no better than this. */
+const roundingM = 2e-4;
 
 /** All priors of a request but those that change from try to try. */
 export interface Priors {
@@ -56,7 +59,7 @@ export function refit(explained: Explained, priors: Priors, noise: number, from?
   const { request, named } = explained;
   const model =
     from && from.problem.model.request === request ? from.problem.model : benchModel(request, priors.rows);
-  const doubts = named.flatMap((entry) => (entry.kind === 'doubt' ? [entry.suspicion.doubt] : []));
+  const doubts = carriedDoubts(named);
   const problemWith = (roughness: number): FitProblem => ({
     model,
     unknowns: unknownsFor(priors, doubts, roughness),
@@ -75,13 +78,21 @@ export function refit(explained: Explained, priors: Priors, noise: number, from?
   return fittedOf(rougher, findMostProbable(rougher, standardOf(rougher.unknowns, best.z)), roughness);
 }
 
+/** Infinite for what an explanation leaves out. */
 function sigmasOf({ named }: Explained, { data }: FitProblem['model'], noise: number): Float64Array {
-  const leftOut = named.filter((entry) => entry.kind === 'test');
-  return Float64Array.from(data, ({ kind, setup, test, sigma }) => {
-    if (kind === 'mass') return sigma;
-    const out = leftOut.some((entry) => entry.setup === setup && entry.test === test);
-    return out ? Number.POSITIVE_INFINITY : noise * Math.hypot(sigma, 2e-4);
-  });
+  const sigmas = Float64Array.from(data, ({ kind, sigma }) =>
+    kind === 'mass' ? sigma : noise * Math.hypot(sigma, roundingM),
+  );
+  for (const entry of named) {
+    if (entry.kind === 'doubt' && !isCarried(entry.suspicion.doubt)) {
+      for (const d of entry.suspicion.doubt.data) sigmas[d] = Number.POSITIVE_INFINITY;
+    }
+    if (entry.kind !== 'test') continue;
+    data.forEach(({ setup, test }, d) => {
+      if (setup === entry.setup && test === entry.test) sigmas[d] = Number.POSITIVE_INFINITY;
+    });
+  }
+  return sigmas;
 }
 
 function fittedOf(problem: FitProblem, best: MostProbable, roughness: number): Fitted {

@@ -1,24 +1,27 @@
 /**
  * Finds what does not belong, one thing after the other: weigh every doubt at the present state, fit again with
  * the strongest ones freed, keep the one that explains most beyond what chance would, and look again. What is
- * kept is carried along as an unknown amplitude, so the reading, flag or tilt it spoils no longer counts.
+ * kept no longer counts: a reading is left out, a flag, tilt, weight or edge carried as an unknown amplitude.
  *
  * Limits are on the fall of 2 Φ (χ² of one degree of freedom, the larger the more such doubts a bench holds):
  * set so that 100 simulated clean benches raise about one false alarm.
  */
 import { commonSigmaM } from './bench-model.ts';
 import { type Doubt, type DoubtKind, possibleDoubts } from './doubts.ts';
-import type { FitProblem, MostProbable } from './most-probable.ts';
+import type { Explained, Fitted, Named, Refit } from './explanation.ts';
+import type { MostProbable } from './most-probable.ts';
 import { robustNoiseFactor } from './noise.ts';
 import type { FitRequest } from './request.ts';
-import { type Suspicion, weighDoubts } from './suspicion.ts';
-import { contraryPairs, type SwappedPair, swapLoads } from './swapped-loads.ts';
+import { weighDoubts } from './suspicion.ts';
+import { contraryPairs, swapLoads } from './swapped-loads.ts';
 
 export interface ResolveOptions {
   /** Least fall of 2 Φ that raises each kind. */
   limits: Record<DoubtKind | 'swap' | 'test', number>;
-  /** Things named at most. */
+  /** Things named at most, beside readings that cannot be. */
   most: number;
+  /** No new round is begun after so many steps of search. */
+  steps: number;
   /** Doubts fitted again in each round. */
   tries: number;
   /** A kind further up this list is preferred where two explain almost equally well. */
@@ -28,32 +31,24 @@ export interface ResolveOptions {
   loadFarOff: number;
 }
 export const resolveDefaults: ResolveOptions = {
-  limits: { reading: 15, flag: 14, slip: 12, load: 12, stations: 12, edge: 10, mass: 13, swap: 15, test: 25 },
+  limits: {
+    reading: 15,
+    flag: 14,
+    slip: 12,
+    load: 12,
+    stations: 12,
+    edge: 10,
+    mass: 13,
+    swap: 15,
+    test: 25,
+  },
   most: 6,
+  steps: 200,
   tries: 4,
   preference: ['swap', 'reading', 'flag', 'slip', 'edge', 'load', 'stations', 'mass', 'test'],
   almost: 3,
   loadFarOff: 0.2,
 };
-
-export type Named =
-  | { kind: 'doubt'; suspicion: Suspicion; noise: number; alternatives: readonly Suspicion[] }
-  | { kind: 'swap'; pair: SwappedPair }
-  | { kind: 'test'; setup: number; test: number };
-
-export interface Explained {
-  request: FitRequest;
-  named: readonly Named[];
-}
-export interface Fitted {
-  problem: FitProblem;
-  best: MostProbable;
-  roughness: number;
-  /** Half of what is compared between explanations: -ln of the evidence, amplitudes of doubts apart. */
-  score: number;
-}
-/** Builds and solves the fit under an explanation; `from` a state nearby. */
-export type Refit = (explained: Explained, from?: Fitted) => Fitted;
 
 export function resolveDoubts(
   request: FitRequest,
@@ -62,8 +57,14 @@ export function resolveDoubts(
 ): { explained: Explained; fitted: Fitted } {
   let explained: Explained = { request, named: impossibleReadings(request) };
   let fitted = refit(explained);
-  for (let round = 0; round < options.most; round++) {
-    const next = nextExplanation(explained, fitted, refit, options);
+  let steps = 0;
+  const counted: Refit = (tried, from) => {
+    const result = refit(tried, from);
+    steps += result.best.iterations;
+    return result;
+  };
+  for (let round = 0; round < options.most && steps < options.steps; round++) {
+    const next = nextExplanation(explained, fitted, counted, options);
     if (!next) break;
     explained = next.explained;
     fitted = next.fitted;
@@ -125,7 +126,7 @@ function doubtTrials(
     const named: Named =
       doubt.kind === 'load' && Math.abs(suspicion.amplitude) > options.loadFarOff
         ? { kind: 'test', setup: doubt.setup, test: doubt.test }
-        : { kind: 'doubt', suspicion, noise, alternatives };
+        : { kind: 'doubt', suspicion, alternatives };
     const next = { ...explained, named: [...explained.named, named] };
     return trialOf(doubt.kind, next, fitted, refit(next, fitted), scale, options);
   });
@@ -140,7 +141,12 @@ function trialOf(
   options: ResolveOptions,
 ): Trial {
   const fall = 2 * (before.score - after.score) * scale;
-  return { kind, explained, fitted: after, beyond: fall - options.limits[kind] };
+  return {
+    kind,
+    explained,
+    fitted: after,
+    beyond: fall - options.limits[kind],
+  };
 }
 
 function isNew(doubt: Doubt, { named }: Explained): boolean {
@@ -212,10 +218,20 @@ function impossibleReadings({ blank, setups }: FitRequest): Named[] {
             const sigmaM = test.sigmaM ?? commonSigmaM;
             if (Math.abs(dropM) <= 1.1 * Math.max(0, reach) + 6 * sigmaM) return [];
             const pattern = [{ datum, amount: 1 }];
-            const sigma = 10 * Math.max(1, Math.abs(dropM));
-            const doubt: Doubt = { kind: 'reading', data: [datum], setup: s, test: t, pattern, sigma };
-            const suspicion = { doubt, gain: Number.POSITIVE_INFINITY, amplitude: dropM };
-            return [{ kind: 'doubt', suspicion, noise: 1, alternatives: [] }];
+            const doubt: Doubt = {
+              kind: 'reading',
+              data: [datum],
+              setup: s,
+              test: t,
+              pattern,
+              sigma: 1,
+            };
+            const suspicion = {
+              doubt,
+              gain: Number.POSITIVE_INFINITY,
+              amplitude: dropM,
+            };
+            return [{ kind: 'doubt', suspicion, alternatives: [] }];
           }),
         ),
   );

@@ -7,7 +7,7 @@
  * under a wide prior of the factor itself, ln factor ~ N(0, 0.6).
  */
 import { solveLower } from '../numerics/cholesky.ts';
-import { type FitProblem, factorOrThrow, type MostProbable, normalMatrix } from './most-probable.ts';
+import { type FitProblem, factorNormalMatrix, type MostProbable } from './most-probable.ts';
 import { rowByStandard, type Unknowns } from './unknowns.ts';
 
 const roughnessFactors: readonly number[] = [0.35, 0.5, 0.7, 1, 1.4, 2];
@@ -56,8 +56,7 @@ function negativeLogEvidence({ model, sigma }: FitProblem, best: MostProbable, u
     }
     square += fromMean * fromMean;
   }
-  const factor = normalMatrix(design, rows, n);
-  factorOrThrow(factor, n);
+  const factor = factorNormalMatrix(design, rows, n, 0);
   solveLower(factor, n, right, right);
   let explained = 0;
   for (let k = 0; k < n; k++) explained += right[k] * right[k];

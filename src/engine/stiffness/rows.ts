@@ -34,5 +34,8 @@ export function placeInRows(rows: Float64Array, at: number): PlaceInRows {
     if (rows[middle] <= at) low = middle;
     else high = middle;
   }
-  return { row: low, weight: Math.min(1, Math.max(0, (at - rows[low]) / (rows[high] - rows[low]))) };
+  return {
+    row: low,
+    weight: Math.min(1, Math.max(0, (at - rows[low]) / (rows[high] - rows[low]))),
+  };
 }

@@ -1,8 +1,8 @@
 /** What is odd, in the bench's words, at the row where it stands. */
 import type { Finding } from '../finding.ts';
 import { stationOf } from './doubts.ts';
+import { type Explained, isCarried, type Named } from './explanation.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
-import type { Explained, Named } from './resolve.ts';
 import type { Suspicion } from './suspicion.ts';
 
 export function findingsOf(
@@ -14,8 +14,12 @@ export function findingsOf(
   return named.flatMap((entry): Finding[] => {
     if (entry.kind === 'swap') return saySwap(entry.pair, request);
     if (entry.kind === 'test') return [sayTest(entry)];
-    const at = problem.unknowns.extra.start + extra++;
-    return sayDoubt(entry, best.z[at], problem);
+    const { doubt } = entry.suspicion;
+    const [d] = doubt.data;
+    const amplitude = isCarried(doubt)
+      ? best.z[problem.unknowns.extra.start + extra++]
+      : problem.model.data[d].value - best.prediction.value[d];
+    return sayDoubt(entry, amplitude, problem);
   });
 }
 
@@ -80,7 +84,7 @@ function sayDoubt(
         const station = stationOf(problem.model.request.setups, data[d]);
         return {
           path: data[d].path,
-          message: `the flag at ${mm(station)} reads in every test as if it stood ${mm(Math.abs(amplitude))} nearer the ${amplitude > 0 ? 'butt' : 'tip'}${or}. Measure its station again; its readings are left out`,
+          message: `the flag at ${mm(station)} reads in every test as if it stood ${mm(Math.abs(amplitude))} nearer the ${amplitude > 0 ? 'butt' : 'tip'}${or}. Measure its station again; until then its readings count for little`,
         };
       });
     case 'stations':

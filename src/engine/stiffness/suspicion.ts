@@ -36,7 +36,11 @@ export function weighDoubts(
       }
       solveLower(best.factor, n, across, across);
       for (let k = 0; k < n; k++) square -= across[k] * across[k];
-      return { doubt, gain: (along * along) / square, amplitude: along / square };
+      return {
+        doubt,
+        gain: (along * along) / square,
+        amplitude: along / square,
+      };
     })
     .sort((a, b) => b.gain - a.gain);
 }

@@ -50,7 +50,17 @@ export function unknownsOf(priors: Record<UnknownName, GaussianPrior>): Unknowns
     mean.set(priors[name].mean, blocks[i].start);
   });
   const [stiffness, rest, restAcross, mass, tilt, extra] = blocks;
-  return { size: start, mean, blocks, stiffness, rest, restAcross, mass, tilt, extra };
+  return {
+    size: start,
+    mean,
+    blocks,
+    stiffness,
+    rest,
+    restAcross,
+    mass,
+    tilt,
+    extra,
+  };
 }
 
 /** Takes `covariance` over. */
