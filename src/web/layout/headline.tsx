@@ -53,7 +53,12 @@ export function Headline(props: HeadlineProps) {
 function headlineWords(frame: SheetFrame, props: HeadlineProps) {
   const { ours, beside, failure } = frame;
   if (props.unreadable) return { ...noWords, title: props.unreadable, beyond: true };
-  if (failure) return { ...noWords, title: `This layout cannot be read: ${failure}`, beyond: true };
+  if (failure)
+    return {
+      ...noWords,
+      title: `This layout cannot be read: ${failure}. Load the page again.`,
+      beyond: true,
+    };
   const worst = ours && worstInWords(ours.reading, props.wording);
   if (!ours || !worst) return { ...noWords, title: 'Bending the rod …' };
   const verdict = verdictInWords(

@@ -14,7 +14,7 @@ export function LayoutStep() {
   const { id } = useBuild();
   const { bench, choices, fit, profile, stiffness } = useBench();
   const sheet = useLiveSheet();
-  const { solved, working } = stiffness;
+  const { solved, working, failure } = stiffness;
   const material = bench?.material ?? 'unknown';
   const tables = useMemo(() => tablesOf(solved, profile, material), [solved, profile, material]);
   const model = useMemo(
@@ -34,9 +34,14 @@ export function LayoutStep() {
   return (
     <BuildFields>
       <NextLine>
-        {solved ? (
-          nextWords(model.marksAre === 'own', id)
-        ) : (
+        {solved && nextWords(model.marksAre === 'own', id)}
+        {!solved && fit && (
+          <>
+            The readings of this bench give no stiffness ({failure ?? 'see them on Blank'}); meanwhile it is
+            guessed from the diameters and may be off by half. Look at the readings on {toBlank}.
+          </>
+        )}
+        {!solved && !fit && (
           <>
             Nothing was hung on this blank yet: its stiffness is guessed from its diameters and may be off by
             half. One weight on {toBlank} makes this a layout for your blank.

@@ -28,7 +28,7 @@ export function PlaceButton({ best, marks, placed, onPlace }: PlaceButtonProps) 
       {working && <Working best={best} />}
       {failure && (
         <p className="attention" role="alert">
-          No layout could be worked out: {failure}
+          No layout could be worked out: {failure}. Load the page again.
         </p>
       )}
       {refused?.map(({ path, message }) => (

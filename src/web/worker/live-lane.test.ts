@@ -67,6 +67,29 @@ describe('reading live', () => {
     expect(reasons).toEqual(['station 3 after 2']);
     expect(fake.tasks()[1].sheet).toBe(sheet);
   });
+  it('puts the question to a new worker when one breaks, and tells only when that breaks too', () => {
+    const fakes: ReturnType<typeof fakeWorker>[] = [];
+    const lane = new LiveLane(() => {
+      fakes.push(fakeWorker());
+      return fakes[fakes.length - 1].worker;
+    });
+    const [heard, reasons]: [LiveAnswer[], string[]] = [[], []];
+    lane.listen('ours', { read: (answer) => heard.push(answer), failed: (reason) => reasons.push(reason) });
+    const breaks = (fake: (typeof fakes)[number]) =>
+      fake.worker.onerror?.({ message: 'cannot be loaded' } as ErrorEvent);
+    lane.ask('ours', sheet, [0.1]);
+    breaks(fakes[0]);
+    expect(fakes[1].tasks()).toMatchObject([{ fromTipM: [0.1], sheet }]);
+    expect(reasons).toEqual([]);
+    fakes[1].answer(fakes[1].posted[0].id);
+    expect(heard).toHaveLength(1);
+    lane.ask('ours', sheet, [0.2]);
+    breaks(fakes[1]);
+    breaks(fakes[2]);
+    expect(reasons).toEqual(['cannot be loaded']);
+    lane.ask('ours', sheet, [0.3]);
+    expect(fakes[3].tasks()).toMatchObject([{ fromTipM: [0.3], sheet }]);
+  });
   it('does not answer who no longer listens', () => {
     const fake = fakeWorker();
     const lane = new LiveLane(() => fake.worker);

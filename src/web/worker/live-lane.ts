@@ -20,20 +20,29 @@ interface Thread {
   known: LadderSheet | undefined;
 }
 
+interface Underway {
+  id: number;
+  thread: string;
+  sheet: LadderSheet;
+  fromTipM: readonly number[];
+}
+
 /**
  * Layouts read while they are dragged. Every thread (ours, the start's) has at most one question under way and
  * one waiting, always the newest: an answer is never older than one frame and its own calculation.
  */
 export class LiveLane {
   private readonly threads = new Map<string, Thread>();
-  private underway: { id: number; thread: string; fromTipM: readonly number[] } | undefined;
+  private underway: Underway | undefined;
   private lastId = 0;
-  private readonly worker: WorkerLike;
+  private worker: WorkerLike | undefined;
+  /** A worker broke and the question was put to a new one, which has not answered yet. */
+  private triedAgain = false;
+  private readonly makeWorker: () => WorkerLike;
 
   constructor(makeWorker: () => WorkerLike) {
-    this.worker = makeWorker();
-    this.worker.onmessage = ({ data }) => this.hear(data);
-    this.worker.onerror = (event) => this.fail(event.message || 'the calculation could not be started');
+    this.makeWorker = makeWorker;
+    this.openWorker();
   }
 
   listen(thread: string, listener: LiveListener): () => void {
@@ -50,7 +59,16 @@ export class LiveLane {
 
   close(): void {
     this.threads.clear();
-    this.worker.terminate();
+    this.worker?.terminate();
+  }
+
+  private openWorker(): WorkerLike {
+    if (!this.worker) {
+      this.worker = this.makeWorker();
+      this.worker.onmessage = ({ data }) => this.hear(data);
+      this.worker.onerror = (event) => this.broke(event.message || 'the calculation could not be started');
+    }
+    return this.worker;
   }
 
   private next(): void {
@@ -62,8 +80,8 @@ export class LiveLane {
       const task: ReadTask = { does: 'read', thread: name, fromTipM };
       if (thread.known !== sheet) task.sheet = sheet;
       thread.known = sheet;
-      this.underway = { id: ++this.lastId, thread: name, fromTipM };
-      this.worker.postMessage({ id: this.lastId, task });
+      this.underway = { id: ++this.lastId, thread: name, sheet, fromTipM };
+      this.openWorker().postMessage({ id: this.lastId, task });
       return;
     }
   }
@@ -72,6 +90,7 @@ export class LiveLane {
     const { underway } = this;
     if (!underway || message.id !== underway.id || message.says === 'progress') return;
     this.underway = undefined;
+    this.triedAgain = false;
     this.next();
     const thread = this.threads.get(underway.thread);
     if (message.says === 'failed') {
@@ -82,8 +101,21 @@ export class LiveLane {
     }
   }
 
-  private fail(reason: string): void {
+  /** A worker that could not be loaded, or died, is replaced once; then it is told, and the next question tries. */
+  private broke(reason: string): void {
+    const { underway } = this;
+    this.worker?.terminate();
+    this.worker = undefined;
     this.underway = undefined;
+    for (const thread of this.threads.values()) thread.known = undefined;
+    const thread = underway && this.threads.get(underway.thread);
+    if (thread && !this.triedAgain) {
+      this.triedAgain = true;
+      thread.wanted ??= underway;
+      this.next();
+      return;
+    }
+    this.triedAgain = false;
     for (const { listener } of this.threads.values()) listener.failed(reason);
   }
 }
