@@ -1,0 +1,83 @@
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { SectionMarks } from '../../src/engine/sheets/marks-list.ts';
+import { formatOnTape, type TapeStep } from '../../src/engine/units/tape-step.ts';
+import { type Bench, openBench } from './open-bench.ts';
+
+const root = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
+let bench: Bench;
+let page: Page;
+beforeAll(async () => {
+  bench = await openBench();
+  page = await bench.openPage('/', { viewport: { width: 1440, height: 900 }, acceptDownloads: true });
+  page.setDefaultTimeout(30_000);
+});
+afterAll(() => bench?.close());
+
+/** Rows in, guides placed for the blank, marks out: on the screen, and by the command line from the file saved there. */
+test.each(['nine-foot-four-piece', 'two-piece-spigot', 'two-hander', 'demo-build'])(
+  '%s: the screen and the command line give the same marks',
+  async (name) => {
+    const id = await openFile(root(`examples/${name}.json`));
+    await page.goto(`${bench.server.address}/builds/${id}/layout`);
+    await page.getByRole('button', { name: /^Place the guides/, disabled: false }).click();
+    await page.getByText('every change is on the disk').waitFor();
+    const rail = page.getByRole('navigation', { name: 'Steps of the build' });
+    await rail.getByRole('link', { name: /^Marks/ }).click();
+    await page.getByRole('table').first().waitFor();
+    const shown = await marksShown();
+    const file = await saveAsFile(id);
+    const { marks } = JSON.parse(
+      execFileSync(process.execPath, [root('scripts/fairbend.mjs'), 'report', file, '--json'], {
+        encoding: 'utf8',
+      }),
+    ) as { marks: { are: string; tapeStep: TapeStep; sections: SectionMarks[] } };
+    expect(marks.are).toBe('own');
+    const plain = (lengthM: number) =>
+      formatOnTape(lengthM, marks.tapeStep)
+        .replace('⁄', '/')
+        .replace(/ (in|mm)$/, '');
+    const told = marks.sections.flatMap(({ rows }) =>
+      rows.map((row) => [
+        `${row.guide}`,
+        plain(row.fromOwnTipM),
+        plain(row.fromOwnButtM),
+        plain(row.fromTipM),
+      ]),
+    );
+    expect(told.length).toBeGreaterThan(5);
+    expect(shown).toEqual(told);
+  },
+);
+
+/** Guide, from its own section's tip end, from its butt end, station; as a screen reader has them. */
+async function marksShown(): Promise<string[][]> {
+  const rows = await page.locator('.marks-table tbody tr:has(th)').all();
+  return Promise.all(
+    rows.map(async (row) => {
+      const cells = await row
+        .locator('th .mark-main, td:nth-of-type(-n+3) > span:first-child')
+        .allTextContents();
+      return cells.map((cell) => cell.replace(/\u00a0(\d+\/\d+)\d+⁄\d+/, ' $1').trim());
+    }),
+  );
+}
+
+async function openFile(path: string): Promise<string> {
+  const answer = await page.request.post(`${bench.server.address}/api/files`, {
+    data: readFileSync(path, 'utf8'),
+    headers: { 'content-type': 'application/json' },
+  });
+  const { document } = (await answer.json()) as { document: { id: string } };
+  return document.id;
+}
+
+async function saveAsFile(id: string): Promise<string> {
+  const download = page.waitForEvent('download');
+  await page.goto(bench.server.address);
+  await page.locator(`a[href$="/api/documents/${id}/file"]`).click();
+  return (await download).path();
+}
