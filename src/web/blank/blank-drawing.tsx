@@ -32,9 +32,6 @@ export function BlankDrawing({ blank, profile }: { blank: AssembledBlank; profil
           role="img"
           aria-label={spokenDrawing(blank, show)}
         >
-          {blank.sections.map((section, index) => (
-            <SectionOutline key={section.id} blank={blank} index={index} x={x} axis={axis} halfPx={halfPx} />
-          ))}
           <SectionNames blank={blank} x={x} inFull={roomy} />
           {roomy && (
             <SectionLengths
@@ -53,6 +50,10 @@ export function BlankDrawing({ blank, profile }: { blank: AssembledBlank; profil
             text={`${show(blank.lengthM)} put together`}
             strong
           />
+          {/* Last, so that the extension lines end at the outline. */}
+          {blank.sections.map((section, index) => (
+            <SectionOutline key={section.id} blank={blank} index={index} x={x} axis={axis} halfPx={halfPx} />
+          ))}
         </svg>
       )}
       <figcaption className="aside small">

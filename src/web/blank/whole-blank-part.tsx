@@ -3,11 +3,16 @@ import { FlagField } from '../fields/flag-field.tsx';
 import { NumberField } from '../fields/number-field.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
+import { useBuild } from '../read/build.tsx';
+import { textOf } from '../read/values.ts';
 import { Caution } from '../shell/caution.tsx';
 import { Part } from '../shell/part.tsx';
 
 /** What holds for the blank as a whole: material, mass, bound ferrules, strain levels. */
 export function WholeBlankPart() {
+  const sleeved = useBuild()
+    .rows('sections')
+    .some((row) => ['sleeve', 'put-over'].includes(textOf(row, 'joint') ?? ''));
   return (
     <Part title="The whole blank" anchor="whole-blank">
       <div className="fields-row">
@@ -52,10 +57,12 @@ export function WholeBlankPart() {
           judgement from published laminate strengths, not a promise that a blank will hold.
         </p>
       </details>
-      <Caution source="common practice, no source">
-        Unwrapped sleeve ferrules can split under heavy loads. Bind them before hanging more than the weight
-        that drops the tip by a third of the length.
-      </Caution>
+      {sleeved && (
+        <Caution source="common practice, no source">
+          Unwrapped sleeve ferrules can split under heavy loads. Bind them before hanging more than the weight
+          that drops the tip by a third of the length.
+        </Caution>
+      )}
     </Part>
   );
 }
