@@ -23,6 +23,7 @@ test.each([
 ])('every frame answers while a guide is dragged, %d px wide', async (width, height) => {
   const layout = await openLayout(bench, { width, height });
   await layout.page.locator('.ruler-slack rect').first().waitFor();
+  await layout.page.getByText(/^Letting intervals shrink/).waitFor();
   const { x, y } = await middleOf(layout.guide(6));
   const idle = await measureFrames(layout.page, '.bend-rod', () => layout.page.waitForTimeout(1000));
   await layout.page.mouse.move(x, y);

@@ -112,6 +112,7 @@ describe('a guide', () => {
     await layout.guide(5).focus();
     for (let i = 0; i < 40; i++) {
       await layout.page.keyboard.press('Shift+ArrowLeft');
+      await layout.page.evaluate(() => new Promise((painted) => requestAnimationFrame(painted)));
       if ((await layout.page.locator('.ruler-stop').textContent()) !== '') break;
     }
     const stop = (await layout.page.locator('.ruler-stop').getAttribute('data-text')) ?? '';

@@ -102,6 +102,13 @@ describe('the sheet while a guide moves', () => {
     expect(sheet.frame.fromTipM[1]).toBeCloseTo(0.46, 9);
     expect(sheet.frame.stop).toBeUndefined();
   });
+  it('stays at a ferrule while a key is held', () => {
+    const { sheet } = setUp();
+    sheet.take(input([0.1, 0.389]));
+    sheet.step(1, 0.001, tape);
+    for (let repeat = 0; repeat < 20; repeat++) sheet.step(1, 0.001, tape, true);
+    expect(sheet.frame).toMatchObject({ fromTipM: [0.1, 0.39], stop: { by: 'ferrule' } });
+  });
   it('leaves a stopped guide on a tick of the tape on the free side', () => {
     const { sheet } = setUp();
     const sixteenth = 0.0254 / 16;

@@ -80,10 +80,10 @@ export class LiveSheet {
     this.place(guide, (field) => placeOnTape(field, guide, wantedM, tape), true);
   }
 
-  /** Moves a guide by one step of a key; a second step against a ferrule goes over it. */
-  step(guide: number, byM: number, tape: Tape): number {
+  /** Moves a guide by one step of a key; a second step against a ferrule goes over it, unless the key is only held. */
+  step(guide: number, byM: number, tape: Tape, isHeld = false): number {
     const { stop, active } = this.frame;
-    const again = active === guide && stop?.by === 'ferrule';
+    const again = !isHeld && active === guide && stop?.by === 'ferrule';
     this.place(guide, (field) => snapFree(field, guide, stepGuide(field, guide, byM, again), tape), false);
     return this.frame.fromTipM[guide];
   }

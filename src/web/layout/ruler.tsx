@@ -105,7 +105,7 @@ function useHand(
     if (byM === undefined) return;
     event.preventDefault();
     const before = sheet.frame.fromTipM[guide];
-    const at = sheet.step(guide, byM, tape);
+    const at = sheet.step(guide, byM, tape, event.repeat);
     if (at !== before) onMoved(guide, at);
   };
   return {
