@@ -1,3 +1,4 @@
+import { paintBackdrop, paintLeaningRod, paintLightPatch } from './backdrop.ts';
 import { type BentBlank, bendBlank, blankChoice, offAxis } from './bent-blank.ts';
 import { type Camera, cameraChoice, cameraFor } from './camera.ts';
 import { type Canvas, type Colour, canvasOf, fillPolygon, type Place } from './canvas.ts';
@@ -27,6 +28,8 @@ export interface PhotoChoice {
   markTapPx?: number;
   endTapPx?: number;
   clutter?: number;
+  /** Walls of board, brick and rough plaster, other rods, little contrast, coloured sections, portrait format. */
+  hard?: boolean;
 }
 
 export function paintPhoto(choice: PhotoChoice): Photo {
@@ -42,13 +45,18 @@ export function paintPhoto(choice: PhotoChoice): Photo {
   const scalePx = camera.scaleAt({ x: (frame.left + frame.right) / 2, y: (frame.bottom + frame.top) / 2 });
   const clutter: Clutter = { canvas, random, project: camera.project, scalePx, frame };
   const amount = choice.clutter ?? 1;
+  if (choice.hard) {
+    notes.push(paintBackdrop(clutter));
+    if (random.chance(0.4)) paintLightPatch(clutter);
+    for (let i = 0; i < 2; i++) if (random.chance(0.4)) paintLeaningRod(clutter);
+  }
   for (let i = 0; i < 3 * amount; i++) if (random.chance(0.6)) paintShelf(clutter);
   for (let i = 0; i < 3 * amount; i++) if (random.chance(0.6)) paintBox(clutter);
   const behind = Math.round(random.between(0, 3.5) * amount);
   for (let i = 0; i < behind; i++) paintCable(clutter);
   const marks = markPlaces(random, frame, choice.marks);
   for (const mark of marks) paintMark(canvas, camera, mark, random);
-  paintRod(canvas, camera, blank, random, lightBlank, notes);
+  paintRod({ canvas, camera, blank, random, light: lightBlank, notes, hard: choice.hard ?? false, wallTone });
   const inFront = Math.round(random.between(0, 2.4) * amount);
   for (let i = 0; i < inFront; i++) paintCable(clutter);
   notes.push(
@@ -135,14 +143,19 @@ function paintMark(canvas: Canvas, camera: Camera, at: Place, random: Random): v
   fillPolygon(canvas, disc(0.004), paper);
 }
 
-function paintRod(
-  canvas: Canvas,
-  camera: Camera,
-  blank: BentBlank,
-  random: Random,
-  light: boolean,
-  notes: string[],
-): void {
+interface RodPainting {
+  canvas: Canvas;
+  camera: Camera;
+  blank: BentBlank;
+  random: Random;
+  light: boolean;
+  notes: string[];
+  hard: boolean;
+  wallTone: number;
+}
+
+function paintRod(painting: RodPainting): void {
+  const { canvas, camera, blank, random, light, notes, hard, wallTone } = painting;
   const line = blank.axis.map(camera.project);
   const scale = blank.axis.map((place) => camera.scaleAt(place));
   const at = (values: readonly number[], along: number): number => {
@@ -162,12 +175,24 @@ function paintRod(
     notes.push(`shadow ${(Math.hypot(shiftX, shiftY) * 1e3).toFixed(0)} mm off`);
   }
   const base = tinted(random, light ? random.between(0.4, 0.85) : random.between(0.01, 0.1), 0.5);
+  if (hard && random.chance(0.3)) {
+    // A blank hardly darker or lighter than its wall.
+    const near = tinted(
+      random,
+      wallTone * (light ? random.between(1.8, 3) : random.between(0.25, 0.55)),
+      0.15,
+    );
+    Object.assign(base, near);
+    notes.push('low contrast');
+  }
+  const second = hard && random.chance(0.4) ? tinted(random, light ? 0.6 : 0.06, 0.6) : base;
   const wrap = tinted(random, light ? random.between(0.3, 0.8) : random.between(0.01, 0.15), 0.6);
   const stations = guideStations(blank, random);
   const steps = blank.axis.length - 1;
   const wrapHalf = (0.014 / blank.lengthM) * steps;
+  const joint = steps * 0.45;
   const colourAt = (along: number): Colour =>
-    stations.some((station) => Math.abs(along - station) < wrapHalf) ? wrap : base;
+    stations.some((station) => Math.abs(along - station) < wrapHalf) ? wrap : along > joint ? second : base;
   const side = random.between(-0.7, 0.7);
   const lamp = {
     sideways: side,
