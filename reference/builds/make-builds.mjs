@@ -3,7 +3,9 @@
  * readings simulated with the bend kernel, an unknown clamp tilt and seeded noise, and read off a tape. Run after
  * a build: `node reference/builds/make-builds.mjs`. The same seeds give the same files.
  */
+import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { assembleBlank } from '../../dist/engine/bench/assemble.js';
 import { planProtocol } from '../../dist/engine/bench/protocol.js';
 import { bend } from '../../dist/engine/bend/bend.js';
@@ -238,8 +240,34 @@ function mapValues(fields, change) {
   return Object.fromEntries(Object.entries(fields).map(([key, value]) => [key, change(value)]));
 }
 
+/** The guides where the engine's own proposal puts them, marked to the tape: a build whose layout is chosen. */
+function chosenGuides(path) {
+  const command = fileURLToPath(new URL('../../dist/cli/main.js', import.meta.url));
+  const options = { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] };
+  const { marks } = JSON.parse(execFileSync(process.execPath, [command, 'report', path, '--json'], options));
+  return marks.sections
+    .flatMap(({ rows }) => rows)
+    .sort((a, b) => a.fromTipM - b.fromTipM)
+    .map(({ name, fromTipM }, index) => {
+      const [kind, ...size] = name.split(' ');
+      return {
+        id: `g${index + 1}`,
+        order: index + 1,
+        kind,
+        size: size.join(' '),
+        station: inches(fromTipM, 8),
+      };
+    });
+}
+
 for (const invented of inventedBuilds) {
-  const file = { format: 'fairbend build', version: 1, build: measure(invented) };
-  const path = new URL(`../../examples/${invented.file}`, import.meta.url);
-  writeFileSync(path, `${JSON.stringify(file, null, 1)}\n`);
+  const path = fileURLToPath(new URL(`../../examples/${invented.file}`, import.meta.url));
+  const build = measure(invented);
+  const write = () =>
+    writeFileSync(path, `${JSON.stringify({ format: 'fairbend build', version: 1, build }, null, 1)}\n`);
+  write();
+  if (invented.layoutChosen) {
+    build.guides = chosenGuides(path);
+    write();
+  }
 }

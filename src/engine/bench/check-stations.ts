@@ -10,7 +10,10 @@ export interface StationsQuestion {
   zones: readonly FerruleZone[];
   /** From the tip down, the stripping guide last, the tip-top left out. */
   fromTipM: readonly number[];
-  /** The record's path of the whole list, or of each mark. */
+  /**
+   * The record's path of a list typed as a whole, or of each mark set by itself. Only a typed list is searched
+   * for slips: marks that were dragged or placed follow the blank, not a progression.
+   */
   path: string | ((index: number) => string);
 }
 
@@ -19,7 +22,8 @@ export function checkStations(question: StationsQuestion): BenchFinding[] {
   const { fromTipM } = question;
   const at = (index: number) => (typeof question.path === 'string' ? question.path : question.path(index));
   if (fromTipM.length === 0) return [stop(at(0), 'The list holds no guide; give at least two marks.')];
-  const slips = findSlips(fromTipM).map(({ index, likelyM }) =>
+  const typed = typeof question.path === 'string' ? fromTipM : [];
+  const slips = findSlips(typed).map(({ index, likelyM }) =>
     doubt(
       at(index),
       `Guide ${index + 1} at ${bothLengths(fromTipM[index])} is out of step with its neighbours; about ${bothLengths(likelyM)} would fit. A slip?`,
