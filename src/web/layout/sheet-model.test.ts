@@ -12,19 +12,19 @@ import { markChanges } from './mark-changes.ts';
 import { marksOnTape } from './marks-on-tape.ts';
 import { sheetModel } from './sheet-model.ts';
 
-const demo = new URL('../../../examples/demo-build.json', import.meta.url);
+const invented = new URL('../../../examples/nine-foot-four-piece.json', import.meta.url);
 
-/** The sheet of the demo build after some changes, its stiffness estimated from the diameters. */
+/** The sheet of an invented build without chosen marks after some changes, its stiffness estimated from the diameters. */
 function sheet(changes: readonly Change[] = []) {
-  const file = readBuildFile(readFileSync(demo, 'utf8'), '2026-01-01T00:00:00Z');
+  const file = readBuildFile(readFileSync(invented, 'utf8'), '2026-01-01T00:00:00Z');
   if (file.status === 'refused') throw new Error(file.findings[0].message);
   const by = { device: 'test-1', gesture: 'test', at: '2026-01-01T00:00:00Z' };
   const { state } = file.build;
   const { bench, choices } = readBuild(applyOperations(state, makeOperations(state, changes, by)));
-  if (!bench || !choices) throw new Error('the demo makes no bench');
+  if (!bench || !choices) throw new Error('the build makes no bench');
   const profile = diameterProfile(bench.sections, assembleBlank(bench.sections));
   const model = sheetModel({ bench, choices, tables: estimateFromDiameters(profile, bench.material) });
-  if (!model) throw new Error('the demo makes no sheet');
+  if (!model) throw new Error('the build makes no sheet');
   return model;
 }
 const list = (text: string): Change[] => [
