@@ -3,6 +3,7 @@ import type { z } from 'zod';
 import { type BendAnswer, type BendRequest, bend } from '../engine/bend/bend.ts';
 import { frequency } from '../engine/frequency/frequency.ts';
 import { layout } from '../engine/layout/layout.ts';
+import { rotation } from '../engine/rotation/rotation.ts';
 import { fit } from '../engine/stiffness/fit.ts';
 import { traceImage } from '../image/index.ts';
 import { openImage } from './open-image.ts';
@@ -10,7 +11,10 @@ import { bendAnswer, bendRequest } from './shapes/bend.ts';
 import { fitAnswer, fitRequest } from './shapes/fit.ts';
 import { frequencyAnswer, frequencyRequest } from './shapes/frequency.ts';
 import { layoutAnswer, layoutRequest } from './shapes/layout.ts';
+import { rotationAnswer, rotationRequest } from './shapes/rotation.ts';
 import { traceAnswer, traceRequest } from './shapes/trace.ts';
+
+type LayoutAsked = Omit<z.infer<typeof layoutRequest>, 'op'>;
 
 export interface Operation {
   request: z.ZodType;
@@ -31,13 +35,19 @@ function operation<Q extends z.ZodType>(
 export const operations: Readonly<Record<string, Operation>> = {
   bend: operation(bendRequest, bendAnswer, ({ op: _, ...asked }) => bendWithRings(asked)),
   fit: operation(fitRequest, fitAnswer, ({ op: _, ...asked }) => fit(asked)),
-  layout: operation(layoutRequest, layoutAnswer, ({ op: _, ...asked }) => layout(asked)),
+  layout: operation(layoutRequest, layoutAnswer, ({ op: _, ...asked }) => layoutOf(asked)),
   frequency: operation(frequencyRequest, frequencyAnswer, ({ op: _, ...asked }) => frequency(asked)),
+  rotation: operation(rotationRequest, rotationAnswer, ({ op: _, ...asked }) => rotation(asked)),
   trace: operation(traceRequest, traceAnswer, ({ op: _, image, ...asked }) => {
     const picture = openImage(image);
     return picture.status === 'refused' ? picture : traceImage(asked, picture.pixels);
   }),
 };
+
+/** Foot lengths are taken with the guides' other arrays as well as beside them. */
+function layoutOf({ guides: { footM, ...guides }, ...asked }: LayoutAsked) {
+  return layout({ ...asked, guides, footM: asked.footM ?? footM });
+}
 
 /**
  * A rod with rings and a reel but no line in the load is read with a slack line through them, pulled the way

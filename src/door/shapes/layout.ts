@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { angleRad, finding, keepOut, massKg, reel, rod, side, stationM, tensionN } from './measures.ts';
 
 const ringHeightM = z.number().min(0).max(1);
+const footM = z.array(z.number().min(0).max(1));
 const limits = {
   lineAngleRad: z.number().positive().max(10),
   gapM: z.number().positive().max(10),
@@ -20,12 +21,13 @@ export const layoutRequest = z
       count: z.int().min(2).max(60),
       ringHeightsM: z.array(ringHeightM),
       massesKg: z.array(massKg).optional(),
+      footM: footM.optional(),
       side,
     }),
     tipTop: z.strictObject({ ringHeightM, massKg: massKg.optional() }),
     firstFromTipM: stationM,
     strippingFromTipM: stationM,
-    footM: z.array(z.number().min(0).max(1)).optional(),
+    footM: footM.optional(),
     keepOut: z.array(keepOut).max(100).optional(),
     pinned: z
       .array(z.strictObject({ index: z.int().min(0).max(59), fromTipM: stationM }))
