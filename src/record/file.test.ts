@@ -101,7 +101,7 @@ describe('a file that is refused', () => {
     ['of half a version', { ...good, version: 1.5 }, /^version: .*whole number/],
     ['of a newer version', { ...good, version: fileVersion + 1 }, /newer Fairbend.*up to version 1.*Update/],
     ['with an unknown part', { ...good, photos: [] }, /photos/],
-    ['with an unknown collection', handWritten({ wraps: [] }), /no collection "wraps".*[Nn]ewer/],
+    ['with an unknown collection', handWritten({ kites: [] }), /no collection "kites".*[Nn]ewer/],
     ['with an unknown field', handWritten({ about: { colour: 'red' } }), /no field "colour"/],
     ['with a row without an id', handWritten({ sections: [{ name: 'tip' }] }), /Row 1 of sections has no id/],
     ['with a row id twice', handWritten({ sections: [{ id: 'a' }, { id: 'a' }] }), /Two rows of sections/],

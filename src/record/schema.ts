@@ -47,6 +47,7 @@ const angle = (): FieldKind => ({
   min: -Math.PI * 2,
   max: Math.PI * 2,
 });
+const duration: FieldKind = { kind: 'quantity', dimension: 'duration', min: 0, max: 60 * 86_400 };
 const row = (collection: string): FieldKind => ({ kind: 'row', collection });
 const instant: FieldKind = { kind: 'instant' };
 
@@ -167,7 +168,107 @@ export const buildSchema: DocumentSchema = {
       reelFromButt: length(),
       reelOffset: length(0, 0.5),
       reelMass: mass(),
+      gripShape: text(80),
+      gripLength: length(0, 1),
+      gripBore: length(0, 0.1),
+      gripMass: mass(),
+      seatLength: length(0, 1),
+      seatBore: length(0, 0.1),
+      seatLock: choice('up', 'down'),
+      seatMass: mass(),
+      arborCount: count(1, 12),
+      /** How far the fighting butt stands out behind the blank's end. */
+      fightingButt: length(0, 0.5),
+      /** Front of the grip to the keeper. */
+      keeperAhead: length(0, 0.5),
+      /** Butt end to the stripping guide: as far as the line hand reaches. */
+      reach: length(0, 3),
+      /** The builder's word, before glue: seat, guides and tip-top stand on one line. */
+      seatOnLine: flag,
+      guidesOnLine: flag,
+      tipTopOnLine: flag,
+      dryFitted: flag,
+      gluedAt: instant,
     },
+  },
+  wraps: {
+    single: true,
+    fields: {
+      /** Turns counted over a measured width of close wrap: the thread as it lies on this bench. */
+      turnsCounted: real(0, 10_000),
+      turnsOver: length(0, 1),
+      threadColour: text(20),
+      trimColour: text(20),
+      startBeforeFoot: length(0, 0.05),
+      lockTurns: count(0, 100),
+      underwrap: flag,
+      underwrapBeyond: length(0, 0.05),
+      trimTurns: count(0, 60),
+      ferruleWraps: choice('yes', 'no'),
+      checkWrap: length(0, 0.2),
+      tipWrap: length(0, 0.1),
+      /** From the butt end to the signature's butt side, and its length. */
+      signatureFrom: length(),
+      signatureLength: length(0, 1),
+      spoolLength: length(1, 20_000),
+      reservePercent: real(0, 300),
+    },
+  },
+  finish: {
+    single: true,
+    fields: {
+      product: text(120),
+      /** From the product's data sheet, at the temperature it states. */
+      statedAtC: real(-20, 60),
+      potLife: duration,
+      turnFor: duration,
+      recoatFrom: duration,
+      recoatUntil: duration,
+      flexAfter: duration,
+      fishAfter: duration,
+      mixBy: choice('volume', 'mass'),
+      partA: real(0, 1000),
+      partB: real(0, 1000),
+      /** Needed to mix by mass; g/ml. */
+      densityA: real(0, 5),
+      densityB: real(0, 5),
+      /** The syringe's or scale's smallest division, ml or g. */
+      measureStep: real(0, 100),
+      coatThickness: length(0, 0.005),
+      minutesPerWrap: real(0, 60),
+      roomC: real(-20, 60),
+      /** The builder's word before the first coat, which cannot be taken off. */
+      guidesChecked: flag,
+      wrapsChecked: flag,
+      levelChecked: flag,
+      dustFree: flag,
+    },
+  },
+  coats: {
+    single: false,
+    fields: { order, brushedAt: instant, roomC: real(-20, 60), note: text(400), gone: flag },
+  },
+  /** Alarms that were heard and put off, one row each: the coat and what was due. */
+  alarmsHeard: {
+    single: false,
+    fields: { coat: row('coats'), due: text(40), gone: flag },
+  },
+  /** The guides in the bag, as they were looked at one by one. */
+  bag: {
+    single: false,
+    fields: {
+      order,
+      size: text(40),
+      straightness: choice('straight', 'slight', 'bent'),
+      /** Cracked plating, a twist, a rough ring: the eye's verdict, whatever its feet are like. */
+      reject: text(200),
+      gone: flag,
+    },
+  },
+  /** Time spent, logged by one tap. */
+  hours: {
+    single: false,
+    fields: { order, stage: text(40), minutes: real(0, 10_000), loggedAt: instant, gone: flag },
   },
   /** Guides from the tip down; the tip-top has kind 'tip-top' and stands at the datum. */
   guides: {
@@ -179,6 +280,13 @@ export const buildSchema: DocumentSchema = {
       ringHeight: length(0, 0.1),
       foot: length(0, 0.2),
       mass: mass(0, 0.1),
+      /** Clear opening of the ring, and width of a foot. */
+      opening: length(0, 0.1),
+      footWidth: length(0, 0.05),
+      feet: count(1, 2),
+      /** Length of one foot, and of the wrap over it where the builder wants his own. */
+      oneFoot: length(0, 0.1),
+      wrapLength: length(0, 0.2),
       /** The chosen mark. */
       station: length(),
       pinned: flag,
@@ -197,6 +305,8 @@ export const buildSchema: DocumentSchema = {
       startUnit: choice('inch', 'mm'),
       startFrom: choice('tip', 'butt'),
       guidesSide: choice('under', 'over'),
+      /** The thickest knot that has to pass every ring. */
+      knot: length(0, 0.05),
       buttAngle: angle(),
       loadBy: choice('line', 'tied'),
       /** Tension that keeps the line just taut when the weight is tied to the tip (as a mass). */

@@ -1,12 +1,19 @@
 import { type ReactNode, useMemo } from 'react';
+import type { Finding } from '../../engine/finding.ts';
 import { valueAt } from '../../record/document.ts';
 import { pathKey } from '../../record/operation.ts';
 import { useBuild } from '../read/build.tsx';
 import { useTroubles } from '../read/troubles.tsx';
 import { type FieldPlace, FieldPlaceContext } from './place.ts';
 
+export interface BuildFieldsProps {
+  children: ReactNode;
+  /** What this step's own checks say, beside those of the bench. */
+  findings?: readonly Finding[];
+}
+
 /** The fields below show and write the build on the table. */
-export function BuildFields({ children }: { children: ReactNode }) {
+export function BuildFields({ children, findings }: BuildFieldsProps) {
   const { document, write } = useBuild();
   const troubles = useTroubles();
   const place = useMemo<FieldPlace>(
@@ -14,10 +21,14 @@ export function BuildFields({ children }: { children: ReactNode }) {
       kind: 'build',
       value: (path) => valueAt(document, path),
       // An empty field is not wrong, only still to be filled; the line at the top says which is next.
-      trouble: (path) => (valueAt(document, path) === null ? undefined : troubles.get(pathKey(path))),
+      trouble: (path) =>
+        valueAt(document, path) === null
+          ? undefined
+          : (findings?.find((finding) => finding.path === pathKey(path))?.message ??
+            troubles.get(pathKey(path))),
       write,
     }),
-    [document, troubles, write],
+    [document, troubles, findings, write],
   );
   return <FieldPlaceContext value={place}>{children}</FieldPlaceContext>;
 }

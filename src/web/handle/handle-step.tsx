@@ -1,21 +1,25 @@
 import { commonHandle } from '../../engine/bench/default-guides.ts';
-import { formatLength } from '../../engine/units/format-quantity.ts';
+import { formatGrams, formatLength } from '../../engine/units/format-quantity.ts';
 import { BuildFields } from '../fields/build-fields.tsx';
+import { Figure } from '../fields/figure.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
 import { siOf } from '../read/values.ts';
-import { Caution } from '../shell/caution.tsx';
 import { NextLine } from '../shell/next-line.tsx';
 import { Part } from '../shell/part.tsx';
+import { FittingPart } from './fitting-part.tsx';
+import { GlueGate } from './glue-gate.tsx';
 import { HandleDrawing } from './handle-drawing.tsx';
+import { HandlePartFields } from './handle-fields.tsx';
+import { useHandlePlan } from './use-handle-plan.ts';
 import './handle.css';
 
 /** What is assumed before the blank's length is known. */
 const nineFeetM = 2.743;
 
-/** Where the bend begins and where the line leaves the reel; what is left empty is assumed, and said so. */
+/** Grip, seat and reel: where the bend begins, what to ream and to order, and the gate before glue. */
 export function HandleStep() {
   const { id, single } = useBuild();
   const { bench } = useBench();
@@ -23,13 +27,17 @@ export function HandleStep() {
   const handle = single('handle');
   const used = bench?.handle ?? commonHandle(nineFeetM);
   const show = (lengthM: number) => formatLength(lengthM, { system, decimals: 0, denominator: 8 });
+  const { plan, balance, unweighed } = useHandlePlan();
+  const stopped = plan?.findings.find(({ severity }) => severity === 'stop');
   const assumed = (lengthM: number) => `${show(lengthM)} assumed`;
   return (
-    <BuildFields>
+    <BuildFields findings={plan?.findings}>
       <NextLine goOn={{ href: `/builds/${id}/layout`, name: 'Layout' }}>
-        {siOf(handle, 'gripFront') === undefined
-          ? `Measure from the butt end to where the front of the grip will be; ${show(used.gripFrontFromButtM)} is assumed meanwhile.`
-          : 'The handle is set; go on to the layout.'}
+        {stopped
+          ? stopped.message
+          : siOf(handle, 'gripFront') === undefined
+            ? `Measure from the butt end to where the front of the grip will be; ${show(used.gripFrontFromButtM)} is assumed meanwhile.`
+            : 'The handle is set; go on to the layout.'}
       </NextLine>
       <Part title="Handle" aside="all from the butt end of the blank">
         <HandleDrawing
@@ -69,10 +77,25 @@ export function HandleStep() {
           the front of the grip; two-handed ones about 22 in (common practice, no source).
         </p>
       </Part>
-      <Caution source="common practice, no source">
-        A glued seat and grip cannot be turned or moved. Dry-fit them, sight along the line side of every
-        section, and only then mix the glue.
-      </Caution>
+      <Part title="Parts" aside="as bought, measured once">
+        <HandlePartFields />
+        {balance.fromButtM !== undefined && (
+          <p role="status">
+            <Figure
+              text={`All parts with a mass weigh ${formatGrams(balance.massKg, 1)} and balance ${show(balance.fromButtM)} from the butt end.`}
+            />
+            {unweighed.length > 0 && <span className="quiet"> Not weighed yet: {unweighed.join(', ')}.</span>}
+          </p>
+        )}
+      </Part>
+      {plan ? (
+        <FittingPart plan={plan} show={show} />
+      ) : (
+        <p className="quiet">
+          With the sections and a diameter of the blank, reaming steps, arbors and sizes stand here.
+        </p>
+      )}
+      <GlueGate />
     </BuildFields>
   );
 }

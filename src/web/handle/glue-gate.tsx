@@ -1,0 +1,57 @@
+import { Button } from 'react-aria-components';
+import { FlagField } from '../fields/flag-field.tsx';
+import { useBuild } from '../read/build.tsx';
+import { flagOf, textOf } from '../read/values.ts';
+import { Caution } from '../shell/caution.tsx';
+import { Part } from '../shell/part.tsx';
+
+const checks = [
+  { field: 'dryFitted', words: 'Grip, seat and check slide home dry, in one go' },
+  { field: 'seatOnLine', words: 'The reel foot stands on the line side' },
+  { field: 'guidesOnLine', words: 'The guides’ line runs true over every section' },
+  { field: 'tipTopOnLine', words: 'The tip-top stands on the same line' },
+];
+
+/** Glue cannot be undone: the time it was mixed is written down only when all four were looked at. */
+export function GlueGate() {
+  const { single, write } = useBuild();
+  const handle = single('handle');
+  const open = checks.filter(({ field }) => !flagOf(handle, field));
+  const gluedAt = textOf(handle, 'gluedAt');
+  const glue = () =>
+    write('glue the handle', [{ path: ['handle', '-', 'gluedAt'], value: new Date().toISOString() }]);
+  return (
+    <Part title="Before glue" aside="it cannot be turned afterwards">
+      {checks.map(({ field, words }) => (
+        <FlagField
+          key={field}
+          path={['handle', '-', field]}
+          gesture={words.toLowerCase().replace(/[^\w .:-]/g, '')}
+        >
+          {words}
+        </FlagField>
+      ))}
+      <div role="status">
+        {gluedAt ? (
+          <p>Glued {new Date(gluedAt).toLocaleString()}. Sight along it once more while the glue is open.</p>
+        ) : open.length > 0 ? (
+          <p className="quiet">{open.length} to look at before the glue is mixed.</p>
+        ) : null}
+      </div>
+      {!gluedAt && (
+        <Button className="button button-main" isDisabled={open.length > 0} onPress={glue}>
+          Glue is mixed now
+        </Button>
+      )}
+      <Caution source="HSE RR079 and construction dermatitis pages; NIOSHTIC-2 20031204 and 20042590; OSHA composites page">
+        Epoxy can sensitise for life: no skin contact, thick nitrile gloves renewed often, wash with soap, not
+        solvent, and air the room. Sanding and reaming dust of carbon or glass irritates skin and airways:
+        mask, glasses, vacuum; it also conducts. The product’s data sheet and local rules come first.
+      </Caution>
+      <Caution source="Ontario Ministry of Labour, lathe entanglement alert; common practice for blades and heat">
+        At the lathe no gloves, sleeves, loose hair or sandpaper strips round the hand. Cut away from the
+        hand. Melt tip-top glue by warming the tube, never the blank, and never near solvents.
+      </Caution>
+    </Part>
+  );
+}
