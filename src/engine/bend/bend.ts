@@ -29,7 +29,7 @@ export type {
 export { loadingOf, sideSign } from './bend-request.ts';
 
 export interface BendOptions {
-  /** Elements on the rod; the error falls with its square (0.02 mm on a 3 m rod at the default). */
+  /** Elements on the rod; the error falls with its square (at the default 0.01 mm on most rods of 3 m, 0.1 mm on the worst). */
   resolution: number;
 }
 export const bendDefaults: BendOptions = { resolution: 300 };

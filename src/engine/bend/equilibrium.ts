@@ -13,6 +13,7 @@
  * term T_k/ℓ_k a_k a_kᵀ per span (see numerics/chained-tridiagonal.ts): every Newton step is O(n).
  */
 import { type ChainedTridiagonal, chainedTridiagonal } from '../numerics/chained-tridiagonal.ts';
+import { floatPool } from '../numerics/float-pool.ts';
 import { standardGravity } from '../units/gravity.ts';
 import type { Mesh } from './mesh.ts';
 
@@ -58,7 +59,7 @@ export interface Workspace {
 }
 
 export function makeWorkspace(mesh: Mesh): Workspace {
-  const f = (n: number) => new Float64Array(n);
+  const f = floatPool(10 * (mesh.count + 1) + 12 * (mesh.ringNode.length + 1));
   const nodes = mesh.count + 1;
   const rings = mesh.ringNode.length;
   const ringAtNode = new Int32Array(nodes).fill(-1);
@@ -90,14 +91,15 @@ export function makeWorkspace(mesh: Mesh): Workspace {
 /** Places of nodes, rings and spans for the angles in `work.theta`. */
 export function placeNodes(mesh: Mesh, line: LineThroughRings | undefined, work: Workspace): void {
   const { theta, xM, yM, cos, sin } = work;
+  const { count, lengthM } = mesh;
   xM[0] = 0;
   yM[0] = 0;
-  for (let e = 1; e <= mesh.count; e++) {
+  for (let e = 1; e <= count; e++) {
     const angle = 0.5 * (theta[e - 1] + theta[e]);
     cos[e] = Math.cos(angle);
     sin[e] = Math.sin(angle);
-    xM[e] = xM[e - 1] + mesh.lengthM[e] * cos[e];
-    yM[e] = yM[e - 1] + mesh.lengthM[e] * sin[e];
+    xM[e] = xM[e - 1] + lengthM[e] * cos[e];
+    yM[e] = yM[e - 1] + lengthM[e] * sin[e];
   }
   if (line) placeRings(mesh, line, work);
 }
@@ -144,6 +146,8 @@ export function energyAt(mesh: Mesh, loading: Loading, factor: number, work: Wor
 export function assemble(mesh: Mesh, loading: Loading, factor: number, work: Workspace): void {
   const { theta, cos, sin, ringAtNode, ringFx, ringFy, ringMoment, ringStiffening } = work;
   const { bendGradient, loadGradient, hessian } = work;
+  const { diagonal, off } = hessian;
+  const { massKg, lengthM, springNm, restTurn } = mesh;
   const n = mesh.count;
   if (loading.line) forcesOnRings(mesh, loading.line, work);
   const quarter = 0.25 * factor;
@@ -156,25 +160,25 @@ export function assemble(mesh: Mesh, loading: Loading, factor: number, work: Wor
   let turningAbove = 0;
   let pullAbove = 0;
   for (let e = n; e >= 1; e--) {
-    ny -= mesh.massKg[e] * standardGravity;
+    ny -= massKg[e] * standardGravity;
     const ring = loading.line ? ringAtNode[e] : -1;
     if (ring >= 0) {
       nx += ringFx[ring];
       ny += ringFy[ring];
     }
-    const h = mesh.lengthM[e];
-    const spring = mesh.springNm[e];
-    const moment = spring * (theta[e] - theta[e - 1] - mesh.restTurn[e]);
+    const h = lengthM[e];
+    const spring = springNm[e];
+    const moment = spring * (theta[e] - theta[e - 1] - restTurn[e]);
     const turning = h * (cos[e] * ny - sin[e] * nx);
     const pull = h * (cos[e] * nx + sin[e] * ny);
     const i = e - 1;
     bendGradient[i] = moment - momentAbove;
     loadGradient[i] = -0.5 * (turning + turningAbove);
-    hessian.diagonal[i] = spring + springAbove + quarter * (pull + pullAbove);
-    hessian.off[i] = quarter * pull - spring;
+    diagonal[i] = spring + springAbove + quarter * (pull + pullAbove);
+    off[i] = quarter * pull - spring;
     if (ring >= 0) {
       loadGradient[i] -= ringMoment[ring];
-      hessian.diagonal[i] += factor * ringStiffening[ring];
+      diagonal[i] += factor * ringStiffening[ring];
     }
     momentAbove = moment;
     springAbove = spring;
@@ -210,6 +214,8 @@ function forcesOnRings(mesh: Mesh, line: LineThroughRings, work: Workspace): voi
 /** The rank-one terms T_k/ℓ_k a_k a_kᵀ, a_k the change of the span's vector across its own direction. */
 function addLineStiffness(mesh: Mesh, line: LineThroughRings, factor: number, work: Workspace): void {
   const { theta, cos, sin, spanUx, spanUy, spanLengthM, hessian } = work;
+  const { inner } = hessian;
+  const { lengthM } = mesh;
   const rings = mesh.ringNode.length;
   for (let k = 0; k < rings; k++) {
     const weight = (factor * line.spanTensionN[k]) / spanLengthM[k];
@@ -224,8 +230,8 @@ function addLineStiffness(mesh: Mesh, line: LineThroughRings, factor: number, wo
     hessian.first[span] = low - 1;
     let above = -line.ringOffsetM[k] * (vx * Math.cos(theta[high]) + vy * Math.sin(theta[high]));
     for (let e = high; e > low; e--) {
-      const half = 0.5 * mesh.lengthM[e] * (vy * cos[e] - vx * sin[e]);
-      hessian.inner[e - 1] = above + half;
+      const half = 0.5 * lengthM[e] * (vy * cos[e] - vx * sin[e]);
+      inner[e - 1] = above + half;
       above = half;
     }
     if (k + 1 < rings && low > 0) {

@@ -11,15 +11,19 @@ import type { Mesh } from './mesh.ts';
 export interface FollowOptions {
   /** Largest predicted turn of any node in one load step. */
   stepRad: number;
+  /** How far Newton may turn any node from a state that is known from a nearby problem. */
+  nearbyRad: number;
+  /** A rod that turns by more than this when a branch ends has snapped to another bend. */
+  snapRad: number;
   /** Newton has converged when no node turns by more than this. */
   toleranceRad: number;
   /** The same on the way up, where the next step corrects what is left. */
   wayToleranceRad: number;
   /** Bound on Newton steps in all; one load step may run over it by `fallIterations`. */
   maxIterations: number;
-  /** A load step smaller than this share of the load means the branch has ended. */
+  /** A load step smaller than this share of the load carried means the branch has ended. */
   smallestStep: number;
-  /** Share of the load added where a branch has ended, before the rod falls. */
+  /** Share of the load carried that is added where a branch has ended, before the rod falls. */
   stepPastEnd: number;
   /** Bound on the steps of one fall. */
   fallIterations: number;
@@ -27,9 +31,11 @@ export interface FollowOptions {
   closedSpan: number;
 }
 export const followDefaults: FollowOptions = {
-  stepRad: 0.5,
+  stepRad: 0.9,
+  nearbyRad: 0.5,
+  snapRad: 0.5,
   toleranceRad: 1e-9,
-  wayToleranceRad: 1e-4,
+  wayToleranceRad: 1e-3,
   maxIterations: 2000,
   smallestStep: 1e-6,
   stepPastEnd: 1e-3,
@@ -93,7 +99,7 @@ export function followFromNearby(
   work: Workspace,
   options: FollowOptions = followDefaults,
 ): { converged: boolean; iterations: number } {
-  return correct(mesh, loading, 1, work, options, options.stepRad);
+  return correct(mesh, loading, 1, work, options, options.nearbyRad);
 }
 
 interface Climb {
@@ -111,7 +117,8 @@ function climb(
   work: Workspace,
   options: FollowOptions,
 ): number {
-  for (let step = wanted; step >= options.smallestStep || step === wanted; step *= 0.35) {
+  const smallest = options.smallestStep * Math.max(path.factor, wanted);
+  for (let step = wanted; step >= smallest; step *= 0.35) {
     if (path.iterations >= options.maxIterations) return 0;
     for (let i = 0; i < mesh.count; i++) work.theta[i + 1] = before[i + 1] + step * direction[i];
     const target = 1 - path.factor - step < 1e-12 ? 1 : path.factor + step;
@@ -135,7 +142,7 @@ function fall(
   options: FollowOptions,
 ): void {
   const endedAt = path.factor;
-  path.factor = Math.min(1, path.factor + options.stepPastEnd);
+  path.factor = Math.min(1, path.factor + options.stepPastEnd * Math.max(path.factor, options.smallestStep));
   const fallen = fallToMinimum(mesh, loading, path.factor, work, options);
   path.iterations += fallen.iterations;
   path.closedSpan = closedSpanOf(mesh, loading, work, options);
@@ -147,7 +154,7 @@ function fall(
       return;
     }
   }
-  if (path.followedTo === 1 && largestTurnBetween(before, work.theta) > options.stepRad) {
+  if (path.followedTo === 1 && largestTurnBetween(before, work.theta) > options.snapRad) {
     path.followedTo = endedAt;
     path.status = 'branch-lost';
   }
@@ -255,7 +262,7 @@ function fallToMinimum(
     const largest = step.reduce((most, s) => Math.max(most, Math.abs(s)), 0);
     if (largest <= options.toleranceRad && damping === 0) return { converged: true, iterations: iteration };
     before.set(theta);
-    const scale = Math.min(1, options.stepRad / largest);
+    const scale = Math.min(1, options.snapRad / largest);
     for (let i = 0; i < mesh.count; i++) theta[i + 1] = before[i + 1] + scale * step[i];
     placeNodes(mesh, loading.line, work);
     const lower = energyAt(mesh, loading, factor, work);

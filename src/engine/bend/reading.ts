@@ -1,7 +1,7 @@
 /**
  * What a builder reads off the bent rod: the line angle in every ring, and for every span between two rings
  * the gap (line to blank) and the extra bend T·gap/EI that the line's standing off adds. Definitions: docs of
- * the engine door. Gaps are sampled at the nodes and refined by a parabola through the largest.
+ * the engine door. Gaps are sampled at the nodes and refined beside the largest by cubics through places and angles.
  */
 import type { LineThroughRings, Workspace } from './equilibrium.ts';
 import type { Mesh } from './mesh.ts';
@@ -42,13 +42,13 @@ function readSpan(mesh: Mesh, line: LineThroughRings, side: number, work: Worksp
   const tension = line.spanTensionN[k];
   const high = mesh.ringNode[k];
   const low = mesh.ringNode[k + 1];
-  const clear = (node: number) => clearanceAt(line, side, work, k, node);
+  const chord = chordOf(line, side, work, k);
   let widest = 0;
   let widestNode = -1;
   let extraBendPerM = 0;
   let extraNode = -1;
   for (let node = low; node <= high; node++) {
-    const gap = clear(node);
+    const gap = clearance(chord, work.xM[node], work.yM[node]);
     if (gap > widest) {
       widest = gap;
       widestNode = node;
@@ -60,35 +60,93 @@ function readSpan(mesh: Mesh, line: LineThroughRings, side: number, work: Worksp
     }
   }
   const inner = (node: number) => node > low && node < high;
-  if (inner(widestNode)) widest = parabolaTop(mesh, widestNode, clear);
+  if (inner(widestNode)) widest = peakNear((u) => clearanceBeside(mesh, work, chord, widestNode, u));
   if (inner(extraNode)) {
-    extraBendPerM = parabolaTop(mesh, extraNode, (node) => (tension * clear(node)) / mesh.stiffnessNm2[node]);
+    extraBendPerM = peakNear(
+      (u) =>
+        (tension * clearanceBeside(mesh, work, chord, extraNode, u)) / stiffnessBeside(mesh, extraNode, u),
+    );
   }
   return { gapM: widest, extraBendPerM };
 }
 
-/** Distance of the axis from the chord towards the guides' side, less the ring height there. */
-function clearanceAt(line: LineThroughRings, side: number, work: Workspace, k: number, node: number): number {
-  const dx = work.xM[node] - work.ringXM[k + 1];
-  const dy = work.yM[node] - work.ringYM[k + 1];
-  const ux = work.spanUx[k];
-  const uy = work.spanUy[k];
-  const share = Math.min(1, Math.max(0, (dx * ux + dy * uy) / work.spanLengthM[k]));
-  const standOff = -side * (dy * ux - dx * uy);
-  const lowHeight = Math.abs(line.ringOffsetM[k + 1]);
-  const highHeight = Math.abs(line.ringOffsetM[k]);
-  return standOff - (lowHeight + share * (highHeight - lowHeight));
+/** The straight line between two neighbouring ring centres, from the butt side. */
+interface Chord {
+  xM: number;
+  yM: number;
+  ux: number;
+  uy: number;
+  lengthM: number;
+  lowHeightM: number;
+  risePerM: number;
+  side: number;
 }
 
-/** Top of the parabola through a node and its two neighbours. */
-function parabolaTop(mesh: Mesh, node: number, value: (node: number) => number): number {
-  const a = mesh.lengthM[node];
-  const b = mesh.lengthM[node + 1];
-  const here = value(node);
-  const down = (value(node - 1) - here) / a;
-  const up = (value(node + 1) - here) / b;
+function chordOf(line: LineThroughRings, side: number, work: Workspace, k: number): Chord {
+  const lowHeightM = Math.abs(line.ringOffsetM[k + 1]);
+  const lengthM = work.spanLengthM[k];
+  return {
+    xM: work.ringXM[k + 1],
+    yM: work.ringYM[k + 1],
+    ux: work.spanUx[k],
+    uy: work.spanUy[k],
+    lengthM,
+    lowHeightM,
+    risePerM: (Math.abs(line.ringOffsetM[k]) - lowHeightM) / lengthM,
+    side,
+  };
+}
+
+/** Distance of a place of the axis from the chord towards the guides' side, less the ring height there. */
+function clearance(chord: Chord, xM: number, yM: number): number {
+  const dx = xM - chord.xM;
+  const dy = yM - chord.yM;
+  const along = Math.min(chord.lengthM, Math.max(0, dx * chord.ux + dy * chord.uy));
+  return -chord.side * (dy * chord.ux - dx * chord.uy) - (chord.lowHeightM + along * chord.risePerM);
+}
+
+/** The same between nodes: u from -1, the node below, over 0 to 1, the node above; cubic through places and angles. */
+function clearanceBeside(mesh: Mesh, work: Workspace, chord: Chord, node: number, u: number): number {
+  const e = u < 0 ? node : node + 1;
+  const t = u < 0 ? 1 + u : u;
+  const h = mesh.lengthM[e];
+  const { xM, yM, theta } = work;
+  const start = (1 + 2 * t) * (1 - t) * (1 - t);
+  const leave = h * t * (1 - t) * (1 - t);
+  const arrive = -h * t * t * (1 - t);
+  return clearance(
+    chord,
+    start * xM[e - 1] + (1 - start) * xM[e] + leave * Math.cos(theta[e - 1]) + arrive * Math.cos(theta[e]),
+    start * yM[e - 1] + (1 - start) * yM[e] + leave * Math.sin(theta[e - 1]) + arrive * Math.sin(theta[e]),
+  );
+}
+
+/** EI between nodes, its logarithm a parabola through three of them. */
+function stiffnessBeside({ lengthM, stiffnessNm2 }: Mesh, node: number, u: number): number {
+  const a = lengthM[node];
+  const b = lengthM[node + 1];
+  const at = u < 0 ? u * a : u * b;
+  const down = Math.log(stiffnessNm2[node - 1] / stiffnessNm2[node]) / a;
+  const up = Math.log(stiffnessNm2[node + 1] / stiffnessNm2[node]) / b;
   const second = (down + up) / (a + b);
-  if (!(second < 0)) return here;
   const slope = (up * a - down * b) / (a + b);
-  return here - (slope * slope) / (4 * second);
+  return stiffnessNm2[node] * Math.exp(at * (slope + second * at));
+}
+
+/** Largest value within an element of the node: of seven places, then the top of the parabola about it. */
+function peakNear(value: (u: number) => number): number {
+  const step = 0.25;
+  let best = 0;
+  let most = value(0);
+  for (let i = -3; i <= 3; i++) {
+    const here = i === 0 ? most : value(i * step);
+    if (here > most) {
+      most = here;
+      best = i;
+    }
+  }
+  const down = value((best - 1) * step) - most;
+  const up = value((best + 1) * step) - most;
+  const second = down + up;
+  return second < 0 ? most - (up - down) ** 2 / (8 * second) : most;
 }

@@ -1,3 +1,5 @@
+import { floatPool } from './float-pool.ts';
+
 /**
  * Symmetric systems  (T + Σ_k c_k a_k a_kᵀ) x = b  with T tridiagonal and the supports of the a_k forming a
  * chain: span k covers the unknowns `last[k]` down to `first[k]`, and first[k] = last[k + 1] (two neighbours
@@ -26,7 +28,8 @@ export interface ChainedTridiagonal {
 }
 
 interface Factor {
-  readonly pivot: Float64Array;
+  /** One over the pivot of each unknown. */
+  readonly overPivot: Float64Array;
   /** Border of the span that is inner at i, and of the one that ends at i, when i is eliminated. */
   readonly borderInner: Float64Array;
   readonly borderEnding: Float64Array;
@@ -35,13 +38,15 @@ interface Factor {
   readonly spanToNext: Float64Array;
   /** Inner span of each unknown, or -1. */
   readonly spanAt: Int32Array;
+  /** Span whose low end is this unknown, or -1. */
+  readonly endingAt: Int32Array;
   readonly rhs: Float64Array;
   readonly spanRhs: Float64Array;
   readonly lambda: Float64Array;
 }
 
 export function chainedTridiagonal(n: number, maxSpans: number): ChainedTridiagonal {
-  const f = (length: number) => new Float64Array(length);
+  const f = floatPool(8 * n + 8 * (maxSpans + 1));
   return {
     n,
     diagonal: f(n),
@@ -53,13 +58,14 @@ export function chainedTridiagonal(n: number, maxSpans: number): ChainedTridiago
     inner: f(n),
     lowEnd: f(maxSpans),
     factor: {
-      pivot: f(n),
+      overPivot: f(n),
       borderInner: f(n),
       borderEnding: f(n),
       spanPivot: f(maxSpans + 1),
       spanToUnknown: f(maxSpans + 1),
       spanToNext: f(maxSpans + 1),
       spanAt: new Int32Array(n),
+      endingAt: new Int32Array(n),
       rhs: f(n),
       spanRhs: f(maxSpans + 1),
       lambda: f(maxSpans + 1),
@@ -73,7 +79,8 @@ export function chainedTridiagonal(n: number, maxSpans: number): ChainedTridiago
  */
 export function factorChained(system: ChainedTridiagonal): boolean {
   const { n, diagonal, off, spanCount, last, first, weight, inner, lowEnd, factor } = system;
-  const { pivot, borderInner, borderEnding, spanPivot, spanToUnknown, spanToNext, spanAt } = factor;
+  const { overPivot, borderInner, borderEnding, spanPivot, spanToUnknown, spanToNext, spanAt, endingAt } =
+    factor;
   let negative = 0;
   let span = -1; // the span that is inner at i
   let carriedPivot = 0; // Schur complement of its λ so far
@@ -103,20 +110,23 @@ export function factorChained(system: ChainedTridiagonal): boolean {
     let d = diagonal[i] + diagonalUpdate;
     if (d === 0) d = Number.MIN_VALUE * 2 ** 60;
     if (d < 0) negative++;
-    pivot[i] = d;
+    const over = 1 / d;
+    overPivot[i] = over;
     borderInner[i] = border;
     borderEnding[i] = endingBorder;
     spanAt[i] = span;
+    endingAt[i] = ending;
     const o = off[i];
-    diagonalUpdate = (-o * o) / d;
-    carriedPivot -= (border * border) / d;
-    fillInner = (-o * border) / d;
+    const scaledOff = o * over;
+    diagonalUpdate = -o * scaledOff;
+    carriedPivot -= border * border * over;
+    fillInner = -scaledOff * border;
 
     if (ending >= 0) {
       // eliminate λ of the span that ended: it touches unknown i - 1 by fill, and the next span's λ
-      const p = endingPivot - (endingBorder * endingBorder) / d;
-      const toUnknown = (-o * endingBorder) / d;
-      const toNext = (-border * endingBorder) / d;
+      const p = endingPivot - endingBorder * endingBorder * over;
+      const toUnknown = -scaledOff * endingBorder;
+      const toNext = -border * endingBorder * over;
       if (p < 0) negative++;
       spanPivot[ending] = p;
       spanToUnknown[ending] = toUnknown;
@@ -138,18 +148,9 @@ export function factorChained(system: ChainedTridiagonal): boolean {
 /** Solves with the factor at hand; `b` and `x` may be the same array. */
 export function solveChained(system: ChainedTridiagonal, b: Float64Array, x: Float64Array): void {
   const { n, off, spanCount, first, factor } = system;
-  const {
-    pivot,
-    borderInner,
-    borderEnding,
-    spanPivot,
-    spanToUnknown,
-    spanToNext,
-    spanAt,
-    rhs,
-    spanRhs,
-    lambda,
-  } = factor;
+  const { overPivot, borderInner, borderEnding, spanPivot, spanToUnknown, spanToNext, spanAt, endingAt } =
+    factor;
+  const { rhs, spanRhs, lambda } = factor;
   spanRhs.fill(0, 0, spanCount + 1);
 
   // forward: the same eliminations on the right-hand side
@@ -157,11 +158,11 @@ export function solveChained(system: ChainedTridiagonal, b: Float64Array, x: Flo
   for (let i = n - 1; i >= 0; i--) {
     const value = b[i] + carried;
     rhs[i] = value;
-    const scaled = value / pivot[i];
+    const scaled = value * overPivot[i];
     carried = -off[i] * scaled;
     const span = spanAt[i];
     if (span >= 0) spanRhs[span] -= borderInner[i] * scaled;
-    const ending = endingAt(spanAt, first, spanCount, i, n);
+    const ending = endingAt[i];
     if (ending >= 0) {
       spanRhs[ending] -= borderEnding[i] * scaled;
       const scaledSpan = spanRhs[ending] / spanPivot[ending];
@@ -177,7 +178,7 @@ export function solveChained(system: ChainedTridiagonal, b: Float64Array, x: Flo
   for (let i = 0; i < n; i++) {
     const span = spanAt[i];
     const lambdaInner = span >= 0 ? lambda[span] : 0;
-    const ending = endingAt(spanAt, first, spanCount, i, n);
+    const ending = endingAt[i];
     let value = rhs[i] - off[i] * below - borderInner[i] * lambdaInner;
     if (ending >= 0) {
       lambda[ending] =
@@ -185,13 +186,7 @@ export function solveChained(system: ChainedTridiagonal, b: Float64Array, x: Flo
         spanPivot[ending];
       value -= borderEnding[i] * lambda[ending];
     }
-    below = value / pivot[i];
+    below = value * overPivot[i];
     x[i] = below;
   }
-}
-
-/** The span whose low end is unknown i, or -1. */
-function endingAt(spanAt: Int32Array, first: Int32Array, spanCount: number, i: number, n: number): number {
-  const above = i + 1 < n ? spanAt[i + 1] : -1;
-  return above >= 0 && above < spanCount && first[above] === i ? above : -1;
 }

@@ -48,8 +48,10 @@ export function integralBetween(table: PiecewiseLinear, from: number, to: number
 }
 
 function integralTo(table: PiecewiseLinear, at: number): number {
-  const { x, y, integral } = table;
-  const i = intervalOf(x, at);
+  return integralInside(table, intervalOf(table.x, at), at);
+}
+
+function integralInside({ x, y, integral }: PiecewiseLinear, i: number, at: number): number {
   if (i < 0) return (at - x[0]) * y[0];
   const reach = at - x[i];
   if (i >= x.length - 1) return integral[i] + reach * y[i];
@@ -88,4 +90,54 @@ function reciprocalOfLine(width: number, a: number, b: number): number {
     return (width / middle) * (1 + r2 * (1 / 3 + r2 * (1 / 5 + r2 * (1 / 7 + r2 / 9))));
   }
   return (width * Math.log(b / a)) / (b - a);
+}
+
+/**
+ * The same integrals over many neighbouring cells in one sweep: cell i lies between edges[i] and edges[i - 1],
+ * edges descending; results[0] is left alone. Much quicker than cell by cell, where tables are long.
+ */
+export function integralsOverCells(table: PiecewiseLinear, edges: Float64Array, results: Float64Array): void {
+  const { x } = table;
+  let row = -1;
+  let before = 0;
+  for (let i = edges.length - 1; i >= 0; i--) {
+    while (row + 1 < x.length && x[row + 1] <= edges[i]) row++;
+    const upTo = integralInside(table, row, edges[i]);
+    if (i + 1 < edges.length) results[i + 1] = upTo - before;
+    before = upTo;
+  }
+}
+
+export function reciprocalIntegralsOverCells(
+  table: PiecewiseLinear,
+  edges: Float64Array,
+  results: Float64Array,
+): void {
+  const { x } = table;
+  let row = -1;
+  for (let i = edges.length - 1; i >= 1; i--) {
+    let low = edges[i];
+    const end = edges[i - 1];
+    while (row + 1 < x.length && x[row + 1] <= low) row++;
+    let lowValue = valueInside(table, row, low);
+    let sum = 0;
+    while (row + 1 < x.length && x[row + 1] < end) {
+      const highValue = table.y[row + 1];
+      sum += reciprocalOfLine(x[row + 1] - low, lowValue, highValue);
+      row++;
+      low = x[row];
+      lowValue = highValue;
+    }
+    results[i] = sum + reciprocalOfLine(end - low, lowValue, valueInside(table, row, end));
+  }
+}
+
+/** Values at many descending places in one sweep. */
+export function valuesAtPlaces(table: PiecewiseLinear, places: Float64Array, results: Float64Array): void {
+  const { x } = table;
+  let row = -1;
+  for (let i = places.length - 1; i >= 0; i--) {
+    while (row + 1 < x.length && x[row + 1] <= places[i]) row++;
+    results[i] = valueInside(table, row, places[i]);
+  }
 }
