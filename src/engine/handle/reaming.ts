@@ -4,12 +4,12 @@
  * At a distance x from the butt end the bore must be b(x) = D(x) + 2 g, D the blank's diameter and g the glue
  * line. The reamer enters at the grip's butt-side face, where the blank is thickest, and each width w is opened
  * down to the depth where b falls to w; beyond, the next narrower one goes on.
- * Steps of half a millimetre, and stopping 8 mm short to finish by hand, are common practice, no source.
+ * Steps of a quarter of a millimetre, and stopping 8 mm short to finish by hand, are common practice, no source.
  */
 export interface ReamingStep {
   /** Width to open to. */
   widthM: number;
-  /** How deep, from the grip's butt-side face. */
+  /** How deep, from the grip's butt-side face; 0: at the face alone. */
   depthM: number;
   /** The last one goes through: this is where to stop with the reamer and ease the rest by hand. */
   stopAtM?: number;
@@ -37,10 +37,10 @@ export function reamingSteps(job: ReamingJob): ReamingStep[] {
   }
   const first =
     job.gripBoreM !== undefined && job.gripBoreM >= wanted(grip.toM) ? [] : [through(job, wanted(grip.toM))];
-  const mouth = { widthM: widest, depthM: depthOf(widest - stepM / 4, job, wanted) };
+  const mouth = { widthM: widest, depthM: 0 };
   return [...first, ...inner, mouth];
 }
-const stepM = 0.0005;
+const stepM = 0.00025;
 const byHandM = 0.008;
 
 function through({ grip }: ReamingJob, widthM: number): ReamingStep {

@@ -110,8 +110,8 @@ function ReamingTable({ plan }: { plan: HandlePlan }) {
           {plan.reaming.map((step, index) => (
             <tr key={step.widthM}>
               <th scope="row">{index + 1}</th>
-              <td>{formatMm(step.widthM, 1)}</td>
-              <td>{formatMm(step.depthM, 0)}</td>
+              <td>{formatMm(step.widthM, 2)}</td>
+              <td>{step.depthM > 0 ? formatMm(step.depthM, 0) : 'at the face'}</td>
               <td className="quiet">
                 {step.stopAtM !== undefined &&
                   `stop the reamer at ${formatMm(step.stopAtM, 0)}, ease the rest by hand`}

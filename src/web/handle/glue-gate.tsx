@@ -39,9 +39,11 @@ export function GlueGate() {
         ) : null}
       </div>
       {!gluedAt && (
-        <Button className="button button-main" isDisabled={open.length > 0} onPress={glue}>
-          Glue is mixed now
-        </Button>
+        <div>
+          <Button className="button button-main" isDisabled={open.length > 0} onPress={glue}>
+            Glue is mixed now
+          </Button>
+        </div>
       )}
       <Caution source="HSE RR079 and construction dermatitis pages; NIOSHTIC-2 20031204 and 20042590; OSHA composites page">
         Epoxy can sensitise for life: no skin contact, thick nitrile gloves renewed often, wash with soap, not

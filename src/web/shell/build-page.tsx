@@ -3,6 +3,7 @@ import { BlankStep } from '../blank/blank-step.tsx';
 import { HandleStep } from '../handle/handle-step.tsx';
 import { MarksStep } from '../marks/marks-step.tsx';
 import { BuildProvider, useBuild } from '../read/build.tsx';
+import { WrapsStep } from '../wraps/wraps-step.tsx';
 import { Mishap } from './mishap.tsx';
 import { Page } from './page.tsx';
 import { SaveBanner } from './save-line.tsx';
@@ -18,6 +19,7 @@ const sheets: Record<string, ComponentType> = {
   handle: HandleStep,
   layout: LayoutStep,
   marks: MarksStep,
+  wraps: WrapsStep,
 };
 
 /** One build open on the table, at one of its steps. */

@@ -12,6 +12,6 @@ export const steps: readonly Step[] = [
   { id: 'layout', name: 'Layout' },
   { id: 'marks', name: 'Marks' },
   { id: 'load-test', name: 'Load test', notYet: 'to come' },
-  { id: 'wraps', name: 'Wraps', notYet: 'to come' },
+  { id: 'wraps', name: 'Wraps' },
   { id: 'finish', name: 'Finish', notYet: 'to come' },
 ];

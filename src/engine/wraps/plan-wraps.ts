@@ -1,0 +1,175 @@
+import { type AssembledBlank, locateMark } from '../bench/assemble.ts';
+import { type BenchFinding, bothLengths, doubt, stop } from '../bench/bench-finding.ts';
+import { type DiameterRow, diameterAt } from '../bench/diameter-profile.ts';
+import { closeWrap } from './thread.ts';
+import { type GuideToWrap, type WrapChoices, wrapDefaults } from './wrap-choices.ts';
+import { type WrapPlace, wrapPlaces } from './wrap-places.ts';
+
+export interface WrapsInput {
+  blank: AssembledBlank;
+  profile: readonly DiameterRow[];
+  /** From the tip down. */
+  guides: readonly GuideToWrap[];
+  gripFrontFromButtM: number;
+  choices: WrapChoices;
+}
+/** One wrap where it is laid, as the tape finds it on its own section. */
+export interface Wrap extends WrapPlace {
+  section: number;
+  startFromOwnTipM: number;
+  endFromOwnTipM: number;
+  startFromOwnButtM: number;
+  endFromOwnButtM: number;
+  /** Diameter of the blank under its middle. */
+  outsideM: number;
+  turns: number;
+  /** Of them in the trim's colour, both ends together. */
+  trimTurns: number;
+  /** Width of the trim at either end. */
+  trimEndM: number;
+  threadM: number;
+  trimThreadM: number;
+  /** Under the wrap; 0 for none. */
+  underwrapM: number;
+}
+export interface ColourNeed {
+  colour: string;
+  threadM: number;
+  spools: number;
+}
+export interface WrapPlan {
+  wraps: Wrap[];
+  colours: ColourNeed[];
+  findings: BenchFinding[];
+}
+
+/** All wraps of the rod from the tip down, with turns, thread and spools. Pure geometry; see thread.ts. */
+export function planWraps(input: WrapsInput): WrapPlan {
+  const choices = sensible(input.choices);
+  const findings = choiceFindings(input.choices);
+  const places = wrapPlaces({ ...input, choices });
+  const wraps = places.flatMap((place) => {
+    const located = locate(place, input);
+    if (located.ok) return [layThread(located.wrap, input.profile, choices)];
+    findings.push(located.finding);
+    return [];
+  });
+  return { wraps, colours: colourNeeds(wraps, choices), findings: [...findings, ...collisions(wraps)] };
+}
+
+/** Tags, locks and handling of each wrap: about a quarter of a metre. Own estimate, to be overridden by the reserve. */
+const handlingPerWrapM = 0.24;
+
+function sensible(choices: WrapChoices): WrapChoices {
+  const laid = choices.laidWidthM;
+  return Number.isFinite(laid) && laid > 0 ? choices : { ...choices, laidWidthM: wrapDefaults.laidWidthM };
+}
+
+function choiceFindings({ laidWidthM, trimTurns, lockTurns }: WrapChoices): BenchFinding[] {
+  const findings: BenchFinding[] = [];
+  if (!(laidWidthM > 0) || !Number.isFinite(laidWidthM)) {
+    const message =
+      'No turns were counted, so one turn has no width: count the turns in a measured width, such as 40 in 1/4 in. Until then common thread is assumed.';
+    findings.push(stop('wraps/-/turnsCounted', message));
+  } else if (laidWidthM < 0.00005 || laidWidthM > 0.0006) {
+    const message = `One turn would be ${(laidWidthM * 1000).toFixed(3)} mm wide; thread lies 0.08 to 0.36 mm wide. Count again, and check the width it was counted over.`;
+    findings.push(doubt('wraps/-/turnsCounted', message));
+  }
+  if (trimTurns > 0 && trimTurns < lockTurns && trimTurns <= 2) {
+    const message = `${trimTurns} trim turns are too few to lock their own ends: use a thread loop, or 3 turns and more.`;
+    findings.push(doubt('wraps/-/trimTurns', message));
+  }
+  return findings;
+}
+
+type Located =
+  | { ok: true; wrap: WrapPlace & Pick<Wrap, SectionFields> }
+  | { ok: false; finding: BenchFinding };
+type SectionFields =
+  | 'section'
+  | 'startFromOwnTipM'
+  | 'endFromOwnTipM'
+  | 'startFromOwnButtM'
+  | 'endFromOwnButtM';
+
+function locate(place: WrapPlace, { blank }: WrapsInput): Located {
+  const mark = locateMark(blank, (place.fromTipM + place.toTipM) / 2);
+  if (mark.onSection === 'none') {
+    const message = `${place.name} would lie over a spigot's gap: move the guide.`;
+    return { ok: false, finding: stop(place.path, message) };
+  }
+  const { ends, lengthM, visible, name } = blank.sections[mark.onSection];
+  if (place.fromTipM < visible.fromTipM - 1e-6 || place.toTipM > visible.toTipM + 1e-6) {
+    const over = Math.max(visible.fromTipM - place.fromTipM, place.toTipM - visible.toTipM);
+    const message = `${place.name} would run ${bothLengths(over)} over the end of ${name}: shorten it to ${bothLengths(Math.max(0, place.toTipM - place.fromTipM - over))} or move the guide.`;
+    return { ok: false, finding: doubt(place.path, message) };
+  }
+  const startFromOwnTipM = place.fromTipM - ends.fromTipM;
+  const endFromOwnTipM = place.toTipM - ends.fromTipM;
+  return {
+    ok: true,
+    wrap: {
+      ...place,
+      section: mark.onSection,
+      startFromOwnTipM,
+      endFromOwnTipM,
+      startFromOwnButtM: lengthM - startFromOwnTipM,
+      endFromOwnButtM: lengthM - endFromOwnTipM,
+    },
+  };
+}
+
+function layThread(
+  wrap: WrapPlace & Pick<Wrap, SectionFields>,
+  profile: readonly DiameterRow[],
+  choices: WrapChoices,
+): Wrap {
+  const { laidWidthM, underwrapBeyondM } = choices;
+  const outsideM = diameterAt(profile, (wrap.fromTipM + wrap.toTipM) / 2) ?? 0.005;
+  const widthM = wrap.toTipM - wrap.fromTipM;
+  const under = wrap.overFoot && choices.underwrap;
+  const underM = outsideM + (under ? 2 * laidWidthM : 0);
+  const all = closeWrap(underM, widthM, laidWidthM);
+  const trimTurns = wrap.trimmed ? Math.min(2 * choices.trimTurns, all.turns) : 0;
+  const trimThreadM = (all.threadM * trimTurns) / all.turns;
+  const below = under ? closeWrap(outsideM, widthM + 2 * underwrapBeyondM, laidWidthM).threadM : 0;
+  return {
+    ...wrap,
+    outsideM,
+    turns: all.turns,
+    trimTurns,
+    trimEndM: (trimTurns / 2) * laidWidthM,
+    threadM: all.threadM - trimThreadM + below,
+    trimThreadM,
+    underwrapM: under ? widthM + 2 * underwrapBeyondM : 0,
+  };
+}
+
+function colourNeeds(wraps: readonly Wrap[], choices: WrapChoices): ColourNeed[] {
+  const grown = 1 + choices.reservePercent / 100;
+  const need = (colour: string, laidM: number, pieces: number) => {
+    const threadM = (laidM + pieces * handlingPerWrapM) * grown;
+    return { colour, threadM, spools: Math.ceil(threadM / choices.spoolM) };
+  };
+  const trimmed = wraps.filter(({ trimTurns }) => trimTurns > 0);
+  const main = need(choices.threadColour, sum(wraps.map(({ threadM }) => threadM)), wraps.length);
+  if (trimmed.length === 0) return wraps.length > 0 ? [main] : [];
+  return [
+    main,
+    need(choices.trimColour, sum(trimmed.map(({ trimThreadM }) => trimThreadM)), 2 * trimmed.length),
+  ];
+}
+
+function collisions(wraps: readonly Wrap[]): BenchFinding[] {
+  const sorted = [...wraps].sort((a, b) => a.fromTipM - b.fromTipM);
+  return sorted.slice(1).flatMap((wrap, index) => {
+    const before = sorted[index];
+    if (before.section !== wrap.section || wrap.fromTipM >= before.toTipM - 1e-6) return [];
+    const message = `${before.name} and ${wrap.name} would overlap by ${bothLengths(before.toTipM - wrap.fromTipM)}: shorten one of them or move the guide.`;
+    return [doubt(wrap.path, message)];
+  });
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}

@@ -1,0 +1,104 @@
+import { describe, expect, it, test } from 'vitest';
+import reference from '../../../reference/thread-values.json' with { type: 'json' };
+import { assembleBlank } from '../bench/assemble.ts';
+import type { Section } from '../bench/bench.ts';
+import { planWraps } from './plan-wraps.ts';
+import { closeWrap, solidNylonDiameterM } from './thread.ts';
+import { wrapDefaults } from './wrap-choices.ts';
+
+const rowsOf = (start: string) => {
+  const rows = reference.rows.filter(({ id }) => id.startsWith(start));
+  expect(rows.length).toBeGreaterThan(2);
+  return rows;
+};
+const section = (id: string, overlapM?: number): Section => ({
+  id,
+  name: id,
+  lengthM: 1.2,
+  diameters: [],
+  joint: overlapM ? { kind: 'sleeve', overlapM, gapM: 0, plugM: 0 } : undefined,
+});
+const blank = assembleBlank([section('tip', 0.05), section('butt')]);
+const profile = [
+  { fromTipM: 0, outsideM: 0.002 },
+  { fromTipM: blank.lengthM, outsideM: 0.009 },
+];
+const guide = { name: 'snake 1', lengthM: 0.0225, feet: 2 as const, stripping: false };
+const plan = (change: object = {}, stations = [0.11, 0.4, 0.8, 1.5]) =>
+  planWraps({
+    blank,
+    profile,
+    guides: stations.map((stationM, index) => ({ ...guide, id: `g${index}`, stationM })),
+    gripFrontFromButtM: 0.26,
+    choices: { ...wrapDefaults, ...change },
+  });
+
+test('turns and thread of a close wrap agree with the geometry worked elsewhere', () => {
+  for (const { inputs, value } of rowsOf('wrap.')) {
+    const { OD_mm, thread_mm, width_mm } = inputs as Record<string, number>;
+    const { turns, threadM } = closeWrap(OD_mm / 1000, width_mm / 1000, thread_mm / 1000);
+    expect(turns).toBeCloseTo(value[0], 5);
+    expect(threadM * 1000).toBeCloseTo(value[1], 4);
+  }
+});
+
+test('a turn is the length of its helix, traced point by point', () => {
+  const [under, laid] = [0.004, 0.00025];
+  let traced = 0;
+  const at = (k: number) => {
+    const angle = (2 * Math.PI * k) / 4000;
+    const radius = (under + laid) / 2;
+    return [radius * Math.cos(angle), radius * Math.sin(angle), (laid * k) / 4000];
+  };
+  for (let k = 0; k < 4000; k++) traced += Math.hypot(...at(k).map((x, axis) => x - at(k + 1)[axis]));
+  expect(closeWrap(under, laid, laid).threadM).toBeCloseTo(traced, 7);
+});
+
+test('solid nylon of a tex has the diameter of its density', () => {
+  for (const { inputs, value } of rowsOf('thread.tex')) {
+    expect(solidNylonDiameterM((inputs as { tex: number }).tex) * 1000).toBeCloseTo(value[0], 5);
+  }
+});
+
+describe('the wraps of a rod', () => {
+  it('lie on their own section, and both distances add up to its length', () => {
+    const { wraps, findings } = plan();
+    expect(findings).toEqual([]);
+    // Tip-top, four guides of two feet, one ferrule, the check.
+    expect(wraps).toHaveLength(1 + 8 + 1 + 1);
+    for (const wrap of wraps) {
+      expect(wrap.startFromOwnTipM + wrap.startFromOwnButtM).toBeCloseTo(1.2, 9);
+      expect(wrap.endFromOwnTipM - wrap.startFromOwnTipM).toBeCloseTo(wrap.toTipM - wrap.fromTipM, 9);
+    }
+  });
+  it('ask for one metre more thread where one metre more is laid', () => {
+    const plainly = plan({ trimTurns: 0, reservePercent: 0 });
+    const laid = plainly.wraps.reduce((sum, { threadM }) => sum + threadM, 0);
+    expect(plainly.colours).toHaveLength(1);
+    expect(plainly.colours[0].threadM).toBeCloseTo(laid + 0.24 * plainly.wraps.length, 9);
+    const reserved = plan({ trimTurns: 0, reservePercent: 50 });
+    expect(reserved.colours[0].threadM).toBeCloseTo(1.5 * plainly.colours[0].threadM, 9);
+  });
+  it('take the trim from the main colour, not on top of it', () => {
+    const total = (list: ReturnType<typeof plan>) =>
+      list.wraps.reduce((sum, wrap) => sum + wrap.threadM + wrap.trimThreadM, 0);
+    expect(total(plan({ trimTurns: 6 }))).toBeCloseTo(total(plan({ trimTurns: 0 })), 9);
+  });
+  it('take more thread with an underwrap', () => {
+    const under = plan({ underwrap: true });
+    expect(under.wraps[1].threadM).toBeGreaterThan(2 * plan().wraps[1].threadM);
+    expect(under.wraps[1].underwrapM).toBeCloseTo(under.wraps[1].toTipM - under.wraps[1].fromTipM + 0.016, 9);
+  });
+});
+
+describe('what cannot be wrapped is named', () => {
+  const pathsOf = (found: ReturnType<typeof plan>) => found.findings.map(({ path }) => path);
+  it('no turns counted', () => {
+    expect(pathsOf(plan({ laidWidthM: Number.POSITIVE_INFINITY }))).toEqual(['wraps/-/turnsCounted']);
+    expect(pathsOf(plan({ laidWidthM: 0.002 }))[0]).toBe('wraps/-/turnsCounted');
+  });
+  it('a guide whose wrap runs over the edge of its section, or into the next wrap', () => {
+    expect(pathsOf(plan({}, [0.11, 1.195]))).toContain('guides/g1/wrapLength');
+    expect(plan({}, [0.4, 0.41]).findings[0].message).toMatch(/overlap/);
+  });
+});

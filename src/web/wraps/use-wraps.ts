@@ -1,0 +1,34 @@
+import { useMemo } from 'react';
+import type { AssembledBlank } from '../../engine/bench/assemble.ts';
+import { planWraps, type WrapPlan } from '../../engine/wraps/plan-wraps.ts';
+import type { WrapChoices } from '../../engine/wraps/wrap-choices.ts';
+import { readGuidesToWrap, readWrapChoices } from '../../record/read-wraps.ts';
+import { useBench } from '../read/bench.tsx';
+import { useBuild } from '../read/build.tsx';
+
+export interface WrapsOnRod {
+  blank: AssembledBlank;
+  choices: WrapChoices;
+  plan: WrapPlan;
+  /** Guides that have no mark yet; they are not wrapped. */
+  unmarked: number;
+}
+
+/** The wraps that follow from the marks, the guides' feet and the thread; undefined while there is no blank. */
+export function useWraps(): WrapsOnRod | undefined {
+  const { document } = useBuild();
+  const { bench, blank, profile, choices: layout } = useBench();
+  return useMemo(() => {
+    if (!bench || !blank || !layout || profile.length === 0) return undefined;
+    const choices = readWrapChoices(document);
+    const guides = readGuidesToWrap(document, layout.guides);
+    const plan = planWraps({
+      blank,
+      profile,
+      guides,
+      gripFrontFromButtM: bench.handle.gripFrontFromButtM,
+      choices,
+    });
+    return { blank, choices, plan, unmarked: layout.guides.length - guides.length };
+  }, [document, bench, blank, profile, layout]);
+}

@@ -1,0 +1,89 @@
+import { Button } from 'react-aria-components';
+import { Link } from 'wouter';
+import { wrapSheet } from '../../engine/sheets/wrap-sheet.ts';
+import { BuildFields } from '../fields/build-fields.tsx';
+import { useBench } from '../read/bench.tsx';
+import { useBuild } from '../read/build.tsx';
+import { useShop } from '../read/shop.tsx';
+import { Caution } from '../shell/caution.tsx';
+import { NextLine } from '../shell/next-line.tsx';
+import { Part } from '../shell/part.tsx';
+import { usePrint } from '../shell/use-print.ts';
+import { ThreadNeeds } from './thread-needs.tsx';
+import { useWraps, type WrapsOnRod } from './use-wraps.ts';
+import { WrapsDrawing } from './wraps-drawing.tsx';
+import { WrapsFields } from './wraps-fields.tsx';
+import { WrapsTable } from './wraps-table.tsx';
+import './wraps.css';
+
+/** From marks and feet to wraps: lengths, turns, thread, and the whole rod in its colours. */
+export function WrapsStep() {
+  const { id } = useBuild();
+  const { choices } = useBench();
+  const { paper } = useShop();
+  const { print, printing } = usePrint();
+  const wraps = useWraps();
+  if (!wraps) {
+    return (
+      <NextLine>
+        The wraps follow the blank: give its sections and a diameter under{' '}
+        <Link href={`/builds/${id}/blank`}>Blank</Link>.
+      </NextLine>
+    );
+  }
+  const step = choices?.tapeStep ?? '1 mm';
+  const sheet = (stamp: string) => [wrapSheet(wraps.plan, wraps.blank, { paper, tapeStep: step, stamp })];
+  return (
+    <BuildFields findings={wraps.plan.findings}>
+      <NextLine goOn={{ href: `/builds/${id}/finish`, name: 'Finish' }}>{nextWords(wraps)}</NextLine>
+      <Part
+        title="Wraps"
+        aside="true along the rod, drawn thick across it"
+        tools={
+          <Button
+            className="button"
+            isDisabled={printing}
+            onPress={() => print({ sheet: 'wraps', paper, draw: sheet })}
+          >
+            Wrap sheet as PDF
+          </Button>
+        }
+      >
+        <WrapsDrawing {...wraps} signature={signaturePlace(wraps)} />
+        <ThreadNeeds colours={wraps.plan.colours} />
+        {wraps.plan.findings.map(({ path, message }) => (
+          <p key={path + message} className="attention">
+            ▲ {message}
+          </p>
+        ))}
+      </Part>
+      <Part title="Thread and habits" aside="empty fields are common practice, no source">
+        <WrapsFields />
+      </Part>
+      <Part title="Where each wrap lies">
+        <WrapsTable blank={wraps.blank} wraps={wraps.plan.wraps} step={step} />
+      </Part>
+      <Caution source="Ontario Ministry of Labour, lathe entanglement alert; common practice for blades and thread">
+        A turning rod winds up loose thread, hair and sleeves: stop the motor before touching it. Cut tags
+        with a new blade, away from the hand. Too much tension over a sharp foot cuts into the blank.
+      </Caution>
+    </BuildFields>
+  );
+}
+
+function nextWords({ plan, unmarked }: WrapsOnRod): string {
+  if (plan.findings.length > 0) return plan.findings[0].message;
+  if (unmarked > 0)
+    return `${unmarked} ${unmarked === 1 ? 'guide has' : 'guides have'} no mark yet and no wrap: place them in the layout.`;
+  return 'Lay a test wrap, count its turns, then wrap from the tip down.';
+}
+
+function signaturePlace({ blank, choices }: WrapsOnRod) {
+  const { signature } = choices;
+  return (
+    signature && {
+      fromTipM: blank.lengthM - signature.fromButtM - signature.lengthM,
+      lengthM: signature.lengthM,
+    }
+  );
+}

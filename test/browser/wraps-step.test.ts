@@ -1,0 +1,70 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { axeFindings } from './axe.ts';
+import { twoPieceChanges } from './invented-build.ts';
+import { type Bench, openBench } from './open-bench.ts';
+import { fill, openStep } from './open-step.ts';
+
+let bench: Bench;
+let page: Page;
+beforeAll(async () => {
+  bench = await openBench();
+  page = await openStep(bench, twoPieceChanges(), 'wraps');
+});
+afterAll(() => bench?.close());
+
+const metres = async () => {
+  const words = await page
+    .getByRole('list', { name: 'Thread needed' })
+    .getByRole('listitem')
+    .first()
+    .textContent();
+  return Number(/([\d.]+) m/.exec(words ?? '')?.[1]);
+};
+
+test('every guide of two feet has its two wraps, each from its section’s own ends', async () => {
+  const tip = page.getByRole('table', { name: /tip, 46 in long/ });
+  await tip.waitFor();
+  // Tip-top, five guides of two feet, and the sleeve.
+  expect(await tip.getByRole('row').count()).toBe(1 + 1 + 10 + 1);
+  await page
+    .getByRole('table', { name: /butt, 46 in long/ })
+    .getByRole('row', { name: /Winding check/ })
+    .waitFor();
+});
+
+test('finer thread needs more of it; none counted is refused at the field', async () => {
+  const before = await metres();
+  await fill(page, 'Turns counted', '240');
+  await page.waitForFunction(
+    (old) => !document.body.textContent?.includes(`${old} m with tags`),
+    before.toFixed(1),
+  );
+  expect(await metres()).toBeGreaterThan(before * 1.2);
+  await fill(page, 'Turns counted', '0');
+  await page
+    .getByText(/No turns were counted/)
+    .first()
+    .waitFor();
+  await fill(page, 'Turns counted', '165');
+});
+
+test('the wrap sheet is one page', async () => {
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Wrap sheet as PDF' }).click();
+  const bytes = readFileSync(await (await download).path()).toString('latin1');
+  expect(bytes.startsWith('%PDF-')).toBe(true);
+  expect(bytes.match(/\/Type \/Page\b/g)).toHaveLength(1);
+});
+
+test('axe finds nothing on the wraps', async () => {
+  for (const width of [390, 1440]) {
+    await page.setViewportSize({ width, height: 900 });
+    expect(await axeFindings(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
+      0,
+    );
+  }
+  expect(bench.complaints).toEqual([]);
+});
