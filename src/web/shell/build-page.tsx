@@ -1,5 +1,7 @@
 import { type ComponentType, lazy, Suspense } from 'react';
 import { BlankStep } from '../blank/blank-step.tsx';
+import { AlarmBar } from '../finish/alarm-bar.tsx';
+import { FinishStep } from '../finish/finish-step.tsx';
 import { HandleStep } from '../handle/handle-step.tsx';
 import { MarksStep } from '../marks/marks-step.tsx';
 import { BuildProvider, useBuild } from '../read/build.tsx';
@@ -20,6 +22,7 @@ const sheets: Record<string, ComponentType> = {
   layout: LayoutStep,
   marks: MarksStep,
   wraps: WrapsStep,
+  finish: FinishStep,
 };
 
 /** One build open on the table, at one of its steps. */
@@ -47,6 +50,7 @@ function BuildSheet({ step }: { step: string }) {
       foot={<TitleBlock step={step} />}
     >
       <SaveBanner />
+      <AlarmBar />
       <Mishap key={step}>
         <Suspense fallback={<p className="aside">Laying out the sheet …</p>}>
           {Sheet ? <Sheet /> : <p>This build has no step “{step}”. Pick one above.</p>}

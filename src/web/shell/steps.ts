@@ -13,5 +13,5 @@ export const steps: readonly Step[] = [
   { id: 'marks', name: 'Marks' },
   { id: 'load-test', name: 'Load test', notYet: 'to come' },
   { id: 'wraps', name: 'Wraps' },
-  { id: 'finish', name: 'Finish', notYet: 'to come' },
+  { id: 'finish', name: 'Finish' },
 ];

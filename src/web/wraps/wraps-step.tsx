@@ -2,7 +2,6 @@ import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
 import { wrapSheet } from '../../engine/sheets/wrap-sheet.ts';
 import { BuildFields } from '../fields/build-fields.tsx';
-import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
 import { Caution } from '../shell/caution.tsx';
@@ -19,8 +18,7 @@ import './wraps.css';
 /** From marks and feet to wraps: lengths, turns, thread, and the whole rod in its colours. */
 export function WrapsStep() {
   const { id } = useBuild();
-  const { choices } = useBench();
-  const { paper } = useShop();
+  const { paper, system } = useShop();
   const { print, printing } = usePrint();
   const wraps = useWraps();
   if (!wraps) {
@@ -31,7 +29,8 @@ export function WrapsStep() {
       </NextLine>
     );
   }
-  const step = choices?.tapeStep ?? '1 mm';
+  // Wraps are laid to the thread, finer than guides are marked.
+  const step = system === 'mm' ? '1 mm' : '1/32 in';
   const sheet = (stamp: string) => [wrapSheet(wraps.plan, wraps.blank, { paper, tapeStep: step, stamp })];
   return (
     <BuildFields findings={wraps.plan.findings}>

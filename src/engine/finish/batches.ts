@@ -1,0 +1,106 @@
+/**
+ * How much to mix, in how many batches.
+ *
+ * A part can be measured to ± one division; for the ratio to be off by no more than 4 % the smaller part must be at
+ * least 25 divisions (0.1 ml divisions: 2.5 ml, the usual least). A batch lasts its pot life, of which brushing may
+ * use two thirds. Both shares are common practice, no source. Mass of a part = volume × its density.
+ */
+import { type BenchFinding, stop } from '../bench/bench-finding.ts';
+
+export interface BatchInput {
+  /** On the rod, this coat; ml. */
+  neededMl: number;
+  wraps: number;
+  minutesPerWrap: number;
+  /** At the room's temperature. */
+  potLifeMin: number;
+  /** Shares of the two parts as the data sheet gives them, by volume or by mass. */
+  partA: number;
+  partB: number;
+  mixBy: 'volume' | 'mass';
+  /** g/ml; needed by mass. */
+  densityA?: number;
+  densityB?: number;
+  /** Smallest division of the syringe (ml) or the scale (g). */
+  measureStep: number;
+}
+export interface BatchPlan {
+  batches: number;
+  /** Of each batch, in ml or g. */
+  partA: number;
+  partB: number;
+  unit: 'ml' | 'g';
+  /** What a batch holds, ml; undefined by mass without densities. */
+  batchMl: number | undefined;
+  /** The rod needs less than can be measured truly: the rest is thrown away. */
+  leastRules: boolean;
+}
+
+/** Undefined with a finding where a part, a division or a time is missing or nothing. */
+export function planBatches(input: BatchInput): { plan?: BatchPlan; findings: BenchFinding[] } {
+  const findings = batchFindings(input);
+  if (findings.length > 0) return { findings };
+  const { partA, partB, potLifeMin, minutesPerWrap, wraps, mixBy, measureStep } = input;
+  const perBatch = Math.max(1, Math.floor((brushingShare * potLifeMin) / minutesPerWrap));
+  const batches = Math.max(1, Math.ceil(wraps / perBatch));
+  const least = (leastDivisions * measureStep * (partA + partB)) / Math.min(partA, partB);
+  const wantedMl = (input.neededMl * leftInCup) / batches;
+  const wanted = mixBy === 'volume' ? wantedMl : wantedMl * meanDensity(input);
+  const batch = roundUp(Math.max(wanted, least), measureStep);
+  const a = (batch * partA) / (partA + partB);
+  return {
+    findings,
+    plan: {
+      batches,
+      partA: a,
+      partB: batch - a,
+      unit: mixBy === 'volume' ? 'ml' : 'g',
+      batchMl:
+        mixBy === 'volume'
+          ? batch
+          : input.densityA && input.densityB
+            ? batch / meanDensity(input)
+            : undefined,
+      leastRules: least > wanted,
+    },
+  };
+}
+
+/** Most of a small mix stays in the cup and the brush. */
+const leftInCup = 1.5;
+const leastDivisions = 25;
+const brushingShare = 2 / 3;
+
+function batchFindings(input: BatchInput): BenchFinding[] {
+  const findings: BenchFinding[] = [];
+  const positive = (value: number, field: string, words: string) => {
+    if (value > 0) return;
+    findings.push(
+      stop(
+        `finish/-/${field}`,
+        `${words} is ${value}; it must be more than nothing. Read it off the data sheet.`,
+      ),
+    );
+  };
+  positive(input.partA, 'partA', 'The share of part A');
+  positive(input.partB, 'partB', 'The share of part B');
+  positive(input.measureStep, 'measureStep', 'The smallest division');
+  positive(input.potLifeMin, 'potLife', 'The pot life');
+  positive(input.minutesPerWrap, 'minutesPerWrap', 'The time for one wrap');
+  if (input.mixBy === 'mass' && !(input.densityA && input.densityB)) {
+    const field = input.densityA ? 'densityB' : 'densityA';
+    const message =
+      'By mass the densities of both parts are needed (g/ml, from the data sheet), or mix by volume.';
+    findings.push(stop(`finish/-/${field}`, message));
+  }
+  return findings;
+}
+
+/** g/ml of the mix whose shares are by mass: total mass over total volume. */
+function meanDensity({ partA, partB, densityA = 1, densityB = 1 }: BatchInput): number {
+  return (partA + partB) / (partA / densityA + partB / densityB);
+}
+
+function roundUp(value: number, step: number): number {
+  return Math.ceil(value / step - 1e-9) * step;
+}

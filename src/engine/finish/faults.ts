@@ -1,0 +1,46 @@
+/** What goes wrong with a coat and what is usually done about it. Common practice, no source. */
+export interface FinishFault {
+  fault: string;
+  cause: string;
+  remedy: string;
+}
+
+export const finishFaults: readonly FinishFault[] = [
+  {
+    fault: 'Bubbles',
+    cause: 'stirred fast, cold and thick, or air from the tunnels beside the feet',
+    remedy:
+      'Warm the bottles, rest the mix two minutes. While it turns, a second of hair-dryer; no flame near solvents.',
+  },
+  {
+    fault: 'Sags or runs',
+    cause: 'too much at once, or the turning stopped before it had gelled',
+    remedy: 'Turn on; once it is hard, cut the run level with a new blade, scuff, and lay a thin coat.',
+  },
+  {
+    fault: 'Football: thick in the middle of a wrap',
+    cause: 'one heavy coat',
+    remedy: 'Sand level when hard, then a thin coat; next time two thin ones.',
+  },
+  {
+    fault: 'Craters, fish-eyes',
+    cause: 'silicone, wax or skin oil on the wrap or in the brush',
+    remedy: 'Let it harden, scuff, clean, and coat again with a new brush; keep softener-washed rags away.',
+  },
+  {
+    fault: 'Stays tacky',
+    cause: 'ratio off, not mixed to the walls of the cup, or a cold room',
+    remedy: 'Keep it warm two days. Still tacky: one more coat, measured and mixed well, over it.',
+  },
+  {
+    fault: 'Cloud or haze',
+    cause: 'cold, moisture in an unfilled tunnel, or too much colour preserver',
+    remedy:
+      'Warm the room; fill every tunnel in the first coat. A haze under the finish means strip and wrap again.',
+  },
+  {
+    fault: 'Fuzz through the coat',
+    cause: 'loose filaments not burnished or singed',
+    remedy: 'Shave flush after the first coat, sand lightly, then the second coat.',
+  },
+];

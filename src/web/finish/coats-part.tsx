@@ -1,0 +1,101 @@
+import { Button } from 'react-aria-components';
+import { coatSchedule, recoatAt } from '../../engine/finish/schedule.ts';
+import { FlagField } from '../fields/flag-field.tsx';
+import { useBuild } from '../read/build.tsx';
+import { flagOf } from '../read/values.ts';
+import { Part } from '../shell/part.tsx';
+import { TableFrame } from '../shell/table-frame.tsx';
+import { clockWords, dueWords } from './due-words.ts';
+import { InstantField } from './instant-field.tsx';
+import type { FinishOnRod } from './use-finish.ts';
+
+const gate = [
+  { field: 'guidesChecked', words: 'Guides on the line, sighted once more from both ends' },
+  { field: 'wrapsChecked', words: 'Wraps packed, tags cut, no fuzz, no gap' },
+  { field: 'levelChecked', words: 'The rod lies level on its supports, every 0.5 to 0.7 m' },
+  { field: 'dustFree', words: 'No dust, no silicone, no draught; product and room warm' },
+];
+
+/** The gate before the first coat, each coat by one tap, and what is due when. */
+export function CoatsPart({ finish, nowMs }: { finish: FinishOnRod; nowMs: number }) {
+  const { single, write, newRowId } = useBuild();
+  const row = single('finish');
+  const open = gate.filter(({ field }) => !flagOf(row, field));
+  const last = finish.coats.at(-1);
+  const recoat = last && recoatAt(nowMs, last, finish.times);
+  const brush = () => {
+    const id = newRowId();
+    write(`coat ${finish.coats.length + 1}`, [
+      { path: ['coats', id, 'order'], value: finish.coats.length },
+      { path: ['coats', id, 'brushedAt'], value: new Date().toISOString() },
+      { path: ['coats', id, 'roomC'], value: finish.roomC },
+    ]);
+  };
+  const waits = open.length > 0 || recoat?.status === 'too early';
+  return (
+    <Part title="Coats" aside="the first cannot be taken off again">
+      {gate.map(({ field, words }) => (
+        <FlagField key={field} path={['finish', '-', field]} gesture={`check ${field}`}>
+          {words}
+        </FlagField>
+      ))}
+      <div role="status">
+        {open.length > 0 && <p className="quiet">{open.length} to look at before a coat goes on.</p>}
+        {recoat?.status === 'too early' && (
+          <p>The next coat waits until {clockWords(recoat.fromMs)}; the finish below is still too soft.</p>
+        )}
+        {recoat?.status === 'now' && <p>Another coat may go on until {clockWords(recoat.untilMs)}.</p>}
+        {recoat?.status === 'sand first' && (
+          <p className="attention">
+            ▲ The recoat window closed {clockWords(recoat.untilMs)}: scuff with 400 to 600 grit before another
+            coat.
+          </p>
+        )}
+      </div>
+      <div>
+        <Button className="button button-main" isDisabled={waits} onPress={brush}>
+          Coat {finish.coats.length + 1} is brushed on now
+        </Button>
+      </div>
+      {finish.coats.length > 0 && <CoatsTable finish={finish} nowMs={nowMs} />}
+    </Part>
+  );
+}
+
+function CoatsTable({ finish, nowMs }: { finish: FinishOnRod; nowMs: number }) {
+  const { coats, times } = finish;
+  return (
+    <>
+      {coats.map(({ id, brushedAtMs, roomC }, index) => (
+        <div key={id}>
+          <InstantField label={`Coat ${index + 1} brushed on`} path={['coats', id, 'brushedAt']} />
+          <TableFrame label={`Times of coat ${index + 1}`}>
+            <table className="figures-table">
+              <caption>
+                Coat {index + 1} <span className="quiet">at {roomC} °C</span>
+              </caption>
+              <thead>
+                <tr>
+                  <th scope="col">What</th>
+                  <th scope="col">When</th>
+                  <th scope="col">Now</th>
+                </tr>
+              </thead>
+              <tbody>
+                {coatSchedule(brushedAtMs, times, { roomC, latest: index === coats.length - 1 }).map(
+                  ({ due, atMs }) => (
+                    <tr key={due}>
+                      <th scope="row">{dueWords[due]}</th>
+                      <td>{clockWords(atMs)}</td>
+                      <td className="quiet">{atMs <= nowMs ? 'due' : 'waits'}</td>
+                    </tr>
+                  ),
+                )}
+              </tbody>
+            </table>
+          </TableFrame>
+        </div>
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,36 @@
+import { Part } from '../shell/part.tsx';
+import { spanWords } from './due-words.ts';
+import { MixFields } from './finish-fields.tsx';
+import type { FinishOnRod } from './use-finish.ts';
+
+/** How much one coat takes, and what to measure for it. */
+export function MixPart({ finish }: { finish: FinishOnRod }) {
+  const { batch, firstCoatMl, laterCoatMl, potLifeMin, roomC, mix } = finish;
+  return (
+    <Part title="Mix" aside="from the wraps’ own geometry">
+      <div role="status">
+        {batch ? (
+          <>
+            <p className="mix-figure">
+              {batch.partA.toFixed(1)} + {batch.partB.toFixed(1)} {batch.unit}
+              {batch.batches > 1 && `, ${batch.batches} times`}
+            </p>
+            <p>
+              The first coat takes {firstCoatMl.toFixed(1)} ml on the rod, a later one{' '}
+              {laterCoatMl.toFixed(1)} ml.{' '}
+              {batch.leastRules &&
+                'Less cannot be measured truly: one division would put the ratio off by more than 4 %. '}
+              It can be brushed for {spanWords((potLifeMin * 60 * 2) / 3)} of its {spanWords(potLifeMin * 60)}{' '}
+              at {roomC} °C.
+            </p>
+          </>
+        ) : finish.findings.length > 0 ? (
+          <p className="attention">▲ {finish.findings[0].message}</p>
+        ) : (
+          <p className="quiet">When the guides have their marks, the volume follows from the wraps.</p>
+        )}
+      </div>
+      <MixFields byMass={mix.mixBy === 'mass'} />
+    </Part>
+  );
+}
