@@ -3,6 +3,7 @@
  * in fine load steps, every tenth with a line that rubs and lies on the blank. Run by `npm run soak`.
  */
 import { type BendRequest, bend } from '../src/engine/bend/bend.ts';
+import { randomAbsurdRequest } from './absurd-requests.ts';
 import { type Harshness, randomBendRequest } from './population.ts';
 import { followedInFineSteps, judgeBend } from './soak-judge.ts';
 
@@ -12,7 +13,7 @@ export interface SoakPlan {
   onProgress(done: number): void;
 }
 export interface SoakResult {
-  harshness: Harshness;
+  rodsOf: Harshness | 'absurd';
   rods: number;
   byStatus: Record<string, number>;
   realLine: Record<string, number>;
@@ -21,27 +22,17 @@ export interface SoakResult {
   faults: string[];
 }
 
-/** Seven in ten are rods of the bench, the rest harsh. */
+/** In a hundred, seventy are rods of the bench, twenty-eight harsh, two absurd. */
 export function soak({ firstSeed, rods, onProgress }: SoakPlan): SoakResult[] {
   const bench = Math.round(0.7 * rods);
+  const absurd = Math.round(0.02 * rods);
   let done = 0;
-  return (
-    [
-      ['bench', bench],
-      ['harsh', rods - bench],
-    ] as const
-  ).map(([harshness, count]) => {
-    const result: SoakResult = {
-      harshness,
-      rods: count,
-      byStatus: {},
-      realLine: {},
-      followedFinely: 0,
-      mostIterations: { iterations: 0, seed: 0 },
-      faults: [],
-    };
-    for (let seed = firstSeed; seed < firstSeed + count; seed++) {
-      judgeSeed(seed, harshness, result);
+  const counts = { bench, harsh: rods - bench - absurd, absurd };
+  return (['bench', 'harsh', 'absurd'] as const).map((rodsOf) => {
+    const result = emptyResult(rodsOf, counts[rodsOf]);
+    for (let seed = firstSeed; seed < firstSeed + result.rods; seed++) {
+      if (rodsOf === 'absurd') judge(seed, randomAbsurdRequest(seed), result);
+      else judgeSeed(seed, rodsOf, result);
       done++;
       if (done % 1000 === 0) onProgress(done);
     }
@@ -49,12 +40,28 @@ export function soak({ firstSeed, rods, onProgress }: SoakPlan): SoakResult[] {
   });
 }
 
-function judgeSeed(seed: number, harshness: Harshness, result: SoakResult): void {
-  const request = randomBendRequest(seed, harshness);
+function emptyResult(rodsOf: SoakResult['rodsOf'], rods: number): SoakResult {
+  return {
+    rodsOf,
+    rods,
+    byStatus: {},
+    realLine: {},
+    followedFinely: 0,
+    mostIterations: { iterations: 0, seed: 0 },
+    faults: [],
+  };
+}
+
+function judge(seed: number, request: BendRequest, result: SoakResult): void {
   const { status, iterations, fault } = judgeBend(request);
   result.byStatus[status] = (result.byStatus[status] ?? 0) + 1;
   if (iterations > result.mostIterations.iterations) result.mostIterations = { iterations, seed };
-  if (fault) result.faults.push(`${harshness} ${seed}: ${fault}`);
+  if (fault) result.faults.push(`${result.rodsOf} ${seed}: ${fault}`);
+}
+
+function judgeSeed(seed: number, harshness: Harshness, result: SoakResult): void {
+  const request = randomBendRequest(seed, harshness);
+  judge(seed, request, result);
   if (seed % 50 === 0) {
     result.followedFinely++;
     const apartRad = followedInFineSteps(request);
@@ -78,9 +85,8 @@ function judgeRealLine(seed: number, request: BendRequest, result: SoakResult): 
   });
   result.realLine[answer.status] = (result.realLine[answer.status] ?? 0) + 1;
   const numbers = answer.points.flatMap((point) => [point.xM, point.yM, point.angleRad, point.curvaturePerM]);
-  if (!numbers.every(Number.isFinite))
-    result.faults.push(`${result.harshness} ${seed}: real line, not finite`);
+  if (!numbers.every(Number.isFinite)) result.faults.push(`${result.rodsOf} ${seed}: real line, not finite`);
   if (answer.status !== 'converged' && !answer.reason) {
-    result.faults.push(`${result.harshness} ${seed}: real line, ${answer.status} without a reason`);
+    result.faults.push(`${result.rodsOf} ${seed}: real line, ${answer.status} without a reason`);
   }
 }

@@ -5,7 +5,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { blankBends, blankStrains, blankThirds } from './cases/blanks.ts';
 import { passes } from './cases/check.ts';
-import { meshConvergence, ringConvergence } from './cases/convergence.ts';
+import { meshConvergence, populationAccuracy, ringConvergence } from './cases/convergence.ts';
 import { elasticaDead, elasticaFollower, elasticaMoment, elasticaPrinted } from './cases/elastica.ts';
 import { frequencyBlanks, frequencyPrinted, frequencyTapered, frequencyUniform } from './cases/frequency.ts';
 import { capstan } from './cases/friction.ts';
@@ -39,6 +39,7 @@ export function allGroups(live: boolean): LiveGroup[] {
     ...withElements.map((group) => group(asShipped)),
     ringConvergence(),
     meshConvergence(),
+    populationAccuracy(),
     capstan(),
     frequencyUniform(),
     frequencyTapered(),

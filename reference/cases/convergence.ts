@@ -3,10 +3,11 @@ import { makeWorkspace } from '../../src/engine/bend/equilibrium.ts';
 import { followLoad } from '../../src/engine/bend/follow.ts';
 import { buildMesh } from '../../src/engine/bend/mesh.ts';
 import { rodTables } from '../../src/engine/bend/rod.ts';
+import { randomBendRequest } from '../population.ts';
 import type { Check, CheckGroup } from './check.ts';
 import { excessDrop } from './line.ts';
 import { realisticRods } from './realistic-rods.ts';
-import { refined } from './unit-rod.ts';
+import { asShipped, refined } from './unit-rod.ts';
 
 /** Ever more rings on the axis: the line becomes the dead tip force, the difference a quarter at every doubling. */
 export function ringConvergence(): CheckGroup {
@@ -84,4 +85,33 @@ export function solvedOnDividedMesh(request: BendRequest, resolution: number, ti
   const { status } = followLoad(mesh, loadingOf(request), request.buttAngleRad, work);
   if (status !== 'converged') throw new Error(`${status} with ${mesh.count} elements`);
   return { mesh, work, times };
+}
+
+/** Largest distance from the bend that meshes four and eight times as fine tend to, at any node. */
+export function placeErrorM(request: BendRequest, resolution: number): number {
+  const [ours, finer, finest] = [1, 4, 8].map((times) => solvedOnDividedMesh(request, resolution, times));
+  let most = 0;
+  for (let j = 0; j <= ours.mesh.count; j++) {
+    const limit = (axis: 'xM' | 'yM') => (4 * finest.work[axis][8 * j] - finer.work[axis][4 * j]) / 3;
+    most = Math.max(most, Math.hypot(ours.work.xM[j] - limit('xM'), ours.work.yM[j] - limit('yM')));
+  }
+  return most;
+}
+
+/** Random rods as shipped against their own limit. */
+export function populationAccuracy(): CheckGroup {
+  const rods = 300;
+  const errors = Array.from({ length: rods }, (_, i) => {
+    const request = randomBendRequest(i + 1, 'bench');
+    return (placeErrorM(request, asShipped.resolution) * 3000) / Math.max(3, request.rod.lengthM);
+  }).sort((a, b) => a - b);
+  const row = { source: 'Richardson (1911) extrapolation from finer meshes', unit: 'mm on 3 m', theirs: 0 };
+  const quantile = (share: number) => errors[Math.min(rods - 1, Math.floor(share * rods))];
+  const checks: Check[] = [
+    { ...row, id: 'median', quantity: 'place error', ours: quantile(0.5), allowance: 0.02 },
+    { ...row, id: '99 of 100', quantity: 'place error', ours: quantile(0.99), allowance: 0.2 },
+    { ...row, id: 'worst', quantity: 'place error', ours: quantile(1), allowance: 0.2 },
+  ];
+  const about = `${rods} random rods (population.ts, seeds 1 to ${rods}): 1.5 to 4.3 m, pulls to 25 N in any direction, ${asShipped.resolution} elements. Largest error anywhere on each rod.`;
+  return { title: 'Accuracy over a population', about, checks };
 }

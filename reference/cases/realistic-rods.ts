@@ -74,9 +74,9 @@ const drafts: Draft[] = [
   {
     name: 'two-handed fly rod, 13 ft, 8-weight',
     ...{ lengthM: 3.5, outsideTipM: 0.0022, outsideButtM: 0.0135, wallM: 0.00065, ...carbon },
-    ...{ bowPerM: [-0.002, 0.01], ferrulesFromTipM: [1, 2, 3], buttDegrees: 60, side: 'under' },
+    ...{ bowPerM: [-0.002, 0.01], ferrulesFromTipM: [1, 2, 3], buttDegrees: 45, side: 'under' },
     guides: { count: 12, firstM: 0.13, growth: 1.1, heightsM: [0.005, 0.015] },
-    ...{ reel: { alongM: -0.25, offsetM: 0.06 }, tensionN: 9.8, pullDegrees: -75, tiedKg: 0.05 },
+    ...{ reel: { alongM: -0.25, offsetM: 0.06 }, tensionN: 7, pullDegrees: -60, tiedKg: 0.05 },
   },
 ];
 

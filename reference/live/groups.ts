@@ -21,7 +21,7 @@ export const rubbingRods: RealisticRod[] = realisticRods
 
 /** Line through rings off the axis, as a boundary-value problem of statics. */
 export function scipyGroup(
-  rods: readonly RealisticRod[] = realisticRods,
+  rods: readonly RealisticRod[] = [...realisticRods, ...rubbingRods],
   accuracy: Accuracy = asShipped,
 ): LiveGroup {
   const title = 'Six realistic rods against a boundary-value solve';

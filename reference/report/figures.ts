@@ -9,7 +9,7 @@ const style = `<style>text{font:12px system-ui,sans-serif;fill:#333}.small{font-
 
 /** The six rods without load (dashed) and bent, each to the same scale, with the line through its rings. */
 export function shapesFigure(): string {
-  const cell = { width: 300, height: 265 };
+  const cell = { width: 300, height: 290 };
   const parts = realisticRods.map(({ name, request }, i) => {
     const bent = bend(request);
     const still = bend({ ...request, load: { tip: { xN: 0, yN: 0 } }, guides: [], masses: [] });
