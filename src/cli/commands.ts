@@ -1,6 +1,7 @@
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { runLineProtocol } from '../door/line-protocol.ts';
 import { lyingPaper, type PaperName } from '../engine/sheets/paper-size.ts';
+import { backUp, restore } from './backup-commands.ts';
 import { checkBuildFile } from './check-build-file.ts';
 import { openBuild } from './open-build.ts';
 import { reportData } from './report-data.ts';
@@ -22,6 +23,7 @@ export function makeProgram(setCode: (code: number) => void): Command {
   addReport(program);
   addStrips(program);
   addServe(program, setCode);
+  addBackups(program);
   return program;
 }
 
@@ -95,6 +97,26 @@ function addServe(program: Command, setCode: (code: number) => void): void {
     .action(async (options: { data?: string; port?: string; host?: string; open?: boolean }) => {
       const { runServer } = await import('../server/run-server.ts');
       setCode(await runServer({ ...options, port: options.port ?? process.env.PORT }));
+    });
+}
+
+function addBackups(program: Command): void {
+  const dataWords = 'data folder (otherwise FAIRBEND_DATA, or the usual place)';
+  program
+    .command('backup')
+    .description('the whole record in one checked .zip; the server may go on running')
+    .requiredOption('--out <file>', 'archive to write', notEmpty)
+    .option('--data <folder>', dataWords)
+    .action(async (options: { out: string; data?: string }) => {
+      process.stdout.write(await backUp(options));
+    });
+  program
+    .command('restore')
+    .description('put a backup in the place of the record, which is kept; end the server first')
+    .argument('<file>', 'a backup')
+    .option('--data <folder>', dataWords)
+    .action(async (file: string, options: { data?: string }) => {
+      process.stdout.write(await restore(file, options));
     });
 }
 

@@ -17,6 +17,9 @@
  *   GET    /api/attachments/:hash                            -> bytes
  *   GET    /api/events?after=ID:SEQ      (repeatable)        -> server-sent events named `operations`: FeedMessage
  *   POST   /api/demo/reset                                   -> DocumentSummary
+ *   GET    /api/backups                                      -> { backups: BackupNote[] }, the newest first
+ *   POST   /api/backups                                      -> BackupNote (201), made now
+ *   GET    /api/backups/:name                                -> the archive
  *   GET    /api/info                                         -> ServerInfo
  */
 import type { Cell, Change, Finding, Operation, StoredOperation } from './operation.ts';
@@ -116,6 +119,13 @@ export interface ServerInfo {
   dataFolder: string;
   database: string;
   demo: string | null;
+}
+
+/** A backup in the data folder. */
+export interface BackupNote {
+  name: string;
+  madeAt: string;
+  bytes: number;
 }
 
 export interface Refusal {

@@ -2,9 +2,11 @@ import { Hono } from 'hono';
 import { compress } from 'hono/compress';
 import type { ServerInfo } from '../record/api.ts';
 import { answerError } from './answer-error.ts';
+import type { Backups } from './backup/backups.ts';
 import { resetDemo } from './demo.ts';
 import { guardRequests, secureHeaders } from './guard.ts';
 import type { Keeper } from './keeper.ts';
+import { backupRoutes } from './routes/backups.ts';
 import { documentRoutes } from './routes/documents.ts';
 import { eventRoutes } from './routes/events.ts';
 import { fileRoutes } from './routes/files.ts';
@@ -15,6 +17,8 @@ export interface AppParts {
   /** The built page; undefined where only the API is served. */
   staticFiles?: StaticFiles;
   info(): ServerInfo;
+  /** Undefined where the server keeps none itself. */
+  backups?: Backups;
   /** Build file of the demo; it need not exist. */
   demoFile: string;
   /** Whether a Host header names this server. */
@@ -33,6 +37,7 @@ export function createApp(parts: AppParts): Hono {
   app.get('/api/info', (c) => c.json(parts.info()));
   app.route('/api', documentRoutes(parts.keeper));
   app.route('/api', fileRoutes(parts.keeper, parts.info().version));
+  app.route('/api', backupRoutes(parts.backups));
   app.post('/api/demo/reset', async (c) => c.json(await resetDemo(parts.keeper, parts.demoFile)));
   app.route('/api', eventRoutes(parts.keeper, parts.closing));
   app.all('/api/*', (c) => c.json({ message: `There is no ${c.req.path} here`, findings: [] }, 404));

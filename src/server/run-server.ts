@@ -23,7 +23,13 @@ export async function runServer(options: RunOptions): Promise<number> {
   const dataFolder = options.data ? resolve(options.data) : defaultDataFolder(process.env, process.platform);
   let server: RunningServer;
   try {
-    server = await serve({ dataFolder, port, host: options.host, databaseUrl: process.env.DATABASE_URL });
+    server = await serve({
+      dataFolder,
+      port,
+      host: options.host,
+      databaseUrl: process.env.DATABASE_URL,
+      dailyBackups: true,
+    });
   } catch (error) {
     const explained = [DatabaseTrouble, PortTaken, FolderHeld].some((kind) => error instanceof kind);
     if (explained) return fail((error as Error).message);

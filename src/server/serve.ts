@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { createAdaptorServer } from '@hono/node-server';
 import type { ServerInfo } from '../record/api.ts';
 import { createApp } from './app.ts';
+import { Backups } from './backup/backups.ts';
 import { ChangeFeed } from './change-feed.ts';
 import { type DataFolder, type FolderLock, lockFolder, openDataFolder } from './data-folder.ts';
 import { openDatabase } from './database.ts';
@@ -23,6 +24,8 @@ export interface ServeOptions {
   host?: string;
   /** postgres:// address; without it the SQLite file of the data folder. */
   databaseUrl?: string;
+  /** Makes a backup at the start and every day, in the data folder. */
+  dailyBackups?: boolean;
 }
 
 export interface RunningServer {
@@ -55,6 +58,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
   const demoFile = join(packageRoot, 'examples', 'demo-build.json');
   const closing = new AbortController();
   let keeper: Keeper | undefined;
+  const backups = options.databaseUrl ? undefined : keepBackups(folder);
   try {
     const { db, description } = await openDatabase(options.databaseUrl ?? folder.databaseFile);
     keeper = new Keeper(new SqlRepository(db), new ChangeFeed());
@@ -64,6 +68,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
     let port = 0;
     const app = createApp({
       keeper,
+      backups,
       demoFile,
       staticFiles: readStaticFiles(join(packageRoot, 'dist', 'web')),
       info: () => info,
@@ -74,9 +79,12 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
     port = await listen(server, host, options.port);
     const address = `http://${host.includes(':') ? `[${host}]` : host}:${port}`;
     lock.note({ address, pid: process.pid });
+    if (options.dailyBackups)
+      backups?.start((error) => console.error(`No backup was made: ${error.message}`));
     const close = async () => {
       closing.abort();
       await closeServer(server);
+      await backups?.close();
       await keeper?.repository.close();
       lock.release();
     };
@@ -86,6 +94,11 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
     lock.release();
     throw error;
   }
+}
+
+function keepBackups({ path, databaseFile }: DataFolder): Backups {
+  const writtenBy = `Fairbend ${packageVersion()}`;
+  return new Backups({ databaseFile, folder: join(path, 'backups'), writtenBy, now: () => new Date() });
 }
 
 async function serverInfo(keeper: Keeper, dataFolder: string, database: string): Promise<ServerInfo> {
@@ -100,7 +113,7 @@ function ownNames(host: string): string[] {
   return names.includes(host) ? names : [...names, host];
 }
 
-function packageVersion(): string {
+export function packageVersion(): string {
   const text = readFileSync(join(packageRoot, 'package.json'), 'utf8');
   return (JSON.parse(text) as { version: string }).version;
 }

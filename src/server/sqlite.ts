@@ -5,6 +5,8 @@ export interface OpenedSqlite {
   database: SqliteDatabase & { exec(sql: string): void };
   /** Which driver serves: the runtime's own where it has one. */
   driver: 'node:sqlite' | 'better-sqlite3';
+  /** SQLite's online backup to a new file, as the database stands at one moment; others may write meanwhile. */
+  backup(file: string): Promise<void>;
 }
 
 /** What both drivers have in common. */
@@ -12,6 +14,8 @@ interface RawDatabase {
   prepare(sql: string): RawStatement;
   exec(sql: string): unknown;
   close(): void;
+  /** better-sqlite3 only; node:sqlite has a function of the module instead. */
+  backup?(file: string): Promise<unknown>;
 }
 interface RawStatement {
   /** better-sqlite3: the statement gives rows. */
@@ -26,11 +30,26 @@ interface RawStatement {
 /** Opens a SQLite file. @throws the driver's error when it cannot; an Error with the remedy without any driver. */
 export function openSqlite(file: string): OpenedSqlite {
   const builtIn = builtInDriver();
-  if (builtIn) return { database: adapt(new builtIn(file)), driver: 'node:sqlite' };
-  return { database: adapt(new (betterSqlite())(file)), driver: 'better-sqlite3' };
+  const raw = builtIn ? new builtIn(file) : new (betterSqlite())(file);
+  const backup = async (copy: string) => {
+    // An open reading transaction holds the moment still; without it every write would begin the copy anew.
+    raw.exec('BEGIN');
+    raw.prepare('SELECT count(*) FROM sqlite_master').all();
+    await (raw.backup ? raw.backup(copy) : builtInBackup(raw, copy));
+    raw.exec('COMMIT');
+  };
+  return { database: adapt(raw), driver: builtIn ? 'node:sqlite' : 'better-sqlite3', backup };
 }
 
 type Driver = new (file: string) => RawDatabase;
+
+async function builtInBackup(raw: RawDatabase, copy: string): Promise<void> {
+  const builtIn = process.getBuiltinModule('node:sqlite') as unknown as {
+    backup?(source: RawDatabase, copy: string): Promise<number>;
+  };
+  if (builtIn.backup) await builtIn.backup(raw, copy);
+  else throw new Error('Backups need Node 24, or Node 20 with better-sqlite3');
+}
 
 function builtInDriver(): Driver | undefined {
   const builtIn = process.getBuiltinModule?.('node:sqlite') as { DatabaseSync?: Driver } | undefined;

@@ -7,6 +7,7 @@ import { useShop } from '../read/shop.tsx';
 import { Page } from '../shell/page.tsx';
 import { Part } from '../shell/part.tsx';
 import { api } from '../store/open-document.ts';
+import { BackupsPart } from './backups-part.tsx';
 import { useBenchView } from './colours.ts';
 import { PrintersPart } from './printers-part.tsx';
 
@@ -57,6 +58,7 @@ export function SettingsPage() {
         </Part>
         <PrintersPart />
       </ShopFields>
+      <BackupsPart />
       <KeepingPart />
     </Page>
   );

@@ -1,6 +1,7 @@
 import type {
   AppendAnswer,
   AttachmentAnswer,
+  BackupNote,
   CreateRequest,
   DocumentList,
   DocumentSummary,
@@ -64,6 +65,9 @@ export function createApi(fetcher: typeof fetch, base = '') {
       ask<AttachmentAnswer>('POST', '/attachments', bytes, 'application/octet-stream'),
     attachmentAddress: (hash: string) => `${base}/api/attachments/${hash}`,
     resetDemo: () => post<DocumentSummary>('/demo/reset'),
+    backups: () => get<{ backups: BackupNote[] }>('/backups'),
+    makeBackup: () => post<BackupNote>('/backups'),
+    backupAddress: (name: string) => `${base}/api/backups/${name}`,
     info: () => get<ServerInfo>('/info'),
   };
 }

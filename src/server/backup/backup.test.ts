@@ -1,0 +1,199 @@
+import { copyFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { strToU8, zipSync } from 'fflate';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { serve } from '../serve.ts';
+import { openSqlite } from '../sqlite.ts';
+import { Backups } from './backups.ts';
+import { makeBackup } from './make-backup.ts';
+import { restoreBackup } from './restore-backup.ts';
+import { backupsToKeep } from './rotation.ts';
+
+let folder = '';
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'fairbend-backup-'));
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+const file = (name: string) => join(folder, name);
+const at = new Date('2026-03-01T09:00:00Z');
+
+/** All rows of a record. */
+function rowsOf(data: string): Record<string, unknown[]> {
+  const { database } = openSqlite(join(data, 'fairbend.sqlite'));
+  const tables = ['documents', 'operations', 'attachments', 'revisions', 'identity'];
+  const rows = tables.map((table) => [
+    table,
+    database.prepare(`select * from ${table} order by rowid`).all([]),
+  ]);
+  database.close();
+  return Object.fromEntries(rows.map(([table, found]) => [table, found]));
+}
+
+async function withServer(data: string, work: (address: string) => Promise<void>): Promise<void> {
+  const server = await serve({ dataFolder: data, port: 0 });
+  await work(server.address).finally(() => server.close());
+}
+
+async function addBuild(address: string, title: string): Promise<void> {
+  const response = await fetch(`${address}/api/documents`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ kind: 'build', changes: [{ path: ['about', '-', 'title'], value: title }] }),
+  });
+  expect(response.status).toBe(201);
+}
+
+const backUp = (out: string) =>
+  makeBackup({
+    databaseFile: file('data/fairbend.sqlite'),
+    out: file(out),
+    madeAt: at.toISOString(),
+    writtenBy: 'test',
+  });
+
+describe('a backup made while the server runs', () => {
+  test('restored elsewhere has every row there was, and a server starts on it', async () => {
+    await withServer(file('data'), async (address) => {
+      await addBuild(address, 'Brook');
+      await backUp('b.zip');
+    });
+    const { keptAs } = await restoreBackup(file('b.zip'), file('other'), at);
+    expect(keptAs).toBeUndefined();
+    expect(rowsOf(file('other'))).toEqual(rowsOf(file('data')));
+    expect(rowsOf(file('other')).operations.length).toBeGreaterThan(1);
+    await withServer(file('other'), async (address) => {
+      const list = await (await fetch(`${address}/api/documents?search=brook`)).json();
+      expect(list).toMatchObject({ total: 1 });
+    });
+  });
+
+  test('restored in place brings that state back and keeps what stood there', async () => {
+    await withServer(file('data'), (address) => addBuild(address, 'Brook'));
+    await backUp('b.zip');
+    const then = rowsOf(file('data'));
+    await withServer(file('data'), (address) => addBuild(address, 'Lake'));
+    const later = rowsOf(file('data'));
+    const { keptAs } = await restoreBackup(file('b.zip'), file('data'), at);
+    expect(rowsOf(file('data'))).toEqual(then);
+    rmSync(file('again'), { recursive: true, force: true });
+    await withServer(file('again'), async () => undefined);
+    for (const end of ['', '-wal', '-shm']) rmSync(file(`again/fairbend.sqlite${end}`), { force: true });
+    copyFileSync(keptAs!, file('again/fairbend.sqlite'));
+    expect(rowsOf(file('again'))).toEqual(later);
+  });
+
+  test('is of one moment, whatever is written meanwhile', async () => {
+    await withServer(file('data'), async (address) => {
+      const writing = Promise.all(Array.from({ length: 30 }, (_, n) => addBuild(address, `Rod ${n}`)));
+      await backUp('b.zip');
+      await writing;
+    });
+    await restoreBackup(file('b.zip'), file('other'), at);
+    const { documents, operations } = rowsOf(file('other')) as Record<string, { last_seq: number }[]>;
+    expect(operations.length).toBe(documents.reduce((sum, row) => sum + row.last_seq, 0));
+  });
+
+  test('is not restored under a running server', async () => {
+    await withServer(file('data'), async () => {
+      await backUp('b.zip');
+      await expect(restoreBackup(file('b.zip'), file('data'), at)).rejects.toThrow(/End it first/);
+    });
+  });
+});
+
+describe('a file is refused, and the record stays as it is, when it', () => {
+  const refused = async (name: string, bytes: Uint8Array, words: RegExp) => {
+    await withServer(file('data'), (address) => addBuild(address, 'Brook'));
+    const before = rowsOf(file('data'));
+    writeFileSync(file(name), bytes);
+    await expect(restoreBackup(file(name), file('data'), at)).rejects.toThrow(words);
+    expect(rowsOf(file('data'))).toEqual(before);
+    expect(readdirSync(file('data')).filter((entry) => /part|before/.test(entry))).toEqual([]);
+  };
+  const made = async () => {
+    await withServer(file('data'), (address) => addBuild(address, 'Brook'));
+    await backUp('good.zip');
+    return new Uint8Array(readFileSync(file('good.zip')));
+  };
+  const manifest = (database: object, more: object = {}) =>
+    strToU8(
+      JSON.stringify({
+        format: 'fairbend backup',
+        version: 1,
+        record: 'r',
+        madeAt: '2026-03-01T09:00:00Z',
+        writtenBy: 't',
+        schema: '0001-record',
+        documents: 0,
+        database: { name: 'fairbend.sqlite', bytes: 10, sha256: '0'.repeat(64), ...database },
+        ...more,
+      }),
+    );
+
+  test('is cut short', async () => {
+    const good = await made();
+    await refused('half.zip', good.slice(0, good.length / 2), /cut short or damaged/);
+  });
+  test('has a byte changed', async () => {
+    const bad = await made();
+    bad[Math.floor(bad.length * 0.6)] ^= 0xff;
+    await refused('bad.zip', bad, /not what its manifest says|cut short or damaged/);
+  });
+  test('is no archive', () =>
+    refused('text.zip', strToU8('hello '.repeat(100)), /no backup made by Fairbend/));
+  test('holds a path out of the folder', () =>
+    refused('path.zip', zipSync({ '../../evil': strToU8('x') }), /no backup made by Fairbend/));
+  test('unpacks to more than it says (a bomb)', () =>
+    refused(
+      'bomb.zip',
+      zipSync({ 'manifest.json': manifest({ bytes: 10 }), 'fairbend.sqlite': new Uint8Array(50e6) }),
+      /larger than its manifest says/,
+    ));
+  test('is from the future', () =>
+    refused(
+      'future.zip',
+      zipSync({ 'manifest.json': manifest({}, { schema: '9999-wings' }), 'fairbend.sqlite': strToU8('x') }),
+      /newer Fairbend/,
+    ));
+});
+
+describe('the backups a server keeps', () => {
+  test('are the newest of 7 days, 8 weeks and 12 months', () => {
+    const made = Array.from({ length: 800 }, (_, half) =>
+      new Date(Date.UTC(2026, 10, 25, 9) - half * 12 * 3600e3).toISOString(),
+    );
+    const kept = [...backupsToKeep(made)].sort().reverse();
+    expect(kept[0]).toBe(made[0]);
+    expect(kept.slice(0, 7).map((instant) => instant.slice(8, 10))).toEqual([
+      '25',
+      '24',
+      '23',
+      '22',
+      '21',
+      '20',
+      '19',
+    ]);
+    expect(new Set(kept.map((instant) => instant.slice(0, 7))).size).toBe(12);
+    expect(kept.length).toBeLessThanOrEqual(7 + 8 + 12);
+    expect([...backupsToKeep(kept)].sort().reverse()).toEqual(kept);
+  });
+
+  test('are made one after the other, listed, and found by their own names only', async () => {
+    await withServer(file('data'), async () => undefined);
+    let minutes = 0;
+    const backups = new Backups({
+      databaseFile: file('data/fairbend.sqlite'),
+      folder: file('data/backups'),
+      writtenBy: 'test',
+      now: () => new Date(at.getTime() + minutes++ * 60_000),
+    });
+    await Promise.all([backups.make(), backups.make()]);
+    const notes = backups.list();
+    expect(notes).toMatchObject([{ madeAt: '2026-03-01T09:01:00.000Z' }]);
+    expect(readdirSync(file('data/backups'))).toEqual([notes[0].name]);
+    expect(backups.fileOf(notes[0].name)).toBe(file(`data/backups/${notes[0].name}`));
+    expect(backups.fileOf('../fairbend.sqlite')).toBeUndefined();
+  });
+});

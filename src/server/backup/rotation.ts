@@ -1,0 +1,35 @@
+/** How many of each kind are kept. */
+export interface Keeping {
+  daily: number;
+  weekly: number;
+  monthly: number;
+}
+
+export const usualKeeping: Keeping = { daily: 7, weekly: 8, monthly: 12 };
+
+/**
+ * Which backups to keep: of the latest days, weeks and months that have any, the newest of each.
+ * @param made instants in UTC, ISO 8601, any order
+ */
+export function backupsToKeep(made: readonly string[], keeping: Keeping = usualKeeping): Set<string> {
+  const newestFirst = [...made].sort().reverse();
+  const kinds: [number, (instant: string) => string][] = [
+    [keeping.daily, (instant) => instant.slice(0, 10)],
+    [keeping.weekly, mondayOf],
+    [keeping.monthly, (instant) => instant.slice(0, 7)],
+  ];
+  const kept = new Set<string>();
+  for (const [most, periodOf] of kinds) {
+    const periods = new Map<string, string>();
+    for (const instant of newestFirst)
+      if (!periods.has(periodOf(instant))) periods.set(periodOf(instant), instant);
+    for (const instant of [...periods.values()].slice(0, most)) kept.add(instant);
+  }
+  return kept;
+}
+
+function mondayOf(instant: string): string {
+  const day = new Date(`${instant.slice(0, 10)}T00:00:00Z`);
+  day.setUTCDate(day.getUTCDate() - ((day.getUTCDay() + 6) % 7));
+  return day.toISOString().slice(0, 10);
+}

@@ -1,0 +1,28 @@
+import { createReadStream, statSync } from 'node:fs';
+import { Readable } from 'node:stream';
+import { Hono } from 'hono';
+import type { Backups } from '../backup/backups.ts';
+import { NotFoundError } from '../errors.ts';
+
+/** The backups of the data folder: list, one more, and each as a file to take away. */
+export function backupRoutes(backups: Backups | undefined): Hono {
+  const app = new Hono();
+  const orNone = () => {
+    if (backups) return backups;
+    throw new NotFoundError(
+      'This server keeps no backups of its own; a PostgreSQL database is backed up by its own means',
+    );
+  };
+  app.get('/backups', (c) => c.json({ backups: orNone().list() }));
+  app.post('/backups', async (c) => c.json(await orNone().make(), 201));
+  app.get('/backups/:name', (c) => {
+    const file = orNone().fileOf(c.req.param('name'));
+    if (!file) throw new NotFoundError('There is no such backup. Load the page again');
+    return c.body(Readable.toWeb(createReadStream(file)) as ReadableStream, 200, {
+      'content-type': 'application/zip',
+      'content-length': String(statSync(file).size),
+      'content-disposition': `attachment; filename="${c.req.param('name')}"`,
+    });
+  });
+  return app;
+}
