@@ -2,6 +2,13 @@ export { type Decoded, type DecodeLimits, decodeImage, decodeLimits } from './de
 export type { Finding, Refused } from './finding.ts';
 export type { Pixels } from './pixels.ts';
 export {
+  type Scanned,
+  type ScannedGuide,
+  type ScanOptions,
+  type ScanRequest,
+  scanImage,
+} from './scan/scan-image.ts';
+export {
   type Traced,
   type TracedPoint,
   type TraceLost,

@@ -61,3 +61,18 @@ export function lumaAt(pixels: Pixels, x: number, y: number): number {
 function lumaOf(data: Pixels['data'], at: number, channels: number): number {
   return channels === 1 ? data[at] : 0.299 * data[at] + 0.587 * data[at + 1] + 0.114 * data[at + 2];
 }
+
+/** Bilinear value of a grey image; places beyond the border take the border's value. */
+export function greyAt(image: GreyImage, x: number, y: number): number {
+  const { width, height, values } = image;
+  const px = Math.min(width - 1.001, Math.max(0, x));
+  const py = Math.min(height - 1.001, Math.max(0, y));
+  const i = Math.floor(px);
+  const j = Math.floor(py);
+  const u = px - i;
+  const v = py - j;
+  const at = j * width + i;
+  const upper = values[at] + (values[at + 1] - values[at]) * u;
+  const lower = values[at + width] + (values[at + width + 1] - values[at + width]) * u;
+  return upper + (lower - upper) * v;
+}

@@ -13,6 +13,9 @@ export interface FollowChoice {
   /** Cost of one column's move from row to row; a missing edge pair costs up to 1 a row. */
   moveCost: number;
   polarityCost: number;
+  /** Per pixel and row that the middle lies further off than half the width and `slackPx`. */
+  astrayCost: number;
+  slackPx: number;
 }
 
 export interface Followed {
@@ -85,8 +88,13 @@ function coarsePath(slope: Strip, taper: Taper, choice: FollowChoice, reach: num
   const states = 2 * span;
   const from = new Int16Array(rows * states);
   let cost = new Float64Array(states);
+  const astray = new Float64Array(span);
   for (let u = 0; u < rows; u++) {
     const next = new Float64Array(states);
+    for (let k = 0; k < span; k++) {
+      const beyond = Math.abs(k - reach) * slope.columnPx - taper.halfPx[u] - choice.slackPx;
+      astray[k] = beyond > 0 ? choice.astrayCost * beyond : 0;
+    }
     for (let p = 0; p < 2; p++) {
       for (let k = 0; k < span; k++) {
         const here = p * span + k;
@@ -102,7 +110,7 @@ function coarsePath(slope: Strip, taper: Taper, choice: FollowChoice, reach: num
         if (k + 1 < span) offer(here + 1, choice.moveCost);
         offer((1 - p) * span + k, choice.polarityCost);
         from[u * states + here] = source;
-        next[here] = best + 1 - pairVote(slope, taper, u, middle - reach + k, p === 0 ? 1 : -1);
+        next[here] = best + astray[k] + 1 - pairVote(slope, taper, u, middle - reach + k, p === 0 ? 1 : -1);
       }
     }
     cost = next;

@@ -22,6 +22,8 @@ export interface PathCosts {
   turnSupport: number;
   /** Per pixel beyond `stepPx` without a ridge point. */
   gap: number;
+  /** With a step at hand no dearer than this, no jump is tried. */
+  clearStep: number;
   polarity: number;
   colour: number;
   colourSpread: number;
@@ -30,8 +32,11 @@ export interface PathCosts {
   stepPx: { least: number; plain: number; most: number };
   /** Widest turn from heading to step, or from step to heading. */
   widestTurnRad: number;
-  /** Taps are trusted to this distance. */
+  /** Taps are trusted to about this distance; the cost of a miss grows with its square up to `tapMost`. */
   tapPx: number;
+  tapMost: number;
+  /** Points with less line behind their heading than this are pivots to nowhere and left out. */
+  leastSupportPx: number;
 }
 
 export const pathCosts: PathCosts = {
@@ -41,13 +46,16 @@ export const pathCosts: PathCosts = {
   turnSigmaRad: 0.02,
   turnSupport: 0.8,
   gap: 0.5,
+  clearStep: 1.5,
   polarity: 4,
   colour: 1,
   colourSpread: 25,
   scale: 0.5,
   stepPx: { least: 5, plain: 9, most: 60 },
   widestTurnRad: 0.5,
-  tapPx: 6,
+  tapPx: 3,
+  tapMost: 30,
+  leastSupportPx: 5,
 };
 
 export interface PathInput {
@@ -72,7 +80,6 @@ export function pathSearch(input: PathInput): PathAnswer {
   const grid = gridOf(input);
   let start = statesNear(input, grid, input.stops[0]);
   let settled = 0;
-  const before = new Map<number, { leg: number; state: number }>();
   const parents: Int32Array[] = [];
   for (let leg = 0; leg + 1 < input.stops.length; leg++) {
     const found = searchLeg(input, grid, start, input.stops[leg + 1]);
@@ -83,7 +90,6 @@ export function pathSearch(input: PathInput): PathAnswer {
     }
     start = found.ends;
   }
-  before.clear();
   const last = start.reduce((a, b) => (b.cost < a.cost ? b : a));
   const path: Point[] = [];
   let state = last.state;
@@ -122,6 +128,8 @@ function gridOf(input: PathInput): Grid {
   const cells = new Int32Array(points.count);
   const first = new Int32Array(columns * rows + 1);
   for (let i = 0; i < points.count; i++) {
+    cells[i] = -1;
+    if (input.support[i] < input.costs.leastSupportPx) continue;
     const column = Math.min(columns - 1, Math.max(0, Math.floor(points.x[i] / cellPx)));
     const row = Math.min(rows - 1, Math.max(0, Math.floor(points.y[i] / cellPx)));
     cells[i] = row * columns + column;
@@ -129,8 +137,8 @@ function gridOf(input: PathInput): Grid {
   }
   for (let c = 0; c < columns * rows; c++) first[c + 1] += first[c];
   const fill = first.slice();
-  const order = new Int32Array(points.count);
-  for (let i = 0; i < points.count; i++) order[fill[cells[i]]++] = i;
+  const order = new Int32Array(first[columns * rows]);
+  for (let i = 0; i < points.count; i++) if (cells[i] >= 0) order[fill[cells[i]]++] = i;
   return { cellPx, columns, rows, first, order };
 }
 
@@ -154,10 +162,10 @@ function tapCost(input: PathInput, point: number, at: Point): number {
 
 function statesNear(input: PathInput, grid: Grid, at: Point): StateCost[] {
   const out: StateCost[] = [];
-  const reach = 4 * input.costs.tapPx;
+  const reach = Math.sqrt(input.costs.tapMost) * input.costs.tapPx;
   pointsWithin(grid, at.x, at.y, reach, (point) => {
     const cost = tapCost(input, point, at);
-    if (cost < 16) out.push({ state: 2 * point, cost }, { state: 2 * point + 1, cost });
+    if (cost < input.costs.tapMost) out.push({ state: 2 * point, cost }, { state: 2 * point + 1, cost });
   });
   return out;
 }
@@ -231,7 +239,7 @@ function searchLeg(input: PathInput, grid: Grid, start: readonly StateCost[], go
         tryStep(q, x, y, hx, hy, state, base, least, 2.2 * plain, costs.widestTurnRad),
       );
     });
-    if (bestNear < 3) return;
+    if (bestNear < costs.clearStep) return;
     // A narrow far cone, sampled along the heading.
     for (let ahead = 2.2 * plain; ahead < most; ahead += grid.cellPx) {
       const reach = Math.max(grid.cellPx / 2, 0.15 * ahead);
@@ -268,7 +276,6 @@ function searchLeg(input: PathInput, grid: Grid, start: readonly StateCost[], go
     const into = Math.acos(Math.min(1, along));
     if (into > widest) return Infinity;
     const next = 2 * q + flip;
-    if (done[next]) return 0;
     const p = state >> 1;
     let step = length * (costs.length + costs.faint * 0.5 * (faint[p] + faint[q]));
     step += (out * out) / spread[p] + (into * into) / spread[q];
@@ -278,7 +285,7 @@ function searchLeg(input: PathInput, grid: Grid, start: readonly StateCost[], go
     step += costs.scale * widen * widen;
     step += costs.colour * colourChange(p, q);
     const total = base + step;
-    if (total < cost[next]) {
+    if (!done[next] && total < cost[next]) {
       cost[next] = total;
       parent[next] = state;
       heap.push(total, next);

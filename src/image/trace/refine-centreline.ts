@@ -18,9 +18,17 @@ export interface RefineChoice {
   edgeWavePx: number;
   /** Widest half-width looked for. */
   mostHalfPx: number;
+  /** The first path is good to half the width and this. */
+  slackPx: number;
 }
 
-export const refineChoice: RefineChoice = { stepPx: 2, pathWavePx: 160, edgeWavePx: 160, mostHalfPx: 12 };
+export const refineChoice: RefineChoice = {
+  stepPx: 2,
+  pathWavePx: 160,
+  edgeWavePx: 160,
+  mostHalfPx: 12,
+  slackPx: 2,
+};
 
 export interface RefinedCentreline {
   line: Centreline;
@@ -48,8 +56,20 @@ export function refineCentreline(
   for (const reachPx of [choice.mostHalfPx, 4, 2.5]) {
     const strip = stripAlong(pixels, line, reachPx + choice.mostHalfPx + 4, 0.5);
     const slope = stripSlope(strip, 0.9, 12 / choice.stepPx);
-    taper = taperVote(slope, { reachPx, leastHalfPx: 0.75, mostHalfPx: choice.mostHalfPx, stepHalfPx: 0.25 });
-    const followed = followEdges(slope, taper, { reachPx, moveCost: 0.6, polarityCost: 6 });
+    taper = taperVote(slope, {
+      reachPx,
+      slackPx: choice.slackPx,
+      leastHalfPx: 0.75,
+      mostHalfPx: choice.mostHalfPx,
+      stepHalfPx: 0.25,
+    });
+    const followed = followEdges(slope, taper, {
+      reachPx,
+      moveCost: 0.6,
+      polarityCost: 6,
+      astrayCost: 0.2,
+      slackPx: choice.slackPx,
+    });
     last = robustSmooth(followed.offsetPx, followed.weight, choice.edgeWavePx / choice.stepPx);
     line = centrelineShifted(line, last.values);
   }

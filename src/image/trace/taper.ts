@@ -9,8 +9,9 @@
 import type { Strip } from './strip.ts';
 
 export interface TaperChoice {
-  /** Search this far off the centreline. */
+  /** Search this far off the centreline, but no further than `slackPx` beyond the half-width. */
   reachPx: number;
+  slackPx: number;
   leastHalfPx: number;
   mostHalfPx: number;
   stepHalfPx: number;
@@ -29,8 +30,7 @@ export function taperVote(slope: Strip, choice: TaperChoice): Taper {
   const { rows } = slope;
   const best = new Float32Array(rows * halves.length);
   for (let u = 0; u < rows; u++) {
-    for (const [k, half] of halves.entries())
-      best[u * halves.length + k] = bestPair(slope, u, half, choice.reachPx);
+    for (const [k, half] of halves.entries()) best[u * halves.length + k] = bestPair(slope, u, half, choice);
   }
   const halfSlope = typicalBest(best, rows, halves.length);
   const votes = best.map((value) => value / (value + halfSlope));
@@ -53,10 +53,10 @@ export function taperVote(slope: Strip, choice: TaperChoice): Taper {
 }
 
 /** The weaker slope of the best pair of opposite edges 2·half apart, of either polarity. */
-function bestPair(slope: Strip, u: number, half: number, reachPx: number): number {
+function bestPair(slope: Strip, u: number, half: number, choice: TaperChoice): number {
   const { columns, columnPx, middle, values } = slope;
   const gap = Math.max(1, Math.round((2 * half) / columnPx));
-  const reach = Math.round(reachPx / columnPx);
+  const reach = Math.round(Math.min(choice.reachPx, half + choice.slackPx) / columnPx);
   const from = Math.max(0, middle - reach - (gap >> 1));
   const to = Math.min(columns - 1 - gap, middle + reach - (gap >> 1));
   let best = 0;

@@ -1,0 +1,205 @@
+import { type Canvas, type Colour, canvasOf, fillPolygon, type Place } from './canvas.ts';
+import { develop, type Picture } from './develop.ts';
+import { type Random, randomFrom } from './random.ts';
+import { paintScanClutter } from './scan-clutter.ts';
+import { strokeShadow, strokeTube } from './stroke.ts';
+
+/** A painted flatbed scan of two-footed wire guides, with what is true of each. Lengths in metres. */
+export interface ScanSheet {
+  picture: Picture;
+  dpi: number;
+  guides: GuideTruth[];
+  notes: string;
+}
+
+export interface GuideTruth {
+  centrePx: [number, number];
+  lengthM: number;
+  offsetM: number;
+  angleRad: number;
+}
+
+export interface ScanChoice {
+  seed: number;
+  guides: number;
+  dpi?: number;
+  widthMm?: number;
+  heightMm?: number;
+  clutter?: boolean;
+  /** Fixed background; by default chance decides. */
+  darkGround?: boolean;
+}
+
+/** One guide's shape in its own frame: millimetres, foot A along −x, foot B along +x, midway at the origin. */
+interface GuideShape {
+  footMm: number;
+  footWidthMm: number;
+  wireMm: number;
+  spanMm: number;
+  swingMm: number;
+  swing: 'sway' | 'bulge' | 'loop';
+  /** How the foot's outline narrows to its end: 0 square, 1 pointed. */
+  pointed: number;
+  /** How wide the foot is at the wire, as a share of its width. */
+  shoulder: number;
+  bend: { offsetMm: number; angleRad: number };
+}
+
+export function paintScan(choice: ScanChoice): ScanSheet {
+  const random = randomFrom(choice.seed);
+  const dpi = choice.dpi ?? 600;
+  const perMm = dpi / 25.4;
+  const widthMm = choice.widthMm ?? 150;
+  const heightMm = choice.heightMm ?? 110;
+  const canvas = canvasOf(Math.round(widthMm * perMm), Math.round(heightMm * perMm));
+  const dark = choice.darkGround ?? random.chance(0.4);
+  paintGround(canvas, random, dark);
+  const places = spread(random, choice.guides, widthMm, heightMm);
+  if (choice.clutter ?? true)
+    paintScanClutter(canvas, random, { perMm, widthMm, heightMm, dark, taken: places });
+  const guides = places.map((place) => paintGuide(canvas, random, place, perMm, dark));
+  const picture = develop(canvas, random, {
+    blurPx: random.between(0.5, 1.3) * (dpi / 600),
+    grain: random.between(0.8, 4),
+    sharpen: random.chance(0.4) ? random.between(0, 0.6) : 0,
+    exposure: 1,
+  });
+  return { picture, dpi, guides, notes: `${dark ? 'dark' : 'light'} ground, ${guides.length} guides` };
+}
+
+function paintGround(canvas: Canvas, random: Random, dark: boolean): void {
+  const tone = dark ? random.between(0.004, 0.06) : random.between(0.7, 0.97);
+  const slopeX = random.between(-0.06, 0.06);
+  const slopeY = random.between(-0.06, 0.06);
+  for (let y = 0; y < canvas.height; y++) {
+    for (let x = 0; x < canvas.width; x++) {
+      const level = tone * (1 + slopeX * (x / canvas.width - 0.5) + slopeY * (y / canvas.height - 0.5));
+      canvas.light.fill(level, 3 * (y * canvas.width + x), 3 * (y * canvas.width + x) + 3);
+    }
+  }
+}
+
+/** Middles at least 26 mm apart and 24 mm from the border, as far as there is room. */
+function spread(random: Random, count: number, widthMm: number, heightMm: number): Place[] {
+  const places: Place[] = [];
+  for (let tries = 0; tries < 3000 && places.length < count; tries++) {
+    const at = { x: random.between(24, widthMm - 24), y: random.between(24, heightMm - 24) };
+    if (places.every((other) => Math.hypot(other.x - at.x, other.y - at.y) > 40)) places.push(at);
+  }
+  return places;
+}
+
+function shapeOf(random: Random): GuideShape {
+  const size = random.between(0, 1);
+  const wireMm = 0.66 + 0.45 * size;
+  const straight = random.chance(0.3);
+  return {
+    footMm: 5 + 6 * size + random.between(-0.5, 0.8),
+    footWidthMm: wireMm * random.between(1.35, 2.1),
+    wireMm,
+    spanMm: 6.5 + 8 * size + random.between(-1, 1),
+    swingMm: 1.4 + 2.6 * size + random.between(-0.2, 0.4),
+    swing: random.pick(['sway', 'bulge', 'loop'] as const),
+    pointed: random.between(0, 0.9),
+    shoulder: random.between(0.65, 1),
+    bend: {
+      offsetMm: (straight ? 0.15 : 0.7) * random.normal(),
+      angleRad: (straight ? 0.012 : 0.07) * random.normal(),
+    },
+  };
+}
+
+function paintGuide(canvas: Canvas, random: Random, at: Place, perMm: number, dark: boolean): GuideTruth {
+  const shape = shapeOf(random);
+  const turn = random.between(0, 2 * Math.PI);
+  const toPx = (local: Place): Place => ({
+    x: (at.x + local.x * Math.cos(turn) - local.y * Math.sin(turn)) * perMm,
+    y: (at.y + local.x * Math.sin(turn) + local.y * Math.cos(turn)) * perMm,
+  });
+  const { footMm, spanMm, bend } = shape;
+  // Each foot takes half of the bend, so that the mean axis is the local x axis.
+  const apart = spanMm + footMm;
+  const feet = [-1, 1].map((side) => ({
+    middle: { x: (side * apart) / 2, y: (side * bend.offsetMm) / 2 },
+    angle: (side * bend.angleRad) / 2,
+    side,
+  }));
+  const tone = dark ? random.between(0.25, 0.7) : random.between(0.05, 0.35);
+  const lamp = {
+    sideways: random.between(-0.6, 0.6),
+    ambient: 0.45,
+    diffuse: 0.6,
+    gloss: random.between(0, 0.35),
+    glossWidth: random.between(0.2, 0.4),
+  };
+  const metal: Colour = { red: tone, green: tone * 0.98, blue: tone * 0.94 };
+  const wire = wirePath(shape, feet).map(toPx);
+  const radius = (): number => (shape.wireMm / 2) * perMm;
+  const shift = random.between(0, 0.5) * perMm;
+  if (!dark) {
+    const shadow = wire.map((place) => ({ x: place.x + shift * 0.4, y: place.y + shift }));
+    strokeShadow(canvas, shadow, radius, Math.max(1, shift * 0.6), random.between(0, 0.25));
+  }
+  strokeTube(canvas, wire, radius, () => metal, lamp);
+  const flat = random.between(0.8, 1.4);
+  for (const foot of feet) {
+    const outline = footOutline(shape, foot.side).map((local) => ({
+      x: foot.middle.x + local.x * Math.cos(foot.angle) - local.y * Math.sin(foot.angle),
+      y: foot.middle.y + local.x * Math.sin(foot.angle) + local.y * Math.cos(foot.angle),
+    }));
+    const facet = { red: metal.red * flat, green: metal.green * flat, blue: metal.blue * flat };
+    fillPolygon(canvas, outline.map(toPx), facet);
+  }
+  const middle = toPx({ x: 0, y: 0 });
+  return {
+    centrePx: [middle.x, middle.y],
+    lengthM: (spanMm + 2 * footMm) / 1e3,
+    offsetM: Math.abs(bend.offsetMm) / 1e3,
+    angleRad: Math.abs(bend.angleRad),
+  };
+}
+
+/** Outline of a foot about its middle, its end towards `side`. */
+function footOutline(shape: GuideShape, side: number): Place[] {
+  const half = shape.footMm / 2;
+  const wide = shape.footWidthMm / 2;
+  const end = 1 - shape.pointed;
+  const upper = [
+    { x: -half, y: wide * shape.shoulder },
+    { x: -half * 0.6, y: wide },
+    { x: half * 0.2, y: wide },
+    { x: half * 0.8, y: wide * (0.35 + 0.6 * end) },
+    { x: half * 0.95, y: wide * (0.15 + 0.6 * end) },
+    { x: half, y: wide * 0.6 * end },
+  ];
+  const lower = upper.map((place) => ({ x: place.x, y: -place.y })).reverse();
+  return [...upper, ...lower].map((place) => ({ x: side * place.x, y: side * place.y }));
+}
+
+interface Foot {
+  middle: Place;
+  angle: number;
+  side: number;
+}
+
+/** The wire's course from foot to foot, seen from above. */
+function wirePath(shape: GuideShape, feet: readonly Foot[]): Place[] {
+  const inner = feet.map((foot) => ({
+    x: foot.middle.x - (foot.side * Math.cos(foot.angle) * shape.footMm) / 2,
+    y: foot.middle.y - (foot.side * Math.sin(foot.angle) * shape.footMm) / 2,
+  }));
+  const steps = 160;
+  return Array.from({ length: steps + 1 }, (_, i) => {
+    const t = i / steps;
+    const base = {
+      x: inner[0].x + (inner[1].x - inner[0].x) * t,
+      y: inner[0].y + (inner[1].y - inner[0].y) * t,
+    };
+    const window = Math.sin(Math.PI * t) ** 2;
+    if (shape.swing === 'bulge') return { x: base.x, y: base.y + shape.swingMm * window };
+    const sway = Math.sin(2 * Math.PI * t) * Math.sqrt(window);
+    // A loop also runs back on itself in the middle.
+    const back = shape.swing === 'loop' ? 0.22 * shape.spanMm * Math.sin(2 * Math.PI * t) * window : 0;
+    return { x: base.x + back, y: base.y + shape.swingMm * sway };
+  });
+}
