@@ -134,12 +134,13 @@ function stiffnessOf(bench: Bench, diameters: readonly DiameterRow[]): Stiffness
       'No diameter was measured: measure at tip and butt at least, better three times a section.';
     return { findings: [{ path: 'diameters', message }] };
   }
-  const { request, rows } = benchFit(bench);
+  const taken = benchFit(bench);
+  const { request } = taken;
   if (request.setups.length === 0) {
     return { tables: estimateFromDiameters(diameters, bench.material), findings: [] };
   }
   const answer = fit(request);
-  const findings = answer.findings.map(({ path, message }) => ({ path: recordPath(rows, path), message }));
+  const findings = answer.findings.map(({ path, message }) => ({ path: recordPath(taken, path), message }));
   return answer.status === 'refused' ? { findings } : { tables: answer, fitted: answer, findings };
 }
 

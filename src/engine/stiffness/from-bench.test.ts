@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { ClampSetup } from '../bench/bench.ts';
+import type { Bench, ClampSetup } from '../bench/bench.ts';
 import { fourPiece } from '../bench/test-bench.ts';
 import { benchFit, recordPath } from './from-bench.ts';
 
@@ -22,14 +22,26 @@ describe('the bench as the fit takes it', () => {
     expect(benchFit(bench).request.blank).toMatchObject({ massKg: 0.0405 });
     expect(benchFit(bench).request.blank).not.toHaveProperty('sections');
   });
-  it('leaves out tests without readings and leads findings back to their rows', () => {
-    const bench = fourPiece();
-    (bench.setups[0] as ClampSetup).tests[0].readings = [];
-    const { request, rows } = benchFit(bench);
-    expect(request.setups[0].tests).toHaveLength(1);
-    expect(recordPath(rows, 'setups[0].tests[0].readings[1].dropM')).toBe('readings/r3/drop');
-    expect(recordPath(rows, 'setups[0].tests[0]')).toBe('tests/t1');
-    expect(recordPath(rows, 'setups[0]')).toBe('setups/s');
-    expect(recordPath(rows, 'blank.massKg')).toBe('blank.massKg');
+  it('leaves out tests without readings', () => {
+    expect(benchFit(withoutFirstReadings()).request.setups[0].tests).toHaveLength(1);
+  });
+  it.each([
+    ['setups[0].tests[0].readings[1].dropM', 'readings/r3/drop'],
+    ['setups[0].tests[0]', 'tests/t1/hung'],
+    ['setups[0]', 'setups/s/clampFromTip'],
+    ['blank.massKg', 'blank/-/mass'],
+    ['blank.sections[1].massKg', 'sections/ID1/mass'],
+    ['blank.sections[0].balanceFromTipM', 'sections/ID0/balanceFromOwnTip'],
+    ['blank.sections[99].massKg', 'blank.sections[99].massKg'],
+  ])('what is odd at %s of the fit is shown at the field %s', (path, field) => {
+    const bench = withoutFirstReadings();
+    const expected = field.replace(/ID(\d)/, (_, index) => bench.sections[Number(index)].id);
+    expect(recordPath(benchFit(bench), path)).toBe(expected);
   });
 });
+
+function withoutFirstReadings(): Bench {
+  const bench = fourPiece();
+  (bench.setups[0] as ClampSetup).tests[0].readings = [];
+  return bench;
+}

@@ -14,6 +14,8 @@ export interface FitRows {
 export interface BenchFit {
   request: FitRequest;
   rows: FitRows[];
+  /** The section behind `blank.sections[i]`. */
+  sectionIds: string[];
 }
 
 /** A checked bench; set-ups and tests without a reading are left out. */
@@ -26,19 +28,34 @@ export function benchFit(bench: Bench): BenchFit {
   return {
     request: { blank: blankFit(bench, blank, profile), setups: taken.map(({ setup }) => setup) },
     rows: taken.map(({ rows }) => rows),
+    sectionIds: bench.sections.map(({ id }) => id),
   };
 }
 
-/** `setups[1].tests[0].readings[3].dropM` of a fit's finding as the record's `readings/<row>/drop`; others unchanged. */
-export function recordPath(rows: readonly FitRows[], path: string): string {
+/**
+ * The record's field behind the path of a fit's finding: a reading at its drop, a whole test at its weight, a
+ * set-up at its blocks, a section at its mass or balance point; other paths unchanged.
+ */
+export function recordPath(fit: BenchFit, path: string): string {
+  if (path === 'blank.massKg') return 'blank/-/mass';
+  return sectionPath(fit.sectionIds, path) ?? setupPath(fit.rows, path) ?? path;
+}
+
+function sectionPath(sectionIds: readonly string[], path: string): string | undefined {
+  const [, index, field] = /^blank\.sections\[(\d+)\]\.(massKg|balanceFromTipM)$/.exec(path) ?? [];
+  const id = sectionIds[Number(index)];
+  return id && `sections/${id}/${field === 'massKg' ? 'mass' : 'balanceFromOwnTip'}`;
+}
+
+function setupPath(rows: readonly FitRows[], path: string): string | undefined {
   const [, setup, test, reading] =
     /^setups\[(\d+)\](?:\.tests\[(\d+)\])?(?:\.readings\[(\d+)\])?/.exec(path) ?? [];
-  const found = setup === undefined ? undefined : rows[Number(setup)];
-  if (!found) return path;
-  const testRows = test === undefined ? undefined : found.tests[Number(test)];
-  if (!testRows) return `setups/${found.setupId}`;
-  const readingId = reading === undefined ? undefined : testRows.readings[Number(reading)];
-  return readingId === undefined ? `tests/${testRows.testId}` : `readings/${readingId}/drop`;
+  const found = rows[Number(setup)];
+  if (!found) return undefined;
+  const testRows = found.tests[Number(test)];
+  if (!testRows) return `setups/${found.setupId}/clampFromTip`;
+  const readingId = testRows.readings[Number(reading)];
+  return readingId === undefined ? `tests/${testRows.testId}/hung` : `readings/${readingId}/drop`;
 }
 
 function blankFit(bench: Bench, blank: AssembledBlank, profile: DiameterRow[]): FitBlank {

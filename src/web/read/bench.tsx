@@ -5,12 +5,11 @@ import type { BenchFinding } from '../../engine/bench/bench-finding.ts';
 import { type DiameterRow, diameterProfile } from '../../engine/bench/diameter-profile.ts';
 import type { Finding } from '../../engine/finding.ts';
 import type { Assumption, Choices } from '../../engine/flow/choices.ts';
-import { type BenchFit, benchFit } from '../../engine/stiffness/from-bench.ts';
+import { type BenchFit, benchFit, recordPath } from '../../engine/stiffness/from-bench.ts';
 import type { FitSolved } from '../../engine/stiffness/request.ts';
 import { type BuildReading, readBuild } from '../../record/read-build.ts';
 import { useFit } from '../worker/use-fit.ts';
 import { useBuild } from './build-context.ts';
-import { fitField } from './fit-field.ts';
 import { useShop } from './shop.tsx';
 import { type Troubles, TroublesContext } from './troubles.tsx';
 
@@ -53,7 +52,7 @@ export function BenchProvider({ children }: { children: ReactNode }) {
   const { document } = useBuild();
   const { tapeStep } = useShop();
   const read = useMemo(() => putTogether(readBuild(document, { tapeStep })), [document, tapeStep]);
-  const stiffness = useStiffness(read.fit, read.bench);
+  const stiffness = useStiffness(read.fit);
   const reading = useMemo(() => ({ ...read, stiffness }), [read, stiffness]);
   const troubles = useMemo(() => troublesOf(reading), [reading]);
   return (
@@ -80,17 +79,16 @@ function putTogether({ bench, choices, findings, assumed }: BuildReading): Omit<
   };
 }
 
-function useStiffness(fit: BenchFit | undefined, bench: Bench | undefined): Stiffness {
+function useStiffness(fit: BenchFit | undefined): Stiffness {
   const { answer, working, failure } = useFit(fit && fit.request.setups.length > 0 ? fit.request : undefined);
   return useMemo(() => {
     const solved = answer && answer.status !== 'refused' ? answer : undefined;
-    const rows = fit?.rows ?? [];
     const findings = (answer?.findings ?? []).map(({ path, message }) => ({
-      path: bench ? fitField(path, rows, bench) : path,
+      path: fit ? recordPath(fit, path) : path,
       message,
     }));
     return { solved, working, failure: failure ?? solved?.reason, findings };
-  }, [answer, working, failure, fit, bench]);
+  }, [answer, working, failure, fit]);
 }
 
 function troublesOf({ findings, stiffness }: BenchReading): Troubles {
