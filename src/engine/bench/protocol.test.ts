@@ -7,7 +7,7 @@ import {
   lineWeightNumber,
 } from './default-guides.ts';
 import { estimateFromDiameters } from './estimate.ts';
-import { nearestWeight, planProtocol } from './protocol.ts';
+import { handyWeightWithin, planProtocol } from './protocol.ts';
 
 /** A made-up blank: drop = free length × load/(load + 2 × the third's load), the third's load 112 g × (L/2.5)³. */
 const tipDropM = ({ clampFromTipM, massKg }: { clampFromTipM: number; massKg: number }) => {
@@ -25,6 +25,17 @@ describe('measuring protocol', () => {
     expect(plan.readingCount).toBe(23);
     expect(plan.setups.flatMap(({ loads }) => loads).filter(({ repeat }) => repeat)).toHaveLength(2);
     expect(plan.thirdLoadKg).toBeCloseTo(0.112, 2);
+  });
+  it('asks for no weight beyond the one that drops the tip by a third, whatever the blank', () => {
+    for (const scale of [0.31, 0.7, 0.83, 1, 1.19, 1.7, 2.3, 9]) {
+      const softer = (query: { clampFromTipM: number; massKg: number }) =>
+        tipDropM({ ...query, massKg: query.massKg * scale });
+      const plan = planProtocol({ ...nineFoot, tipDropM: softer, kind: 'twenty-minute' });
+      const [, half, full] = plan.setups[1].loads.map(({ massKg }) => massKg);
+      expect(full).toBeLessThanOrEqual(plan.thirdLoadKg * (1 + 1e-6));
+      expect(full).toBeGreaterThan(0.75 * plan.thirdLoadKg);
+      expect(half).toBeLessThanOrEqual(full / 2);
+    }
   });
   it('ten minutes: one set-up, one weight', () => {
     const plan = planProtocol({ ...nineFoot, kind: 'ten-minute' });
@@ -45,10 +56,10 @@ describe('measuring protocol', () => {
   it.each([
     [0.0009, 0.001],
     [0.107, 0.1],
-    [0.0133, 0.015],
-    [0.046, 0.05],
-    [0.93, 1],
-  ])('%f kg is hung as %f kg', (wanted, hung) => expect(nearestWeight(wanted)).toBe(hung));
+    [0.0133, 0.012],
+    [0.046, 0.045],
+    [0.93, 0.9],
+  ])('%f kg is hung as %f kg', (wanted, hung) => expect(handyWeightWithin(wanted)).toBe(hung));
 });
 
 describe('a first guess from diameters', () => {

@@ -103,7 +103,7 @@ function twentyMinutes(question: ProtocolQuestion, clampM: number): ProtocolSetu
 }
 
 /** Drop of the tip as a share of the free length. */
-const dropShare = { whole: 1 / 3, part: 0.15, tip: 0.08 } as const;
+const dropShare = { whole: 1 / 3, part: 0.15, tip: 0.085 } as const;
 
 interface SetupStep {
   name: string;
@@ -144,8 +144,8 @@ function weights(
 ): [half: number, full: number] {
   const { clampHeightM } = question;
   const floorM = clampHeightM === undefined ? Number.POSITIVE_INFINITY : roomBelow(clampHeightM);
-  const full = nearestWeight(loadForDrop(question, clampM, Math.min(share * clampM, floorM)));
-  return [nearestWeight(full / 2), full];
+  const full = handyWeightWithin(loadForDrop(question, clampM, Math.min(share * clampM, floorM)));
+  return [handyWeightWithin(full / 2), full];
 }
 
 function roomBelow(clampHeightM: number): number {
@@ -163,14 +163,17 @@ function loadForDrop(question: ProtocolQuestion, clampM: number, dropM: number):
   return Math.sqrt(low * high);
 }
 
-/** Weights that lie about on a bench or add up from such: 1, 2, 5, 10, 20, 50 g ... and simple sums of them. */
-export function nearestWeight(massKg: number): number {
-  const steps = [1, 1.5, 2, 3, 4, 5, 6, 7, 8, 10];
-  const grams = Math.max(1, massKg * 1000);
+/**
+ * The heaviest weight at most `massKg` that lies about on a bench or adds up from such: 1, 2, 5, 10, 20, 50 g ... and
+ * simple sums of them. Never more: the limit it is taken for (a third of the length, the floor) is one. 1 g at least.
+ */
+export function handyWeightWithin(massKg: number): number {
+  const steps = [1, 1.2, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 6, 7, 8, 9];
+  // A weight computed a hair short of a handy one is that one.
+  const grams = Math.max(1, massKg * 1000 * (1 + 1e-9));
   const decade = 10 ** Math.floor(Math.log10(grams));
-  const choices = steps.map((step) => step * decade).filter((choice) => Number.isInteger(choice));
-  const nearest = choices.reduce((a, b) =>
-    Math.abs(Math.log(b / grams)) < Math.abs(Math.log(a / grams)) ? b : a,
-  );
-  return nearest / 1000;
+  const fitting = steps
+    .map((step) => Number((step * decade).toPrecision(3)))
+    .filter((choice) => Number.isInteger(choice) && choice <= grams);
+  return Math.max(...fitting) / 1000;
 }
