@@ -2,6 +2,7 @@ import { type ComponentType, lazy, Suspense } from 'react';
 import { BlankStep } from '../blank/blank-step.tsx';
 import { AlarmBar } from '../finish/alarm-bar.tsx';
 import { FinishStep } from '../finish/finish-step.tsx';
+import { GuidesStep } from '../guides/guides-step.tsx';
 import { HandleStep } from '../handle/handle-step.tsx';
 import { MarksStep } from '../marks/marks-step.tsx';
 import { BuildProvider, useBuild } from '../read/build.tsx';
@@ -21,6 +22,7 @@ const sheets: Record<string, ComponentType> = {
   handle: HandleStep,
   layout: LayoutStep,
   marks: MarksStep,
+  guides: GuidesStep,
   wraps: WrapsStep,
   finish: FinishStep,
 };

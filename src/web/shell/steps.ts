@@ -12,6 +12,7 @@ export const steps: readonly Step[] = [
   { id: 'layout', name: 'Layout' },
   { id: 'marks', name: 'Marks' },
   { id: 'load-test', name: 'Load test', notYet: 'to come' },
+  { id: 'guides', name: 'Guides' },
   { id: 'wraps', name: 'Wraps' },
   { id: 'finish', name: 'Finish' },
 ];

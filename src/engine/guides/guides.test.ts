@@ -1,0 +1,101 @@
+import { munkres } from 'munkres';
+import { describe, expect, it, test } from 'vitest';
+import { assembleBlank } from '../bench/assemble.ts';
+import { type BagGuide, type BagPlace, costAt, type Straightness, sortBag } from './bag-sorting.ts';
+import { checkGuideSet, type SetGuide } from './check-guide-set.ts';
+
+const classes: Straightness[] = ['straight', 'slight', 'bent'];
+
+/** Knuth's multiplicative generator, so that every run tries the same bags. */
+function numbers(seed: number) {
+  let state = seed;
+  return (below: number) => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return Math.floor((state / 2 ** 32) * below);
+  };
+}
+
+/** Every way of giving each place a guide or none: filled places first, then the least sum. */
+function bruteForce(bag: readonly BagGuide[], places: readonly BagPlace[]): { filled: number; cost: number } {
+  let best = { filled: 0, cost: 0 };
+  const visit = (at: number, used: Set<string>, filled: number, cost: number): void => {
+    if (at === places.length) {
+      if (filled > best.filled || (filled === best.filled && cost < best.cost)) best = { filled, cost };
+      return;
+    }
+    visit(at + 1, used, filled, cost);
+    for (const guide of bag) {
+      const here = guide.reject === undefined && !used.has(guide.id) ? costAt(guide, places[at]) : undefined;
+      if (here !== undefined) visit(at + 1, new Set([...used, guide.id]), filled + 1, cost + here);
+    }
+  };
+  visit(0, new Set(), 0, 0);
+  return best;
+}
+
+test('no other use of a small bag fills more places or is straighter: every one was tried', () => {
+  for (let seed = 1; seed <= 60; seed++) {
+    const pick = numbers(seed);
+    const bag = Array.from({ length: 2 + pick(5) }, (_, k): BagGuide => {
+      return {
+        id: `b${k}`,
+        size: `${1 + pick(2)}`,
+        straightness: classes[pick(3)],
+        reject: pick(8) === 0 ? 'cracked' : undefined,
+      };
+    });
+    const places = Array.from({ length: 2 + pick(3) }, (_, k): BagPlace => {
+      return { guide: k + 1, size: `${1 + pick(2)}`, outsideM: 0.0017 + k * 0.0016 };
+    });
+    const sorted = sortBag(bag, places, munkres);
+    const best = bruteForce(bag, places);
+    expect(sorted.places.filter(({ bagId }) => bagId).length).toBe(best.filled);
+    expect(sorted.cost).toBeCloseTo(best.cost, 9);
+    expect(sorted.order.reduce((sum, { count }) => sum + count, 0)).toBe(places.length - best.filled);
+    const told = sorted.spare.length + sorted.rejects.length + best.filled;
+    expect(told).toBe(bag.length);
+  }
+});
+
+test('the straightest goes to the tip, and what fits nowhere is rejected with its reason', () => {
+  const bag: BagGuide[] = [
+    { id: 'a', size: '1', straightness: 'slight' },
+    { id: 'b', size: '1', straightness: 'straight' },
+    { id: 'c', size: '4', straightness: 'straight' },
+  ];
+  const places = [1, 2].map((guide) => ({ guide, size: '1', outsideM: guide * 0.002 }));
+  const sorted = sortBag(bag, places, munkres);
+  expect(sorted.places.map(({ bagId }) => bagId)).toEqual(['b', 'a']);
+  expect(sorted.rejects.map(({ reason }) => reason)).toEqual(['no place takes size 4']);
+  expect(sortBag([], places, munkres).order).toEqual([{ size: '1', count: 2 }]);
+  expect(sortBag(bag, [], munkres).places).toEqual([]);
+});
+
+describe('a guide set that is odd is told so at the field', () => {
+  const joint = { kind: 'sleeve' as const, overlapM: 0.05, gapM: 0, plugM: 0 };
+  const section = { id: 's', name: 's', lengthM: 1.2, diameters: [] };
+  const blank = assembleBlank([{ ...section, joint }, section]);
+  const profile = [
+    { fromTipM: 0, outsideM: 0.0017 },
+    { fromTipM: 2.35, outsideM: 0.009 },
+  ];
+  const set = (first: Partial<SetGuide>, second: Partial<SetGuide> = {}, knotM?: number) =>
+    checkGuideSet(
+      [
+        { id: 'a', kind: 'snake', size: '1', stationM: 0.11, lengthM: 0.022, ...first },
+        { id: 'b', kind: 'snake', size: '2', stationM: 0.4, lengthM: 0.024, ...second },
+      ],
+      blank,
+      { profile, knotM },
+    ).map(({ path }) => path);
+  it.each([
+    [{}, {}, 0.003, []],
+    [{ size: '3' }, {}, undefined, ['guides/a/size']],
+    [{}, {}, 0.0043, ['guides/a/size']],
+    [{ openingM: 0.0029 }, {}, 0.003, ['guides/a/opening']],
+    [{ footWidthM: 0.0025 }, {}, undefined, ['guides/a/footWidth']],
+    [{}, { stationM: 1.16 }, undefined, ['guides/b/station']],
+  ])('%j %j %s', (first, second, knotM, found) => {
+    expect(set(first, second, knotM)).toEqual(found);
+  });
+});

@@ -1,0 +1,97 @@
+import { munkres } from 'munkres';
+import { useMemo } from 'react';
+import { Link } from 'wouter';
+import { diameterAt } from '../../engine/bench/diameter-profile.ts';
+import { sortBag } from '../../engine/guides/bag-sorting.ts';
+import { checkGuideSet } from '../../engine/guides/check-guide-set.ts';
+import { readBag, readGuideSet } from '../../record/read-guide-set.ts';
+import { BuildFields } from '../fields/build-fields.tsx';
+import { QuantityField } from '../fields/quantity-field.tsx';
+import { useBench } from '../read/bench.tsx';
+import { useBuild } from '../read/build.tsx';
+import { siOf } from '../read/values.ts';
+import { Caution } from '../shell/caution.tsx';
+import { NextLine } from '../shell/next-line.tsx';
+import { Part } from '../shell/part.tsx';
+import { BagPart } from './bag-part.tsx';
+import { OpeningsTable } from './openings-table.tsx';
+import { RackPart } from './rack-part.tsx';
+
+/** The guides in the hand: does the knot pass, do sizes fall, and which of the bag goes where. */
+export function GuidesStep() {
+  const { id, document, single } = useBuild();
+  const { blank, choices, profile } = useBench();
+  const knotM = siOf(single('layout'), 'knot');
+  const read = useMemo(() => {
+    if (!blank || !choices || profile.length === 0) return undefined;
+    const set = readGuideSet(document, choices.guides);
+    const places = set.flatMap(({ kind, size, stationM }, index) =>
+      stationM === undefined || kind === 'stripping'
+        ? []
+        : [{ guide: index + 1, size, outsideM: diameterAt(profile, stationM) ?? 0.003 }],
+    );
+    const bag = readBag(document);
+    return {
+      set,
+      bag,
+      findings: checkGuideSet(set, blank, { profile, knotM }),
+      sizes: [...new Set(set.filter(({ kind }) => kind !== 'stripping').map(({ size }) => size))],
+      sorted: sortBag(bag, places, munkres),
+      placed: places.length > 0,
+    };
+  }, [document, blank, choices, profile, knotM]);
+  if (!read) {
+    return (
+      <NextLine>
+        The guides follow the blank: give its sections and a diameter under{' '}
+        <Link href={`/builds/${id}/blank`}>Blank</Link>.
+      </NextLine>
+    );
+  }
+  const { set, bag, findings, sizes, sorted, placed } = read;
+  const numberOf = (bagId: string) => bag.findIndex((guide) => guide.id === bagId) + 1;
+  return (
+    <BuildFields findings={findings}>
+      <NextLine goOn={{ href: `/builds/${id}/wraps`, name: 'Wraps' }}>
+        {findings[0]?.message ??
+          (placed
+            ? 'Look along each guide of the bag and tap how straight it is.'
+            : 'The layout has no marks yet; the rack needs them.')}
+      </NextLine>
+      <Part title="The set" aside="as chosen in the layout; openings are typical until measured">
+        <div className="fields-row">
+          <QuantityField
+            label="Thickest knot that must pass"
+            path={['layout', '-', 'knot']}
+            placeholder="3 mm"
+          />
+        </div>
+        {findings.map(({ path, message }) => (
+          <p key={path} className="attention">
+            ▲ {message}
+          </p>
+        ))}
+        <OpeningsTable
+          set={set}
+          recorded={choices?.guides.every((guide) => guide.id !== undefined) ?? false}
+        />
+      </Part>
+      <BagPart bag={bag} sizes={sizes} />
+      {placed && bag.length > 0 && <RackPart sorted={sorted} numberOf={numberOf} />}
+      <Part title="Feet" aside="each foot before it is taped; common practice, no source">
+        <ul>
+          <li>Ramp of 6 to 10 mm to a thin, round end; no step for the thread to climb.</li>
+          <li>
+            Underside dead flat on a straight edge, both feet in one plane; a foot that digs in breaks blanks.
+          </li>
+          <li>No burr: it must not scar a thumbnail. Polish 220 to 600, then blacken the ground part.</li>
+          <li>Opening round, ring tight, plating whole: cotton wool drawn through does not catch.</li>
+        </ul>
+      </Part>
+      <Caution source="OSHA composites page and Technical Manual III:1; Ontario Ministry of Labour, entanglement alert">
+        Grinding feet throws sparks and metal dust: glasses and mask, no gloves near the wheel, hold the guide
+        in pliers, and keep it away from solvents.
+      </Caution>
+    </BuildFields>
+  );
+}
