@@ -30,6 +30,7 @@ const engineOrder = [
   'frequency',
   'stiffness',
   'layout',
+  'sureness',
   'handle',
   'guides',
   'wraps',

@@ -19,8 +19,9 @@ import { type LayoutFound, layout } from './layout/layout.ts';
 import { type RuledReading, ruleLadder } from './layout/rule-reading.ts';
 import { tipLoadForThird } from './layout/tip-load.ts';
 import { type GuideToMark, listMarks, type MarksList, marksInOrder } from './sheets/marks-list.ts';
-import { fit } from './stiffness/fit.ts';
+import { fitStiffness } from './stiffness/fit.ts';
 import { benchFit, recordPath } from './stiffness/from-bench.ts';
+import type { Posterior } from './stiffness/posterior.ts';
 import type { FitSolved } from './stiffness/request.ts';
 import { standardGravity } from './units/gravity.ts';
 
@@ -30,6 +31,8 @@ export interface BuildWork {
   diameters: DiameterRow[];
   /** What the drops say; undefined where none was read and the diameters' estimate stands in. */
   fitted?: FitSolved;
+  /** What blanks may still be drawn from; with `fitted`. */
+  posterior?: Posterior;
   tables: BlankTables;
   question: LayoutQuestion;
   /** Weight that drops the tip by a third of the free length, clamped level. */
@@ -61,7 +64,7 @@ export function workBuild(
   const blank = assembleBlank(bench.sections);
   const diameters = diameterProfile(bench.sections, blank);
   stage('stiffness');
-  const { tables, fitted, findings } = stiffnessOf(bench, diameters);
+  const { tables, fitted, posterior, findings } = stiffnessOf(bench, diameters);
   if (!tables) return { status: 'stopped', findings };
   const question = layoutQuestion({ bench, choices, blank, diameters, tables });
   const { loads } = question;
@@ -86,6 +89,7 @@ export function workBuild(
     blank,
     diameters,
     fitted,
+    posterior,
     tables,
     question,
     thirdLoadKg,
@@ -139,15 +143,16 @@ function stiffnessOf(bench: Bench, diameters: readonly DiameterRow[]): Stiffness
   if (request.setups.length === 0) {
     return { tables: estimateFromDiameters(diameters, bench.material), findings: [] };
   }
-  const answer = fit(request);
+  const { answer, posterior } = fitStiffness(request);
   const findings = answer.findings.map(({ path, message }) => ({ path: recordPath(taken, path), message }));
-  return answer.status === 'refused' ? { findings } : { tables: answer, fitted: answer, findings };
+  return answer.status === 'refused' ? { findings } : { tables: answer, fitted: answer, posterior, findings };
 }
 
 interface Stiffness {
   /** Undefined where there is none, with a finding that says why. */
   tables?: BlankTables;
   fitted?: FitSolved;
+  posterior?: Posterior;
   findings: Finding[];
 }
 

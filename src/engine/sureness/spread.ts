@@ -1,0 +1,22 @@
+/** Order statistics of what was read on many blanks. */
+
+/** Where 95 of 100 lie: the 2.5 % and the 97.5 % quantile. */
+export interface Spread {
+  low: number;
+  high: number;
+}
+
+/** NaN at both ends where there are no values. */
+export function spreadOf(values: readonly number[]): Spread {
+  const sorted = [...values].sort((a, b) => a - b);
+  return { low: quantile(sorted, 0.025), high: quantile(sorted, 0.975) };
+}
+
+/** Linear between the two nearest of ascending values. */
+export function quantile(sorted: readonly number[], share: number): number {
+  const at = share * (sorted.length - 1);
+  const below = Math.max(0, Math.floor(at));
+  const above = Math.min(sorted.length - 1, below + 1);
+  if (sorted.length === 0) return Number.NaN;
+  return sorted[below] + (at - below) * (sorted[above] - sorted[below]);
+}
