@@ -43,7 +43,7 @@ export function sortBag(bag: readonly BagGuide[], places: readonly BagPlace[], a
   // One column for every guide and one "leave it open" for every place, dearer than any guide that fits.
   const costs = places.map((place) => [
     ...usable.map((guide) => costAt(guide, place) ?? forbidden),
-    ...places.map(() => open),
+    ...places.map(() => openCost(place, places)),
   ]);
   const columns = new Map(places.length > 0 ? assign(costs).map(([row, column]) => [row, column]) : []);
   const filled = places.map((place, row) => ({ ...place, bagId: usable[columns.get(row) ?? -1]?.id }));
@@ -65,7 +65,10 @@ export function sortBag(bag: readonly BagGuide[], places: readonly BagPlace[], a
   };
 }
 
-const open = 1e6;
+/** Dearer than any guide that fits, and dearest at the tip: where guides are short, the butt's places wait. */
+export function openCost(place: BagPlace, places: readonly BagPlace[]): number {
+  return 1e6 + 1e3 * (places.length - places.indexOf(place));
+}
 const forbidden = 1e9;
 const toleranceOfDiameter = 0.06;
 const mostTolerances = 1.5;
