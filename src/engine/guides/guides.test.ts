@@ -1,7 +1,7 @@
 import { munkres } from 'munkres';
 import { describe, expect, it, test } from 'vitest';
 import { assembleBlank } from '../bench/assemble.ts';
-import { type BagGuide, type BagPlace, costAt, type Straightness, sortBag } from './bag-sorting.ts';
+import { type BagGuide, type BagPlace, costAt, openCost, type Straightness, sortBag } from './bag-sorting.ts';
 import { checkGuideSet, type SetGuide } from './check-guide-set.ts';
 
 const classes: Straightness[] = ['straight', 'slight', 'bent'];

@@ -5,6 +5,7 @@ import { FinishStep } from '../finish/finish-step.tsx';
 import { GuidesStep } from '../guides/guides-step.tsx';
 import { HandleStep } from '../handle/handle-step.tsx';
 import { MarksStep } from '../marks/marks-step.tsx';
+import { PlanStep } from '../plan/plan-step.tsx';
 import { BuildProvider, useBuild } from '../read/build.tsx';
 import { WrapsStep } from '../wraps/wraps-step.tsx';
 import { Mishap } from './mishap.tsx';
@@ -25,6 +26,7 @@ const sheets: Record<string, ComponentType> = {
   guides: GuidesStep,
   wraps: WrapsStep,
   finish: FinishStep,
+  plan: PlanStep,
 };
 
 /** One build open on the table, at one of its steps. */

@@ -15,4 +15,5 @@ export const steps: readonly Step[] = [
   { id: 'guides', name: 'Guides' },
   { id: 'wraps', name: 'Wraps' },
   { id: 'finish', name: 'Finish' },
+  { id: 'plan', name: 'Plan' },
 ];

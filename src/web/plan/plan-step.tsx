@@ -1,0 +1,78 @@
+import { Button } from 'react-aria-components';
+import { Link } from 'wouter';
+import { type BenchStage, sumMinutes } from '../../engine/plan/bench-list.ts';
+import { useNow } from '../finish/use-now.ts';
+import { useBuild } from '../read/build.tsx';
+import { numberOf, textOf } from '../read/values.ts';
+import { NextLine } from '../shell/next-line.tsx';
+import { Part } from '../shell/part.tsx';
+import { TableFrame } from '../shell/table-frame.tsx';
+import { useStages } from './use-stages.ts';
+
+/** One list of the whole build: what is next, what waits and for what, and the hours that went into it. */
+export function PlanStep() {
+  const { rows, write, newRowId } = useBuild();
+  const stages = useStages(useNow());
+  const next = stages.find(({ status }) => status === 'next');
+  const logged = rows('hours').map((row) => ({
+    stage: textOf(row, 'stage') ?? '',
+    minutes: numberOf(row, 'minutes') ?? 0,
+  }));
+  const { byStage, totalMinutes } = sumMinutes(logged);
+  const log = (stage: BenchStage) => {
+    const id = newRowId();
+    write('quarter of an hour', [
+      { path: ['hours', id, 'order'], value: logged.length },
+      { path: ['hours', id, 'stage'], value: stage.id },
+      { path: ['hours', id, 'minutes'], value: 15 },
+      { path: ['hours', id, 'loggedAt'], value: new Date().toISOString() },
+    ]);
+  };
+  return (
+    <>
+      <NextLine>{next ? `${next.name}.` : 'Nothing to do but wait; see below what for.'}</NextLine>
+      <Part title="Bench list" aside={`${hoursWords(totalMinutes)} logged`}>
+        <TableFrame label="Stages">
+          <table className="figures-table">
+            <thead>
+              <tr>
+                <th scope="col">Stage</th>
+                <th scope="col">Now</th>
+                <th scope="col">Hours</th>
+                <th scope="col">Log</th>
+              </tr>
+            </thead>
+            <tbody>
+              {stages.map((stage) => (
+                <tr key={stage.id}>
+                  <th scope="row">
+                    <StageName stage={stage} />
+                  </th>
+                  <td className={stage.status === 'next' ? '' : 'quiet'}>
+                    {stage.why ? `waits: ${stage.why}` : stage.status}
+                  </td>
+                  <td>{hoursWords(byStage.get(stage.id) ?? 0)}</td>
+                  <td>
+                    <Button className="button" onPress={() => log(stage)}>
+                      + 1/4 h<span className="visually-hidden"> for {stage.name}</span>
+                    </Button>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </TableFrame>
+      </Part>
+    </>
+  );
+}
+
+function StageName({ stage }: { stage: BenchStage }) {
+  const { id } = useBuild();
+  const step = /^(coat-\d|fish)$/.test(stage.id) ? 'finish' : stage.id;
+  return <Link href={`/builds/${id}/${step}`}>{stage.name}</Link>;
+}
+
+function hoursWords(minutes: number): string {
+  return `${Number((minutes / 60).toFixed(2))} h`;
+}
