@@ -10,6 +10,8 @@ import { orExplain } from './boot/or-explain.mjs';
 const help = `npm start -- [options]
   --data FOLDER   where the record is kept (also: FAIRBEND_DATA)
   --port NUMBER   exactly this port (also: PORT); otherwise 4870 or the next free one
+  --share         let phones and tablets of this network in, each paired by a code
+  --behind ORIGIN shared through a TLS proxy on this computer (https://rods.example)
   --demo          try it out: a data folder of its own, thrown away at the end
   --no-open       do not open a browser
   --help          this`;
@@ -20,6 +22,8 @@ async function start() {
     options: {
       data: { type: 'string' },
       port: { type: 'string' },
+      share: { type: 'boolean' },
+      behind: { type: 'string' },
       demo: { type: 'boolean' },
       'no-open': { type: 'boolean' },
       help: { type: 'boolean' },
@@ -34,6 +38,8 @@ async function start() {
   process.exitCode = await runServer({
     data: thrownAway ?? values.data,
     port: values.port ?? process.env.PORT,
+    share: values.share,
+    behind: values.behind,
     open: !values['no-open'],
   });
   if (thrownAway) rmSync(thrownAway, { recursive: true, force: true });

@@ -1,6 +1,7 @@
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { runLineProtocol } from '../door/line-protocol.ts';
 import { lyingPaper, type PaperName } from '../engine/sheets/paper-size.ts';
+import type { RunOptions } from '../server/run-server.ts';
 import { backUp, restore } from './backup-commands.ts';
 import { checkBuildFile } from './check-build-file.ts';
 import { openBuild } from './open-build.ts';
@@ -93,8 +94,10 @@ function addServe(program: Command, setCode: (code: number) => void): void {
     .option('--data <folder>', 'data folder (otherwise FAIRBEND_DATA, or the usual place)')
     .option('--port <number>', 'port (otherwise PORT, or the usual one)')
     .option('--host <address>', 'address to listen on (otherwise this computer only)')
+    .option('--share', 'let paired devices of the network in; prints a code and a QR code')
+    .option('--behind <origin>', 'shared through a TLS proxy on this computer, such as https://rods.example')
     .option('--open', 'open a browser where there is a desktop')
-    .action(async (options: { data?: string; port?: string; host?: string; open?: boolean }) => {
+    .action(async (options: RunOptions) => {
       const { runServer } = await import('../server/run-server.ts');
       setCode(await runServer({ ...options, port: options.port ?? process.env.PORT }));
     });

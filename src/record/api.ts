@@ -20,6 +20,10 @@
  *   GET    /api/backups                                      -> { backups: BackupNote[] }, the newest first
  *   POST   /api/backups                                      -> BackupNote (201), made now
  *   GET    /api/backups/:name                                -> the archive
+ *   POST   /api/pair                     PairRequest         -> a session cookie (201)
+ *   GET    /api/sharing                                      -> SharingAnswer (this computer only)
+ *   POST   /api/sharing/code                                 -> { code, expiresAt } (201; this computer only)
+ *   POST   /api/sharing/sessions/:id/end                     -> { sessions } (this computer only)
  *   GET    /api/info                                         -> ServerInfo
  */
 import type { Cell, Change, Finding, Operation, StoredOperation } from './operation.ts';
@@ -126,6 +130,23 @@ export interface BackupNote {
   name: string;
   madeAt: string;
   bytes: number;
+}
+
+export interface PairRequest {
+  code: string;
+  /** What the builder calls the device. */
+  name: string;
+}
+export interface SharedSession {
+  id: string;
+  name: string;
+  pairedAt: string;
+}
+export interface SharingAnswer {
+  shared: boolean;
+  /** Where other devices find this server, such as http://192.168.1.5:4870. */
+  addresses: string[];
+  sessions: SharedSession[];
 }
 
 export interface Refusal {

@@ -10,6 +10,8 @@ import { backupRoutes } from './routes/backups.ts';
 import { documentRoutes } from './routes/documents.ts';
 import { eventRoutes } from './routes/events.ts';
 import { fileRoutes } from './routes/files.ts';
+import { type Sharing, sharingRoutes } from './routes/sharing.ts';
+import { admit } from './sharing/admit.ts';
 import type { StaticFiles } from './static-files.ts';
 
 export interface AppParts {
@@ -23,6 +25,10 @@ export interface AppParts {
   demoFile: string;
   /** Whether a Host header names this server. */
   allowedHost(host: string): boolean;
+  /** The one origin of a proxy in front of this server, such as https://rods.example. */
+  proxyOrigin?: string;
+  /** Undefined where only this computer is let in. */
+  sharing?: Sharing;
   /** Ends open event streams when the server closes. */
   closing: AbortSignal;
 }
@@ -33,7 +39,9 @@ export function createApp(parts: AppParts): Hono {
   app.onError((error, c) => answerError(error, c));
   app.use(compress());
   app.use(secureHeaders());
-  app.use(guardRequests(parts.allowedHost));
+  app.use(guardRequests(parts.allowedHost, parts.proxyOrigin));
+  app.use(admit(parts.sharing?.sessions));
+  app.route('/api', sharingRoutes(parts.sharing));
   app.get('/api/info', (c) => c.json(parts.info()));
   app.route('/api', documentRoutes(parts.keeper));
   app.route('/api', fileRoutes(parts.keeper, parts.info().version));

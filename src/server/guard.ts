@@ -40,13 +40,19 @@ function styleHash(text: string): string {
  * Answers only requests that name this server (a page elsewhere whose name was pointed here has another Host)
  * and, from browsers, only its own page's (Origin, Sec-Fetch-Site). What a form can send is not taken.
  */
-export function guardRequests(allowedHost: (host: string) => boolean): MiddlewareHandler {
+export function guardRequests(
+  allowedHost: (host: string) => boolean,
+  proxyOrigin?: string,
+): MiddlewareHandler {
+  const proxyHost = proxyOrigin && new URL(proxyOrigin).host;
   return async (c, next) => {
     const url = new URL(c.req.url);
     const host = c.req.header('host') ?? url.host;
-    if (!allowedHost(host)) return c.json(refuse(`This server is not called ${host.slice(0, 100)}`), 421);
+    if (!allowedHost(host) && host !== proxyHost)
+      return c.json(refuse(`This server is not called ${host.slice(0, 100)}`), 421);
     const origin = c.req.header('origin');
-    if (origin !== undefined && origin !== `${url.protocol}//${host}`)
+    const ownOrigin = host === proxyHost ? proxyOrigin : `${url.protocol}//${host}`;
+    if (origin !== undefined && origin !== ownOrigin)
       return c.json(refuse('Requests of other pages are not taken'), 403);
     // No name here holds a NUL, and PostgreSQL's texts cannot.
     if (/%00/.test(c.req.url)) return c.json(refuse('The address holds a NUL character'), 400);

@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
 import { resolve } from 'node:path';
+import { renderUnicodeCompact } from 'uqr';
 import { defaultDataFolder } from './data-folder.ts';
 import { DatabaseTrouble } from './database-trouble.ts';
 import { PortTaken } from './listen.ts';
@@ -12,6 +13,10 @@ export interface RunOptions {
   /** As given by a person; otherwise 4870 or the next free one. */
   port?: string;
   host?: string;
+  /** Let paired devices of the network in. */
+  share?: boolean;
+  /** Origin of a TLS proxy in front. */
+  behind?: string;
   /** Open a browser where there is a desktop. */
   open?: boolean;
 }
@@ -20,6 +25,8 @@ export interface RunOptions {
 export async function runServer(options: RunOptions): Promise<number> {
   const port = portOf(options.port);
   if (typeof port === 'string') return fail(port);
+  if (options.behind !== undefined && !/^https?:\/\/[^/]+$/.test(options.behind))
+    return fail(`"${options.behind}" is no origin. Give scheme and name alone, such as https://rods.example`);
   const dataFolder = options.data ? resolve(options.data) : defaultDataFolder(process.env, process.platform);
   let server: RunningServer;
   try {
@@ -28,6 +35,8 @@ export async function runServer(options: RunOptions): Promise<number> {
       port,
       host: options.host,
       databaseUrl: process.env.DATABASE_URL,
+      share: options.share || options.behind !== undefined,
+      proxyOrigin: options.behind?.toLowerCase(),
       dailyBackups: true,
     });
   } catch (error) {
@@ -38,6 +47,7 @@ export async function runServer(options: RunOptions): Promise<number> {
   for (const warning of server.warnings) console.error(`Warning: ${warning}`);
   console.log(`\n  Fairbend${server.alreadyRunning ? ' runs already' : ''}: ${server.address}`);
   console.log(`  Data folder: ${server.dataFolder}`);
+  if (server.pairing) sayPairing(server.pairing);
   if (options.open && hasDesktop()) openBrowser(server.address);
   if (server.alreadyRunning) return 0;
   console.log('  Ctrl-C ends it.\n');
@@ -45,6 +55,18 @@ export async function runServer(options: RunOptions): Promise<number> {
   await server.close();
   console.log('Fairbend has ended; everything is saved.');
   return 0;
+}
+
+/** The code stands behind '#', which browsers do not send to any server. */
+function sayPairing({ code, addresses }: { code: string; addresses: string[] }): void {
+  const [first] = addresses;
+  if (!first) {
+    console.log('  Shared, but this computer is in no network.');
+    return;
+  }
+  console.log(`  Shared as ${addresses.join(', ')}; pairing code ${code} (ten minutes, one device).`);
+  console.log(`  Anyone on the network could read what passes: see docs/security.md.\n`);
+  console.log(renderUnicodeCompact(`${first}/pair#${code}`, { border: 2 }));
 }
 
 /** The port as a number, undefined where none was given, or what is wrong with it. */

@@ -13,6 +13,9 @@ import { demoId, plantDemo } from './demo.ts';
 import { Keeper } from './keeper.ts';
 import { closeServer, listen } from './listen.ts';
 import { findRunningServer } from './running-server.ts';
+import { lanAddresses, ownNames } from './sharing/own-names.ts';
+import { Pairing } from './sharing/pairing.ts';
+import { Sessions } from './sharing/sessions.ts';
 import { SqlRepository } from './sql-repository.ts';
 import { readStaticFiles } from './static-files.ts';
 
@@ -24,6 +27,10 @@ export interface ServeOptions {
   host?: string;
   /** postgres:// address; without it the SQLite file of the data folder. */
   databaseUrl?: string;
+  /** Lets paired devices of the network in. */
+  share?: boolean;
+  /** Origin of a TLS proxy on this computer that passes its requests on, such as https://rods.example. */
+  proxyOrigin?: string;
   /** Makes a backup at the start and every day, in the data folder. */
   dailyBackups?: boolean;
 }
@@ -34,6 +41,8 @@ export interface RunningServer {
   /** Another process serves this data folder already, at `address`; this one started nothing. */
   alreadyRunning: boolean;
   warnings: string[];
+  /** A first pairing code and where it is typed in; undefined when not shared. */
+  pairing?: { code: string; addresses: string[] };
   close(): Promise<void>;
 }
 
@@ -54,7 +63,7 @@ export async function serve(options: ServeOptions): Promise<RunningServer> {
 }
 
 async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock): Promise<RunningServer> {
-  const host = options.host ?? '127.0.0.1';
+  const host = options.host ?? (options.share && !options.proxyOrigin ? '0.0.0.0' : '127.0.0.1');
   const demoFile = join(packageRoot, 'examples', 'demo-build.json');
   const closing = new AbortController();
   let keeper: Keeper | undefined;
@@ -66,21 +75,36 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
     await plantDemo(keeper, demoFile).catch((error: Error) => warnings.push(`No demo: ${error.message}`));
     const info = await serverInfo(keeper, folder.path, description);
     let port = 0;
+    const addresses = () =>
+      options.proxyOrigin ? [options.proxyOrigin] : lanAddresses().map((name) => `http://${name}:${port}`);
+    const now = () => new Date();
+    const sharing = options.share
+      ? {
+          pairing: new Pairing(now),
+          sessions: new Sessions(folder.path, now),
+          addresses,
+          secure: options.proxyOrigin?.startsWith('https:') ?? false,
+        }
+      : undefined;
     const app = createApp({
       keeper,
       backups,
       demoFile,
       staticFiles: readStaticFiles(join(packageRoot, 'dist', 'web')),
       info: () => info,
-      allowedHost: (name) => ownNames(host).some((own) => name === `${own}:${port}`),
+      allowedHost: (name) => ownNames(host, options.share ?? false).some((own) => name === `${own}:${port}`),
+      proxyOrigin: options.proxyOrigin,
+      sharing,
       closing: closing.signal,
     });
     const server = createAdaptorServer({ fetch: app.fetch }) as Server;
     port = await listen(server, host, options.port);
-    const address = `http://${host.includes(':') ? `[${host}]` : host}:${port}`;
+    const local = host === '0.0.0.0' ? '127.0.0.1' : host;
+    const address = `http://${local.includes(':') ? `[${local}]` : local}:${port}`;
     lock.note({ address, pid: process.pid });
     if (options.dailyBackups)
       backups?.start((error) => console.error(`No backup was made: ${error.message}`));
+    const pairing = sharing && { code: sharing.pairing.makeCode().code, addresses: addresses() };
     const close = async () => {
       closing.abort();
       await closeServer(server);
@@ -88,7 +112,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       await keeper?.repository.close();
       lock.release();
     };
-    return { address, dataFolder: folder.path, alreadyRunning: false, warnings, close };
+    return { address, dataFolder: folder.path, alreadyRunning: false, warnings, pairing, close };
   } catch (error) {
     await keeper?.repository.close();
     lock.release();
@@ -105,12 +129,6 @@ async function serverInfo(keeper: Keeper, dataFolder: string, database: string):
   const demo = (await keeper.repository.find(demoId)) ? demoId : null;
   const record = await keeper.repository.identity();
   return { app: 'fairbend', record, version: packageVersion(), dataFolder, database, demo };
-}
-
-/** Names a browser on this computer may call the server by. */
-function ownNames(host: string): string[] {
-  const names = ['127.0.0.1', 'localhost', '[::1]'];
-  return names.includes(host) ? names : [...names, host];
 }
 
 export function packageVersion(): string {

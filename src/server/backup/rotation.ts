@@ -1,14 +1,16 @@
 /** How many of each kind are kept. */
 export interface Keeping {
+  /** The newest, however close together: a good one of this morning outlives a start after the mishap. */
+  recent: number;
   daily: number;
   weekly: number;
   monthly: number;
 }
 
-export const usualKeeping: Keeping = { daily: 7, weekly: 8, monthly: 12 };
+export const usualKeeping: Keeping = { recent: 5, daily: 7, weekly: 8, monthly: 12 };
 
 /**
- * Which backups to keep: of the latest days, weeks and months that have any, the newest of each.
+ * Which backups to keep: the newest few, and of the latest days, weeks and months that have any, the newest of each.
  * @param made instants in UTC, ISO 8601, any order
  */
 export function backupsToKeep(made: readonly string[], keeping: Keeping = usualKeeping): Set<string> {
@@ -18,7 +20,7 @@ export function backupsToKeep(made: readonly string[], keeping: Keeping = usualK
     [keeping.weekly, mondayOf],
     [keeping.monthly, (instant) => instant.slice(0, 7)],
   ];
-  const kept = new Set<string>();
+  const kept = new Set(newestFirst.slice(0, keeping.recent));
   for (const [most, periodOf] of kinds) {
     const periods = new Map<string, string>();
     for (const instant of newestFirst)

@@ -3,6 +3,7 @@ import { type SSEStreamingApi, streamSSE } from 'hono/streaming';
 import type { FeedMessage } from '../../record/api.ts';
 import { RefusedError } from '../errors.ts';
 import type { Keeper } from '../keeper.ts';
+import type { AdmitVariables } from '../sharing/admit.ts';
 
 /** Most documents one page may follow. */
 const mostWatched = 20;
@@ -10,12 +11,15 @@ const mostWatched = 20;
 const heartbeatMs = 15_000;
 
 /** Operations as they are stored: `?after=ID:SEQ`, once for every document to follow. */
-export function eventRoutes(keeper: Keeper, closing: AbortSignal): Hono {
-  const app = new Hono();
+export function eventRoutes(keeper: Keeper, closing: AbortSignal): Hono<{ Variables: AdmitVariables }> {
+  const app = new Hono<{ Variables: AdmitVariables }>();
   app.get('/events', async (c) => {
     const sent = watchedDocuments(c.req.queries('after') ?? []);
     for (const document of sent.keys()) await keeper.findOrThrow(document);
-    return streamSSE(c, (stream) => follow(stream, keeper, sent, closing));
+    return streamSSE(c, (stream) => {
+      const admitted = () => c.get('standing')() !== 'stranger';
+      return follow(stream, keeper, sent, closing, admitted);
+    });
   });
   return app;
 }
@@ -36,6 +40,7 @@ async function follow(
   keeper: Keeper,
   sent: Map<string, number>,
   closing: AbortSignal,
+  admitted: () => boolean,
 ): Promise<void> {
   const bell = new Bell();
   const stops = [...sent.keys()].map((document) => keeper.feed.subscribe(document, () => bell.ring()));
@@ -43,7 +48,7 @@ async function follow(
   closing.addEventListener('abort', onClosing);
   stream.onAbort(() => bell.ring());
   await stream.write(': open\n\n');
-  while (!stream.aborted && !closing.aborted) {
+  while (!stream.aborted && !closing.aborted && admitted()) {
     for (const [document, after] of sent) sent.set(document, await sendNew(stream, keeper, document, after));
     const rung = await bell.heard(heartbeatMs);
     if (!rung) await stream.write(': alive\n\n');

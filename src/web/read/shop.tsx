@@ -4,6 +4,7 @@ import { type Row, rows, singleRow, valueAt } from '../../record/document.ts';
 import type { Change, Finding, Path } from '../../record/operation.ts';
 import type { FieldValue } from '../../record/schema.ts';
 import { useBenchView, useColours } from '../settings/colours.ts';
+import { ApiError } from '../store/api.ts';
 import type { DocumentStore } from '../store/document-store.ts';
 import { api } from '../store/open-document.ts';
 import { reasonOf, useOpenStore, useSnapshot } from './open-store.ts';
@@ -41,7 +42,10 @@ export function ShopProvider({ children }: { children: ReactNode }) {
   useEffect(() => {
     api.shop().then(
       (summary) => setId(summary.id),
-      (error: unknown) => setFailure(reasonOf(error)),
+      (error: unknown) => {
+        if (error instanceof ApiError && error.status === 401) location.assign('/pair');
+        else setFailure(reasonOf(error));
+      },
     );
   }, []);
   const reason = failure ?? (opening.kind === 'failed' ? opening.reason : undefined);

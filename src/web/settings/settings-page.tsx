@@ -10,6 +10,7 @@ import { api } from '../store/open-document.ts';
 import { BackupsPart } from './backups-part.tsx';
 import { useBenchView } from './colours.ts';
 import { PrintersPart } from './printers-part.tsx';
+import { SharingPart } from './sharing-part.tsx';
 
 /** What holds for the whole shop, and for this device. */
 export function SettingsPage() {
@@ -58,6 +59,7 @@ export function SettingsPage() {
         </Part>
         <PrintersPart />
       </ShopFields>
+      <SharingPart />
       <BackupsPart />
       <KeepingPart />
     </Page>

@@ -1,6 +1,7 @@
 import { Redirect, Route, Switch } from 'wouter';
 import { KeyPad } from '../fields/key-pad.tsx';
 import { ShopProvider } from '../read/shop.tsx';
+import { PairPage } from '../settings/pair-page.tsx';
 import { SettingsPage } from '../settings/settings-page.tsx';
 import { ShelfPage } from '../shelf/shelf-page.tsx';
 import { BuildPage } from './build-page.tsx';
@@ -12,28 +13,40 @@ import './shell.css';
 export function App() {
   return (
     <MessageProvider>
-      <ShopProvider>
-        <KeyPad />
-        <Switch>
-          <Route path="/">
-            <ShelfPage />
-          </Route>
-          <Route path="/settings">
-            <SettingsPage />
-          </Route>
-          <Route path="/builds/:id">{({ id }) => <Redirect to={`/builds/${id}/blank`} replace />}</Route>
-          <Route path="/builds/:id/:step">
-            {({ id, step }) => <BuildPage key={id} id={id} step={step} />}
-          </Route>
-          <Route>
-            <Page title="No such sheet">
-              <p>
-                Nothing is kept under this address. <a href="/">Back to the shelf</a>
-              </p>
-            </Page>
-          </Route>
-        </Switch>
-      </ShopProvider>
+      <Switch>
+        <Route path="/pair">
+          <PairPage />
+        </Route>
+        <Route>
+          <ShopSheets />
+        </Route>
+      </Switch>
     </MessageProvider>
+  );
+}
+
+/** What needs the shop's own document, and so a device that is let in. */
+function ShopSheets() {
+  return (
+    <ShopProvider>
+      <KeyPad />
+      <Switch>
+        <Route path="/">
+          <ShelfPage />
+        </Route>
+        <Route path="/settings">
+          <SettingsPage />
+        </Route>
+        <Route path="/builds/:id">{({ id }) => <Redirect to={`/builds/${id}/blank`} replace />}</Route>
+        <Route path="/builds/:id/:step">{({ id, step }) => <BuildPage key={id} id={id} step={step} />}</Route>
+        <Route>
+          <Page title="No such sheet">
+            <p>
+              Nothing is kept under this address. <a href="/">Back to the shelf</a>
+            </p>
+          </Page>
+        </Route>
+      </Switch>
+    </ShopProvider>
   );
 }

@@ -10,6 +10,8 @@ import type {
   Refusal,
   Revision,
   ServerInfo,
+  SharedSession,
+  SharingAnswer,
 } from '../../record/api.ts';
 import type { Finding, Operation } from '../../record/operation.ts';
 
@@ -68,6 +70,10 @@ export function createApi(fetcher: typeof fetch, base = '') {
     backups: () => get<{ backups: BackupNote[] }>('/backups'),
     makeBackup: () => post<BackupNote>('/backups'),
     backupAddress: (name: string) => `${base}/api/backups/${name}`,
+    sharing: () => get<SharingAnswer>('/sharing'),
+    makePairingCode: () => post<{ code: string; expiresAt: string }>('/sharing/code'),
+    endSession: (id: string) => post<{ sessions: SharedSession[] }>(`/sharing/sessions/${id}/end`),
+    pair: (code: string, name: string) => post<{ paired: boolean }>('/pair', { code, name }),
     info: () => get<ServerInfo>('/info'),
   };
 }

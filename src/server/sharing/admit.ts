@@ -1,0 +1,54 @@
+import type { HttpBindings } from '@hono/node-server';
+import type { Context, MiddlewareHandler } from 'hono';
+import { getCookie } from 'hono/cookie';
+import type { Sessions } from './sessions.ts';
+
+export const sessionCookie = 'fairbend-session';
+
+/** What a request may: this computer everything, a paired device all but the pairing itself. */
+export type Standing = 'this computer' | 'paired' | 'stranger';
+
+/** Asked again by what lasts: a stream ends when its device is shut out. */
+export type AdmitVariables = { standing: () => Standing };
+
+/**
+ * Strangers get the page, which holds no data, and the door to pair at; every other answer of the API needs this
+ * computer or a paired device's cookie.
+ */
+export function admit(sessions: Sessions | undefined): MiddlewareHandler<{ Variables: AdmitVariables }> {
+  return async (c, next) => {
+    const token = getCookie(c, sessionCookie);
+    const local = isThisComputer(c);
+    const standing = () =>
+      local ? 'this computer' : sessions?.knows(token) ? ('paired' as const) : ('stranger' as const);
+    c.set('standing', standing);
+    const open = c.req.path === '/api/pair' || !c.req.path.startsWith('/api/');
+    if (!open && standing() === 'stranger')
+      return c.json(
+        { message: 'This device is not paired. Pair it: Settings on the shop’s computer', findings: [] },
+        401,
+      );
+    if (c.req.path.startsWith('/api/sharing') && standing() !== 'this computer')
+      return c.json(
+        { message: 'Devices are let in and shut out on the shop’s computer only', findings: [] },
+        403,
+      );
+    await next();
+    return undefined;
+  };
+}
+
+/** By the connection, not by what the request says; what a proxy on this computer passes on is not from it. */
+function isThisComputer(c: Context): boolean {
+  const forwarded = ['x-forwarded-for', 'forwarded', 'x-real-ip', 'x-forwarded-host', 'via'];
+  if (forwarded.some((name) => c.req.header(name) !== undefined)) return false;
+  const incoming = (c.env as Partial<HttpBindings> | undefined)?.incoming;
+  // Requests made in this process (tests) have no connection.
+  if (!incoming) return true;
+  const address = incoming.socket.remoteAddress ?? '';
+  const name = (c.req.header('host') ?? '').replace(/:\d+$/, '');
+  return (
+    /^(127\.\d+\.\d+\.\d+|::1|::ffff:127\.\d+\.\d+\.\d+)$/.test(address) &&
+    ['127.0.0.1', 'localhost', '[::1]'].includes(name)
+  );
+}
