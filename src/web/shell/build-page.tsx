@@ -4,6 +4,7 @@ import { AlarmBar } from '../finish/alarm-bar.tsx';
 import { FinishStep } from '../finish/finish-step.tsx';
 import { GuidesStep } from '../guides/guides-step.tsx';
 import { HandleStep } from '../handle/handle-step.tsx';
+import { HistorySheet } from '../history/history-sheet.tsx';
 import { MarksStep } from '../marks/marks-step.tsx';
 import { PlanStep } from '../plan/plan-step.tsx';
 import { BuildProvider, useBuild } from '../read/build.tsx';
@@ -27,6 +28,7 @@ const sheets: Record<string, ComponentType> = {
   wraps: WrapsStep,
   finish: FinishStep,
   plan: PlanStep,
+  history: HistorySheet,
 };
 
 /** One build open on the table, at one of its steps. */

@@ -10,7 +10,7 @@ export function TitleBlock({ step }: { step: string }) {
   const build = useBuild();
   const { system, tapeStep } = useShop();
   const { choices } = useBench();
-  const name = steps.find(({ id }) => id === step)?.name ?? step;
+  const name = steps.find(({ id }) => id === step)?.name ?? step.charAt(0).toUpperCase() + step.slice(1);
   return (
     <dl className="title-block">
       <Cell term="Build" wide>
@@ -28,7 +28,8 @@ export function TitleBlock({ step }: { step: string }) {
       <div className="title-cell title-cell-wide screen-only">
         <dt>Fairbend</dt>
         <dd>
-          <Link href="/">Shelf</Link> <Link href="/settings">Settings</Link>
+          <Link href={`/builds/${build.id}/history`}>History</Link> <Link href="/">Shelf</Link>{' '}
+          <Link href="/settings">Settings</Link>
         </dd>
       </div>
     </dl>

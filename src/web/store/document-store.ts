@@ -156,6 +156,16 @@ export class DocumentStore {
     return historyOf(this.log, path);
   }
 
+  /** The whole history in the order of arrival; grows whenever the snapshot's document changes. */
+  operations(): readonly Operation[] {
+    return this.log;
+  }
+
+  /** Under which name this page writes. */
+  get device(): string {
+    return this.parts.device;
+  }
+
   /** Resolves when the server has everything written so far, refused changes aside. */
   settled(): Promise<void> {
     return this.sender.settled();
