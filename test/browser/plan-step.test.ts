@@ -16,7 +16,7 @@ afterAll(() => bench?.close());
 test('one stage is next, and a later one says what it waits for', async () => {
   const glue = page.getByRole('row', { name: /Glue the handle/ });
   await glue.getByRole('cell', { name: 'next', exact: true }).waitFor();
-  await page.getByRole('row', { name: /Wrap.*waits: after Glue the handle and/ }).waitFor();
+  await page.getByRole('row', { name: /Wrap.*waits: after Glue the handle,/ }).waitFor();
   expect(await page.getByRole('cell', { name: 'next', exact: true }).count()).toBe(1);
 });
 

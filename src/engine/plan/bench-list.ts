@@ -31,7 +31,7 @@ export function benchList(facts: readonly StageFact[]): BenchStage[] {
       if (!stage) throw new Error(`stage ${id} comes after ${before}, which is no stage`);
       return stage.done ? [] : [stage.name];
     });
-    if (missing.length > 0) return { id, name, status: 'waits', why: `after ${missing.join(' and ')}` };
+    if (missing.length > 0) return { id, name, status: 'waits', why: `after ${missing.join(', ')}` };
     if (waitsFor !== undefined) return { id, name, status: 'waits', why: waitsFor };
     const status = nextFound ? 'ready' : 'next';
     nextFound = true;

@@ -20,7 +20,7 @@ test('exactly one stage is next, as long as one can be worked on', () => {
 test('a cure is waited for with its hour, and a stage names those before it', () => {
   const list = benchList(facts(['blank', 'handle', 'layout'], 'the first coat, until Tue 9:00'));
   expect(list[3]).toMatchObject({ status: 'waits', why: 'the first coat, until Tue 9:00' });
-  expect(benchList(facts(['blank']))[3].why).toBe('after Layout and Handle');
+  expect(benchList(facts(['blank']))[3].why).toBe('after Layout, Handle');
 });
 
 test('a stage that is not in the list breaks an invariant', () => {

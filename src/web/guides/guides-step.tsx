@@ -16,6 +16,7 @@ import { Part } from '../shell/part.tsx';
 import { BagPart } from './bag-part.tsx';
 import { OpeningsTable } from './openings-table.tsx';
 import { RackPart } from './rack-part.tsx';
+import './guides.css';
 
 /** The guides in the hand: does the knot pass, do sizes fall, and which of the bag goes where. */
 export function GuidesStep() {
@@ -59,7 +60,7 @@ export function GuidesStep() {
             : 'The layout has no marks yet; the rack needs them.')}
       </NextLine>
       <Part title="The set" aside="as chosen in the layout; openings are typical until measured">
-        <div className="fields-row">
+        <div className="fields-row knot-field">
           <QuantityField
             label="Thickest knot that must pass"
             path={['layout', '-', 'knot']}

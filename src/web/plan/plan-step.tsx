@@ -8,6 +8,7 @@ import { NextLine } from '../shell/next-line.tsx';
 import { Part } from '../shell/part.tsx';
 import { TableFrame } from '../shell/table-frame.tsx';
 import { useStages } from './use-stages.ts';
+import './plan.css';
 
 /** One list of the whole build: what is next, what waits and for what, and the hours that went into it. */
 export function PlanStep() {
@@ -37,9 +38,9 @@ export function PlanStep() {
             <thead>
               <tr>
                 <th scope="col">Stage</th>
-                <th scope="col">Now</th>
-                <th scope="col">Hours</th>
                 <th scope="col">Log</th>
+                <th scope="col">Hours</th>
+                <th scope="col">Now</th>
               </tr>
             </thead>
             <tbody>
@@ -48,14 +49,14 @@ export function PlanStep() {
                   <th scope="row">
                     <StageName stage={stage} />
                   </th>
-                  <td className={stage.status === 'next' ? '' : 'quiet'}>
-                    {stage.why ? `waits: ${stage.why}` : stage.status}
-                  </td>
-                  <td>{hoursWords(byStage.get(stage.id) ?? 0)}</td>
                   <td>
                     <Button className="button" onPress={() => log(stage)}>
                       + 1/4 h<span className="visually-hidden"> for {stage.name}</span>
                     </Button>
+                  </td>
+                  <td>{hoursWords(byStage.get(stage.id) ?? 0)}</td>
+                  <td className={stage.status === 'next' ? 'plan-why' : 'plan-why quiet'}>
+                    {stage.why ? `waits: ${stage.why}` : stage.status}
                   </td>
                 </tr>
               ))}
