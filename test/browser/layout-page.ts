@@ -1,9 +1,12 @@
+import { readFileSync } from 'node:fs';
 import type { Locator, Page } from 'playwright-core';
+import type { ImportAnswer } from '../../src/record/api.ts';
 import type { Bench } from './open-bench.ts';
 
-/** The Layout step of the demo build, and what the tests take hold of on it. */
+/** The Layout step of the demo's blank before a layout is chosen, and what the tests take hold of on it. */
 export interface LayoutPage {
   page: Page;
+  path: string;
   worst: Locator;
   guide(number: number): Locator;
   /** What the guide's slider says of its place. */
@@ -14,12 +17,14 @@ export interface LayoutPage {
 }
 
 export async function openLayout(bench: Bench, size = { width: 1440, height: 1100 }): Promise<LayoutPage> {
-  const page = await bench.openPage('/builds/demo/layout', { viewport: size });
+  const path = `/builds/${await addUnplacedDemo(bench)}/layout`;
+  const page = await bench.openPage(path, { viewport: size });
   page.setDefaultTimeout(20_000);
   const worst = page.locator('.headline-worst');
   const guide = (number: number) => page.getByRole('slider', { name: new RegExp(`^guide ${number}(,|$)`) });
   const layout: LayoutPage = {
     page,
+    path,
     worst,
     guide,
     placeOf: async (number) => (await guide(number).getAttribute('aria-valuetext')) ?? '',
@@ -34,6 +39,23 @@ export async function openLayout(bench: Bench, size = { width: 1440, height: 110
   };
   await page.getByRole('button', { name: /^Place the guides/, disabled: false }).waitFor();
   return layout;
+}
+
+/** A build of the builder's own with the demo's bench and without its guides; the id it was given. */
+async function addUnplacedDemo({ server }: Bench): Promise<string> {
+  const file = JSON.parse(
+    readFileSync(new URL('../../examples/demo-build.json', import.meta.url), 'utf8'),
+  ) as { build: Record<string, unknown> & { about: Record<string, unknown> } };
+  const { guides: _, ...build } = file.build;
+  const { demo: __, ...about } = build.about;
+  const added = await fetch(`${server.address}/api/files`, {
+    method: 'POST',
+    headers: { origin: server.address, 'content-type': 'application/json' },
+    body: JSON.stringify({ ...file, build: { ...build, about } }),
+  });
+  if (!added.ok) throw new Error(`the build was refused: ${await added.text()}`);
+  const { document } = (await added.json()) as ImportAnswer;
+  return document.id;
 }
 
 /** The upper part of a guide's mark, where its number stands. */
