@@ -81,6 +81,10 @@ describe.each(builds)('%s, from rows to marks', (name) => {
     expect(data.stiffness.status).toBe('converged');
     expect(scores.proposed.worst).toBeLessThanOrEqual(scores.start.worst * 1.001);
     expect(scores.marked.worst).toBeLessThan(scores.proposed.worst * 1.06);
+    const { worst } = data.sureness.scores.proposed;
+    // not below it: marks placed for the most probable blank read best on that one
+    expect(worst.high).toBeGreaterThan(scores.proposed.worst);
+    expect(data.sureness.marks.plusMinusM).toHaveLength(proposedFromTipM.length);
     proposedFromTipM.forEach((station: number, index: number) => {
       if (index > 0) expect(station - proposedFromTipM[index - 1]).toBeGreaterThanOrEqual(0.05 - 1e-9);
       for (const { seat } of data.blank.joints) {
@@ -182,6 +186,8 @@ describe('check', () => {
     const { code, out } = await run('report', path);
     expect(code).toBe(0);
     expect(out).toMatch(/a guess from the diameters, good to a factor of two/);
+    expect(out).toMatch(/How sure: not known/);
+    expect(out).not.toMatch(/±/);
   });
   it('a build without findings is 0', async () => {
     const { code, out } = await run('check', example('two-hander.json'));

@@ -1,13 +1,12 @@
 import { strainLevels } from '../engine/bench/strain.ts';
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
 import type { OpenBuild } from './open-build.ts';
+import { sureness } from './sureness-of-work.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
 /** The report as data (`report --json`), SI units; the text report shows the same numbers. */
-export function reportData(
-  { bench, choices, work }: WorkedBuild,
-  { fileName, assumed, findings }: OpenBuild,
-) {
+export function reportData(worked: WorkedBuild, { fileName, assumed, findings }: OpenBuild) {
+  const { bench, choices, work } = worked;
   const { blank, fitted, tables, question, best, readings, marks } = work;
   return {
     build: { title: choices.title, demo: choices.demo, file: fileName },
@@ -45,6 +44,8 @@ export function reportData(
         marked: readings.marked && score(readings.marked),
       },
     },
+    /** Left out where no drop was read: then nothing is known of it. */
+    sureness: sureness(worked),
     marks: { are: work.marksAre, tapeStep: marks.tapeStep, sections: marks.sections },
     assumed,
     findings: [...findings, ...work.findings],

@@ -6,6 +6,8 @@ import { formatDegrees, formatGrams, formatLength, formatMm } from '../engine/un
 import { formatOnTape } from '../engine/units/tape-step.ts';
 import type { UnitSystem } from '../engine/units/unit-table.ts';
 import { findingLines, type OpenBuild } from './open-build.ts';
+import { sureness } from './sureness-of-work.ts';
+import { surenessPart } from './sureness-words.ts';
 import { textTable } from './text-table.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
@@ -19,6 +21,7 @@ export function reportText(worked: WorkedBuild, build: OpenBuild): string {
     system,
   };
   const parts = [heading(page), blankPart(page), stiffnessPart(page), layoutPart(page), strainPart(page)];
+  parts.push(surenessPart(worked, sureness(worked)));
   return `${[...parts, marksPart(page), assumedPart(page), findingsPart(page)].filter((part) => part !== '').join('\n\n')}\n`;
 }
 

@@ -4,9 +4,10 @@
  * blank stands beside it.
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
-import type { LadderRequest } from '../layout/ladder.ts';
-import { layout } from '../layout/layout.ts';
-import type { LayoutRequest } from '../layout/layout-request.ts';
+import { type LadderRequest, makeLadder, readLadder } from '../layout/ladder.ts';
+import { type LayoutRequest, settleLayout } from '../layout/layout-request.ts';
+import { placeDefaults, placeGuides } from '../layout/place-guides.ts';
+import { freshRatiosAt, makeRatioProbe } from '../layout/ratios.ts';
 import { quantile } from './spread.ts';
 
 export interface SpreadQuestion {
@@ -35,15 +36,37 @@ export function spreadOfMarks(
   let soFar = summary(proposedFromTipM.length, moved, costs, 0);
   blanks.forEach((blank, index) => {
     const rod = freeRod(blank, request.rod.lengthM);
-    const placed = layout({ ...request, rod, start: { fromTipM: proposedFromTipM } });
-    if (placed.status === 'converged') {
+    const placed = placeAnew({ ...request, rod, start: { fromTipM: proposedFromTipM } });
+    if (placed) {
       moved.push(placed.fromTipM.map((at, guide) => at - proposedFromTipM[guide]));
-      costs.push(Math.max(0, placed.startScore.worst / placed.score.worst - 1));
+      costs.push(Math.max(0, placed.keptWorst / placed.worst - 1));
     }
     soFar = summary(proposedFromTipM.length, moved, costs, index + 1);
     progress(soFar);
   });
   return soFar;
+}
+
+interface PlacedAnew {
+  fromTipM: readonly number[];
+  worst: number;
+  /** Of the marks that were there before. */
+  keptWorst: number;
+}
+
+/** The layout's own two aims, on the mesh of its search alone; undefined where some load finds no bend. */
+function placeAnew(request: SpreadQuestion['request']): PlacedAnew | undefined {
+  const { settled } = settleLayout(request);
+  if (!settled) return undefined;
+  const ladder = makeLadder(request);
+  const kept = readLadder(ladder, settled.start.fromTipM);
+  if (kept.status === 'not-converged') return undefined;
+  const probe = makeRatioProbe(ladder);
+  const options = { ...placeDefaults, screenSteps: 2, screenKeeps: 1 };
+  const placed = placeGuides({ rough: probe, fine: probe }, settled, kept, undefined, options);
+  if (!placed) return undefined;
+  const { worst } = freshRatiosAt(probe, placed.fromTipM);
+  return Number.isFinite(worst) ? { fromTipM: placed.fromTipM, worst, keptWorst: kept.worst } : undefined;
 }
 
 function summary(

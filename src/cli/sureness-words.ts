@@ -1,0 +1,70 @@
+import type { BuildSureness } from '../engine/flow/build-sureness.ts';
+import type { Spread } from '../engine/sureness/spread.ts';
+import type { MarksSureness } from '../engine/sureness/sureness.ts';
+import { fixedDecimals } from '../engine/units/format-decimal.ts';
+import { formatDegrees, formatGrams, formatMm } from '../engine/units/format-quantity.ts';
+import type { WorkedBuild } from './work-build-file.ts';
+
+/** The report's paragraph on how sure it is; with a guess from the diameters it says that nothing is. */
+export function surenessPart({ work }: WorkedBuild, sureness: BuildSureness | undefined): string {
+  if (!sureness) {
+    return 'How sure: not known. No drop was read, so that the stiffness, every score and every mark rest on a guess.';
+  }
+  const { scores, marks } = sureness;
+  const named: [string, MarksSureness | undefined][] = [
+    ['start', scores.start],
+    ['proposed', scores.proposed],
+    ['your marks', scores.own],
+  ];
+  const rows = named.flatMap(([name, of]) => (of && of.blanks > 0 ? [rangeLine(name, of)] : []));
+  const ours = scores.own ?? scores.proposed;
+  const tips = (ours?.tips ?? []).map(
+    ({ plusMinusM }, load) => `${formatGrams(work.question.loads.kg[load], 0)} ±${formatMm(plusMinusM, 0)}`,
+  );
+  return [
+    `How sure, from ${scores.blanks} blanks that fit the readings (95 of 100 lie in each range; ± of the model itself not counted):`,
+    ...rows,
+    'Marks placed for the most probable blank read best on that one: on the others their worst reading is mostly higher.',
+    betterLine(sureness),
+    `Tip place under each load: ${tips.join(', ')}.`,
+    markLine(marks, work),
+  ]
+    .filter((line) => line !== '')
+    .join('\n');
+}
+
+function rangeLine(
+  name: string,
+  { worst, lineAngleRad, gapM, extraBendPerM, unbent }: MarksSureness,
+): string {
+  const span = ({ low, high }: Spread, show: (value: number) => string) => `${show(low)} to ${show(high)}`;
+  const lost = unbent > 0 ? `; ${unbent} blanks found no bend at some load and are not counted` : '';
+  const bend = span(extraBendPerM, (value) => fixedDecimals(value, 3));
+  const share = span(worst, (value) => fixedDecimals(value, 2));
+  return `  ${name}: line angle ${span(lineAngleRad, formatDegrees)}, gap ${span(gapM, formatMm)}, extra bend ${bend} 1/m; the worst reading ${share} of its limit${lost}`;
+}
+
+function betterLine({ scores: { better } }: BuildSureness): string {
+  if (!better || better.of === 0) return '';
+  const whose = better.ours === 'own' ? 'Your marks are' : 'The proposed marks are';
+  return `${whose} better than the start on ${better.count} of ${better.of} blanks that fit your readings.`;
+}
+
+/** A ± within the mark's slack changes nothing that could be seen. */
+function markLine(marks: BuildSureness['marks'], { best }: WorkedBuild['work']): string {
+  if (marks.blanks < 2)
+    return 'How far the best places move is not known: the guides could not be placed anew.';
+  const outside = marks.plusMinusM.flatMap((plusMinusM, guide) => {
+    const { towardsTip, towardsButt } = best.slackM[guide];
+    return plusMinusM > Math.min(towardsTip, towardsButt) && plusMinusM > 5e-4 ? [guide + 1] : [];
+  });
+  const cost = `Keeping the proposed marks costs at most ${fixedDecimals(100 * marks.costOfKeeping, 0)} % of the worst reading on 95 of 100 of them.`;
+  const list = marks.plusMinusM
+    .map((plusMinusM, guide) => `${guide + 1} ±${formatMm(plusMinusM, 0)}`)
+    .join(', ');
+  const matter =
+    outside.length === 0
+      ? 'Every ± is smaller than the mark’s slack, so it does not matter.'
+      : `Larger than its slack at guide ${outside.join(', ')}; a ± smaller than the slack does not matter.`;
+  return `Best places, placed anew on ${marks.blanks} blanks: ${list}. ${matter} ${cost}`;
+}
