@@ -24,7 +24,7 @@ test('a build that was named stands on the shelf and is found by its customer', 
   await page.getByRole('textbox', { name: 'Customer' }).press('Enter');
   await page.getByText('every change is on the disk').waitFor();
   await page.getByRole('link', { name: 'Shelf' }).click();
-  await page.getByRole('searchbox', { name: 'Find by title or customer' }).fill('invented angler');
+  await page.getByRole('searchbox', { name: 'Find by title, customer, note or tag' }).fill('invented angler');
   await onShelf('Shelf test rod').waitFor();
   await page.getByRole('searchbox').fill('nobody of that name');
   await page.getByText('No build has “nobody of that name”').waitFor();

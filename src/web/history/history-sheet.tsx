@@ -4,6 +4,7 @@ import { changesBackTo, type PastGesture, pastGestures, stateAfter } from '../..
 import { useBuild } from '../read/build.tsx';
 import { useSay } from '../shell/messages.tsx';
 import { Part } from '../shell/part.tsx';
+import './history.css';
 import { changeWords, labelOf, whoseWords } from './history-words.ts';
 
 /** Changes shown at once; more by a press. */
@@ -68,7 +69,8 @@ function Then({ past, done }: { past: PastGesture; done(): void }) {
   const bringBack = () => {
     const [finding] = write('bring back an earlier state', back);
     if (finding) return say(`Nothing was brought back: ${finding.message}`);
-    say(`${back.length} values are as they were. Undo takes it back.`);
+    const count = back.length === 1 ? 'One value is' : `${back.length} values are`;
+    say(`${count} as then. Undo takes it back.`);
     return done();
   };
   return (

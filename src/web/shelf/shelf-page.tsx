@@ -19,7 +19,7 @@ export function ShelfPage() {
     <Page title="Shelf" aside="every build of this shop" beside={<ShelfTools />}>
       <div className="shelf-search">
         <SearchField className="field" value={search} onChange={setSearch}>
-          <Label className="field-label">Find by title or customer</Label>
+          <Label className="field-label">Find by title, customer, note or tag</Label>
           <Input className="field-input" />
         </SearchField>
         <Checkbox className="flag" isSelected={gone} onChange={setGone}>
@@ -68,7 +68,7 @@ function ShelfList({ builds, search, refresh }: { builds: Builds; search: string
     return (
       <p>
         {search
-          ? `No build has “${search}” in its title or customer.`
+          ? `No build has “${search}” in its title, customer, note or tags.`
           : 'The shelf is empty: begin a new build, or open a build file.'}
       </p>
     );
