@@ -31,6 +31,7 @@ const engineOrder = [
   'stiffness',
   'layout',
   'sureness',
+  'line',
   'handle',
   'guides',
   'wraps',
