@@ -45,9 +45,12 @@ function faultOf(request: BendRequest, answer: BendAnswer): string | undefined {
 }
 
 /** A millionth of the largest moment that the loads can make, or of the stiffest element's spring. */
-function residualAllowed({ rod, load }: BendRequest): number {
-  const force = (load.line?.tensionN ?? 0) + Math.hypot(load.tip?.xN ?? 0, load.tip?.yN ?? 0);
-  return 1e-6 * (force * rod.lengthM + Math.max(...rod.stiffness.map((row) => row.EINm2)) / rod.lengthM);
+function residualAllowed({ rod, masses = [], load }: BendRequest): number {
+  const pullN = 2 * (load.line?.tensionN ?? 0) + Math.hypot(load.tip?.xN ?? 0, load.tip?.yN ?? 0);
+  const heaviest = Math.max(0, ...(rod.massPerLength ?? []).map((row) => row.kgPerM));
+  const massKg = heaviest * rod.lengthM + masses.reduce((sum, mass) => sum + mass.massKg, 0);
+  const stiffest = Math.max(...rod.stiffness.map((row) => row.EINm2));
+  return 1e-6 * ((pullN + 9.80665 * massKg) * rod.lengthM + stiffest / rod.lengthM);
 }
 
 /** Largest difference in angle between the bend and one whose load was raised in steps of a few degrees. */

@@ -180,3 +180,20 @@ test.each(seeds)('the same request gives the same bits and is left as it was (ro
   expect(bend(request)).toEqual(answer);
   expect(JSON.stringify(request)).toBe(before);
 });
+
+test('an upright rod stands under a little less than its limit load and falls under a little more', () => {
+  const upright = (yN: number) =>
+    bend({
+      rod: { lengthM: 1, stiffness: [{ fromTipM: 0, EINm2: 1 }] },
+      buttAngleRad: Math.PI / 2,
+      load: { tip: { xN: 0, yN } },
+    });
+  // Euler 1744: π²/4 · EI/L²
+  const limitN = Math.PI ** 2 / 4;
+  expect(upright(-0.99 * limitN).points[0].yM).toBeCloseTo(1, 9);
+  const fallen = upright(-1.02 * limitN);
+  expect(fallen.status).toBe('converged');
+  // beyond the limit the tip turns by about sqrt(8 (P/P_E - 1))
+  expect(Math.abs(fallen.points[0].angleRad - Math.PI / 2)).toBeCloseTo(Math.sqrt(8 * 0.02), 1);
+  expect(upright(-3 * limitN).points[0].yM).toBeLessThan(0);
+});

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { uniformRod } from '../../../reference/cases/unit-rod.ts';
 import { randomBendRequest } from '../../../reference/population.ts';
-import { bend } from './bend.ts';
+import { type BendAnswer, type BendRequest, bend } from './bend.ts';
+import { largestStrain } from './strain.ts';
 
 const lined = Array.from({ length: 40 }, (_, i) => randomBendRequest(i + 1, 'bench')).filter(
   ({ load }) => load.line,
@@ -19,6 +20,33 @@ test('readings at the shipped resolution are those of a mesh sixteen times as fi
     });
     fine.rings.forEach(({ lineAngleRad }, k) => {
       expect(Math.abs(ours.rings[k].lineAngleRad - lineAngleRad)).toBeLessThan(2e-4);
+    });
+  }
+});
+
+/** The definition, on the returned points: distance of the axis from the chord, less the ring height along it. */
+function gapByDefinition(request: BendRequest, answer: BendAnswer, k: number): number {
+  const guides = request.guides!;
+  const [tipSide, buttSide] = [answer.rings[k], answer.rings[k + 1]];
+  const [dx, dy] = [tipSide.xM - buttSide.xM, tipSide.yM - buttSide.yM];
+  const length = Math.hypot(dx, dy);
+  const side = guides[0].side === 'over' ? 1 : -1;
+  return answer.points
+    .filter(({ fromTipM }) => fromTipM >= guides[k].fromTipM && fromTipM <= guides[k + 1].fromTipM)
+    .reduce((most, { xM, yM }) => {
+      const along = ((xM - buttSide.xM) * dx + (yM - buttSide.yM) * dy) / length;
+      const off = (-side * ((yM - buttSide.yM) * dx - (xM - buttSide.xM) * dy)) / length;
+      const share = Math.min(1, Math.max(0, along / length));
+      const height = guides[k + 1].ringHeightM + share * (guides[k].ringHeightM - guides[k + 1].ringHeightM);
+      return Math.max(most, off - height);
+    }, 0);
+}
+
+test('every gap is what its definition gives on the returned points, rings of any height', () => {
+  for (const request of lined) {
+    const answer = bend(request, { resolution: 1200 });
+    answer.spans.forEach(({ gapM }, k) => {
+      expect(gapM).toBeCloseTo(gapByDefinition(request, answer, k), 5);
     });
   }
 });
@@ -57,4 +85,16 @@ test('guides on the far side of the bend stand off by nothing', () => {
     });
     expect(Math.max(...over.spans.map(({ gapM }) => gapM))).toBeLessThan(1e-3);
   }
+});
+
+test('strain counts the curvature that the load adds, not the natural bow', () => {
+  const bowed = { ...uniformRod, restCurvature: [{ fromTipM: 0, perM: 0.3 }] };
+  const diameters = [{ fromTipM: 0, outsideM: 0.01 }];
+  const still = bend({ rod: bowed, buttAngleRad: 0, load: {} });
+  expect(largestStrain(still.points, bowed, diameters).strainPercent).toBeLessThan(1e-9);
+  // a force too small to turn anything: moment F·L at the clamp, strain F·L/EI·OD/2
+  const pushed = bend({ rod: bowed, buttAngleRad: 0, load: { tip: { xN: 0, yN: 1e-3 } } });
+  const worst = largestStrain(pushed.points, bowed, diameters);
+  expect(worst.fromTipM).toBe(1);
+  expect(worst.strainPercent).toBeCloseTo(100 * 1e-3 * still.points[0].xM * 0.005, 7);
 });

@@ -4,8 +4,13 @@ import { capstan } from '../../../reference/cases/friction.ts';
 import { uniformRod } from '../../../reference/cases/unit-rod.ts';
 import { randomBendRequest } from '../../../reference/population.ts';
 import { momentsFromStatics } from '../../../reference/statics.ts';
-import { type BendRequest, bend } from './bend.ts';
+import { type BendRequest, bend, loadingOf } from './bend.ts';
+import { settleContact } from './contact.ts';
+import { makeWorkspace } from './equilibrium.ts';
+import { followLoad } from './follow.ts';
 import { bendOverFrictionRange } from './friction-range.ts';
+import { buildMesh } from './mesh.ts';
+import { rodTables } from './rod.ts';
 
 const lined = Array.from({ length: 60 }, (_, i) => i + 1)
   .map((seed) => ({ seed, request: randomBendRequest(seed, 'bench') }))
@@ -133,6 +138,45 @@ test('guides below a rod bent down never touch, and contact changes nothing', ()
   expect(answer.contact!.stretches.slice(0, 2).some(({ touches }) => touches)).toBe(false);
   const { contact: _, ...without } = below;
   expect(answer.points[0].yM).toBeCloseTo(bend(without).points[0].yM, 9);
+});
+
+test('the line presses on the blank, never pulls at it, and never cuts into it', () => {
+  let pressed = 0;
+  for (const { request } of lined.slice(0, 25)) {
+    const mesh = buildMesh(
+      rodTables(request.rod),
+      request.guides!.map((guide) => guide.fromTipM),
+      [],
+      { resolution: 200 },
+    );
+    const work = makeWorkspace(mesh);
+    const loading = loadingOf({
+      ...request,
+      guides: request.guides!.map((guide) => ({ ...guide, side: 'over' })),
+    });
+    if (followLoad(mesh, loading, request.buttAngleRad, work).status !== 'converged') continue;
+    const radiusM = new Float64Array(mesh.count + 1).fill(0.0015);
+    const touching = settleContact(mesh, loading, { side: 1, radiusM }, undefined, work);
+    expect(touching.converged).toBe(true);
+    const { xM, yM, theta, ringXM, ringYM } = touching.work;
+    const across = (k: number, x: number, y: number, next: number) => {
+      const [dx, dy] = [ringXM[k] - ringXM[next], ringYM[k] - ringYM[next]];
+      return (dx * (y - ringYM[next]) - dy * (x - ringXM[next])) / Math.hypot(dx, dy);
+    };
+    touching.ringOfSupport.forEach((ring, k) => {
+      if (ring < 0 && k + 1 < touching.ringOfSupport.length) {
+        pressed++;
+        // a place that is pressed stands out from the straight line between its neighbours
+        expect(across(k - 1, ringXM[k], ringYM[k], k + 1)).toBeGreaterThan(-1e-12);
+      }
+      if (k + 1 === touching.ringOfSupport.length) return;
+      for (let node = touching.mesh.ringNode[k + 1] + 1; node < touching.mesh.ringNode[k]; node++) {
+        const [x, y] = [xM[node] - 0.0015 * Math.sin(theta[node]), yM[node] + 0.0015 * Math.cos(theta[node])];
+        expect(across(k, x, y, k + 1)).toBeLessThan(1.1e-6);
+      }
+    });
+  }
+  expect(pressed).toBeGreaterThan(50);
 });
 
 test('random rods with guides on top: contact settles', () => {
