@@ -85,6 +85,11 @@ test('arbors leave glue at both ends and between them, and fill half of bore les
   ).toHaveLength(1);
 });
 
+test('a fighting butt makes the rod longer by what stands out', () => {
+  expect(planHandle({ ...parts, fightingButtM: 0.04 }, blank)?.rodLengthM).toBeCloseTo(2.74, 12);
+  expect(planHandle(parts, { ...blank, profile: [] })).toBeUndefined();
+});
+
 describe('what cannot go on the blank is named at its field', () => {
   it.each([
     [{ gripLengthM: 0.3 }, ['stop handle/-/gripLength']],

@@ -21,6 +21,8 @@ export interface HandlePlan {
   /** Station of the stripping guide that the reach gives. */
   strippingFromTipM?: number;
   keeperFromTipM?: number;
+  /** Blank and fighting butt together. */
+  rodLengthM: number;
   findings: BenchFinding[];
 }
 
@@ -44,6 +46,7 @@ export function planHandle(parts: HandleParts, blank: HandleBlank): HandlePlan |
     strippingFromTipM: parts.reachM === undefined ? undefined : blank.lengthM - parts.reachM,
     keeperFromTipM:
       parts.keeperAheadM === undefined ? undefined : blank.lengthM - parts.gripFrontM - parts.keeperAheadM,
+    rodLengthM: blank.lengthM + (parts.fightingButtM ?? 0),
     findings,
   };
 }

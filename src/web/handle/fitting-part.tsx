@@ -34,6 +34,11 @@ export function FittingPart({ plan, show }: FittingPartProps) {
             text={`bore ${formatMm(check.leastBoreM, 2)} to ${formatMm(check.mostBoreM, 2)} on ${formatMm(check.outsideM, 2)} of blank: ${check.size64}⁄64 in, or ${check.halfMillimetres} mm`}
           />
         </dd>
+        <dt>Rod’s length</dt>
+        <dd>
+          <Figure text={show(plan.rodLengthM)} />
+          <span className="quiet"> from the tip, fighting butt and all</span>
+        </dd>
         <StrippingFact plan={plan} show={show} />
         {plan.keeperFromTipM !== undefined && (
           <>

@@ -40,6 +40,11 @@ export function WrapsFields() {
         <ColourField label="Thread" path={at('threadColour')} unset={wrapDefaults.threadColour} />
         <ColourField label="Trim" path={at('trimColour')} unset={wrapDefaults.trimColour} />
       </div>
+      <QuantityField
+        label="An underwrap shows at either end by"
+        path={at('underwrapBeyond')}
+        placeholder="8 mm"
+      />
       <FlagField path={at('underwrap')} gesture="underwrap">
         Underwrap beneath every foot (heavy rods)
       </FlagField>
