@@ -325,6 +325,36 @@ export const buildSchema: DocumentSchema = {
     single: false,
     fields: { order, load: mass(), gone: flag },
   },
+  /** Weights never hung before, predicted and then seen; what was predicted is kept as it was that day. */
+  proofs: {
+    single: false,
+    fields: {
+      order,
+      madeAt: instant,
+      hung: mass(),
+      buttAngle: angle(),
+      guidesOn: flag,
+      /** Left out of the score by the builder, and why. */
+      setAside: text(400),
+      gone: flag,
+    },
+  },
+  /** Tip and flags of a proof, from the front of the grip: distance outwards, height up. */
+  proofPlaces: {
+    single: false,
+    fields: {
+      order,
+      proof: row('proofs'),
+      fromTip: length(),
+      out: length(-10, 10),
+      up: length(-10, 10),
+      outReach: length(),
+      upReach: length(),
+      seenOut: length(-10, 10),
+      seenUp: length(-10, 10),
+      gone: flag,
+    },
+  },
   /** Every sheet printed, tied to the frozen revision it came from. */
   prints: {
     single: false,

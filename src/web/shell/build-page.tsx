@@ -5,6 +5,7 @@ import { FinishStep } from '../finish/finish-step.tsx';
 import { GuidesStep } from '../guides/guides-step.tsx';
 import { HandleStep } from '../handle/handle-step.tsx';
 import { HistorySheet } from '../history/history-sheet.tsx';
+import { LoadTestStep } from '../load-test/load-test-step.tsx';
 import { MarksStep } from '../marks/marks-step.tsx';
 import { PlanStep } from '../plan/plan-step.tsx';
 import { BuildProvider, useBuild } from '../read/build.tsx';
@@ -24,6 +25,7 @@ const sheets: Record<string, ComponentType> = {
   handle: HandleStep,
   layout: LayoutStep,
   marks: MarksStep,
+  'load-test': LoadTestStep,
   guides: GuidesStep,
   wraps: WrapsStep,
   finish: FinishStep,

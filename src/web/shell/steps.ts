@@ -11,7 +11,7 @@ export const steps: readonly Step[] = [
   { id: 'handle', name: 'Handle' },
   { id: 'layout', name: 'Layout' },
   { id: 'marks', name: 'Marks' },
-  { id: 'load-test', name: 'Load test', notYet: 'to come' },
+  { id: 'load-test', name: 'Load test' },
   { id: 'guides', name: 'Guides' },
   { id: 'wraps', name: 'Wraps' },
   { id: 'finish', name: 'Finish' },
