@@ -32,6 +32,7 @@ const engineOrder = [
   'layout',
   'sureness',
   'line',
+  'load-test',
   'handle',
   'guides',
   'wraps',
