@@ -121,7 +121,10 @@ function withReach(length: string, reach: string | undefined): string {
 }
 
 /** What agreement or a miss says about the marks, openly. */
-function meaning({ counted, agreed, worst, tip }: ProofVerdict, hung: string): string {
+function meaning({ counted, agreed, worst, tip, places }: ProofVerdict, hung: string): string {
+  if (counted === 0 && places.some(({ verdict }) => verdict === 'no measure')) {
+    return 'How far this prediction may be off is not known, so nothing is judged: hang a weight under Blank, then predict another.';
+  }
   if (counted === 0) return 'Enter what you saw; a place counts once both its figures stand.';
   const score = `${agreed} of ${counted} places are where they were predicted.`;
   if (agreed === counted) {
