@@ -33,15 +33,11 @@ export function surenessPart({ work }: WorkedBuild, sureness: BuildSureness | un
     .join('\n');
 }
 
-function rangeLine(
-  name: string,
-  { worst, lineAngleRad, gapM, extraBendPerM, unbent }: MarksSureness,
-): string {
+function rangeLine(name: string, { lineAngleRad, gapM, extraBendPerM, unbent }: MarksSureness): string {
   const span = ({ low, high }: Spread, show: (value: number) => string) => `${show(low)} to ${show(high)}`;
   const lost = unbent > 0 ? `; ${unbent} blanks found no bend at some load and are not counted` : '';
   const bend = span(extraBendPerM, (value) => fixedDecimals(value, 3));
-  const share = span(worst, (value) => fixedDecimals(value, 2));
-  return `  ${name}: line angle ${span(lineAngleRad, formatDegrees)}, gap ${span(gapM, formatMm)}, extra bend ${bend} 1/m; the worst reading ${share} of its limit${lost}`;
+  return `  ${name}: line angle ${span(lineAngleRad, formatDegrees)}, gap ${span(gapM, formatMm)}, extra bend ${bend} 1/m${lost}`;
 }
 
 function betterLine({ scores: { better } }: BuildSureness): string {

@@ -15,6 +15,7 @@ import type { SheetModel } from './sheet-model.ts';
 import { StartPart } from './start-part.tsx';
 import { breaksRules, canTakeStart, sameMarks, startFindings, startName } from './start-state.ts';
 import { StraightRodPart } from './straight-rod-part.tsx';
+import { SurenessLine } from './sureness-line.tsx';
 import { useSettledFrame } from './use-live-sheet.ts';
 import { useMarks } from './use-marks.ts';
 import { useSheetInput } from './use-sheet-input.ts';
@@ -52,6 +53,7 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
         marksAre={model.marksAre}
         unreadable={model.unreadable}
       >
+        <SurenessLine model={model} waits={best.working} />
         <PlaceButton best={best} marks={bestMarks} placed={placed} onPlace={marks.place} />
       </Headline>
       <div className="layout-drawings">

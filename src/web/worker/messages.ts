@@ -6,6 +6,7 @@ import type { LayoutRequest } from '../../engine/layout/layout-request.ts';
 import type { OutsideDiameter, RuledReading } from '../../engine/layout/rule-reading.ts';
 import type { MarkSlack } from '../../engine/layout/slack.ts';
 import type { FitAnswer, FitRequest } from '../../engine/stiffness/request.ts';
+import type { Sureness, SurenessQuestion } from '../../engine/sureness/sureness.ts';
 
 /** A rod with its loads and limits: what stays the same while guides move. Compared by identity. */
 export interface LadderSheet {
@@ -38,8 +39,15 @@ export interface SlackTask {
   keepOut: readonly KeepOut[];
 }
 
+/** Fixed layouts read on many blanks that fit the bench's readings. */
+export interface SurenessTask {
+  does: 'sureness';
+  fit: FitRequest;
+  question: SurenessQuestion;
+}
+
 /** Tasks of more than a frame. */
-export type LongTask = FitTask | LayoutTask | SlackTask;
+export type LongTask = FitTask | LayoutTask | SlackTask | SurenessTask;
 export type Task = ReadTask | LongTask;
 
 interface Answers {
@@ -47,12 +55,14 @@ interface Answers {
   fit: FitAnswer;
   layout: LayoutAnswer;
   slack: MarkSlack[];
+  sureness: Sureness;
 }
 interface Progresses {
   read: never;
   fit: never;
   layout: LayoutProgress;
   slack: never;
+  sureness: Sureness;
 }
 export type Answer<T extends Task> = Answers[T['does']];
 export type Progress<T extends Task> = Progresses[T['does']];

@@ -4,6 +4,7 @@ import { fit } from '../../engine/stiffness/fit.ts';
 import type { FromWorker, Task, ToWorker } from './messages.ts';
 import { ReadDesk } from './read-desk.ts';
 import { slackOfLayout } from './slack-of-layout.ts';
+import { surenessOfLayouts } from './sureness-of-layouts.ts';
 
 const desk = new ReadDesk();
 const page = self as unknown as {
@@ -29,5 +30,7 @@ function answerTo(id: number, task: Task) {
       return layout(task.request, (progress) => page.postMessage({ id, says: 'progress', progress }));
     case 'slack':
       return slackOfLayout(task);
+    case 'sureness':
+      return surenessOfLayouts(task, (progress) => page.postMessage({ id, says: 'progress', progress }));
   }
 }
