@@ -71,12 +71,14 @@ test('the proof sheet prints', async () => {
 });
 
 test('axe finds nothing on the load test', async () => {
-  for (const width of [390, 820, 1440]) {
-    await page.setViewportSize({ width, height: 900 });
-    expect(await axeFindings(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
-      0,
-    );
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    for (const width of [390, 820, 1440]) {
+      await page.setViewportSize({ width, height: 900 });
+      expect(await axeFindings(page)).toEqual([]);
+      const beyond = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      expect(beyond).toBeLessThanOrEqual(0);
+    }
   }
   expect(bench.complaints).toEqual([]);
 });
