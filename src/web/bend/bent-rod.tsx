@@ -52,7 +52,7 @@ export function BentRod<F>(props: BentRodProps<F>) {
   };
   usePainted(moving, (frame) => {
     const view = viewOf(frame);
-    drawing.current?.resize(widthPx, Math.min(430, Math.max(300, widthPx * 0.92)));
+    drawing.current?.resize(widthPx, mostHeightPx(widthPx));
     if (!view) return;
     drawing.current?.paint(view);
     readFlag();
@@ -90,4 +90,9 @@ export function BentRod<F>(props: BentRodProps<F>) {
       </figcaption>
     </figure>
   );
+}
+
+/** Two fifths of the window, so that the straight rod below the bend is on the same screen. */
+function mostHeightPx(widthPx: number): number {
+  return Math.min(430, Math.max(300, widthPx * 0.92), Math.max(260, window.innerHeight * 0.4));
 }

@@ -1,13 +1,16 @@
+import { lazy, Suspense } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
 import { KeyPad } from '../fields/key-pad.tsx';
 import { ShopProvider } from '../read/shop.tsx';
 import { PairPage } from '../settings/pair-page.tsx';
 import { SettingsPage } from '../settings/settings-page.tsx';
 import { ShelfPage } from '../shelf/shelf-page.tsx';
-import { BuildPage } from './build-page.tsx';
 import { MessageProvider } from './messages.tsx';
 import { Page } from './page.tsx';
 import './shell.css';
+
+/** The shelf alone comes with the first page; a build's engine, drawings and forms follow with the build. */
+const BuildPage = lazy(async () => ({ default: (await import('./build-page.tsx')).BuildPage }));
 
 /** The whole page: what the shop sets holds everywhere, the address says which sheet is on the table. */
 export function App() {
@@ -30,23 +33,27 @@ function ShopSheets() {
   return (
     <ShopProvider>
       <KeyPad />
-      <Switch>
-        <Route path="/">
-          <ShelfPage />
-        </Route>
-        <Route path="/settings">
-          <SettingsPage />
-        </Route>
-        <Route path="/builds/:id">{({ id }) => <Redirect to={`/builds/${id}/blank`} replace />}</Route>
-        <Route path="/builds/:id/:step">{({ id, step }) => <BuildPage key={id} id={id} step={step} />}</Route>
-        <Route>
-          <Page title="No such sheet">
-            <p>
-              Nothing is kept under this address. <a href="/">Back to the shelf</a>
-            </p>
-          </Page>
-        </Route>
-      </Switch>
+      <Suspense fallback={null}>
+        <Switch>
+          <Route path="/">
+            <ShelfPage />
+          </Route>
+          <Route path="/settings">
+            <SettingsPage />
+          </Route>
+          <Route path="/builds/:id">{({ id }) => <Redirect to={`/builds/${id}/blank`} replace />}</Route>
+          <Route path="/builds/:id/:step">
+            {({ id, step }) => <BuildPage key={id} id={id} step={step} />}
+          </Route>
+          <Route>
+            <Page title="No such sheet">
+              <p>
+                Nothing is kept under this address. <a href="/">Back to the shelf</a>
+              </p>
+            </Page>
+          </Route>
+        </Switch>
+      </Suspense>
     </ShopProvider>
   );
 }

@@ -1,15 +1,6 @@
 import { type ComponentType, lazy, Suspense } from 'react';
-import { BlankStep } from '../blank/blank-step.tsx';
 import { AlarmBar } from '../finish/alarm-bar.tsx';
-import { FinishStep } from '../finish/finish-step.tsx';
-import { GuidesStep } from '../guides/guides-step.tsx';
-import { HandleStep } from '../handle/handle-step.tsx';
-import { HistorySheet } from '../history/history-sheet.tsx';
-import { LoadTestStep } from '../load-test/load-test-step.tsx';
-import { MarksStep } from '../marks/marks-step.tsx';
-import { PlanStep } from '../plan/plan-step.tsx';
 import { BuildProvider, useBuild } from '../read/build.tsx';
-import { WrapsStep } from '../wraps/wraps-step.tsx';
 import { Mishap } from './mishap.tsx';
 import { Page } from './page.tsx';
 import { SaveBanner } from './save-line.tsx';
@@ -17,21 +8,22 @@ import { StepRail } from './step-rail.tsx';
 import { TitleBlock } from './title-block.tsx';
 import { UndoButtons } from './undo-buttons.tsx';
 
-/** The drawings and the layout's figures are the heaviest part; they come when they are asked for. */
-const LayoutStep = lazy(async () => ({ default: (await import('../layout/layout-step.tsx')).LayoutStep }));
-
-const sheets: Record<string, ComponentType> = {
-  blank: BlankStep,
-  handle: HandleStep,
-  layout: LayoutStep,
-  marks: MarksStep,
-  'load-test': LoadTestStep,
-  guides: GuidesStep,
-  wraps: WrapsStep,
-  finish: FinishStep,
-  plan: PlanStep,
-  history: HistorySheet,
+/** Every step comes in a file of its own when it is asked for, so that the first page is quick. */
+const loaders: Record<string, () => Promise<ComponentType>> = {
+  blank: async () => (await import('../blank/blank-step.tsx')).BlankStep,
+  handle: async () => (await import('../handle/handle-step.tsx')).HandleStep,
+  layout: async () => (await import('../layout/layout-step.tsx')).LayoutStep,
+  marks: async () => (await import('../marks/marks-step.tsx')).MarksStep,
+  'load-test': async () => (await import('../load-test/load-test-step.tsx')).LoadTestStep,
+  guides: async () => (await import('../guides/guides-step.tsx')).GuidesStep,
+  wraps: async () => (await import('../wraps/wraps-step.tsx')).WrapsStep,
+  finish: async () => (await import('../finish/finish-step.tsx')).FinishStep,
+  plan: async () => (await import('../plan/plan-step.tsx')).PlanStep,
+  history: async () => (await import('../history/history-sheet.tsx')).HistorySheet,
 };
+const sheets: Record<string, ComponentType> = Object.fromEntries(
+  Object.entries(loaders).map(([step, load]) => [step, lazy(async () => ({ default: await load() }))]),
+);
 
 /** One build open on the table, at one of its steps. */
 export function BuildPage({ id, step }: { id: string; step: string }) {
