@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { encode } from 'fast-png';
 import { afterAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
+import { paintScan } from '../../test/render/scan-sheet.ts';
 import { answerRequest } from './answer-request.ts';
 import { runLineProtocol } from './line-protocol.ts';
 import { operations } from './operations.ts';
@@ -383,5 +384,37 @@ describe('line by line', () => {
     );
     expect(code).toBe(0);
     expect(answers.map((answer) => answer.status)).toEqual(['refused', 'converged']);
+  });
+});
+
+describe('a scan', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'fairbend-scan-'));
+  const image = join(folder, 'guides.png');
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+  it('is read from its path; every painted guide is found and none invented', async () => {
+    const { picture, dpi, guides } = paintScan({
+      seed: 11,
+      guides: 2,
+      dpi: 400,
+      widthMm: 70,
+      heightMm: 50,
+      clutter: false,
+    });
+    const { width, height, rgb: data } = picture;
+    writeFileSync(image, encode({ width, height, data, channels: 3, depth: 8 }));
+    const answer = JSON.parse(JSON.stringify(await answerRequest({ op: 'scan', image, dpi })));
+    expect(answerShape('scan').safeParse(answer).error).toBeUndefined();
+    expect(answer.guides).toHaveLength(guides.length);
+  }, 30_000);
+  it.each([
+    ['a resolution no scanner has', { dpi: 3 }, /dpi|resolution/],
+    ['a file that is not there', { image: join(folder, 'none.png') }, /cannot be read/],
+  ])('%s is refused with the reason', async (_, change, message) => {
+    const answer = (await answerRequest({ op: 'scan', image, dpi: 600, ...change })) as Json & {
+      findings: { message: string }[];
+    };
+    expect(answer.status).toBe('refused');
+    expect(answer.findings[0].message).toMatch(message);
   });
 });

@@ -5,13 +5,14 @@ import { frequency } from '../engine/frequency/frequency.ts';
 import { layout } from '../engine/layout/layout.ts';
 import { rotation } from '../engine/rotation/rotation.ts';
 import { fit } from '../engine/stiffness/fit.ts';
-import { traceImage } from '../image/index.ts';
+import { scanImage, traceImage } from '../image/index.ts';
 import { openImage } from './open-image.ts';
 import { bendAnswer, bendRequest } from './shapes/bend.ts';
 import { fitAnswer, fitRequest } from './shapes/fit.ts';
 import { frequencyAnswer, frequencyRequest } from './shapes/frequency.ts';
 import { layoutAnswer, layoutRequest } from './shapes/layout.ts';
 import { rotationAnswer, rotationRequest } from './shapes/rotation.ts';
+import { scanAnswer, scanRequest } from './shapes/scan.ts';
 import { traceAnswer, traceRequest } from './shapes/trace.ts';
 
 type LayoutAsked = Omit<z.infer<typeof layoutRequest>, 'op'>;
@@ -41,6 +42,10 @@ export const operations: Readonly<Record<string, Operation>> = {
   trace: operation(traceRequest, traceAnswer, ({ op: _, image, ...asked }) => {
     const picture = openImage(image);
     return picture.status === 'refused' ? picture : traceImage(asked, picture.pixels);
+  }),
+  scan: operation(scanRequest, scanAnswer, ({ op: _, image, ...asked }) => {
+    const picture = openImage(image);
+    return picture.status === 'refused' ? picture : scanImage(asked, picture.pixels);
   }),
 };
 
