@@ -33,6 +33,7 @@ export function scipyVersion(python: string): string {
 }
 
 export function scipyBends(python: string, requests: readonly ScipyRequest[]): ScipyBend[] {
+  if (requests.length === 0) return [];
   const script = resolve('reference', 'scipy', 'rod_bvp.py');
   const input = `${requests.map((request) => JSON.stringify(request)).join('\n')}\n`;
   const run = spawnSync(python, [script], {
