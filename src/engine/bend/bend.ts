@@ -2,10 +2,10 @@
  * The bend of a rod under its own weight, masses, the line through its rings and a dead force at the tip.
  *
  * Frame: origin where the blank leaves the clamp, x horizontal the way the rod points, y up, angles
- * counter-clockwise. Assumptions: planar, inextensible, no shear, weightless frictionless line, far pull.
- * Method: equilibrium.ts (energy), follow.ts (load followed up from nothing).
+ * counter-clockwise. Assumptions: planar, inextensible, no shear, weightless line, far pull; no friction and no
+ * contact of line and blank unless asked for. Method: equilibrium.ts (energy), follow.ts (load followed up from
+ * nothing), friction.ts, contact.ts. Theory: docs/theory-bend.md.
  */
-
 import { piecewiseLinear, valueAt } from '../numerics/piecewise-linear.ts';
 import { type BendAnswer, type BendState, bendAnswer } from './bend-answer.ts';
 import { type BendRequest, loadingOf, sideSign } from './bend-request.ts';
