@@ -18,7 +18,7 @@ const limitAndValue = async () => {
   return { text, value: Number(value), limit: Number(limit) };
 };
 
-test('the demo’s start is beyond a limit, and the sheet says where and at which load', async () => {
+test('the start is beyond a limit, and the sheet says where and at which load', async () => {
   const { text, value, limit } = await limitAndValue();
   expect(text).toMatch(/^Guide \d+ at \d+ g: line angle/);
   expect(value).toBeGreaterThan(limit);
@@ -107,21 +107,19 @@ describe('a guide', () => {
     expect(inchesIn(await layout.placeOf(3))).toBeGreaterThan(inchesIn(await layout.placeOf(2)) + 1.9);
     await undo().click();
   });
-  test('stops at a ferrule and says so; once more steps over it', async () => {
-    const zone = /kept free from (.*?) in to (.*?) in\./;
-    await layout.guide(5).focus();
-    for (let i = 0; i < 40; i++) {
-      await layout.page.keyboard.press('Shift+ArrowLeft');
-      await layout.page.evaluate(() => new Promise((painted) => requestAnimationFrame(painted)));
-      if ((await layout.page.locator('.ruler-stop').textContent()) !== '') break;
-    }
-    const stop = (await layout.page.locator('.ruler-stop').getAttribute('data-text')) ?? '';
-    expect(stop).toContain('Stops at the ferrule between');
-    const [, from, to] = zone.exec(stop)?.map(inchesIn) ?? [];
-    expect(Number(from)).toBeLessThan(Number(to));
-    expect(inchesIn(await layout.placeOf(5))).toBeGreaterThan(Number(to));
-    await layout.page.keyboard.press('Shift+ArrowLeft');
-    await expect.poll(async () => inchesIn(await layout.placeOf(5))).toBeLessThan(Number(from));
+  test('stops at a ferrule and says so; once more steps over it where there is room', async () => {
+    const { page } = layout;
+    const { number, zone, stop } = await walkOntoFerrule();
+    expect(zone.from).toBeLessThan(zone.to);
+    const before = inchesIn(await layout.placeOf(number));
+    expect(before).toBeGreaterThan(zone.to);
+    expect(stop).toContain('kept free');
+    await page.keyboard.press('Shift+ArrowLeft');
+    const neighbour = inchesIn(await layout.placeOf(number - 1));
+    // 2 in between rings; a start may leave no place beyond the ferrule, and then the guide stays where it is.
+    if (neighbour + 2.5 < zone.from) {
+      await expect.poll(async () => inchesIn(await layout.placeOf(number))).toBeLessThan(zone.from);
+    } else expect(inchesIn(await layout.placeOf(number))).toBeGreaterThan(zone.to);
     await undo().click();
   });
   test('stays where it is pinned until it is unpinned', async () => {
@@ -161,7 +159,7 @@ test('switching the units changes no mark', async () => {
   const before = inchesIn(await layout.placeOf(6));
   await layout.page.getByRole('link', { name: 'Settings' }).click();
   await layout.page.getByText('millimetres', { exact: false }).first().click();
-  await layout.page.goto(`${bench.server.address}/builds/demo/layout`);
+  await layout.page.goto(bench.server.address + layout.path);
   await expect.poll(() => layout.placeOf(6)).toMatch(/^guide 6, \d+ mm from the tip/);
   const mm = Number(/(\d+) mm from the tip/.exec(await layout.placeOf(6))?.[1]);
   expect(Math.abs(mm - before * 25.4)).toBeLessThan(1.3);
@@ -208,6 +206,29 @@ test('a finger drags a guide on a phone', async () => {
 test('nothing was complained of on the way', () => {
   expect(bench.complaints).toEqual([]);
 });
+
+/** Steps one guide after another towards the tip, until one is stopped by a ferrule. */
+async function walkOntoFerrule() {
+  const { page } = layout;
+  const stopWords = page.locator('.ruler-stop');
+  const count = await page.getByRole('slider', { name: /^guide / }).count();
+  for (let number = 2; number <= count; number++) {
+    await layout.guide(number).focus();
+    const before = await layout.placeOf(number);
+    for (let i = 0; i < 60 && (await stopWords.textContent()) === ''; i++) {
+      await page.keyboard.press('Shift+ArrowLeft');
+      await page.evaluate(() => new Promise((painted) => requestAnimationFrame(painted)));
+    }
+    const stop = (await stopWords.getAttribute('data-text')) ?? '';
+    const [, from, to] = /kept free from (.*?) in to (.*?) in\./.exec(stop)?.map(inchesIn) ?? [];
+    if (stop.startsWith('Stops at the ferrule between')) {
+      return { number, stop, zone: { from: Number(from), to: Number(to) } };
+    }
+    if ((await layout.placeOf(number)) !== before) await undo().click();
+    await expect.poll(() => layout.placeOf(number)).toBe(before);
+  }
+  throw new Error('no guide is stopped by a ferrule');
+}
 
 /** The first length in inches in a text, behind the guide's own number: `22 1/8` is 22.125. */
 function inchesIn(text: string): number {
