@@ -40,8 +40,8 @@ export async function benchAll(options: { quick: boolean; live: boolean }): Prom
       'ms',
       { atMost: 2.5 },
     ),
-    ...layoutRows(options.quick ? 1 : 5),
-    ...fitRows(options.quick ? 1 : 5),
+    ...layoutRows(options.quick ? 3 : 5),
+    ...fitRows(options.quick ? 3 : 5),
     row('cost against resolution, 100 to 3200 elements', await costExponent(timeMs), 'exponent', {
       atMost: 1.1,
     }),
@@ -73,7 +73,7 @@ async function medianMs(run: () => unknown, timeMs: number): Promise<number> {
 
 function layoutRows(times: number): BenchRow[] {
   const request = work.layoutOfTwelve();
-  const runs = Array.from({ length: times + 1 }, () => {
+  const runs = Array.from({ length: times + 3 }, () => {
     const started = performance.now();
     let firstMs: number | undefined;
     const answer = layout(request, (_: LayoutProgress) => {
@@ -81,7 +81,7 @@ function layoutRows(times: number): BenchRow[] {
     });
     if (answer.status === 'refused') throw new Error(answer.findings[0].message);
     return { firstMs: firstMs ?? performance.now() - started, wholeMs: performance.now() - started };
-  }).slice(1);
+  }).slice(3);
   return [
     row('layout, 12 guides, 5 loads: first good answer', median(runs.map((run) => run.firstMs)), 'ms', {
       atMost: 150,
@@ -94,7 +94,7 @@ function layoutRows(times: number): BenchRow[] {
 
 function fitRows(times: number): BenchRow[] {
   const request = work.fitOfThirtyTwo();
-  const runs = Array.from({ length: times + 1 }, () => {
+  const runs = Array.from({ length: times + 3 }, () => {
     const started = performance.now();
     const { answer, posterior } = fitStiffness(request);
     if (!posterior) throw new Error(`the fit was ${answer.status}`);
@@ -105,7 +105,7 @@ function fitRows(times: number): BenchRow[] {
         { resolution: 120 },
       );
     return { fitMs, withBendsMs: performance.now() - started };
-  }).slice(1);
+  }).slice(3);
   return [
     row('fit with band, 32 readings', median(runs.map((run) => run.fitMs)), 'ms', { atMost: 250 }),
     row('the same with 200 posterior bends', median(runs.map((run) => run.withBendsMs)), 'ms', {
