@@ -9,6 +9,7 @@ export interface ScanClutter {
   dark: boolean;
   /** Places kept free. */
   taken: readonly Place[];
+  hard: boolean;
 }
 
 /** What else lies on a scanner's glass: dust, hairs, a scale bar, a coin, a label, a pin. */
@@ -22,6 +23,10 @@ export function paintScanClutter(canvas: Canvas, random: Random, clutter: ScanCl
   if (random.chance(0.4)) paintCoin(canvas, random, clutter, colour);
   if (random.chance(0.5)) paintLabel(canvas, random, clutter, colour);
   if (random.chance(0.3)) paintPin(canvas, random, clutter, colour);
+  if (!clutter.hard) return;
+  if (random.chance(0.5)) paintPaperClip(canvas, random, clutter, colour);
+  if (random.chance(0.5)) paintSingleFoot(canvas, random, clutter, colour);
+  if (random.chance(0.5)) paintRuler(canvas, random, clutter, colour);
 }
 
 function freePlace(
@@ -83,7 +88,7 @@ function rectangle(at: Place, w: number, h: number, turn: number, perMm: number)
 }
 
 function paintScaleBar(canvas: Canvas, random: Random, clutter: ScanClutter, colour: Colour): void {
-  const at = freePlace(random, clutter, 24, 28);
+  const at = freePlace(random, clutter, 50, 28);
   if (!at) return;
   const turn = random.chance(0.5) ? 0 : random.between(-0.3, 0.3);
   const length = random.pick([20, 25.4, 40, 50]);
@@ -139,4 +144,53 @@ function paintPin(canvas: Canvas, random: Random, clutter: ScanClutter, colour: 
   fillPolygon(canvas, rectangle(at, length, 0.6, turn, clutter.perMm), colour);
   const head = { x: at.x + (Math.cos(turn) * length) / 2, y: at.y + (Math.sin(turn) * length) / 2 };
   fillPolygon(canvas, rectangle(head, 1.8, 1.8, turn, clutter.perMm), colour);
+}
+
+/** Bent round wire of even width. */
+function paintPaperClip(canvas: Canvas, random: Random, clutter: ScanClutter, colour: Colour): void {
+  const at = freePlace(random, clutter, 40, 20);
+  if (!at) return;
+  const turn = random.between(0, 2 * Math.PI);
+  const local: Place[] = [];
+  const arc = (cx: number, radius: number, from: number, to: number): void => {
+    for (let i = 0; i <= 20; i++) {
+      const angle = from + ((to - from) * i) / 20;
+      local.push({ x: cx + radius * Math.cos(angle), y: radius * Math.sin(angle) });
+    }
+  };
+  local.push({ x: -5, y: 2.5 });
+  arc(9, 2.5, Math.PI / 2, -Math.PI / 2);
+  arc(-9, 3, -Math.PI / 2, -1.5 * Math.PI);
+  arc(11, 3.5, Math.PI / 2, -Math.PI / 2);
+  const line = local.map((place) => ({
+    x: (at.x + place.x * Math.cos(turn) - place.y * Math.sin(turn)) * clutter.perMm,
+    y: (at.y + place.x * Math.sin(turn) + place.y * Math.cos(turn)) * clutter.perMm,
+  }));
+  strokeFlat(canvas, line, () => 0.45 * clutter.perMm, colour);
+}
+
+/** A ringed guide with one foot: not what is measured here. */
+function paintSingleFoot(canvas: Canvas, random: Random, clutter: ScanClutter, colour: Colour): void {
+  const at = freePlace(random, clutter, 34, 14);
+  if (!at) return;
+  const turn = random.between(0, 2 * Math.PI);
+  const foot = { x: at.x + 7 * Math.cos(turn), y: at.y + 7 * Math.sin(turn) };
+  fillPolygon(canvas, rectangle(foot, 9, 1.6, turn, clutter.perMm), colour);
+  const ring = Array.from({ length: 61 }, (_, i) => ({
+    x: (at.x + 3.2 * Math.cos((i * Math.PI) / 30)) * clutter.perMm,
+    y: (at.y + 3.2 * Math.sin((i * Math.PI) / 30)) * clutter.perMm,
+  }));
+  strokeFlat(canvas, ring, () => 0.5 * clutter.perMm, colour);
+}
+
+/** A strip with tick marks of three lengths. */
+function paintRuler(canvas: Canvas, random: Random, clutter: ScanClutter, colour: Colour): void {
+  const at = freePlace(random, clutter, 56, 34);
+  if (!at) return;
+  for (let mm = 0; mm <= 60; mm++) {
+    const high = mm % 10 === 0 ? 5 : mm % 5 === 0 ? 3.5 : 2.2;
+    const place = { x: at.x + mm - 30, y: at.y - high / 2 };
+    fillPolygon(canvas, rectangle(place, 0.2, high, 0, clutter.perMm), colour);
+  }
+  fillPolygon(canvas, rectangle(at, 60.2, 0.2, 0, clutter.perMm), colour);
 }

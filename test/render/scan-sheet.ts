@@ -28,6 +28,8 @@ export interface ScanChoice {
   clutter?: boolean;
   /** Fixed background; by default chance decides. */
   darkGround?: boolean;
+  /** Little flattening, worn and bowed feet, glints, shadows, paper grain, more foreign things. */
+  hard?: boolean;
 }
 
 /** One guide's shape in its own frame: millimetres, foot A along −x, foot B along +x, midway at the origin. */
@@ -43,6 +45,9 @@ interface GuideShape {
   /** How wide the foot is at the wire, as a share of its width. */
   shoulder: number;
   bend: { offsetMm: number; angleRad: number };
+  /** Roughness of the outline and sideways bow of the feet. */
+  wornMm: number;
+  bowMm: number;
 }
 
 export function paintScan(choice: ScanChoice): ScanSheet {
@@ -53,11 +58,12 @@ export function paintScan(choice: ScanChoice): ScanSheet {
   const heightMm = choice.heightMm ?? 110;
   const canvas = canvasOf(Math.round(widthMm * perMm), Math.round(heightMm * perMm));
   const dark = choice.darkGround ?? random.chance(0.4);
-  paintGround(canvas, random, dark);
+  const hard = choice.hard ?? false;
+  paintGround(canvas, random, dark, hard);
   const places = spread(random, choice.guides, widthMm, heightMm);
   if (choice.clutter ?? true)
-    paintScanClutter(canvas, random, { perMm, widthMm, heightMm, dark, taken: places });
-  const guides = places.map((place) => paintGuide(canvas, random, place, perMm, dark));
+    paintScanClutter(canvas, random, { perMm, widthMm, heightMm, dark, taken: places, hard });
+  const guides = places.map((place) => paintGuide({ canvas, random, perMm, dark, hard }, place));
   const picture = develop(canvas, random, {
     blurPx: random.between(0.5, 1.3) * (dpi / 600),
     grain: random.between(0.8, 4),
@@ -67,13 +73,16 @@ export function paintScan(choice: ScanChoice): ScanSheet {
   return { picture, dpi, guides, notes: `${dark ? 'dark' : 'light'} ground, ${guides.length} guides` };
 }
 
-function paintGround(canvas: Canvas, random: Random, dark: boolean): void {
+function paintGround(canvas: Canvas, random: Random, dark: boolean, hard: boolean): void {
+  const paper = hard ? random.between(0, 0.03) : 0;
   const tone = dark ? random.between(0.004, 0.06) : random.between(0.7, 0.97);
   const slopeX = random.between(-0.06, 0.06);
   const slopeY = random.between(-0.06, 0.06);
   for (let y = 0; y < canvas.height; y++) {
     for (let x = 0; x < canvas.width; x++) {
-      const level = tone * (1 + slopeX * (x / canvas.width - 0.5) + slopeY * (y / canvas.height - 0.5));
+      const grain = paper > 0 && (x + 2 * y) % 3 === 0 ? paper * random.normal() : 0;
+      const level =
+        tone * (1 + grain + slopeX * (x / canvas.width - 0.5) + slopeY * (y / canvas.height - 0.5));
       canvas.light.fill(level, 3 * (y * canvas.width + x), 3 * (y * canvas.width + x) + 3);
     }
   }
@@ -89,13 +98,13 @@ function spread(random: Random, count: number, widthMm: number, heightMm: number
   return places;
 }
 
-function shapeOf(random: Random): GuideShape {
+function shapeOf(random: Random, hard: boolean): GuideShape {
   const size = random.between(0, 1);
   const wireMm = 0.66 + 0.45 * size;
   const straight = random.chance(0.3);
   return {
     footMm: 5 + 6 * size + random.between(-0.5, 0.8),
-    footWidthMm: wireMm * random.between(1.35, 2.1),
+    footWidthMm: wireMm * random.between(hard ? 1.2 : 1.35, 2.1),
     wireMm,
     spanMm: 6.5 + 8 * size + random.between(-1, 1),
     swingMm: 1.4 + 2.6 * size + random.between(-0.2, 0.4),
@@ -106,11 +115,22 @@ function shapeOf(random: Random): GuideShape {
       offsetMm: (straight ? 0.15 : 0.7) * random.normal(),
       angleRad: (straight ? 0.012 : 0.07) * random.normal(),
     },
+    wornMm: hard ? random.between(0, 0.05) : 0,
+    bowMm: hard ? 0.04 * random.normal() : 0,
   };
 }
 
-function paintGuide(canvas: Canvas, random: Random, at: Place, perMm: number, dark: boolean): GuideTruth {
-  const shape = shapeOf(random);
+interface Bench {
+  canvas: Canvas;
+  random: Random;
+  perMm: number;
+  dark: boolean;
+  hard: boolean;
+}
+
+function paintGuide(bench: Bench, at: Place): GuideTruth {
+  const { canvas, random, perMm, dark, hard } = bench;
+  const shape = shapeOf(random, hard);
   const turn = random.between(0, 2 * Math.PI);
   const toPx = (local: Place): Place => ({
     x: (at.x + local.x * Math.cos(turn) - local.y * Math.sin(turn)) * perMm,
@@ -124,7 +144,7 @@ function paintGuide(canvas: Canvas, random: Random, at: Place, perMm: number, da
     angle: (side * bend.angleRad) / 2,
     side,
   }));
-  const tone = dark ? random.between(0.25, 0.7) : random.between(0.05, 0.35);
+  const tone = dark ? random.between(hard ? 0.12 : 0.25, 0.7) : random.between(0.05, hard ? 0.5 : 0.35);
   const lamp = {
     sideways: random.between(-0.6, 0.6),
     ambient: 0.45,
@@ -143,12 +163,18 @@ function paintGuide(canvas: Canvas, random: Random, at: Place, perMm: number, da
   strokeTube(canvas, wire, radius, () => metal, lamp);
   const flat = random.between(0.8, 1.4);
   for (const foot of feet) {
-    const outline = footOutline(shape, foot.side).map((local) => ({
-      x: foot.middle.x + local.x * Math.cos(foot.angle) - local.y * Math.sin(foot.angle),
-      y: foot.middle.y + local.x * Math.sin(foot.angle) + local.y * Math.cos(foot.angle),
-    }));
+    const place = (local: Place): Place => {
+      const bowed = local.y + shape.bowMm * (1 - (2 * local.x) ** 2 / footMm ** 2);
+      return toPx({
+        x: foot.middle.x + local.x * Math.cos(foot.angle) - bowed * Math.sin(foot.angle),
+        y: foot.middle.y + local.x * Math.sin(foot.angle) + bowed * Math.cos(foot.angle),
+      });
+    };
+    const outline = footOutline(shape, foot.side, random);
+    if (hard && !dark) paintFootShadow(bench, outline.map(place));
     const facet = { red: metal.red * flat, green: metal.green * flat, blue: metal.blue * flat };
-    fillPolygon(canvas, outline.map(toPx), facet);
+    fillPolygon(canvas, outline.map(place), facet);
+    if (hard) paintGlint(bench, shape, place, facet);
   }
   const middle = toPx({ x: 0, y: 0 });
   return {
@@ -160,7 +186,7 @@ function paintGuide(canvas: Canvas, random: Random, at: Place, perMm: number, da
 }
 
 /** Outline of a foot about its middle, its end towards `side`. */
-function footOutline(shape: GuideShape, side: number): Place[] {
+function footOutline(shape: GuideShape, side: number, random: Random): Place[] {
   const half = shape.footMm / 2;
   const wide = shape.footWidthMm / 2;
   const end = 1 - shape.pointed;
@@ -173,7 +199,54 @@ function footOutline(shape: GuideShape, side: number): Place[] {
     { x: half, y: wide * 0.6 * end },
   ];
   const lower = upper.map((place) => ({ x: place.x, y: -place.y })).reverse();
-  return [...upper, ...lower].map((place) => ({ x: side * place.x, y: side * place.y }));
+  return denseOutline([...upper, ...lower]).map((place) => ({
+    x: side * place.x,
+    y: side * place.y + (shape.wornMm > 0 ? shape.wornMm * random.normal() : 0),
+  }));
+}
+
+/** Steps of about 0.4 mm, so that wear and bow show. */
+function denseOutline(corners: readonly Place[]): Place[] {
+  return corners.flatMap((a, i) => {
+    const b = corners[(i + 1) % corners.length];
+    const count = Math.max(1, Math.round(Math.hypot(b.x - a.x, b.y - a.y) / 0.4));
+    return Array.from({ length: count }, (_, k) => ({
+      x: a.x + ((b.x - a.x) * k) / count,
+      y: a.y + ((b.y - a.y) * k) / count,
+    }));
+  });
+}
+
+/** The lamp travels along one axis, so the shadow of every foot falls the same way. */
+function paintFootShadow(bench: Bench, outline: readonly Place[]): void {
+  const { canvas, random, perMm } = bench;
+  const steps = 5;
+  const reach = random.between(0.05, 0.35) * perMm;
+  const strength = random.between(0.02, 0.08);
+  for (let i = 1; i <= steps; i++) {
+    const moved = outline.map((place) => ({
+      x: place.x + (reach * i * 0.3) / steps,
+      y: place.y + (reach * i) / steps,
+    }));
+    fillPolygon(canvas, moved, { red: 0.1, green: 0.1, blue: 0.1 }, strength);
+  }
+}
+
+/** A bright or dark stripe along the foot, off its middle, as from a bevel or from grinding. */
+function paintGlint(bench: Bench, shape: GuideShape, place: (local: Place) => Place, facet: Colour): void {
+  const { canvas, random } = bench;
+  const half = shape.footMm * random.between(0.2, 0.42);
+  const wide = shape.footWidthMm * random.between(0.05, 0.2);
+  const aside = shape.footWidthMm * random.between(-0.25, 0.25);
+  const gain = random.between(0.6, 1.9);
+  const corners = [
+    { x: -half, y: aside - wide },
+    { x: half, y: aside - wide },
+    { x: half, y: aside + wide },
+    { x: -half, y: aside + wide },
+  ];
+  const colour = { red: facet.red * gain, green: facet.green * gain, blue: facet.blue * gain };
+  fillPolygon(canvas, corners.map(place), colour, 0.8);
 }
 
 interface Foot {

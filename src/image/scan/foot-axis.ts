@@ -58,8 +58,8 @@ interface Section {
 
 /** Sections over the guess's length and half as much again. */
 function crossSections(difference: GreyImage, axis: AxisGuess, footPx: number): Section[] {
-  const level = levelOf(difference, axis);
-  const reach = Math.ceil(1.1 * footPx);
+  const level = levelOf(difference, axis, footPx);
+  const reach = Math.ceil(0.8 * footPx + 3);
   const profile = new Float32Array(2 * reach + 1);
   const smooth = halfKernel(1.5);
   const sections: Section[] = [];
@@ -81,45 +81,40 @@ function crossSections(difference: GreyImage, axis: AxisGuess, footPx: number): 
   return sections;
 }
 
-/** The foot's own level: the median difference over its inner part. */
-function levelOf(difference: GreyImage, axis: AxisGuess): number {
+/** The foot's own level: the upper part of the differences over its inner part, as a glint may be like the ground. */
+function levelOf(difference: GreyImage, axis: AxisGuess, footPx: number): number {
   const values: number[] = [];
   for (let along = -0.35 * axis.lengthPx; along <= 0.35 * axis.lengthPx; along++) {
-    for (const k of [-2, 0, 2]) {
+    for (let k = -3; k <= 3; k++) {
+      const off = (0.35 * footPx * k) / 3;
       values.push(
-        greyAt(difference, axis.x + along * axis.dx - k * axis.dy, axis.y + along * axis.dy + k * axis.dx),
+        greyAt(
+          difference,
+          axis.x + along * axis.dx - off * axis.dy,
+          axis.y + along * axis.dy + off * axis.dx,
+        ),
       );
     }
   }
   values.sort((a, b) => a - b);
-  return values[values.length >> 1];
+  return values[Math.floor(0.7 * values.length)];
 }
 
-/** Edges of the stretch that covers the middle, found outwards from it, stepping over inner dips. */
+/** The outermost places, either side of the axis, where the profile rises through the level. */
 function edgesOf(
   profile: Float32Array,
   reach: number,
   level: number,
 ): { middle: number; width: number } | undefined {
-  let centre = -1;
-  for (let k = 0; k <= reach / 2 && centre < 0; k++) {
-    if (profile[reach + k] >= level) centre = reach + k;
-    else if (profile[reach - k] >= level) centre = reach - k;
-  }
-  if (centre < 0) return undefined;
-  const dip = Math.max(2, Math.round(reach / 6));
-  const edge = (step: number): number => {
-    let last = centre;
-    for (let at = centre; at >= 0 && at < profile.length && Math.abs(at - last) <= dip; at += step) {
-      if (profile[at] >= level) last = at;
-    }
-    const next = last + step;
-    if (next < 0 || next >= profile.length) return last;
-    return last + (step * (profile[last] - level)) / Math.max(1e-6, profile[last] - profile[next]);
-  };
-  const left = edge(-1) - reach;
-  const right = edge(1) - reach;
-  return { middle: (left + right) / 2, width: right - left };
+  let left = 0;
+  while (left < profile.length && profile[left] < level) left++;
+  let right = profile.length - 1;
+  while (right >= 0 && profile[right] < level) right--;
+  // A profile that is high at its border runs into something else.
+  if (left >= right || left === 0 || right === profile.length - 1) return undefined;
+  const leftEdge = left - (profile[left] - level) / Math.max(1e-6, profile[left] - profile[left - 1]);
+  const rightEdge = right + (profile[right] - level) / Math.max(1e-6, profile[right] - profile[right + 1]);
+  return { middle: (leftEdge + rightEdge) / 2 - reach, width: rightEdge - leftEdge };
 }
 
 function fitted(

@@ -61,14 +61,19 @@ export function largestPatch(mask: Mask): Mask {
   return { ...mask, inside: Uint8Array.from(labels, (label) => (label === best + 1 ? 1 : 0)) };
 }
 
-/** Fills holes of up to `mostArea` pixels, such as a highlight as bright as the paper. */
-export function holesFilled(mask: Mask, mostArea: number): Mask {
+/** Fills holes nowhere farther than `mostDepthPx` from their rim: a highlight as bright as the paper. */
+export function holesFilled(mask: Mask, mostDepthPx: number): Mask {
   const { width, height } = mask;
   const outside: Mask = { width, height, inside: Uint8Array.from(mask.inside, (value) => 1 - value) };
   const { patches, labels } = patchesOf(outside);
+  const depth = depthOf(outside, false);
+  const deepest = new Float32Array(patches.length);
+  for (let i = 0; i < labels.length; i++) {
+    if (labels[i] && depth[i] > deepest[labels[i] - 1]) deepest[labels[i] - 1] = depth[i];
+  }
   const fills = patches.map(
-    (patch) =>
-      patch.area <= mostArea &&
+    (patch, i) =>
+      deepest[i] <= mostDepthPx &&
       patch.left > 0 &&
       patch.top > 0 &&
       patch.right < width - 1 &&
@@ -84,23 +89,46 @@ export function opened(mask: Mask, radiusPx: number): Mask {
   const depth = depthOf(mask);
   const core = Uint8Array.from(depth, (value) => (value > radiusPx ? 0 : 1));
   // Distance to the core: the depth of the core's complement.
-  const away = depthOf({ width, height, inside: core });
+  const away = depthOf({ width, height, inside: core }, false);
   const inside = Uint8Array.from(mask.inside, (value, i) => (value && away[i] <= radiusPx + 0.5 ? 1 : 0));
+  return { width, height, inside };
+}
+
+/** Fills what is narrower than twice the radius: slits, notches, the gap a highlight cuts. */
+export function closed(mask: Mask, radiusPx: number): Mask {
+  const { width, height } = mask;
+  const pad = Math.ceil(radiusPx) + 1;
+  const wide = width + 2 * pad;
+  const free = new Uint8Array(wide * (height + 2 * pad)).fill(1);
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) if (mask.inside[y * width + x]) free[(y + pad) * wide + x + pad] = 0;
+  }
+  const away = depthOf({ width: wide, height: height + 2 * pad, inside: free }, false);
+  const grown = Uint8Array.from(away, (value) => (value <= radiusPx ? 1 : 0));
+  const depth = depthOf({ width: wide, height: height + 2 * pad, inside: grown }, false);
+  const inside = new Uint8Array(width * height);
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      const i = y * width + x;
+      if (mask.inside[i] || depth[(y + pad) * wide + x + pad] > radiusPx) inside[i] = 1;
+    }
+  }
   return { width, height, inside };
 }
 
 /**
  * Distance of each inside pixel's centre to the nearest outside pixel's centre; beyond the border counts as
- * outside. Exact Euclidean, in two passes of lower envelopes of parabolas.
+ * outside unless `borderOutside` is false. Exact Euclidean, in two passes of lower envelopes of parabolas.
  * Source: P. Felzenszwalb and D. Huttenlocher, "Distance transforms of sampled functions", Theory of
  * Computing 8 (2012) 415-428.
  */
-export function depthOf(mask: Mask): Float32Array {
+export function depthOf(mask: Mask, borderOutside = true): Float32Array {
   const { width, height, inside } = mask;
   const squares = new Float64Array((width + 2) * (height + 2));
   const stride = width + 2;
+  if (!borderOutside) squares.fill(1e12);
   for (let y = 0; y < height; y++) {
-    for (let x = 0; x < width; x++) if (inside[y * width + x]) squares[(y + 1) * stride + x + 1] = 1e12;
+    for (let x = 0; x < width; x++) squares[(y + 1) * stride + x + 1] = inside[y * width + x] ? 1e12 : 0;
   }
   const line = new Float64Array(Math.max(stride, height + 2));
   for (let x = 0; x < stride; x++) {

@@ -6,8 +6,8 @@
  */
 import type { GreyImage } from '../pixels.ts';
 import { type FootAxis, footAxis } from './foot-axis.ts';
-import { footRuns, type Run } from './foot-runs.ts';
-import { holesFilled, largestPatch, type Mask, opened } from './mask.ts';
+import { type FootRuns, footRuns, type Run } from './foot-runs.ts';
+import { closed, holesFilled, largestPatch, type Mask, opened } from './mask.ts';
 import { type MiddlePath, middlePath } from './middle-path.ts';
 
 export interface GuideLimits {
@@ -30,7 +30,7 @@ export const guideLimits: GuideLimits = {
   mostFootMm: 20,
   leastWidthMm: 0.35,
   mostWidthMm: 4,
-  leastFlattening: 1.12,
+  leastFlattening: 1.07,
   leastDetour: 1.008,
 };
 
@@ -51,66 +51,106 @@ export interface MeasuredGuide {
   quality: number;
 }
 
-/** Reads a window of the difference image around one patch; `perMm` is its resolution. */
-export function measureGuide(
-  difference: GreyImage,
-  perMm: number,
-  noise: number,
-  limits = guideLimits,
+/** The difference from the ground in one window, at two resolutions with the same top left corner. */
+export interface GuideWindow {
+  /** For edges to sub-pixel; results are in its pixels. */
+  fine: GreyImage;
+  /** For the shape; one pixel is `ratio` fine ones. */
+  coarse: GreyImage;
+  ratio: number;
+  finePerMm: number;
+  noise: number;
+}
+
+/** Reads what lies in a window round one patch of the scan. */
+export function measureGuide(window: GuideWindow, limits = guideLimits): GuideReading {
+  const raw = rawMask(window.coarse, window.finePerMm / window.ratio, window.noise);
+  if (raw === undefined) return { kind: 'nothing', why: 'too faint' };
+  const first = readMask(window, raw, 'highlights', limits);
+  if (first.kind === 'guide') return first;
+  const second = readMask(window, raw, 'hairs', limits);
+  return second.kind === 'guide' ? second : first;
+}
+
+/**
+ * Reads the patch after mending: a glint as bright as the ground splits the wire into two rims, which filling
+ * first repairs; a hair across the wire encloses ground, which removing hairs first frees.
+ */
+function readMask(
+  window: GuideWindow,
+  raw: Mask,
+  mendFirst: 'highlights' | 'hairs',
+  limits: GuideLimits,
 ): GuideReading {
-  const mask = patchMask(difference, perMm, noise);
-  if (mask === undefined) return { kind: 'nothing', why: 'too faint or too thin' };
+  const perMm = window.finePerMm / window.ratio;
+  const mask = mended(raw, perMm, mendFirst);
+  if (mask === undefined) return { kind: 'nothing', why: 'too thin' };
   const path = middlePath(mask);
   const lengthMm = path.along[path.along.length - 1] / perMm;
   if (lengthMm < 0.3 * limits.leastLengthMm) return { kind: 'nothing', why: 'too short' };
   // Proportions first, so that a guide at the wrong resolution is still known as one.
-  const scale =
-    lengthMm >= limits.leastLengthMm && lengthMm <= 1.6 * limits.mostLengthMm
-      ? perMm
-      : (lengthMm * perMm) / 30;
-  const runs = footRuns(path, limits.leastFootMm * scale, 0.6 * scale);
-  const flattening = runs.footPx / Math.max(1, runs.wirePx);
-  const wireMm = runs.wirePx / scale;
-  const footMm = runs.footPx / scale;
-  if (wireMm < limits.leastWidthMm || footMm > limits.mostWidthMm)
-    return { kind: 'nothing', why: 'not of wire' };
-  if (flattening < limits.leastFlattening) return { kind: 'nothing', why: 'no flattened ends' };
-  if (path.branchPx > 2.5 * scale) {
-    return runs.runs.length >= 2 && lengthMm > limits.leastLengthMm
+  const usual = lengthMm >= limits.leastLengthMm && lengthMm <= 1.6 * limits.mostLengthMm;
+  const scale = usual ? perMm : (lengthMm * perMm) / 30;
+  const runs = footRuns(path, limits.leastFootMm * scale, 1.5 * scale);
+  const unlike = notOfGuide(path, runs, scale, limits);
+  if (unlike !== undefined) return { kind: 'nothing', why: unlike };
+  if (path.branchPx > 2.5 * scale || runs.runs.length > 2) {
+    return lengthMm > limits.leastLengthMm
       ? { kind: 'touching', lengthMm }
       : { kind: 'nothing', why: 'branched' };
   }
-  if (runs.runs.length > 2) return { kind: 'touching', lengthMm };
-  if (runs.runs.length < 2) return { kind: 'nothing', why: 'fewer than two feet' };
-  if (detour(path, runs.runs) < limits.leastDetour) return { kind: 'nothing', why: 'straight' };
-  const feet = runs.runs.map((run, i) => axisOf(difference, path, run, i === 1, runs.wirePx, runs.footPx));
-  const [a, b] = feet;
+  const [a, b] = runs.runs.map((run, i) => axisOf(window, path, run, i === 1, runs));
   if (a === undefined || b === undefined) return { kind: 'nothing', why: 'no straight feet' };
+  return judged(a, b, window.finePerMm, scale * window.ratio, limits);
+}
+
+/** Why a patch is no guide, by its proportions; undefined if it may be one, or several that touch. */
+function notOfGuide(
+  path: MiddlePath,
+  found: FootRuns,
+  scale: number,
+  limits: GuideLimits,
+): string | undefined {
+  const wireMm = found.wirePx / scale;
+  const footMm = found.footPx / scale;
+  if (wireMm < limits.leastWidthMm || footMm > limits.mostWidthMm) return 'not of wire';
+  if (footMm < limits.leastFlattening * wireMm) return 'no flattened ends';
+  if (found.runs.length < 2) return 'fewer than two feet';
+  if (detour(path, found.runs) < limits.leastDetour) return 'straight';
+  return undefined;
+}
+
+function judged(a: FootAxis, b: FootAxis, perMm: number, scale: number, limits: GuideLimits): GuideReading {
   const footSizes = [a.lengthPx / scale, b.lengthPx / scale];
-  if (Math.min(...footSizes) < limits.leastFootMm || Math.max(...footSizes) > limits.mostFootMm) {
+  const [short, long] = [Math.min(...footSizes), Math.max(...footSizes)];
+  if (short < limits.leastFootMm || long > limits.mostFootMm) {
     return { kind: 'nothing', why: 'feet too short or too long' };
   }
-  if (Math.min(...footSizes) < 0.5 * Math.max(...footSizes)) return { kind: 'nothing', why: 'unlike feet' };
+  if (short < 0.5 * long) return { kind: 'nothing', why: 'unlike feet' };
   const measured = compared(a, b);
-  const overallMm = measured.lengthPx / perMm;
-  if (overallMm < limits.leastLengthMm || overallMm > limits.mostLengthMm) {
-    return { kind: 'wrong-size', lengthMm: overallMm };
-  }
-  if (measured.angleRad > 0.8) return { kind: 'nothing', why: 'feet at right angles' };
+  if (measured.angleRad > 0.8) return { kind: 'nothing', why: 'feet across each other' };
+  const lengthMm = measured.lengthPx / perMm;
+  if (lengthMm < limits.leastLengthMm || lengthMm > limits.mostLengthMm)
+    return { kind: 'wrong-size', lengthMm };
   return { kind: 'guide', measured };
 }
 
-/** The patch at half its own level, highlights filled, hairs removed. */
-function patchMask(difference: GreyImage, perMm: number, noise: number): Mask | undefined {
+/** What differs by about half as much as the patch itself. */
+function rawMask(difference: GreyImage, perMm: number, noise: number): Mask | undefined {
   const { width, height, values } = difference;
-  const strong = Float32Array.from(values.filter((value) => value > Math.max(10, 6 * noise))).sort();
+  const floor = Math.max(10, 6 * noise);
+  const strong = values.filter((value) => value > floor).sort();
   if (strong.length < perMm * perMm) return undefined;
-  const level = Math.max(10, 6 * noise, 0.42 * strong[Math.floor(0.6 * strong.length)]);
-  const raw: Mask = { width, height, inside: Uint8Array.from(values, (value) => (value > level ? 1 : 0)) };
-  const filled = holesFilled(raw, 1.5 * perMm * perMm);
-  const open = opened(filled, 0.16 * perMm);
-  if (!open.inside.includes(1)) return undefined;
-  return largestPatch(open);
+  const level = Math.max(floor, 0.42 * strong[Math.floor(0.6 * strong.length)]);
+  return { width, height, inside: Uint8Array.from(values, (value) => (value > level ? 1 : 0)) };
+}
+
+function mended(raw: Mask, perMm: number, first: 'highlights' | 'hairs'): Mask | undefined {
+  const hairMm = 0.16;
+  const filled = (mask: Mask): Mask => holesFilled(closed(mask, 0.13 * perMm), 0.45 * perMm);
+  const mask =
+    first === 'highlights' ? opened(filled(raw), hairMm * perMm) : filled(opened(raw, hairMm * perMm));
+  return mask.inside.includes(1) ? largestPatch(mask) : undefined;
 }
 
 /** The wire's way over the straight distance between the feet's inner ends. */
@@ -127,12 +167,11 @@ function detour(path: MiddlePath, runs: readonly Run[]): number {
 }
 
 function axisOf(
-  difference: GreyImage,
+  window: GuideWindow,
   path: MiddlePath,
   run: Run,
   reversed: boolean,
-  wirePx: number,
-  footPx: number,
+  found: FootRuns,
 ): FootAxis | undefined {
   // The inner part of the run: its ends may lean into the wire or a corner.
   const length = run.to - run.from;
@@ -145,14 +184,16 @@ function axisOf(
   const [from, to] = reversed ? [last, first] : [first, last];
   const norm = Math.hypot(path.x[to] - path.x[from], path.y[to] - path.y[from]);
   if (norm < 4) return undefined;
+  const { ratio } = window;
+  const toFine = (at: number): number => (at + 0.5) * ratio - 0.5;
   const guess = {
-    x: (path.x[from] + path.x[to]) / 2,
-    y: (path.y[from] + path.y[to]) / 2,
+    x: toFine((path.x[from] + path.x[to]) / 2),
+    y: toFine((path.y[from] + path.y[to]) / 2),
     dx: (path.x[to] - path.x[from]) / norm,
     dy: (path.y[to] - path.y[from]) / norm,
-    lengthPx: length,
+    lengthPx: length * ratio,
   };
-  return footAxis(difference, guess, wirePx, footPx);
+  return footAxis(window.fine, guess, found.wirePx * ratio, found.footPx * ratio);
 }
 
 function compared(a: FootAxis, b: FootAxis): MeasuredGuide {

@@ -134,21 +134,27 @@ function windowOf(patch: Patch, pixels: Pixels, factor: number, marginPx: number
   return { left, top, width: right - left, height: bottom - top, touchesBorder };
 }
 
-/** At about 600 dpi: more only costs time. */
+/** Edges are read at about 600 dpi and the shape at about 300: more only costs time. */
 function readWindow(pixels: Pixels, ground: Ground, window: Window, perMm: number): GuideReading {
   const longestMm = Math.hypot(window.width, window.height) / perMm;
   if (longestMm > 4 * guideLimits.mostLengthMm) return { kind: 'nothing', why: 'too large' };
-  const factor = measuringFactor(perMm);
-  const difference = differenceIn(pixels, ground, window, factor);
-  return measureGuide(difference, perMm / factor, ground.noise / Math.sqrt(factor));
+  const factor = fineFactor(perMm);
+  const ratio = perMm / factor > 16 ? 2 : 1;
+  return measureGuide({
+    fine: differenceIn(pixels, ground, window, factor),
+    coarse: differenceIn(pixels, ground, window, factor * ratio),
+    ratio,
+    finePerMm: perMm / factor,
+    noise: ground.noise / Math.sqrt(factor * ratio),
+  });
 }
 
-function measuringFactor(perMm: number): number {
+function fineFactor(perMm: number): number {
   return Math.max(1, Math.round(perMm / 24));
 }
 
 function guideOf(reading: GuideReading & { kind: 'guide' }, window: Window, perMm: number): ScannedGuide {
-  const factor = measuringFactor(perMm);
+  const factor = fineFactor(perMm);
   const { x, y, lengthPx, offsetPx, angleRad, quality } = reading.measured;
   const toM = factor / perMm / 1e3;
   return {

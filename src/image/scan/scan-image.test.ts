@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest';
+import { paintScan } from '../../../test/render/scan-sheet.ts';
+import { scanImage } from './scan-image.ts';
+
+/** Sheets painted by a renderer that shares no code with the scan, with the truth of every guide. */
+test('painted sheets: guides found, none invented, feet out of line to a tenth of a millimetre and a degree', () => {
+  const offsetsMm: number[] = [];
+  const anglesDeg: number[] = [];
+  let painted = 0;
+  for (const seed of [1, 2, 3, 4]) {
+    const sheet = paintScan({ seed, guides: 3, widthMm: 100, heightMm: 70, clutter: true, hard: seed > 2 });
+    const { width, height, rgb: data } = sheet.picture;
+    const answer = scanImage({ dpi: sheet.dpi }, { width, height, channels: 3, data });
+    if (answer.status !== 'converged') throw new Error(answer.findings[0].message);
+    const matched = sheet.guides.flatMap((guide) => {
+      const found = answer.guides.find(({ centrePx }) => distance(centrePx, guide.centrePx) < 60);
+      return found ? [{ found, guide }] : [];
+    });
+    painted += sheet.guides.length;
+    expect(answer.guides.length, 'none is invented').toBe(matched.length);
+    for (const { found, guide } of matched) {
+      offsetsMm.push(1000 * Math.abs(Math.abs(found.offsetM) - Math.abs(guide.offsetM)));
+      anglesDeg.push((180 / Math.PI) * Math.abs(Math.abs(found.angleRad) - Math.abs(guide.angleRad)));
+    }
+  }
+  expect(offsetsMm.length).toBeGreaterThanOrEqual(0.9 * painted);
+  expect(ninetieth(offsetsMm)).toBeLessThan(0.12);
+  expect(ninetieth(anglesDeg)).toBeLessThan(1.2);
+}, 120_000);
+
+const distance = (a: readonly number[], b: readonly number[]) => Math.hypot(a[0] - b[0], a[1] - b[1]);
+function ninetieth(values: readonly number[]): number {
+  return values.toSorted((a, b) => a - b)[Math.floor(0.9 * (values.length - 1))];
+}
