@@ -18,6 +18,13 @@ async function newBuild(): Promise<string> {
   return ((await response.json()) as DocumentSummary).id;
 }
 
+/** A new build's Blank step, its fields on the screen: they fold once a title stands that was not there at first. */
+async function openBlank(id: string): Promise<Page> {
+  const page = await bench.openPage(`/builds/${id}/blank`);
+  await page.getByRole('textbox', { name: 'Title' }).waitFor();
+  return page;
+}
+
 /** What the server has on disk at a path. */
 async function stored(id: string, path: string): Promise<unknown> {
   const response = await fetch(`${bench.server.address}/api/documents/${id}`);
@@ -40,10 +47,7 @@ const kept = (page: Page) => page.getByText('kept in this browser').waitFor();
 
 test('two browsers on one build see each other', async () => {
   const id = await newBuild();
-  const [one, two] = [
-    await bench.openPage(`/builds/${id}/blank`),
-    await bench.openPage(`/builds/${id}/blank`),
-  ];
+  const [one, two] = [await openBlank(id), await openBlank(id)];
   await fill(one, 'Title', 'Seen by both');
   await two.getByRole('heading', { name: 'Seen by both' }).waitFor();
   await fill(two, 'Customer', 'An invented angler');
@@ -52,10 +56,7 @@ test('two browsers on one build see each other', async () => {
 
 test('with the network cut both go on, say so, and merge when it is back', async () => {
   const id = await newBuild();
-  const [one, two] = [
-    await bench.openPage(`/builds/${id}/blank`),
-    await bench.openPage(`/builds/${id}/blank`),
-  ];
+  const [one, two] = [await openBlank(id), await openBlank(id)];
   await fill(one, 'Title', 'Before');
   await two.getByRole('heading', { name: 'Before' }).waitFor();
   await bench.stopServer();
@@ -71,7 +72,7 @@ test('with the network cut both go on, say so, and merge when it is back', async
 
 test('a page closed before the server had its change sends it when the browser comes back, wherever it opens', async () => {
   const id = await newBuild();
-  const page = await bench.openPage(`/builds/${id}/blank`);
+  const page = await openBlank(id);
   await fill(page, 'Title', 'Before');
   await saved(page);
   await bench.stopServer();
