@@ -141,7 +141,12 @@ function stiffnessOf(bench: Bench, diameters: readonly DiameterRow[]): Stiffness
   const taken = benchFit(bench);
   const { request } = taken;
   if (request.setups.length === 0) {
-    return { tables: estimateFromDiameters(diameters, bench.material), findings: [] };
+    const message =
+      'No drop was read: the stiffness is a guess from the diameters. Hang one weight and read the tip with and without it.';
+    return {
+      tables: estimateFromDiameters(diameters, bench.material),
+      findings: [{ path: 'readings', message }],
+    };
   }
   const { answer, posterior } = fitStiffness(request);
   const findings = answer.findings.map(({ path, message }) => ({ path: recordPath(taken, path), message }));

@@ -99,7 +99,7 @@ function startMarks({ start }: Choices): readonly number[] {
 
 function ownMarks({ guides }: Choices): readonly number[] | undefined {
   const own = guides.flatMap(({ stationM }) => stationM ?? []);
-  return own.length === guides.length ? own.sort((a, b) => a - b) : undefined;
+  return own.length === guides.length ? own : undefined;
 }
 
 /** The start's marks, or where they do not fit the guides even ones between its ends. */

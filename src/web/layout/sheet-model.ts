@@ -141,6 +141,9 @@ function whyUnreadable(fromTipM: readonly number[], freeM: number): string | und
   if (clash < 0) return undefined;
   if (clash === 0) return 'Guide 1 stands at the tip-top: move it towards the butt.';
   if (clash === fromTipM.length) return `Guide ${clash} stands under the grip: move it towards the tip.`;
+  if (fromTipM[clash] < fromTipM[clash - 1] - closestRingsM) {
+    return `Guide ${clash + 1} stands nearer the tip than guide ${clash}: give the marks from the tip down.`;
+  }
   return `Guides ${clash} and ${clash + 1} stand at the same place: move one of them.`;
 }
 
