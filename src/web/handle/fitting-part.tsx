@@ -70,8 +70,11 @@ function Waits({ what, plan }: { what: 'grip' | 'seat'; plan: HandlePlan }) {
   const stopped = plan.findings.find(({ severity }) => severity === 'stop');
   if (stopped) return <p className="attention">▲ {stopped.message}</p>;
   if (what === 'grip' && plan.room.grip) return <p>The grip’s bore is wide enough as it is.</p>;
-  const missing = what === 'grip' ? 'the grip’s length and bore' : 'the seat’s length and bore';
-  return <p className="quiet">With {missing} (and the grip’s length) the steps stand here.</p>;
+  const words = {
+    grip: 'Reaming the grip: give the grip’s length and bore.',
+    seat: 'Arbors under the seat: give the seat’s length and bore, and the grip’s length.',
+  };
+  return <p className="quiet">{words[what]}</p>;
 }
 
 /** The reach, kept as the layout’s own stripping place only when the builder says so. */

@@ -17,7 +17,10 @@ export function HistorySheet() {
   // The log grows with the document, so the document tells when to look again.
   const past = useMemo(() => (document ? pastGestures(store.operations()) : []).reverse(), [store, document]);
   return (
-    <Part title="History" aside={`${past.length} changes, none ever overwritten`}>
+    <Part
+      title="History"
+      aside={`${past.length === 1 ? '1 change' : `${past.length} changes`}, none ever overwritten`}
+    >
       <ol className="history">
         {past.slice(0, most).map((gesture, index) => (
           <li key={gesture.changes[0].id}>

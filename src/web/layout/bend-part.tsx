@@ -24,7 +24,7 @@ export function BendPart({ sheet, model, wording, drawn, onDraw }: BendPartProps
   return (
     <section className="bend-part" aria-label="The bend">
       <div className="bend-head">
-        <LoadSwitch names={wording.loads} drawn={drawn} onChange={onDraw} />
+        <LoadSwitch label="Load drawn" names={wording.loads} drawn={drawn} onChange={onDraw} />
         <ChoiceField
           label="The weight hangs"
           path={['layout', '-', 'loadBy']}

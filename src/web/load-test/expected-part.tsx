@@ -26,7 +26,7 @@ export function ExpectedPart({ model }: { model: SheetModel }) {
       title="What the test should show"
       aside={model.marksAre === 'own' ? 'with your marks' : 'with the start’s marks; none are chosen yet'}
     >
-      <LoadSwitch names={names} drawn={at} onChange={setPicked} />
+      <LoadSwitch label="Test load" names={names} drawn={at} onChange={setPicked} />
       {failure && <p className="attention">This load cannot be predicted: {failure}.</p>}
       {!load && working && <p className="aside">Bending the rod …</p>}
       {load && load.status !== 'converged' && (

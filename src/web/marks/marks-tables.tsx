@@ -4,6 +4,7 @@ import { formatOnTape, type TapeStep } from '../../engine/units/tape-step.ts';
 import { Figure } from '../fields/figure.tsx';
 import { slackInWords } from '../layout/wording.ts';
 import { useShop } from '../read/shop.tsx';
+import { SectionCaption } from '../shell/section-caption.tsx';
 import { TableFrame } from '../shell/table-frame.tsx';
 
 /** The marks, a table per section, so that every section can be marked alone. */
@@ -21,12 +22,7 @@ function SectionTable({ section, index, step }: { section: SectionMarks; index: 
   return (
     <TableFrame label={`Marks of ${section.name}`}>
       <table className="figures-table marks-table">
-        <caption>
-          <span className="section-number">{index + 1}</span> {section.name},{' '}
-          <span className="quiet">
-            <Figure text={formatOnTape(section.lengthM, step)} /> long
-          </span>
-        </caption>
+        <SectionCaption section={section} index={index} step={step} />
         <thead>
           <tr>
             <th scope="col">Guide</th>

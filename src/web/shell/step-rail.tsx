@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import { Link } from 'wouter';
 import { useBench } from '../read/bench.tsx';
 import { waitsFor } from './step-state.ts';
@@ -6,8 +7,13 @@ import { steps } from './steps.ts';
 /** The steps as a drawn rail: the one at hand underlined strongly, those that wait in quiet ink with what for. */
 export function StepRail({ build, current }: { build: string; current: string }) {
   const bench = useBench();
+  const rail = useRef<HTMLElement>(null);
+  // Where the rail is wider than the screen, the step at hand is brought into it.
+  useEffect(() => {
+    rail.current?.querySelector('[aria-current]')?.scrollIntoView({ block: 'nearest', inline: 'center' });
+  }, [current]);
   return (
-    <nav className="rail screen-only" aria-label="Steps of the build">
+    <nav ref={rail} className="rail screen-only" aria-label="Steps of the build">
       <ol>
         {steps.map(({ id, name, notYet }) => (
           <li key={id}>

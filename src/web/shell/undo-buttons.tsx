@@ -18,10 +18,10 @@ export function UndoButtons() {
   return (
     <fieldset className="undo-buttons">
       <legend className="visually-hidden">Undo and redo</legend>
-      <Button className="plain" isDisabled={undoLabel === null} onPress={undo}>
+      <Button className="button" isDisabled={undoLabel === null} onPress={undo}>
         Undo<span className="visually-hidden">: {undoLabel ?? 'nothing to undo'}</span>
       </Button>
-      <Button className="plain" isDisabled={redoLabel === null} onPress={redo}>
+      <Button className="button" isDisabled={redoLabel === null} onPress={redo}>
         Redo<span className="visually-hidden">: {redoLabel ?? 'nothing to redo'}</span>
       </Button>
     </fieldset>

@@ -3,6 +3,7 @@ import { formatMm } from '../../engine/units/format-quantity.ts';
 import { formatOnTape, type TapeStep } from '../../engine/units/tape-step.ts';
 import type { Wrap } from '../../engine/wraps/plan-wraps.ts';
 import { Figure } from '../fields/figure.tsx';
+import { SectionCaption } from '../shell/section-caption.tsx';
 import { TableFrame } from '../shell/table-frame.tsx';
 
 export interface WrapsTableProps {
@@ -18,12 +19,7 @@ export function WrapsTable({ blank, wraps, step }: WrapsTableProps) {
       {blank.sections.map((section, index) => (
         <TableFrame key={section.id} label={`Wraps of ${section.name}`}>
           <table className="figures-table">
-            <caption>
-              <span className="section-number">{index + 1}</span> {section.name},{' '}
-              <span className="quiet">
-                <Figure text={formatOnTape(section.lengthM, step)} /> long
-              </span>
-            </caption>
+            <SectionCaption section={section} index={index} step={step} />
             <thead>
               <tr>
                 <th scope="col">Wrap</th>
