@@ -201,7 +201,9 @@ describe('build files', () => {
   test('a file that is far too large is refused before it is read', async () => {
     const body = new Uint8Array(65 * 1024 ** 2).fill(32);
     const response = await bench.ask('POST', '/api/files', body);
-    expect(await answered(response, 413)).toMatchObject({ message: 'The build file is larger than 64 MB' });
+    expect(await answered(response, 413)).toMatchObject({
+      message: 'The build file is larger than 64 MB. Look whether it is the right one, or make it smaller',
+    });
   });
 
   test('the name to save it under is plain', async () => {

@@ -4,7 +4,10 @@ import { RefusedError, TooLargeError } from '../errors.ts';
 
 /** The body's bytes. @throws TooLargeError as soon as it is known to be too large, without reading on */
 export async function readBytes(c: Context, most: number, what: string): Promise<Uint8Array<ArrayBuffer>> {
-  const tooLarge = () => new TooLargeError(`${what} is larger than ${Math.round(most / 1024 ** 2)} MB`);
+  const tooLarge = () =>
+    new TooLargeError(
+      `${what} is larger than ${Math.round(most / 1024 ** 2)} MB. Look whether it is the right one, or make it smaller`,
+    );
   if (Number(c.req.header('content-length') ?? 0) > most) throw tooLarge();
   const chunks: Uint8Array[] = [];
   let size = 0;
