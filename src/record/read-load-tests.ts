@@ -1,0 +1,191 @@
+import { type CurvePoint, type CurveRing, curveOf, placesMark, ringsOf } from './load-curve.ts';
+import type { DocumentState } from './operation.ts';
+import { oneOf, type RowReader, readRows } from './read-values.ts';
+
+export type PlaceRole = 'mark' | 'butt' | 'tip' | 'via' | 'ring' | 'line';
+
+/** Something tapped or found in a picture. */
+export interface PhotoPlace {
+  id: string;
+  role: PlaceRole;
+  px: [number, number];
+  /** Marks only: the printed number, and the place in the marks' plane where it is known. */
+  number: number | undefined;
+  atM: [number, number] | undefined;
+  guide: string | undefined;
+  /** By the builder's hand; else found by the tool. */
+  tapped: boolean;
+}
+
+export interface PhotoDistance {
+  id: string;
+  from: string;
+  to: string;
+  apartM: number | undefined;
+}
+
+/** The curve read from a picture. */
+export interface PhotoTrace {
+  madeAt: string;
+  engineVersion: string;
+  /** A place or distance has changed since it was made. */
+  outOfDate: boolean;
+  /** Butt to tip, in the marks' plane: x right, y up. */
+  points: CurvePoint[];
+  rings: CurveRing[];
+  marksRmsM: number;
+  seenShare: number | undefined;
+  lensEstimated: boolean;
+  findings: string[];
+}
+
+export interface LoadPhoto {
+  id: string;
+  attachment: string | undefined;
+  /** SHA-256 of the picture's bytes. */
+  hash: string | undefined;
+  name: string;
+  part: 'whole' | 'close-up';
+  widthPx: number | undefined;
+  heightPx: number | undefined;
+  marksBy: 'rectangle' | 'places' | 'printed';
+  rectangleM: { width: number | undefined; height: number | undefined };
+  standOffM: number | undefined;
+  cameraAwayM: number | undefined;
+  places: PhotoPlace[];
+  distances: PhotoDistance[];
+  trace: PhotoTrace | undefined;
+  /** What a trace made now would be made from. */
+  madeFrom: string;
+}
+
+export interface LoadTest {
+  id: string;
+  madeAt: string;
+  hungKg: number | undefined;
+  buttAngleRad: number | undefined;
+  rod: 'bare' | 'taped';
+  accepted: boolean;
+  acceptedAt: string | undefined;
+  note: string | undefined;
+  report: string | undefined;
+  photos: LoadPhoto[];
+}
+
+/** The load tests in the order they were made. Never throws on any state. */
+export function readLoadTests(state: DocumentState): LoadTest[] {
+  const read = (collection: string) => readRows(state, collection);
+  const rows = { places: read('photoPlaces'), distances: read('photoDistances'), traces: read('traces') };
+  const attachments = read('attachments');
+  const photos = read('loadPhotos');
+  return read('loadTests').map((test) => ({
+    id: test.id,
+    madeAt: test.text('madeAt') ?? '',
+    hungKg: test.si('hung'),
+    buttAngleRad: test.si('buttAngle'),
+    rod: oneOf(test.text('rod'), ['bare', 'taped']) ?? 'taped',
+    accepted: test.flag('accepted'),
+    acceptedAt: test.text('acceptedAt'),
+    note: test.text('note'),
+    report: test.text('report'),
+    photos: photos
+      .filter((photo) => photo.text('test') === test.id)
+      .map((photo) => readPhoto(photo, rows, attachments)),
+  }));
+}
+
+/** The test the builder accepted last; undefined where none was. */
+export function lastAccepted(tests: readonly LoadTest[]): LoadTest | undefined {
+  return tests
+    .filter((test) => test.accepted)
+    .sort((a, b) => (a.acceptedAt ?? a.madeAt).localeCompare(b.acceptedAt ?? b.madeAt))
+    .at(-1);
+}
+
+interface PhotoRows {
+  places: RowReader[];
+  distances: RowReader[];
+  traces: RowReader[];
+}
+
+function readPhoto(photo: RowReader, rows: PhotoRows, attachments: readonly RowReader[]): LoadPhoto {
+  const own = (row: RowReader) => row.text('photo') === photo.id;
+  const attachment = attachments.find(({ id }) => id === photo.text('attachment'));
+  const read = {
+    id: photo.id,
+    attachment: attachment?.id,
+    hash: attachment?.text('content'),
+    name: attachment?.text('name') ?? '',
+    part: oneOf(photo.text('part'), ['whole', 'close-up'] as const) ?? 'whole',
+    widthPx: photo.number('widthPx'),
+    heightPx: photo.number('heightPx'),
+    marksBy: oneOf(photo.text('marksBy'), ['rectangle', 'places', 'printed'] as const) ?? 'rectangle',
+    rectangleM: { width: photo.si('rectangleWidth'), height: photo.si('rectangleHeight') },
+    standOffM: photo.si('standOff'),
+    cameraAwayM: photo.si('cameraAway'),
+    places: rows.places.filter(own).flatMap(readPlace),
+    distances: rows.distances.filter(own).map(readDistance),
+  };
+  const madeFrom = madeFromOf(read);
+  const trace = rows.traces.find(own);
+  return { ...read, madeFrom, trace: trace && readTrace(trace, madeFrom) };
+}
+
+const roles = ['mark', 'butt', 'tip', 'via', 'ring', 'line'] as const satisfies PlaceRole[];
+
+function readPlace(place: RowReader): PhotoPlace[] {
+  const role = oneOf(place.text('role'), roles);
+  const [x, y] = [place.number('pxX'), place.number('pxY')];
+  if (role === undefined || x === undefined || y === undefined) return [];
+  const [atX, atY] = [place.si('atX'), place.si('atY')];
+  return [
+    {
+      id: place.id,
+      role,
+      px: [x, y],
+      number: place.number('number'),
+      atM: atX !== undefined && atY !== undefined ? [atX, atY] : undefined,
+      guide: place.text('guide'),
+      tapped: place.text('found') !== 'found',
+    },
+  ];
+}
+
+function readDistance(distance: RowReader): PhotoDistance {
+  const { id } = distance;
+  const [from, to] = [distance.text('from') ?? '', distance.text('to') ?? ''];
+  return { id, from, to, apartM: distance.si('apart') };
+}
+
+function readTrace(trace: RowReader, madeFrom: string): PhotoTrace | undefined {
+  const points = curveOf(trace.text('curve'));
+  if (points.length < 2) return undefined;
+  return {
+    madeAt: trace.text('madeAt') ?? '',
+    engineVersion: trace.text('engineVersion') ?? '',
+    outOfDate: trace.text('madeFrom') !== madeFrom,
+    points,
+    rings: ringsOf(trace.text('rings')),
+    marksRmsM: trace.si('marksRms') ?? 0,
+    seenShare: trace.number('seenShare'),
+    lensEstimated: trace.flag('lensEstimated'),
+    findings: (trace.text('findings') ?? '').split('\n').filter(Boolean),
+  };
+}
+
+/** Everything the tracing looks at, in one short text. */
+function madeFromOf(photo: Omit<LoadPhoto, 'trace' | 'madeFrom'>): string {
+  const { hash, marksBy, rectangleM, standOffM, cameraAwayM, places, distances } = photo;
+  return placesMark([
+    hash ?? '',
+    marksBy,
+    rectangleM.width ?? '',
+    rectangleM.height ?? '',
+    standOffM ?? '',
+    cameraAwayM ?? '',
+    ...places.flatMap(({ role, px, number, atM, guide }) =>
+      [role, ...px, number ?? '', ...(atM ?? []), guide ?? ''].map(String),
+    ),
+    ...distances.flatMap(({ from, to, apartM }) => [from, to, String(apartM ?? '')]),
+  ]);
+}
