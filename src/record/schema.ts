@@ -51,6 +51,98 @@ const duration: FieldKind = { kind: 'quantity', dimension: 'duration', min: 0, m
 const row = (collection: string): FieldKind => ({ kind: 'row', collection });
 const instant: FieldKind = { kind: 'instant' };
 
+/** How wraps are laid; a build's own word stands before the shop's. */
+const wrapHabits: Record<string, FieldKind> = {
+  /** Turns counted over a measured width of close wrap: the thread as it lies on this bench. */
+  turnsCounted: real(0, 10_000),
+  turnsOver: length(0, 1),
+  startBeforeFoot: length(0, 0.05),
+  lockTurns: count(0, 100),
+  underwrap: flag,
+  underwrapBeyond: length(0, 0.05),
+  trimTurns: count(0, 60),
+  ferruleWraps: choice('yes', 'no'),
+  /** Length of a ferrule wrap in diameters, and how far it stays from the edge. */
+  ferruleDiameters: real(0.1, 10),
+  ferruleEdge: length(0, 0.02),
+  checkWrap: length(0, 0.2),
+  tipWrap: length(0, 0.1),
+  /** Wrap over a foot on the tip section, the sections between, the butt section, and at the stripping guide. */
+  wrapTip: length(0, 0.1),
+  wrapMiddle: length(0, 0.1),
+  wrapButt: length(0, 0.1),
+  wrapStripping: length(0, 0.1),
+  /** Thread cut off or held at each wrap. */
+  tagPerWrap: length(0, 5),
+  spoolLength: length(1, 20_000),
+  reservePercent: real(0, 300),
+  threadColour: text(20),
+  threadName: text(80),
+  trimColour: text(20),
+  trimName: text(80),
+  underwrapColour: text(20),
+  underwrapName: text(80),
+};
+/** The finish and how it is mixed; a build's own word stands before the shop's. */
+const finishHabits: Record<string, FieldKind> = {
+  product: text(120),
+  /** From the product's data sheet, at the temperature it states. */
+  statedAtC: real(-20, 60),
+  potLife: duration,
+  turnFor: duration,
+  recoatFrom: duration,
+  recoatUntil: duration,
+  flexAfter: duration,
+  fishAfter: duration,
+  mixBy: choice('volume', 'mass'),
+  partA: real(0, 1000),
+  partB: real(0, 1000),
+  /** Needed to mix by mass; g/ml. */
+  densityA: real(0, 5),
+  densityB: real(0, 5),
+  /** The syringe's or scale's smallest division, ml or g. */
+  measureStep: real(0, 100),
+  /** How far one division may put the ratio off, and the share of the pot life that is brushed. */
+  ratioErrorPercent: real(0.1, 50),
+  brushedPercent: real(1, 100),
+  /** Times what the rod takes, for what stays in cup and brush. */
+  mixTimes: real(1, 20),
+  coatThickness: length(0, 0.005),
+  minutesPerWrap: real(0, 60),
+};
+const handleHabits: Record<string, FieldKind> = {
+  arborCount: count(1, 12),
+  arborWidth: length(0.001, 0.1),
+  /** Glue between blank and grip, all round. */
+  glueLine: length(0, 0.005),
+  /** Where the reamer stops, short of the end. */
+  reamShort: length(0, 0.1),
+};
+/** What is looked at and done on one guide before it is bound on. */
+const guideLooks: Record<string, FieldKind> = {
+  platingWhole: flag,
+  notTwisted: flag,
+  ringSmooth: flag,
+  footRamped: flag,
+  footFlat: flag,
+  noBurr: flag,
+};
+/** A guide's own numbers, as measured, or as its packet states them. */
+const guideNumbers: Record<string, FieldKind> = {
+  size: text(40),
+  wire: length(0, 0.01),
+  ringHeight: length(0, 0.1),
+  /** Over all feet. */
+  foot: length(0, 0.2),
+  mass: mass(0, 0.1),
+  /** Clear opening of the ring, and width of a foot. */
+  opening: length(0, 0.1),
+  footWidth: length(0, 0.05),
+  feet: count(1, 2),
+  /** Length of one foot. */
+  oneFoot: length(0, 0.1),
+};
+
 /** One rod's whole record. Stations are distances from the datum (the blank's tip) unless a name says otherwise. */
 export const buildSchema: DocumentSchema = {
   about: {
@@ -103,6 +195,8 @@ export const buildSchema: DocumentSchema = {
       lineSideAngle: angle(),
       lineSideReference: text(200),
       lineSideMethod: text(200),
+      /** Of every wrap over a foot on this section, where the builder wants his own. */
+      wrapLength: length(0, 0.1),
       gone: flag,
     },
   },
@@ -176,11 +270,15 @@ export const buildSchema: DocumentSchema = {
       seatBore: length(0, 0.1),
       seatLock: choice('up', 'down'),
       seatMass: mass(),
-      arborCount: count(1, 12),
+      ...handleHabits,
       /** How far the fighting butt stands out behind the blank's end. */
       fightingButt: length(0, 0.5),
       /** Front of the grip to the keeper. */
       keeperAhead: length(0, 0.5),
+      /** The keeper over its feet, one or two, and its mass. */
+      keeperLength: length(0, 0.1),
+      keeperFeet: count(1, 2),
+      keeperMass: mass(0, 0.1),
       /** Butt end to the stripping guide: as far as the line hand reaches. */
       reach: length(0, 3),
       /** The builder's word, before glue: seat, guides and tip-top stand on one line. */
@@ -194,48 +292,20 @@ export const buildSchema: DocumentSchema = {
   wraps: {
     single: true,
     fields: {
-      /** Turns counted over a measured width of close wrap: the thread as it lies on this bench. */
-      turnsCounted: real(0, 10_000),
-      turnsOver: length(0, 1),
-      threadColour: text(20),
-      trimColour: text(20),
-      startBeforeFoot: length(0, 0.05),
-      lockTurns: count(0, 100),
-      underwrap: flag,
-      underwrapBeyond: length(0, 0.05),
-      trimTurns: count(0, 60),
-      ferruleWraps: choice('yes', 'no'),
-      checkWrap: length(0, 0.2),
-      tipWrap: length(0, 0.1),
+      ...wrapHabits,
+      /** As the spool says, for the day it has to be matched. */
+      threadLot: text(80),
+      trimLot: text(80),
       /** From the butt end to the signature's butt side, and its length. */
       signatureFrom: length(),
       signatureLength: length(0, 1),
-      spoolLength: length(1, 20_000),
-      reservePercent: real(0, 300),
+      signatureText: text(200),
     },
   },
   finish: {
     single: true,
     fields: {
-      product: text(120),
-      /** From the product's data sheet, at the temperature it states. */
-      statedAtC: real(-20, 60),
-      potLife: duration,
-      turnFor: duration,
-      recoatFrom: duration,
-      recoatUntil: duration,
-      flexAfter: duration,
-      fishAfter: duration,
-      mixBy: choice('volume', 'mass'),
-      partA: real(0, 1000),
-      partB: real(0, 1000),
-      /** Needed to mix by mass; g/ml. */
-      densityA: real(0, 5),
-      densityB: real(0, 5),
-      /** The syringe's or scale's smallest division, ml or g. */
-      measureStep: real(0, 100),
-      coatThickness: length(0, 0.005),
-      minutesPerWrap: real(0, 60),
+      ...finishHabits,
       roomC: real(-20, 60),
       /** The builder's word before the first coat, which cannot be taken off. */
       guidesChecked: flag,
@@ -246,7 +316,15 @@ export const buildSchema: DocumentSchema = {
   },
   coats: {
     single: false,
-    fields: { order, brushedAt: instant, roomC: real(-20, 60), note: text(400), gone: flag },
+    fields: {
+      order,
+      brushedAt: instant,
+      roomC: real(-20, 60),
+      note: text(400),
+      /** What went wrong with it, by its name in the list of faults. */
+      fault: text(60),
+      gone: flag,
+    },
   },
   /** Alarms that were heard and put off, one row each: the coat and what was due. */
   alarmsHeard: {
@@ -260,6 +338,12 @@ export const buildSchema: DocumentSchema = {
       order,
       size: text(40),
       straightness: choice('straight', 'slight', 'bent'),
+      /** Measured on a scan: feet out of line, the angle between them, length; and which scan. */
+      feetOffset: length(0, 0.02),
+      feetAngle: angle(),
+      length: length(0, 0.2),
+      scan: text(80),
+      ...guideLooks,
       /** Cracked plating, a twist, a rough ring: the eye's verdict, whatever its feet are like. */
       reject: text(200),
       gone: flag,
@@ -276,16 +360,11 @@ export const buildSchema: DocumentSchema = {
     fields: {
       order,
       kind: choice('tip-top', 'snake', 'single-foot', 'ringed', 'stripping'),
-      size: text(40),
-      ringHeight: length(0, 0.1),
-      foot: length(0, 0.2),
-      mass: mass(0, 0.1),
-      /** Clear opening of the ring, and width of a foot. */
-      opening: length(0, 0.1),
-      footWidth: length(0, 0.05),
-      feet: count(1, 2),
-      /** Length of one foot, and of the wrap over it where the builder wants his own. */
-      oneFoot: length(0, 0.1),
+      ...guideNumbers,
+      /** The shop's rack it was taken from; its numbers were written here then, and stay. */
+      fromRack: text(40),
+      ...guideLooks,
+      /** Of the wrap over one foot, where the builder wants his own. */
       wrapLength: length(0, 0.2),
       /** The chosen mark. */
       station: length(),
@@ -455,6 +534,8 @@ export const buildSchema: DocumentSchema = {
       gone: flag,
     },
   },
+  /** Pieces of work ticked off at the bench, one row each. */
+  benchDone: { single: false, fields: { task: text(80), doneAt: instant, gone: flag } },
   tags: { single: false, fields: { text: text(60), gone: flag } },
   attachments: {
     single: false,
@@ -478,6 +559,25 @@ export const shopSchema: DocumentSchema = {
       tapeStep: choice('1 mm', '1/8 in', '1/16 in', '1/32 in'),
       paper: choice('a4', 'letter'),
       colours: choice('auto', 'day', 'night'),
+    },
+  },
+  /** How this shop works where a build says nothing of its own. */
+  wraps: { single: true, fields: wrapHabits },
+  finish: { single: true, fields: finishHabits },
+  handle: { single: true, fields: handleHabits },
+  /** The shop's own guides, a row for each kind and size in the drawers. */
+  rack: {
+    single: false,
+    fields: {
+      order,
+      kind: choice('tip-top', 'snake', 'single-foot', 'ringed', 'stripping', 'keeper'),
+      name: text(120),
+      ...guideNumbers,
+      /** Whether its numbers were measured here or stand on the packet; an empty one is typical of the size. */
+      numbersAre: choice('measured', 'stated'),
+      onHand: count(0, 100_000),
+      note: text(400),
+      gone: flag,
     },
   },
   /** What the printed 100 mm and 4 in rules measured, per printer and paper; the next print is corrected by it. */
