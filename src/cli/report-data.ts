@@ -1,5 +1,6 @@
 import { strainLevels } from '../engine/bench/strain.ts';
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
+import { finishOfWork } from './finish-words.ts';
 import type { OpenBuild } from './open-build.ts';
 import { sureness } from './sureness-of-work.ts';
 import type { WorkedBuild } from './work-build-file.ts';
@@ -46,6 +47,8 @@ export function reportData(worked: WorkedBuild, { fileName, assumed, findings }:
     },
     /** Left out where no drop was read: then nothing is known of it. */
     sureness: sureness(worked),
+    /** Bare blank against finished rod, the wraps' stiffness as a range. */
+    finish: finishOfWork(worked),
     marks: { are: work.marksAre, tapeStep: marks.tapeStep, sections: marks.sections },
     assumed,
     findings: [...findings, ...work.findings],

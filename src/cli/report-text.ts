@@ -5,6 +5,7 @@ import { fixedDecimals } from '../engine/units/format-decimal.ts';
 import { formatDegrees, formatGrams, formatLength, formatMm } from '../engine/units/format-quantity.ts';
 import { formatOnTape } from '../engine/units/tape-step.ts';
 import type { UnitSystem } from '../engine/units/unit-table.ts';
+import { finishOfWork, finishPart } from './finish-words.ts';
 import { linePart } from './line-words.ts';
 import { findingLines, type OpenBuild } from './open-build.ts';
 import { sureness } from './sureness-of-work.ts';
@@ -22,7 +23,7 @@ export function reportText(worked: WorkedBuild, build: OpenBuild): string {
     system,
   };
   const parts = [heading(page), blankPart(page), stiffnessPart(page), layoutPart(page), strainPart(page)];
-  parts.push(surenessPart(worked, sureness(worked)), linePart(worked));
+  parts.push(surenessPart(worked, sureness(worked)), linePart(worked), finishPart(finishOfWork(worked)));
   return `${[...parts, marksPart(page), assumedPart(page), findingsPart(page)].filter((part) => part !== '').join('\n\n')}\n`;
 }
 

@@ -15,13 +15,16 @@ import {
   type Choices,
   type ChosenGuide,
   choiceDefaults,
+  type DressChoices,
   type Start,
 } from '../engine/flow/choices.ts';
 import type { LayoutLimits } from '../engine/layout/ladder.ts';
 import { formatInches } from '../engine/units/format-inches.ts';
 import type { TapeStep } from '../engine/units/tape-step.ts';
 import type { DocumentState } from './operation.ts';
+import { readFinish } from './read-finish.ts';
 import { oneOf, type RowReader, readRows, readSingle } from './read-values.ts';
+import { readGuideFeet, readWrapChoices } from './read-wraps.ts';
 
 export interface ReadChoices {
   choices: Choices;
@@ -58,6 +61,7 @@ export function readChoices(state: DocumentState, bench: Bench, habits: ShopHabi
     });
   }
   const ladderKg = readRows(state, 'ladder').flatMap((row) => row.si('load') ?? []);
+  const guides = common.guides.map((guide, index) => readGuide(own[index], guide));
   const choices: Choices = {
     title: about.text('title') ?? 'Untitled build',
     rodKind: rod.rodKind,
@@ -67,7 +71,7 @@ export function readChoices(state: DocumentState, bench: Bench, habits: ShopHabi
       rows.find((row) => row.text('kind') === 'tip-top'),
       common.tipTop,
     ),
-    guides: common.guides.map((guide, index) => readGuide(own[index], guide)),
+    guides,
     start: fitStart(start, count, read),
     ladderKg: ladderKg.length > 0 ? ladderKg.sort((a, b) => a - b) : undefined,
     loadBy: oneOf(layout.text('loadBy'), ['line', 'tied']) ?? 'line',
@@ -79,8 +83,20 @@ export function readChoices(state: DocumentState, bench: Bench, habits: ShopHabi
     limits: readLimits(layout),
     ferruleClearM: layout.si('ferruleClear'),
     tapeStep: oneOf(layout.text('tapeStep'), tapeSteps) ?? habits.tapeStep ?? '1/8 in',
+    dress: readDress(state, guides),
   };
   return { choices, ...read };
+}
+
+/** At least two coats: common practice, no source. */
+function readDress(state: DocumentState, guides: readonly ChosenGuide[]): DressChoices {
+  const { coats, coatThicknessM } = readFinish(state);
+  return {
+    wraps: readWrapChoices(state),
+    feet: readGuideFeet(state, guides),
+    coatThicknessM,
+    coats: Math.max(2, coats.length),
+  };
 }
 
 function readGuide(row: RowReader | undefined, common: Guide): ChosenGuide {

@@ -1,5 +1,10 @@
 import type { ChosenGuide } from '../engine/flow/choices.ts';
-import { type GuideToWrap, type WrapChoices, wrapDefaults } from '../engine/wraps/wrap-choices.ts';
+import {
+  type GuideFeet,
+  type GuideToWrap,
+  type WrapChoices,
+  wrapDefaults,
+} from '../engine/wraps/wrap-choices.ts';
 import type { DocumentState } from './operation.ts';
 import { readRows, readSingle } from './read-values.ts';
 
@@ -33,25 +38,29 @@ export function readWrapChoices(state: DocumentState): WrapChoices {
 /** Turns without the width they were counted over: over an inch, as the trade says them. */
 const countedOverM = 0.0254;
 
-/** The chosen guides that have a mark, with their feet. A short ringed guide stands on one foot. */
+/** The chosen guides that have a mark, with their feet. */
 export function readGuidesToWrap(state: DocumentState, guides: readonly ChosenGuide[]): GuideToWrap[] {
+  const feet = readGuideFeet(state, guides);
+  return guides.flatMap(({ stationM }, index) =>
+    stationM === undefined ? [] : [{ ...feet[index], stationM }],
+  );
+}
+
+/** A short ringed guide stands on one foot. */
+export function readGuideFeet(state: DocumentState, guides: readonly ChosenGuide[]): GuideFeet[] {
   const rows = new Map(readRows(state, 'guides').map((row) => [row.id, row]));
-  return guides.flatMap(({ id, kind, size, lengthM, stationM }) => {
-    if (stationM === undefined) return [];
+  return guides.map(({ id, kind, size, lengthM }) => {
     const row = id === undefined ? undefined : rows.get(id);
     const single = kind === 'single-foot' || (kind === 'ringed' && lengthM < 0.018);
-    return [
-      {
-        id,
-        name: `${kind} ${size}`.trim(),
-        stationM,
-        lengthM,
-        feet: (row?.number('feet') ?? (single ? 1 : 2)) === 1 ? 1 : 2,
-        oneFootM: row?.si('oneFoot'),
-        wrapM: row?.si('wrapLength'),
-        stripping: kind === 'stripping',
-      } satisfies GuideToWrap,
-    ];
+    return {
+      id,
+      name: `${kind} ${size}`.trim(),
+      lengthM,
+      feet: (row?.number('feet') ?? (single ? 1 : 2)) === 1 ? 1 : 2,
+      oneFootM: row?.si('oneFoot'),
+      wrapM: row?.si('wrapLength'),
+      stripping: kind === 'stripping',
+    };
   });
 }
 

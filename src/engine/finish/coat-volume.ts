@@ -33,4 +33,4 @@ export function hollowCylinderM3(insideM: number, wallM: number, lengthM: number
   return Math.PI * wallM * (insideM + wallM) * lengthM;
 }
 
-const footHeightM = 0.0008;
+export const footHeightM = 0.0008;

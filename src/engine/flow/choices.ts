@@ -7,6 +7,7 @@ import type { Side } from '../bend/bend.ts';
 import type { LayoutLimits } from '../layout/ladder.ts';
 import type { Intervals } from '../layout/layout-request.ts';
 import type { TapeStep } from '../units/tape-step.ts';
+import type { GuideFeet, WrapChoices } from '../wraps/wrap-choices.ts';
 
 export interface Choices {
   title: string;
@@ -29,6 +30,16 @@ export interface Choices {
   /** The builder's own clear distance beside ferrules; left out: the common ones. */
   ferruleClearM?: number;
   tapeStep: TapeStep;
+  dress: DressChoices;
+}
+
+/** How the rod is wrapped and coated: what thread and finish weigh and stiffen. */
+export interface DressChoices {
+  wraps: WrapChoices;
+  /** One for every guide. */
+  feet: readonly GuideFeet[];
+  coatThicknessM: number;
+  coats: number;
 }
 
 /** Weight through the line, or tied to the tip with the line just taut. */

@@ -13,6 +13,7 @@ import type { LadderRequest } from '../layout/ladder.ts';
 import { defaultLimits } from '../layout/layout-defaults.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
 import type { Choices } from './choices.ts';
+import { dressingOf, withDressing } from './finished-rod.ts';
 import { type LoadLadder, loadLadder } from './loads.ts';
 
 export interface LayoutQuestion {
@@ -42,6 +43,9 @@ export function layoutQuestion(parts: {
   const ownFromTipM = ownMarks(choices);
   const standIn = standInMarks(choices, startFromTipM);
   const marks = ownFromTipM ?? standIn;
+  // at the start's places: the rod stays the same while marks move, and a ring's height by 0.1 mm at most
+  const rings = ringsAndReel(bench, choices, choices.guides, standIn, diameters);
+  const dressing = dressingOf({ bench, choices, blank, diameters }, standIn);
   const pinned = choices.guides.flatMap((guide, index) =>
     guide.pinned ? [{ index, fromTipM: marks[index] }] : [],
   );
@@ -53,8 +57,8 @@ export function layoutQuestion(parts: {
     ownFromTipM,
     request: {
       rod,
-      // at the start's places: the rod stays the same while marks move, and a ring's height by 0.1 mm at most
-      ...ringsAndReel(bench, choices, choices.guides, standIn, diameters),
+      ...rings,
+      guides: { ...rings.guides, massesKg: withDressing(rings.guides.massesKg ?? [], dressing) },
       ladder: loads.ladder,
       limits: { ...defaultLimits(rod.lengthM), ...choices.limits },
       firstFromTipM: marks[0],

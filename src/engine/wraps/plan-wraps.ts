@@ -39,6 +39,8 @@ export interface ColourNeed {
 }
 export interface WrapPlan {
   wraps: Wrap[];
+  /** Width of one turn that was planned with. */
+  laidWidthM: number;
   colours: ColourNeed[];
   findings: BenchFinding[];
 }
@@ -54,7 +56,12 @@ export function planWraps(input: WrapsInput): WrapPlan {
     findings.push(located.finding);
     return [];
   });
-  return { wraps, colours: colourNeeds(wraps, choices), findings: [...findings, ...collisions(wraps)] };
+  return {
+    wraps,
+    laidWidthM: choices.laidWidthM,
+    colours: colourNeeds(wraps, choices),
+    findings: [...findings, ...collisions(wraps)],
+  };
 }
 
 /** Tags, locks and handling of each wrap: about a quarter of a metre. Own estimate, to be overridden by the reserve. */

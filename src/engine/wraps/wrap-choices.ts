@@ -41,10 +41,12 @@ export const wrapDefaults: WrapChoices = {
 };
 
 /** A guide as it is bound on. */
-export interface GuideToWrap {
+export interface GuideToWrap extends GuideFeet {
+  stationM: number;
+}
+export interface GuideFeet {
   id?: string;
   name: string;
-  stationM: number;
   /** Over all its feet. */
   lengthM: number;
   feet: 1 | 2;

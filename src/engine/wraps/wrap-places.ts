@@ -18,6 +18,8 @@ export interface WrapPlace {
   path: string;
   overFoot: boolean;
   trimmed: boolean;
+  /** Of the guides given, from the tip; left out where it holds none. */
+  guide?: number;
 }
 
 export interface PlacesInput {
@@ -84,6 +86,7 @@ function footPlaces(guide: GuideToWrap, index: number, { blank, choices }: Place
     path: `guides/${guide.id ?? index}/wrapLength`,
     overFoot: true,
     trimmed: choices.trimTurns > 0,
+    guide: index,
   };
   const name = `Guide ${index + 1}`;
   if (guide.feet === 1) return [{ ...common, name, fromTipM: startM, toTipM: startM + widthM }];
