@@ -8,6 +8,7 @@ export {
   type ScanRequest,
   scanImage,
 } from './scan/scan-image.ts';
+export { type StrippedPicture, stripPicture } from './strip/strip-picture.ts';
 export {
   type Traced,
   type TracedPoint,

@@ -110,9 +110,13 @@ export interface RevisionAnswer extends Revision {
 }
 
 export interface AttachmentAnswer {
+  /** Of the bytes as kept, which are those sent without what a camera writes about itself and the place. */
   hash: string;
   type: string;
   size: number;
+  /** Of a picture, as displayed. */
+  widthPx?: number;
+  heightPx?: number;
 }
 
 export interface ServerInfo {

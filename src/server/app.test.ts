@@ -1,9 +1,17 @@
+import { encode } from 'fast-png';
+import jpeg from 'jpeg-js';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { type TestApp, testApp } from '../../test/kit/test-app.ts';
-import type { DocumentAnswer, DocumentSummary, ImportAnswer, Revision } from '../record/api.ts';
+import type {
+  AttachmentAnswer,
+  DocumentAnswer,
+  DocumentSummary,
+  ImportAnswer,
+  Revision,
+} from '../record/api.ts';
 import type { Operation, Path } from '../record/operation.ts';
 
-const png = new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 1, 2, 3]);
+const png = new Uint8Array(encode({ width: 16, height: 16, channels: 1, data: new Uint8Array(256) }));
 const title: Path = ['about', '-', 'title'];
 
 let bench: TestApp;
@@ -244,6 +252,38 @@ describe('attachments', () => {
       'content-type': 'application/octet-stream',
     });
     expect(await answered(response, 422)).toMatchObject({ findings: [{ path: 'attachment' }] });
+  });
+
+  test('of a picture nothing but the picture is stored: no place, no camera', async () => {
+    const photo = new Uint8Array(
+      jpeg.encode({ width: 64, height: 48, data: new Uint8Array(64 * 48 * 4) }).data,
+    );
+    const exif = Buffer.from('\xff\xe1\0\x2cExif\0\0II*\0 Invented Camera GPS 47.1234 N\0\0', 'latin1');
+    const told = new Uint8Array(Buffer.concat([photo.subarray(0, 20), exif, photo.subarray(20)]));
+    const sent = bench.ask('POST', '/api/attachments', told, { 'content-type': 'application/octet-stream' });
+    const { hash, ...size } = await answered<AttachmentAnswer>(sent, 201);
+    expect(size).toMatchObject({ widthPx: 64, heightPx: 48, size: photo.length });
+    const rows = await bench.db.selectFrom('attachments').selectAll().execute();
+    expect(rows).toHaveLength(1);
+    expect(Buffer.from(rows[0].bytes).equals(photo)).toBe(true);
+    const got = await bench.ask('GET', `/api/attachments/${hash}`);
+    expect(Buffer.from(await got.arrayBuffer()).toString('latin1')).not.toMatch(/Invented|GPS|47\.12/);
+  });
+
+  test.each([
+    ['a HEIC, whose place cannot be taken out here', '\0\0\0\x18ftypheic', /HEIC.*JPEG, PNG or WebP/],
+    ['half a JPEG', '\xff\xd8\xff\xe0\0\x10JFIF\0', /broken or cut short/],
+  ])('%s is refused with the reason', async (_, text, reason) => {
+    const response = await bench.ask(
+      'POST',
+      '/api/attachments',
+      new Uint8Array(Buffer.from(text, 'latin1')),
+      {
+        'content-type': 'application/octet-stream',
+      },
+    );
+    expect((await answered<{ message: string }>(response, 422)).message).toMatch(reason);
+    expect((await bench.counts()).attachments).toBe(0);
   });
 });
 

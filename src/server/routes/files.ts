@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { Hono } from 'hono';
+import { stripPicture } from '../../image/strip/strip-picture.ts';
 import type { AttachmentAnswer } from '../../record/api.ts';
 import { largestFile } from '../../record/file-shape.ts';
 import { attachmentType } from '../attachment-type.ts';
@@ -9,7 +10,7 @@ import type { Keeper } from '../keeper.ts';
 import { readBytes, readText } from './read-body.ts';
 
 /** Largest picture or scan taken, in bytes. */
-const largestAttachment = 25 * 1024 ** 2;
+const largestAttachment = 64 * 1024 ** 2;
 
 /** Build files out and in, and attachments. */
 export function fileRoutes(keeper: Keeper, version: string): Hono {
@@ -27,16 +28,10 @@ export function fileRoutes(keeper: Keeper, version: string): Hono {
     c.json(await importBuild(keeper, await readText(c, largestFile, 'The build file')), 201),
   );
   app.post('/attachments', async (c) => {
-    const bytes = await readBytes(c, largestAttachment, 'The attachment');
-    const type = attachmentType(bytes);
-    if (!type) {
-      const message =
-        'The attachment is no picture and no PDF. Save it as JPEG, PNG, WebP, HEIC, TIFF or PDF';
-      throw new RefusedError([{ path: 'attachment', message }]);
-    }
+    const { bytes, type, size } = bareAttachment(await readBytes(c, largestAttachment, 'The attachment'));
     const hash = createHash('sha256').update(bytes).digest('hex');
     await keeper.repository.addAttachment({ hash, type, bytes }, keeper.timestamp());
-    const answer: AttachmentAnswer = { hash, type, size: bytes.length };
+    const answer: AttachmentAnswer = { hash, type, size: bytes.length, ...size };
     return c.json(answer, 201);
   });
   app.get('/attachments/:hash', async (c) => {
@@ -49,6 +44,31 @@ export function fileRoutes(keeper: Keeper, version: string): Hono {
     });
   });
   return app;
+}
+
+interface BareAttachment {
+  bytes: Uint8Array<ArrayBuffer>;
+  type: string;
+  /** Of a picture. */
+  size?: { widthPx: number; heightPx: number };
+}
+
+/** What is kept of the bytes sent: of a picture nothing but the picture. @throws RefusedError */
+function bareAttachment(sent: Uint8Array<ArrayBuffer>): BareAttachment {
+  const refuse = (message: string) => new RefusedError([{ path: 'attachment', message }]);
+  const type = attachmentType(sent);
+  if (!type) throw refuse('The attachment is no picture and no PDF. Save it as JPEG, PNG, WebP or PDF');
+  if (type === 'application/pdf') return { bytes: sent, type };
+  if (!/^image\/(jpeg|png|webp)$/.test(type)) {
+    const kind = type.slice(6).toUpperCase();
+    throw refuse(
+      `Where a ${kind} picture was taken cannot be taken out of it here. Save it as JPEG, PNG or WebP`,
+    );
+  }
+  const stripped = stripPicture(sent);
+  if (stripped.status === 'refused') throw refuse(`Not taken: ${stripped.findings[0].message}`);
+  const { bytes, widthPx, heightPx } = stripped;
+  return { bytes, type, size: { widthPx, heightPx } };
 }
 
 /** Letters and digits of the title; plain enough for every file system and header. */
