@@ -56,6 +56,55 @@ describe('our own examples', () => {
   });
 });
 
+describe('a line that rubs and may lie on the blank', () => {
+  const asked = requests.at(-1) as Json;
+  const bent = async (change: Json) =>
+    (await answerRequest({ ...structuredClone(asked), ...change })) as {
+      status: string;
+      rings: { lineAngleRad: number }[];
+      lineTensionN?: number[];
+      contact?: { stretches: { touches: boolean }[]; clear: { largestClearM: number }[] };
+    };
+  const rubs = (coefficient: number, direction: 'in' | 'out') => ({ friction: { coefficient, direction } });
+
+  it.each(['in', 'out'] as const)('line %s: tension grows by exp(±µ·turn) from ring to ring', async (way) => {
+    const { rings, lineTensionN = [] } = await bent({ contact: undefined, ...rubs(0.2, way) });
+    const sign = way === 'in' ? 1 : -1;
+    let tensionN = (asked as { load: { line: { tensionN: number } } }).load.line.tensionN;
+    expect(lineTensionN).toHaveLength(rings.length);
+    rings.forEach(({ lineAngleRad }, k) => {
+      tensionN *= Math.exp(sign * 0.2 * lineAngleRad);
+      expect(lineTensionN[k]).toBeCloseTo(tensionN, 6);
+    });
+  });
+
+  it('without friction one tension runs through, and without contact nothing touches', async () => {
+    const free = await bent({ friction: undefined, contact: undefined });
+    expect(free.lineTensionN).toBeUndefined();
+    expect(free.contact).toBeUndefined();
+    const { lineTensionN } = await bent({ contact: undefined, ...rubs(0, 'in') });
+    for (const tensionN of lineTensionN ?? []) expect(tensionN).toBeCloseTo(1.5, 9);
+  });
+
+  it('a stretch that touches is longer than the largest clear one there, one that does not is shorter', async () => {
+    const { contact } = await bent({ friction: undefined });
+    const guides = (asked as { guides: { fromTipM: number }[] }).guides;
+    const spans = guides.slice(1).map(({ fromTipM }, k) => fromTipM - guides[k].fromTipM);
+    expect(contact?.stretches.map(({ touches }) => touches)).toContain(true);
+    expect(contact?.stretches.map(({ touches }) => touches)).toContain(false);
+    spans.forEach((spanM, k) => {
+      expect(contact?.stretches[k].touches).toBe(spanM > (contact?.clear[k].largestClearM ?? 0));
+    });
+  });
+
+  it('friction or contact without a line is refused at its field', async () => {
+    const answer = await answerRequest({ ...asked, load: { tip: { xN: 0, yN: -1 } } });
+    expect(answer).toMatchObject({ status: 'refused' });
+    const { findings } = answer as { findings: { path: string; message: string }[] };
+    expect(findings.map(({ path }) => path)).toEqual(['friction', 'contact']);
+  });
+});
+
 /** What a reader would compare: rounded to what each quantity is promised to. */
 function headlines(answer: Json): unknown {
   const { points, hz, fromTipM, stiffness } = answer as {

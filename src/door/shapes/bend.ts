@@ -2,6 +2,7 @@ import { z } from 'zod';
 import {
   angleRad,
   forceN,
+  outsideDiameters,
   pointMass,
   reel,
   requireOnRod,
@@ -12,6 +13,11 @@ import {
 } from './measures.ts';
 
 const guide = z.strictObject({ fromTipM: stationM, ringHeightM: z.number().min(0).max(1), side });
+
+/** Left out: the line runs freely. A range of coefficients is asked for as two requests. */
+const friction = z.strictObject({ coefficient: z.number().min(0).max(2), direction: z.enum(['in', 'out']) });
+/** Left out: the line passes through the blank where it meets it. */
+const contact = z.strictObject({ diameters: outsideDiameters });
 
 export const bendRequest = z
   .strictObject({
@@ -25,6 +31,8 @@ export const bendRequest = z
       line: z.strictObject({ tensionN, pullAngleRad: angleRad }).optional(),
       tip: z.strictObject({ xN: forceN, yN: forceN }).optional(),
     }),
+    friction: friction.optional(),
+    contact: contact.optional(),
   })
   .superRefine((request, context) => {
     const { masses = [], guides = [], load } = request;
@@ -38,6 +46,11 @@ export const bendRequest = z
     if (load.line && !request.reel) {
       const message = 'is missing: a line comes from a reel: give its place';
       context.addIssue({ code: 'custom', path: ['reel'], message });
+    }
+    for (const asked of ['friction', 'contact'] as const) {
+      if (!request[asked] || load.line) continue;
+      const message = `stands without a line: give load.line, or leave ${asked} out`;
+      context.addIssue({ code: 'custom', path: [asked], message });
     }
     guides.forEach(({ fromTipM }, index) => {
       const message =
@@ -64,6 +77,21 @@ const solved = {
     .min(101),
   rings: z.array(z.strictObject({ xM: z.number(), yM: z.number(), lineAngleRad: z.number() })),
   spans: z.array(z.strictObject({ gapM: z.number(), extraBendPerM: z.number() })),
+  /** With friction only: the tension behind every ring, tip first; the last is the reel's. */
+  lineTensionN: z.array(z.number()).optional(),
+  /** With contact only: every stretch behind a ring, and how far from each ring the next may stand clear of the blank. */
+  contact: z
+    .strictObject({
+      stretches: z.array(
+        z.strictObject({
+          touches: z.boolean(),
+          touchedFromTipM: z.number().optional(),
+          touchedToTipM: z.number().optional(),
+        }),
+      ),
+      clear: z.array(z.strictObject({ fromTipM: z.number(), largestClearM: z.number() })),
+    })
+    .optional(),
   iterations: z.int(),
   residual: z.number(),
 };

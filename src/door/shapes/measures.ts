@@ -48,6 +48,8 @@ export const rod = z.strictObject({
   restCurvature: restCurvature.optional(),
 });
 
+export const outsideDiameters = table(row({ outsideM: z.number().positive().max(1) }));
+
 export const pointMass = row({ massKg });
 export const reel = z.strictObject({
   alongM: z.number().min(-100).max(100),
