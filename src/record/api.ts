@@ -37,12 +37,28 @@ export interface DocumentSummary {
   rodKind: string;
   lineWeight: string;
   demo: boolean;
+  /** What else its card on the shelf says. */
+  card: CardFacts;
   /** Put away by the builder; still there. */
   gone: boolean;
   createdAt: string;
   updatedAt: string;
   /** How many operations it has. */
   lastSeq: number;
+}
+
+/** Values a card shows that no list is sorted by; left out where they are empty. */
+export interface CardFacts {
+  tags?: string[];
+  /** What is written on the blank, and the series it is one of. */
+  label?: string;
+  series?: string;
+  /** Of a repair. */
+  broken?: string;
+  build?: string;
+  promisedFor?: string;
+  doneAt?: string;
+  handedOverAt?: string;
 }
 
 export interface DocumentList {
@@ -52,7 +68,7 @@ export interface DocumentList {
 }
 
 export interface CreateRequest {
-  kind: 'build';
+  kind: 'build' | 'ticket';
   /** First values, such as the title. */
   changes?: Change[];
 }

@@ -143,6 +143,21 @@ const guideNumbers: Record<string, FieldKind> = {
   oneFoot: length(0, 0.1),
 };
 
+/** In the currency's smallest unit. */
+const money: FieldKind = { kind: 'number', min: 0, max: 1e11, integer: true };
+
+const tags: CollectionSchema = { single: false, fields: { text: text(60), gone: flag } };
+const attachments: CollectionSchema = {
+  single: false,
+  fields: {
+    content: { kind: 'attachment' },
+    name: text(200),
+    type: text(100),
+    note: text(2000),
+    gone: flag,
+  },
+};
+
 /** One rod's whole record. Stations are distances from the datum (the blank's tip) unless a name says otherwise. */
 export const buildSchema: DocumentSchema = {
   about: {
@@ -156,12 +171,16 @@ export const buildSchema: DocumentSchema = {
       /** Invented demonstration data; never the builder's own. */
       demo: flag,
       createdAt: instant,
+      /** The build this one was begun from. */
+      againFrom: text(60),
     },
   },
   blank: {
     single: true,
     fields: {
       label: text(200),
+      /** What the builder calls the series this blank is one of; blanks of one name are learnt from together. */
+      series: text(120),
       material: choice('carbon', 'glass', 'unknown'),
       /** Surface strain in percent at which the bend warns and stops; empty: the documented default of the material. */
       strainCautionPercent: real(0.01, 5),
@@ -536,17 +555,131 @@ export const buildSchema: DocumentSchema = {
   },
   /** Pieces of work ticked off at the bench, one row each. */
   benchDone: { single: false, fields: { task: text(80), doneAt: instant, gone: flag } },
-  tags: { single: false, fields: { text: text(60), gone: flag } },
-  attachments: {
+  tags,
+  attachments,
+  /** What went into the rod, with the numbers by which it can be had again. */
+  parts: {
     single: false,
     fields: {
-      content: { kind: 'attachment' },
-      name: text(200),
-      type: text(100),
-      note: text(2000),
+      order,
+      what: text(200),
+      stage: choice('blank', 'handle', 'guides', 'wraps', 'finish', 'other'),
+      count: real(0, 10_000),
+      lot: text(80),
+      dye: text(80),
+      note: text(1000),
       gone: flag,
     },
   },
+  /** What the rod is offered for. Money counts the currency's smallest unit. */
+  quote: {
+    single: true,
+    fields: {
+      wish: text(4000),
+      hourlyRate: money,
+      overheadPercent: real(0, 1000),
+      reservePercent: real(0, 1000),
+      depositPercent: real(0, 100),
+      taxPercent: real(0, 100),
+      validDays: count(0, 3650),
+      leadWeeks: real(0, 520),
+      note: text(4000),
+      quotedAt: instant,
+      acceptedAt: instant,
+      depositPaidAt: instant,
+    },
+  },
+  quoteLines: {
+    single: false,
+    fields: {
+      order,
+      what: text(200),
+      count: real(0, 10_000),
+      unitPrice: money,
+      /** Ordered beyond what the rod takes. */
+      spare: real(0, 10_000),
+      source: text(200),
+      gone: flag,
+    },
+  },
+  quoteHours: {
+    single: false,
+    fields: { order, stage: text(80), hours: real(0, 10_000), gone: flag },
+  },
+  /** The list before delivery: what was found, beside its tolerance. */
+  inspection: {
+    single: false,
+    fields: {
+      order,
+      item: text(200),
+      tolerance: text(200),
+      found: text(200),
+      verdict: choice('good', 'not good', 'does not apply'),
+      gone: flag,
+    },
+  },
+  delivery: {
+    single: true,
+    fields: {
+      inspectedBy: text(120),
+      inspectedAt: instant,
+      deliveredTo: text(200),
+      deliveredAt: instant,
+      careSheetGiven: flag,
+      note: text(4000),
+    },
+  },
+};
+
+/** A repair, with or without a build on record. */
+export const ticketSchema: DocumentSchema = {
+  about: {
+    single: true,
+    fields: {
+      /** What came in: the rod as anybody would recognise it. */
+      title: text(200),
+      customer: text(200),
+      contact: text(200),
+      lineWeight: text(60),
+      note: text(20_000),
+      createdAt: instant,
+      demo: flag,
+      /** The build on record that it is. */
+      build: text(60),
+    },
+  },
+  job: {
+    single: true,
+    fields: {
+      broken: choice('tip', 'guide', 'section', 'ferrule', 'wrap', 'seat', 'grip', 'other'),
+      words: text(4000),
+      price: money,
+      promisedFor: instant,
+      doneAt: instant,
+      done: text(4000),
+      minutes: real(0, 10_000),
+      handedOverAt: instant,
+    },
+  },
+  /** What the helpers for a broken tip, guide or section ask for. */
+  damage: {
+    single: true,
+    fields: {
+      /** Blank gone from the tip. */
+      lost: length(0, 3),
+      outsideAtBreak: length(0, 0.05),
+      /** Of the next millimetres down, so that the taper there is known. */
+      outsideBelow: length(0, 0.05),
+      belowBreak: length(0, 3),
+      rodLength: length(),
+      /** Guides from the old tip down, as typed. */
+      stations: text(2000),
+      guide: count(1, 40),
+      section: count(1, 12),
+    },
+  },
+  tags,
+  attachments,
 };
 
 /** What holds for every build of the shop. */
@@ -580,6 +713,24 @@ export const shopSchema: DocumentSchema = {
       gone: flag,
     },
   },
+  /** How this shop reckons, and what stands at the head of its papers. */
+  rates: {
+    single: true,
+    fields: {
+      shopName: text(200),
+      shopAddress: text(1000),
+      /** Three letters of ISO 4217. */
+      currency: text(3),
+      hourlyRate: money,
+      overheadPercent: real(0, 1000),
+      reservePercent: real(0, 1000),
+      depositPercent: real(0, 100),
+      taxPercent: real(0, 100),
+      validDays: count(0, 3650),
+      leadWeeks: real(0, 520),
+      terms: text(4000),
+    },
+  },
   /** What the printed 100 mm and 4 in rules measured, per printer and paper; the next print is corrected by it. */
   printers: {
     single: false,
@@ -593,5 +744,5 @@ export const shopSchema: DocumentSchema = {
   },
 };
 
-export const documentSchemas = { build: buildSchema, shop: shopSchema } as const;
+export const documentSchemas = { build: buildSchema, ticket: ticketSchema, shop: shopSchema } as const;
 export type DocumentKind = keyof typeof documentSchemas;

@@ -28,18 +28,18 @@ export class Keeper {
     this.now = now;
   }
 
-  /** A new build with its first values. @throws RefusedError */
+  /** A new build or ticket with its first values. @throws RefusedError */
   async create(request: CreateRequest): Promise<DocumentSummary> {
     const changes = request.changes ?? [];
-    const findings = changes.flatMap(({ path, value }) => validateValue('build', path, value));
+    const findings = changes.flatMap(({ path, value }) => validateValue(request.kind, path, value));
     if (findings.length > 0) throw new RefusedError(findings);
-    return this.createFrom('build', changes);
+    return this.createFrom(request.kind, changes);
   }
 
   /** A new document with these values, written by the server. */
   async createFrom(kind: DocumentKind, changes: readonly Change[], id = newId()): Promise<DocumentSummary> {
     const at = this.timestamp();
-    const createdAt: Change[] = kind === 'build' ? [{ path: ['about', '-', 'createdAt'], value: at }] : [];
+    const createdAt: Change[] = kind !== 'shop' ? [{ path: ['about', '-', 'createdAt'], value: at }] : [];
     const operations = makeOperations(emptyDocument(id, kind), [...createdAt, ...changes], {
       device: serverDevice,
       gesture: 'create',

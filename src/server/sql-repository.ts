@@ -50,7 +50,16 @@ export class SqlRepository implements Repository {
 
   async create({ id, kind, at, operations }: NewDocument): Promise<DocumentSummary> {
     await this.db.transaction().execute(async (trx) => {
-      const empty = { title: '', customer: '', rod_kind: '', line_weight: '', search: '', demo: 0 };
+      const empty = {
+        title: '',
+        customer: '',
+        rod_kind: '',
+        line_weight: '',
+        search: '',
+        card: '{}',
+        series: '',
+        demo: 0,
+      };
       const counters = { created_at: at, updated_at: at, last_seq: 0, clock: 0 };
       const { numInsertedOrUpdatedRows } = await trx
         .insertInto('documents')

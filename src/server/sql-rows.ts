@@ -1,5 +1,5 @@
 import type { Selectable } from 'kysely';
-import type { DocumentSummary, Revision } from '../record/api.ts';
+import type { CardFacts, DocumentSummary, Revision } from '../record/api.ts';
 import type { Operation, StoredOperation } from '../record/operation.ts';
 import type { DocumentKind, FieldValue } from '../record/schema.ts';
 import type { DocumentsTable, OperationsTable, RevisionsTable } from './tables.ts';
@@ -40,6 +40,7 @@ export function summaryOf(row: Selectable<DocumentsTable>): DocumentSummary {
     rodKind: row.rod_kind,
     lineWeight: row.line_weight,
     demo: row.demo === 1,
+    card: JSON.parse(row.card) as CardFacts,
     gone: row.gone === 1,
     createdAt: row.created_at,
     updatedAt: row.updated_at,

@@ -18,6 +18,9 @@ export interface DocumentsTable {
   rod_kind: string;
   line_weight: string;
   search: string;
+  /** CardFacts as JSON, and the blank's series as it is compared. */
+  card: string;
+  series: string;
   demo: number;
   gone: Generated<number>;
   created_at: string;

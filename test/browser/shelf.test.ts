@@ -24,10 +24,41 @@ test('a build that was named stands on the shelf and is found by its customer', 
   await page.getByRole('textbox', { name: 'Customer' }).press('Enter');
   await page.getByText('every change is on the disk').waitFor();
   await page.getByRole('link', { name: 'Shelf' }).click();
-  await page.getByRole('searchbox', { name: 'Find by title, customer, note or tag' }).fill('invented angler');
+  await page
+    .getByRole('searchbox', { name: 'Find by title, customer, line, blank, note or tag' })
+    .fill('invented angler');
   await onShelf('Shelf test rod').waitFor();
   await page.getByRole('searchbox').fill('nobody of that name');
   await page.getByText('No build has “nobody of that name”').waitFor();
+  await page.getByRole('searchbox').fill('');
+});
+
+test('a build is found by a tag, its line weight and what is written on the blank; a tag comes off again', async () => {
+  await onShelf('Shelf test rod').getByRole('link').first().click();
+  await page.getByText('This build').click();
+  await page.getByRole('textbox', { name: 'Tags' }).fill('club gift, willow');
+  await page.getByRole('textbox', { name: 'Tags' }).press('Enter');
+  await page.getByRole('textbox', { name: 'Line weight' }).fill('7 sinking');
+  await page.getByRole('textbox', { name: 'Line weight' }).press('Enter');
+  await page.getByRole('textbox', { name: 'Written on it' }).fill('Invented blank 7-96');
+  await page.getByRole('textbox', { name: 'Written on it' }).press('Enter');
+  await page.getByText('every change is on the disk').waitFor();
+  await page.getByRole('link', { name: 'Shelf' }).click();
+  for (const words of ['WILLOW', '7 sinking', 'blank 7-96', 'gift rod']) {
+    await page.getByRole('searchbox').fill(words);
+    await onShelf('Shelf test rod').waitFor();
+    await expect.poll(() => page.getByRole('listitem').count()).toBe(1);
+  }
+  await page.getByRole('searchbox').fill('');
+  await onShelf('Shelf test rod').getByRole('button', { name: 'club gift' }).click();
+  expect(await page.getByRole('searchbox').inputValue()).toBe('club gift');
+  await onShelf('Shelf test rod').getByRole('link').first().click();
+  await page.getByText('This build').click();
+  await page.getByRole('button', { name: 'willow, take this tag off' }).click();
+  await page.getByText('every change is on the disk').waitFor();
+  await page.getByRole('link', { name: 'Shelf' }).click();
+  await page.getByRole('searchbox').fill('willow');
+  await page.getByText('No build has “willow”').waitFor();
   await page.getByRole('searchbox').fill('');
 });
 

@@ -1,9 +1,11 @@
 import type { Migration } from 'kysely';
 import { record } from './0001-record.ts';
 import { identity } from './0002-identity.ts';
+import { shelf } from './0003-shelf.ts';
 
 /** In the order they are carried out; a released one is never changed, only followed by another. */
 export const migrations: Record<string, Migration> = {
   '0001-record': record,
   '0002-identity': identity,
+  '0003-shelf': shelf,
 };

@@ -12,7 +12,7 @@ import { readJson } from './read-body.ts';
 const largestRequest = 8 * 1024 ** 2;
 
 const createRequest = z.strictObject({
-  kind: z.literal('build'),
+  kind: z.enum(['build', 'ticket']),
   changes: z
     .array(z.strictObject({ path: z.tuple([z.string(), z.string(), z.string()]), value: anyFieldValue }))
     .max(largestBatch)
@@ -27,7 +27,7 @@ export function documentRoutes(keeper: Keeper): Hono {
   app.get('/documents', async (c) =>
     c.json(
       await keeper.repository.list({
-        kind: 'build',
+        kind: c.req.query('kind') === 'ticket' ? 'ticket' : 'build',
         search: (c.req.query('search') ?? '').slice(0, 200),
         gone: c.req.query('gone') === 'true',
         limit: wholeNumber(c, 'limit', 50, 1, 200),

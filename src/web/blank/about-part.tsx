@@ -1,16 +1,24 @@
 import { useState } from 'react';
 import { ChoiceField } from '../fields/choice-field.tsx';
+import { TagsField } from '../fields/tags-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { useBuild } from '../read/build.tsx';
 import { textOf } from '../read/values.ts';
 
 /** What this build is called, for whom, and what kind of rod it becomes. */
 export function AboutPart() {
-  const about = useBuild().single('about');
+  const { single, rows, newRowId, write } = useBuild();
+  const about = single('about');
   const title = textOf(about, 'title');
   // Open for a new build, and left to the builder from then on.
   const [untitledAtFirst] = useState(title === undefined);
-  const words = [title ?? 'Untitled build', textOf(about, 'customer'), textOf(about, 'rodKind') ?? 'fly'];
+  const tags = rows('tags').map((row) => textOf(row, 'text'));
+  const words = [
+    title ?? 'Untitled build',
+    textOf(about, 'customer'),
+    textOf(about, 'rodKind') ?? 'fly',
+    ...tags,
+  ];
   return (
     <details className="about" open={untitledAtFirst}>
       <summary>
@@ -31,6 +39,7 @@ export function AboutPart() {
             { value: 'casting', name: 'casting' },
           ]}
         />
+        <TagsField rows={rows('tags')} newRowId={newRowId} write={write} />
       </div>
     </details>
   );

@@ -16,7 +16,13 @@ export function WholeBlankPart() {
   return (
     <Part title="The whole blank" anchor="whole-blank">
       <div className="fields-row">
-        <TextField label="Written on it" path={['blank', '-', 'label']} placeholder="label, series, number" />
+        <TextField label="Written on it" path={['blank', '-', 'label']} placeholder="label, number" />
+        <TextField
+          label="Series, as you call it"
+          path={['blank', '-', 'series']}
+          gesture="series of the blank"
+          placeholder="blanks of one name are learnt from together"
+        />
         <QuantityField
           label="Mass of all sections, if not weighed singly"
           path={['blank', '-', 'mass']}

@@ -1,5 +1,6 @@
 import { useId, useState } from 'react';
 import type { Path } from '../../record/operation.ts';
+import type { DocumentKind } from '../../record/schema.ts';
 import { findField } from '../../record/validate.ts';
 import { FieldLine } from './field-line.tsx';
 import { focusNextField } from './next-field.ts';
@@ -65,7 +66,7 @@ export function NumberField({ label, path, labelHidden, unit, placeholder }: Num
 
 type TypedNumber = { ok: true; value: number | null } | { ok: false; trouble: string };
 
-function readNumber(typed: string, document: 'build' | 'shop', path: Path): TypedNumber {
+function readNumber(typed: string, document: DocumentKind, path: Path): TypedNumber {
   const kind = findField(document, path);
   if (typeof kind === 'string' || kind.kind !== 'number') throw new Error(`${path.join('/')} is no number`);
   const text = typed.trim().replace(',', '.');

@@ -1,6 +1,6 @@
 import { type ReactNode, useId, useRef, useState } from 'react';
 import type { Change, Path } from '../../record/operation.ts';
-import type { FieldKind } from '../../record/schema.ts';
+import type { DocumentKind, FieldKind } from '../../record/schema.ts';
 import { findField } from '../../record/validate.ts';
 import { useShop } from '../read/shop.tsx';
 import { quantityOf } from '../read/values.ts';
@@ -125,7 +125,7 @@ function useDraft({ label, path, gesture, also = [] }: QuantityFieldProps) {
   };
 }
 
-function quantityKind(document: 'build' | 'shop', path: Path): Extract<FieldKind, { kind: 'quantity' }> {
+function quantityKind(document: DocumentKind, path: Path): Extract<FieldKind, { kind: 'quantity' }> {
   const kind = findField(document, path);
   if (typeof kind === 'string' || kind.kind !== 'quantity')
     throw new Error(`${path.join('/')} is no quantity of a ${document}`);

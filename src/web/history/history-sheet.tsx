@@ -2,10 +2,11 @@ import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { changesBackTo, type PastGesture, pastGestures, stateAfter } from '../../record/past.ts';
 import { useBuild } from '../read/build.tsx';
+import { useShop } from '../read/shop.tsx';
 import { useSay } from '../shell/messages.tsx';
 import { Part } from '../shell/part.tsx';
 import './history.css';
-import { changeWords, labelOf, whoseWords } from './history-words.ts';
+import { changeWords, labelOf, type Teller, whoseWords } from './history-words.ts';
 
 /** Changes shown at once; more by a press. */
 const atOnce = 40;
@@ -42,6 +43,7 @@ const mostListed = 12;
 
 function PastLine({ past, latest }: { past: PastGesture; latest: boolean }) {
   const { store } = useBuild();
+  const teller = useTeller();
   const [looking, setLooking] = useState(false);
   const { changes, at, device } = past;
   return (
@@ -52,7 +54,7 @@ function PastLine({ past, latest }: { past: PastGesture; latest: boolean }) {
           {new Date(at).toLocaleString()} · {whoseWords(device, store.device)}
         </span>
       </p>
-      <Lines lines={changes.map(({ path, old, value }) => changeWords(path, old, value))} />
+      <Lines lines={changes.map(({ path, old, value }) => changeWords(path, old, value, teller))} />
       {!latest && (
         <Button className="plain screen-only" aria-expanded={looking} onPress={() => setLooking(!looking)}>
           {looking ? 'Close' : 'Look at the build as it stood then'}
@@ -63,10 +65,17 @@ function PastLine({ past, latest }: { past: PastGesture; latest: boolean }) {
   );
 }
 
+function useTeller(): Teller {
+  const { document } = useBuild();
+  const { system } = useShop();
+  return { document, system };
+}
+
 /** What would change, before anything does. */
 function Then({ past, done }: { past: PastGesture; done(): void }) {
   const { store, document, write } = useBuild();
   const say = useSay();
+  const teller = useTeller();
   const back = changesBackTo(stateAfter(store.operations(), past.upTo, 'build'), document);
   if (back.length === 0) return <p>The build says the same now.</p>;
   const bringBack = () => {
@@ -79,7 +88,7 @@ function Then({ past, done }: { past: PastGesture; done(): void }) {
   return (
     <div className="history-then">
       <p>Against now, {back.length === 1 ? 'one value differs' : `${back.length} values differ`}:</p>
-      <Lines lines={back.map(({ path, from, value }) => changeWords(path, from, value))} />
+      <Lines lines={back.map(({ path, from, value }) => changeWords(path, from, value, teller))} />
       <Button className="button" onPress={bringBack}>
         Bring this state back
       </Button>

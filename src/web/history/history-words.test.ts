@@ -1,12 +1,45 @@
 import { expect, test } from 'vitest';
+import { applyOperations, emptyDocument, makeOperations } from '../../record/document.ts';
+import type { Change } from '../../record/operation.ts';
 import { changeWords, labelOf, whoseWords } from './history-words.ts';
 
-test('a change is told in words, quantities as they were typed', () => {
-  const path = ['diameters', 'a', 'fromOwnTip'] as const;
-  expect(changeWords(path, null, { si: 0.1143, text: '4 1/2 in' })).toBe(
-    'diameters, from own tip: empty → 4 1/2 in',
+const changes: Change[] = [
+  { path: ['sections', 'a', 'name'], value: 'tip' },
+  { path: ['diameters', 'd', 'section'], value: 'a' },
+  { path: ['diameters', 'd', 'fromOwnTip'], value: { si: 0.0254, text: '1' } },
+  { path: ['guides', 'g', 'order'], value: 2 },
+  { path: ['guides', 'g', 'kind'], value: 'snake' },
+  { path: ['guides', 'g', 'size'], value: '3' },
+];
+const empty = emptyDocument('b', 'build');
+const by = { device: 'd-1', gesture: 'g.1', at: '2026-03-01T09:00:00Z' };
+const teller = {
+  document: applyOperations(empty, makeOperations(empty, changes, by)),
+  system: 'inch' as const,
+};
+
+test('a change is told by what it is of and what the field is called, quantities with their unit', () => {
+  const quantity = { si: 0.1143, text: '4 1/2' };
+  expect(changeWords(['sections', 'a', 'overlap'], null, quantity, teller)).toBe(
+    'Section tip, overlap when seated: empty → 4 1/2 in',
   );
-  expect(changeWords(['sections', 'a', 'gone'], null, true)).toBe('sections: a row put away');
+  expect(changeWords(['guides', 'g', 'station'], quantity, { si: 0.12, text: '120 mm' }, teller)).toBe(
+    'Guide 3 snake 3, mark: 4 1/2 in → 120 mm',
+  );
+  expect(changeWords(['diameters', 'd', 'section'], null, 'a', teller)).toBe(
+    'Diameter at 1 in, on which section: empty → tip',
+  );
+  expect(changeWords(['blank', '-', 'strainStopPercent'], null, 0.4, teller)).toBe(
+    'Blank, strain that stops: empty → 0.4 %',
+  );
+  expect(changeWords(['sections', 'a', 'gone'], null, true, teller)).toBe('Section tip: put away');
+});
+
+test('a number typed bare in a millimetre shop keeps its meaning in an inch shop', () => {
+  const quantity = { si: 0.114, text: '114' };
+  expect(changeWords(['handle', '-', 'gripFront'], null, quantity, teller)).toBe(
+    'Handle, front of the grip from the butt end: empty → 114 mm',
+  );
 });
 
 test('a gesture is told without its id, and an undo by what it took back', () => {

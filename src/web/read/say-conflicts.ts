@@ -1,24 +1,22 @@
 import { useEffect, useRef } from 'react';
-import type { FieldValue } from '../../record/schema.ts';
+import { fieldName, shownValue, type Teller } from '../history/history-words.ts';
 import type { Conflict } from '../store/conflicts.ts';
 import type { StoreSnapshot } from '../store/document-store.ts';
+import { useShop } from './shop.tsx';
 
 /** Says when two devices changed one field without knowing of each other: which value stands, which is in the history. */
-export function useSayConflicts({ conflicts }: StoreSnapshot, say: (text: string) => void): void {
+export function useSayConflicts({ conflicts, document }: StoreSnapshot, say: (text: string) => void): void {
+  const { system } = useShop();
   const said = useRef(0);
   useEffect(() => {
-    for (const conflict of conflicts.slice(said.current)) say(conflictWords(conflict));
+    for (const conflict of conflicts.slice(said.current)) say(conflictWords(conflict, { document, system }));
     said.current = conflicts.length;
-  }, [conflicts, say]);
+  }, [conflicts, document, system, say]);
 }
 
-function conflictWords({ path, kept, lost, oursKept }: Conflict): string {
-  const field = path[2].replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+/** One sentence, the same on both sides but for whose value it is. */
+export function conflictWords({ path, kept, lost, oursKept }: Conflict, teller: Teller): string {
+  const shown = (value: Conflict['kept']) => shownValue(path, value, teller);
   const whose = oursKept ? 'yours' : 'the other’s';
-  return `Another device changed the ${field} at the same time: ${whose}, ${shown(kept)}, is kept; ${shown(lost)} is in the history.`;
-}
-
-function shown(value: FieldValue): string {
-  if (value === null) return 'empty';
-  return typeof value === 'object' ? value.text : String(value);
+  return `Another device changed “${fieldName(path)}” at the same time: the later, ${whose}, ${shown(kept)}, is kept; the earlier, ${shown(lost)}, is in the history.`;
 }

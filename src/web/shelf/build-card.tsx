@@ -4,14 +4,24 @@ import type { DocumentSummary } from '../../record/api.ts';
 import { reasonOf } from '../read/open-store.ts';
 import { useSay } from '../shell/messages.tsx';
 import { api } from '../store/open-document.ts';
+import { TagLine } from './tag-line.tsx';
+
+export interface BuildCardProps {
+  summary: DocumentSummary;
+  changed(): void;
+  /** Searches the shelf. */
+  find(text: string): void;
+}
 
 /** One build on the shelf, and what can be done with the whole of it. */
-export function BuildCard({ summary, changed }: { summary: DocumentSummary; changed(): void }) {
-  const { id, title, customer, rodKind, lineWeight, demo, gone, updatedAt } = summary;
+export function BuildCard({ summary, changed, find }: BuildCardProps) {
+  const { id, title, customer, rodKind, lineWeight, demo, gone, updatedAt, card } = summary;
   const [, navigate] = useLocation();
   const say = useSay();
   const name = title || 'Untitled build';
-  const facts = [rodKind, lineWeight && `line ${lineWeight}`, customer].filter(Boolean).join(' · ');
+  const facts = [rodKind, lineWeight && `line ${lineWeight}`, customer, card.label]
+    .filter(Boolean)
+    .join(' · ');
   const attempt = (work: Promise<unknown>, done: string) =>
     work.then(
       () => {
@@ -40,6 +50,7 @@ export function BuildCard({ summary, changed }: { summary: DocumentSummary; chan
         </p>
       </Link>
       <div className="shelf-actions">
+        <TagLine tags={card.tags ?? []} find={find} />
         <Button className="plain" onPress={copy}>
           {demo ? 'Copy this and make it yours' : 'Copy'}
           <OfBuild name={name} />

@@ -19,7 +19,7 @@ export function ShelfPage() {
     <Page title="Shelf" aside="every build of this shop" beside={<ShelfTools />}>
       <div className="shelf-search">
         <SearchField className="field" value={search} onChange={setSearch}>
-          <Label className="field-label">Find by title, customer, note or tag</Label>
+          <Label className="field-label">Find by title, customer, line, blank, note or tag</Label>
           <Input className="field-input" />
         </SearchField>
         <Checkbox className="flag" isSelected={gone} onChange={setGone}>
@@ -27,7 +27,7 @@ export function ShelfPage() {
           <span>those put away</span>
         </Checkbox>
       </div>
-      <ShelfList builds={builds} search={search} refresh={refresh} />
+      <ShelfList builds={builds} search={search} refresh={refresh} find={setSearch} />
     </Page>
   );
 }
@@ -51,7 +51,14 @@ function ShelfTools() {
   );
 }
 
-function ShelfList({ builds, search, refresh }: { builds: Builds; search: string; refresh(): void }) {
+interface ShelfListProps {
+  builds: Builds;
+  search: string;
+  refresh(): void;
+  find(text: string): void;
+}
+
+function ShelfList({ builds, search, refresh, find }: ShelfListProps) {
   if (builds.kind === 'looking') return <p className="aside">Looking along the shelf …</p>;
   if (builds.kind === 'failed') {
     return (
@@ -68,7 +75,7 @@ function ShelfList({ builds, search, refresh }: { builds: Builds; search: string
     return (
       <p>
         {search
-          ? `No build has “${search}” in its title, customer, note or tags.`
+          ? `No build has “${search}” in its title, customer, line, blank, note or tags.`
           : 'The shelf is empty: begin a new build, or open a build file.'}
       </p>
     );
@@ -77,7 +84,7 @@ function ShelfList({ builds, search, refresh }: { builds: Builds; search: string
     <>
       <ul className="shelf">
         {documents.map((summary) => (
-          <BuildCard key={summary.id} summary={summary} changed={refresh} />
+          <BuildCard key={summary.id} summary={summary} changed={refresh} find={find} />
         ))}
       </ul>
       {total > documents.length && (

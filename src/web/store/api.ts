@@ -45,10 +45,19 @@ export function createApi(fetcher: typeof fetch, base = '') {
   const doc = (id: string) => `/documents/${encodeURIComponent(id)}`;
 
   return {
-    listDocuments: (query: { search?: string; gone?: boolean; limit?: number; offset?: number } = {}) =>
-      get<DocumentList>(`/documents?${queryText(query)}`),
+    listDocuments: (
+      query: {
+        kind?: 'build' | 'ticket';
+        search?: string;
+        gone?: boolean;
+        limit?: number;
+        offset?: number;
+      } = {},
+    ) => get<DocumentList>(`/documents?${queryText(query)}`),
     createBuild: (changes: CreateRequest['changes'] = []) =>
       post<DocumentSummary>('/documents', { kind: 'build', changes }),
+    createTicket: (changes: CreateRequest['changes'] = []) =>
+      post<DocumentSummary>('/documents', { kind: 'ticket', changes }),
     operationsAfter: (id: string, after: number) =>
       get<OperationsAnswer>(`${doc(id)}/operations?after=${after}`),
     append: (id: string, operations: readonly Operation[]) =>

@@ -208,6 +208,38 @@ describe('two devices', () => {
     ]);
     expect(bench.history(title).map((operation) => operation.value)).toEqual(['bench', 'elsewhere']);
   });
+
+  test('the other side is told the same, once, however often the field was changed meanwhile', async () => {
+    const server = new FakeServer();
+    const [bench, office] = [await openTab(server, 'd1-a'), await openTab(server, 'd2-a')];
+    server.cut = true;
+    bench.write('rename', [{ path: title, value: 'bench at first' }]);
+    bench.write('rename', [{ path: title, value: 'bench' }]);
+    office.write('rename', [{ path: title, value: 'office' }]);
+    server.cut = false;
+    await vi.advanceTimersByTimeAsync(20_000);
+    await Promise.all([bench.settled(), office.settled()]);
+    await vi.advanceTimersByTimeAsync(20_000);
+    const told = [bench, office].map((store) => store.getSnapshot().conflicts);
+    expect(told[0]).toMatchObject([{ path: title, kept: 'bench', lost: 'office', oursKept: true }]);
+    expect(told[1]).toMatchObject([{ path: title, kept: 'bench', lost: 'office', oursKept: false }]);
+  });
+
+  test('a page that comes back with unsent changes is told what they met', async () => {
+    const server = new FakeServer();
+    const storage = fakeStorage();
+    const bench = await openTab(server, 'd1-a', storage);
+    server.cut = true;
+    bench.write('rename', [{ path: title, value: 'bench' }]);
+    await vi.advanceTimersByTimeAsync(100);
+    bench.close();
+    server.arrive([foreign(1, title, 'elsewhere')]);
+    server.cut = false;
+    const again = await openTab(server, 'd1-b', storage);
+    expect(again.getSnapshot().conflicts).toMatchObject([
+      { kept: 'elsewhere', lost: 'bench', oursKept: false },
+    ]);
+  });
 });
 
 describe('undo', () => {

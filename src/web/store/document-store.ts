@@ -13,7 +13,7 @@ import type { DocumentKind } from '../../record/schema.ts';
 import { historyOf, planRedo, planUndo, type UndoPlan, undoGesture } from '../../record/undo.ts';
 import { validateValue } from '../../record/validate.ts';
 import type { Api } from './api.ts';
-import { type Conflict, conflictsWith } from './conflicts.ts';
+import { type Conflict, conflictsWith, unsentConflicts } from './conflicts.ts';
 import type { LiveFeed } from './live-feed.ts';
 import type { Outbox } from './outbox.ts';
 import { type SaveStatus, Sender } from './sender.ts';
@@ -102,6 +102,8 @@ export class DocumentStore {
     const unsent = (await parts.outbox.list(store.outboxName)).filter(
       (operation) => !store.known.has(operation.id),
     );
+    // What was typed while the network was away may have met a change that this page has not seen till now.
+    store.conflicts = unsentConflicts(store.document, unsent);
     store.take(unsent.sort(compareStamps));
     store.sender.enqueue(unsent);
     store.unwatch = parts.feed?.watch({
