@@ -89,8 +89,18 @@ function drawArea(canvas: Canvas, mark: Area): void {
     ...place(canvas, mark.xMm, mark.yMm + mark.heightMm),
     width: mark.widthMm * pointsPerMm,
     height: mark.heightMm * pointsPerMm,
-    color: inks[mark.ink],
+    color: mark.fill ? colourOf(mark.fill) : inks[mark.ink],
+    ...(mark.fill ? { borderColor: inks[mark.ink], borderWidth: 0.15 * pointsPerMm } : {}),
   });
+}
+
+/** `#rrggbb`; anything else is black. */
+function colourOf(hex: string): Color {
+  const parts = /^#(..)(..)(..)$/
+    .exec(hex)
+    ?.slice(1)
+    .map((part) => Number.parseInt(part, 16) / 255);
+  return parts?.every(Number.isFinite) ? rgb(parts[0], parts[1], parts[2]) : inks.black;
 }
 
 /** Pieces one after the other along the base line, which runs right or, for `upwards`, up the page. */

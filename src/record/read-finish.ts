@@ -1,4 +1,4 @@
-import type { BatchInput } from '../engine/finish/batches.ts';
+import { type BatchInput, batchRules } from '../engine/finish/batches.ts';
 import { type Coat, commonTimes, type ProductTimes } from '../engine/finish/schedule.ts';
 import type { DocumentState } from './operation.ts';
 import { readRows, readSingle } from './read-values.ts';
@@ -36,6 +36,11 @@ export function readFinish(state: DocumentState): FinishChoices {
       densityA: row.number('densityA'),
       densityB: row.number('densityB'),
       measureStep: row.number('measureStep') ?? 0.1,
+      rules: {
+        ratioErrorPercent: row.number('ratioErrorPercent') ?? batchRules.ratioErrorPercent,
+        brushedPercent: row.number('brushedPercent') ?? batchRules.brushedPercent,
+        mixTimes: row.number('mixTimes') ?? batchRules.mixTimes,
+      },
     },
     coats: readRows(state, 'coats').flatMap((coat) => {
       const brushedAtMs = Date.parse(coat.text('brushedAt') ?? '');

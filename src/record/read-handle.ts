@@ -13,7 +13,9 @@ export function readHandleParts(state: DocumentState, gripFrontM: number): Handl
     seatBoreM: row.si('seatBore'),
     fightingButtM: row.si('fightingButt'),
     arborCount: row.number('arborCount') ?? handleDefaults.arborCount,
-    glueLineM: handleDefaults.glueLineM,
+    arborWidthM: row.si('arborWidth') ?? handleDefaults.arborWidthM,
+    glueLineM: row.si('glueLine') ?? handleDefaults.glueLineM,
+    reamShortM: row.si('reamShort') ?? handleDefaults.reamShortM,
     keeperAheadM: row.si('keeperAhead'),
     reachM: row.si('reach'),
   };

@@ -1,12 +1,14 @@
 import type { ChosenGuide } from '../engine/flow/choices.ts';
 import {
+  type FootWraps,
   type GuideFeet,
   type GuideToWrap,
+  type ThreadColour,
   type WrapChoices,
   wrapDefaults,
 } from '../engine/wraps/wrap-choices.ts';
 import type { DocumentState } from './operation.ts';
-import { readRows, readSingle } from './read-values.ts';
+import { type RowReader, readRows, readSingle } from './read-values.ts';
 
 /** How this rod is wrapped. A width of one turn of 0 or infinity was typed so, and is the plan's to refuse. */
 export function readWrapChoices(state: DocumentState): WrapChoices {
@@ -22,14 +24,19 @@ export function readWrapChoices(state: DocumentState): WrapChoices {
     underwrapBeyondM: row.si('underwrapBeyond') ?? wrapDefaults.underwrapBeyondM,
     trimTurns: row.number('trimTurns') ?? wrapDefaults.trimTurns,
     ferruleWraps: row.text('ferruleWraps') !== 'no',
+    ferruleDiameters: row.number('ferruleDiameters') ?? wrapDefaults.ferruleDiameters,
+    ferruleEdgeM: row.si('ferruleEdge') ?? wrapDefaults.ferruleEdgeM,
     checkWrapM: row.si('checkWrap') ?? wrapDefaults.checkWrapM,
     tipWrapM: row.si('tipWrap') ?? wrapDefaults.tipWrapM,
     signature:
       signatureFromM === undefined || signatureM === undefined
         ? undefined
         : { fromButtM: signatureFromM, lengthM: signatureM },
-    threadColour: colour(row.text('threadColour')) ?? wrapDefaults.threadColour,
-    trimColour: colour(row.text('trimColour')) ?? wrapDefaults.trimColour,
+    footWraps: readFootWraps(state, row),
+    tagPerWrapM: row.si('tagPerWrap') ?? wrapDefaults.tagPerWrapM,
+    thread: readThread(row, 'thread', wrapDefaults.thread),
+    trim: readThread(row, 'trim', wrapDefaults.trim),
+    under: readThread(row, 'underwrap', readThread(row, 'thread', wrapDefaults.thread)),
     spoolM: row.si('spoolLength') ?? wrapDefaults.spoolM,
     reservePercent: row.number('reservePercent') ?? wrapDefaults.reservePercent,
   };
@@ -37,6 +44,49 @@ export function readWrapChoices(state: DocumentState): WrapChoices {
 
 /** Turns without the width they were counted over: over an inch, as the trade says them. */
 const countedOverM = 0.0254;
+
+function readFootWraps(state: DocumentState, row: RowReader): FootWraps {
+  const { footWraps } = wrapDefaults;
+  return {
+    tipM: row.si('wrapTip') ?? footWraps.tipM,
+    middleM: row.si('wrapMiddle') ?? footWraps.middleM,
+    buttM: row.si('wrapButt') ?? footWraps.buttM,
+    strippingM: row.si('wrapStripping') ?? footWraps.strippingM,
+    ownM: readRows(state, 'sections').map((section) => section.si('wrapLength')),
+  };
+}
+
+function readThread(
+  row: RowReader,
+  part: 'thread' | 'trim' | 'underwrap',
+  common: ThreadColour,
+): ThreadColour {
+  return {
+    colour: colour(row.text(`${part}Colour`)) ?? common.colour,
+    name: row.text(`${part}Name`) ?? common.name,
+    lot: row.text(`${part}Lot`) ?? common.lot,
+  };
+}
+
+/** The hook keeper where it stands; undefined until it is said how far ahead of the grip. */
+export function readKeeper(
+  state: DocumentState,
+  rod: { lengthM: number; gripFrontFromButtM: number },
+): GuideToWrap | undefined {
+  const row = readSingle(state, 'handle');
+  const aheadM = row.si('keeperAhead');
+  if (aheadM === undefined) return undefined;
+  return {
+    name: 'keeper',
+    stationM: rod.lengthM - rod.gripFrontFromButtM - aheadM,
+    lengthM: row.si('keeperLength') ?? keeperLengthM,
+    feet: row.number('keeperFeet') === 1 ? 1 : 2,
+    stripping: false,
+  };
+}
+
+/** A small loop over its two feet: common practice, no source. */
+const keeperLengthM = 0.022;
 
 /** The chosen guides that have a mark, with their feet. */
 export function readGuidesToWrap(state: DocumentState, guides: readonly ChosenGuide[]): GuideToWrap[] {

@@ -23,7 +23,18 @@ export interface BatchInput {
   densityB?: number;
   /** Smallest division of the syringe (ml) or the scale (g). */
   measureStep: number;
+  rules: BatchRules;
 }
+export interface BatchRules {
+  /** One division may put the ratio off by this much. */
+  ratioErrorPercent: number;
+  /** Of the pot life, brushing may use this share. */
+  brushedPercent: number;
+  /** Mixed for what the rod takes: most of a small mix stays in the cup and the brush. */
+  mixTimes: number;
+}
+/** Common practice, no source. */
+export const batchRules: BatchRules = { ratioErrorPercent: 4, brushedPercent: 200 / 3, mixTimes: 1.5 };
 export interface BatchPlan {
   batches: number;
   /** Of each batch, in ml or g. */
@@ -40,11 +51,11 @@ export interface BatchPlan {
 export function planBatches(input: BatchInput): { plan?: BatchPlan; findings: BenchFinding[] } {
   const findings = batchFindings(input);
   if (findings.length > 0) return { findings };
-  const { partA, partB, potLifeMin, minutesPerWrap, wraps, mixBy, measureStep } = input;
-  const perBatch = Math.max(1, Math.floor((brushingShare * potLifeMin) / minutesPerWrap));
+  const { partA, partB, potLifeMin, minutesPerWrap, wraps, mixBy, measureStep, rules } = input;
+  const perBatch = Math.max(1, Math.floor(((rules.brushedPercent / 100) * potLifeMin) / minutesPerWrap));
   const batches = Math.max(1, Math.ceil(wraps / perBatch));
-  const least = (leastDivisions * measureStep * (partA + partB)) / Math.min(partA, partB);
-  const wantedMl = (input.neededMl * leftInCup) / batches;
+  const least = ((100 / rules.ratioErrorPercent) * measureStep * (partA + partB)) / Math.min(partA, partB);
+  const wantedMl = (input.neededMl * rules.mixTimes) / batches;
   const wanted = mixBy === 'volume' ? wantedMl : wantedMl * meanDensity(input);
   const batch = roundUp(Math.max(wanted, least), measureStep);
   const a = (batch * partA) / (partA + partB);
@@ -65,11 +76,6 @@ export function planBatches(input: BatchInput): { plan?: BatchPlan; findings: Be
     },
   };
 }
-
-/** Most of a small mix stays in the cup and the brush. */
-const leftInCup = 1.5;
-const leastDivisions = 25;
-const brushingShare = 2 / 3;
 
 function batchFindings(input: BatchInput): BenchFinding[] {
   const findings: BenchFinding[] = [];

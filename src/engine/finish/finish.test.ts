@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type BatchInput, planBatches } from './batches.ts';
+import { type BatchInput, batchRules, planBatches } from './batches.ts';
 import { coatVolumeM3, hollowCylinderM3 } from './coat-volume.ts';
 import { coatFindings, coatSchedule, commonTimes, recoatAt, timesFindings } from './schedule.ts';
 import { temperatureFindings, timeAtRoom } from './temperature.ts';
@@ -36,6 +36,7 @@ const mix: BatchInput = {
   partB: 1,
   mixBy: 'volume',
   measureStep: 0.1,
+  rules: batchRules,
 };
 
 describe('a batch', () => {

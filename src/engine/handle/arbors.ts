@@ -1,6 +1,6 @@
 /**
  * Bands that centre the seat on the blank, the glue filling what lies between them and both ends.
- * Bands of 10 mm, the outer ones 5 mm short of the ends: common practice, no source.
+ * Bands of 10 mm if nothing else is said, the outer ones 5 mm short of the ends: common practice, no source.
  */
 import type { HandleParts } from './handle-parts.ts';
 
@@ -16,7 +16,11 @@ export interface Arbor {
 
 /** Evenly spread; fewer where the seat is too short for all with glue between. `seatBoreM` must be given. */
 export function placeArbors(
-  { arborCount, seatBoreM = 0 }: Pick<HandleParts, 'arborCount' | 'seatBoreM'>,
+  {
+    arborCount,
+    arborWidthM: bandM,
+    seatBoreM = 0,
+  }: Pick<HandleParts, 'arborCount' | 'arborWidthM' | 'seatBoreM'>,
   seat: { fromM: number; toM: number },
   outsideM: (fromButtM: number) => number,
 ): Arbor[] {
@@ -29,6 +33,5 @@ export function placeArbors(
     return { fromM, toM: fromM + bandM, gapM: (seatBoreM - outside) / 2, outsideM: outside };
   });
 }
-const bandM = 0.01;
 const shortOfEndsM = 0.005;
 const leastGlueM = 0.005;

@@ -2,6 +2,7 @@ import { describe, expect, it, test } from 'vitest';
 import { checkRowsOf } from '../../../reference/check-values.ts';
 import { placeArbors } from './arbors.ts';
 import { balanceOf, taperedTubeCentreM } from './balance.ts';
+import { handleDefaults } from './handle-parts.ts';
 import { type HandleBlank, planHandle } from './plan-handle.ts';
 import { reamingSteps } from './reaming.ts';
 import { chooseTipTube, tipTubeBoreM } from './tip-tube.ts';
@@ -20,8 +21,7 @@ const parts = {
   gripBoreM: 0.0064,
   seatLengthM: 0.09,
   seatBoreM: 0.0105,
-  arborCount: 3,
-  glueLineM: 0.0002,
+  ...handleDefaults,
 };
 const pathsOf = (change: object) =>
   planHandle({ ...parts, ...change }, blank)?.findings.map(({ path, severity }) => `${severity} ${path}`);
@@ -52,7 +52,7 @@ describe('the tip-top', () => {
 test('each width is opened exactly to where blank and glue have narrowed to it', () => {
   const grip = { fromM: 0.095, toM: 0.265 };
   const outsideM = (x: number) => 0.0094 - x * 0.006;
-  const steps = reamingSteps({ grip, gripBoreM: 0.0064, glueLineM: 0.0002, outsideM });
+  const steps = reamingSteps({ grip, gripBoreM: 0.0064, glueLineM: 0.0002, reamShortM: 0.008, outsideM });
   expect(steps.length).toBeGreaterThan(2);
   for (const { widthM, depthM } of steps.slice(1, -1)) {
     expect(outsideM(grip.fromM + depthM) + 0.0004).toBeCloseTo(widthM, 9);
@@ -63,13 +63,13 @@ test('each width is opened exactly to where blank and glue have narrowed to it',
 });
 
 test('nothing is reamed from a bore that is wide enough already', () => {
-  const job = { grip: { fromM: 0.1, toM: 0.2 }, gripBoreM: 0.012, glueLineM: 0.0002 };
+  const job = { grip: { fromM: 0.1, toM: 0.2 }, gripBoreM: 0.012, glueLineM: 0.0002, reamShortM: 0.008 };
   expect(reamingSteps({ ...job, outsideM: () => 0.009 })).toEqual([]);
 });
 
 test('arbors leave glue at both ends and between them, and fill half of bore less blank', () => {
   const bands = placeArbors(
-    { arborCount: 4, seatBoreM: 0.0105 },
+    { arborCount: 4, arborWidthM: 0.01, seatBoreM: 0.0105 },
     { fromM: 0.005, toM: 0.095 },
     (x) => 0.0094 - x * 0.003,
   );
@@ -81,7 +81,11 @@ test('arbors leave glue at both ends and between them, and fill half of bore les
     if (index > 0) expect(band.fromM - bands[index - 1].toM).toBeGreaterThan(0.004);
   }
   expect(
-    placeArbors({ arborCount: 9, seatBoreM: 0.0105 }, { fromM: 0, toM: 0.03 }, () => 0.009),
+    placeArbors(
+      { arborCount: 9, arborWidthM: 0.01, seatBoreM: 0.0105 },
+      { fromM: 0, toM: 0.03 },
+      () => 0.009,
+    ),
   ).toHaveLength(1);
 });
 

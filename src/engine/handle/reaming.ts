@@ -19,6 +19,8 @@ export interface ReamingJob {
   /** Bore as bought; left out: a rod-thin pilot hole. */
   gripBoreM?: number;
   glueLineM: number;
+  /** Where the reamer stops, short of the far end. */
+  reamShortM: number;
   /** Blank's diameter by distance from the butt end; does not grow away from it. */
   outsideM(fromButtM: number): number;
 }
@@ -41,11 +43,10 @@ export function reamingSteps(job: ReamingJob): ReamingStep[] {
   return [...first, ...inner, mouth];
 }
 const stepM = 0.00025;
-const byHandM = 0.008;
 
-function through({ grip }: ReamingJob, widthM: number): ReamingStep {
+function through({ grip, reamShortM }: ReamingJob, widthM: number): ReamingStep {
   const depthM = grip.toM - grip.fromM;
-  return { widthM, depthM, stopAtM: Math.max(0, depthM - byHandM) };
+  return { widthM, depthM, stopAtM: Math.max(0, depthM - reamShortM) };
 }
 
 /** Where the wanted bore has narrowed to a width, by halving; 50 halvings of a grip are far below a micron. */

@@ -50,6 +50,8 @@ export interface Area {
   widthMm: number;
   heightMm: number;
   ink: Ink;
+  /** A colour of its own, `#rrggbb`, such as a thread's; the ink then draws its edge. */
+  fill?: string;
 }
 /** Words, or a true fraction set small above and below its stroke. */
 export type TextPiece = string | { numerator: number; denominator: number };

@@ -22,6 +22,9 @@ function lineSvg(mark: Line): string {
 }
 
 function areaSvg(mark: Area): string {
+  if (mark.fill) {
+    return `<rect x="${num(mark.xMm)}" y="${num(mark.yMm)}" width="${num(mark.widthMm)}" height="${num(mark.heightMm)}" fill="${escapeXml(mark.fill)}" stroke="${inkColours[mark.ink]}" stroke-width="0.15"/>`;
+  }
   return `<rect class="ink-${mark.ink}" x="${num(mark.xMm)}" y="${num(mark.yMm)}" width="${num(mark.widthMm)}" height="${num(mark.heightMm)}" fill="${inkColours[mark.ink]}"/>`;
 }
 

@@ -2,7 +2,7 @@ import { type AssembledBlank, locateMark } from '../bench/assemble.ts';
 import { type BenchFinding, bothLengths, doubt, stop } from '../bench/bench-finding.ts';
 import { type DiameterRow, diameterAt } from '../bench/diameter-profile.ts';
 import { closeWrap } from './thread.ts';
-import { type GuideToWrap, type WrapChoices, wrapDefaults } from './wrap-choices.ts';
+import { type GuideToWrap, type ThreadColour, type WrapChoices, wrapDefaults } from './wrap-choices.ts';
 import { type WrapPlace, wrapPlaces } from './wrap-places.ts';
 
 export interface WrapsInput {
@@ -10,6 +10,7 @@ export interface WrapsInput {
   profile: readonly DiameterRow[];
   /** From the tip down. */
   guides: readonly GuideToWrap[];
+  keeper?: GuideToWrap;
   gripFrontFromButtM: number;
   choices: WrapChoices;
 }
@@ -27,13 +28,16 @@ export interface Wrap extends WrapPlace {
   trimTurns: number;
   /** Width of the trim at either end. */
   trimEndM: number;
+  /** On the blank, the underwrap's among it. */
   threadM: number;
   trimThreadM: number;
   /** Under the wrap; 0 for none. */
   underwrapM: number;
+  underThreadM: number;
 }
-export interface ColourNeed {
-  colour: string;
+export type ThreadPart = 'thread' | 'trim' | 'underwrap';
+export interface ColourNeed extends ThreadColour {
+  part: ThreadPart;
   threadM: number;
   spools: number;
 }
@@ -60,12 +64,14 @@ export function planWraps(input: WrapsInput): WrapPlan {
     wraps,
     laidWidthM: choices.laidWidthM,
     colours: colourNeeds(wraps, choices),
-    findings: [...findings, ...collisions(wraps)],
+    findings: [
+      ...findings,
+      ...lockFindings(wraps, choices),
+      ...collisions(wraps),
+      ...signatureFindings(wraps, input),
+    ],
   };
 }
-
-/** Tags, locks and handling of each wrap: about a quarter of a metre. Own estimate, to be overridden by the reserve. */
-const handlingPerWrapM = 0.24;
 
 function sensible(choices: WrapChoices): WrapChoices {
   const laid = choices.laidWidthM;
@@ -148,23 +154,56 @@ function layThread(
     trimEndM: (trimTurns / 2) * laidWidthM,
     threadM: all.threadM - trimThreadM + below,
     trimThreadM,
+    underThreadM: below,
     underwrapM: under ? widthM + 2 * underwrapBeyondM : 0,
   };
 }
 
+/** Each length of thread ends in two tags that run under the lock turns, and in what is held and cut off. */
 function colourNeeds(wraps: readonly Wrap[], choices: WrapChoices): ColourNeed[] {
   const grown = 1 + choices.reservePercent / 100;
-  const need = (colour: string, laidM: number, pieces: number) => {
-    const threadM = (laidM + pieces * handlingPerWrapM) * grown;
-    return { colour, threadM, spools: Math.ceil(threadM / choices.spoolM) };
+  const endsM = choices.tagPerWrapM + 2 * choices.lockTurns * choices.laidWidthM;
+  const need = (part: ThreadPart, thread: ThreadColour, laidM: number, pieces: number): ColourNeed[] => {
+    if (pieces === 0) return [];
+    const threadM = (laidM + pieces * endsM) * grown;
+    return [{ ...thread, part, threadM, spools: Math.ceil(threadM / choices.spoolM) }];
   };
   const trimmed = wraps.filter(({ trimTurns }) => trimTurns > 0);
-  const main = need(choices.threadColour, sum(wraps.map(({ threadM }) => threadM)), wraps.length);
-  if (trimmed.length === 0) return wraps.length > 0 ? [main] : [];
+  const under = wraps.filter(({ underwrapM }) => underwrapM > 0);
+  const underM = sum(under.map(({ underThreadM }) => underThreadM));
+  const mainM = sum(wraps.map(({ threadM }) => threadM)) - underM;
   return [
-    main,
-    need(choices.trimColour, sum(trimmed.map(({ trimThreadM }) => trimThreadM)), 2 * trimmed.length),
+    ...need('thread', choices.thread, mainM, wraps.length),
+    ...need('trim', choices.trim, sum(trimmed.map(({ trimThreadM }) => trimThreadM)), 2 * trimmed.length),
+    ...need('underwrap', choices.under, underM, under.length),
   ];
+}
+
+/** Both tags are locked within one wrap. */
+function lockFindings(wraps: readonly Wrap[], { lockTurns }: WrapChoices): BenchFinding[] {
+  const short = wraps.find(({ turns }) => turns < 2 * lockTurns);
+  if (!short) return [];
+  const message = `${short.name} has ${Math.round(short.turns)} turns, too few to lock both its tags under ${lockTurns} turns each: lengthen it, or lock with fewer.`;
+  return [doubt(short.path, message)];
+}
+
+/** The signature is written between two wraps, on the bare blank in front of the grip. */
+function signatureFindings(
+  wraps: readonly Wrap[],
+  { blank, gripFrontFromButtM, choices: { signature } }: WrapsInput,
+): BenchFinding[] {
+  if (!signature) return [];
+  const path = 'wraps/-/signatureFrom';
+  const toTipM = blank.lengthM - signature.fromButtM;
+  const fromTipM = toTipM - signature.lengthM;
+  if (signature.fromButtM < gripFrontFromButtM) {
+    const message = `The signature would begin ${bothLengths(signature.fromButtM)} from the butt end, under the grip, whose front is at ${bothLengths(gripFrontFromButtM)}: move it forward.`;
+    return [doubt(path, message)];
+  }
+  const under = wraps.find((wrap) => wrap.fromTipM < toTipM && wrap.toTipM > fromTipM);
+  if (!under) return [];
+  const message = `${under.name} would lie on the signature: write it between ${bothLengths(blank.lengthM - under.fromTipM)} from the butt end and the next wrap, or make it shorter.`;
+  return [doubt(path, message)];
 }
 
 function collisions(wraps: readonly Wrap[]): BenchFinding[] {

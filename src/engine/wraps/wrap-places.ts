@@ -1,16 +1,16 @@
 /**
  * Where each wrap lies along the rod.
  *
- * A wrap over a foot starts a little before the foot's end and runs towards the ring. Lengths by the place on the
- * rod (tip third 10 mm, middle 12, butt 16, stripping guide 20), ferrule wraps of 1.75 times the diameter ending
- * 1.5 mm from the edge: common practice, no source.
+ * A wrap over a foot starts a little before the foot's end and runs towards the ring. Lengths by the section (tip
+ * 10 mm, those between 12, butt 16, stripping guide 20; on a rod of one piece by its thirds), ferrule wraps of 1.75
+ * times the diameter ending 1.5 mm from the edge: common practice, no source, and the builder's to change.
  */
-import type { AssembledBlank, AssembledJoint } from '../bench/assemble.ts';
+import { type AssembledBlank, type AssembledJoint, locateMark } from '../bench/assemble.ts';
 import { type DiameterRow, diameterAt } from '../bench/diameter-profile.ts';
 import type { GuideToWrap, WrapChoices } from './wrap-choices.ts';
 
 export interface WrapPlace {
-  kind: 'foot' | 'ferrule' | 'check' | 'tip-top';
+  kind: 'foot' | 'ferrule' | 'check' | 'tip-top' | 'keeper';
   name: string;
   fromTipM: number;
   toTipM: number;
@@ -26,69 +26,58 @@ export interface PlacesInput {
   blank: AssembledBlank;
   profile: readonly DiameterRow[];
   guides: readonly GuideToWrap[];
+  /** The hook keeper, where there is one. */
+  keeper?: GuideToWrap;
   gripFrontFromButtM: number;
   choices: WrapChoices;
 }
 
 /** From the tip down. */
 export function wrapPlaces(input: PlacesInput): WrapPlace[] {
-  const { blank, choices, gripFrontFromButtM } = input;
+  const { blank, choices, gripFrontFromButtM, keeper } = input;
   const checkToM = blank.lengthM - gripFrontFromButtM;
-  const plain = { overFoot: false, trimmed: false } as const;
   const places: WrapPlace[] = [
-    ...(choices.tipWrapM > 0
-      ? [
-          {
-            ...plain,
-            kind: 'tip-top' as const,
-            name: 'Tip-top',
-            fromTipM: tubeM,
-            toTipM: tubeM + choices.tipWrapM,
-            path: 'wraps/-/tipWrap',
-          },
-        ]
-      : []),
-    ...input.guides.flatMap((guide, index) => footPlaces(guide, index, input)),
+    ...plainPlace('tip-top', 'Tip-top', tubeM, choices.tipWrapM),
+    ...input.guides.flatMap((guide, index) =>
+      footPlaces(guide, input, {
+        ...overFoot(choices),
+        kind: 'foot',
+        name: `Guide ${index + 1}`,
+        path: `guides/${guide.id ?? index}/wrapLength`,
+        guide: index,
+      }),
+    ),
     ...(choices.ferruleWraps ? blank.joints.flatMap((joint) => ferrulePlaces(joint, input)) : []),
-    ...(choices.checkWrapM > 0
-      ? [
-          {
-            ...plain,
-            kind: 'check' as const,
-            name: 'Winding check',
-            fromTipM: checkToM - choices.checkWrapM,
-            toTipM: checkToM,
-            path: 'wraps/-/checkWrap',
-          },
-        ]
-      : []),
+    ...(keeper ? footPlaces(keeper, input, { ...overFoot(choices), ...keeperNames }) : []),
+    ...plainPlace('check', 'Winding check', checkToM - choices.checkWrapM, choices.checkWrapM),
   ];
   return places.sort((a, b) => a.fromTipM - b.fromTipM);
 }
 
-/** Length of a wrap over a foot by its place, where the builder says nothing. */
-export function commonWrapM(stationM: number, rodM: number, stripping: boolean): number {
-  if (stripping) return 0.02;
-  return stationM < rodM / 3 ? 0.01 : stationM < (2 * rodM) / 3 ? 0.012 : 0.016;
-}
-
 /** A tip-top's tube on the blank; the wrap joins it. */
 const tubeM = 0.01;
-const ferruleEdgeM = 0.0015;
-const ferruleLengths = 1.75;
+const keeperNames = { kind: 'keeper', name: 'Keeper', path: 'handle/-/keeperLength' } as const;
+const plainPaths = { 'tip-top': 'wraps/-/tipWrap', check: 'wraps/-/checkWrap' };
 
-function footPlaces(guide: GuideToWrap, index: number, { blank, choices }: PlacesInput): WrapPlace[] {
-  const widthM = guide.wrapM ?? footWrapM(guide, blank.lengthM, choices);
+/** A wrap over the bare blank; none of no length. */
+function plainPlace(kind: 'tip-top' | 'check', name: string, fromTipM: number, lengthM: number): WrapPlace[] {
+  if (!(lengthM > 0)) return [];
+  const path = plainPaths[kind];
+  return [{ kind, name, path, fromTipM, toTipM: fromTipM + lengthM, overFoot: false, trimmed: false }];
+}
+
+const overFoot = ({ trimTurns }: WrapChoices) => ({ overFoot: true, trimmed: trimTurns > 0 });
+
+type FootNames = Omit<WrapPlace, 'fromTipM' | 'toTipM'>;
+
+function footPlaces(
+  guide: GuideToWrap,
+  { blank, choices }: PlacesInput,
+  { name, ...common }: FootNames,
+): WrapPlace[] {
+  const widthM = guide.wrapM ?? footWrapM(guide, blank, choices);
   const startM = guide.stationM - guide.lengthM / 2 - choices.startBeforeFootM;
   const endM = guide.stationM + guide.lengthM / 2 + choices.startBeforeFootM;
-  const common = {
-    kind: 'foot' as const,
-    path: `guides/${guide.id ?? index}/wrapLength`,
-    overFoot: true,
-    trimmed: choices.trimTurns > 0,
-    guide: index,
-  };
-  const name = `Guide ${index + 1}`;
   if (guide.feet === 1) return [{ ...common, name, fromTipM: startM, toTipM: startM + widthM }];
   return [
     { ...common, name: `${name}, tip side`, fromTipM: startM, toTipM: startM + widthM },
@@ -97,17 +86,34 @@ function footPlaces(guide: GuideToWrap, index: number, { blank, choices }: Place
 }
 
 /** Never further than the ring's own place: two feet leave a third of the guide free between them. */
-function footWrapM(guide: GuideToWrap, rodM: number, choices: WrapChoices): number {
+function footWrapM(guide: GuideToWrap, blank: AssembledBlank, choices: WrapChoices): number {
   const footM = guide.oneFootM ?? guide.lengthM * (guide.feet === 1 ? 0.7 : 1 / 3);
-  const usual = commonWrapM(guide.stationM, rodM, guide.stripping);
-  return Math.min(usual, footM + choices.startBeforeFootM);
+  return Math.min(usualWrapM(guide, blank, choices), footM + choices.startBeforeFootM);
 }
 
-function ferrulePlaces(joint: AssembledJoint, { blank, profile }: PlacesInput): WrapPlace[] {
+/** Length of a wrap over a foot by its section, where the builder says nothing of this guide. */
+export function usualWrapM(
+  { stationM, stripping }: Pick<GuideToWrap, 'stationM' | 'stripping'>,
+  blank: AssembledBlank,
+  { footWraps }: Pick<WrapChoices, 'footWraps'>,
+): number {
+  const { tipM, middleM, buttM, strippingM, ownM } = footWraps;
+  const { onSection } = locateMark(blank, stationM);
+  const own = onSection === 'none' ? undefined : ownM[onSection];
+  if (own !== undefined) return own;
+  if (stripping) return strippingM;
+  const last = blank.sections.length - 1;
+  if (last > 0) return onSection === 0 ? tipM : onSection === last ? buttM : middleM;
+  const share = stationM / blank.lengthM;
+  return share < 1 / 3 ? tipM : share < 2 / 3 ? middleM : buttM;
+}
+
+function ferrulePlaces(joint: AssembledJoint, { blank, profile, choices }: PlacesInput): WrapPlace[] {
   const { seat, kind, upper } = joint;
+  const { ferruleDiameters, ferruleEdgeM } = choices;
   const [above, below] = [blank.sections[upper].name, blank.sections[upper + 1].name];
   const place = (atM: number, towards: 'tip' | 'butt', name: string): WrapPlace => {
-    const lengthM = ferruleLengths * (diameterAt(profile, atM) ?? 0.005);
+    const lengthM = ferruleDiameters * (diameterAt(profile, atM) ?? 0.005);
     const edgeM = towards === 'tip' ? atM - ferruleEdgeM : atM + ferruleEdgeM;
     const [fromTipM, toTipM] = towards === 'tip' ? [edgeM - lengthM, edgeM] : [edgeM, edgeM + lengthM];
     return {

@@ -75,7 +75,10 @@ describe('the wraps of a rod', () => {
     const plainly = plan({ trimTurns: 0, reservePercent: 0 });
     const laid = plainly.wraps.reduce((sum, { threadM }) => sum + threadM, 0);
     expect(plainly.colours).toHaveLength(1);
-    expect(plainly.colours[0].threadM).toBeCloseTo(laid + 0.24 * plainly.wraps.length, 9);
+    expect(plainly.colours[0].threadM).toBeCloseTo(
+      laid + (0.24 + 14 * (0.0254 / 165)) * plainly.wraps.length,
+      9,
+    );
     const reserved = plan({ trimTurns: 0, reservePercent: 50 });
     expect(reserved.colours[0].threadM).toBeCloseTo(1.5 * plainly.colours[0].threadM, 9);
   });
@@ -83,6 +86,71 @@ describe('the wraps of a rod', () => {
     const total = (list: ReturnType<typeof plan>) =>
       list.wraps.reduce((sum, wrap) => sum + wrap.threadM + wrap.trimThreadM, 0);
     expect(total(plan({ trimTurns: 6 }))).toBeCloseTo(total(plan({ trimTurns: 0 })), 9);
+  });
+  it('run their tags under the lock turns at both ends: more turns, more thread, none on the blank', () => {
+    const [few, many] = [
+      plan({ lockTurns: 5, reservePercent: 0 }),
+      plan({ lockTurns: 9, reservePercent: 0 }),
+    ];
+    const main = (found: ReturnType<typeof plan>) => found.colours[0].threadM;
+    expect(main(many) - main(few)).toBeCloseTo(8 * (0.0254 / 165) * few.wraps.length, 9);
+    expect(many.wraps).toEqual(few.wraps);
+  });
+  it('are longer from the tip section to the butt section, or as the builder wants them there', () => {
+    const footWraps = { ...wrapDefaults.footWraps, tipM: 0.007, buttM: 0.009 };
+    const widths = (found: ReturnType<typeof plan>) =>
+      found.wraps.filter(({ kind }) => kind === 'foot').map(({ fromTipM, toTipM }) => toTipM - fromTipM);
+    const bySection = widths(plan({ footWraps }));
+    expect(bySection.slice(0, 6).every((width) => Math.abs(width - 0.007) < 1e-9)).toBe(true);
+    expect(bySection.slice(6).every((width) => Math.abs(width - 0.009) < 1e-9)).toBe(true);
+    const own = widths(plan({ footWraps: { ...footWraps, ownM: [undefined, 0.005] } }));
+    expect(own[0]).toBeCloseTo(0.007, 9);
+    expect(own[7]).toBeCloseTo(0.005, 9);
+  });
+  it('bind the keeper on too, in front of the check', () => {
+    const found = planWraps({
+      blank,
+      profile,
+      guides: [],
+      keeper: {
+        name: 'keeper',
+        stationM: blank.lengthM - 0.26 - 0.03,
+        lengthM: 0.022,
+        feet: 2,
+        stripping: false,
+      },
+      gripFrontFromButtM: 0.26,
+      choices: wrapDefaults,
+    });
+    expect(found.findings).toEqual([]);
+    expect(found.wraps.map(({ name }) => name)).toEqual([
+      'Tip-top',
+      'Ferrule of tip',
+      'Keeper, tip side',
+      'Keeper, butt side',
+      'Winding check',
+    ]);
+  });
+  it('count the underwrap in its own colour and leave the thread over it alone', () => {
+    const found = plan({ underwrap: true, reservePercent: 0, trimTurns: 0, tagPerWrapM: 0, lockTurns: 0 });
+    const { length } = found.colours;
+    expect(found.colours.map(({ part }) => part)).toEqual(['thread', 'underwrap']);
+    const laid = found.wraps.reduce((sum, { threadM }) => sum + threadM, 0);
+    expect(length && found.colours[0].threadM + found.colours[1].threadM).toBeCloseTo(laid, 9);
+    const under = found.wraps.find(({ underwrapM }) => underwrapM > 0);
+    expect(under?.underThreadM).toBeCloseTo(
+      closeWrap(under?.outsideM ?? 0, under?.underwrapM ?? 0, wrapDefaults.laidWidthM).threadM,
+      9,
+    );
+  });
+  it('bind a ferrule over as many diameters as wanted, and as far off its edge', () => {
+    const found = plan({ ferruleDiameters: 2, ferruleEdgeM: 0.002 });
+    const ferrule = found.wraps.find(({ kind }) => kind === 'ferrule');
+    expect((ferrule?.toTipM ?? 0) - (ferrule?.fromTipM ?? 0)).toBeCloseTo(
+      2 * (0.002 + (0.007 * 1.2) / blank.lengthM),
+      6,
+    );
+    expect(1.2 - (ferrule?.toTipM ?? 0)).toBeCloseTo(0.002, 9);
   });
   it('take more thread with an underwrap', () => {
     const under = plan({ underwrap: true });
@@ -96,6 +164,20 @@ describe('what cannot be wrapped is named', () => {
   it('no turns counted', () => {
     expect(pathsOf(plan({ laidWidthM: Number.POSITIVE_INFINITY }))).toEqual(['wraps/-/turnsCounted']);
     expect(pathsOf(plan({ laidWidthM: 0.002 }))[0]).toBe('wraps/-/turnsCounted');
+  });
+  it('a wrap too short to lock both its tags', () => {
+    expect(pathsOf(plan({ lockTurns: 40 }))).toEqual(['wraps/-/tipWrap']);
+    expect(plan({ lockTurns: 40 }).findings[0].message).toMatch(
+      /too few to lock both its tags under 40 turns/,
+    );
+  });
+  it('a signature under the grip, or under a wrap', () => {
+    expect(pathsOf(plan({ signature: { fromButtM: 0.2, lengthM: 0.1 } }))).toEqual(['wraps/-/signatureFrom']);
+    const checkedM = blank.lengthM - 1.5 - 0.02;
+    expect(plan({ signature: { fromButtM: checkedM, lengthM: 0.1 } }).findings[0].message).toMatch(
+      /Guide 4, .* would lie on the signature/,
+    );
+    expect(pathsOf(plan({ signature: { fromButtM: 0.3, lengthM: 0.1 } }))).toEqual([]);
   });
   it('a guide whose wrap runs over the edge of its section, or into the next wrap', () => {
     expect(pathsOf(plan({}, [0.11, 1.195]))).toContain('guides/g1/wrapLength');

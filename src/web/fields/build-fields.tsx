@@ -1,8 +1,10 @@
 import { type ReactNode, useMemo } from 'react';
 import type { Finding } from '../../engine/finding.ts';
 import { valueAt } from '../../record/document.ts';
-import { pathKey } from '../../record/operation.ts';
+import { type Path, pathKey } from '../../record/operation.ts';
+import { findField } from '../../record/validate.ts';
 import { useBuild } from '../read/build.tsx';
+import { useShop } from '../read/shop.tsx';
 import { useTroubles } from '../read/troubles.tsx';
 import { type FieldPlace, FieldPlaceContext } from './place.ts';
 
@@ -16,6 +18,7 @@ export interface BuildFieldsProps {
 export function BuildFields({ children, findings }: BuildFieldsProps) {
   const { document, write } = useBuild();
   const troubles = useTroubles();
+  const { value: habit } = useShop();
   const place = useMemo<FieldPlace>(
     () => ({
       kind: 'build',
@@ -26,9 +29,14 @@ export function BuildFields({ children, findings }: BuildFieldsProps) {
           ? undefined
           : (findings?.find((finding) => finding.path === pathKey(path))?.message ??
             troubles.get(pathKey(path))),
+      habit: (path) => (shopKnows(path) ? habit(path) : null),
       write,
     }),
-    [document, troubles, findings, write],
+    [document, troubles, findings, habit, write],
   );
   return <FieldPlaceContext value={place}>{children}</FieldPlaceContext>;
+}
+
+function shopKnows(path: Path): boolean {
+  return typeof findField('shop', path) !== 'string';
 }

@@ -18,7 +18,7 @@ export interface ChoiceFieldProps {
 /** One of a few, all to be seen. */
 export function ChoiceField({ label, path, options, unset, labelHidden }: ChoiceFieldProps) {
   const place = useFieldPlace();
-  const stored = place.value(path);
+  const stored = place.value(path) ?? place.habit?.(path);
   return (
     <RadioGroup
       className="field choice"

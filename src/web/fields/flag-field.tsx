@@ -9,7 +9,7 @@ export function FlagField({ path, gesture, children }: { path: Path; gesture: st
   return (
     <Checkbox
       className="flag"
-      isSelected={place.value(path) === true}
+      isSelected={(place.value(path) ?? place.habit?.(path)) === true}
       onChange={(value) => place.write(gesture, [{ path, value }])}
     >
       <span className="flag-box" aria-hidden="true" />

@@ -5,6 +5,7 @@ import { findField } from '../../record/validate.ts';
 import { FieldLine } from './field-line.tsx';
 import { focusNextField } from './next-field.ts';
 import { useFieldPlace } from './place.ts';
+import { standardOf } from './standard.ts';
 
 export interface NumberFieldProps {
   label: string;
@@ -13,14 +14,17 @@ export interface NumberFieldProps {
   /** Written behind the field: `%`, `×`. */
   unit?: string;
   placeholder?: string;
+  /** Common practice that holds while neither build nor shop says anything. */
+  common?: string;
 }
 
 /** A plain number or a count, with a decimal point or comma. */
-export function NumberField({ label, path, labelHidden, unit, placeholder }: NumberFieldProps) {
+export function NumberField({ label, path, labelHidden, unit, placeholder, common }: NumberFieldProps) {
   const id = useId();
   const place = useFieldPlace();
   const [draft, setDraft] = useState<string>();
   const stored = place.value(path);
+  const standard = standardOf(place, path, common);
   const shown = typeof stored === 'number' ? String(stored) : '';
   const typed = draft === undefined ? undefined : readNumber(draft, place.kind, path);
   const keep = (): boolean => {
@@ -47,7 +51,7 @@ export function NumberField({ label, path, labelHidden, unit, placeholder }: Num
           autoComplete="off"
           enterKeyHint="next"
           value={draft ?? shown}
-          placeholder={placeholder}
+          placeholder={standard.text ?? placeholder}
           aria-invalid={typed?.ok === false || undefined}
           aria-describedby={`${id}-line`}
           onChange={(event) => setDraft(event.target.value)}
@@ -59,7 +63,11 @@ export function NumberField({ label, path, labelHidden, unit, placeholder }: Num
         />
         {unit && <span aria-hidden="true">{unit}</span>}
       </span>
-      <FieldLine id={`${id}-line`} trouble={typed?.ok === false ? typed.trouble : place.trouble(path)} />
+      <FieldLine
+        id={`${id}-line`}
+        trouble={typed?.ok === false ? typed.trouble : place.trouble(path)}
+        echo={(draft ?? shown) === '' ? standard.from : undefined}
+      />
     </div>
   );
 }

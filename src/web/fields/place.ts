@@ -8,6 +8,8 @@ export interface FieldPlace {
   value(path: Path): FieldValue;
   /** What the checks have to say about a value that is kept. */
   trouble(path: Path): string | undefined;
+  /** What the shop does where this build says nothing. */
+  habit?(path: Path): FieldValue;
   write(gesture: string, changes: readonly Change[]): Finding[];
 }
 

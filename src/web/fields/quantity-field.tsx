@@ -10,6 +10,7 @@ import { focusNextField } from './next-field.ts';
 import { useFieldPlace } from './place.ts';
 import { echoOf, showQuantity } from './quantity-text.ts';
 import { readTyped } from './read-typed.ts';
+import { standardOf } from './standard.ts';
 
 export interface QuantityFieldProps {
   label: string;
@@ -20,6 +21,8 @@ export interface QuantityFieldProps {
   gesture?: string;
   /** Shown pale in an empty field: what will be assumed. */
   placeholder?: string;
+  /** Common practice that holds while neither build nor shop says anything; shown pale, with where it comes from. */
+  common?: string;
   hint?: ReactNode;
   disabled?: boolean;
   /** Enter in the field before passes it over: it is seldom changed. */
@@ -38,6 +41,8 @@ export function QuantityField(props: QuantityFieldProps) {
   const id = useId();
   const { bench } = useBenchView();
   const field = useDraft(props);
+  const standard = standardOf(useFieldPlace(), path, props.common);
+  const pale = standard.text ?? placeholder;
   const describedBy = [`${id}-line`, hint ? `${id}-hint` : ''].join(' ').trim();
   return (
     <div className="field">
@@ -58,7 +63,7 @@ export function QuantityField(props: QuantityFieldProps) {
         enterKeyHint="next"
         value={field.text}
         // A placeholder takes no markup, and the fraction slash alone is ill set by most fonts.
-        placeholder={placeholder?.replaceAll('⁄', '/')}
+        placeholder={pale?.replaceAll('⁄', '/')}
         disabled={disabled}
         aria-invalid={field.refused || undefined}
         aria-describedby={describedBy}
@@ -71,7 +76,11 @@ export function QuantityField(props: QuantityFieldProps) {
           if (field.keep()) focusNextField(event.currentTarget);
         }}
       />
-      <FieldLine id={`${id}-line`} trouble={field.trouble} echo={field.echo} />
+      <FieldLine
+        id={`${id}-line`}
+        trouble={field.trouble}
+        echo={field.text === '' ? standard.from : field.echo}
+      />
       {hint && (
         <span id={`${id}-hint`} className="field-hint">
           {hint}

@@ -3,6 +3,7 @@ import type { Path } from '../../record/operation.ts';
 import { FieldLine } from './field-line.tsx';
 import { focusNextField } from './next-field.ts';
 import { useFieldPlace } from './place.ts';
+import { standardOf } from './standard.ts';
 
 export interface TextFieldProps {
   label: string;
@@ -39,7 +40,7 @@ export function TextField({ label, path, labelHidden, lines, placeholder, gestur
     'data-path': path.join('/'),
     'data-draft': draft !== undefined,
     value: draft ?? shown,
-    placeholder,
+    placeholder: standardOf(place, path, undefined).text ?? placeholder,
     'aria-invalid': refusal !== undefined || undefined,
     'aria-describedby': `${id}-line`,
     onChange: (event: { target: { value: string } }) => setDraft(event.target.value),

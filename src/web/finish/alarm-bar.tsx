@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { coatSchedule, type DueTime } from '../../engine/finish/schedule.ts';
 import { readFinish } from '../../record/read-finish.ts';
+import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { textOf } from '../read/values.ts';
 import { clockWords, dueWords } from './due-words.ts';
@@ -47,16 +48,17 @@ export function AlarmBar() {
 }
 
 function useDueAlarms(nowMs: number): Alarm[] {
-  const { document, rows } = useBuild();
+  const { rows } = useBuild();
+  const { filled } = useBench();
   const all = useMemo(() => {
-    const { coats, times } = readFinish(document);
+    const { coats, times } = readFinish(filled);
     const heard = new Set(rows('alarmsHeard').map((row) => `${textOf(row, 'coat')} ${textOf(row, 'due')}`));
     return coats.flatMap(({ id, brushedAtMs, roomC }, index) =>
       coatSchedule(brushedAtMs, times, { roomC, latest: index === coats.length - 1 })
         .map((due) => ({ ...due, coat: id, number: index + 1 }))
         .filter((alarm) => !heard.has(`${alarm.coat} ${alarm.due}`)),
     );
-  }, [document, rows]);
+  }, [filled, rows]);
   return all.filter(({ atMs }) => atMs <= nowMs);
 }
 

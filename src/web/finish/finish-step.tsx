@@ -3,6 +3,7 @@ import { finishFaults } from '../../engine/finish/faults.ts';
 import { coatSchedule } from '../../engine/finish/schedule.ts';
 import { finishSheet } from '../../engine/sheets/finish-sheet.ts';
 import { BuildFields } from '../fields/build-fields.tsx';
+import { KeepHabit } from '../fields/keep-habit.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
 import { textOf } from '../read/values.ts';
@@ -53,7 +54,7 @@ export function FinishStep() {
       </Caution>
       <Part
         title="Product"
-        aside="from its data sheet, once; empty fields are common practice, no source"
+        aside="from its data sheet, once; common practice has no source"
         tools={
           <Button
             className="button"
@@ -65,6 +66,7 @@ export function FinishStep() {
         }
       >
         <ProductFields />
+        <KeepHabit collection="finish" words="finish" />
         <p className="quiet">
           Times halve for every 10 °C above what the data sheet speaks of and double below (common practice,
           from 15 to 30 °C). Measure the room at the rod, not at the door.

@@ -1,3 +1,4 @@
+import { NumberField } from '../fields/number-field.tsx';
 import { Part } from '../shell/part.tsx';
 import { spanWords } from './due-words.ts';
 import { MixFields } from './finish-fields.tsx';
@@ -19,9 +20,9 @@ export function MixPart({ finish }: { finish: FinishOnRod }) {
               The first coat takes {firstCoatMl.toFixed(1)} ml on the rod, a later one{' '}
               {laterCoatMl.toFixed(1)} ml.{' '}
               {batch.leastRules &&
-                'Less cannot be measured truly: one division would put the ratio off by more than 4 %. '}
-              It can be brushed for {spanWords((potLifeMin * 60 * 2) / 3)} of its {spanWords(potLifeMin * 60)}{' '}
-              at {roomC} °C.
+                `Less cannot be measured truly: one division would put the ratio off by more than ${mix.rules.ratioErrorPercent} %. `}
+              It can be brushed for {spanWords((potLifeMin * 60 * mix.rules.brushedPercent) / 100)} of its{' '}
+              {spanWords(potLifeMin * 60)} at {roomC} °C.
             </p>
           </>
         ) : finish.findings.length > 0 ? (
@@ -29,6 +30,9 @@ export function MixPart({ finish }: { finish: FinishOnRod }) {
         ) : (
           <p className="quiet">When the guides have their marks, the volume follows from the wraps.</p>
         )}
+      </div>
+      <div className="fields-row" data-group="">
+        <NumberField label="Room" path={['finish', '-', 'roomC']} unit="°C" common="23" />
       </div>
       <MixFields byMass={mix.mixBy === 'mass'} />
     </Part>

@@ -5,7 +5,7 @@ import { coatVolumeM3 } from '../../engine/finish/coat-volume.ts';
 import { coatFindings, timesFindings } from '../../engine/finish/schedule.ts';
 import { temperatureFindings, timeAtRoom } from '../../engine/finish/temperature.ts';
 import { type FinishChoices, readFinish } from '../../record/read-finish.ts';
-import { useBuild } from '../read/build.tsx';
+import { useBench } from '../read/bench.tsx';
 import { useWraps } from '../wraps/use-wraps.ts';
 
 export interface FinishOnRod extends FinishChoices {
@@ -19,9 +19,9 @@ export interface FinishOnRod extends FinishChoices {
 
 /** Volume, mix and times for the rod's wraps in this room. */
 export function useFinish(nowMs: number): FinishOnRod {
-  const { document } = useBuild();
+  const { filled } = useBench();
   const wraps = useWraps();
-  const read = useMemo(() => readFinish(document), [document]);
+  const read = useMemo(() => readFinish(filled), [filled]);
   return useMemo(() => {
     const { times, roomC, coatThicknessM, mix, coats } = read;
     const laid = wraps?.plan.wraps ?? [];

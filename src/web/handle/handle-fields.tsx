@@ -25,19 +25,38 @@ export function HandlePartFields() {
           { value: 'down', name: 'down' },
         ]}
       />
-      <NumberField label="Bands of arbor under the seat" path={at('arborCount')} placeholder="3" />
       <QuantityField
         label="Fighting butt, behind the blank’s end"
         path={at('fightingButt')}
         placeholder="none"
       />
-      <QuantityField label="Keeper ahead of the grip" path={at('keeperAhead')} placeholder="3/4 in" />
+      <QuantityField
+        label="Keeper ahead of the grip"
+        path={at('keeperAhead')}
+        placeholder="3/4 in"
+        hint="10 to 40 mm ahead of the check, clear of the thumb (common practice)."
+      />
+      <QuantityField label="Keeper over its feet" path={at('keeperLength')} common="22 mm" />
+      <NumberField label="Feet of the keeper" path={at('keeperFeet')} common="2" />
+      <QuantityField label="Keeper’s mass" path={at('keeperMass')} />
       <QuantityField
         label="Reach: butt end to the stripping guide"
         path={at('reach')}
         placeholder="30 in"
         hint="Two inches less than the line hand reaches in comfort (common practice)."
       />
+    </div>
+  );
+}
+
+/** How this shop glues; an empty field says what holds and where that comes from. */
+export function HandleHabitFields() {
+  return (
+    <div className="fields-row" data-group="">
+      <NumberField label="Bands of arbor under the seat" path={at('arborCount')} common="3" />
+      <QuantityField label="Width of a band" path={at('arborWidth')} common="10 mm" />
+      <QuantityField label="Glue between blank and grip, all round" path={at('glueLine')} common="0.2 mm" />
+      <QuantityField label="The reamer stops short of the end by" path={at('reamShort')} common="8 mm" />
     </div>
   );
 }

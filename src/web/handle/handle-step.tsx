@@ -2,6 +2,7 @@ import { commonHandle } from '../../engine/bench/default-guides.ts';
 import { formatGrams, formatLength } from '../../engine/units/format-quantity.ts';
 import { BuildFields } from '../fields/build-fields.tsx';
 import { Figure } from '../fields/figure.tsx';
+import { KeepHabit } from '../fields/keep-habit.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
@@ -12,7 +13,7 @@ import { Part } from '../shell/part.tsx';
 import { FittingPart } from './fitting-part.tsx';
 import { GlueGate } from './glue-gate.tsx';
 import { HandleDrawing } from './handle-drawing.tsx';
-import { HandlePartFields } from './handle-fields.tsx';
+import { HandleHabitFields, HandlePartFields } from './handle-fields.tsx';
 import { useHandlePlan } from './use-handle-plan.ts';
 import './handle.css';
 
@@ -79,6 +80,9 @@ export function HandleStep() {
       </Part>
       <Part title="Parts" aside="as bought, measured once">
         <HandlePartFields />
+        <h3>How it is glued</h3>
+        <HandleHabitFields />
+        <KeepHabit collection="handle" words="the handle" />
         {balance.fromButtM !== undefined && (
           <p role="status">
             <Figure

@@ -24,11 +24,11 @@ export interface HandleOnBench {
 
 /** The handle planned along the measured diameters, and where the rod with it would balance. */
 export function useHandlePlan(): HandleOnBench {
-  const { document, single } = useBuild();
-  const { bench, blank, profile, choices } = useBench();
+  const { single } = useBuild();
+  const { filled, bench, blank, profile, choices } = useBench();
   return useMemo(() => {
     const front = bench?.handle.gripFrontFromButtM ?? commonHandle(2.743).gripFrontFromButtM;
-    const parts = readHandleParts(document, front);
+    const parts = readHandleParts(filled, front);
     const butt = blank?.sections.at(-1)?.visible;
     const plan =
       blank && butt
@@ -45,7 +45,7 @@ export function useHandlePlan(): HandleOnBench {
       balance: balanceOf(weighed.filter((part) => part.massKg > 0)),
       unweighed: weighed.filter((part) => part.massKg <= 0).map(({ name }) => name),
     };
-  }, [document, single, bench, blank, profile, choices]);
+  }, [filled, single, bench, blank, profile, choices]);
 }
 
 function handleMasses(row: Row, parts: HandleParts): PartMass[] {
@@ -55,6 +55,15 @@ function handleMasses(row: Row, parts: HandleParts): PartMass[] {
   return [
     { name: 'grip', massKg: siOf(row, 'gripMass') ?? 0, fromButtM: middle(grip) },
     { name: 'seat', massKg: siOf(row, 'seatMass') ?? 0, fromButtM: middle(seat) },
+    ...(parts.keeperAheadM === undefined
+      ? []
+      : [
+          {
+            name: 'keeper',
+            massKg: siOf(row, 'keeperMass') ?? 0,
+            fromButtM: parts.gripFrontM + parts.keeperAheadM,
+          },
+        ]),
     {
       name: 'reel',
       massKg: siOf(row, 'reelMass') ?? 0,

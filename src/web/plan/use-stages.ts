@@ -9,10 +9,10 @@ import { flagOf, textOf } from '../read/values.ts';
 
 /** The bench list of this build at this moment; each stage's id is the step where it is done. */
 export function useStages(nowMs: number): BenchStage[] {
-  const { document, single, rows } = useBuild();
-  const { profile, stiffness, choices } = useBench();
+  const { single, rows } = useBuild();
+  const { filled, profile, stiffness, choices } = useBench();
   const [handle, finish] = [single('handle'), single('finish')];
-  const { coats, times } = readFinish(document);
+  const { coats, times } = readFinish(filled);
   const last = coats.at(-1);
   const recoat = last && recoatAt(nowMs, last, times);
   const fishMs = last && last.brushedAtMs + 1000 * timeAtRoom(times.fishAfterS, times.statedC, last.roomC);

@@ -7,7 +7,9 @@ import type { Finding } from '../../engine/finding.ts';
 import type { Assumption, Choices } from '../../engine/flow/choices.ts';
 import { type BenchFit, benchFit, recordPath } from '../../engine/stiffness/from-bench.ts';
 import type { FitSolved } from '../../engine/stiffness/request.ts';
+import type { DocumentState } from '../../record/operation.ts';
 import { type BuildReading, readBuild } from '../../record/read-build.ts';
+import { withHabits } from '../../record/shop-habits.ts';
 import { useFit } from '../worker/use-fit.ts';
 import { useBuild } from './build-context.ts';
 import { useShop } from './shop.tsx';
@@ -15,6 +17,8 @@ import { type Troubles, TroublesContext } from './troubles.tsx';
 
 /** The build as the engine sees it, read once for every state of the record. */
 export interface BenchReading {
+  /** The build with the shop's habits where it says nothing itself. */
+  filled: DocumentState;
   /** Undefined while the sections make no blank. */
   bench: Bench | undefined;
   choices: Choices | undefined;
@@ -50,10 +54,11 @@ export function useBench(): BenchReading {
 
 export function BenchProvider({ children }: { children: ReactNode }) {
   const { document } = useBuild();
-  const { tapeStep } = useShop();
-  const read = useMemo(() => putTogether(readBuild(document, { tapeStep })), [document, tapeStep]);
+  const { tapeStep, document: shop } = useShop();
+  const filled = useMemo(() => withHabits(document, shop), [document, shop]);
+  const read = useMemo(() => putTogether(readBuild(filled, { tapeStep })), [filled, tapeStep]);
   const stiffness = useStiffness(read.fit);
-  const reading = useMemo(() => ({ ...read, stiffness }), [read, stiffness]);
+  const reading = useMemo(() => ({ ...read, filled, stiffness }), [read, filled, stiffness]);
   const troubles = useMemo(() => troublesOf(reading), [reading]);
   return (
     <BenchContext value={reading}>
@@ -62,7 +67,12 @@ export function BenchProvider({ children }: { children: ReactNode }) {
   );
 }
 
-function putTogether({ bench, choices, findings, assumed }: BuildReading): Omit<BenchReading, 'stiffness'> {
+function putTogether({
+  bench,
+  choices,
+  findings,
+  assumed,
+}: BuildReading): Omit<BenchReading, 'stiffness' | 'filled'> {
   const blank = bench && bench.sections.length > 0 ? assembleBlank(bench.sections) : undefined;
   if (!bench || !blank) {
     return { bench, choices, findings, assumed, blank: undefined, profile: [], fit: undefined };
@@ -91,6 +101,6 @@ function useStiffness(fit: BenchFit | undefined): Stiffness {
   }, [answer, working, failure, fit]);
 }
 
-function troublesOf({ findings, stiffness }: BenchReading): Troubles {
+function troublesOf({ findings, stiffness }: Pick<BenchReading, 'findings' | 'stiffness'>): Troubles {
   return new Map([...stiffness.findings, ...findings].map(({ path, message }) => [path, message]));
 }

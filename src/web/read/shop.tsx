@@ -1,7 +1,7 @@
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useState } from 'react';
 import type { UnitSystem } from '../../engine/units/unit-table.ts';
 import { type Row, rows, singleRow, valueAt } from '../../record/document.ts';
-import type { Change, Finding, Path } from '../../record/operation.ts';
+import type { Change, DocumentState, Finding, Path } from '../../record/operation.ts';
 import type { FieldValue } from '../../record/schema.ts';
 import { useBenchView, useColours } from '../settings/colours.ts';
 import { ApiError } from '../store/api.ts';
@@ -21,6 +21,9 @@ export interface Shop {
   paper: Paper;
   settings: Row;
   printers: readonly Row[];
+  /** The guides in its drawers. */
+  rack: readonly Row[];
+  document: DocumentState;
   value(path: Path): FieldValue;
   newRowId(): string;
   write(gesture: string, changes: readonly Change[]): Finding[];
@@ -65,6 +68,8 @@ function OpenShop({ store, children }: { store: DocumentStore; children: ReactNo
       tapeStep: (textOf(settings, 'tapeStep') ?? (system === 'mm' ? '1 mm' : '1/8 in')) as TapeStep,
       paper: (textOf(settings, 'paper') ?? (system === 'mm' ? 'a4' : 'letter')) as Paper,
       printers: rows(document, 'printers'),
+      rack: rows(document, 'rack'),
+      document,
       value: (path) => valueAt(document, path),
       newRowId: () => store.newRowId(),
       write: (gesture, changes) => store.write(gesture, changes),

@@ -9,6 +9,7 @@ import { Part } from '../shell/part.tsx';
 import { api } from '../store/open-document.ts';
 import { BackupsPart } from './backups-part.tsx';
 import { useBenchView } from './colours.ts';
+import { HabitsPart } from './habits-part.tsx';
 import { PrintersPart } from './printers-part.tsx';
 import { SharingPart } from './sharing-part.tsx';
 
@@ -57,6 +58,7 @@ export function SettingsPage() {
           />
           <BenchSwitch />
         </Part>
+        <HabitsPart />
         <PrintersPart />
       </ShopFields>
       <SharingPart />

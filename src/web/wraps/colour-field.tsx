@@ -6,7 +6,7 @@ import { useFieldPlace } from '../fields/place.ts';
 export function ColourField({ label, path, unset }: { label: string; path: Path; unset: string }) {
   const id = useId();
   const place = useFieldPlace();
-  const stored = place.value(path);
+  const stored = place.value(path) ?? place.habit?.(path);
   return (
     <div className="field">
       <label htmlFor={id} className="field-label">

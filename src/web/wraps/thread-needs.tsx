@@ -1,13 +1,18 @@
+import { threadLetters } from '../../engine/sheets/wrap-sheet.ts';
 import type { ColourNeed } from '../../engine/wraps/plan-wraps.ts';
 
-/** Thread to have at hand, per colour, tags and reserve in it. */
+const partWords = { thread: 'Thread', trim: 'Trim', underwrap: 'Underwrap' } as const;
+
+/** Thread to have at hand, per colour, tags and reserve in it; the letters stand on the printed sheet too. */
 export function ThreadNeeds({ colours }: { colours: readonly ColourNeed[] }) {
   return (
     <ul className="thread-needs" aria-label="Thread needed">
-      {colours.map(({ colour, threadM, spools }, index) => (
-        <li key={`${index === 0 ? 'thread' : 'trim'}${colour}`}>
+      {colours.map(({ part, colour, name, lot, threadM, spools }) => (
+        <li key={part}>
           <span className="thread-swatch" style={{ background: colour }} aria-hidden="true" />
-          {index === 0 ? 'Thread' : 'Trim'}: {threadM.toFixed(1)} m with tags and reserve,{' '}
+          {threadLetters[part]} {partWords[part]}
+          {name && `, ${name}`}
+          {lot && `, lot ${lot}`}: {threadM.toFixed(1)} m with tags and reserve,{' '}
           {spools === 1 ? '1 spool' : `${spools} spools`}
         </li>
       ))}

@@ -2,9 +2,8 @@ import { useMemo } from 'react';
 import type { AssembledBlank } from '../../engine/bench/assemble.ts';
 import { planWraps, type WrapPlan } from '../../engine/wraps/plan-wraps.ts';
 import type { WrapChoices } from '../../engine/wraps/wrap-choices.ts';
-import { readGuidesToWrap, readWrapChoices } from '../../record/read-wraps.ts';
+import { readGuidesToWrap, readKeeper, readWrapChoices } from '../../record/read-wraps.ts';
 import { useBench } from '../read/bench.tsx';
-import { useBuild } from '../read/build.tsx';
 
 export interface WrapsOnRod {
   blank: AssembledBlank;
@@ -16,19 +15,20 @@ export interface WrapsOnRod {
 
 /** The wraps that follow from the marks, the guides' feet and the thread; undefined while there is no blank. */
 export function useWraps(): WrapsOnRod | undefined {
-  const { document } = useBuild();
-  const { bench, blank, profile, choices: layout } = useBench();
+  const { filled, bench, blank, profile, choices: layout } = useBench();
   return useMemo(() => {
     if (!bench || !blank || !layout || profile.length === 0) return undefined;
-    const choices = readWrapChoices(document);
-    const guides = readGuidesToWrap(document, layout.guides);
+    const choices = readWrapChoices(filled);
+    const guides = readGuidesToWrap(filled, layout.guides);
+    const { gripFrontFromButtM } = bench.handle;
     const plan = planWraps({
       blank,
       profile,
       guides,
-      gripFrontFromButtM: bench.handle.gripFrontFromButtM,
+      keeper: readKeeper(filled, { lengthM: blank.lengthM, gripFrontFromButtM }),
+      gripFrontFromButtM,
       choices,
     });
     return { blank, choices, plan, unmarked: layout.guides.length - guides.length };
-  }, [document, bench, blank, profile, layout]);
+  }, [filled, bench, blank, profile, layout]);
 }

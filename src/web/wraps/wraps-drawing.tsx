@@ -54,7 +54,7 @@ export function WrapsDrawing({ blank, plan, choices, signature }: WrapsDrawingPr
                             y={axis - 6}
                             width={wrap.underwrapM * pxPerM}
                             height={12}
-                            fill={choices.threadColour}
+                            fill={choices.under.colour}
                             className="wraps-wrap"
                           />
                         )}
@@ -62,13 +62,13 @@ export function WrapsDrawing({ blank, plan, choices, signature }: WrapsDrawingPr
                           x={from}
                           width={Math.max(1, to - from)}
                           {...box}
-                          fill={choices.threadColour}
+                          fill={choices.thread.colour}
                           className="wraps-wrap"
                         />
                         {trim > 0 && (
                           <>
-                            <rect x={from} width={trim} {...box} fill={choices.trimColour} />
-                            <rect x={to - trim} width={trim} {...box} fill={choices.trimColour} />
+                            <rect x={from} width={trim} {...box} fill={choices.trim.colour} />
+                            <rect x={to - trim} width={trim} {...box} fill={choices.trim.colour} />
                           </>
                         )}
                       </g>

@@ -1,29 +1,40 @@
-import { wrapDefaults } from '../../engine/wraps/wrap-choices.ts';
+import { type ThreadColour, type WrapChoices, wrapDefaults } from '../../engine/wraps/wrap-choices.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FlagField } from '../fields/flag-field.tsx';
 import { NumberField } from '../fields/number-field.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
+import { TextField } from '../fields/text-field.tsx';
 import { ColourField } from './colour-field.tsx';
 
 const at = (field: string) => ['wraps', '-', field] as const;
 
-/** Thread as it lies on this bench, and how this rod is wrapped; empty fields are common practice. */
-export function WrapsFields() {
+/** How wraps are laid, of one build or of the shop; an empty field says what holds and where that comes from. */
+export function WrapHabitFields() {
   return (
     <>
       <div className="fields-row" data-group="">
-        <NumberField label="Turns counted" path={at('turnsCounted')} placeholder="165" />
+        <NumberField label="Turns counted" path={at('turnsCounted')} common="165" />
         <QuantityField
           label="Over a width of"
           path={at('turnsOver')}
-          placeholder="1 in"
+          common="1 in"
           hint="Lay a close wrap and count it: spools of one size differ."
         />
-        <QuantityField label="Start before the foot" path={at('startBeforeFoot')} placeholder="2.5 mm" />
-        <NumberField label="Turns over the tag (lock)" path={at('lockTurns')} placeholder="7" />
-        <NumberField label="Trim turns at each end" path={at('trimTurns')} placeholder="4" />
-        <QuantityField label="Wrap at the winding check" path={at('checkWrap')} placeholder="10 mm" />
-        <QuantityField label="Wrap at the tip-top" path={at('tipWrap')} placeholder="6 mm" />
+        <QuantityField label="Start before the foot" path={at('startBeforeFoot')} common="2.5 mm" />
+        <NumberField label="Turns over the tag (lock)" path={at('lockTurns')} common="7" />
+        <NumberField label="Trim turns at each end" path={at('trimTurns')} common="4" />
+        <QuantityField label="Wrap at the winding check" path={at('checkWrap')} common="10 mm" />
+        <QuantityField label="Wrap at the tip-top" path={at('tipWrap')} common="6 mm" />
+      </div>
+      <h3>Over a foot, by section</h3>
+      <div className="fields-row" data-group="">
+        <QuantityField label="On the tip section" path={at('wrapTip')} common="10 mm" />
+        <QuantityField label="Between tip and butt" path={at('wrapMiddle')} common="12 mm" />
+        <QuantityField label="On the butt section" path={at('wrapButt')} common="16 mm" />
+        <QuantityField label="At the stripping guide" path={at('wrapStripping')} common="20 mm" />
+      </div>
+      <h3>Ferrules and underwraps</h3>
+      <div className="fields-row" data-group="">
         <ChoiceField
           label="Ferrule wraps"
           path={at('ferruleWraps')}
@@ -33,21 +44,74 @@ export function WrapsFields() {
             { value: 'no', name: 'no' },
           ]}
         />
-        <QuantityField label="Signature from the butt end" path={at('signatureFrom')} />
-        <QuantityField label="Signature’s length" path={at('signatureLength')} />
-        <QuantityField label="Thread on a spool" path={at('spoolLength')} placeholder="300 ft" />
-        <NumberField label="Reserve" path={at('reservePercent')} unit="%" placeholder="20" />
-        <ColourField label="Thread" path={at('threadColour')} unset={wrapDefaults.threadColour} />
-        <ColourField label="Trim" path={at('trimColour')} unset={wrapDefaults.trimColour} />
+        <NumberField
+          label="Length of a ferrule wrap"
+          path={at('ferruleDiameters')}
+          unit="× diameter"
+          common="1.75"
+        />
+        <QuantityField label="It stays off the edge by" path={at('ferruleEdge')} common="1.5 mm" />
+        <QuantityField
+          label="An underwrap shows at either end by"
+          path={at('underwrapBeyond')}
+          common="8 mm"
+        />
       </div>
-      <QuantityField
-        label="An underwrap shows at either end by"
-        path={at('underwrapBeyond')}
-        placeholder="8 mm"
-      />
       <FlagField path={at('underwrap')} gesture="underwrap">
         Underwrap beneath every foot (heavy rods)
       </FlagField>
+      <h3>Spools</h3>
+      <div className="fields-row" data-group="">
+        <QuantityField label="Thread on a spool" path={at('spoolLength')} common="300 ft" />
+        <QuantityField label="Cut off and held at each wrap" path={at('tagPerWrap')} common="240 mm" />
+        <NumberField label="Reserve" path={at('reservePercent')} unit="%" common="20" />
+      </div>
     </>
+  );
+}
+
+const parts = [
+  { part: 'thread', word: 'Thread', common: wrapDefaults.thread },
+  { part: 'trim', word: 'Trim', common: wrapDefaults.trim },
+  { part: 'underwrap', word: 'Underwrap', common: wrapDefaults.thread },
+] satisfies { part: string; word: string; common: ThreadColour }[];
+
+/** Each thread's colour for the drawing, and its name and lot for the day it has to be matched. */
+export function ThreadFields({ choices, lots }: { choices?: WrapChoices; lots: boolean }) {
+  return (
+    <>
+      {parts
+        .filter(({ part }) => part !== 'underwrap' || !choices || choices.underwrap)
+        .map(({ part, word, common }) => (
+          <div key={part} className="fields-row" data-group="">
+            <ColourField label={word} path={at(`${part}Colour`)} unset={common.colour} />
+            <TextField
+              label={`${word}: colour’s name`}
+              path={at(`${part}Name`)}
+              placeholder="as on the spool"
+            />
+            {lots && part !== 'underwrap' && <TextField label={`${word}: lot`} path={at(`${part}Lot`)} />}
+          </div>
+        ))}
+    </>
+  );
+}
+
+/** What only this rod has: its writing, and sections that are wrapped in their own way. */
+export function RodWrapFields({ sections }: { sections: readonly { id: string; name: string }[] }) {
+  return (
+    <div className="fields-row" data-group="">
+      {sections.map(({ id, name }) => (
+        <QuantityField
+          key={id}
+          label={`Wraps over feet on ${name}`}
+          path={['sections', id, 'wrapLength']}
+          placeholder="as above"
+        />
+      ))}
+      <QuantityField label="Signature from the butt end" path={at('signatureFrom')} />
+      <QuantityField label="Signature’s length" path={at('signatureLength')} />
+      <TextField label="Signature" path={at('signatureText')} placeholder="name, length, line, number" />
+    </div>
   );
 }

@@ -2,8 +2,10 @@ import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
 import { wrapSheet } from '../../engine/sheets/wrap-sheet.ts';
 import { BuildFields } from '../fields/build-fields.tsx';
+import { KeepHabit } from '../fields/keep-habit.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
+import { textOf } from '../read/values.ts';
 import { Caution } from '../shell/caution.tsx';
 import { NextLine } from '../shell/next-line.tsx';
 import { Part } from '../shell/part.tsx';
@@ -11,13 +13,13 @@ import { usePrint } from '../shell/use-print.ts';
 import { ThreadNeeds } from './thread-needs.tsx';
 import { useWraps, type WrapsOnRod } from './use-wraps.ts';
 import { WrapsDrawing } from './wraps-drawing.tsx';
-import { WrapsFields } from './wraps-fields.tsx';
+import { RodWrapFields, ThreadFields, WrapHabitFields } from './wraps-fields.tsx';
 import { WrapsTable } from './wraps-table.tsx';
 import './wraps.css';
 
 /** From marks and feet to wraps: lengths, turns, thread, and the whole rod in its colours. */
 export function WrapsStep() {
-  const { id } = useBuild();
+  const { id, single } = useBuild();
   const { paper, system } = useShop();
   const { print, printing } = usePrint();
   const wraps = useWraps();
@@ -31,7 +33,16 @@ export function WrapsStep() {
   }
   // Wraps are laid to the thread, finer than guides are marked.
   const step = system === 'mm' ? '1 mm' : '1/32 in';
-  const sheet = (stamp: string) => [wrapSheet(wraps.plan, wraps.blank, { paper, tapeStep: step, stamp })];
+  const place = signaturePlace(wraps);
+  const sheet = (stamp: string) => [
+    wrapSheet(wraps.plan, wraps.blank, {
+      paper,
+      tapeStep: step,
+      stamp,
+      colours: wraps.choices,
+      signature: place && { ...place, words: textOf(single('wraps'), 'signatureText') },
+    }),
+  ];
   return (
     <BuildFields findings={wraps.plan.findings}>
       <NextLine goOn={{ href: `/builds/${id}/finish`, name: 'Finish' }}>{nextWords(wraps)}</NextLine>
@@ -48,7 +59,7 @@ export function WrapsStep() {
           </Button>
         }
       >
-        <WrapsDrawing {...wraps} signature={signaturePlace(wraps)} />
+        <WrapsDrawing {...wraps} signature={place} />
         <ThreadNeeds colours={wraps.plan.colours} />
         {wraps.plan.findings.map(({ path, message }) => (
           <p key={path + message} className="attention">
@@ -56,8 +67,14 @@ export function WrapsStep() {
           </p>
         ))}
       </Part>
-      <Part title="Thread and habits" aside="empty fields are common practice, no source">
-        <WrapsFields />
+      <Part title="Threads" aside="the drawing’s colour, and what the spool says">
+        <ThreadFields choices={wraps.choices} lots />
+      </Part>
+      <Part title="How it is wrapped" aside="empty fields say what holds; common practice has no source">
+        <WrapHabitFields />
+        <h3>On this rod alone</h3>
+        <RodWrapFields sections={wraps.blank.sections} />
+        <KeepHabit collection="wraps" words="wraps" />
       </Part>
       <Part title="Where each wrap lies">
         <WrapsTable blank={wraps.blank} wraps={wraps.plan.wraps} step={step} />

@@ -1,0 +1,33 @@
+import { useFieldPlace } from '../fields/place.ts';
+import { MixFields, ProductFields } from '../finish/finish-fields.tsx';
+import { HandleHabitFields } from '../handle/handle-fields.tsx';
+import { Part } from '../shell/part.tsx';
+import { ThreadFields, WrapHabitFields } from '../wraps/wraps-fields.tsx';
+
+/** What holds in every build that says nothing of its own. */
+export function HabitsPart() {
+  const place = useFieldPlace();
+  const byMass = place.value(['finish', '-', 'mixBy']) === 'mass';
+  return (
+    <Part
+      title="Habits of this shop"
+      aside="they hold where a build says nothing; an empty field is common practice, no source"
+    >
+      <details>
+        <summary>Handle: arbors, glue, reaming</summary>
+        <HandleHabitFields />
+      </details>
+      <details>
+        <summary>Wraps: thread, lengths, ferrules, spools</summary>
+        <WrapHabitFields />
+        <h3>Usual threads</h3>
+        <ThreadFields lots={false} />
+      </details>
+      <details>
+        <summary>Finish: the product’s data sheet, mixing</summary>
+        <ProductFields />
+        <MixFields byMass={byMass} />
+      </details>
+    </Part>
+  );
+}
