@@ -23,6 +23,7 @@ const wrap: Wrap = {
   threadM: 0.53,
   trimThreadM: 0,
   underwrapM: 0,
+  underThreadM: 0,
 };
 const choices = { laidWidthM: 0.000154, coatThicknessM: 0.00025, coats: 2 };
 
