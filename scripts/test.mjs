@@ -10,7 +10,7 @@ import { orExplain } from './boot/or-explain.mjs';
 import { inRoot, root } from './boot/root.mjs';
 
 const help = `npm test -- [options]
-  --long    the long runs too: 200 kills of the server, 10,000 malformed requests
+  --long    the long runs too: 200 kills of the server, 10,000 malformed requests, 200 photographs
   --help    this
 REQUIRE_BROWSER=1 makes missing browser tests a failure.  CHROME names the Chromium to use.`;
 
@@ -33,7 +33,7 @@ async function testAll() {
 async function runChecks(long) {
   const environment = {
     ...cleanEnvironment(process.env),
-    ...(long ? { KILLS: '200', FUZZ_REQUESTS: '10000' } : {}),
+    ...(long ? { KILLS: '200', FUZZ_REQUESTS: '10000', PHOTO_BLANKS: '200' } : {}),
   };
   check('Types of the programs', inRoot('node_modules', 'typescript', 'bin', 'tsc'), '-b');
   check('Types of the tests', inRoot('node_modules', 'typescript', 'bin', 'tsc'), '-p', 'tsconfig.test.json');

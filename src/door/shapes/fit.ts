@@ -58,18 +58,54 @@ const spanSetup = z.strictObject({
     .max(200),
 });
 
+const masses = z
+  .array(z.strictObject({ fromTipM: stationM, massKg }))
+  .max(100)
+  .optional();
+const curve = z.strictObject({
+  hung: masses,
+  masses,
+  line: z
+    .strictObject({
+      tensionN: z.number().min(0).max(500),
+      pullAngleRad: angleRad,
+      rings: z
+        .array(z.strictObject({ fromTipM: stationM, ringHeightM: z.number().min(0).max(1) }))
+        .min(1)
+        .max(60),
+      side: z.enum(['under', 'over']),
+      reel: z.strictObject({ alongM: z.number().min(-100).max(100), offsetM: z.number().min(0).max(10) }),
+    })
+    .optional(),
+  points: z
+    .array(z.strictObject({ xM: z.number().min(-100).max(100), yM: z.number().min(-100).max(100) }))
+    .min(8)
+    .max(2000),
+  localSigmaM: sigmaM.optional(),
+  driftSigmaM: sigmaM.optional(),
+  levelSigmaRad: z.number().positive().max(0.5).optional(),
+});
+const curveSetup = z.strictObject({
+  kind: z.literal('curve'),
+  clampFromTipM: stationM.optional(),
+  nominalAngleRad: angleRad.optional(),
+  tiltSigmaRad: z.number().min(0).max(10).optional(),
+  turnedRad: angleRad.optional(),
+  tests: z.tuple([curve]),
+});
+
 /** Only an unknown kind gets here; what is wrong inside a set-up is said by its own fields. */
-const setupKinds = '"clamp" (or leave it out) or "span"';
+const setupKinds = '"clamp" (or leave it out), "span" or "curve"';
 
 export const fitRequest = z
   .strictObject({
     op: z.literal('fit'),
     blank,
-    setups: z.array(z.discriminatedUnion('kind', [clampSetup, spanSetup], { error: setupKinds })).max(200),
+    setups: z.array(z.discriminatedUnion('kind', [clampSetup, spanSetup, curveSetup], { error: setupKinds })).max(200),
   })
   .superRefine((request, context) => {
     request.setups.forEach((setup, s) => {
-      if (setup.kind === 'span') return;
+      if (setup.kind === 'span' || setup.kind === 'curve') return;
       const clampM = setup.clampFromTipM ?? request.blank.lengthM;
       const message = `lies behind the clamp, which stands ${clampM} m from the tip; only what is in front of it moves`;
       setup.tests.forEach(({ hung = [], readings }, t) => {

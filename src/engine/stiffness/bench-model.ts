@@ -1,13 +1,15 @@
 /** All that was measured, as one list of data, and its prediction for any state of the unknowns. */
+
 import { type ClampModel, clampModel, type Prediction, predictDrops } from './clamp-model.ts';
+import { addDrifts, type CurveModel, curveModel } from './curve-model.ts';
 import { type MassDatum, massData, predictMass } from './mass-data.ts';
-import type { FitRequest } from './request.ts';
+import type { PreparedRequest } from './prepared.ts';
 import type { Rows } from './rows.ts';
 import { predictSags, type SpanModel, spanModel } from './span-model.ts';
 import type { Unknowns } from './unknowns.ts';
 
 export interface Datum {
-  kind: 'drop' | 'sag' | 'mass';
+  kind: 'drop' | 'sag' | 'mass' | 'place' | 'length';
   setup: number;
   test: number;
   reading: number;
@@ -18,11 +20,12 @@ export interface Datum {
 }
 
 export interface BenchModel {
-  readonly request: FitRequest;
+  readonly request: PreparedRequest;
   readonly data: readonly Datum[];
   readonly setups: readonly {
     first: number;
     clamp?: ClampModel;
+    curve?: CurveModel;
     span?: SpanModel;
   }[];
   readonly masses: readonly MassDatum[];
@@ -31,9 +34,10 @@ export interface BenchModel {
 /** Where no ± was given: a tape read by eye. Common practice, no source. */
 export const commonSigmaM = 0.002;
 
-export function benchModel(request: FitRequest, rows: Rows): BenchModel {
+export function benchModel(request: PreparedRequest, rows: Rows): BenchModel {
   const { lengthM } = request.blank;
   const data: Datum[] = [];
+  let drifts = 0;
   const setups = request.setups.map((setup, s) => {
     const first = data.length;
     if (setup.kind === 'span') {
@@ -53,17 +57,30 @@ export function benchModel(request: FitRequest, rows: Rows): BenchModel {
     setup.tests.forEach((test, t) => {
       test.readings.forEach((reading, r) => {
         data.push({
-          kind: 'drop',
+          kind: setup.curve ? 'place' : 'drop',
           setup: s,
           test: t,
           reading: r,
           value: reading.dropM,
           sigma: test.sigmaM ?? commonSigmaM,
-          path: `setups[${s}].tests[${t}].readings[${r}]`,
+          path: setup.curve ? `setups[${s}].tests[0].points` : `setups[${s}].tests[${t}].readings[${r}]`,
         });
       });
     });
-    return { first, clamp: clampModel(setup, s, lengthM, rows) };
+    const clamp = clampModel(setup, s, lengthM, rows);
+    if (!setup.curve) return { first, clamp };
+    data.push({
+      kind: 'length',
+      setup: s,
+      test: 0,
+      reading: -1,
+      value: setup.curve.excessM,
+      sigma: setup.curve.excessSigmaM,
+      path: `setups[${s}].tests[0].points`,
+    });
+    const curve = curveModel(setup.curve, drifts);
+    drifts += setup.curve.drifts.length;
+    return { first, clamp, curve };
   });
   const masses = massData(request.blank, rows);
   for (const { value, sigma, path } of masses) {
@@ -100,8 +117,9 @@ export function predictBench(
 ): boolean {
   out.jacobian.fill(0);
   let allConverged = true;
-  for (const { first, clamp, span } of model.setups) {
+  for (const { first, clamp, curve, span } of model.setups) {
     if (clamp) allConverged = predictDrops(clamp, unknowns, z, first, out) && allConverged;
+    if (curve) addDrifts(curve, unknowns, z, first, out);
     if (span) allConverged = predictSags(span, unknowns, z, first, out) && allConverged;
   }
   const firstMass = model.data.length - model.masses.length;

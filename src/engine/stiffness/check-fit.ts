@@ -1,5 +1,6 @@
 /** Input that makes no sense, named at its field; an empty list means that a fit can be tried. */
 import type { Finding } from '../finding.ts';
+import { checkCurve } from './check-curve.ts';
 import type { FitBlank, FitClampSetup, FitRequest, FitSpanSetup } from './request.ts';
 
 export function checkFit({ blank, setups }: FitRequest): Finding[] {
@@ -11,14 +12,15 @@ export function checkFit({ blank, setups }: FitRequest): Finding[] {
   setups.forEach((setup, s) => {
     const path = `setups[${s}]`;
     if (setup.kind === 'span') checkSpan(setup, blank.lengthM, path, require);
+    else if (setup.kind === 'curve') checkCurve(setup, blank.lengthM, path, require);
     else checkClamp(setup, blank.lengthM, path, require);
   });
   return findings;
 }
 
-type Require = (holds: boolean, path: string, message: string) => void;
+export type Require = (holds: boolean, path: string, message: string) => void;
 
-function within(value: number, low: number, high: number): boolean {
+export function within(value: number, low: number, high: number): boolean {
   return Number.isFinite(value) && value >= low && value <= high;
 }
 

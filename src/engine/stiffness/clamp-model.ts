@@ -7,19 +7,21 @@
  *   ∂drop/∂ ln K_e    = -K_e (λ_e - λ_{e-1}) turn_e            bending spring of element e
  *   ∂drop/∂ restTurn_e = K_e (λ_e - λ_{e-1})
  *   ∂drop/∂ m_j       = -g δy_j                                δy_j the height node j gains when θ turns by λ
- *   ∂drop/∂ θ_0       = c_0 - λ_1 ∂²E/∂θ_0∂θ_1
+ *   ∂drop/∂ θ_0       = c_0 - λ·∂²E/∂θ∂θ_0             λ_1 alone without a line; with one the reel turns along
+ * A drop is square to the nominal direction, a traced place to the curve's own there.
  */
+import { loadingOf } from '../bend/bend-request.ts';
 import { assemble, type Loading, makeWorkspace, placeNodes, type Workspace } from '../bend/equilibrium.ts';
 import { followDefaults, followFromNearby, followLoad } from '../bend/follow.ts';
 import type { Mesh } from '../bend/mesh.ts';
 import { factorChained, solveChained } from '../numerics/chained-tridiagonal.ts';
 import { standardGravity } from '../units/gravity.ts';
-import type { FitClampSetup, FitTest } from './request.ts';
+import type { PreparedClamp, PreparedTest } from './prepared.ts';
 import { type PlaceInRows, placeInRows, type Rows } from './rows.ts';
 import type { Unknowns } from './unknowns.ts';
 
 export interface ClampModel {
-  readonly setup: FitClampSetup;
+  readonly setup: PreparedClamp;
   readonly index: number;
   readonly count: number;
   /** Per element 1..count. */
@@ -44,14 +46,25 @@ interface TestModel {
   readonly mesh: Mesh;
   readonly work: Workspace;
   /** What hangs in front of the clamp. */
-  readonly hung: readonly { node: number; share: number; massKg: number }[];
+  readonly hung: readonly HungMass[];
+  /** What rides on the rod: not part of the load that may be mistaken. */
+  readonly riding: readonly HungMass[];
+  readonly line: PreparedTest['line'];
+  /** ∂²E/∂θ∂θ_0 per free angle, where a line's reel turns with the butt. */
+  readonly byButt: Float64Array | undefined;
   readonly readings: readonly ReadingPlace[];
   solved: boolean;
+}
+interface HungMass {
+  node: number;
+  share: number;
+  massKg: number;
 }
 interface ReadingPlace {
   /** The reading stands in this element, `along` its length from the clamp-side node. */
   element: number;
   along: number;
+  squareToRad: number;
 }
 
 /** Where predictions and derivatives of the drops go; one row of `jacobian` per reading. */
@@ -71,13 +84,18 @@ const noLine: Loading = { line: undefined, tipXN: 0, tipYN: 0 };
 const followOptions = { ...followDefaults, maxIterations: 300 };
 
 export function clampModel(
-  setup: FitClampSetup,
+  setup: PreparedClamp,
   index: number,
   blankLengthM: number,
   rows: Rows,
 ): ClampModel {
   const clampFromTipM = setup.clampFromTipM ?? blankLengthM;
-  const fromTipM = nodesBelow(clampFromTipM, rows);
+  const rings = setup.tests.flatMap(({ line }) => line?.rings ?? []);
+  const fromTipM = nodesBelow(
+    clampFromTipM,
+    rows,
+    rings.map((ring) => ring.fromTipM),
+  );
   const count = fromTipM.length - 1;
   const lengthM = new Float64Array(count + 1);
   const fine: PlaceInRows[] = [{ row: 0, weight: 0 }];
@@ -102,7 +120,7 @@ export function clampModel(
     restTurn,
     springParts: rowParts(count),
     massParts: rowParts(count),
-    tests: setup.tests.map((test) => testModel(test, shared)),
+    tests: setup.tests.map((test) => testModel(test, setup.nominalAngleRad, shared)),
     lambda: new Float64Array(count + 1),
     heightGain: new Float64Array(count + 1),
   };
@@ -115,8 +133,19 @@ function rowParts(count: number): RowParts {
   };
 }
 
-/** Clamp first; every row between clamp and tip is a node, and the middle between two. */
-function nodesBelow(clampFromTipM: number, { fine }: Rows): Float64Array {
+/** Clamp first; every row between clamp and tip is a node, the middle between two, and every ring. */
+function nodesBelow(clampFromTipM: number, rows: Rows, ringsFromTipM: readonly number[]): Float64Array {
+  const plain = rowNodes(clampFromTipM, rows);
+  const inner = ringsFromTipM.filter((ring) => ring > 0);
+  if (inner.length === 0) return plain;
+  const least = 0.25 * (rows.fine[1] - rows.fine[0]);
+  const apart = [...plain].filter(
+    (node, i) => i === 0 || i === plain.length - 1 || inner.every((ring) => Math.abs(ring - node) > least),
+  );
+  return Float64Array.from([...new Set([...apart, ...inner])].sort((a, b) => b - a));
+}
+
+function rowNodes(clampFromTipM: number, { fine }: Rows): Float64Array {
   const nodes = [clampFromTipM];
   const least = 0.25 * (fine[1] - fine[0]);
   for (let i = fine.length - 1; i >= 0; i--) {
@@ -131,7 +160,8 @@ function nodesBelow(clampFromTipM: number, { fine }: Rows): Float64Array {
 }
 
 function testModel(
-  test: FitTest,
+  test: PreparedTest,
+  nominalRad: number,
   shared: Pick<Mesh, 'count' | 'fromTipM' | 'lengthM' | 'springNm' | 'restTurn'>,
 ): TestModel {
   const { count, fromTipM, lengthM } = shared;
@@ -140,24 +170,33 @@ function testModel(
     ...shared,
     massKg: new Float64Array(count + 1),
     stiffnessNm2: nothing,
-    ringNode: new Int32Array(0),
+    ringNode: Int32Array.from(test.line?.rings ?? [], (ring) => fromTipM.indexOf(ring.fromTipM)),
     elementsPerPart: [count],
   };
-  const hung = (test.hung ?? [])
-    .filter((mass) => mass.fromTipM < fromTipM[0])
-    .map((mass) => {
-      const { element, along } = elementAt(fromTipM, mass.fromTipM);
-      return {
-        node: element,
-        share: along / lengthM[element],
-        massKg: mass.massKg,
-      };
-    });
-  const readings = test.readings.map((reading) => elementAt(fromTipM, reading.fromTipM));
-  return { mesh, work: makeWorkspace(mesh), hung, readings, solved: false };
+  const onNodes = (masses: PreparedTest['hung'] = []) =>
+    masses
+      .filter((mass) => mass.fromTipM < fromTipM[0])
+      .map((mass) => {
+        const { element, along } = elementAt(fromTipM, mass.fromTipM);
+        return { node: element, share: along / lengthM[element], massKg: mass.massKg };
+      });
+  const readings = test.readings.map((reading) => ({
+    ...elementAt(fromTipM, reading.fromTipM),
+    squareToRad: reading.squareToRad ?? nominalRad,
+  }));
+  return {
+    mesh,
+    work: makeWorkspace(mesh),
+    hung: onNodes(test.hung),
+    riding: onNodes(test.masses),
+    line: test.line,
+    byButt: test.line && new Float64Array(count),
+    readings,
+    solved: false,
+  };
 }
 
-function elementAt(fromTipM: Float64Array, at: number): ReadingPlace {
+function elementAt(fromTipM: Float64Array, at: number): { element: number; along: number } {
   let low = 0;
   let high = fromTipM.length - 1;
   while (high - low > 1) {
@@ -188,7 +227,7 @@ export function predictDrops(
     loadNodes(model, test);
     allConverged = solveTest(test, buttAngleRad) && allConverged;
     for (const place of test.readings) {
-      out.value[row] = readDrop(model, test, place);
+      out.value[row] = readPlace(model, test, place);
       deriveDrop(model, test, place, unknowns, row, out);
       row++;
     }
@@ -237,7 +276,7 @@ function blend(z: Float64Array, start: number, { row, weight }: PlaceInRows): nu
   return (1 - weight) * z[start + row] + weight * z[start + row + 1];
 }
 
-function loadNodes(model: ClampModel, { mesh, hung }: TestModel): void {
+function loadNodes(model: ClampModel, { mesh, hung, riding }: TestModel): void {
   const { massKg } = mesh;
   const { massParts } = model;
   massKg.fill(0);
@@ -246,7 +285,7 @@ function loadNodes(model: ClampModel, { mesh, hung }: TestModel): void {
     massKg[e] += half;
     massKg[e - 1] += half;
   }
-  for (const { node, share, massKg: kg } of hung) {
+  for (const { node, share, massKg: kg } of [...hung, ...riding]) {
     massKg[node] += kg * share;
     massKg[node - 1] += kg * (1 - share);
   }
@@ -255,23 +294,55 @@ function loadNodes(model: ClampModel, { mesh, hung }: TestModel): void {
 /** Leaves the factored Hessian of the equilibrium in the test's workspace. */
 function solveTest(test: TestModel, buttAngleRad: number): boolean {
   const { mesh, work } = test;
+  const loading = loadingAt(test, buttAngleRad);
   let converged = false;
   if (test.solved) {
     const turn = buttAngleRad - work.theta[0];
     for (let j = 0; j <= mesh.count; j++) work.theta[j] += turn;
-    converged = followFromNearby(mesh, noLine, work).converged;
+    converged = followFromNearby(mesh, loading, work).converged;
   }
   if (!converged)
-    converged = followLoad(mesh, noLine, buttAngleRad, work, followOptions).status === 'converged';
+    converged = followLoad(mesh, loading, buttAngleRad, work, followOptions).status === 'converged';
   test.solved = converged;
-  placeNodes(mesh, undefined, work);
-  assemble(mesh, noLine, 1, work);
+  deriveByButt(test, buttAngleRad);
+  placeNodes(mesh, loading.line, work);
+  assemble(mesh, loading, 1, work);
   factorChained(work.hessian);
   return converged;
 }
 
-function readDrop(model: ClampModel, { work }: TestModel, { element, along }: ReadingPlace): number {
-  const nominal = model.setup.nominalAngleRad;
+function loadingAt({ line }: TestModel, buttAngleRad: number): Loading {
+  if (!line) return noLine;
+  const { tensionN, pullAngleRad, rings, side, reel } = line;
+  const guides = rings.map((ring) => ({ ...ring, side }));
+  return loadingOf({ buttAngleRad, reel, guides, load: { line: { tensionN, pullAngleRad } } });
+}
+
+/** By central differences of the energy's gradient, the butt and the reel on it turned alone. */
+function deriveByButt(test: TestModel, buttAngleRad: number): void {
+  const { mesh, work, byButt } = test;
+  if (!byButt) return;
+  const step = 1e-5;
+  byButt.fill(0);
+  const gradientAt = (turn: number, sign: 1 | -1) => {
+    work.theta[0] = buttAngleRad + turn;
+    const loading = loadingAt(test, buttAngleRad + turn);
+    placeNodes(mesh, loading.line, work);
+    assemble(mesh, loading, 1, work);
+    for (let i = 0; i < mesh.count; i++) {
+      byButt[i] += (sign * (work.bendGradient[i] + work.loadGradient[i])) / (2 * step);
+    }
+  };
+  gradientAt(step, 1);
+  gradientAt(-step, -1);
+  work.theta[0] = buttAngleRad;
+}
+
+function readPlace(
+  model: ClampModel,
+  { work }: TestModel,
+  { element, along, squareToRad: nominal }: ReadingPlace,
+): number {
   const angle = angleIn(model, work, element, 0.5 * along);
   const x = work.xM[element - 1] + along * Math.cos(angle);
   const y = work.yM[element - 1] + along * Math.sin(angle);
@@ -293,8 +364,7 @@ function deriveDrop(
 ): void {
   const { mesh, work, hung } = test;
   const { lambda, heightGain } = model;
-  const { element, along } = place;
-  const nominal = model.setup.nominalAngleRad;
+  const { element, along, squareToRad: nominal } = place;
 
   // c = ∂drop/∂θ, node 0 apart
   lambda.fill(0);
@@ -324,14 +394,18 @@ function deriveDrop(
   }
 
   addRowDerivatives(model, test, unknowns, row * out.size, out.jacobian);
-  out.jacobian[row * out.size + unknowns.tilt.start + model.index] +=
-    atClamp - lambda[0] * work.hessian.off[0];
+  out.jacobian[row * out.size + unknowns.tilt.start + model.index] += atClamp - alongButt(test, lambda);
   out.stationSlope[row] = Math.sin(angleIn(model, work, element, along) - nominal);
   out.loadSlope[row] = 0;
   for (const { node, share: s, massKg } of hung) {
     const height = s * heightGain[node] + (1 - s) * heightGain[node - 1];
     out.loadSlope[row] -= massKg * standardGravity * height;
   }
+}
+
+function alongButt({ byButt, work }: TestModel, lambda: Float64Array): number {
+  if (!byButt) return lambda[0] * work.hessian.off[0];
+  return byButt.reduce((sum, value, i) => sum + value * lambda[i], 0);
 }
 
 /** cos of element e's angle less the nominal one, from the cosines at hand. */

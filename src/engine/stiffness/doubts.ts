@@ -1,6 +1,6 @@
 /**
  * What can have gone wrong on the bench, each as a pattern of errors in the data with one unknown amplitude:
- * one reading misread, a flag that stands elsewhere, a clamp that slipped, a wrong weight, the wrong edge. Two
+ * one reading misread, a stretch of a traced curve that follows something else, a flag that stands elsewhere, a clamp that slipped, a wrong weight, the wrong edge. Two
  * loads swapped are no such pattern; see resolve.ts.
  */
 import type { BenchModel, Datum } from './bench-model.ts';
@@ -8,7 +8,7 @@ import { outsideDiameterAt } from './diameters.ts';
 import type { ExtraPattern, MostProbable } from './most-probable.ts';
 import type { Unknowns } from './unknowns.ts';
 
-export type DoubtKind = 'reading' | 'flag' | 'stations' | 'slip' | 'load' | 'edge' | 'mass';
+export type DoubtKind = 'reading' | 'stretch' | 'flag' | 'stations' | 'slip' | 'load' | 'edge' | 'mass';
 
 export interface Doubt {
   kind: DoubtKind;
@@ -26,6 +26,10 @@ export function possibleDoubts(model: BenchModel, unknowns: Unknowns, best: Most
   const { data } = model;
   const doubts: Doubt[] = [];
   data.forEach((datum, d) => {
+    if (datum.kind === 'place') {
+      doubts.push(stretchDoubt(model, datum, d));
+      return;
+    }
     const kind = datum.kind === 'mass' ? 'mass' : 'reading';
     doubts.push({
       kind,
@@ -40,9 +44,25 @@ export function possibleDoubts(model: BenchModel, unknowns: Unknowns, best: Most
     setup.tests.forEach((_, t) => {
       doubts.push(...testDoubts(model, unknowns, best, s, t));
     });
-    if (setup.kind !== 'span') doubts.push(...edgeDoubt(model, best, s, -1, members(data, s)));
+    if (setup.kind !== 'span' && !setup.curve)
+      doubts.push(...edgeDoubt(model, best, s, -1, members(data, s)));
   });
   return doubts;
+}
+
+/** Over so much of the blank a trace may follow a cable or a shadow, m. */
+const strayM = 0.05;
+
+/** The curve strays about this place, a bump of some centimetres. */
+function stretchDoubt({ data, request: { setups } }: BenchModel, datum: Datum, d: number): Doubt {
+  const at = stationOf(setups, datum);
+  const near = data.flatMap((other, i) =>
+    other.kind === 'place' && other.setup === datum.setup
+      ? [{ datum: i, amount: Math.exp(-0.5 * ((stationOf(setups, other) - at) / strayM) ** 2) }]
+      : [],
+  );
+  const pattern = near.filter(({ amount }) => amount > 0.01);
+  return { kind: 'stretch', ...placeOf(datum), data: [d], pattern, sigma: 0.1 };
 }
 
 function placeOf({ setup, test }: Datum) {
@@ -107,7 +127,8 @@ function testDoubts(
       sigma: 1,
     });
   }
-  if (request.setups[setup].kind === 'span') return doubts;
+  const owner = request.setups[setup];
+  if (owner.kind === 'span' || owner.curve) return doubts;
   if (test > 0) {
     const column = unknowns.tilt.start + setup;
     const onwards = members(data, setup, (t) => t >= test);

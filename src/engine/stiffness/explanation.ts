@@ -1,7 +1,7 @@
 /** What is held to have gone wrong on the bench, and the fit under it. */
 import type { Doubt } from './doubts.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
-import type { FitRequest } from './request.ts';
+import type { PreparedRequest } from './prepared.ts';
 import type { Suspicion } from './suspicion.ts';
 import type { SwappedPair } from './swapped-loads.ts';
 
@@ -12,7 +12,7 @@ export type Named =
 
 export interface Explained {
   /** With swapped loads put right. */
-  request: FitRequest;
+  request: PreparedRequest;
   named: readonly Named[];
 }
 

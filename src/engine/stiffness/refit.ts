@@ -3,6 +3,7 @@ import { benchModel } from './bench-model.ts';
 import type { Doubt } from './doubts.ts';
 import { carriedDoubts, type Explained, type Fitted, isCarried } from './explanation.ts';
 import { type FitProblem, findMostProbable, type MostProbable } from './most-probable.ts';
+import type { PreparedRequest, PreparedSetup } from './prepared.ts';
 import {
   independentPrior,
   massPrior,
@@ -11,7 +12,6 @@ import {
   stiffnessPrior,
   withRoughness,
 } from './prior.ts';
-import type { FitRequest, FitSetup } from './request.ts';
 import { halfLogDeterminant, probableRoughness, roughnessPenalty } from './roughness.ts';
 import type { Rows } from './rows.ts';
 import { type GaussianPrior, standardOf, type UnknownName, type Unknowns, unknownsOf } from './unknowns.ts';
@@ -26,7 +26,7 @@ export interface Priors {
   others: Record<Exclude<UnknownName, 'stiffness' | 'extra'>, GaussianPrior>;
 }
 
-export function priorsOf({ blank, setups }: FitRequest, rows: Rows): Priors {
+export function priorsOf({ blank, setups }: PreparedRequest, rows: Rows): Priors {
   const sweep = blank.sweepSigmaPerM ?? 0.02;
   const turnsAcross = setups.some((setup) => Math.abs(Math.sin(setup.turnedRad ?? 0)) > 1e-6);
   return {
@@ -37,13 +37,18 @@ export function priorsOf({ blank, setups }: FitRequest, rows: Rows): Priors {
       restAcross: restPrior(blank, rows, turnsAcross ? sweep : 0),
       mass: massPrior(blank, rows),
       tilt: independentPrior(setups.map(tiltSigma)),
+      drift: independentPrior(setups.flatMap(driftSigmas)),
     },
   };
 }
 
 /** A span has no tilt; left out: 1°. */
-function tiltSigma(setup: FitSetup): number {
+function tiltSigma(setup: PreparedSetup): number {
   return setup.kind === 'span' ? 1e-6 : Math.max(1e-6, setup.tiltSigmaRad ?? 0.0175);
+}
+
+function driftSigmas(setup: PreparedSetup): number[] {
+  return setup.kind === 'span' ? [] : (setup.curve?.drifts ?? []).map(({ sigma }) => sigma);
 }
 
 function unknownsFor(priors: Priors, doubts: readonly Doubt[], roughness: number): Unknowns {
@@ -54,8 +59,17 @@ function unknownsFor(priors: Priors, doubts: readonly Doubt[], roughness: number
   });
 }
 
+/** A traced curve is read so finely that a search from afar is first led with readings so many times coarser. */
+const leadingNoise = 15;
+
 /** The readings' ± are taken `noise` times as wide; `from` a state nearby to start at. */
 export function refit(explained: Explained, priors: Priors, noise: number, from?: Fitted): Fitted {
+  const curved = explained.request.setups.some((setup) => setup.kind !== 'span' && setup.curve);
+  const lead = !from && curved ? solve(explained, priors, leadingNoise * noise) : undefined;
+  return solve(explained, priors, noise, lead && !lead.best.hopeless ? lead : from);
+}
+
+function solve(explained: Explained, priors: Priors, noise: number, from?: Fitted): Fitted {
   const { request, named } = explained;
   const model =
     from && from.problem.model.request === request ? from.problem.model : benchModel(request, priors.rows);

@@ -5,6 +5,7 @@
  * a positive tilt points higher than the nominal angle. A drop is how far the axis hangs below the straight
  * line through the clamp at the nominal angle, square to that line.
  */
+import type { ReelPlace, Side } from '../bend/bend-request.ts';
 import type { CurvatureRow, MassRow } from '../bend/rod.ts';
 import type { Finding } from '../finding.ts';
 
@@ -32,7 +33,7 @@ export interface FitSection {
   balanceFromTipM?: number;
 }
 
-export type FitSetup = FitClampSetup | FitSpanSetup;
+export type FitSetup = FitClampSetup | FitSpanSetup | FitCurveSetup;
 
 export interface FitClampSetup {
   kind?: 'clamp';
@@ -60,6 +61,43 @@ export interface FitSpanSetup {
   tests: readonly { massKg: number; sagM: number; sigmaM?: number }[];
 }
 
+/**
+ * The bent blank as one photograph shows it: places along it from hold to tip, in a plane frame whose y points
+ * up. Where the frame's origin lies, how level it is and how true its scale are unknowns with the ± stated.
+ */
+export interface FitCurveSetup {
+  kind: 'curve';
+  /** Where the blank leaves its hold. Left out: at `lengthM`. */
+  clampFromTipM?: number;
+  /** The axis at the hold above the horizontal, where the builder set it. Left out: as the curve shows it. */
+  nominalAngleRad?: number;
+  tiltSigmaRad?: number;
+  turnedRad?: number;
+  tests: readonly [FitCurve];
+}
+export interface FitCurve {
+  hung?: readonly { fromTipM: number; massKg: number }[];
+  /** What rides on the rod beside it: guides, thread. */
+  masses?: readonly { fromTipM: number; massKg: number }[];
+  /** The taped-up rod: the line through its rings pulls too. */
+  line?: FitLine;
+  /** From the hold to the tip, at least 8. */
+  points: readonly { xM: number; yM: number }[];
+  /** Standard deviations: unevenness from place to place, smooth drift across the picture, the frame's level. */
+  localSigmaM?: number;
+  driftSigmaM?: number;
+  levelSigmaRad?: number;
+}
+export interface FitLine {
+  tensionN: number;
+  /** Direction in which the line leaves the tip-top; straight down is -π/2. */
+  pullAngleRad: number;
+  /** Tip-top first, at 0; heights from the axis. */
+  rings: readonly { fromTipM: number; ringHeightM: number }[];
+  side: Side;
+  reel: ReelPlace;
+}
+
 export interface StiffnessBandRow {
   fromTipM: number;
   EINm2: number;
@@ -77,7 +115,7 @@ export interface FitSolved {
   massPerLength: MassRow[];
   /** In the plane of `turnedRad` 0, positive bending the tip up. */
   restCurvature: CurvatureRow[];
-  /** Per set-up, true minus nominal; 0 for a span. */
+  /** Per set-up, true minus nominal; 0 for a span; for a curve less its own direction at the hold. */
   tiltRad: number[];
   /** Of the readings that were used. */
   residualRmsM: number;

@@ -11,7 +11,7 @@ import { type Doubt, type DoubtKind, possibleDoubts } from './doubts.ts';
 import type { Explained, Fitted, Named, Refit } from './explanation.ts';
 import type { MostProbable } from './most-probable.ts';
 import { robustNoiseFactor } from './noise.ts';
-import type { FitRequest } from './request.ts';
+import type { PreparedRequest, PreparedSetup } from './prepared.ts';
 import { weighDoubts } from './suspicion.ts';
 import { contraryPairs, swapLoads } from './swapped-loads.ts';
 
@@ -39,19 +39,20 @@ export const resolveDefaults: ResolveOptions = {
     stations: 12,
     edge: 10,
     mass: 13,
+    stretch: 15,
     swap: 15,
     test: 25,
   },
   most: 6,
   steps: 200,
   tries: 4,
-  preference: ['swap', 'reading', 'flag', 'slip', 'edge', 'load', 'stations', 'mass', 'test'],
+  preference: ['swap', 'reading', 'stretch', 'flag', 'slip', 'edge', 'load', 'stations', 'mass', 'test'],
   almost: 3,
   loadFarOff: 0.2,
 };
 
 export function resolveDoubts(
-  request: FitRequest,
+  request: PreparedRequest,
   refit: Refit,
   options: ResolveOptions = resolveDefaults,
 ): { explained: Explained; fitted: Fitted } {
@@ -203,36 +204,32 @@ function missesGrossly({ misfit, hopeless }: MostProbable, noise: number): boole
 }
 
 /** A point cannot be further from the line through the clamp than along the blank; a tenth is left for error. */
-function impossibleReadings({ blank, setups }: FitRequest): Named[] {
-  let datum = -1;
-  return setups.flatMap((setup, s) =>
-    setup.kind === 'span'
-      ? setup.tests.flatMap(() => {
-          datum++;
-          return [];
-        })
-      : setup.tests.flatMap((test, t) =>
-          test.readings.flatMap(({ fromTipM, dropM }): Named[] => {
-            datum++;
-            const reach = (setup.clampFromTipM ?? blank.lengthM) - fromTipM;
-            const sigmaM = test.sigmaM ?? commonSigmaM;
-            if (Math.abs(dropM) <= 1.1 * Math.max(0, reach) + 6 * sigmaM) return [];
-            const pattern = [{ datum, amount: 1 }];
-            const doubt: Doubt = {
-              kind: 'reading',
-              data: [datum],
-              setup: s,
-              test: t,
-              pattern,
-              sigma: 1,
-            };
-            const suspicion = {
-              doubt,
-              gain: Number.POSITIVE_INFINITY,
-              amplitude: dropM,
-            };
-            return [{ kind: 'doubt', suspicion, alternatives: [] }];
-          }),
-        ),
-  );
+function impossibleReadings({ blank, setups }: PreparedRequest): Named[] {
+  let datum = 0;
+  return setups.flatMap((setup, s) => {
+    const first = datum;
+    datum += dataOf(setup);
+    if (setup.kind === 'span' || setup.curve) return [];
+    let d = first - 1;
+    return setup.tests.flatMap(({ readings, sigmaM = commonSigmaM }, t) =>
+      readings.flatMap(({ fromTipM, dropM }): Named[] => {
+        d++;
+        const reach = Math.max(0, (setup.clampFromTipM ?? blank.lengthM) - fromTipM);
+        return Math.abs(dropM) <= 1.1 * reach + 6 * sigmaM ? [] : [impossible(d, s, t, dropM)];
+      }),
+    );
+  });
+}
+
+function dataOf(setup: PreparedSetup): number {
+  if (setup.kind === 'span') return setup.tests.length;
+  const readings = setup.tests.reduce((sum, test) => sum + test.readings.length, 0);
+  return setup.curve ? readings + 1 : readings;
+}
+
+function impossible(datum: number, setup: number, test: number, dropM: number): Named {
+  const pattern = [{ datum, amount: 1 }];
+  const doubt: Doubt = { kind: 'reading', data: [datum], setup, test, pattern, sigma: 1 };
+  const suspicion = { doubt, gain: Number.POSITIVE_INFINITY, amplitude: dropM };
+  return { kind: 'doubt', suspicion, alternatives: [] };
 }

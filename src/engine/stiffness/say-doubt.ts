@@ -59,11 +59,22 @@ function sayDoubt(
   switch (doubt.kind) {
     case 'reading': {
       const { path, value, kind } = data[doubt.data[0]];
+      if (kind === 'length') return [sayLength(path, value)];
       const what = kind === 'sag' ? 'sag' : 'drop';
       return [
         {
           path,
           message: `the ${what} of ${mm(value)} reads ${mm(Math.abs(amplitude))} ${amplitude > 0 ? 'more' : 'less'} than the others allow, about ${mm(value - amplitude)}${slipText(amplitude)}${or}. It is left out; read it again`,
+        },
+      ];
+    }
+    case 'stretch': {
+      const datum = data[doubt.data[0]];
+      const at = mm(stationOf(problem.model.request.setups, datum));
+      return [
+        {
+          path: datum.path,
+          message: `about ${at} from the tip the traced curve strays ${mm(Math.abs(amplitude))} from any bend of this blank${or}: does it follow a cable or a shadow there? Look at the overlay; until then that stretch counts for little`,
         },
       ];
     }
@@ -118,8 +129,18 @@ function sayDoubt(
   }
 }
 
+function sayLength(path: string, excessM: number): Finding {
+  const which = excessM > 0 ? 'longer' : 'shorter';
+  return {
+    path,
+    message: `the traced curve is ${mm(Math.abs(excessM))} ${which} than the blank from its hold to the tip: do the marks' distances hold, and was the hold tapped where it says? The length is left out`,
+  };
+}
+
 function inShort({ doubt, amplitude }: Suspicion): string {
   switch (doubt.kind) {
+    case 'stretch':
+      return `the curve strays ${mm(Math.abs(amplitude))}`;
     case 'reading':
       return `one reading is off by ${mm(Math.abs(amplitude))}`;
     case 'flag':

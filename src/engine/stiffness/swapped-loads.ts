@@ -1,4 +1,4 @@
-import type { FitClampSetup, FitRequest, FitTest } from './request.ts';
+import type { PreparedClamp, PreparedRequest, PreparedTest } from './prepared.ts';
 
 /** Two tests of one set-up whose weights were noted the other way round. */
 export interface SwappedPair {
@@ -11,7 +11,7 @@ export interface SwappedPair {
  * Pairs of tests of which the one with the smaller moment at the clamp hangs lower: a blank never does that.
  * Compared at the stations that both read.
  */
-export function contraryPairs({ blank, setups }: FitRequest): SwappedPair[] {
+export function contraryPairs({ blank, setups }: PreparedRequest): SwappedPair[] {
   return setups.flatMap((setup, s) => {
     if (setup.kind === 'span') return [];
     const clamp = setup.clampFromTipM ?? blank.lengthM;
@@ -25,7 +25,7 @@ export function contraryPairs({ blank, setups }: FitRequest): SwappedPair[] {
   });
 }
 
-function areContrary({ tests }: FitClampSetup, clamp: number, first: number, second: number): boolean {
+function areContrary({ tests }: PreparedClamp, clamp: number, first: number, second: number): boolean {
   const moment = momentOf(tests[second], clamp) - momentOf(tests[first], clamp);
   const differences = tests[second].readings.flatMap(({ fromTipM, dropM }) => {
     const match = tests[first].readings.find((other) => Math.abs(other.fromTipM - fromTipM) < 1e-6);
@@ -36,11 +36,11 @@ function areContrary({ tests }: FitClampSetup, clamp: number, first: number, sec
   return mean * Math.sign(moment) < 0;
 }
 
-function momentOf({ hung = [] }: FitTest, clamp: number): number {
+function momentOf({ hung = [] }: PreparedTest, clamp: number): number {
   return hung.reduce((sum, { fromTipM, massKg }) => sum + massKg * Math.max(0, clamp - fromTipM), 0);
 }
 
-export function swapLoads(request: FitRequest, { setup, first, second }: SwappedPair): FitRequest {
+export function swapLoads(request: PreparedRequest, { setup, first, second }: SwappedPair): PreparedRequest {
   const setups = request.setups.map((owner, s) => {
     if (s !== setup || owner.kind === 'span') return owner;
     const tests = owner.tests.map((test, t) => {

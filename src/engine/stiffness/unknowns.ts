@@ -24,7 +24,9 @@ export interface Unknowns {
   readonly mass: Block;
   /** One per set-up, rad. */
   readonly tilt: Block;
-  /** Amplitudes of doubts that are carried along (see doubt.ts). */
+  /** Amplitudes of the smooth drifts of traced curves (curve-drift.ts). */
+  readonly drift: Block;
+  /** Amplitudes of doubts that are carried along (see doubts.ts). */
   readonly extra: Block;
 }
 
@@ -34,7 +36,7 @@ export interface GaussianPrior {
   factor: Float64Array;
 }
 
-const names = ['stiffness', 'rest', 'restAcross', 'mass', 'tilt', 'extra'] as const;
+const names = ['stiffness', 'rest', 'restAcross', 'mass', 'tilt', 'drift', 'extra'] as const;
 export type UnknownName = (typeof names)[number];
 
 export function unknownsOf(priors: Record<UnknownName, GaussianPrior>): Unknowns {
@@ -49,7 +51,7 @@ export function unknownsOf(priors: Record<UnknownName, GaussianPrior>): Unknowns
   names.forEach((name, i) => {
     mean.set(priors[name].mean, blocks[i].start);
   });
-  const [stiffness, rest, restAcross, mass, tilt, extra] = blocks;
+  const [stiffness, rest, restAcross, mass, tilt, drift, extra] = blocks;
   return {
     size: start,
     mean,
@@ -59,6 +61,7 @@ export function unknownsOf(priors: Record<UnknownName, GaussianPrior>): Unknowns
     restAcross,
     mass,
     tilt,
+    drift,
     extra,
   };
 }

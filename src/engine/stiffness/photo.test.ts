@@ -1,0 +1,104 @@
+/**
+ * One photograph of the bent blank against eight tape readings of the same bend: which foretells better how the
+ * blank bends under a weight that was never hung? Truth by shooting, photographs by a model of their own
+ * (test/support). Invented blanks. PHOTO_BLANKS sets how many (`npm test -- --long`).
+ */
+import { describe, expect, test } from 'vitest';
+import {
+  placeOn,
+  randomBlank,
+  readBench,
+  type TrueBlank,
+  trueCurve,
+} from '../../../test/support/simulated-bench.ts';
+import { photograph } from '../../../test/support/simulated-photo.ts';
+import { bend } from '../bend/bend.ts';
+import { piecewiseLinear, valueAt } from '../numerics/piecewise-linear.ts';
+import { fit } from './fit.ts';
+import type { FitRequest, FitSolved } from './request.ts';
+
+const blanks = Number(process.env.PHOTO_BLANKS ?? 10);
+const hung = [{ fromTipM: 0, massKg: 0.1 }];
+const neverHung = [{ fromTipM: 0, massKg: 0.25 }];
+const flagsM = [0, 5, 12, 22, 34, 48, 64, 80].map((inches) => inches * 0.0254);
+
+function judged(blank: TrueBlank, answer: FitSolved) {
+  const { lengthM } = blank;
+  const { stiffness, massPerLength, restCurvature } = answer;
+  const told = bend({
+    rod: { lengthM, stiffness, massPerLength, restCurvature },
+    buttAngleRad: Math.PI / 4,
+    load: { tip: { xN: 0, yN: -neverHung[0].massKg * 9.80665 } },
+  });
+  const load = { buttAngleRad: Math.PI / 4, clampFromTipM: lengthM, turnedRad: 0, hung: neverHung };
+  const truth = trueCurve(blank, load);
+  const off = told.points.map(({ fromTipM, xM, yM }) => {
+    const place = placeOn(truth, fromTipM);
+    return Math.hypot(xM - place.xM, yM - place.yM);
+  });
+  const at = stiffness.map(({ fromTipM }) => fromTipM);
+  const column = (key: 'lowNm2' | 'highNm2') =>
+    piecewiseLinear(
+      at,
+      stiffness.map((row) => row[key]),
+    );
+  const [low, high] = [column('lowNm2'), column('highNm2')];
+  const stations = Array.from({ length: 60 }, (_, i) => 0.05 + (i / 59) * (lengthM - 0.07));
+  const held = stations.filter((s) => {
+    const value = blank.stiffnessNm2(s);
+    return value >= valueAt(low, s) && value <= valueAt(high, s);
+  });
+  return { unseen: Math.max(...off) / lengthM, held: held.length / stations.length };
+}
+
+const results = Array.from({ length: blanks }, (_, i) => {
+  const blank = randomBlank(501 + i, { sweepSigmaPerM: 0 });
+  const { lengthM } = blank;
+  const plan = [{ stationsM: flagsM, hungKg: [hung[0].massKg], sigmaM: 0.002 }];
+  const bench = readBench(blank, plan, 3001 + i, 0);
+  const [buttAngleRad] = bench.tiltRad;
+  const curve = trueCurve(blank, { buttAngleRad, clampFromTipM: lengthM, turnedRad: 0, hung });
+  const points = photograph(curve, 7001 + i);
+  const photo: FitRequest = {
+    blank: bench.request.blank,
+    setups: [{ kind: 'curve', nominalAngleRad: 0, tests: [{ hung, points }] }],
+  };
+  const [byTape, byPhoto] = [fit(bench.request), fit(photo)] as FitSolved[];
+  return {
+    tape: judged(blank, byTape),
+    photo: judged(blank, byPhoto),
+    findings: byPhoto.findings.length,
+    status: byPhoto.status,
+  };
+});
+const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
+const quantile = (values: readonly number[], share: number) =>
+  values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))];
+const unseen = (of: 'tape' | 'photo') => results.map((result) => result[of].unseen);
+if (process.env.PHOTO_BLANKS) {
+  for (const of of ['tape', 'photo'] as const) {
+    const at = (share: number) => `${(100 * quantile(unseen(of), share)).toFixed(2)} %`;
+    const held = `${(100 * mean(results.map((result) => result[of].held))).toFixed(1)} %`;
+    console.log(
+      `${of}: unseen bend off by ${at(0.5)} of length in the median, ${at(0.9)} on nine of ten, ${at(1)} at worst; band holds on ${held}; mean ${(100 * mean(unseen(of))).toFixed(2)} %`,
+    );
+  }
+  console.log(`photographs with a finding: ${results.filter(({ findings }) => findings > 0).length}`);
+}
+
+describe(`${blanks} simulated photographs`, () => {
+  test('one photograph foretells an unseen bend at least as well as eight tape readings', () => {
+    expect(results.every(({ status }) => status === 'converged')).toBe(true);
+    expect(mean(unseen('photo'))).toBeLessThanOrEqual(mean(unseen('tape')));
+    expect(quantile(unseen('photo'), 0.5)).toBeLessThanOrEqual(quantile(unseen('tape'), 0.5));
+  });
+  test('the 95 % band from a photograph holds the truth on 85 to 99.5 % of the blank', () => {
+    const held = mean(results.map(({ photo }) => photo.held));
+    expect(held).toBeGreaterThanOrEqual(0.85);
+    expect(held).toBeLessThanOrEqual(0.995);
+  });
+  test('clean photographs raise hardly a finding', () => {
+    const raised = results.filter(({ findings }) => findings > 0).length;
+    expect(raised / blanks).toBeLessThanOrEqual(0.05);
+  });
+});
