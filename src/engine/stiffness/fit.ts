@@ -6,6 +6,7 @@
 import type { Finding } from '../finding.ts';
 import { answerOf } from './answer.ts';
 import { checkFit } from './check-fit.ts';
+import { likelihoodOf, type StiffnessLikelihood } from './likelihood.ts';
 import { noiseFactor } from './noise.ts';
 import { type Posterior, posteriorOf } from './posterior.ts';
 import { prepared } from './prepared.ts';
@@ -24,6 +25,8 @@ export interface FitResult {
   answer: FitAnswer;
   /** For `samplePosterior`; none where the request was refused. */
   posterior?: Posterior;
+  /** What the readings alone say of the stiffness, for learning from several blanks. */
+  likelihood?: () => StiffnessLikelihood;
 }
 
 export function fitStiffness(request: FitRequest): FitResult {
@@ -37,7 +40,11 @@ export function fitStiffness(request: FitRequest): FitResult {
   const { problem, best } = noise > 1.02 ? refit(explained, priors, noise, fitted) : fitted;
   const posterior = posteriorOf(request, rows, problem.unknowns, best);
   const said = [...findingsOf(explained, problem, best), ...scatterFinding(noise)];
-  return { answer: answerOf(problem, rows, best, posterior, said), posterior };
+  return {
+    answer: answerOf(problem, rows, best, posterior, said),
+    posterior,
+    likelihood: () => likelihoodOf(problem, best),
+  };
 }
 
 function scatterFinding(noise: number): Finding[] {

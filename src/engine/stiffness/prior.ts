@@ -12,7 +12,7 @@
  * carbon and glass blanks; where no diameter was measured a common taper stands in, and every spread grows.
  */
 import { outsideDiameterAt } from './diameters.ts';
-import type { FitBlank } from './request.ts';
+import type { FitBlank, SeriesPrior } from './request.ts';
 import type { Rows } from './rows.ts';
 import { type GaussianPrior, gaussianPrior } from './unknowns.ts';
 
@@ -38,6 +38,7 @@ export interface StiffnessPrior {
 }
 
 export function stiffnessPrior(blank: FitBlank, rows: Rows): StiffnessPrior {
+  if (blank.series) return seriesStiffnessPrior(blank.series, rows);
   const { level, levelSigma, power, powerSigma, long, middle, short } = stiffnessBelief;
   const measured = blank.diameters?.length ?? 0;
   const at = rows.fine;
@@ -57,6 +58,15 @@ export function stiffnessPrior(blank: FitBlank, rows: Rows): StiffnessPrior {
     { sigma: scale * middle.sigma, lengthM: middle.perLength * blank.lengthM },
   ]);
   return { mean, fixed, smooth };
+}
+
+/** The blanks' differences count with the roughness factor, so that an odd one may move further from the mean. */
+function seriesStiffnessPrior({ mean, shared, between }: SeriesPrior, { fine }: Rows): StiffnessPrior {
+  const n = fine.length;
+  const fixed = Float64Array.from(shared);
+  // Rounding must not make the sum indefinite: a hundredth of a percent of independent scatter.
+  for (let i = 0; i < n; i++) fixed[i * n + i] += 1e-8 + 1e-4 * between[i * n + i];
+  return { mean: Float64Array.from(mean), fixed, smooth: Float64Array.from(between) };
 }
 
 /** How rough the long and middle waves are, as a factor on the common roughness. */
@@ -95,7 +105,7 @@ export function independentPrior(sigmas: readonly number[]): GaussianPrior {
 }
 
 /** Squared-exponential parts, and a trace of independent roughness that keeps the matrix definite. */
-function gaussianCovariance(
+export function gaussianCovariance(
   at: Float64Array,
   parts: readonly { sigma: number; lengthM: number }[],
 ): Float64Array {

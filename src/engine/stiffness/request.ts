@@ -25,6 +25,16 @@ export interface FitBlank {
   sections?: readonly FitSection[];
   /** Ferrules the builder knows, with how many times stiffer than the blank beside them where he states it. */
   stiffZones?: readonly { fromTipM: number; toTipM: number; ratio?: number }[];
+  /** What measured blanks of its series say beforehand, in place of what its diameters would. */
+  series?: SeriesPrior;
+}
+/** Of ln(EI / 1 N·m²) at the 81 fine rows, which stand at the same shares of the length on every blank. */
+export interface SeriesPrior {
+  mean: readonly number[];
+  /** 81 × 81: how unsure the series' mean is. */
+  shared: readonly number[];
+  /** 81 × 81: how its blanks differ. */
+  between: readonly number[];
 }
 export interface FitSection {
   fromTipM: number;
