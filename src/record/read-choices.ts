@@ -8,6 +8,7 @@ import {
   type Guide,
   type GuideKind,
   type RodKind,
+  typicalGuide,
 } from '../engine/bench/default-guides.ts';
 import { readStationList } from '../engine/bench/start-list.ts';
 import {
@@ -101,13 +102,16 @@ function readDress(state: DocumentState, guides: readonly ChosenGuide[]): DressC
 
 function readGuide(row: RowReader | undefined, common: Guide): ChosenGuide {
   if (!row) return { ...common, pinned: false };
+  const kind = oneOf(row.text('kind'), guideKinds) ?? common.kind;
+  const size = row.text('size') ?? common.size;
+  const typical = typicalGuide(kind, size) ?? common;
   return {
     id: row.id,
-    kind: oneOf(row.text('kind'), guideKinds) ?? common.kind,
-    size: row.text('size') ?? common.size,
-    ringHeightM: row.si('ringHeight') || common.ringHeightM,
-    lengthM: row.si('foot') ?? common.lengthM,
-    massKg: row.si('mass') ?? common.massKg,
+    kind,
+    size,
+    ringHeightM: row.si('ringHeight') || typical.ringHeightM,
+    lengthM: row.si('foot') ?? typical.lengthM,
+    massKg: row.si('mass') ?? typical.massKg,
     stationM: row.si('station'),
     pinned: row.flag('pinned'),
   };

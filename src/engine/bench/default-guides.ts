@@ -120,6 +120,26 @@ const tipTops: Record<RodKind, Guide> = {
   casting: guide('tip-top', '6 mm', 4, 14, 0.4),
 };
 
+/**
+ * Typical numbers of a kind and size, middles of the trade's ranges; undefined for a size without common numbers.
+ * A single-foot wire guide is taken as the snake of its number with one foot less, own estimate.
+ */
+export function typicalGuide(kind: GuideKind, size: string): Guide | undefined {
+  const name = size.trim();
+  if (kind === 'snake') return snakes[name];
+  if (kind === 'single-foot') {
+    const like = snakes[name];
+    return like && { ...like, kind, lengthM: 0.7 * like.lengthM, massKg: 0.9 * like.massKg };
+  }
+  const ring = /^(\d+(?:\.\d+)?)(?: ?mm)?$/.exec(name)?.[1] ?? '';
+  if (kind === 'stripping') return strippingGuides[ring];
+  if (kind === 'ringed') {
+    const like = ringed[ring] ?? strippingGuides[ring];
+    return like && { ...like, kind };
+  }
+  return undefined;
+}
+
 interface SizeChoice {
   /** Running sizes from the tip down, shared out evenly. */
   running: string[];

@@ -24,6 +24,8 @@ export interface QuantityFieldProps {
   /** Common practice that holds while neither build nor shop says anything; shown pale, with where it comes from. */
   common?: string;
   hint?: ReactNode;
+  /** Where what is kept comes from, such as the rack. */
+  origin?: string;
   disabled?: boolean;
   /** Enter in the field before passes it over: it is seldom changed. */
   passedOver?: boolean;
@@ -79,7 +81,7 @@ export function QuantityField(props: QuantityFieldProps) {
       <FieldLine
         id={`${id}-line`}
         trouble={field.trouble}
-        echo={field.text === '' ? standard.from : field.echo}
+        echo={field.text === '' ? standard.from : [field.echo, props.origin].filter(Boolean).join(' · ')}
       />
       {hint && (
         <span id={`${id}-hint`} className="field-hint">

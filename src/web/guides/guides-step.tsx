@@ -4,23 +4,29 @@ import { Link } from 'wouter';
 import { diameterAt } from '../../engine/bench/diameter-profile.ts';
 import { sortBag } from '../../engine/guides/bag-sorting.ts';
 import { checkGuideSet } from '../../engine/guides/check-guide-set.ts';
+import { rackName, rackShortages } from '../../record/rack.ts';
 import { readBag, readGuideSet } from '../../record/read-guide-set.ts';
 import { BuildFields } from '../fields/build-fields.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
-import { siOf } from '../read/values.ts';
+import { useShop } from '../read/shop.tsx';
+import { siOf, textOf } from '../read/values.ts';
 import { Caution } from '../shell/caution.tsx';
 import { NextLine } from '../shell/next-line.tsx';
 import { Part } from '../shell/part.tsx';
 import { BagPart } from './bag-part.tsx';
-import { OpeningsTable } from './openings-table.tsx';
+import { EndFittings } from './end-fittings.tsx';
 import { RackPart } from './rack-part.tsx';
+import { RackShelf } from './rack-shelf.tsx';
+import { SetTable } from './set-table.tsx';
+import { TakeUpGuides } from './take-up-guides.tsx';
 import './guides.css';
 
 /** The guides in the hand: does the knot pass, do sizes fall, and which of the bag goes where. */
 export function GuidesStep() {
-  const { id, document, single } = useBuild();
+  const { id, document, single, rows } = useBuild();
+  const { rack } = useShop();
   const { blank, choices, profile } = useBench();
   const knotM = siOf(single('layout'), 'knot');
   const read = useMemo(() => {
@@ -50,6 +56,14 @@ export function GuidesStep() {
     );
   }
   const { set, bag, findings, sizes, sorted, placed } = read;
+  const recorded = choices?.guides.every((guide) => guide.id !== undefined) ?? false;
+  const shortages = rackShortages(rows('guides'), rack);
+  const usedHere = new Map(
+    rack.map((row) => [
+      row.id,
+      rows('guides').filter((guide) => textOf(guide, 'fromRack') === row.id).length,
+    ]),
+  );
   const numberOf = (bagId: string) => bag.findIndex((guide) => guide.id === bagId) + 1;
   return (
     <BuildFields findings={findings}>
@@ -59,7 +73,10 @@ export function GuidesStep() {
             ? 'Look along each guide of the bag and tap how straight it is.'
             : 'The layout has no marks yet; the rack needs them.')}
       </NextLine>
-      <Part title="The set" aside="as chosen in the layout; openings are typical until measured">
+      <Part
+        title="The set"
+        aside="chosen from the shop’s guides or typed; pale numbers are typical of the size"
+      >
         <div className="fields-row knot-field">
           <QuantityField
             label="Thickest knot that must pass"
@@ -72,11 +89,17 @@ export function GuidesStep() {
             ▲ {message}
           </p>
         ))}
-        <OpeningsTable
-          set={set}
-          recorded={choices?.guides.every((guide) => guide.id !== undefined) ?? false}
-        />
+        {choices && recorded && <SetTable set={set} guides={choices.guides} />}
+        {choices && !recorded && <TakeUpGuides choices={choices} />}
+        <EndFittings />
+        {shortages.map(({ rack: row, wanted, onHand }) => (
+          <p key={row.id} className="attention">
+            ▲ {rackName(row)}: {wanted} on this build, {onHand} in the drawer. Order {wanted - onHand}, and
+            one or two to spare.
+          </p>
+        ))}
       </Part>
+      <RackShelf usedHere={usedHere} />
       <BagPart bag={bag} sizes={sizes} />
       {placed && bag.length > 0 && <RackPart sorted={sorted} numberOf={numberOf} />}
       <Part title="Feet" aside="each foot before it is taped; common practice, no source">

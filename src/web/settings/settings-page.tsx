@@ -3,6 +3,7 @@ import { Checkbox } from 'react-aria-components';
 import type { ServerInfo } from '../../record/api.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { ShopFields } from '../fields/shop-fields.tsx';
+import { RackShelf } from '../guides/rack-shelf.tsx';
 import { useShop } from '../read/shop.tsx';
 import { Page } from '../shell/page.tsx';
 import { Part } from '../shell/part.tsx';
@@ -58,6 +59,7 @@ export function SettingsPage() {
           />
           <BenchSwitch />
         </Part>
+        <RackShelf />
         <HabitsPart />
         <PrintersPart />
       </ShopFields>

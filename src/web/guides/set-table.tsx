@@ -1,0 +1,145 @@
+import { Button } from 'react-aria-components';
+import type { ChosenGuide } from '../../engine/flow/choices.ts';
+import { type SetGuide, typicalOpeningM } from '../../engine/guides/check-guide-set.ts';
+import { formatGrams, formatMm } from '../../engine/units/format-quantity.ts';
+import type { Row } from '../../record/document.ts';
+import { changedInRack, type GuideNumberField, originOf, takeFromRack } from '../../record/rack.ts';
+import { NumberField } from '../fields/number-field.tsx';
+import { QuantityField } from '../fields/quantity-field.tsx';
+import { useBuild } from '../read/build.tsx';
+import { useShop } from '../read/shop.tsx';
+import { textOf } from '../read/values.ts';
+import { TableFrame } from '../shell/table-frame.tsx';
+import { RackPick } from './rack-pick.tsx';
+
+export interface SetTableProps {
+  set: readonly SetGuide[];
+  guides: readonly ChosenGuide[];
+}
+
+const originWords = {
+  measured: 'measured, from the shop’s guides',
+  stated: 'from its packet',
+  'typed here': 'typed here',
+  typical: 'typical',
+} as const;
+
+/** Each place's guide, chosen from the shop's or typed, with where every number comes from. */
+export function SetTable({ set, guides }: SetTableProps) {
+  const { rows, write } = useBuild();
+  const { rack } = useShop();
+  const own = new Map(rows('guides').map((row) => [row.id, row]));
+  const line = rack.filter((row) => !['tip-top', 'keeper'].includes(textOf(row, 'kind') ?? ''));
+  return (
+    <TableFrame label="The set">
+      <table className="figures-table set-table">
+        <thead>
+          <tr>
+            {['Guide', 'From the shop’s', ...columns.map(({ title }) => title), 'Feet', 'Own wrap'].map(
+              (title) => (
+                <th key={title} scope="col">
+                  {title}
+                </th>
+              ),
+            )}
+          </tr>
+        </thead>
+        <tbody>
+          {set.map((guide, index) => {
+            const row = own.get(guide.id);
+            if (!row) return null;
+            const from = rack.find(({ id }) => id === textOf(row, 'fromRack'));
+            const name = `guide ${index + 1}`;
+            return (
+              <tr key={guide.id}>
+                <th scope="row">
+                  {index + 1} <span className="quiet small">{`${guide.kind} ${guide.size}`}</span>
+                </th>
+                <td>
+                  <RackPick
+                    label={`Shop’s guide for ${name}`}
+                    rack={line}
+                    chosen={from?.id}
+                    onChoose={(picked) => write(`choose ${name}`, takeFromRack(picked, row.id))}
+                  />
+                  <Again row={row} rack={from} name={name} />
+                </td>
+                {columns.map(({ field, title, typical }) => (
+                  <td key={field}>
+                    <QuantityField
+                      label={`${title} of ${name}`}
+                      labelHidden
+                      path={['guides', guide.id, field]}
+                      placeholder={typicalWords(typical(guides[index], guide.size))}
+                      origin={originWords[originOf(row, field, from)]}
+                    />
+                  </td>
+                ))}
+                <td>
+                  <NumberField
+                    label={`Feet of ${name}`}
+                    labelHidden
+                    path={['guides', guide.id, 'feet']}
+                    placeholder="1 or 2"
+                  />
+                </td>
+                <td>
+                  <QuantityField
+                    label={`Wrap on ${name}`}
+                    labelHidden
+                    path={['guides', guide.id, 'wrapLength']}
+                    placeholder="by its section"
+                  />
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </TableFrame>
+  );
+}
+
+interface SetColumn {
+  field: GuideNumberField;
+  title: string;
+  typical(guide: ChosenGuide | undefined, size: string): string | undefined;
+}
+const columns: SetColumn[] = [
+  { field: 'ringHeight', title: 'Ring height', typical: (guide) => guide && formatMm(guide.ringHeightM) },
+  { field: 'foot', title: 'Over its feet', typical: (guide) => guide && formatMm(guide.lengthM) },
+  { field: 'mass', title: 'Mass', typical: (guide) => guide && formatGrams(guide.massKg, 2) },
+  { field: 'opening', title: 'Opening', typical: (_, size) => shown(typicalOpeningM(size)) },
+  { field: 'footWidth', title: 'Foot’s width', typical: () => undefined },
+  { field: 'oneFoot', title: 'One foot', typical: () => undefined },
+];
+
+const shown = (lengthM: number | undefined) => (lengthM === undefined ? undefined : formatMm(lengthM));
+const typicalWords = (text: string | undefined) => (text === undefined ? 'not known' : `${text} typical`);
+
+const numberWords: Record<GuideNumberField, string> = {
+  size: 'size',
+  wire: 'wire',
+  ringHeight: 'ring height',
+  foot: 'length over its feet',
+  mass: 'mass',
+  opening: 'opening',
+  footWidth: 'width of a foot',
+  feet: 'feet',
+  oneFoot: 'length of one foot',
+};
+
+/** What the shop's row says by now, to be taken over when the builder wants it. */
+function Again({ row, rack, name }: { row: Row; rack: Row | undefined; name: string }) {
+  const { write } = useBuild();
+  const changed = rack ? changedInRack(row, rack) : [];
+  if (!rack || changed.length === 0) return null;
+  return (
+    <span className="small">
+      differs in {changed.map((field) => numberWords[field]).join(', ')}.{' '}
+      <Button className="inline" onPress={() => write(`take ${name} again`, takeFromRack(rack, row.id))}>
+        Take it again<span className="visually-hidden"> for {name}</span>
+      </Button>
+    </span>
+  );
+}
