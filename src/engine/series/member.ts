@@ -11,7 +11,7 @@ import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
 import { fitStiffness } from '../stiffness/fit.ts';
 import type { StiffnessLikelihood } from '../stiffness/likelihood.ts';
 import { stiffnessPrior } from '../stiffness/prior.ts';
-import type { FitRequest, FitSolved } from '../stiffness/request.ts';
+import type { FitRequest, FitSetup, FitSolved } from '../stiffness/request.ts';
 import { rowsOf } from '../stiffness/rows.ts';
 
 export interface SeriesMember {
@@ -42,14 +42,7 @@ export function seriesMember(id: string, name: string, request: FitRequest): Ser
     columns: mean.length,
     values: fixed.map((value, i) => value + smooth[i]),
   };
-  const readings = request.setups.reduce(
-    (sum, setup) =>
-      sum +
-      (setup.kind === 'span'
-        ? setup.tests.length
-        : setup.tests.reduce((n, test) => n + test.readings.length, 0)),
-    0,
-  );
+  const readings = request.setups.reduce((sum, setup) => sum + readingsOf(setup), 0);
   const said = statements(likelihood(), belief);
   return {
     id,
@@ -61,6 +54,12 @@ export function seriesMember(id: string, name: string, request: FitRequest): Ser
     belief,
     alone: answer,
   };
+}
+
+/** What the builder wrote down: drops, sags, or one picture. */
+function readingsOf(setup: FitSetup): number {
+  if (setup.kind === 'span' || setup.kind === 'curve') return setup.tests.length;
+  return setup.tests.reduce((sum, { readings }) => sum + readings.length, 0);
 }
 
 /** Signal below this share of the noise says nothing. */
