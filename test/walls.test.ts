@@ -24,6 +24,7 @@ const engineOrder = [
   'finding.ts',
   'numerics',
   'units',
+  'wall-mark',
   'bench',
   'bend',
   'rotation',

@@ -1,5 +1,6 @@
 export { type Decoded, type DecodeLimits, decodeImage, decodeLimits } from './decode/decode-image.ts';
 export type { Finding, Refused } from './finding.ts';
+export { type FindMarksOptions, type FoundMark, findMarks } from './marks/find-marks.ts';
 export type { Pixels } from './pixels.ts';
 export {
   type Scanned,

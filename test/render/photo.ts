@@ -1,9 +1,10 @@
 import { paintBackdrop, paintLeaningRod, paintLightPatch } from './backdrop.ts';
 import { type BentBlank, bendBlank, blankChoice, offAxis } from './bent-blank.ts';
-import { type Camera, cameraChoice, cameraFor } from './camera.ts';
+import { type Camera, type CameraChoice, cameraChoice, cameraFor } from './camera.ts';
 import { type Canvas, type Colour, canvasOf, fillPolygon, type Place } from './canvas.ts';
 import { develop, developmentChoice, type Picture } from './develop.ts';
 import { type Random, randomFrom } from './random.ts';
+import { paintLargeShadow, paintSecondRod, paintStrangeBackdrop, paintStrings } from './strange.ts';
 import { strokeFlat, strokeShadow, strokeTube } from './stroke.ts';
 import { type Clutter, paintBox, paintCable, paintShelf, paintWall } from './wall.ts';
 
@@ -30,13 +31,18 @@ export interface PhotoChoice {
   clutter?: number;
   /** Walls of board, brick and rough plaster, other rods, little contrast, coloured sections, portrait format. */
   hard?: boolean;
+  /**
+   * What the tracer was not developed on: timber, doors, tiles, pegboards, a second bent rod, a person's shadow,
+   * wide-angle lenses, marks that do not surround the blank evenly, blanks over their own shadow.
+   */
+  strange?: boolean;
 }
 
 export function paintPhoto(choice: PhotoChoice): Photo {
   const random = randomFrom(choice.seed);
   const blank = bendBlank(blankChoice(random));
   const frame = frameAround(blank, random);
-  const camera = cameraFor(cameraChoice(random, choice.widthPx, choice.heightPx, frame));
+  const camera = cameraFor(viewOf(choice, random, frame));
   const canvas = canvasOf(choice.widthPx, choice.heightPx);
   const notes: string[] = [];
   const lightBlank = random.chance(0.4);
@@ -50,15 +56,25 @@ export function paintPhoto(choice: PhotoChoice): Photo {
     if (random.chance(0.4)) paintLightPatch(clutter);
     for (let i = 0; i < 2; i++) if (random.chance(0.4)) paintLeaningRod(clutter);
   }
+  if (choice.strange) {
+    notes.push(paintStrangeBackdrop(clutter));
+    if (random.chance(0.5)) paintSecondRod(clutter, camera);
+    if (random.chance(0.4)) paintStrings(clutter);
+  }
   for (let i = 0; i < 3 * amount; i++) if (random.chance(0.6)) paintShelf(clutter);
   for (let i = 0; i < 3 * amount; i++) if (random.chance(0.6)) paintBox(clutter);
   const behind = Math.round(random.between(0, 3.5) * amount);
   for (let i = 0; i < behind; i++) paintCable(clutter);
-  const marks = markPlaces(random, frame, choice.marks);
+  const marks = choice.strange
+    ? markPlacesUneven(random, frame, choice.marks)
+    : markPlaces(random, frame, choice.marks);
   for (const mark of marks) paintMark(canvas, camera, mark, random);
-  paintRod({ canvas, camera, blank, random, light: lightBlank, notes, hard: choice.hard ?? false, wallTone });
+  const hard = choice.hard ?? choice.strange ?? false;
+  const closeShadow = choice.strange === true && random.chance(0.4);
+  paintRod({ canvas, camera, blank, random, light: lightBlank, notes, hard, wallTone, closeShadow });
   const inFront = Math.round(random.between(0, 2.4) * amount);
   for (let i = 0; i < inFront; i++) paintCable(clutter);
+  if (choice.strange && random.chance(0.4)) paintLargeShadow(clutter);
   notes.push(
     `${lightBlank ? 'light' : 'dark'} blank, ${behind}+${inFront} cables, k1 ${camera.k1.toFixed(3)}`,
   );
@@ -77,6 +93,21 @@ export function paintPhoto(choice: PhotoChoice): Photo {
     axis: blank.axis,
     camera,
     notes,
+  };
+}
+
+function viewOf(choice: PhotoChoice, random: Random, frame: Clutter['frame']): CameraChoice {
+  const view = cameraChoice(random, choice.widthPx, choice.heightPx, frame);
+  if (!choice.strange) return view;
+  // A telephone's wide lens after its own correction, or little of it.
+  const wide = random.chance(0.5);
+  return {
+    ...view,
+    focalShare: wide ? random.between(0.5, 0.65) : random.between(0.65, 1.1),
+    k1: random.between(-0.12, 0.05),
+    k2: random.between(-0.01, 0.03),
+    yawRad: random.between(-0.35, 0.35),
+    pitchRad: random.between(-0.2, 0.2),
   };
 }
 
@@ -119,6 +150,16 @@ function markPlaces(random: Random, frame: Clutter['frame'], count: number): Pla
   return places.slice(0, count);
 }
 
+/** Marks where there was room: drawn in from the corners by up to a fifth of the frame each. */
+function markPlacesUneven(random: Random, frame: Clutter['frame'], count: number): Place[] {
+  const wide = frame.right - frame.left;
+  const high = frame.top - frame.bottom;
+  return markPlaces(random, frame, count).map(({ x, y }) => ({
+    x: x - Math.sign(x - (frame.left + frame.right) / 2) * random.between(0, 0.2) * wide * 0.8,
+    y: y - Math.sign(y - (frame.bottom + frame.top) / 2) * random.between(0, 0.2) * high * 0.8,
+  }));
+}
+
 /** A printed square with a dot, or a disc, 30 mm across. */
 function paintMark(canvas: Canvas, camera: Camera, at: Place, random: Random): void {
   const paper = { red: 0.8, green: 0.8, blue: 0.78 };
@@ -152,10 +193,12 @@ interface RodPainting {
   notes: string[];
   hard: boolean;
   wallTone: number;
+  /** The wall so near that the shadow touches the blank. */
+  closeShadow: boolean;
 }
 
 function paintRod(painting: RodPainting): void {
-  const { canvas, camera, blank, random, light, notes, hard, wallTone } = painting;
+  const { canvas, camera, blank, random, light, notes, hard, wallTone, closeShadow } = painting;
   const line = blank.axis.map(camera.project);
   const scale = blank.axis.map((place) => camera.scaleAt(place));
   const at = (values: readonly number[], along: number): number => {
@@ -167,8 +210,9 @@ function paintRod(painting: RodPainting): void {
   notes.push(`width ${(2 * radiusPxs[0]).toFixed(1)}..${(2 * radiusPxs.at(-1)!).toFixed(1)} px`);
   // The shadow falls on the wall beside the blank.
   if (random.chance(0.8)) {
-    const shiftX = random.between(-0.03, 0.03);
-    const shiftY = random.between(-0.05, -0.004);
+    const near = closeShadow ? 0.15 : 1;
+    const shiftX = near * random.between(-0.03, 0.03);
+    const shiftY = near * random.between(-0.05, -0.004);
     const shadow = blank.axis.map((place) => camera.project({ x: place.x + shiftX, y: place.y + shiftY }));
     const sigmaPx = Math.max(1, random.between(0.05, 0.25) * Math.hypot(shiftX, shiftY) * scale[0]);
     strokeShadow(canvas, shadow, radiusPx, sigmaPx, random.between(0.15, 0.6));

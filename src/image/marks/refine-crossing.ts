@@ -1,0 +1,67 @@
+/**
+ * The middle of a bow to sub-pixel: the place x that every edge points at, Σ g·gᵀ·(p − x) = 0 over places p with
+ * slope g in a window inside the bow.
+ * Source: W. Förstner and E. Gülch, "A fast operator for detection and precise location of distinct points,
+ * corners and centres of circular features", ISPRS Intercommission Workshop, Interlaken 1987 (from memory).
+ */
+import { lumaAt, type Pixels } from '../pixels.ts';
+
+export interface RefinedCrossing {
+  x: number;
+  y: number;
+}
+
+/** `radiusPx` of the window; undefined where the place runs away by more than half of it. */
+export function refineCrossing(
+  pixels: Pixels,
+  x: number,
+  y: number,
+  radiusPx: number,
+): RefinedCrossing | undefined {
+  const stepPx = Math.max(0.75, radiusPx / 16);
+  let at = { x, y };
+  for (let round = 0; round < 8; round++) {
+    const next = crossingOnce(pixels, at, radiusPx, stepPx);
+    if (next === undefined || Math.hypot(next.x - x, next.y - y) > 0.5 * radiusPx) return undefined;
+    const moved = Math.hypot(next.x - at.x, next.y - at.y);
+    at = next;
+    if (moved < 2e-3) break;
+  }
+  return at;
+}
+
+function crossingOnce(
+  pixels: Pixels,
+  at: RefinedCrossing,
+  radiusPx: number,
+  stepPx: number,
+): RefinedCrossing | undefined {
+  let xx = 0;
+  let xy = 0;
+  let yy = 0;
+  let rx = 0;
+  let ry = 0;
+  const count = Math.floor(radiusPx / stepPx);
+  for (let j = -count; j <= count; j++) {
+    for (let i = -count; i <= count; i++) {
+      const dx = i * stepPx;
+      const dy = j * stepPx;
+      const share = (dx * dx + dy * dy) / (radiusPx * radiusPx);
+      if (share >= 1) continue;
+      // Weights fall to nothing at the window's rim, so that what crosses the rim changes little at a time.
+      const weight = (1 - share) ** 2;
+      const px = at.x + dx;
+      const py = at.y + dy;
+      const gx = lumaAt(pixels, px + 1, py) - lumaAt(pixels, px - 1, py);
+      const gy = lumaAt(pixels, px, py + 1) - lumaAt(pixels, px, py - 1);
+      xx += weight * gx * gx;
+      xy += weight * gx * gy;
+      yy += weight * gy * gy;
+      rx += weight * (gx * gx * dx + gx * gy * dy);
+      ry += weight * (gx * gy * dx + gy * gy * dy);
+    }
+  }
+  const determinant = xx * yy - xy * xy;
+  if (!(determinant > 1e-3 * (xx + yy) ** 2)) return undefined;
+  return { x: at.x + (rx * yy - ry * xy) / determinant, y: at.y + (xx * ry - xy * rx) / determinant };
+}
