@@ -32,14 +32,18 @@ const stepM = 0.05;
 
 /** `points` from hold to tip; a rod that points to -x is turned about so that it points to +x. */
 export function curvePlaces(points: readonly PlanePoint[], clampFromTipM: number): CurvePlaces {
-  const mirrored = points[points.length - 1].xM < points[0].xM;
-  const turned = points.map(({ xM, yM }) => ({ xM: mirrored ? -xM : xM, yM }));
+  const { points: turned, mirrored } = facingRight(points);
   const fromTip = arcFromTip(turned);
   const tracedM = fromTip[0];
   const reach = Math.min(tracedM, clampFromTipM);
-  const at = (fromTipM: number) => placeAt(turned, fromTip, fromTipM, 0.5 * stepM);
+  const at = (fromTipM: number) => smoothPlace(turned, fromTip, fromTipM, 0.5 * stepM);
   const stations = evenStations(reach).filter((s) => s < clampFromTipM - 0.02);
   return { hold: at(clampFromTipM), places: stations.map(at), tracedM, mirrored };
+}
+
+export function facingRight(points: readonly PlanePoint[]): { points: PlanePoint[]; mirrored: boolean } {
+  const mirrored = points[points.length - 1].xM < points[0].xM;
+  return { points: points.map(({ xM, yM }) => ({ xM: mirrored ? -xM : xM, yM })), mirrored };
 }
 
 /** Arc length from the tip per point, hold side first. */
@@ -57,7 +61,7 @@ function evenStations(reachM: number): number[] {
 }
 
 /** A parabola through the points within the window, in each coordinate; beyond the ends it is carried on. */
-function placeAt(
+export function smoothPlace(
   points: readonly PlanePoint[],
   fromTip: Float64Array,
   fromTipM: number,

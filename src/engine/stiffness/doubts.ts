@@ -119,7 +119,9 @@ function testDoubts(
   const here = members(data, setup, (t) => t === test);
   const common = { setup, test, data: here };
   const doubts: Doubt[] = [];
-  if (here.some((d) => prediction.loadSlope[d] !== 0)) {
+  // a weight alone cannot be told from a blank as much stiffer
+  const others = data.some(({ kind, setup: s, test: t }) => kind !== 'mass' && (s !== setup || t !== test));
+  if (others && here.some((d) => prediction.loadSlope[d] !== 0)) {
     doubts.push({
       kind: 'load',
       ...common,

@@ -32,7 +32,7 @@ export interface PreparedClamp extends Omit<FitClampSetup, 'tests'> {
 }
 /** What only a traced curve has. */
 export interface PreparedCurve {
-  /** Traced length less what the tape says, and its ±. */
+  /** Traced length less what the tape says, and its ±; infinite where the trace does not begin at the hold. */
   excessM: number;
   excessSigmaM: number;
   drifts: readonly DriftMode[];
@@ -63,7 +63,7 @@ function clampOfCurve(setup: FitCurveSetup, lengthM: number): PreparedClamp {
   const spread = {
     driftSigmaM: curve.driftSigmaM ?? driftDefaults.driftSigmaM,
     levelSigmaRad: curve.levelSigmaRad ?? driftDefaults.levelSigmaRad,
-    holdSigmaM: driftDefaults.holdSigmaM,
+    holdSigmaM: driftDefaults.holdSigmaM + 0.1 * Math.max(0, clampFromTipM - cut.tracedM),
     scaleSigma: driftDefaults.scaleSigma,
   };
   const readings = places.map(({ fromTipM, xM, yM, directionRad }) => ({
@@ -79,10 +79,15 @@ function clampOfCurve(setup: FitCurveSetup, lengthM: number): PreparedClamp {
     tests: [{ hung, masses, line, readings, sigmaM: localSigmaM }],
     curve: {
       excessM: cut.tracedM - clampFromTipM,
-      excessSigmaM: tapSigmaM,
+      excessSigmaM: endsAtHold(cut.tracedM, clampFromTipM) ? tapSigmaM : Number.POSITIVE_INFINITY,
       drifts: driftModes(cut, spread),
     },
   };
+}
+
+/** Else the curve begins behind the hold or in front of it, and its length says nothing. */
+export function endsAtHold(tracedM: number, clampFromTipM: number): boolean {
+  return Math.abs(tracedM - clampFromTipM) < 0.025 * clampFromTipM;
 }
 
 function holdDirection({ nominalAngleRad, tiltSigmaRad }: FitCurveSetup, { hold, mirrored }: CurvePlaces) {

@@ -188,6 +188,7 @@ function testTrials(
   options: ResolveOptions,
 ): Trial[] {
   const { hopeless } = fitted.best;
+  if (explained.request.setups.reduce((sum, { tests }) => sum + tests.length, 0) < 2) return [];
   return explained.request.setups.flatMap((setup, s) =>
     setup.tests.map((_, t) => {
       const named: Named = { kind: 'test', setup: s, test: t };
