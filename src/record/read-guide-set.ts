@@ -1,8 +1,8 @@
 import type { ChosenGuide } from '../engine/flow/choices.ts';
-import type { BagGuide, Straightness } from '../engine/guides/bag-sorting.ts';
+import type { BagGuide, FeetOutOfLine, Straightness } from '../engine/guides/bag-sorting.ts';
 import type { SetGuide } from '../engine/guides/check-guide-set.ts';
 import type { DocumentState } from './operation.ts';
-import { oneOf, readRows } from './read-values.ts';
+import { oneOf, type RowReader, readRows } from './read-values.ts';
 
 export const straightnesses = ['straight', 'slight', 'bent'] as const satisfies Straightness[];
 
@@ -11,9 +11,16 @@ export function readBag(state: DocumentState): BagGuide[] {
   return readRows(state, 'bag').map((row) => ({
     id: row.id,
     size: row.text('size') ?? '',
-    straightness: oneOf(row.text('straightness'), straightnesses) ?? 'straight',
+    straightness: oneOf(row.text('straightness'), straightnesses),
+    measured: measuredFeet(row),
     reject: row.text('reject'),
   }));
+}
+
+function measuredFeet(row: RowReader): FeetOutOfLine | undefined {
+  const [offsetM, angleRad, lengthM] = [row.si('feetOffset'), row.si('feetAngle'), row.si('length')];
+  if (offsetM === undefined || angleRad === undefined) return undefined;
+  return { offsetM: Math.abs(offsetM), angleRad: Math.abs(angleRad), lengthM: lengthM ?? 0.02 };
 }
 
 export function readGuideSet(state: DocumentState, guides: readonly ChosenGuide[]): SetGuide[] {

@@ -4,16 +4,25 @@
  * A guide whose feet are out of line by e costs (e / t)² at a place with tolerance t; the sum over all places is
  * made least by an optimal assignment (the linear assignment problem), which the caller's library solves. The
  * tolerance is 6 % of the blank's diameter there, so the straightest go to the tip; a guide more than 1.5
- * tolerances out is not used at that place. Both figures are our own choice, no source. Out of line by class:
- * straight 0.1 mm, slight 0.25 mm, bent 0.5 mm, about the eye's own steps (common practice, no source).
+ * tolerances out is not used at that place. Both figures are our own choice, no source. Out of line as measured on a
+ * scan: how far the end of a foot lies off the other's axis, offset + angle × half a foot's length (a foot is a third
+ * of the guide). By the eye's three classes: straight 0.1 mm, slight 0.25 mm, bent 0.5 mm (common practice, no source).
  */
 export type Straightness = 'straight' | 'slight' | 'bent';
 export interface BagGuide {
   id: string;
   size: string;
-  straightness: Straightness;
+  /** By eye; a measured guide needs none. */
+  straightness?: Straightness;
+  measured?: FeetOutOfLine;
   /** Cracked plating, a twist, a rough ring: never used. */
   reject?: string;
+}
+/** As a scan gives it; magnitudes. */
+export interface FeetOutOfLine {
+  offsetM: number;
+  angleRad: number;
+  lengthM: number;
 }
 export interface BagPlace {
   /** Counted from 1 at the tip. */
@@ -70,21 +79,32 @@ export function openCost(place: BagPlace, places: readonly BagPlace[]): number {
   return 1e6 + 1e3 * (places.length - places.indexOf(place));
 }
 const forbidden = 1e9;
+/** How far out of line a guide is: measured before seen, seen before taken as straight. */
+export function outOfLineOf({ measured, straightness = 'straight' }: BagGuide): number {
+  return measured ? measured.offsetM + (measured.angleRad * measured.lengthM) / 6 : outOfLineM[straightness];
+}
+
 const toleranceOfDiameter = 0.06;
 const mostTolerances = 1.5;
 
 /** Undefined where the guide may not stand. */
 export function costAt(guide: BagGuide, place: BagPlace): number | undefined {
   if (guide.size !== place.size) return undefined;
-  const share = outOfLineM[guide.straightness] / (toleranceOfDiameter * place.outsideM);
+  const share = outOfLineOf(guide) / (toleranceOfDiameter * place.outsideM);
   return share > mostTolerances ? undefined : share ** 2;
 }
 
-function whyNot({ size, straightness }: BagGuide, places: readonly BagPlace[]): string {
-  return places.some((place) => place.size === size)
-    ? `${straightness}: feet too far out of line for any place of size ${size} on this blank`
-    : `no place takes size ${size}`;
+function whyNot(guide: BagGuide, places: readonly BagPlace[]): string {
+  const { size, measured, straightness = 'straight' } = guide;
+  const there = places.filter((place) => place.size === size);
+  if (there.length === 0) return `no place takes size ${size}`;
+  const roomM = mostTolerances * toleranceOfDiameter * Math.max(...there.map(({ outsideM }) => outsideM));
+  const seen = measured
+    ? `feet ${mm(measured.offsetM)} and ${((measured.angleRad * 180) / Math.PI).toFixed(1)}° out of line`
+    : straightness;
+  return `${seen}: out of line by ${mm(outOfLineOf(guide))}, and no place of size ${size} on this blank takes more than ${mm(roomM)}`;
 }
+const mm = (lengthM: number) => `${(lengthM * 1000).toFixed(2)} mm`;
 
 function toOrder(places: readonly { size: string; bagId: string | undefined }[]) {
   const counts = new Map<string, number>();

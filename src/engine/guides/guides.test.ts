@@ -1,7 +1,15 @@
 import { munkres } from 'munkres';
 import { describe, expect, it, test } from 'vitest';
 import { assembleBlank } from '../bench/assemble.ts';
-import { type BagGuide, type BagPlace, costAt, openCost, type Straightness, sortBag } from './bag-sorting.ts';
+import {
+  type BagGuide,
+  type BagPlace,
+  costAt,
+  openCost,
+  outOfLineOf,
+  type Straightness,
+  sortBag,
+} from './bag-sorting.ts';
 import { checkGuideSet, type SetGuide } from './check-guide-set.ts';
 
 const classes: Straightness[] = ['straight', 'slight', 'bent'];
@@ -45,7 +53,15 @@ test('no other use of a small bag fills more places or is straighter: every one 
       return {
         id: `b${k}`,
         size: `${1 + pick(2)}`,
-        straightness: classes[pick(3)],
+        ...(pick(2) === 0
+          ? { straightness: classes[pick(3)] }
+          : {
+              measured: {
+                offsetM: pick(60) * 1e-5,
+                angleRad: pick(80) * 1e-3,
+                lengthM: 0.02 + pick(15) * 1e-3,
+              },
+            }),
         reject: pick(8) === 0 ? 'cracked' : undefined,
       };
     });
@@ -76,6 +92,45 @@ test('the straightest goes to the tip, and what fits nowhere is rejected with it
   expect(sortBag([bag[1]], places, munkres).places.map(({ bagId }) => bagId)).toEqual(['b', undefined]);
   expect(sortBag([], places, munkres).order).toEqual([{ size: '1', count: 2 }]);
   expect(sortBag(bag, [], munkres).places).toEqual([]);
+});
+
+test('what was measured decides, not the eye: the straighter on the scan goes to the tip', () => {
+  const measured = (offsetM: number, angleDeg: number) => ({
+    offsetM,
+    angleRad: (angleDeg * Math.PI) / 180,
+    lengthM: 0.024,
+  });
+  const bag: BagGuide[] = [
+    { id: 'a', size: '1', straightness: 'straight', measured: measured(0.0002, 0) },
+    { id: 'b', size: '1', measured: measured(0.00004, 0.5) },
+    { id: 'c', size: '1', measured: measured(0.0011, 6) },
+    { id: 'd', size: '1', measured: measured(0.00012, 4) },
+  ];
+  const places = [1, 2, 3].map((guide) => ({ guide, size: '1', outsideM: 0.0015 + guide * 0.0015 }));
+  const sorted = sortBag(bag, places, munkres);
+  expect(sorted.places.map(({ bagId }) => bagId)).toEqual(['b', 'a', 'd']);
+  expect(sorted.rejects[0].reason).toMatch(
+    /^feet 1\.10 mm and 6\.0° out of line: .* takes more than 0\.54 mm$/,
+  );
+  // 0.12 mm and 4° over a third of 24 mm: 0.12 + 0.0698 × 4 = 0.40 mm at the end of the foot.
+  expect(outOfLineOf(bag[3]) * 1000).toBeCloseTo(0.12 + ((4 * Math.PI) / 180) * 4, 9);
+});
+
+test('a bag with too few straight ones serves the tip first and says what to order', () => {
+  const bag: BagGuide[] = ['straight', 'bent', 'bent', 'bent'].map((straightness, index) => ({
+    id: `b${index}`,
+    size: '1',
+    straightness: straightness as Straightness,
+  }));
+  const places = [0.0018, 0.0026, 0.0035, 0.006].map((outsideM, index) => ({
+    guide: index + 1,
+    size: '1',
+    outsideM,
+  }));
+  const sorted = sortBag(bag, places, munkres);
+  expect(sorted.places.map(({ bagId }) => bagId)).toEqual(['b0', undefined, undefined, expect.any(String)]);
+  expect(sorted.order).toEqual([{ size: '1', count: 2 }]);
+  expect(sorted.spare).toHaveLength(2);
 });
 
 describe('a guide set that is odd is told so at the field', () => {

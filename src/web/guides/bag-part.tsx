@@ -30,7 +30,7 @@ export function BagPart({ bag, sizes }: { bag: readonly BagGuide[]; sizes: reado
   return (
     <Part
       title="The bag"
-      aside="look along the bore, tap what you see, lay it down in order"
+      aside="by eye: look along the bore, tap what you see, lay it down in order"
       tools={
         <Button className="plain" isDisabled={bag.length === 0} onPress={takeBack}>
           Take the last one back
@@ -61,7 +61,8 @@ export function BagPart({ bag, sizes }: { bag: readonly BagGuide[]; sizes: reado
                     </Button>{' '}
                     {numbersOf(
                       bag,
-                      (guide) => guide.size === size && guide.straightness === one && !guide.reject,
+                      (guide) =>
+                        guide.size === size && guide.straightness === one && !guide.measured && !guide.reject,
                     )}
                   </td>
                 ))}

@@ -17,8 +17,10 @@ import { NextLine } from '../shell/next-line.tsx';
 import { Part } from '../shell/part.tsx';
 import { BagPart } from './bag-part.tsx';
 import { EndFittings } from './end-fittings.tsx';
+import { LooksPart } from './looks-part.tsx';
 import { RackPart } from './rack-part.tsx';
 import { RackShelf } from './rack-shelf.tsx';
+import { ScanPart } from './scan-part.tsx';
 import { SetTable } from './set-table.tsx';
 import { TakeUpGuides } from './take-up-guides.tsx';
 import './guides.css';
@@ -100,9 +102,11 @@ export function GuidesStep() {
         ))}
       </Part>
       <RackShelf usedHere={usedHere} />
+      <ScanPart sizes={sizes} inBag={bag.length} />
       <BagPart bag={bag} sizes={sizes} />
+      <LooksPart bag={bag} />
       {placed && bag.length > 0 && <RackPart sorted={sorted} numberOf={numberOf} />}
-      <Part title="Feet" aside="each foot before it is taped; common practice, no source">
+      <Part title="Feet" aside="how each foot is dressed before it is taped; common practice, no source">
         <ul>
           <li>Ramp of 6 to 10 mm to a thin, round end; no step for the thread to climb.</li>
           <li>
