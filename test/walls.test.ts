@@ -42,8 +42,6 @@ const engineOrder = [
   'repair',
   'quote',
   'delivery',
-  'repair',
-  'shop',
   'plan',
   'sheets',
   'flow',
