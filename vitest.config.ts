@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['src/**/*.test.ts', 'src/**/*.test.tsx', 'test/**/*.test.ts'],
-    exclude: ['test/browser/**', 'node_modules/**', 'dist/**'],
+    exclude: ['test/browser/**', '**/*.pg.test.ts', 'node_modules/**', 'dist/**'],
     testTimeout: 60_000,
     hookTimeout: 60_000,
   },

@@ -11,6 +11,7 @@ const help = `npm start -- [options]
   --data FOLDER   where the record is kept (also: FAIRBEND_DATA)
   --port NUMBER   exactly this port (also: PORT); otherwise 4870 or the next free one
   --share         let phones and tablets of this network in, each paired by a code
+  --tls           with --share: by https, with a certificate of the shop's own
   --behind ORIGIN shared through a TLS proxy on this computer (https://rods.example)
   --demo          try it out: a data folder of its own, thrown away at the end
   --no-open       do not open a browser
@@ -23,6 +24,7 @@ async function start() {
       data: { type: 'string' },
       port: { type: 'string' },
       share: { type: 'boolean' },
+      tls: { type: 'boolean' },
       behind: { type: 'string' },
       demo: { type: 'boolean' },
       'no-open': { type: 'boolean' },
@@ -39,6 +41,7 @@ async function start() {
     data: thrownAway ?? values.data,
     port: values.port ?? process.env.PORT,
     share: values.share,
+    tls: values.tls,
     behind: values.behind,
     open: !values['no-open'],
   });

@@ -7,12 +7,15 @@ import { findOrInstallChromium } from './boot/find-chromium.mjs';
 import { ensureInstalled } from './boot/install.mjs';
 import { cleanEnvironment } from './boot/npm.mjs';
 import { orExplain } from './boot/or-explain.mjs';
+import { startPostgres } from './boot/postgres.mjs';
 import { inRoot, root } from './boot/root.mjs';
 
 const help = `npm test -- [options]
   --long    the long runs too: 200 kills of the server, 10,000 malformed requests, 200 photographs
   --help    this
-REQUIRE_BROWSER=1 makes missing browser tests a failure.  CHROME names the Chromium to use.`;
+REQUIRE_BROWSER=1 makes missing browser tests a failure.  CHROME names the Chromium to use.
+REQUIRE_POSTGRES=1 the same for those on PostgreSQL.  TEST_DATABASE_URL names a server to use instead of one of
+their own; its account must be allowed to make databases.`;
 
 const tally = { passed: 0, failed: 0, skipped: 0 };
 
@@ -44,7 +47,8 @@ async function runChecks(long) {
     '--error-on-warnings',
   );
   const built = await build();
-  vitest('Tests', 'vitest.config.ts', environment);
+  vitest('Tests', 'vitest.config.ts', { ...environment, TEST_DATABASE_URL: '' });
+  await postgresTests(environment);
   browserTests(built, environment);
 }
 
@@ -68,6 +72,31 @@ async function build() {
     return false;
   }
 }
+
+/** On a server started for them, unless one is named. */
+async function postgresTests(environment) {
+  const { missing, address, stop } = environment.TEST_DATABASE_URL
+    ? { address: environment.TEST_DATABASE_URL, stop: async () => undefined }
+    : await startPostgres();
+  if (missing) {
+    heading('Tests on PostgreSQL');
+    console.log(`The tests on PostgreSQL DID NOT RUN: ${missing}.`);
+    if (environment.REQUIRE_POSTGRES === '1') count(false, 'Tests on PostgreSQL (REQUIRE_POSTGRES=1)');
+    return;
+  }
+  try {
+    vitest('Tests on PostgreSQL', 'vitest.postgres.config.ts', {
+      ...environment,
+      TEST_DATABASE_URL: address,
+      ...postgresShare,
+    });
+  } finally {
+    await stop();
+  }
+}
+
+/** The long runs are on SQLite; here a share of each. */
+const postgresShare = { KILLS: '20', FUZZ_REQUESTS: '1000' };
 
 function browserTests(built, environment) {
   const chrome = findOrInstallChromium();

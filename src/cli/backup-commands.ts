@@ -29,10 +29,21 @@ export async function restore(file: string, options: { data?: string }): Promise
   return `${path} holds the backup of ${manifest.madeAt}: ${manifest.documents} documents\n${before}`;
 }
 
+/** Copies a record from a data folder or PostgreSQL to an empty one. Answers what to say. */
+export async function move({ from, to }: { from: string; to: string }): Promise<string> {
+  const { moveRecord } = await import('../server/move/move-record.ts');
+  const { withoutPassword } = await import('../server/database-trouble.ts');
+  const moved = await explained(() => moveRecord(from, to, new Date()));
+  const counts = Object.entries(moved).map(
+    ([what, count]) => `${count} ${what === 'sessions' ? 'paired devices' : what}`,
+  );
+  return `${withoutPassword(to)}: ${counts.join(', ')}, read back equal. What stands in ${withoutPassword(from)} is left as it is\n`;
+}
+
 async function dataFolderOf(data: string | undefined) {
   if (process.env.DATABASE_URL && data === undefined)
     throw new CommandError(
-      'DATABASE_URL names a PostgreSQL database, which is backed up by its own means (pg_dump). For a data folder give --data FOLDER',
+      'DATABASE_URL names a PostgreSQL database, which is backed up by its own means (pg_dump), or copied to an empty data folder by “fairbend move”. For a data folder give --data FOLDER',
       exitCodes.input,
     );
   const { defaultDataFolder, openDataFolder } = await import('../server/data-folder.ts');
@@ -43,10 +54,11 @@ async function dataFolderOf(data: string | undefined) {
 async function explained<T>(work: () => Promise<T>): Promise<T> {
   const { BackupRefused } = await import('../server/backup/archive.ts');
   const { DatabaseTrouble } = await import('../server/database-trouble.ts');
+  const { MoveRefused } = await import('../server/move/place.ts');
   try {
     return await work();
   } catch (error) {
-    const known = error instanceof BackupRefused || error instanceof DatabaseTrouble;
+    const known = [BackupRefused, DatabaseTrouble, MoveRefused].some((kind) => error instanceof kind);
     const system = (error as NodeJS.ErrnoException).syscall !== undefined;
     if (known || system) throw new CommandError((error as Error).message, exitCodes.input);
     throw error;

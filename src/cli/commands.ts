@@ -2,7 +2,7 @@ import { Command, InvalidArgumentError, Option } from 'commander';
 import { runLineProtocol } from '../door/line-protocol.ts';
 import { lyingPaper, type PaperName } from '../engine/sheets/paper-size.ts';
 import type { RunOptions } from '../server/run-server.ts';
-import { backUp, restore } from './backup-commands.ts';
+import { backUp, move, restore } from './backup-commands.ts';
 import { checkBuildFile } from './check-build-file.ts';
 import { openBuild } from './open-build.ts';
 import { reportData } from './report-data.ts';
@@ -95,6 +95,7 @@ function addServe(program: Command, setCode: (code: number) => void): void {
     .option('--port <number>', 'port (otherwise PORT, or the usual one)')
     .option('--host <address>', 'address to listen on (otherwise this computer only)')
     .option('--share', 'let paired devices of the network in; prints a code and a QR code')
+    .option('--tls', 'with --share: by https, with a certificate of the shop’s own')
     .option('--behind <origin>', 'shared through a TLS proxy on this computer, such as https://rods.example')
     .option('--open', 'open a browser where there is a desktop')
     .action(async (options: RunOptions) => {
@@ -120,6 +121,17 @@ function addBackups(program: Command): void {
     .option('--data <folder>', dataWords)
     .action(async (file: string, options: { data?: string }) => {
       process.stdout.write(await restore(file, options));
+    });
+  const placeWords = 'a data folder or a postgres:// address';
+  program
+    .command('move')
+    .description(
+      'copy the whole record to an empty data folder or PostgreSQL database; end the servers first',
+    )
+    .requiredOption('--from <place>', placeWords, notEmpty)
+    .requiredOption('--to <place>', `${placeWords}, empty`, notEmpty)
+    .action(async (options: { from: string; to: string }) => {
+      process.stdout.write(await move(options));
     });
 }
 

@@ -20,6 +20,10 @@
  *   GET    /api/backups                                      -> { backups: BackupNote[] }, the newest first
  *   POST   /api/backups                                      -> BackupNote (201), made now
  *   GET    /api/backups/:name                                -> the archive
+ *   POST   /api/backups/:name/restore                        -> { keptAs } (this computer only); open pages load anew
+ *   GET    /api/jobs                                         -> { jobs: JobStatus[] }, the newest first
+ *   POST   /api/jobs                     JobRequest          -> JobStatus (202)
+ *   GET    /api/jobs/:id, POST /api/jobs/:id/cancel          -> JobStatus
  *   POST   /api/pair                     PairRequest         -> a session cookie (201)
  *   GET    /api/sharing                                      -> SharingAnswer (this computer only)
  *   POST   /api/sharing/code                                 -> { code, expiresAt } (201; this computer only)
@@ -99,6 +103,13 @@ export interface OperationsAnswer {
   more: boolean;
 }
 
+/** Opens every feed, as event `record`. A page that has heard another one before shows what is no more. */
+export interface FeedOpening {
+  record: string;
+  /** When a backup was last put in the place of the record; empty when never. */
+  restoredAt: string;
+}
+
 export interface FeedMessage {
   document: string;
   operations: StoredOperation[];
@@ -152,6 +163,32 @@ export interface BackupNote {
   bytes: number;
 }
 
+export interface JobRequest {
+  /** Such as "sample shelf". */
+  kind: string;
+  /** What the kind takes. */
+  input?: unknown;
+}
+export type JobState = 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+
+/** A long computation as it stands. */
+export interface JobStatus {
+  id: string;
+  kind: string;
+  state: JobState;
+  /** Steps done, of how many; 0 of 0 until it has begun. */
+  done: number;
+  total: number;
+  /** Times it was begun: more than one when a server was ended in the middle. */
+  attempts: number;
+  /** What it is at, or why it failed. */
+  message: string;
+  createdAt: string;
+  updatedAt: string;
+  /** Once it is done: one entry a step. */
+  result?: unknown;
+}
+
 export interface PairRequest {
   code: string;
   /** What the builder calls the device. */
@@ -167,6 +204,8 @@ export interface SharingAnswer {
   /** Where other devices find this server, such as http://192.168.1.5:4870. */
   addresses: string[];
   sessions: SharedSession[];
+  /** SHA-256 of the certificate made for this shop; absent without one. */
+  fingerprint?: string;
 }
 
 export interface Refusal {

@@ -3,13 +3,16 @@ import { compress } from 'hono/compress';
 import type { ServerInfo } from '../record/api.ts';
 import { answerError } from './answer-error.ts';
 import type { Backups } from './backup/backups.ts';
+import type { Restored } from './backup/restore-backup.ts';
 import { resetDemo } from './demo.ts';
 import { guardRequests, secureHeaders } from './guard.ts';
+import type { Jobs } from './jobs/jobs.ts';
 import type { Keeper } from './keeper.ts';
 import { backupRoutes } from './routes/backups.ts';
 import { documentRoutes } from './routes/documents.ts';
 import { eventRoutes } from './routes/events.ts';
 import { fileRoutes } from './routes/files.ts';
+import { jobRoutes } from './routes/jobs.ts';
 import { type Sharing, sharingRoutes } from './routes/sharing.ts';
 import { admit } from './sharing/admit.ts';
 import type { StaticFiles } from './static-files.ts';
@@ -18,9 +21,14 @@ export interface AppParts {
   keeper: Keeper;
   /** The built page; undefined where only the API is served. */
   staticFiles?: StaticFiles;
-  info(): ServerInfo;
+  /** Of this program. */
+  version: string;
+  info(): ServerInfo | Promise<ServerInfo>;
   /** Undefined where the server keeps none itself. */
   backups?: Backups;
+  /** Puts the backup in this file in the place of the record. */
+  restore?(file: string): Promise<Restored>;
+  jobs: Jobs;
   /** Build file of the demo; it need not exist. */
   demoFile: string;
   /** Whether a Host header names this server. */
@@ -42,10 +50,11 @@ export function createApp(parts: AppParts): Hono {
   app.use(guardRequests(parts.allowedHost, parts.proxyOrigin));
   app.use(admit(parts.sharing?.sessions));
   app.route('/api', sharingRoutes(parts.sharing));
-  app.get('/api/info', (c) => c.json(parts.info()));
+  app.get('/api/info', async (c) => c.json(await parts.info()));
   app.route('/api', documentRoutes(parts.keeper));
-  app.route('/api', fileRoutes(parts.keeper, parts.info().version));
-  app.route('/api', backupRoutes(parts.backups));
+  app.route('/api', fileRoutes(parts.keeper, parts.version));
+  app.route('/api', backupRoutes(parts.backups, parts.restore));
+  app.route('/api', jobRoutes(parts.jobs));
   app.post('/api/demo/reset', async (c) => c.json(await resetDemo(parts.keeper, parts.demoFile)));
   app.route('/api', eventRoutes(parts.keeper, parts.closing));
   app.all('/api/*', (c) => c.json({ message: `There is no ${c.req.path} here`, findings: [] }, 404));

@@ -6,7 +6,21 @@ export class ChangeFeed {
   private readonly listeners = new Map<string, Set<() => void>>();
 
   publish(document: string): void {
+    this.ring(document);
+  }
+
+  protected ring(document: string): void {
     for (const listener of this.listeners.get(document) ?? []) listener();
+  }
+
+  /** Everybody looks for himself: something may have been missed. */
+  publishAll(): void {
+    for (const document of this.listeners.keys()) this.ring(document);
+  }
+
+  /** How many documents somebody listens to. */
+  get listening(): number {
+    return this.listeners.size;
   }
 
   /** The answer ends it. */

@@ -1,15 +1,27 @@
-export type TroubleKind = 'damaged' | 'newer' | 'full' | 'read-only' | 'cannot open' | 'busy' | 'disk';
+export type TroubleKind =
+  | 'damaged'
+  | 'newer'
+  | 'full'
+  | 'read-only'
+  | 'cannot open'
+  | 'busy'
+  | 'disk'
+  | 'not let in'
+  | 'missing';
 
 /** The database cannot do what was asked, for a reason the builder can do something about. */
 export class DatabaseTrouble extends Error {
   readonly kind: TroubleKind;
-  constructor(kind: TroubleKind, place: string, detail = '', options?: ErrorOptions) {
-    super(`${words[kind].replace('FILE', place)}${detail ? ` (${detail})` : ''}`, options);
+  /** @param place a SQLite file or a postgres:// address, whose password is not repeated */
+  constructor(kind: TroubleKind, place: string, detail = '', options?: ErrorOptions & { server?: boolean }) {
+    const server = options?.server ?? isServer(place);
+    const said = (server ? serverWords : fileWords)[kind].replace('FILE', withoutPassword(place));
+    super(`${said}${detail ? ` (${detail})` : ''}`, options);
     this.kind = kind;
   }
 }
 
-const words: Record<TroubleKind, string> = {
+const fileWords: Record<TroubleKind, string> = {
   damaged:
     'The database FILE is damaged; nothing in it was changed. Keep a copy of it, then put a backup in its place or start with another data folder (--data FOLDER)',
   newer:
@@ -21,6 +33,23 @@ const words: Record<TroubleKind, string> = {
     'The database FILE cannot be opened. Check that its folder exists and may be written, or start with another data folder (--data FOLDER)',
   busy: 'Another program holds the database FILE locked. Close that program, then try again',
   disk: 'Reading or writing the database FILE failed. Check the disk and its connection; a data folder belongs on a disk of this computer',
+  'not let in': 'The database FILE does not let this account in. Check who owns it',
+  missing: 'There is no database FILE. Check its name',
+};
+
+const serverWords: Record<TroubleKind, string> = {
+  damaged:
+    'PostgreSQL says that the database FILE is damaged; this change was not saved. Keep a copy of its files, then restore its last dump',
+  newer: 'The database FILE was written by a newer Fairbend; nothing in it was changed. Update this Fairbend',
+  full: 'The disk under the database FILE is full; the last change was not saved. Make room on it, then try again',
+  'read-only':
+    'The database FILE may not be written. Give its account the right to create tables and write, or name the main server in DATABASE_URL instead of a standby',
+  'cannot open':
+    'The database FILE does not answer; this change was not saved. Check that PostgreSQL runs there and that DATABASE_URL names it, then try again',
+  busy: 'The database FILE is held by others: a move of the record is under way, or there are too many connections. Wait, then try again',
+  disk: 'PostgreSQL could not read or write the database FILE. Check the disk of its server',
+  'not let in': 'The database FILE does not let this account in. Check name and password in DATABASE_URL',
+  missing: 'PostgreSQL has no database FILE. Make it (createdb), or correct DATABASE_URL',
 };
 
 /** SQLite's primary result codes, by number (node:sqlite) and name (better-sqlite3). */
@@ -35,18 +64,47 @@ const sqliteCodes: [number, string, TroubleKind][] = [
   [26, 'SQLITE_NOTADB', 'damaged'],
 ];
 
+/** PostgreSQL's SQLSTATE codes (its manual, appendix A) and Node's words for a connection that fails. */
+const serverCodes: [RegExp, TroubleKind][] = [
+  [/^(53100|53200)$/, 'full'],
+  [/^(53300|55P03|40P01|57014)$/, 'busy'],
+  [/^(25006|42501)$/, 'read-only'],
+  [/^(28P01|28000)$/, 'not let in'],
+  [/^3D000$/, 'missing'],
+  [/^(57P0[1-5]|08\w{3})$/, 'cannot open'],
+  [/^(XX001|XX002)$/, 'damaged'],
+  [/^58030$/, 'disk'],
+  [/^(ECONNREFUSED|ENOTFOUND|ECONNRESET|ETIMEDOUT|EHOSTUNREACH|EPIPE|EAI_AGAIN)$/, 'cannot open'],
+];
+
 /** The trouble behind a driver's error; undefined where it is something else. */
 export function troubleOf(error: unknown, place: string): DatabaseTrouble | undefined {
   if (error instanceof DatabaseTrouble) return error;
-  const { code, errcode } = error as { code?: unknown; errcode?: unknown };
+  const { code, errcode, message } = error as { code?: unknown; errcode?: unknown; message?: unknown };
   const known = sqliteCodes.find(
     ([number, name]) =>
       (typeof errcode === 'number' && (errcode & 255) === number) ||
       (typeof code === 'string' && code.startsWith(name)),
   );
   if (known) return new DatabaseTrouble(known[2], place, '', { cause: error });
-  if (code === 'ECONNREFUSED' || code === 'ENOTFOUND') {
-    return new DatabaseTrouble('cannot open', place.replace(/\/\/.*@/, '//'), String(code), { cause: error });
-  }
+  const [, kind] = serverCodes.find(([pattern]) => pattern.test(String(code))) ?? [];
+  // pg has no code for a connection that ends under a query or does not come about in time.
+  const cutOff = /^(Connection terminated|timeout exceeded when trying to connect)/.test(String(message));
+  if (kind || cutOff)
+    return new DatabaseTrouble(kind ?? 'cannot open', place, code ? String(code) : '', {
+      cause: error,
+      server: true,
+    });
   return undefined;
+}
+
+export function isServer(place: string): boolean {
+  return /^postgres(ql)?:/.test(place);
+}
+
+/** As it may be shown and logged. */
+export function withoutPassword(place: string): string {
+  return place
+    .replace(/^(postgres(?:ql)?:\/\/[^:@/?#]*):[^@/]*@/, '$1@')
+    .replace(/([?&]password=)[^&]*/i, '$1…');
 }

@@ -1,5 +1,5 @@
 import { type Dialect, Kysely, Migrator, PostgresDialect, SqliteDialect } from 'kysely';
-import { DatabaseTrouble, troubleOf } from './database-trouble.ts';
+import { DatabaseTrouble, isServer, troubleOf } from './database-trouble.ts';
 import { migrations } from './migrations/index.ts';
 import { openSqlite } from './sqlite.ts';
 import type { Tables } from './tables.ts';
@@ -16,7 +16,7 @@ export interface OpenedDatabase {
  * @throws DatabaseTrouble in words for the builder; a database that is damaged or newer is left as it is
  */
 export async function openDatabase(place: string): Promise<OpenedDatabase> {
-  const { dialect, description } = /^postgres(ql)?:/.test(place) ? await postgres(place) : sqlite(place);
+  const { dialect, description } = isServer(place) ? await postgres(place) : sqlite(place);
   const db = new Kysely<Tables>({ dialect });
   try {
     await migrate(db, place);
@@ -48,6 +48,9 @@ function sqlite(file: string): ChosenDialect {
   }
 }
 
+/** PostgreSQL allows a hundred in all by default, which several server processes share. */
+const connectionsOfServer = 16;
+
 /** The driver is loaded here: a start on SQLite, the usual one, need not wait for it. */
 async function postgres(address: string): Promise<ChosenDialect> {
   const { default: pg } = await import('pg');
@@ -56,7 +59,16 @@ async function postgres(address: string): Promise<ChosenDialect> {
     getTypeParser: ((oid: number, format?: 'text') =>
       oid === pg.types.builtins.INT8 ? Number : pg.types.getTypeParser(oid, format)) as never,
   };
-  const pool = new pg.Pool({ connectionString: address, types });
+  const pool = new pg.Pool({
+    connectionString: address,
+    types,
+    max: connectionsOfServer,
+    connectionTimeoutMillis: 10_000,
+    keepAlive: true,
+  });
+  // A connection that dies fails the query it carries, and is replaced; its event, unheard, would end the process.
+  pool.on('error', () => undefined);
+  pool.on('connect', (client) => void client.on('error', () => undefined));
   return { dialect: new PostgresDialect({ pool }), description: 'PostgreSQL' };
 }
 

@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import type { DocumentSummary } from '../record/api.ts';
 import { readBuildFile } from '../record/file-read.ts';
 import { type Change, pathOf } from '../record/operation.ts';
-import { NotFoundError } from './errors.ts';
+import { ConflictError, NotFoundError } from './errors.ts';
 import type { Keeper } from './keeper.ts';
 
 /** The one document of invented data; no build of the builder's own ever has this id. */
@@ -12,7 +12,11 @@ export const demoId = 'demo';
 export async function plantDemo(keeper: Keeper, file: string): Promise<void> {
   if (await keeper.repository.find(demoId)) return;
   const changes = demoChanges(keeper, file);
-  if (changes) await keeper.createFrom('build', changes, demoId);
+  if (!changes) return;
+  await keeper.createFrom('build', changes, demoId).catch((error: Error) => {
+    // Another server process of the same database planted it at this moment.
+    if (!(error instanceof ConflictError)) throw error;
+  });
 }
 
 /**

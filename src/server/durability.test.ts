@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { type ScratchDatabase, scratchDatabase } from '../../test/kit/scratch-database.ts';
 import {
   compileServer,
   type ServerProcess,
@@ -18,8 +19,16 @@ const writers = 3;
 const operationsPerGesture = 4;
 
 const folder = mkdtempSync(join(tmpdir(), 'fairbend-kill-'));
-beforeAll(compileServer);
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
+let scratch: ScratchDatabase | undefined;
+beforeAll(async () => {
+  compileServer();
+  if (process.env.TEST_DATABASE_URL) scratch = await scratchDatabase();
+});
+afterAll(async () => {
+  await scratch?.drop();
+  rmSync(folder, { recursive: true, force: true });
+});
+const start = () => startServer(folder, { databaseUrl: scratch?.address });
 
 /** Gestures acknowledged to a writer, and those sent whose answer never came. */
 interface Sent {
@@ -32,15 +41,16 @@ test(
   async () => {
     const random = seededRandom(4870);
     const sent: Sent = { acknowledged: new Map(), all: new Map() };
-    let server = await startServer(folder);
+    let server = await start();
     const { id } = await post<DocumentSummary>(server, '/api/documents', { kind: 'build' });
     for (let kill = 0; kill < kills; kill++) {
       await writeUntilKilled(server, id, kill, Math.floor(random() * 12), sent);
-      server = await startServer(folder);
+      server = await start();
       checkStored(await readAll(server, id), sent);
     }
     expect(sent.acknowledged.size).toBeGreaterThan(kills * 3);
     await server.end('SIGTERM');
+    if (scratch) return;
     const { database } = openSqlite(join(folder, 'fairbend.sqlite'));
     expect(database.prepare('PRAGMA integrity_check').all([])).toEqual([{ integrity_check: 'ok' }]);
     expect(database.prepare('PRAGMA foreign_key_check').all([])).toEqual([]);

@@ -1,23 +1,30 @@
 import type { Server } from 'node:http';
 
 /** The port used unless another is wanted; the next free one where it is taken. */
-const firstPort = 4870;
+export const firstPort = 4870;
+/** The same for https. */
+export const firstTlsPort = 4970;
 const portsTried = 50;
 
 /** The wanted port is in use. */
 export class PortTaken extends Error {}
 
 /** Starts listening and answers the port. @throws PortTaken */
-export async function listen(server: Server, host: string, wanted: number | undefined): Promise<number> {
+export async function listen(
+  server: Server,
+  host: string,
+  wanted: number | undefined,
+  first = firstPort,
+): Promise<number> {
   const ports =
-    wanted === undefined ? Array.from({ length: portsTried }, (_, step) => firstPort + step) : [wanted];
+    wanted === undefined ? Array.from({ length: portsTried }, (_, step) => first + step) : [wanted];
   for (const port of ports) {
     const listening = await tryPort(server, host, port);
     if (listening !== undefined) return listening;
   }
   const taken =
     wanted === undefined
-      ? `The ports ${firstPort} to ${firstPort + portsTried - 1} of ${host} are`
+      ? `The ports ${first} to ${first + portsTried - 1} of ${host} are`
       : `Port ${wanted} of ${host} is`;
   throw new PortTaken(`${taken} in use by another program. Choose another with --port`);
 }
@@ -46,6 +53,7 @@ const graceMs = 300;
 /** Stops listening; a stream or a connection kept open does not keep the server. */
 export function closeServer(server: Server): Promise<void> {
   return new Promise((resolve) => {
+    // The answer also comes, as an error, where it never listened.
     server.close(() => resolve());
     server.closeIdleConnections();
     setTimeout(() => server.closeAllConnections(), graceMs).unref();

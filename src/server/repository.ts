@@ -1,4 +1,4 @@
-import type { DocumentList, DocumentSummary, Revision, RevisionAnswer } from '../record/api.ts';
+import type { DocumentList, DocumentSummary, FeedOpening, Revision, RevisionAnswer } from '../record/api.ts';
 import type { Operation, StoredOperation } from '../record/operation.ts';
 import type { DocumentKind } from '../record/schema.ts';
 
@@ -48,5 +48,7 @@ export interface Repository {
   revision(document: string, revision: string): Promise<RevisionAnswer | undefined>;
   /** Which record this is; another database has another. */
   identity(): Promise<string>;
+  /** As `identity`, and when a backup last took its place. */
+  opening(): Promise<FeedOpening>;
   close(): Promise<void>;
 }

@@ -15,6 +15,8 @@ export interface RunOptions {
   host?: string;
   /** Let paired devices of the network in. */
   share?: boolean;
+  /** Shared by https, with a certificate of the shop's own. */
+  tls?: boolean;
   /** Origin of a TLS proxy in front. */
   behind?: string;
   /** Open a browser where there is a desktop. */
@@ -27,6 +29,8 @@ export async function runServer(options: RunOptions): Promise<number> {
   if (typeof port === 'string') return fail(port);
   if (options.behind !== undefined && !/^https?:\/\/[^/]+$/.test(options.behind))
     return fail(`"${options.behind}" is no origin. Give scheme and name alone, such as https://rods.example`);
+  if (options.tls && (!options.share || options.behind !== undefined))
+    return fail('--tls goes with --share, and not with --behind, where the proxy holds the certificate');
   const dataFolder = options.data ? resolve(options.data) : defaultDataFolder(process.env, process.platform);
   let server: RunningServer;
   try {
@@ -36,6 +40,7 @@ export async function runServer(options: RunOptions): Promise<number> {
       host: options.host,
       databaseUrl: process.env.DATABASE_URL,
       share: options.share || options.behind !== undefined,
+      tls: options.tls,
       proxyOrigin: options.behind?.toLowerCase(),
       dailyBackups: true,
     });
@@ -58,14 +63,19 @@ export async function runServer(options: RunOptions): Promise<number> {
 }
 
 /** The code stands behind '#', which browsers do not send to any server. */
-function sayPairing({ code, addresses }: { code: string; addresses: string[] }): void {
+function sayPairing({ code, addresses, fingerprint }: NonNullable<RunningServer['pairing']>): void {
   const [first] = addresses;
   if (!first) {
     console.log('  Shared, but this computer is in no network.');
     return;
   }
   console.log(`  Shared as ${addresses.join(', ')}; pairing code ${code} (ten minutes, one device).`);
-  console.log(`  Anyone on the network could read what passes: see docs/security.md.\n`);
+  if (fingerprint) {
+    console.log(
+      '  The phone warns that nobody vouches for this shop. Let it show the certificate, and go on only',
+    );
+    console.log(`  where its SHA-256 fingerprint is\n    ${fingerprint}\n`);
+  } else console.log('  Anyone on the network could read what passes: see docs/security.md, or add --tls.\n');
   console.log(renderUnicodeCompact(`${first}/pair#${code}`, { border: 2 }));
 }
 

@@ -1,22 +1,22 @@
 import { readFileSync } from 'node:fs';
 import type { Server } from 'node:http';
+import { createServer as createTlsServer } from 'node:https';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createAdaptorServer } from '@hono/node-server';
-import type { ServerInfo } from '../record/api.ts';
+import type { Hono } from 'hono';
 import { createApp } from './app.ts';
 import { Backups } from './backup/backups.ts';
-import { ChangeFeed } from './change-feed.ts';
+import { restoreInto } from './backup/restore-backup.ts';
 import { type DataFolder, type FolderLock, lockFolder, openDataFolder } from './data-folder.ts';
-import { openDatabase } from './database.ts';
-import { demoId, plantDemo } from './demo.ts';
-import { Keeper } from './keeper.ts';
-import { closeServer, listen } from './listen.ts';
+import { demoId } from './demo.ts';
+import { closeServer, firstPort, firstTlsPort, listen } from './listen.ts';
+import { backupsFolder, type OpenRecord, openRecord } from './open-record.ts';
+import { RecordHolder } from './record-holder.ts';
 import { findRunningServer } from './running-server.ts';
+import { type Certificate, shopCertificate } from './sharing/certificate.ts';
 import { lanAddresses, ownNames } from './sharing/own-names.ts';
 import { Pairing } from './sharing/pairing.ts';
-import { Sessions } from './sharing/sessions.ts';
-import { SqlRepository } from './sql-repository.ts';
 import { readStaticFiles } from './static-files.ts';
 
 export interface ServeOptions {
@@ -29,6 +29,10 @@ export interface ServeOptions {
   databaseUrl?: string;
   /** Lets paired devices of the network in. */
   share?: boolean;
+  /** Shared by https alone, with a certificate of the shop's own; this computer goes on by plain http. */
+  tls?: boolean;
+  /** Exactly this port for https; without it 4970, or the next free one. */
+  tlsPort?: number;
   /** Origin of a TLS proxy on this computer that passes its requests on, such as https://rods.example. */
   proxyOrigin?: string;
   /** Makes a backup at the start and every day, in the data folder. */
@@ -42,7 +46,7 @@ export interface RunningServer {
   alreadyRunning: boolean;
   warnings: string[];
   /** A first pairing code and where it is typed in; undefined when not shared. */
-  pairing?: { code: string; addresses: string[] };
+  pairing?: { code: string; addresses: string[]; fingerprint?: string };
   close(): Promise<void>;
 }
 
@@ -63,72 +67,127 @@ export async function serve(options: ServeOptions): Promise<RunningServer> {
 }
 
 async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock): Promise<RunningServer> {
-  const host = options.host ?? (options.share && !options.proxyOrigin ? '0.0.0.0' : '127.0.0.1');
-  const demoFile = join(packageRoot, 'examples', 'demo-build.json');
-  const closing = new AbortController();
-  let keeper: Keeper | undefined;
+  const listening: Server[] = [];
   const backups = options.databaseUrl ? undefined : keepBackups(folder);
+  let holder: RecordHolder | undefined;
+  const close = async () => {
+    holder?.endFeeds();
+    await Promise.all(listening.map(closeServer));
+    await backups?.close();
+    await holder?.close();
+    lock.release();
+  };
   try {
-    const { db, description } = await openDatabase(options.databaseUrl ?? folder.databaseFile);
-    keeper = new Keeper(new SqlRepository(db), new ChangeFeed());
-    const warnings = folder.warning ? [folder.warning] : [];
-    await plantDemo(keeper, demoFile).catch((error: Error) => warnings.push(`No demo: ${error.message}`));
-    const info = await serverInfo(keeper, folder.path, description);
-    let port = 0;
-    const addresses = () =>
-      options.proxyOrigin ? [options.proxyOrigin] : lanAddresses().map((name) => `http://${name}:${port}`);
-    const now = () => new Date();
-    const sharing = options.share
-      ? {
-          pairing: new Pairing(now),
-          sessions: new Sessions(folder.path, now),
-          addresses,
-          secure: options.proxyOrigin?.startsWith('https:') ?? false,
-        }
-      : undefined;
-    const app = createApp({
-      keeper,
-      backups,
-      demoFile,
-      staticFiles: readStaticFiles(join(packageRoot, 'dist', 'web')),
-      info: () => info,
-      allowedHost: (name) => ownNames(host, options.share ?? false).some((own) => name === `${own}:${port}`),
-      proxyOrigin: options.proxyOrigin,
-      sharing,
-      closing: closing.signal,
-    });
-    const server = createAdaptorServer({ fetch: app.fetch }) as Server;
-    port = await listen(server, host, options.port);
-    const local = host === '0.0.0.0' ? '127.0.0.1' : host;
-    const address = `http://${local.includes(':') ? `[${local}]` : local}:${port}`;
+    const door = await doorOf(options, folder);
+    const demoFile = join(packageRoot, 'examples', 'demo-build.json');
+    const open = () => openRecord(folder, options.databaseUrl, demoFile);
+    const restore = async (file: string) => {
+      const at = new Date();
+      return restoreInto(file, folder, at, (swap) => holder!.replace(swap));
+    };
+    const info = { version: packageVersion(), dataFolder: folder.path };
+    const staticFiles = readStaticFiles(join(packageRoot, 'dist', 'web'));
+    holder = await RecordHolder.start(open, (record, closing) =>
+      appOn(record, { ...door, backups, restore, demoFile, staticFiles, closing, own: info }),
+    );
+    const { fetch } = holder;
+    const server = createAdaptorServer({ fetch }) as Server;
+    listening.push(server);
+    door.ports.plain = await listen(server, door.host, options.port, firstPort);
+    const { certificate } = door;
+    if (certificate) {
+      const serverOptions = { key: certificate.keyPem, cert: certificate.certificatePem };
+      const tls = createAdaptorServer({ fetch, createServer: createTlsServer, serverOptions }) as Server;
+      listening.push(tls);
+      door.ports.tls = await listen(tls, '0.0.0.0', options.tlsPort, firstTlsPort);
+    }
+    const address = addressOf(door.host, door.ports.plain);
     lock.note({ address, pid: process.pid });
     if (options.dailyBackups)
       backups?.start((error) => console.error(`No backup was made: ${error.message}`));
-    const pairing = sharing && { code: sharing.pairing.makeCode().code, addresses: addresses() };
-    const close = async () => {
-      closing.abort();
-      await closeServer(server);
-      await backups?.close();
-      await keeper?.repository.close();
-      lock.release();
+    const pairing = door.pairing && {
+      code: door.pairing.makeCode().code,
+      addresses: door.addresses(),
+      fingerprint: certificate?.fingerprint,
     };
+    const { warnings } = holder.record;
     return { address, dataFolder: folder.path, alreadyRunning: false, warnings, pairing, close };
   } catch (error) {
-    await keeper?.repository.close();
-    lock.release();
+    await close();
     throw error;
   }
 }
 
-function keepBackups({ path, databaseFile }: DataFolder): Backups {
-  const writtenBy = `Fairbend ${packageVersion()}`;
-  return new Backups({ databaseFile, folder: join(path, 'backups'), writtenBy, now: () => new Date() });
+/** How the server is reached, and by whom. */
+interface Door {
+  host: string;
+  ports: { plain: number; tls: number };
+  certificate?: Certificate;
+  /** Undefined when not shared. */
+  pairing?: Pairing;
+  /** Where other devices find it. */
+  addresses(): string[];
+  allowedHost(name: string): boolean;
+  proxyOrigin?: string;
+  secure: boolean;
 }
 
-async function serverInfo(keeper: Keeper, dataFolder: string, database: string): Promise<ServerInfo> {
-  const demo = (await keeper.repository.find(demoId)) ? demoId : null;
-  const record = await keeper.repository.identity();
-  return { app: 'fairbend', record, version: packageVersion(), dataFolder, database, demo };
+async function doorOf(options: ServeOptions, folder: DataFolder): Promise<Door> {
+  const { share = false, proxyOrigin, tls = false } = options;
+  const host = options.host ?? (share && !proxyOrigin && !tls ? '0.0.0.0' : '127.0.0.1');
+  const ports = { plain: 0, tls: 0 };
+  const names = ownNames(host, share);
+  const bare = names.map((name) => name.replace(/^\[|\]$/g, ''));
+  const certificate = share && tls ? await shopCertificate(folder.path, bare, new Date()) : undefined;
+  const addresses = () => {
+    if (proxyOrigin) return [proxyOrigin];
+    return lanAddresses().map((name) =>
+      certificate ? `https://${name}:${ports.tls}` : `http://${name}:${ports.plain}`,
+    );
+  };
+  const allowedHost = (name: string) =>
+    ownNames(host, share).some(
+      (own) =>
+        name === `${own}:${ports.plain}` || (certificate !== undefined && name === `${own}:${ports.tls}`),
+    );
+  const secure = certificate !== undefined || (proxyOrigin?.startsWith('https:') ?? false);
+  const pairing = share ? new Pairing(() => new Date()) : undefined;
+  return { host, ports, certificate, pairing, addresses, allowedHost, proxyOrigin, secure };
+}
+
+interface AppSurroundings
+  extends Door,
+    Pick<Parameters<typeof createApp>[0], 'backups' | 'restore' | 'demoFile' | 'staticFiles' | 'closing'> {
+  own: { version: string; dataFolder: string };
+}
+
+function appOn({ keeper, jobs, sessions, description }: OpenRecord, around: AppSurroundings): Hono {
+  const { own, pairing, addresses, secure, certificate, ...parts } = around;
+  return createApp({
+    ...parts,
+    version: own.version,
+    keeper,
+    jobs,
+    info: async () => ({
+      app: 'fairbend',
+      record: await keeper.repository.identity(),
+      ...own,
+      database: description,
+      demo: (await keeper.repository.find(demoId)) ? demoId : null,
+    }),
+    sharing: pairing && { pairing, sessions, addresses, secure, fingerprint: certificate?.fingerprint },
+  });
+}
+
+function addressOf(host: string, port: number): string {
+  const local = host === '0.0.0.0' ? '127.0.0.1' : host;
+  return `http://${local.includes(':') ? `[${local}]` : local}:${port}`;
+}
+
+function keepBackups(folder: DataFolder): Backups {
+  const writtenBy = `Fairbend ${packageVersion()}`;
+  const { databaseFile } = folder;
+  return new Backups({ databaseFile, folder: backupsFolder(folder), writtenBy, now: () => new Date() });
 }
 
 export function packageVersion(): string {

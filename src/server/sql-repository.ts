@@ -1,5 +1,5 @@
 import { type Kysely, sql } from 'kysely';
-import type { DocumentList, DocumentSummary, Revision, RevisionAnswer } from '../record/api.ts';
+import type { DocumentList, DocumentSummary, FeedOpening, Revision, RevisionAnswer } from '../record/api.ts';
 import type { Operation, StoredOperation } from '../record/operation.ts';
 import type { FieldValue } from '../record/schema.ts';
 import { ConflictError, documentNotFound } from './errors.ts';
@@ -152,8 +152,12 @@ export class SqlRepository implements Repository {
   }
 
   async identity(): Promise<string> {
-    const { record } = await this.db.selectFrom('identity').select('record').executeTakeFirstOrThrow();
-    return record;
+    return (await this.opening()).record;
+  }
+
+  async opening(): Promise<FeedOpening> {
+    const row = await this.db.selectFrom('identity').selectAll().executeTakeFirstOrThrow();
+    return { record: row.record, restoredAt: row.restored_at };
   }
 
   close(): Promise<void> {

@@ -7,6 +7,8 @@ export interface Tables {
   attachments: AttachmentsTable;
   revisions: RevisionsTable;
   identity: IdentityTable;
+  sessions: SessionsTable;
+  jobs: JobsTable;
 }
 
 /** `title` to `search` repeat what the operations say, so that a list needs no replay. */
@@ -49,6 +51,8 @@ export interface OperationsTable {
 /** One row. */
 export interface IdentityTable {
   record: string;
+  /** When a backup was last put in the place of the record; empty when never. */
+  restored_at: Generated<string>;
 }
 
 export interface AttachmentsTable {
@@ -67,4 +71,27 @@ export interface RevisionsTable {
   made_at: string;
   engine_version: string;
   frozen_values: string;
+}
+
+export interface SessionsTable {
+  id: string;
+  name: string;
+  paired_at: string;
+  /** SHA-256 of the device's secret. */
+  hash: string;
+}
+
+/** Long computations; no part of the record. */
+export interface JobsTable {
+  id: string;
+  kind: string;
+  input: string;
+  state: string;
+  done: Generated<number>;
+  total: Generated<number>;
+  attempts: Generated<number>;
+  result: string | null;
+  message: Generated<string>;
+  created_at: string;
+  updated_at: string;
 }

@@ -19,10 +19,13 @@ export interface ServerProcess {
 }
 
 /** A server in a process of its own, on a free port. */
-export function startServer(dataFolder: string, entry = 'serve'): Promise<ServerProcess> {
+export function startServer(
+  dataFolder: string,
+  options: { databaseUrl?: string } = {},
+): Promise<ServerProcess> {
   const program = `
-    const { serve } = await import(${JSON.stringify(`${root}dist/server/${entry}.js`)});
-    const server = await serve({ dataFolder: ${JSON.stringify(dataFolder)}, port: 0 });
+    const { serve } = await import(${JSON.stringify(`${root}dist/server/serve.js`)});
+    const server = await serve(${JSON.stringify({ dataFolder, port: 0, ...options })});
     console.log('listening ' + server.address);
     process.once('SIGTERM', async () => { await server.close(); process.exit(0); });
   `;

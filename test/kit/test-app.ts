@@ -1,12 +1,15 @@
 import type { Hono } from 'hono';
 import type { Kysely } from 'kysely';
-import pg from 'pg';
 import { createApp } from '../../src/server/app.ts';
 import { ChangeFeed } from '../../src/server/change-feed.ts';
 import { openDatabase } from '../../src/server/database.ts';
-import { Keeper, newId } from '../../src/server/keeper.ts';
+import { JobStore } from '../../src/server/jobs/job-store.ts';
+import { workStep } from '../../src/server/jobs/job-work.ts';
+import { LocalJobs } from '../../src/server/jobs/local-jobs.ts';
+import { Keeper } from '../../src/server/keeper.ts';
 import { SqlRepository } from '../../src/server/sql-repository.ts';
 import type { Tables } from '../../src/server/tables.ts';
+import { scratchDatabase } from './scratch-database.ts';
 
 export interface TestApp {
   app: Hono;
@@ -34,8 +37,15 @@ export async function testApp(demoFile = '/nonexistent/demo.json'): Promise<Test
     new ChangeFeed(),
     () => new Date(Date.UTC(2026, 2, 1, 9, 0, seconds++)),
   );
+  const worker = {
+    work: async (kind: string, data: unknown) => workStep(kind, data),
+    end: async () => undefined,
+  };
+  const jobs = new LocalJobs(new JobStore(db, () => keeper.timestamp()), keeper, () => worker);
   const app = createApp({
     keeper,
+    jobs,
+    version: '0.0.0',
     demoFile,
     info: () => ({ app: 'fairbend', record: '', version: '0.0.0', dataFolder: '', database: '', demo: null }),
     allowedHost: (host) => host === 'localhost',
@@ -64,24 +74,9 @@ export async function testApp(demoFile = '/nonexistent/demo.json'): Promise<Test
       return counts;
     },
     async close() {
+      await jobs.close();
       await keeper.repository.close();
       await scratch?.drop();
-    },
-  };
-}
-
-async function scratchDatabase(server: string): Promise<{ address: string; drop(): Promise<void> }> {
-  const name = `fairbend_test_${newId().replaceAll('_', '0')}`;
-  const admin = new pg.Client({ connectionString: server });
-  await admin.connect();
-  await admin.query(`create database ${name}`);
-  const address = new URL(server);
-  address.pathname = `/${name}`;
-  return {
-    address: address.href,
-    async drop() {
-      await admin.query(`drop database ${name}`);
-      await admin.end();
     },
   };
 }

@@ -25,7 +25,7 @@ function rowsOf(data: string): Record<string, unknown[]> {
   const tables = ['documents', 'operations', 'attachments', 'revisions', 'identity'];
   const rows = tables.map((table) => [
     table,
-    database.prepare(`select * from ${table} order by rowid`).all([]),
+    database.prepare(`select ${table === 'identity' ? 'record' : '*'} from ${table} order by rowid`).all([]),
   ]);
   database.close();
   return Object.fromEntries(rows.map(([table, found]) => [table, found]));

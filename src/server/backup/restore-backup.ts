@@ -1,6 +1,6 @@
 import { existsSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { lockFolder, openDataFolder } from '../data-folder.ts';
+import { type DataFolder, lockFolder, openDataFolder } from '../data-folder.ts';
 import { openDatabase } from '../database.ts';
 import { openSqlite } from '../sqlite.ts';
 import { BackupRefused, type Manifest, readArchive } from './archive.ts';
@@ -12,31 +12,56 @@ export interface Restored {
 }
 
 /**
- * Puts a backup in the place of a data folder's record. It is unpacked beside it, checked and brought to the
- * present form first; then the two change places, and the old one is kept.
+ * Puts a backup in the place of a data folder's record while no server uses it.
  * @throws BackupRefused, DatabaseTrouble; then nothing was changed
  */
 export async function restoreBackup(archive: string, dataFolder: string, at: Date): Promise<Restored> {
   if (!existsSync(archive)) throw new BackupRefused(`There is no file ${archive}. Check the name`);
   const folder = openDataFolder(dataFolder);
   const lock = lockFolder(folder.path);
-  if (!lock) throw new BackupRefused(`A server uses ${folder.path}. End it first, then restore`);
-  const fresh = join(folder.path, 'restore.sqlite.part');
+  if (!lock)
+    throw new BackupRefused(
+      `A server uses ${folder.path}. End it first, then restore; or restore on its Settings sheet`,
+    );
   try {
-    const manifest = await readArchive(archive, fresh);
-    await checkWhole(fresh);
-    const keptAs = putAside(folder.databaseFile, at);
-    renameSync(fresh, folder.databaseFile);
-    return { manifest, keptAs };
+    return await restoreInto(archive, folder, at, async (swap) => swap());
   } finally {
-    for (const end of ['', '-wal', '-shm']) rmSync(fresh + end, { force: true });
     lock.release();
   }
 }
 
-async function checkWhole(file: string): Promise<void> {
+/**
+ * Unpacks a backup beside the record, checks it and brings it to the present form; then the two change places, and
+ * the old one is kept. Who holds the record open closes it around the swap.
+ * @throws BackupRefused, DatabaseTrouble; then nothing was changed
+ */
+export async function restoreInto(
+  archive: string,
+  folder: DataFolder,
+  at: Date,
+  whileClosed: (swap: () => string | undefined) => Promise<string | undefined>,
+): Promise<Restored> {
+  const fresh = join(folder.path, 'restore.sqlite.part');
+  try {
+    const manifest = await readArchive(archive, fresh);
+    await checkWhole(fresh, at);
+    const keptAs = await whileClosed(() => changePlaces(fresh, folder.databaseFile, at));
+    return { manifest, keptAs };
+  } finally {
+    for (const end of ['', '-wal', '-shm']) rmSync(fresh + end, { force: true });
+  }
+}
+
+/** Whole, in the present form, and without what is no part of a record: work that was under way at that time. */
+async function checkWhole(file: string, at: Date): Promise<void> {
   const { db } = await openDatabase(file);
-  await db.destroy();
+  try {
+    await db.deleteFrom('jobs').execute();
+    await db.deleteFrom('sessions').execute();
+    await db.updateTable('identity').set({ restored_at: at.toISOString() }).execute();
+  } finally {
+    await db.destroy();
+  }
   const { database } = openSqlite(file);
   try {
     const [verdict] = database.prepare('PRAGMA integrity_check').all([]) as { integrity_check: string }[];
@@ -48,11 +73,27 @@ async function checkWhole(file: string): Promise<void> {
   }
 }
 
+/** Should the second step fail, the first is taken back. */
+function changePlaces(fresh: string, file: string, at: Date): string | undefined {
+  const keptAs = putAside(file, at);
+  try {
+    renameSync(fresh, file);
+  } catch (error) {
+    if (keptAs) moveWithLogs(keptAs, file);
+    throw error;
+  }
+  return keptAs;
+}
+
 /** The file and the logs beside it, which belong to it even when it is damaged. */
 function putAside(file: string, at: Date): string | undefined {
   if (!existsSync(file)) return undefined;
   const stamp = at.toISOString().replace(/[:.]/g, '-');
   const keptAs = file.replace(/\.sqlite$/, `-before-restore-${stamp}.sqlite`);
-  for (const end of ['-wal', '-shm', '']) if (existsSync(file + end)) renameSync(file + end, keptAs + end);
+  moveWithLogs(file, keptAs);
   return keptAs;
+}
+
+function moveWithLogs(from: string, to: string): void {
+  for (const end of ['-wal', '-shm', '']) if (existsSync(from + end)) renameSync(from + end, to + end);
 }

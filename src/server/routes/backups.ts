@@ -1,11 +1,16 @@
 import { createReadStream, statSync } from 'node:fs';
 import { Readable } from 'node:stream';
 import { Hono } from 'hono';
+import { BackupRefused } from '../backup/archive.ts';
 import type { Backups } from '../backup/backups.ts';
-import { NotFoundError } from '../errors.ts';
+import type { Restored } from '../backup/restore-backup.ts';
+import { NotFoundError, RefusedError } from '../errors.ts';
 
-/** The backups of the data folder: list, one more, and each as a file to take away. */
-export function backupRoutes(backups: Backups | undefined): Hono {
+/** The backups of the data folder: list, one more, each as a file to take away or in the place of the record. */
+export function backupRoutes(
+  backups: Backups | undefined,
+  restore: ((file: string) => Promise<Restored>) | undefined,
+): Hono {
   const app = new Hono();
   const orNone = () => {
     if (backups) return backups;
@@ -23,6 +28,15 @@ export function backupRoutes(backups: Backups | undefined): Hono {
       'content-length': String(statSync(file).size),
       'content-disposition': `attachment; filename="${c.req.param('name')}"`,
     });
+  });
+  app.post('/backups/:name/restore', async (c) => {
+    const file = orNone().fileOf(c.req.param('name'));
+    if (!file || !restore) throw new NotFoundError('There is no such backup. Load the page again');
+    const { keptAs, manifest } = await restore(file).catch((error: Error) => {
+      if (!(error instanceof BackupRefused)) throw error;
+      throw new RefusedError([{ path: 'backup', message: error.message }]);
+    });
+    return c.json({ madeAt: manifest.madeAt, keptAs: keptAs ?? null });
   });
   return app;
 }

@@ -17,7 +17,7 @@ export function eventRoutes(keeper: Keeper, closing: AbortSignal): Hono<{ Variab
     const sent = watchedDocuments(c.req.queries('after') ?? []);
     for (const document of sent.keys()) await keeper.findOrThrow(document);
     return streamSSE(c, (stream) => {
-      const admitted = () => c.get('standing')() !== 'stranger';
+      const admitted = async () => (await c.get('standing')()) !== 'stranger';
       return follow(stream, keeper, sent, closing, admitted);
     });
   });
@@ -40,15 +40,15 @@ async function follow(
   keeper: Keeper,
   sent: Map<string, number>,
   closing: AbortSignal,
-  admitted: () => boolean,
+  admitted: () => Promise<boolean>,
 ): Promise<void> {
   const bell = new Bell();
   const stops = [...sent.keys()].map((document) => keeper.feed.subscribe(document, () => bell.ring()));
   const onClosing = () => bell.ring();
   closing.addEventListener('abort', onClosing);
   stream.onAbort(() => bell.ring());
-  await stream.write(': open\n\n');
-  while (!stream.aborted && !closing.aborted && admitted()) {
+  await stream.writeSSE({ event: 'record', data: JSON.stringify(await keeper.repository.opening()) });
+  while (!stream.aborted && !closing.aborted && (await admitted())) {
     for (const [document, after] of sent) sent.set(document, await sendNew(stream, keeper, document, after));
     const rung = await bell.heard(heartbeatMs);
     if (!rung) await stream.write(': alive\n\n');

@@ -13,8 +13,10 @@ export interface Sharing {
   sessions: Sessions;
   /** Where other devices find this server. */
   addresses(): string[];
-  /** Reached by https only (a proxy's): the cookie then never travels without. */
+  /** Reached by https only (our own or a proxy's): the cookie then never travels without. */
   secure: boolean;
+  /** Of the certificate made for this shop. */
+  fingerprint?: string;
 }
 
 const pairRequest = z.strictObject({ code: z.string().max(40), name: z.string().max(60) });
@@ -23,20 +25,21 @@ const largestRequest = 10_000;
 /** Pairing (for strangers) and, for this computer alone, codes and paired devices. */
 export function sharingRoutes(sharing: Sharing | undefined): Hono {
   const app = new Hono();
-  app.get('/sharing', (c) => {
+  app.get('/sharing', async (c) => {
     const addresses = sharing?.addresses() ?? [];
     return c.json({
       shared: !!sharing,
       addresses,
-      sessions: sharing?.sessions.list() ?? [],
+      sessions: (await sharing?.sessions.list()) ?? [],
+      fingerprint: sharing?.fingerprint,
     } satisfies SharingAnswer);
   });
   if (!sharing) return app;
   const { pairing, sessions, secure } = sharing;
   app.post('/sharing/code', (c) => c.json(pairing.makeCode(), 201));
-  app.post('/sharing/sessions/:id/end', (c) => {
-    sessions.end(c.req.param('id'));
-    return c.json({ sessions: sessions.list() });
+  app.post('/sharing/sessions/:id/end', async (c) => {
+    await sessions.end(c.req.param('id'));
+    return c.json({ sessions: await sessions.list() });
   });
   app.post('/pair', async (c) => {
     const { code, name } = await readJson(c, pairRequest, largestRequest);
@@ -45,7 +48,7 @@ export function sharingRoutes(sharing: Sharing | undefined): Hono {
         'This code does not hold: it is mistyped, used, or older than ten minutes. Ask for a new one in Settings on the shop’s computer';
       throw new RefusedError([{ path: 'code', message }]);
     }
-    const token = sessions.begin(name.trim() || 'a device');
+    const token = await sessions.begin(name.trim() || 'a device');
     const maxAge = sessionLivesMs / 1000;
     setCookie(c, sessionCookie, token, { httpOnly: true, sameSite: 'Strict', path: '/', maxAge, secure });
     return c.json({ paired: true }, 201);

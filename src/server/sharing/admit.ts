@@ -9,7 +9,7 @@ export const sessionCookie = 'fairbend-session';
 export type Standing = 'this computer' | 'paired' | 'stranger';
 
 /** Asked again by what lasts: a stream ends when its device is shut out. */
-export type AdmitVariables = { standing: () => Standing };
+export type AdmitVariables = { standing: () => Promise<Standing> };
 
 /**
  * Strangers get the page, which holds no data, and the door to pair at; every other answer of the API needs this
@@ -19,23 +19,27 @@ export function admit(sessions: Sessions | undefined): MiddlewareHandler<{ Varia
   return async (c, next) => {
     const token = getCookie(c, sessionCookie);
     const local = isThisComputer(c);
-    const standing = () =>
-      local ? 'this computer' : sessions?.knows(token) ? ('paired' as const) : ('stranger' as const);
+    const standing = async (): Promise<Standing> => {
+      if (local) return 'this computer';
+      return (await sessions?.knows(token)) ? 'paired' : 'stranger';
+    };
     c.set('standing', standing);
     const open = c.req.path === '/api/pair' || !c.req.path.startsWith('/api/');
-    if (!open && standing() === 'stranger')
+    if (!open && (await standing()) === 'stranger')
       return c.json(
         { message: 'This device is not paired. Pair it: Settings on the shop’s computer', findings: [] },
         401,
       );
-    if (c.req.path.startsWith('/api/sharing') && standing() !== 'this computer')
-      return c.json(
-        { message: 'Devices are let in and shut out on the shop’s computer only', findings: [] },
-        403,
-      );
+    if (c.req.path.startsWith('/api/sharing') && !local) return forbid(c, 'Devices are let in and shut out');
+    if (/^\/api\/backups\/[^/]+\/restore$/.test(c.req.path) && !local)
+      return forbid(c, 'Backups are restored');
     await next();
     return undefined;
   };
+}
+
+function forbid(c: Context, what: string): Response {
+  return c.json({ message: `${what} on the shop’s computer only`, findings: [] }, 403);
 }
 
 /** By the connection, not by what the request says; what a proxy on this computer passes on is not from it. */

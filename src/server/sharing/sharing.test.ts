@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { type RunningServer, type ServeOptions, serve } from '../serve.ts';
+import { FileSessions } from './file-sessions.ts';
 import { Pairing } from './pairing.ts';
-import { Sessions } from './sessions.ts';
 
 let folder = '';
 let server: RunningServer | undefined;
@@ -164,15 +164,15 @@ describe('a session', () => {
     expect((await stream).body).not.toContain('d1-a.9.0');
   });
 
-  test('survives a restart, keeps no secret on the disk, and ends after thirty days', () => {
+  test('survives a restart, keeps no secret on the disk, and ends after thirty days', async () => {
     let ms = Date.UTC(2026, 2, 1);
     const now = () => new Date(ms);
-    const token = new Sessions(folder, now).begin('Tablet');
+    const token = await new FileSessions(folder, now).begin('Tablet');
     expect(readFileSync(join(folder, 'sessions.json'), 'utf8')).not.toContain(token);
     expect(statSync(join(folder, 'sessions.json')).mode & 0o077).toBe(0);
-    expect(new Sessions(folder, now).knows(token)).toBe(true);
+    expect(await new FileSessions(folder, now).knows(token)).toBe(true);
     ms += 31 * 24 * 3600e3;
-    expect(new Sessions(folder, now).knows(token)).toBe(false);
+    expect(await new FileSessions(folder, now).knows(token)).toBe(false);
   });
 });
 

@@ -1,0 +1,43 @@
+import { buildSureness } from '../../engine/flow/build-sureness.ts';
+import { workBuild } from '../../engine/flow.ts';
+import type { Cell } from '../../record/operation.ts';
+import { readBuild } from '../../record/read-build.ts';
+
+/** What a worker makes of one step of a job. Pure: the same data give the same answer, in any thread. */
+export function workStep(kind: string, data: unknown): unknown {
+  const work = works[kind];
+  if (!work) throw new Error(`There is no work called ${kind}`);
+  return work(data as never);
+}
+
+const works: Record<string, (data: never) => unknown> = { 'sample shelf': sampleBuild };
+
+interface ShelfBuild {
+  build: string;
+  title: string;
+  cells: [string, Cell][];
+}
+
+/** How sure one build's marks are, or why nothing can be said of it. */
+function sampleBuild({ build, title, cells }: ShelfBuild) {
+  const state = { id: build, kind: 'build' as const, cells: new Map(cells), clock: 0 };
+  const { bench, choices, findings } = readBuild(state);
+  const stops = findings.filter(({ severity }) => severity === 'stop');
+  if (!bench || !choices || stops.length > 0) return { build, title, reason: firstMessage(stops) };
+  const work = workBuild(bench, choices);
+  if (work.status !== 'done') return { build, title, reason: firstMessage(work.findings) };
+  if (!work.posterior) return { build, title, reason: 'Nothing was hung on this blank yet' };
+  const { scores, marks } = buildSureness(work.question, work.best.fromTipM, work.posterior);
+  return {
+    build,
+    title,
+    marksPlusMinusM: marks.plusMinusM,
+    costOfKeeping: marks.costOfKeeping,
+    worst: scores.proposed?.worst,
+    blanks: marks.blanks,
+  };
+}
+
+function firstMessage(findings: readonly { message: string }[]): string {
+  return findings[0]?.message ?? 'This build is not complete yet';
+}

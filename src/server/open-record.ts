@@ -1,0 +1,81 @@
+import { join } from 'node:path';
+import { ChangeFeed } from './change-feed.ts';
+import type { DataFolder } from './data-folder.ts';
+import { openDatabase } from './database.ts';
+import { isServer } from './database-trouble.ts';
+import { plantDemo } from './demo.ts';
+import { JobStore } from './jobs/job-store.ts';
+import type { Jobs } from './jobs/jobs.ts';
+import { LocalJobs } from './jobs/local-jobs.ts';
+import { Keeper } from './keeper.ts';
+import { FileSessions } from './sharing/file-sessions.ts';
+import type { Sessions } from './sharing/sessions.ts';
+import { SqlSessions } from './sharing/sql-sessions.ts';
+import { SqlRepository } from './sql-repository.ts';
+
+/** All that stands on one open database; a restore closes it and opens the next. */
+export interface OpenRecord {
+  keeper: Keeper;
+  jobs: Jobs;
+  sessions: Sessions;
+  /** For people: which database, through what. */
+  description: string;
+  warnings: string[];
+  close(): Promise<void>;
+}
+
+/**
+ * Opens the record of a data folder, or of a PostgreSQL database that other server processes may use as well.
+ * @throws DatabaseTrouble
+ */
+export async function openRecord(
+  folder: DataFolder,
+  databaseUrl: string | undefined,
+  demoFile: string,
+): Promise<OpenRecord> {
+  const shared = databaseUrl !== undefined && isServer(databaseUrl);
+  const { db, description } = await openDatabase(databaseUrl ?? folder.databaseFile);
+  const opened: (() => Promise<unknown>)[] = [() => db.destroy()];
+  const close = async () => {
+    for (const end of opened.splice(0).reverse()) await end();
+  };
+  try {
+    const feed = shared
+      ? await sharedFeed(databaseUrl)
+      : { feed: new ChangeFeed(), close: async () => undefined };
+    opened.push(feed.close);
+    const keeper = new Keeper(new SqlRepository(db), feed.feed);
+    const now = () => new Date();
+    const sessions = shared ? new SqlSessions(db, now) : new FileSessions(folder.path, now);
+    const warnings = folder.warning ? [folder.warning] : [];
+    await plantDemo(keeper, demoFile).catch((error: Error) => warnings.push(`No demo: ${error.message}`));
+    const jobs = await openJobs(new JobStore(db, () => keeper.timestamp()), keeper, shared && databaseUrl);
+    opened.push(() => jobs.close());
+    return { keeper, jobs, sessions, description, warnings, close };
+  } catch (error) {
+    await close();
+    throw error;
+  }
+}
+
+/** What only PostgreSQL needs is loaded only for it. */
+async function sharedFeed(address: string) {
+  const { PostgresFeed } = await import('./postgres/postgres-feed.ts');
+  const feed = await PostgresFeed.open(address);
+  return { feed, close: () => feed.close() };
+}
+
+async function openJobs(store: JobStore, keeper: Keeper, address: string | false): Promise<Jobs> {
+  if (address) {
+    const { SharedJobs } = await import('./jobs/shared-jobs.ts');
+    return SharedJobs.open(address, store, keeper);
+  }
+  const jobs = new LocalJobs(store, keeper);
+  await jobs.takeUp();
+  return jobs;
+}
+
+/** Where a data folder's own backups lie. */
+export function backupsFolder(folder: DataFolder): string {
+  return join(folder.path, 'backups');
+}
