@@ -10,6 +10,8 @@ export interface Table {
   /** One text per column; an empty text in a `fill` column is a box to write into. */
   rows: readonly (readonly string[])[];
   rowMm?: number;
+  /** Height of its letters; 3 mm where nothing is said. */
+  textMm?: number;
 }
 export const tableRowMm = 6;
 
@@ -21,8 +23,8 @@ export function drawTable(table: Table, leftMm: number, topMm: number): Mark[] {
     line(leftMm, topMm + row * rowMm, leftMm + widthMm, topMm + row * rowMm, { widthMm: heavy ? 0.3 : 0.1 });
   const titles = table.columns.map(({ title }) => title);
   return [
-    ...drawRow(table.columns, titles, leftMm, topMm + rowMm, true),
-    ...table.rows.flatMap((row, k) => drawRow(table.columns, row, leftMm, topMm + (k + 2) * rowMm, false)),
+    ...drawRow(table, titles, leftMm, topMm + rowMm, true),
+    ...table.rows.flatMap((row, k) => drawRow(table, row, leftMm, topMm + (k + 2) * rowMm, false)),
     ...Array.from({ length: table.rows.length + 2 }, (_, k) =>
       rule(k, k <= 1 || k === table.rows.length + 1),
     ),
@@ -35,7 +37,7 @@ export function tableHeightMm({ rows, rowMm = tableRowMm }: Pick<Table, 'rows' |
 }
 
 function drawRow(
-  columns: readonly Column[],
+  { columns, textMm = 3 }: Pick<Table, 'columns' | 'textMm'>,
   cells: readonly string[],
   leftMm: number,
   bottomMm: number,
@@ -45,6 +47,6 @@ function drawRow(
   return columns.map(({ widthMm, align = 'start' }, k) => {
     const at = { start: x + 1, middle: x + widthMm / 2, end: x + widthMm - 1 }[align];
     x += widthMm;
-    return text(at, bottomMm - 1.9, cells[k] ?? '', { sizeMm: bold ? 2.7 : 3, bold, align });
+    return text(at, bottomMm - 1.9, cells[k] ?? '', { sizeMm: bold ? 0.9 * textMm : textMm, bold, align });
   });
 }

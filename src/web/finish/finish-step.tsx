@@ -6,6 +6,7 @@ import { BuildFields } from '../fields/build-fields.tsx';
 import { KeepHabit } from '../fields/keep-habit.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
+import { SinceNote } from '../read/since-note.tsx';
 import { textOf } from '../read/values.ts';
 import { Caution } from '../shell/caution.tsx';
 import { NextLine } from '../shell/next-line.tsx';
@@ -41,6 +42,7 @@ export function FinishStep() {
   return (
     <BuildFields findings={finish.findings}>
       <NextLine>{nextWords(finish)}</NextLine>
+      <SinceNote works={['finish']} />
       <MixPart finish={finish} />
       <Caution source="HSE RR079 and construction dermatitis pages; oshwiki, epoxy resins; YSU, flammable materials">
         Epoxy and its hardener can sensitise for life and burn the eyes: thick nitrile gloves, no skin

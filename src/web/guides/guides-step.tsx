@@ -1,17 +1,12 @@
-import { munkres } from 'munkres';
-import { useMemo } from 'react';
 import { Link } from 'wouter';
-import { diameterAt } from '../../engine/bench/diameter-profile.ts';
-import { sortBag } from '../../engine/guides/bag-sorting.ts';
-import { checkGuideSet } from '../../engine/guides/check-guide-set.ts';
 import { rackName, rackShortages } from '../../record/rack.ts';
-import { readBag, readGuideSet } from '../../record/read-guide-set.ts';
 import { BuildFields } from '../fields/build-fields.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
-import { siOf, textOf } from '../read/values.ts';
+import { SinceNote } from '../read/since-note.tsx';
+import { textOf } from '../read/values.ts';
 import { Caution } from '../shell/caution.tsx';
 import { NextLine } from '../shell/next-line.tsx';
 import { Part } from '../shell/part.tsx';
@@ -23,32 +18,15 @@ import { RackShelf } from './rack-shelf.tsx';
 import { ScanPart } from './scan-part.tsx';
 import { SetTable } from './set-table.tsx';
 import { TakeUpGuides } from './take-up-guides.tsx';
+import { useRack } from './use-rack.ts';
 import './guides.css';
 
 /** The guides in the hand: does the knot pass, do sizes fall, and which of the bag goes where. */
 export function GuidesStep() {
-  const { id, document, single, rows } = useBuild();
+  const { id, rows } = useBuild();
   const { rack } = useShop();
-  const { blank, choices, profile } = useBench();
-  const knotM = siOf(single('layout'), 'knot');
-  const read = useMemo(() => {
-    if (!blank || !choices || profile.length === 0) return undefined;
-    const set = readGuideSet(document, choices.guides);
-    const places = set.flatMap(({ kind, size, stationM }, index) =>
-      stationM === undefined || kind === 'stripping'
-        ? []
-        : [{ guide: index + 1, size, outsideM: diameterAt(profile, stationM) ?? 0.003 }],
-    );
-    const bag = readBag(document);
-    return {
-      set,
-      bag,
-      findings: checkGuideSet(set, blank, { profile, knotM }),
-      sizes: [...new Set(set.filter(({ kind }) => kind !== 'stripping').map(({ size }) => size))],
-      sorted: sortBag(bag, places, munkres),
-      placed: places.length > 0,
-    };
-  }, [document, blank, choices, profile, knotM]);
+  const { choices } = useBench();
+  const read = useRack();
   if (!read) {
     return (
       <NextLine>
@@ -57,7 +35,7 @@ export function GuidesStep() {
       </NextLine>
     );
   }
-  const { set, bag, findings, sizes, sorted, placed } = read;
+  const { set, bag, findings, sizes, sorted, placed, numberOf } = read;
   const recorded = choices?.guides.every((guide) => guide.id !== undefined) ?? false;
   const shortages = rackShortages(rows('guides'), rack);
   const usedHere = new Map(
@@ -66,7 +44,6 @@ export function GuidesStep() {
       rows('guides').filter((guide) => textOf(guide, 'fromRack') === row.id).length,
     ]),
   );
-  const numberOf = (bagId: string) => bag.findIndex((guide) => guide.id === bagId) + 1;
   return (
     <BuildFields findings={findings}>
       <NextLine goOn={{ href: `/builds/${id}/wraps`, name: 'Wraps' }}>
@@ -75,6 +52,7 @@ export function GuidesStep() {
             ? 'Look along each guide of the bag and tap how straight it is.'
             : 'The layout has no marks yet; the rack needs them.')}
       </NextLine>
+      <SinceNote works={['rack']} />
       <Part
         title="The set"
         aside="chosen from the shop’s guides or typed; pale numbers are typical of the size"

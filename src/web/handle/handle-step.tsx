@@ -7,6 +7,7 @@ import { QuantityField } from '../fields/quantity-field.tsx';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
+import { SinceNote } from '../read/since-note.tsx';
 import { siOf } from '../read/values.ts';
 import { NextLine } from '../shell/next-line.tsx';
 import { Part } from '../shell/part.tsx';
@@ -40,6 +41,7 @@ export function HandleStep() {
             ? `Measure from the butt end to where the front of the grip will be; ${show(used.gripFrontFromButtM)} is assumed meanwhile.`
             : 'The handle is set; go on to the layout.'}
       </NextLine>
+      <SinceNote works={['handle']} />
       <Part title="Handle" aside="all from the butt end of the blank">
         <HandleDrawing
           gripFrontM={used.gripFrontFromButtM}

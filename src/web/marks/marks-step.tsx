@@ -4,6 +4,7 @@ import { BuildFields } from '../fields/build-fields.tsx';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
+import { SinceNote } from '../read/since-note.tsx';
 import { NextLine } from '../shell/next-line.tsx';
 import { Part } from '../shell/part.tsx';
 import { MarksTables } from './marks-tables.tsx';
@@ -39,6 +40,7 @@ export function MarksStep() {
             ? 'Measure the rules on the print; then lay each strip along its section, tip end on tip end, and tick.'
             : 'Print the strips at actual size, or mark from the list with a tape.'}
       </NextLine>
+      <SinceNote works={['marks']} />
       <Part
         title="Marks"
         aside={`in ${list.tapeStep === '1 mm' ? 'millimetres' : 'inches'}, from the ring end of the tip-top’s tube to the middle of each ring`}

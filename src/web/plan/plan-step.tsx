@@ -3,16 +3,19 @@ import { Link } from 'wouter';
 import { type BenchStage, sumMinutes } from '../../engine/plan/bench-list.ts';
 import { useNow } from '../finish/use-now.ts';
 import { useBuild } from '../read/build.tsx';
+import { SinceNote } from '../read/since-note.tsx';
 import { numberOf, textOf } from '../read/values.ts';
 import { NextLine } from '../shell/next-line.tsx';
 import { Part } from '../shell/part.tsx';
 import { TableFrame } from '../shell/table-frame.tsx';
+import { BenchSheetButton } from './bench-sheet-button.tsx';
+import { logQuarter } from './log-quarter.ts';
 import { useStages } from './use-stages.ts';
 import './plan.css';
 
 /** One list of the whole build: what is next, what waits and for what, and the hours that went into it. */
 export function PlanStep() {
-  const { rows, write, newRowId } = useBuild();
+  const { id, rows, write, newRowId } = useBuild();
   const stages = useStages(useNow());
   const next = stages.find(({ status }) => status === 'next');
   const logged = rows('hours').map((row) => ({
@@ -20,19 +23,24 @@ export function PlanStep() {
     minutes: numberOf(row, 'minutes') ?? 0,
   }));
   const { byStage, totalMinutes } = sumMinutes(logged);
-  const log = (stage: BenchStage) => {
-    const id = newRowId();
-    write('quarter of an hour', [
-      { path: ['hours', id, 'order'], value: logged.length },
-      { path: ['hours', id, 'stage'], value: stage.id },
-      { path: ['hours', id, 'minutes'], value: 15 },
-      { path: ['hours', id, 'loggedAt'], value: new Date().toISOString() },
-    ]);
-  };
+  const log = (stage: BenchStage) =>
+    write('quarter of an hour', logQuarter(newRowId(), { order: logged.length, stage: stage.id }));
   return (
     <>
       <NextLine>{next ? `${next.name}.` : 'Nothing to do but wait; see below what for.'}</NextLine>
-      <Part title="Bench list" aside={`${hoursWords(totalMinutes)} logged`}>
+      <SinceNote works={['marks', 'rack', 'handle', 'wraps', 'finish']} />
+      <Part
+        title="Bench list"
+        aside={`${hoursWords(totalMinutes)} logged`}
+        tools={
+          <>
+            <Link className="button" href={`/builds/${id}/bench`}>
+              One piece at a time
+            </Link>
+            <BenchSheetButton stages={stages} />
+          </>
+        }
+      >
         <TableFrame label="Stages">
           <table className="figures-table">
             <thead>

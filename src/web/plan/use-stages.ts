@@ -17,6 +17,9 @@ export function useStages(nowMs: number): BenchStage[] {
   const recoat = last && recoatAt(nowMs, last, times);
   const fishMs = last && last.brushedAtMs + 1000 * timeAtRoom(times.fishAfterS, times.statedC, last.roomC);
   const marked = choices?.guides.every(({ stationM }) => stationM !== undefined) ?? false;
+  const wrapped =
+    flagOf(finish, 'wrapsChecked') ||
+    rows('benchDone').some((row) => textOf(row, 'task')?.startsWith('wrap-'));
   const facts: StageFact[] = [
     {
       id: 'blank',
@@ -38,7 +41,18 @@ export function useStages(nowMs: number): BenchStage[] {
       done: rows('prints').some((row) => ['strips', 'marks'].includes(textOf(row, 'sheet') ?? '')),
     },
     { id: 'guides', name: 'Sort the guides', after: ['layout'], done: rows('bag').length > 0 },
-    { id: 'wraps', name: 'Wrap', after: ['handle', 'marks', 'guides'], done: flagOf(finish, 'wrapsChecked') },
+    {
+      id: 'load-test',
+      name: 'Tape the guides and load the rod',
+      after: ['marks'],
+      done: ['loadTests', 'proofs'].some((kind) => rows(kind).length > 0) || wrapped,
+    },
+    {
+      id: 'wraps',
+      name: 'Wrap',
+      after: ['handle', 'load-test', 'guides'],
+      done: flagOf(finish, 'wrapsChecked'),
+    },
     { id: 'coat-1', name: 'First coat', after: ['wraps'], done: coats.length > 0 },
     {
       id: 'coat-2',

@@ -19,6 +19,7 @@ const loaders: Record<string, () => Promise<ComponentType>> = {
   wraps: async () => (await import('../wraps/wraps-step.tsx')).WrapsStep,
   finish: async () => (await import('../finish/finish-step.tsx')).FinishStep,
   plan: async () => (await import('../plan/plan-step.tsx')).PlanStep,
+  bench: async () => (await import('../plan/bench-step.tsx')).BenchStep,
   history: async () => (await import('../history/history-sheet.tsx')).HistorySheet,
 };
 const sheets: Record<string, ComponentType> = Object.fromEntries(

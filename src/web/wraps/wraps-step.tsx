@@ -5,6 +5,7 @@ import { BuildFields } from '../fields/build-fields.tsx';
 import { KeepHabit } from '../fields/keep-habit.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
+import { SinceNote } from '../read/since-note.tsx';
 import { textOf } from '../read/values.ts';
 import { Caution } from '../shell/caution.tsx';
 import { NextLine } from '../shell/next-line.tsx';
@@ -46,6 +47,7 @@ export function WrapsStep() {
   return (
     <BuildFields findings={wraps.plan.findings}>
       <NextLine goOn={{ href: `/builds/${id}/finish`, name: 'Finish' }}>{nextWords(wraps)}</NextLine>
+      <SinceNote works={['wraps']} />
       <Part
         title="Wraps"
         aside="true along the rod, drawn thick across it"

@@ -1,0 +1,46 @@
+import { useMemo } from 'react';
+import { locateMark } from '../../engine/bench/assemble.ts';
+import { type BenchTask, benchTasks } from '../../engine/plan/bench-tasks.ts';
+import { useFinish } from '../finish/use-finish.ts';
+import { useRack } from '../guides/use-rack.ts';
+import { useHandlePlan } from '../handle/use-handle-plan.ts';
+import { useBench } from '../read/bench.tsx';
+import { useShop } from '../read/shop.tsx';
+import { useWraps } from '../wraps/use-wraps.ts';
+
+/** The build's work in pieces, as it stands now; empty while there is no blank. */
+export function useBenchTasks(nowMs: number): BenchTask[] {
+  const { blank, choices } = useBench();
+  const { system } = useShop();
+  const { plan: handle } = useHandlePlan();
+  const rack = useRack();
+  const wraps = useWraps();
+  const finish = useFinish(nowMs);
+  return useMemo(() => {
+    if (!blank || !choices) return [];
+    const marks = choices.guides.flatMap(({ kind, size, stationM }, index) => {
+      const mark = stationM === undefined ? undefined : locateMark(blank, stationM);
+      if (!mark || mark.onSection === 'none') return [];
+      const { onSection, fromOwnTipM, fromOwnButtM } = mark;
+      return [
+        {
+          guide: index + 1,
+          name: `${kind} ${size}`.trim(),
+          section: onSection,
+          ownTipM: fromOwnTipM,
+          ownButtM: fromOwnButtM,
+        },
+      ];
+    });
+    return benchTasks({
+      blank,
+      step: system === 'mm' ? '1 mm' : '1/32 in',
+      handle,
+      marks,
+      rack,
+      wraps: wraps?.plan.wraps ?? [],
+      trimTurnsWord: wraps?.choices.trim.name ? `in ${wraps.choices.trim.name}` : 'in the trim',
+      batch: finish.batch,
+    });
+  }, [blank, choices, system, handle, rack, wraps, finish.batch]);
+}
