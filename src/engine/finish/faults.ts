@@ -43,4 +43,20 @@ export const finishFaults: readonly FinishFault[] = [
     cause: 'loose filaments not burnished or singed',
     remedy: 'Shave flush after the first coat, sand lightly, then the second coat.',
   },
+  {
+    fault: 'Waves or lumps',
+    cause: 'brushed on after it began to gel, or too much at once',
+    remedy: 'Let it harden, sand level, then a thin coat from a fresh mix; stop as soon as it pulls strings.',
+  },
+  {
+    fault: 'Colour uneven along the rod',
+    cause: 'the mix thickened while it was brushed, so that later wraps soaked up less',
+    remedy:
+      'Test wraps first; a fresh batch for each section, or preserver on all of them before the finish.',
+  },
+  {
+    fault: 'Crack at a foot’s end',
+    cause: 'a steep ramp, a foot that rocks, or a finish too hard for the bend',
+    remedy: 'Cut the wrap off on top of the foot, dress the ramp, wrap and finish again.',
+  },
 ];

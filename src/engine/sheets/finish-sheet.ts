@@ -65,8 +65,9 @@ export function finishSheet(
       bold: true,
     }),
   ];
+  const faultMm = Math.min(13, (size.heightMm - marginMm - faultsMm - 7) / finishFaults.length);
   finishFaults.forEach(({ fault, cause, remedy }, index) => {
-    const y = faultsMm + 7 + index * 13;
+    const y = faultsMm + 7 + index * faultMm;
     marks.push(
       text(marginMm, y, `${fault}: ${cause}`, { sizeMm: 2.9, bold: true }),
       text(marginMm, y + 4.2, remedy, { sizeMm: 2.7 }),

@@ -1,8 +1,12 @@
 import { Button } from 'react-aria-components';
+import { finishFaults } from '../../engine/finish/faults.ts';
 import { coatSchedule, recoatAt } from '../../engine/finish/schedule.ts';
 import { FlagField } from '../fields/flag-field.tsx';
+import { NumberField } from '../fields/number-field.tsx';
+import { PickField } from '../fields/pick-field.tsx';
+import { TextField } from '../fields/text-field.tsx';
 import { useBuild } from '../read/build.tsx';
-import { flagOf } from '../read/values.ts';
+import { flagOf, textOf } from '../read/values.ts';
 import { Part } from '../shell/part.tsx';
 import { TableFrame } from '../shell/table-frame.tsx';
 import { clockWords, dueWords } from './due-words.ts';
@@ -62,13 +66,43 @@ export function CoatsPart({ finish, nowMs }: { finish: FinishOnRod; nowMs: numbe
   );
 }
 
+const faultOptions = finishFaults.map(({ fault }) => ({ value: fault, name: fault }));
+
+/** The usual remedy of what went wrong, at the coat itself. */
+function Remedy({ coat }: { coat: string }) {
+  const { rows } = useBuild();
+  const row = rows('coats').find(({ id }) => id === coat);
+  const found = finishFaults.find(({ fault }) => row && fault === textOf(row, 'fault'));
+  if (!found) return null;
+  return (
+    <p role="status">
+      {found.fault}: <span className="quiet">{found.cause}.</span> {found.remedy}
+    </p>
+  );
+}
+
 function CoatsTable({ finish, nowMs }: { finish: FinishOnRod; nowMs: number }) {
   const { coats, times } = finish;
   return (
     <>
       {coats.map(({ id, brushedAtMs, roomC }, index) => (
         <div key={id}>
-          <InstantField label={`Coat ${index + 1} brushed on`} path={['coats', id, 'brushedAt']} />
+          <div className="fields-row">
+            <InstantField label={`Coat ${index + 1} brushed on`} path={['coats', id, 'brushedAt']} />
+            <NumberField label={`Room then, coat ${index + 1}`} path={['coats', id, 'roomC']} unit="°C" />
+            <PickField
+              label={`What went wrong with coat ${index + 1}`}
+              path={['coats', id, 'fault']}
+              unset=""
+              options={[{ value: '', name: 'nothing' }, ...faultOptions]}
+            />
+            <TextField
+              label={`Note on coat ${index + 1}`}
+              path={['coats', id, 'note']}
+              placeholder="batch, level, how it lay"
+            />
+          </div>
+          <Remedy coat={id} />
           <TableFrame label={`Times of coat ${index + 1}`}>
             <table className="figures-table">
               <caption>
