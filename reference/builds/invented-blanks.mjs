@@ -123,6 +123,23 @@ export const inventedBuilds = [
       { id: 'lower', name: 'Lower middle', lengthM: 28.5 * inch, joint: sleeve(1.75 * inch) },
       { id: 'butt', name: 'Butt', lengthM: 27.5 * inch },
     ],
+    /** One section with a bow and a soft side, one with neither to speak of. */
+    turnings: [
+      { section: 'tip', loadG: 60, sagM: 0.0054, bowM: 0.0007, bowDeg: 210, softShare: 0.05, softDeg: 70 },
+      {
+        section: 'upper',
+        loadG: 150,
+        sagM: 0.0021,
+        bowM: 0.00003,
+        bowDeg: 20,
+        softShare: 0.004,
+        softDeg: 130,
+      },
+    ],
+    lineSides: {
+      tip: { angle: 30, method: 'straightest axis, sighted' },
+      upper: { angle: 0, method: 'no difference found' },
+    },
     handle: { gripFront: 10.25 * inch, reelFromButt: 2.375 * inch, reelOffset: 2.125 * inch },
     layout: { startKind: 'rule', startCount: 11, tapeStep: '1/8 in', loadBy: 'line', intervals: 'growing' },
   },

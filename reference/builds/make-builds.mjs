@@ -31,6 +31,7 @@ function measure(invented) {
     setups,
     tests,
     readings,
+    ...turnSections(invented),
     handle: mapValues(invented.handle, (lengthM) => bench.tape.long(lengthM)),
     layout: invented.layout,
     ladder: (invented.ladderG ?? []).map((grams, index) => ({
@@ -158,7 +159,7 @@ function edgeDrop(bent, truth, fromTipM, edge) {
   return -(between('yM') + offsetM);
 }
 
-function sectionRow({ normal, tape }, blank, truth, section, index) {
+function sectionRow({ normal, tape, invented: { lineSides = {} } }, blank, truth, section, index) {
   const { ends } = blank.sections[index];
   const own = truth.rows.filter(({ fromTipM }) => fromTipM >= ends.fromTipM && fromTipM <= ends.toTipM);
   const alone = own.map((row) => ({
@@ -176,6 +177,53 @@ function sectionRow({ normal, tape }, blank, truth, section, index) {
     mass: weight(Math.round((massKg + 0.00005 * normal()) * 1e4) / 1e4),
     balanceFromOwnTip: tape.long(balanceM + 0.002 * normal()),
     ...(section.joint ? jointFields(section.joint, tape) : {}),
+    ...lineSideFields(lineSides[section.id]),
+  };
+}
+
+/** Each section turned on two supports in eight steps, its sag read on a dial gauge, bare and under one weight. */
+function turnSections({ turnings = [], seed }) {
+  const normal = seededNormal(seededRandom(seed + 7));
+  const gauge = (lengthM) => {
+    const mm = Math.round((lengthM + 0.00004 * normal()) * 1e5) / 100;
+    return { si: mm / 1000, text: `${mm.toFixed(2)} mm` };
+  };
+  const turns = turnings.map(({ section, sagM, bowM, bowDeg, softShare, softDeg }, order) =>
+    Array.from({ length: 8 }, (_, step) => {
+      const turn = (step * Math.PI) / 4;
+      const soft = 1 + (softShare / 2) * Math.cos(2 * (turn - (softDeg * Math.PI) / 180));
+      const bow = bowM * Math.cos(turn - (bowDeg * Math.PI) / 180);
+      return {
+        id: `${section}turn${step + 1}`,
+        order: 100 * order + step + 1,
+        turning: `${section}turned`,
+        turn: { si: turn, text: `${45 * step}°` },
+        // the section's own weight on the supports
+        dropA: gauge(0.04 * sagM * soft + bow),
+        dropB: gauge(1.04 * sagM * soft + bow),
+      };
+    }),
+  );
+  if (turnings.length === 0) return {};
+  return {
+    turnings: turnings.map(({ section, loadG }, index) => ({
+      id: `${section}turned`,
+      order: index + 1,
+      section,
+      held: 'span',
+      loadB: weight(loadG / 1000),
+      sigma: { si: 0.00005, text: '0.05 mm' },
+    })),
+    turnReadings: turns.flat(),
+  };
+}
+
+function lineSideFields(side) {
+  if (!side) return {};
+  return {
+    lineSideAngle: { si: (side.angle * Math.PI) / 180, text: `${side.angle}°` },
+    lineSideReference: 'the pencil line',
+    lineSideMethod: side.method,
   };
 }
 

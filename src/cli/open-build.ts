@@ -2,13 +2,17 @@ import { readFileSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
 import { fromWhereCalled } from '../door/open-image.ts';
 import type { Finding } from '../engine/finding.ts';
+import type { TurnedSection } from '../engine/rotation/turned-section.ts';
 import { readBuildFile } from '../record/file-read.ts';
 import { largestFile } from '../record/file-shape.ts';
 import { type BuildReading, readBuild } from '../record/read-build.ts';
+import { readTurnedSections } from '../record/read-turned.ts';
 import { CommandError, exitCodes } from './exit-codes.ts';
 
 export interface OpenBuild extends BuildReading {
   fileName: string;
+  /** Sections that were turned about their axis. */
+  turned: TurnedSection[];
 }
 
 /** A build file as the engine takes it; `-` is standard input. Throws a CommandError that says why not. */
@@ -17,7 +21,9 @@ export function openBuild(path: string): OpenBuild {
   if (read.status === 'refused') {
     throw new CommandError(`${path} is refused:\n${findingLines(read.findings)}`, exitCodes.input);
   }
-  return { fileName: path === '-' ? 'standard input' : basename(path), ...readBuild(read.build.state) };
+  const { state } = read.build;
+  const fileName = path === '-' ? 'standard input' : basename(path);
+  return { fileName, turned: readTurnedSections(state), ...readBuild(state) };
 }
 
 /** One finding a line: where, and what to do. */

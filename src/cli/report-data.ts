@@ -1,14 +1,19 @@
 import { strainLevels } from '../engine/bench/strain.ts';
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
 import { finishOfWork } from './finish-words.ts';
+import { lineData } from './line-words.ts';
 import type { OpenBuild } from './open-build.ts';
-import { sureness } from './sureness-of-work.ts';
+import { marksWithSureness, sureness } from './sureness-of-work.ts';
+import { turnedData } from './turned-part.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
 /** The report as data (`report --json`), SI units; the text report shows the same numbers. */
-export function reportData(worked: WorkedBuild, { fileName, assumed, findings }: OpenBuild) {
+export function reportData(worked: WorkedBuild, build: OpenBuild) {
+  const { fileName, assumed, findings } = build;
   const { bench, choices, work } = worked;
-  const { blank, fitted, tables, question, best, readings, marks } = work;
+  const { blank, fitted, tables, question, best, readings } = work;
+  const sure = sureness(worked);
+  const marks = sure ? marksWithSureness(worked, sure.marks) : work.marks;
   return {
     build: { title: choices.title, demo: choices.demo, file: fileName },
     blank: {
@@ -26,7 +31,9 @@ export function reportData(worked: WorkedBuild, { fileName, assumed, findings }:
         ? { status: fitted.status, tiltRad: fitted.tiltRad, residualRmsM: fitted.residualRmsM }
         : {}),
     },
+    turned: turnedData(build),
     thirdLoadKg: work.thirdLoadKg,
+    lines: lineData(worked),
     ladderKg: question.loads.kg,
     loadBy: choices.loadBy,
     limits: best.limits,
@@ -46,7 +53,7 @@ export function reportData(worked: WorkedBuild, { fileName, assumed, findings }:
       },
     },
     /** Left out where no drop was read: then nothing is known of it. */
-    sureness: sureness(worked),
+    sureness: sure,
     /** Bare blank against finished rod, the wraps' stiffness as a range. */
     finish: finishOfWork(worked),
     marks: { are: work.marksAre, tapeStep: marks.tapeStep, sections: marks.sections },

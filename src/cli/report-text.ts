@@ -1,6 +1,9 @@
+import { lineSideInWords } from '../engine/bench/line-side.ts';
 import { strainLevels, strainVerdict } from '../engine/bench/strain.ts';
 import { worstInWords } from '../engine/flow/worst-words.ts';
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
+import type { MarksList } from '../engine/sheets/marks-list.ts';
+import { plusMinusOnTape } from '../engine/sheets/marks-sheet.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
 import { formatDegrees, formatGrams, formatLength, formatMm } from '../engine/units/format-quantity.ts';
 import { formatOnTape } from '../engine/units/tape-step.ts';
@@ -8,9 +11,10 @@ import type { UnitSystem } from '../engine/units/unit-table.ts';
 import { finishOfWork, finishPart } from './finish-words.ts';
 import { linePart } from './line-words.ts';
 import { findingLines, type OpenBuild } from './open-build.ts';
-import { sureness } from './sureness-of-work.ts';
+import { marksWithSureness, sureness } from './sureness-of-work.ts';
 import { surenessPart } from './sureness-words.ts';
 import { textTable } from './text-table.ts';
+import { turnedPart } from './turned-part.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
 /** The report that a builder reads: what this blank is, how even each layout is on it, where the marks go. */
@@ -23,8 +27,15 @@ export function reportText(worked: WorkedBuild, build: OpenBuild): string {
     system,
   };
   const parts = [heading(page), blankPart(page), stiffnessPart(page), layoutPart(page), strainPart(page)];
-  parts.push(surenessPart(worked, sureness(worked)), linePart(worked), finishPart(finishOfWork(worked)));
-  return `${[...parts, marksPart(page), assumedPart(page), findingsPart(page)].filter((part) => part !== '').join('\n\n')}\n`;
+  const sure = sureness(worked);
+  parts.push(
+    surenessPart(worked, sure),
+    turnedPart(worked, build),
+    linePart(worked),
+    finishPart(finishOfWork(worked)),
+  );
+  const marks = sure ? marksWithSureness(worked, sure.marks) : worked.work.marks;
+  return `${[...parts, marksPart(page, marks), assumedPart(page), findingsPart(page)].filter((part) => part !== '').join('\n\n')}\n`;
 }
 
 interface Page extends WorkedBuild {
@@ -128,11 +139,12 @@ function strainPart({ work, bench }: Page): string {
   ].join('\n');
 }
 
-function marksPart({ work }: Page): string {
-  const { marks } = work;
+function marksPart({ work }: Page, marks: MarksList): string {
   const on = (lengthM: number) => formatOnTape(lengthM, marks.tapeStep);
+  const sure = marks.sections.some(({ rows }) => rows.some(({ plusMinusM }) => plusMinusM !== undefined));
   const tables = marks.sections.map((section) => {
-    const title = `${section.name}, ${on(section.lengthM)} long`;
+    const side = section.lineSide ? `; line side ${lineSideInWords(section.lineSide)}` : '';
+    const title = `${section.name}, ${on(section.lengthM)} long${side}`;
     if (section.rows.length === 0) return `${title}: no guide on it`;
     const rows = section.rows.map((row) => [
       `${row.guide}`,
@@ -142,9 +154,23 @@ function marksPart({ work }: Page): string {
       on(row.fromTipM),
       on(row.intervalM),
       row.slack ? `-${formatMm(row.slack.towardsTipM, 0)} +${formatMm(row.slack.towardsButtM, 0)}` : '',
+      ...(sure ? [row.plusMinusM === undefined ? '' : plusMinusOnTape(row.plusMinusM, marks.tapeStep)] : []),
     ]);
-    const heads = ['guide', 'kind', 'from tip end', 'from butt end', 'station', 'interval', 'may move'];
-    return `${title}\n${textTable(heads, rows, ['end', 'start', 'end', 'end', 'end', 'end', 'end'])}`;
+    const heads = [
+      'guide',
+      'kind',
+      'from tip end',
+      'from butt end',
+      'station',
+      'interval',
+      'may move',
+      ...(sure ? ['best place ±'] : []),
+    ];
+    return `${title}\n${textTable(
+      heads,
+      rows,
+      heads.map((_, column) => (column === 1 ? 'start' : 'end')),
+    )}`;
   });
   const whose = work.marksAre === 'own' ? 'Your marks' : 'Proposed marks';
   const datum =

@@ -9,6 +9,7 @@ import { readQuantity } from '../engine/units/read-quantity.ts';
 import { sheetsPdf } from '../paper/sheet-pdf.ts';
 import { CommandError, exitCodes } from './exit-codes.ts';
 import { findingLines, type OpenBuild } from './open-build.ts';
+import { marksWithSureness } from './sureness-of-work.ts';
 import { type WorkedBuild, workBuildFile } from './work-build-file.ts';
 
 export interface StripsOptions {
@@ -41,14 +42,15 @@ export async function writeStrips(build: OpenBuild, options: StripsOptions): Pro
 }
 
 function drawSheets(
-  { choices, work }: WorkedBuild,
+  worked: WorkedBuild,
   { paper, factors, printedAt }: { paper: PaperName; factors: PrintFactors; printedAt: Date },
 ) {
+  const { choices, work } = worked;
   const stamp = `${choices.title} · ${printedAt.toISOString().slice(0, 10)}`;
   const zones = keepOutZones(work.blank, choices.ferruleClearM);
   return [
     stripsSheet(work.blank, work.marks, zones, { paper, factors, stamp }),
-    marksSheet(work.marks, { paper, factors, stamp }),
+    marksSheet(marksWithSureness(worked), { paper, factors, stamp }),
   ];
 }
 

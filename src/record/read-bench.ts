@@ -1,5 +1,6 @@
 import type { ClampSetup, Edge, Joint, JointKind, Section, Setup, SpanSetup } from '../engine/bench/bench.ts';
 import { type BenchFinding, doubt, stop } from '../engine/bench/bench-finding.ts';
+import type { LineSide } from '../engine/bench/line-side.ts';
 import type { Assumption } from '../engine/flow/choices.ts';
 import type { DocumentState } from './operation.ts';
 import { oneOf, type RowReader, readRows } from './read-values.ts';
@@ -46,10 +47,18 @@ export function readSections(state: DocumentState): ReadPart<Section[]> {
       diameters: diameters
         .filter((one) => one.text('section') === row.id)
         .flatMap((one) => readDiameter(one, part)),
+      lineSide: readLineSide(row),
       joint: index < rows.length - 1 ? readJoint(row, name, part) : undefined,
     });
   });
   return part;
+}
+
+/** Chosen once it has its angle. */
+function readLineSide(row: RowReader): LineSide | undefined {
+  const angleRad = row.si('lineSideAngle');
+  if (angleRad === undefined) return undefined;
+  return { angleRad, reference: row.text('lineSideReference'), method: row.text('lineSideMethod') };
 }
 
 function readDiameter(row: RowReader, part: ReadPart<unknown>) {

@@ -272,6 +272,48 @@ export const buildSchema: DocumentSchema = {
       gone: flag,
     },
   },
+  /** A section turned about its own axis in steps: held in a clamp or on two supports, read under two loads. */
+  turnings: {
+    single: false,
+    fields: {
+      order,
+      section: row('sections'),
+      held: choice('span', 'clamp'),
+      /** The lighter load; empty: nothing is hung. */
+      loadA: mass(),
+      loadB: mass(),
+      /** Standard deviation of one reading. */
+      sigma: length(0, 0.1),
+      gone: flag,
+    },
+  },
+  /** One step of a turning: which angle round the section faces down, and what was read under each load. */
+  turnReadings: {
+    single: false,
+    fields: {
+      order,
+      turning: row('turnings'),
+      turn: angle(),
+      dropA: length(-5, 5),
+      dropB: length(-5, 5),
+      setAside: flag,
+      gone: flag,
+    },
+  },
+  /** Swings counted by hand, to be set beside what is predicted. */
+  swings: {
+    single: false,
+    fields: {
+      order,
+      /** The bare blank, or the rod with its guides, wraps and finish. */
+      rod: choice('bare', 'finished'),
+      /** Where the clamp's edge or the hand held it; empty: the front of the grip. */
+      clampFromTip: length(),
+      counted: real(1, 1000),
+      time: duration,
+      gone: flag,
+    },
+  },
   handle: {
     single: true,
     fields: {

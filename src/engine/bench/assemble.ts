@@ -7,6 +7,7 @@
  * put-in hides the last o of the upper section; a spigot hides nothing, but no section lies in its gap.
  */
 import type { JointKind, Section } from './bench.ts';
+import type { LineSide } from './line-side.ts';
 
 export interface Zone {
   fromTipM: number;
@@ -20,6 +21,8 @@ export interface AssembledSection {
   ends: Zone;
   /** The part of it that can be seen and marked when the blank is together. */
   visible: Zone;
+  /** Where its guides stand round it, once chosen. */
+  lineSide?: LineSide;
 }
 export interface AssembledJoint {
   /** Index of the section above it; the one below is the next. */
@@ -44,12 +47,13 @@ export function assembleBlank(sections: readonly Section[]): AssembledBlank {
   return {
     lengthM: ends.at(-1)?.toTipM ?? 0,
     joints,
-    sections: sections.map(({ id, name, lengthM }, index) => ({
+    sections: sections.map(({ id, name, lengthM, lineSide }, index) => ({
       id,
       name,
       lengthM,
       ends: ends[index],
       visible: visiblePart(ends[index], joints[index - 1], joints[index]),
+      ...(lineSide ? { lineSide } : {}),
     })),
   };
 }

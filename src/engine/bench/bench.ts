@@ -5,6 +5,8 @@
  * `fromOwnTipM` is a distance along one section from its own tip-side end. Ids are the rows the values came
  * from, so that a finding can be shown where the value stands.
  */
+import type { LineSide } from './line-side.ts';
+
 export type Material = 'carbon' | 'glass' | 'unknown';
 export type JointKind = 'sleeve' | 'spigot' | 'put-in' | 'put-over';
 
@@ -29,6 +31,8 @@ export interface Section {
   massKg?: number;
   balanceFromOwnTipM?: number;
   diameters: Diameter[];
+  /** Undefined until the builder has chosen. */
+  lineSide?: LineSide;
   /** The joint at this section's butt end; none on the lowest section. */
   joint?: Joint;
 }

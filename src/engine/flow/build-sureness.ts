@@ -1,8 +1,9 @@
 /** The band on the stiffness carried through to one build's scores and marks. */
 import type { BlankTables } from '../bench/free-rod.ts';
+import type { LayoutRequest } from '../layout/layout-request.ts';
 import type { Posterior } from '../stiffness/posterior.ts';
 import { samplePosterior } from '../stiffness/posterior.ts';
-import { type MarkSpread, spreadOfMarks } from '../sureness/mark-spread.ts';
+import { type MarkSpread, type SpreadQuestion, spreadOfMarks } from '../sureness/mark-spread.ts';
 import { readSureness, type Sureness, type SurenessQuestion } from '../sureness/sureness.ts';
 import type { LayoutQuestion } from './layout-question.ts';
 
@@ -23,15 +24,8 @@ export function buildSureness(
   { request, startFromTipM, ownFromTipM }: LayoutQuestion,
   proposedFromTipM: readonly number[],
   posterior: Posterior,
-  { readOn, placeOn, seed }: SurenessOptions = surenessDefaults,
+  options: SurenessOptions = surenessDefaults,
 ): BuildSureness {
-  const blanks = samplePosterior({ posterior }, readOn, seed).map(
-    ({ stiffness, massPerLength = [], restCurvature }): BlankTables => ({
-      stiffness,
-      massPerLength,
-      restCurvature,
-    }),
-  );
   const marks = (fromTipM: readonly number[]) => ({ ladder: request, fromTipM });
   const question: SurenessQuestion = {
     start: startFromTipM.length === request.guides.count ? marks(startFromTipM) : undefined,
@@ -39,7 +33,40 @@ export function buildSureness(
     proposed: marks(proposedFromTipM),
   };
   return {
-    scores: readSureness(question, blanks),
-    marks: spreadOfMarks({ request, proposedFromTipM }, blanks.slice(0, placeOn)),
+    scores: readSureness(question, blanksThatFit(posterior, options.readOn, options.seed)),
+    marks: markSureness({ request, proposedFromTipM }, posterior, options),
   };
+}
+
+/** Blanks as likely as each other after the readings; the same seed gives the same ones, fewer are the first of them. */
+export function blanksThatFit(
+  posterior: Posterior,
+  count: number = surenessDefaults.readOn,
+  seed: number = surenessDefaults.seed,
+): BlankTables[] {
+  return samplePosterior({ posterior }, count, seed).map(
+    ({ stiffness, massPerLength = [], restCurvature }) => ({ stiffness, massPerLength, restCurvature }),
+  );
+}
+
+/** How far the best place of every guide moves, on the first few of those blanks. */
+export function markSureness(
+  question: SpreadQuestion,
+  posterior: Posterior,
+  { placeOn, seed }: SurenessOptions = surenessDefaults,
+  progress?: (soFar: MarkSpread) => void,
+): MarkSpread {
+  return spreadOfMarks(question, blanksThatFit(posterior, placeOn, seed), progress);
+}
+
+/**
+ * ± of each guide's best place as it is shown beside its mark; undefined for the first, the stripping and pinned
+ * guides, whose marks are given and not found, and for all where the guides could not be placed anew.
+ */
+export function plusMinusOfMarks(
+  { pinned = [] }: Pick<LayoutRequest, 'pinned'>,
+  { blanks, plusMinusM }: MarkSpread,
+): (number | undefined)[] {
+  const given = new Set([0, plusMinusM.length - 1, ...pinned.map(({ index }) => index)]);
+  return plusMinusM.map((m, guide) => (blanks < 2 || given.has(guide) ? undefined : m));
 }

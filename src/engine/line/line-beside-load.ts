@@ -3,7 +3,7 @@
  * of a line's first 30 ft is not the tip load, no standard ties the one to the other, and what a caster likes
  * decides.
  */
-import { kgPerGrain, type StandardLine, standardLines } from './line-standard.ts';
+import { kgPerGrain, placeOfLine, type StandardLine, standardLines } from './line-standard.ts';
 
 export interface LineBesideLoad extends StandardLine {
   /** Target mass of the first 30 ft. */
@@ -25,3 +25,13 @@ export const loadAmbiguities: readonly string[] = [
   'Length: a third of the length in front of the clamp or grip, not of the whole rod.',
   'Angle: none is used here; tables that add one count it from the horizontal or from the unloaded tip.',
 ];
+
+/** Lines are shown about a tenth of the tip load: only a place to open the table at. */
+const openedAt = 0.1;
+
+/** The lines of the table nearest to where it is opened, five where there are as many. */
+export function linesNear(thirdLoadKg: number): LineBesideLoad[] {
+  const place = placeOfLine(openedAt * thirdLoadKg);
+  const middle = place.kind === 'in' ? place.number : place.lower;
+  return linesBesideLoad(thirdLoadKg).filter(({ number }) => Math.abs(number - middle) <= 2);
+}

@@ -7,15 +7,16 @@
  */
 import type { Finding } from '../finding.ts';
 import { checkRotation } from './check-rotation.ts';
-import { fitHarmonics, type Harmonics, type TurnReading } from './harmonics.ts';
+import type { Harmonics } from './harmonics.ts';
+import { settleReadings } from './odd-readings.ts';
 import type { RotationAnswer, RotationRequest } from './request.ts';
 
 export function rotation(request: RotationRequest): RotationAnswer {
   const findings = checkRotation(request);
   if (findings.length > 0) return { status: 'refused', findings };
-  const { kept, harmonics, odd } = withoutOddReadings(request);
+  const { harmonics, odd, scatter } = settleReadings(request);
   if (!harmonics) return { status: 'refused', findings: [...odd, cannotTell(request)] };
-  const sigmaM = request.sigmaM * scatterFactor(kept, harmonics, request.sigmaM);
+  const sigmaM = request.sigmaM * scatter;
   const stiffness = pairOf(harmonics, 2, sigmaM);
   const bow = pairOf(harmonics, 4, sigmaM);
   const means = Math.abs(harmonics.parameters[1] - harmonics.parameters[0]);
@@ -43,57 +44,6 @@ export function rotation(request: RotationRequest): RotationAnswer {
       ...smallDifferenceFinding(means, sigmaM),
     ],
   };
-}
-
-/** Leaves out, one after the other, readings that are off by more than four standard deviations. */
-function withoutOddReadings({ readings, sigmaM }: RotationRequest) {
-  let kept: (TurnReading & { path: string })[] = readings.flatMap(({ turnRad, dropsM }, i) =>
-    dropsM.map((dropM, load) => ({
-      turnRad,
-      dropM,
-      load: load as 0 | 1,
-      path: `readings[${i}].dropsM[${load}]`,
-    })),
-  );
-  const odd: Finding[] = [];
-  let harmonics = fitHarmonics(kept);
-  while (harmonics && kept.length - 6 >= 3 && odd.length < 3) {
-    const worst = worstReading(kept, harmonics, sigmaM);
-    if (!worst) break;
-    const { path, dropM } = kept[worst.index];
-    odd.push({
-      path,
-      message: `the drop of ${(1000 * dropM).toFixed(2)} mm reads ${(1000 * Math.abs(worst.errorM)).toFixed(2)} mm ${worst.errorM > 0 ? 'more' : 'less'} than the other turns allow; it is left out. Read it again`,
-    });
-    kept = kept.filter((_, i) => i !== worst.index);
-    harmonics = fitHarmonics(kept);
-  }
-  return { kept, harmonics, odd };
-}
-
-/** The scatter of all others decides, so that one gross error does not hide itself by widening it. */
-function worstReading(kept: readonly TurnReading[], { residuals, redundancy }: Harmonics, sigmaM: number) {
-  let index = -1;
-  let largest = 0;
-  residuals.forEach((r, i) => {
-    const size = redundancy[i] > 0.05 ? (r * r) / redundancy[i] : 0;
-    if (size > largest) {
-      largest = size;
-      index = i;
-    }
-  });
-  if (index < 0) return undefined;
-  const square = residuals.reduce((sum, r) => sum + r * r, 0);
-  const freedom = kept.length - 6;
-  const variance = Math.max(sigmaM ** 2, (square - largest + 4 * sigmaM ** 2) / (freedom - 1 + 4));
-  if (largest < 16 * variance) return undefined;
-  return { index, errorM: residuals[index] / redundancy[index] };
-}
-
-/** How much more the readings scatter than stated; never less, and few readings count little. */
-function scatterFactor(kept: readonly TurnReading[], { residuals }: Harmonics, sigmaM: number): number {
-  const square = residuals.reduce((sum, r) => sum + r * r, 0) / sigmaM ** 2;
-  return Math.sqrt(Math.max(1, (square + 4) / (kept.length - 6 + 4)));
 }
 
 /** Size and direction of the two parts at `first` and `first + 1`. */

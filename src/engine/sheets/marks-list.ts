@@ -3,6 +3,7 @@
  * tip-top's tube) and from each section's own two ends, to the tick of his tape.
  */
 import { type AssembledBlank, locateMark } from '../bench/assemble.ts';
+import type { LineSide } from '../bench/line-side.ts';
 import type { Finding } from '../finding.ts';
 import { roundToTape, type TapeStep } from '../units/tape-step.ts';
 
@@ -23,6 +24,8 @@ export interface MarkRow {
   intervalM: number;
   fromOwnTipM: number;
   fromOwnButtM: number;
+  /** ± of the guide’s best place over blanks that fit the readings; undefined where it is given, or nothing was read. */
+  plusMinusM?: number;
   slack?: { towardsTipM: number; towardsButtM: number };
 }
 export interface SectionMarks {
@@ -32,6 +35,8 @@ export interface SectionMarks {
   /** Stations of its ends. */
   fromTipM: number;
   toTipM: number;
+  /** Where its guides stand round it, once chosen. */
+  lineSide?: LineSide;
   rows: MarkRow[];
 }
 export interface MarksList {
@@ -47,8 +52,8 @@ export function listMarks(
   guides: readonly GuideToMark[],
   tapeStep: TapeStep,
 ): MarksList {
-  const sections = blank.sections.map(({ id, name, lengthM, ends }): SectionMarks => {
-    return { id, name, lengthM, ...ends, rows: [] };
+  const sections = blank.sections.map(({ id, name, lengthM, ends, lineSide }): SectionMarks => {
+    return { id, name, lengthM, ...ends, ...(lineSide ? { lineSide } : {}), rows: [] };
   });
   const findings: Finding[] = [];
   let before = 0;
@@ -74,6 +79,15 @@ export function listMarks(
     before = fromTipM;
   });
   return { sections, tapeStep, findings };
+}
+
+/** The same list with the ± of every guide's best place, by guide. */
+export function withPlusMinus(list: MarksList, plusMinusM: readonly (number | undefined)[]): MarksList {
+  const sections = list.sections.map((section) => ({
+    ...section,
+    rows: section.rows.map((row) => ({ ...row, plusMinusM: plusMinusM[row.guide - 1] })),
+  }));
+  return { ...list, sections };
 }
 
 /** The marks of all sections, from the tip down. */

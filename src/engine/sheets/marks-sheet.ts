@@ -1,3 +1,4 @@
+import { lineSideInWords } from '../bench/line-side.ts';
 import { formatOnTape, type TapeStep, tapeStepsM } from '../units/tape-step.ts';
 import { checkRules, rulesRoomMm } from './check-rules.ts';
 import { type Mark, type Page, type Sheet, text } from './drawing.ts';
@@ -6,6 +7,7 @@ import { type Block, flowBlocks } from './page-flow.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
 import { correctPage, type PrintFactors, truePrint } from './print-correction.ts';
 import { type Column, drawTable, tableHeightMm } from './table.ts';
+import { shortWords } from './text-width.ts';
 
 export interface MarksSheetOptions {
   paper: PaperName;
@@ -23,6 +25,7 @@ export function marksSheet(list: MarksList, options: MarksSheetOptions): Sheet {
   const head = (index: number): Mark[] => [
     text(marginMm, marginMm + 3, `${options.stamp} · page ${index + 1} of ${pages.length}`, { bold: true }),
     text(marginMm, marginMm + 8, datumWords, { sizeMm: 2.6 }),
+    text(marginMm, marginMm + 11.6, surenessWords, { sizeMm: 2.6 }),
   ];
   return {
     title: 'Marks',
@@ -32,29 +35,35 @@ export function marksSheet(list: MarksList, options: MarksSheetOptions): Sheet {
     }),
   };
 }
-const headMm = 13;
+const headMm = 16;
 const datumWords =
   'Stations count from the blank’s tip (the ring end of the tip-top’s tube) to the middle of the ring.';
+const surenessWords =
+  'May move: alone, without harm. Best place ±: where it would stand on blanks that fit the readings, 95 of 100; empty: given, or nothing read.';
 
 const columns: Column[] = [
   { title: 'guide', widthMm: 12, align: 'end' },
-  { title: 'kind', widthMm: 28 },
-  { title: 'from tip end', widthMm: 28, align: 'end' },
-  { title: 'from butt end', widthMm: 28, align: 'end' },
-  { title: 'station', widthMm: 28, align: 'end' },
+  { title: 'kind', widthMm: 26 },
+  { title: 'from tip end', widthMm: 25, align: 'end' },
+  { title: 'from butt end', widthMm: 25, align: 'end' },
+  { title: 'station', widthMm: 25, align: 'end' },
   { title: 'interval', widthMm: 22, align: 'end' },
-  { title: 'may move', widthMm: 22, align: 'end' },
+  { title: 'may move', widthMm: 25, align: 'end' },
+  { title: 'best place ±', widthMm: 22, align: 'end' },
 ];
 
 function sectionBlock(section: SectionMarks, step: TapeStep): Block {
   const rows = section.rows.map((row) => markCells(row, step));
   const title = `${section.name}: ${formatOnTape(section.lengthM, step)} long, stations ${formatOnTape(section.fromTipM, step)} to ${formatOnTape(section.toTipM, step)}`;
+  const side = section.lineSide && `line side ${shortWords(lineSideInWords(section.lineSide), 100)}`;
+  const sideMm = side ? 4.4 : 0;
   const bare = rows.length === 0;
   return {
-    heightMm: 6 + (bare ? 0 : tableHeightMm({ rows })),
+    heightMm: 6 + sideMm + (bare ? 0 : tableHeightMm({ rows })),
     draw: (topMm: number): Mark[] => [
       text(marginMm, topMm + 4, bare ? `${title}; no guide on it` : title, { bold: true }),
-      ...(bare ? [] : drawTable({ columns, rows }, marginMm, topMm + 6)),
+      ...(side ? [text(marginMm, topMm + 8.2, side, { sizeMm: 2.7 })] : []),
+      ...(bare ? [] : drawTable({ columns, rows }, marginMm, topMm + 6 + sideMm)),
     ],
   };
 }
@@ -69,7 +78,14 @@ function markCells(row: MarkRow, step: TapeStep): string[] {
     on(row.fromTipM),
     on(row.intervalM),
     row.slack ? slackWords(row.slack, step) : '',
+    row.plusMinusM === undefined ? '' : plusMinusOnTape(row.plusMinusM, step),
   ];
+}
+
+/** Up to the tape's tick, so that it never claims more; `±2 1/8`. */
+export function plusMinusOnTape(lengthM: number, step: TapeStep): string {
+  const up = Math.ceil(lengthM / tapeStepsM[step] - 1e-9) * tapeStepsM[step];
+  return `±${formatOnTape(up, step)}`;
 }
 
 /** `- 1/4 + 3/8 in`: towards the tip, towards the butt; down to the tape's tick, so that it never promises more. */

@@ -3,12 +3,13 @@
  * ticks and divisions stand on it, distances count from the section's own tip-side end, and every tile restates
  * them, so that errors of joining do not add up.
  */
+import { lineSideInWords } from '../bench/line-side.ts';
 import { formatOnTape, type TapeStep, tapeDenominator } from '../units/tape-step.ts';
 
 import { line, type Mark, text, textPieces } from './drawing.ts';
 import { placeInLanes } from './label-lanes.ts';
 import type { SectionMarks } from './marks-list.ts';
-import { textWidthMm } from './text-width.ts';
+import { shortWords, textWidthMm } from './text-width.ts';
 
 /** Distances along the section from its own tip-side end. */
 export interface StripZone {
@@ -74,8 +75,9 @@ interface Frame {
 
 function heading({ tile, topMm }: Frame, leftMm: number): Mark[] {
   const { section, tapeStep } = tile.strip;
+  const side = section.lineSide ? ` · line side ${shortWords(lineSideInWords(section.lineSide), 60)}` : '';
   const span = `${formatOnTape(tile.startMm / 1000, tapeStep)} to ${formatOnTape(tile.endMm / 1000, tapeStep)} from its tip end`;
-  const words = `${section.name}, strip ${tile.index + 1} of ${tile.count}: ${span}`;
+  const words = `${section.name}, strip ${tile.index + 1} of ${tile.count}: ${span}${side}`;
   return [text(leftMm, topMm + 3, words, { sizeMm: 2.8, bold: true })];
 }
 

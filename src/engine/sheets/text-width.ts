@@ -49,3 +49,8 @@ function charWidth(char: string): number {
   if (/[A-Z&+=<>±−]/.test(char)) return 0.78;
   return 0.557;
 }
+
+/** What a builder wrote may be longer than the paper is wide. */
+export function shortWords(words: string, most: number): string {
+  return words.length <= most ? words : `${words.slice(0, most - 2)} …`;
+}

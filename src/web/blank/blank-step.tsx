@@ -14,16 +14,19 @@ import { PlanContext } from './plan-context.ts';
 import { setupRowsOf } from './reading-rows.ts';
 import { ReadingsPart } from './readings-part.tsx';
 import { SectionsPart } from './sections-part.tsx';
+import { SpinePart } from './spine-part.tsx';
 import { StiffnessPart } from './stiffness-part.tsx';
 import { usePlan } from './use-plan.ts';
 import { WholeBlankPart } from './whole-blank-part.tsx';
 import './blank.css';
+import './spine.css';
 
 const parts = [
   { anchor: 'sections', name: 'Sections' },
   { anchor: 'whole-blank', name: 'The whole blank' },
   { anchor: 'readings', name: 'Readings' },
   { anchor: 'stiffness', name: 'Stiffness' },
+  { anchor: 'spine', name: 'Sweep and spine' },
 ];
 
 /** The blank on the bench: its sections, what was read, how stiff it is. */
@@ -60,6 +63,7 @@ export function BlankStep() {
         <WholeBlankPart />
         <ReadingsPart setups={setups} />
         <StiffnessPart />
+        <SpinePart />
       </PlanContext>
     </BuildFields>
   );

@@ -1,8 +1,9 @@
 import { Button } from 'react-aria-components';
+import { lineSideInWords } from '../../engine/bench/line-side.ts';
 import type { Row } from '../../record/document.ts';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
-import { textOf } from '../read/values.ts';
+import { siOf, textOf } from '../read/values.ts';
 import { DiameterFields } from './diameter-fields.tsx';
 import { JointFields } from './joint-fields.tsx';
 
@@ -41,10 +42,18 @@ export function SectionCard({ section, index, below, onRemove }: SectionCardProp
         />
       </div>
       <DiameterFields section={section} name={name} />
+      <p className="quiet small">{lineSideWords(section)}</p>
       {below && <JointFields section={section} name={name} below={textOf(below, 'name') ?? 'the next'} />}
       <Button className="plain small card-remove screen-only" onPress={onRemove}>
         Remove {name}
       </Button>
     </fieldset>
   );
+}
+
+function lineSideWords(section: Row): string {
+  const angleRad = siOf(section, 'lineSideAngle');
+  if (angleRad === undefined) return 'Line side not chosen; see Sweep and spine.';
+  const [reference, method] = [textOf(section, 'lineSideReference'), textOf(section, 'lineSideMethod')];
+  return `Line side ${lineSideInWords({ angleRad, reference, method })}.`;
 }

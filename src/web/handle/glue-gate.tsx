@@ -1,5 +1,7 @@
 import { Button } from 'react-aria-components';
+import { lineSideInWords } from '../../engine/bench/line-side.ts';
 import { FlagField } from '../fields/flag-field.tsx';
+import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { flagOf, textOf } from '../read/values.ts';
 import { Caution } from '../shell/caution.tsx';
@@ -22,6 +24,7 @@ export function GlueGate() {
     write('glue the handle', [{ path: ['handle', '-', 'gluedAt'], value: new Date().toISOString() }]);
   return (
     <Part title="Before glue" aside="it cannot be turned afterwards">
+      <LineSides />
       {checks.map(({ field, words }) => (
         <FlagField
           key={field}
@@ -55,5 +58,23 @@ export function GlueGate() {
         hand. Melt tip-top glue by warming the tube, never the blank, and never near solvents.
       </Caution>
     </Part>
+  );
+}
+
+/** Which side of every section carries the line, as it was chosen on Blank: what all four checks go by. */
+function LineSides() {
+  const { bench } = useBench();
+  if (!bench) return null;
+  return (
+    <ul className="line-sides">
+      {bench.sections.map(({ id, name, lineSide }) => (
+        <li key={id} className={lineSide ? undefined : 'quiet'}>
+          {name}:{' '}
+          {lineSide
+            ? `line side ${lineSideInWords(lineSide)}`
+            : 'no line side chosen (Blank, Sweep and spine)'}
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -7,6 +7,7 @@ import { MarkCell } from './mark-cell.tsx';
 import type { RulerModel } from './ruler-drawing.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 import type { SheetModel } from './sheet-model.ts';
+import type { PlaceDoubt } from './use-mark-spread.ts';
 import type { Marks } from './use-marks.ts';
 
 export interface FiguresPartProps {
@@ -18,11 +19,12 @@ export interface FiguresPartProps {
   drawn: number;
   settled: SheetFrame;
   ferrulesBound: boolean;
+  doubt: PlaceDoubt;
 }
 
 /** Both drawings in figures: every guide under the load drawn, every load at the tip; and what to mind. */
 export function FiguresPart(props: FiguresPartProps) {
-  const { sheet, model, ruler, wording, marks, drawn, settled, ferrulesBound } = props;
+  const { sheet, model, ruler, wording, marks, drawn, settled, ferrulesBound, doubt } = props;
   const { guides } = model.choices;
   const loads = settled.ours?.reading.loads;
   return (
@@ -32,6 +34,7 @@ export function FiguresPart(props: FiguresPartProps) {
         wording={wording}
         limits={model.limits}
         slack={ruler.slack}
+        doubt={doubt}
         loadName={wording.loads[drawn] ?? 'no load'}
         pinned={model.field.pinned}
         mark={(guide) => <MarkCell guide={guide} row={guides[guide].id} onTakeUp={marks.takeUp} />}

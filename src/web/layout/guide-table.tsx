@@ -9,7 +9,8 @@ import { paintFigure } from './fraction-text.ts';
 import type { Zone } from './guide-moves.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import type { SheetFrame } from './sheet-frame.ts';
-import { shortLength, slackInWords } from './wording.ts';
+import type { PlaceDoubt } from './use-mark-spread.ts';
+import { plusMinusInWords, shortLength, slackInWords } from './wording.ts';
 
 export interface GuideTableProps {
   sheet: LiveSheet;
@@ -17,6 +18,8 @@ export interface GuideTableProps {
   limits: LayoutLimits;
   /** Stations between which each mark is as good. */
   slack: readonly Zone[] | undefined;
+  /** ± of every guide's best place. */
+  doubt: PlaceDoubt;
   /** Name of the load drawn. */
   loadName: string;
   /** What stands in the column of marks: the mark to press, or the field to type it. */
@@ -26,7 +29,7 @@ export interface GuideTableProps {
 
 /** Every guide in figures under the drawn load; answers while a guide is dragged. */
 export function GuideTable(props: GuideTableProps) {
-  const { wording, pinned, loadName } = props;
+  const { wording, pinned, loadName, doubt } = props;
   const body = useRef<HTMLTableSectionElement>(null);
   usePainted(props.sheet, (frame) => {
     if (body.current) paintRows(body.current, frame, props);
@@ -43,7 +46,7 @@ export function GuideTable(props: GuideTableProps) {
             <th scope="col">guide</th>
             <th scope="col">from tip</th>
             <th scope="col">interval</th>
-            <th scope="col">may move</th>
+            <th scope="col">may move; best place ±</th>
             <th scope="col">angle</th>
             <th scope="col">gap</th>
             <th scope="col">adds</th>
@@ -58,7 +61,10 @@ export function GuideTable(props: GuideTableProps) {
               </th>
               <td>{props.mark(guide)}</td>
               <td className="quiet" />
-              <td className="quiet" />
+              <td className="quiet">
+                <span data-move="" />
+                <span data-doubt="" className={doubt.stale ? 'doubt stale' : 'doubt'} />
+              </td>
               <td />
               <td />
               <td />
@@ -66,12 +72,15 @@ export function GuideTable(props: GuideTableProps) {
           ))}
         </tbody>
       </table>
+      <p className={doubt.stale ? 'attention small' : 'quiet small'} role="status">
+        {doubt.words}
+      </p>
     </TableFrame>
   );
 }
 
 function paintRows(body: HTMLTableSectionElement, frame: SheetFrame, props: GuideTableProps): void {
-  const { wording, limits, slack } = props;
+  const { wording, limits, slack, doubt } = props;
   const { system } = wording;
   const load = frame.ours?.reading.loads[frame.drawn];
   [...body.rows].forEach((row, guide) => {
@@ -85,7 +94,10 @@ function paintRows(body: HTMLTableSectionElement, frame: SheetFrame, props: Guid
       row.cells[cell].classList.toggle('attention', beyond);
     };
     set(2, shortLength(at - (frame.fromTipM[guide - 1] ?? 0), system));
-    set(3, mayMove(slack?.[guide], at, system));
+    const move = row.cells[3].querySelector('[data-move]');
+    if (move) paintFigure(move, mayMove(slack?.[guide], at, system));
+    const sure = row.cells[3].querySelector('[data-doubt]');
+    if (sure) paintFigure(sure, plusMinusInWords(doubt.plusMinusM[guide], system));
     if (!load?.spans[guide]) return;
     const angle = load.rings[guide + 1].lineAngleRad;
     const counted = guide + 2 < load.rings.length;

@@ -36,7 +36,7 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
   const wording = useMemo(() => wordingOf(system, loads.kg), [system, loads.kg]);
   const [picked, setPicked] = useState<number>();
   const drawn = useDrawnLoad(sheet, picked, loads.kg.length);
-  const { best, slackZones, bestMarks } = useSheetInput(sheet, model, { drawn, system });
+  const { best, slackZones, bestMarks, doubt } = useSheetInput(sheet, model, { drawn, system });
   const marks = useMarks(sheet, model, system);
   const settled = useSettledFrame(sheet);
   const ruler = useMemo(() => rulerModel(model, slackZones, wording), [model, slackZones, wording]);
@@ -60,7 +60,7 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
         <BendPart sheet={sheet} model={model} wording={wording} drawn={drawn} onDraw={setPicked} />
         <StraightRodPart {...shared} />
       </div>
-      <FiguresPart {...shared} drawn={drawn} ferrulesBound={ferrulesBound} />
+      <FiguresPart {...shared} drawn={drawn} doubt={doubt} ferrulesBound={ferrulesBound} />
       <div className="layout-parts screen-only">
         <StartPart
           choices={choices}

@@ -43,7 +43,7 @@ export interface SheetModel {
   restLadder: LadderSheet;
   startLadder: LadderSheet;
   /** Asks for the best layout with the builder's rule for intervals. */
-  request: LayoutRequest;
+  request: LayoutRequest & LadderRequest;
 }
 const noLoads = 'There is no weight to bend the rod with: choose your own loads below.';
 

@@ -3,6 +3,7 @@ import type { Sureness } from '../../engine/sureness/sureness.ts';
 import { formatDegrees, formatMm } from '../../engine/units/format-quantity.ts';
 import { Figure } from '../fields/figure.tsx';
 import { useBench } from '../read/bench.tsx';
+import { doubtLane } from '../worker/engine-worker.ts';
 import { useLongTask } from '../worker/use-long-task.ts';
 import type { SheetModel } from './sheet-model.ts';
 
@@ -27,7 +28,7 @@ export function SurenessLine({ model, waits }: SurenessLineProps) {
       question: { own: ours, start: beside ? start : undefined },
     };
   }, [request, waits, model]);
-  const { answer, progress, working, failure } = useLongTask(task);
+  const { answer, progress, working, failure } = useLongTask(task, doubtLane);
   if (!request) {
     return <p className="quiet">How sure this is cannot be said: nothing was hung on this blank yet.</p>;
   }

@@ -9,6 +9,7 @@ import type { Zone } from './guide-moves.ts';
 import type { AskedLayout, LiveSheet } from './live-sheet.ts';
 import { marksOnTape } from './marks-on-tape.ts';
 import type { SheetModel } from './sheet-model.ts';
+import { useMarkSpread } from './use-mark-spread.ts';
 
 const noMarks: readonly number[] = [];
 
@@ -46,6 +47,7 @@ export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, s
       [bends, ladder, fromTipM, footM, keepOut],
     ),
   );
+  const doubt = useMarkSpread(model, best);
   const otherRule = useLayoutProposal(best.answer && !best.working ? otherRequest : undefined);
   const onTape = (answer: LayoutAnswer | undefined) =>
     answer && answer.status !== 'refused'
@@ -86,7 +88,7 @@ export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, s
 
   const { answer, answered } = slack;
   const slackZones = useMemo(() => zonesOf(answer, answered?.fromTipM), [answer, answered]);
-  return { best, bestMarks, slackZones };
+  return { best, bestMarks, slackZones, doubt };
 }
 
 /** Between which stations each mark is as good, for the layout that was asked about. */

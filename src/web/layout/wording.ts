@@ -51,6 +51,13 @@ export function slackInWords(towardsTipM: number, towardsButtM: number, system: 
   return `−${shortLength(down(towardsTipM), system)} … +${shortLength(down(towardsButtM), system)}`;
 }
 
+/** `±1 3⁄8`, up to the next tick of the slack; nothing where a mark is given or its ± not known. */
+export function plusMinusInWords(plusMinusM: number | undefined, system: UnitSystem): string {
+  if (plusMinusM === undefined) return '';
+  const step = system === 'mm' ? 0.001 : 0.0254 / 8;
+  return `±${shortLength(Math.ceil(plusMinusM / step - 1e-9) * step, system)}`;
+}
+
 /** Where a guide stands, from the tip, its neighbour and the two ends of its own section. */
 export function placeInFull(
   blank: AssembledBlank,

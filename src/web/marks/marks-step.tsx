@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { Link } from 'wouter';
+import { withPlusMinus } from '../../engine/sheets/marks-list.ts';
 import { BuildFields } from '../fields/build-fields.tsx';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { useBench } from '../read/bench.tsx';
@@ -30,7 +31,7 @@ export function MarksStep() {
       </NextLine>
     );
   }
-  const { list, zones, model } = marks;
+  const { list, zones, model, doubt } = marks;
   return (
     <BuildFields>
       <NextLine>
@@ -52,9 +53,12 @@ export function MarksStep() {
           options={['1 mm', '1/8 in', '1/16 in', '1/32 in'].map((value) => ({ value, name: value }))}
         />
         <RoundingPart list={list} model={model} />
-        <MarksTables sections={list.sections} step={list.tapeStep} />
+        <MarksTables sections={list.sections} step={list.tapeStep} stale={doubt.stale} />
+        <p className={doubt.stale ? 'attention' : 'quiet'} role="status">
+          {doubt.words}
+        </p>
       </Part>
-      <StripsPart blank={marks.blank} list={list} zones={zones} />
+      <StripsPart blank={marks.blank} list={doubt.stale ? withPlusMinus(list, []) : list} zones={zones} />
     </BuildFields>
   );
 }

@@ -2,23 +2,35 @@ import type { MarkRow, SectionMarks } from '../../engine/sheets/marks-list.ts';
 import { formatMm } from '../../engine/units/format-quantity.ts';
 import { formatOnTape, type TapeStep } from '../../engine/units/tape-step.ts';
 import { Figure } from '../fields/figure.tsx';
-import { slackInWords } from '../layout/wording.ts';
+import { plusMinusInWords, slackInWords } from '../layout/wording.ts';
 import { useShop } from '../read/shop.tsx';
 import { SectionCaption } from '../shell/section-caption.tsx';
 import { TableFrame } from '../shell/table-frame.tsx';
 
+export interface MarksTablesProps {
+  sections: readonly SectionMarks[];
+  step: TapeStep;
+  /** The ± are of an earlier state of the build. */
+  stale: boolean;
+}
+
 /** The marks, a table per section, so that every section can be marked alone. */
-export function MarksTables({ sections, step }: { sections: readonly SectionMarks[]; step: TapeStep }) {
+export function MarksTables({ sections, step, stale }: MarksTablesProps) {
   return (
     <div className="marks-tables">
       {sections.map((section, index) => (
-        <SectionTable key={section.id} section={section} index={index} step={step} />
+        <SectionTable key={section.id} section={section} index={index} step={step} stale={stale} />
       ))}
     </div>
   );
 }
 
-function SectionTable({ section, index, step }: { section: SectionMarks; index: number; step: TapeStep }) {
+interface SectionTableProps extends Omit<MarksTablesProps, 'sections'> {
+  section: SectionMarks;
+  index: number;
+}
+
+function SectionTable({ section, index, step, stale }: SectionTableProps) {
   return (
     <TableFrame label={`Marks of ${section.name}`}>
       <table className="figures-table marks-table">
@@ -30,12 +42,12 @@ function SectionTable({ section, index, step }: { section: SectionMarks; index: 
             <th scope="col">From its butt end</th>
             <th scope="col">Station, rounded by</th>
             <th scope="col">Interval</th>
-            <th scope="col">May move</th>
+            <th scope="col">May move; best place ±</th>
           </tr>
         </thead>
         <tbody>
           {section.rows.map((row) => (
-            <MarkTableRow key={row.guide} row={row} step={step} />
+            <MarkTableRow key={row.guide} row={row} step={step} stale={stale} />
           ))}
           {section.rows.length === 0 && (
             <tr>
@@ -50,9 +62,9 @@ function SectionTable({ section, index, step }: { section: SectionMarks; index: 
   );
 }
 
-function MarkTableRow({ row, step }: { row: MarkRow; step: TapeStep }) {
+function MarkTableRow({ row, step, stale }: { row: MarkRow; step: TapeStep; stale: boolean }) {
   const { system } = useShop();
-  const { fromOwnTipM, fromOwnButtM, fromTipM, intervalM, slack } = row;
+  const { fromOwnTipM, fromOwnButtM, fromTipM, intervalM, slack, plusMinusM } = row;
   const rounded = fromTipM - row.exactFromTipM;
   return (
     <tr>
@@ -74,6 +86,9 @@ function MarkTableRow({ row, step }: { row: MarkRow; step: TapeStep }) {
       </td>
       <td className="quiet">
         {slack && <Figure text={slackInWords(slack.towardsTipM, slack.towardsButtM, system)} />}
+        <span className={stale ? 'small stale' : 'small'}>
+          <Figure text={plusMinusInWords(plusMinusM, system)} />
+        </span>
       </td>
     </tr>
   );

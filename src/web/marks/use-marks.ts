@@ -2,10 +2,17 @@ import { useMemo } from 'react';
 import type { AssembledBlank } from '../../engine/bench/assemble.ts';
 import type { FerruleZone } from '../../engine/bench/ferrule-zones.ts';
 import type { MarkSlack } from '../../engine/layout/slack.ts';
-import { type GuideToMark, listMarks, type MarksList } from '../../engine/sheets/marks-list.ts';
+import {
+  type GuideToMark,
+  listMarks,
+  type MarksList,
+  withPlusMinus,
+} from '../../engine/sheets/marks-list.ts';
 import { tablesOf } from '../blank/predicted-drop.ts';
 import { type SheetModel, sheetModel } from '../layout/sheet-model.ts';
+import { type PlaceDoubt, useMarkSpread } from '../layout/use-mark-spread.ts';
 import { useBench } from '../read/bench.tsx';
+import { useLayoutProposal } from '../worker/use-layout-proposal.ts';
 import { useSlack } from '../worker/use-slack.ts';
 
 export interface ChosenMarks {
@@ -14,6 +21,8 @@ export interface ChosenMarks {
   zones: readonly FerruleZone[];
   /** What the layout's bend and limits are read from. */
   model: SheetModel;
+  /** ± of the best places; also in the list. */
+  doubt: PlaceDoubt;
 }
 
 /** The chosen layout as it is marked, its slack beside it once worked out; undefined until every guide has a mark. */
@@ -25,12 +34,15 @@ export function useMarks(): ChosenMarks | undefined {
     return bench && choices && tables ? sheetModel({ bench, choices, tables }) : undefined;
   }, [bench, choices, profile, solved]);
   const slack = useSlack(useMemo(() => slackQuestion(model), [model])).answer;
-  return useMemo(() => {
+  const best = useLayoutProposal(model?.marksAre === 'own' && !model.unreadable ? model.request : undefined);
+  const doubt = useMarkSpread(model, best);
+  const { plusMinusM } = doubt;
+  const list = useMemo(() => {
     if (model?.marksAre !== 'own') return undefined;
-    const { blank, keepOut } = model;
-    const list = listMarks(blank, guidesToMark(model, slack), model.choices.tapeStep);
-    return { blank, list, zones: keepOut, model };
-  }, [model, slack]);
+    const marked = listMarks(model.blank, guidesToMark(model, slack), model.choices.tapeStep);
+    return withPlusMinus(marked, plusMinusM);
+  }, [model, slack, plusMinusM]);
+  return model && list && { blank: model.blank, list, zones: model.keepOut, model, doubt };
 }
 
 function slackQuestion(model: SheetModel | undefined) {

@@ -1,3 +1,4 @@
+import { type LineSide, lineSideInWords } from '../../engine/bench/line-side.ts';
 import { formatOnTape, type TapeStep } from '../../engine/units/tape-step.ts';
 import { Figure } from '../fields/figure.tsx';
 
@@ -7,7 +8,7 @@ export function SectionCaption({
   index,
   step,
 }: {
-  section: { name: string; lengthM: number };
+  section: { name: string; lengthM: number; lineSide?: LineSide };
   index: number;
   step: TapeStep;
 }) {
@@ -17,6 +18,9 @@ export function SectionCaption({
       <span className="quiet">
         <Figure text={formatOnTape(section.lengthM, step)} /> long
       </span>
+      {section.lineSide && (
+        <span className="caption-side aside">line side {lineSideInWords(section.lineSide)}</span>
+      )}
     </caption>
   );
 }

@@ -13,6 +13,13 @@ export function longLane(): LongLane {
 }
 let lane: LongLane | undefined;
 
+/** A lane of its own for what says how sure the others' answers are: it never makes them wait. */
+export function doubtLane(): LongLane {
+  doubts ??= new LongLane(makeEngineWorker);
+  return doubts;
+}
+let doubts: LongLane | undefined;
+
 /** A lane for layouts that are followed live; close it when the sheet is left. */
 export function openLiveLane(): LiveLane {
   return new LiveLane(makeEngineWorker);

@@ -6,6 +6,7 @@ import type { LayoutRequest } from '../../engine/layout/layout-request.ts';
 import type { OutsideDiameter, RuledReading } from '../../engine/layout/rule-reading.ts';
 import type { MarkSlack } from '../../engine/layout/slack.ts';
 import type { FitAnswer, FitRequest } from '../../engine/stiffness/request.ts';
+import type { MarkSpread } from '../../engine/sureness/mark-spread.ts';
 import type { Sureness, SurenessQuestion } from '../../engine/sureness/sureness.ts';
 
 /** A rod with its loads and limits: what stays the same while guides move. Compared by identity. */
@@ -46,8 +47,16 @@ export interface SurenessTask {
   question: SurenessQuestion;
 }
 
+/** How far the best place of every guide moves on blanks that fit the bench's readings. */
+export interface SpreadTask {
+  does: 'spread';
+  fit: FitRequest;
+  request: LayoutRequest & LadderRequest;
+  proposedFromTipM: readonly number[];
+}
+
 /** Tasks of more than a frame. */
-export type LongTask = FitTask | LayoutTask | SlackTask | SurenessTask;
+export type LongTask = FitTask | LayoutTask | SlackTask | SurenessTask | SpreadTask;
 export type Task = ReadTask | LongTask;
 
 interface Answers {
@@ -56,6 +65,7 @@ interface Answers {
   layout: LayoutAnswer;
   slack: MarkSlack[];
   sureness: Sureness;
+  spread: MarkSpread;
 }
 interface Progresses {
   read: never;
@@ -63,6 +73,7 @@ interface Progresses {
   layout: LayoutProgress;
   slack: never;
   sureness: Sureness;
+  spread: MarkSpread;
 }
 export type Answer<T extends Task> = Answers[T['does']];
 export type Progress<T extends Task> = Progresses[T['does']];

@@ -1,27 +1,33 @@
+import { blanksThatFit, markSureness } from '../../engine/flow/build-sureness.ts';
 import { fitStiffness } from '../../engine/stiffness/fit.ts';
-import { type Posterior, samplePosterior } from '../../engine/stiffness/posterior.ts';
+import type { Posterior } from '../../engine/stiffness/posterior.ts';
+import type { FitRequest } from '../../engine/stiffness/request.ts';
+import type { MarkSpread } from '../../engine/sureness/mark-spread.ts';
 import { readSureness, type Sureness } from '../../engine/sureness/sureness.ts';
-import type { SurenessTask } from './messages.ts';
-
-/** Blanks read on; the same ones every time. */
-const blanksRead = { count: 100, seed: 20 };
+import type { SpreadTask, SurenessTask } from './messages.ts';
 
 /** Layouts read on blanks that fit the bench's readings. Throws where the readings make no sense. */
 export function surenessOfLayouts(
   { fit, question }: SurenessTask,
   progress: (soFar: Sureness) => void,
 ): Sureness {
-  const posterior = posteriorFor(fit);
-  const blanks = samplePosterior({ posterior }, blanksRead.count, blanksRead.seed).map(
-    ({ stiffness, massPerLength = [], restCurvature }) => ({ stiffness, massPerLength, restCurvature }),
-  );
-  return readSureness(question, blanks, progress);
+  return readSureness(question, blanksThatFit(posteriorFor(fit)), progress);
 }
 
-/** Marks change more often than readings: the last fit is kept. */
-let kept: { text: string; posterior: Posterior } | undefined;
+/** The guides placed anew on the first of those blanks; the last answer is kept for the next step that asks. */
+export function spreadOfPlaces(task: SpreadTask, progress: (soFar: MarkSpread) => void): MarkSpread {
+  const text = JSON.stringify(task);
+  if (keptSpread?.text !== text) {
+    const { fit, request, proposedFromTipM } = task;
+    const spread = markSureness({ request, proposedFromTipM }, posteriorFor(fit), undefined, progress);
+    keptSpread = { text, spread };
+  }
+  return keptSpread.spread;
+}
+let keptSpread: { text: string; spread: MarkSpread } | undefined;
 
-function posteriorFor(request: SurenessTask['fit']): Posterior {
+/** What the readings leave open. Marks change more often than readings: the last fit is kept. */
+export function posteriorFor(request: FitRequest): Posterior {
   const text = JSON.stringify(request);
   if (kept?.text === text) return kept.posterior;
   const { posterior } = fitStiffness(request);
@@ -29,3 +35,4 @@ function posteriorFor(request: SurenessTask['fit']): Posterior {
   kept = { text, posterior };
   return posterior;
 }
+let kept: { text: string; posterior: Posterior } | undefined;

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import { longLane } from './engine-worker.ts';
+import type { LongLane } from './long-lane.ts';
 import type { Answer, LongTask, Progress } from './messages.ts';
 import { useSame } from './use-same.ts';
 
@@ -18,7 +19,10 @@ export interface LongTaskState<T extends LongTask> {
 const restMs = 120;
 
 /** Works a task out in the background, again whenever it changes; undefined: nothing to do. */
-export function useLongTask<T extends LongTask>(wanted: T | undefined): LongTaskState<T> {
+export function useLongTask<T extends LongTask>(
+  wanted: T | undefined,
+  lane: () => LongLane = longLane,
+): LongTaskState<T> {
   const task = useSame(wanted);
   const [state, setState] = useState<Kept<T>>(() => ({ ...nothing, of: undefined }));
   useEffect(() => {
@@ -26,7 +30,7 @@ export function useLongTask<T extends LongTask>(wanted: T | undefined): LongTask
     const stop = new AbortController();
     const timer = setTimeout(() => {
       const progress = (so: Progress<T>) => setState((last) => ({ ...last, progress: so }));
-      longLane()
+      lane()
         .run(task, { signal: stop.signal, progress })
         .then(
           (answer) => setState({ ...nothing, answer, answered: task, of: task }),
@@ -39,7 +43,7 @@ export function useLongTask<T extends LongTask>(wanted: T | undefined): LongTask
       clearTimeout(timer);
       stop.abort();
     };
-  }, [task]);
+  }, [task, lane]);
   if (!task) return nothing;
   return { ...state, working: state.of !== task };
 }

@@ -1,0 +1,33 @@
+import { bowInWords, chanceWords, stiffnessInWords } from '../engine/flow/turned-words.ts';
+import { readTurned } from '../engine/rotation/turned-section.ts';
+import type { OpenBuild } from './open-build.ts';
+import type { WorkedBuild } from './work-build-file.ts';
+
+/** Sections that were turned: bow and stiffness difference with their ±; nothing where none was. */
+export function turnedPart({ bench }: WorkedBuild, { turned }: OpenBuild): string {
+  const lines = turned.flatMap((section) => {
+    const { answer, findings, read, rows } = readTurned(section);
+    const name = bench.sections.find(({ id }) => id === section.sectionId)?.name ?? 'A section';
+    const found = findings.map(({ message }) => `    look at this: ${message}`);
+    if (!answer || answer.status === 'refused') return [`  ${name}: ${read} of ${rows} steps read`, ...found];
+    return [`  ${name}: ${bowInWords(answer, section.held)} ${stiffnessInWords(answer)}`, ...found];
+  });
+  if (lines.length === 0) return '';
+  return ['Sweep and spine; the line side is the builder’s choice:', ...lines, `  ${chanceWords}`].join('\n');
+}
+
+/** The same for `report --json`, SI units. */
+export function turnedData({ turned }: OpenBuild) {
+  return turned.map((section) => {
+    const { answer, findings, read, rows } = readTurned(section);
+    return {
+      sectionId: section.sectionId,
+      held: section.held,
+      loadsKg: section.loadsKg,
+      read,
+      rows,
+      answer,
+      findings,
+    };
+  });
+}
