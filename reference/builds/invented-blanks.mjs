@@ -128,14 +128,15 @@ export const inventedBuilds = [
       { section: 'tip', loadG: 60, sagM: 0.0054, bowM: 0.0007, bowDeg: 210, softShare: 0.05, softDeg: 70 },
       {
         section: 'upper',
-        loadG: 150,
-        sagM: 0.0021,
+        loadG: 400,
+        sagM: 0.0056,
         bowM: 0.00003,
         bowDeg: 20,
         softShare: 0.004,
         softDeg: 130,
       },
     ],
+    swingsCounted: 40,
     lineSides: {
       tip: { angle: 30, method: 'straightest axis, sighted' },
       upper: { angle: 0, method: 'no difference found' },

@@ -9,6 +9,7 @@ import { fileURLToPath } from 'node:url';
 import { assembleBlank } from '../../dist/engine/bench/assemble.js';
 import { planProtocol } from '../../dist/engine/bench/protocol.js';
 import { bend } from '../../dist/engine/bend/bend.js';
+import { frequency } from '../../dist/engine/frequency/frequency.js';
 import { seededNormal, seededRandom } from '../../dist/engine/numerics/seeded-random.js';
 import { formatInches } from '../../dist/engine/units/format-inches.js';
 import { standardGravity } from '../../dist/engine/units/gravity.js';
@@ -32,6 +33,7 @@ function measure(invented) {
     tests,
     readings,
     ...turnSections(invented),
+    ...countSwings(invented, blank, truth),
     handle: mapValues(invented.handle, (lengthM) => bench.tape.long(lengthM)),
     layout: invented.layout,
     ladder: (invented.ladderG ?? []).map((grams, index) => ({
@@ -216,6 +218,22 @@ function turnSections({ turnings = [], seed }) {
     })),
     turnReadings: turns.flat(),
   };
+}
+
+/** Swings of the bare blank, held at the grip, timed by hand. */
+function countSwings({ swingsCounted, handle, seed }, blank, truth) {
+  if (!swingsCounted) return {};
+  const lengthM = blank.lengthM - handle.gripFront;
+  const rows = truth.rows.filter(({ fromTipM }) => fromTipM <= lengthM);
+  const rod = {
+    lengthM,
+    stiffness: rows.map(({ fromTipM, EINm2 }) => ({ fromTipM, EINm2 })),
+    massPerLength: rows.map(({ fromTipM, kgPerM }) => ({ fromTipM, kgPerM })),
+  };
+  const { hz } = frequency({ rod, modes: 1 });
+  const normal = seededNormal(seededRandom(seed + 11));
+  const seconds = Math.round((swingsCounted / hz[0] + 0.15 * normal()) * 10) / 10;
+  return { swings: [{ id: 'count1', order: 1, rod: 'bare', counted: swingsCounted, seconds }] };
 }
 
 function lineSideFields(side) {

@@ -6,6 +6,7 @@ import type { TurnedSection } from '../engine/rotation/turned-section.ts';
 import { readBuildFile } from '../record/file-read.ts';
 import { largestFile } from '../record/file-shape.ts';
 import { type BuildReading, readBuild } from '../record/read-build.ts';
+import { type CountedSwing, readSwings } from '../record/read-swings.ts';
 import { readTurnedSections } from '../record/read-turned.ts';
 import { CommandError, exitCodes } from './exit-codes.ts';
 
@@ -13,6 +14,8 @@ export interface OpenBuild extends BuildReading {
   fileName: string;
   /** Sections that were turned about their axis. */
   turned: TurnedSection[];
+  /** Swings counted by hand. */
+  swings: CountedSwing[];
 }
 
 /** A build file as the engine takes it; `-` is standard input. Throws a CommandError that says why not. */
@@ -23,7 +26,7 @@ export function openBuild(path: string): OpenBuild {
   }
   const { state } = read.build;
   const fileName = path === '-' ? 'standard input' : basename(path);
-  return { fileName, turned: readTurnedSections(state), ...readBuild(state) };
+  return { fileName, turned: readTurnedSections(state), swings: readSwings(state), ...readBuild(state) };
 }
 
 /** One finding a line: where, and what to do. */

@@ -3,6 +3,7 @@ import type { RuledReading } from '../engine/layout/rule-reading.ts';
 import { finishOfWork } from './finish-words.ts';
 import { lineData } from './line-words.ts';
 import type { OpenBuild } from './open-build.ts';
+import { powerOfWork } from './power-part.ts';
 import { marksWithSureness, sureness } from './sureness-of-work.ts';
 import { turnedData } from './turned-part.ts';
 import type { WorkedBuild } from './work-build-file.ts';
@@ -34,6 +35,9 @@ export function reportData(worked: WorkedBuild, build: OpenBuild) {
     turned: turnedData(build),
     thirdLoadKg: work.thirdLoadKg,
     lines: lineData(worked),
+    /** Frequencies and the tip load for a third, with what the readings leave open. */
+    power: powerOfWork(worked, build),
+    swingsCounted: build.swings,
     ladderKg: question.loads.kg,
     loadBy: choices.loadBy,
     limits: best.limits,

@@ -11,6 +11,7 @@ import type { UnitSystem } from '../engine/units/unit-table.ts';
 import { finishOfWork, finishPart } from './finish-words.ts';
 import { linePart } from './line-words.ts';
 import { findingLines, type OpenBuild } from './open-build.ts';
+import { powerOfWork, swingPart } from './power-part.ts';
 import { marksWithSureness, sureness } from './sureness-of-work.ts';
 import { surenessPart } from './sureness-words.ts';
 import { textTable } from './text-table.ts';
@@ -31,6 +32,7 @@ export function reportText(worked: WorkedBuild, build: OpenBuild): string {
   parts.push(
     surenessPart(worked, sure),
     turnedPart(worked, build),
+    swingPart(powerOfWork(worked, build), build),
     linePart(worked),
     finishPart(finishOfWork(worked)),
   );

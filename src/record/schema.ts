@@ -310,7 +310,7 @@ export const buildSchema: DocumentSchema = {
       /** Where the clamp's edge or the hand held it; empty: the front of the grip. */
       clampFromTip: length(),
       counted: real(1, 1000),
-      time: duration,
+      seconds: real(0.1, 3600),
       gone: flag,
     },
   },

@@ -8,6 +8,7 @@ import { quantityOf, siOf } from '../read/values.ts';
 import { NextLine } from '../shell/next-line.tsx';
 import { PartsList } from '../shell/parts-list.tsx';
 import { AboutPart } from './about-part.tsx';
+import { LinePart } from './line-part.tsx';
 import { LookAgain } from './look-again.tsx';
 import { nextOnBlank } from './next-on-blank.ts';
 import { PlanContext } from './plan-context.ts';
@@ -16,7 +17,9 @@ import { ReadingsPart } from './readings-part.tsx';
 import { SectionsPart } from './sections-part.tsx';
 import { SpinePart } from './spine-part.tsx';
 import { StiffnessPart } from './stiffness-part.tsx';
+import { SwingPart } from './swing-part.tsx';
 import { usePlan } from './use-plan.ts';
+import { usePower } from './use-power.ts';
 import { WholeBlankPart } from './whole-blank-part.tsx';
 import './blank.css';
 import './spine.css';
@@ -27,14 +30,17 @@ const parts = [
   { anchor: 'readings', name: 'Readings' },
   { anchor: 'stiffness', name: 'Stiffness' },
   { anchor: 'spine', name: 'Sweep and spine' },
+  { anchor: 'swing', name: 'How fast it swings' },
+  { anchor: 'line', name: 'Line beside the blank' },
 ];
 
 /** The blank on the bench: its sections, what was read, how stiff it is. */
 export function BlankStep() {
   const { id, rows, single } = useBuild();
   const { system } = useShop();
-  const { blank, profile, findings, stiffness } = useBench();
+  const { blank, choices, profile, findings, stiffness } = useBench();
   const plan = usePlan();
+  const power = usePower();
   const setups = useMemo(() => setupRowsOf(rows), [rows]);
   const next = nextOnBlank({
     sections: rows('sections'),
@@ -47,6 +53,10 @@ export function BlankStep() {
       return station ? showQuantity(station, 'length', system).text : 'the station';
     },
   });
+  const shown = (anchor: string) =>
+    (anchor !== 'swing' || power !== undefined) &&
+    (anchor !== 'line' || (power !== undefined && choices?.rodKind === 'fly')) &&
+    (anchor !== 'spine' || rows('sections').length > 0);
   return (
     <BuildFields>
       <PlanContext value={plan}>
@@ -56,7 +66,7 @@ export function BlankStep() {
         >
           {next.words}
         </NextLine>
-        <PartsList parts={parts} />
+        <PartsList parts={parts.filter(({ anchor }) => shown(anchor))} />
         <LookAgain />
         <AboutPart />
         <SectionsPart blank={blank} profile={profile} />
@@ -64,6 +74,8 @@ export function BlankStep() {
         <ReadingsPart setups={setups} />
         <StiffnessPart />
         <SpinePart />
+        <SwingPart power={power} />
+        <LinePart power={power} />
       </PlanContext>
     </BuildFields>
   );

@@ -39,7 +39,7 @@ export function TurnsDrawing({ request, lineSideRad, name }: TurnsDrawingProps) 
           <Panel
             x={x}
             topPx={panelPx}
-            title="second load less first, mm: softer is higher, twice per turn"
+            title="second load less first, mm: twice per turn, softer higher"
             curve={difference}
             points={stiffnessPoints}
           />

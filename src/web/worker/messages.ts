@@ -1,4 +1,6 @@
 /** What the page and the engine's worker say to each other: plain, cloneable data in SI units. */
+import type { BlankTables } from '../../engine/bench/free-rod.ts';
+import type { Power, PowerQuestion } from '../../engine/flow/power.ts';
 import type { KeepOut } from '../../engine/layout/kept-free.ts';
 import type { LadderRequest } from '../../engine/layout/ladder.ts';
 import type { LayoutAnswer, LayoutProgress } from '../../engine/layout/layout.ts';
@@ -55,8 +57,16 @@ export interface SpreadTask {
   proposedFromTipM: readonly number[];
 }
 
+/** How fast the blank swings and what drops its tip by a third, with ranges where `fit` is given. */
+export interface PowerTask {
+  does: 'power';
+  fit: FitRequest | undefined;
+  tables: BlankTables;
+  question: PowerQuestion;
+}
+
 /** Tasks of more than a frame. */
-export type LongTask = FitTask | LayoutTask | SlackTask | SurenessTask | SpreadTask;
+export type LongTask = FitTask | LayoutTask | SlackTask | SurenessTask | SpreadTask | PowerTask;
 export type Task = ReadTask | LongTask;
 
 interface Answers {
@@ -66,6 +76,7 @@ interface Answers {
   slack: MarkSlack[];
   sureness: Sureness;
   spread: MarkSpread;
+  power: Power;
 }
 interface Progresses {
   read: never;
@@ -74,6 +85,7 @@ interface Progresses {
   slack: never;
   sureness: Sureness;
   spread: MarkSpread;
+  power: never;
 }
 export type Answer<T extends Task> = Answers[T['does']];
 export type Progress<T extends Task> = Progresses[T['does']];

@@ -1,10 +1,11 @@
 import { blanksThatFit, markSureness } from '../../engine/flow/build-sureness.ts';
+import { type Power, predictPower } from '../../engine/flow/power.ts';
 import { fitStiffness } from '../../engine/stiffness/fit.ts';
 import type { Posterior } from '../../engine/stiffness/posterior.ts';
 import type { FitRequest } from '../../engine/stiffness/request.ts';
 import type { MarkSpread } from '../../engine/sureness/mark-spread.ts';
 import { readSureness, type Sureness } from '../../engine/sureness/sureness.ts';
-import type { SpreadTask, SurenessTask } from './messages.ts';
+import type { PowerTask, SpreadTask, SurenessTask } from './messages.ts';
 
 /** Layouts read on blanks that fit the bench's readings. Throws where the readings make no sense. */
 export function surenessOfLayouts(
@@ -25,6 +26,11 @@ export function spreadOfPlaces(task: SpreadTask, progress: (soFar: MarkSpread) =
   return keptSpread.spread;
 }
 let keptSpread: { text: string; spread: MarkSpread } | undefined;
+
+/** Bare and finished, with what the readings leave open where there are readings. */
+export function powerOfBlank({ fit, tables, question }: PowerTask): Power {
+  return predictPower(question, tables, fit ? blanksThatFit(posteriorFor(fit)) : []);
+}
 
 /** What the readings leave open. Marks change more often than readings: the last fit is kept. */
 export function posteriorFor(request: FitRequest): Posterior {

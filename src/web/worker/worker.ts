@@ -4,7 +4,7 @@ import { fit } from '../../engine/stiffness/fit.ts';
 import type { FromWorker, Task, ToWorker } from './messages.ts';
 import { ReadDesk } from './read-desk.ts';
 import { slackOfLayout } from './slack-of-layout.ts';
-import { spreadOfPlaces, surenessOfLayouts } from './sureness-of-layouts.ts';
+import { powerOfBlank, spreadOfPlaces, surenessOfLayouts } from './sureness-of-layouts.ts';
 
 const desk = new ReadDesk();
 const page = self as unknown as {
@@ -32,6 +32,8 @@ function answerTo(id: number, task: Task) {
       return slackOfLayout(task);
     case 'sureness':
       return surenessOfLayouts(task, (progress) => page.postMessage({ id, says: 'progress', progress }));
+    case 'power':
+      return powerOfBlank(task);
     case 'spread':
       return spreadOfPlaces(task, (progress) => page.postMessage({ id, says: 'progress', progress }));
   }
