@@ -4,6 +4,7 @@ import { finishOfWork } from './finish-words.ts';
 import { lineData } from './line-words.ts';
 import type { OpenBuild } from './open-build.ts';
 import { powerOfWork } from './power-part.ts';
+import { realLineOfWork } from './real-line-words.ts';
 import { marksWithSureness, sureness } from './sureness-of-work.ts';
 import { turnedData } from './turned-part.ts';
 import type { WorkedBuild } from './work-build-file.ts';
@@ -60,6 +61,8 @@ export function reportData(worked: WorkedBuild, build: OpenBuild) {
     sureness: sure,
     /** Bare blank against finished rod, the wraps' stiffness as a range. */
     finish: finishOfWork(worked),
+    friction: choices.friction,
+    realLine: realLineOfWork(worked),
     marks: { are: work.marksAre, tapeStep: marks.tapeStep, sections: marks.sections },
     assumed,
     findings: [...findings, ...work.findings],

@@ -12,6 +12,7 @@ import { finishOfWork, finishPart } from './finish-words.ts';
 import { linePart } from './line-words.ts';
 import { findingLines, type OpenBuild } from './open-build.ts';
 import { powerOfWork, swingPart } from './power-part.ts';
+import { realLineOfWork, realLinePart } from './real-line-words.ts';
 import { marksWithSureness, sureness } from './sureness-of-work.ts';
 import { surenessPart } from './sureness-words.ts';
 import { textTable } from './text-table.ts';
@@ -35,6 +36,7 @@ export function reportText(worked: WorkedBuild, build: OpenBuild): string {
     swingPart(powerOfWork(worked, build), build),
     linePart(worked),
     finishPart(finishOfWork(worked)),
+    realLinePart(worked, realLineOfWork(worked)),
   );
   const marks = sure ? marksWithSureness(worked, sure.marks) : worked.work.marks;
   return `${[...parts, marksPart(page, marks), assumedPart(page), findingsPart(page)].filter((part) => part !== '').join('\n\n')}\n`;

@@ -20,6 +20,7 @@ import {
   type Start,
 } from '../engine/flow/choices.ts';
 import type { LayoutLimits } from '../engine/layout/ladder.ts';
+import { commonFriction, type FrictionRange } from '../engine/layout/real-line.ts';
 import { formatInches } from '../engine/units/format-inches.ts';
 import type { TapeStep } from '../engine/units/tape-step.ts';
 import type { DocumentState } from './operation.ts';
@@ -82,6 +83,7 @@ export function readChoices(state: DocumentState, bench: Bench, habits: ShopHabi
       oneOf(layout.text('guidesSide'), ['under', 'over']) ?? (rod.rodKind === 'casting' ? 'over' : 'under'),
     intervals: oneOf(layout.text('intervals'), ['growing', 'free']) ?? 'growing',
     limits: readLimits(layout),
+    friction: readFriction(layout, read),
     ferruleClearM: layout.si('ferruleClear'),
     tapeStep: oneOf(layout.text('tapeStep'), tapeSteps) ?? habits.tapeStep ?? '1/8 in',
     dress: readDress(state, guides),
@@ -115,6 +117,15 @@ function readGuide(row: RowReader | undefined, common: Guide): ChosenGuide {
     stationM: row.si('station'),
     pinned: row.flag('pinned'),
   };
+}
+
+function readFriction(layout: RowReader, read: Omit<ReadChoices, 'choices'>): FrictionRange {
+  const lowest = layout.number('frictionLowest') ?? commonFriction.lowest;
+  const highest = layout.number('frictionHighest') ?? Math.max(lowest, commonFriction.highest);
+  if (lowest <= highest) return { lowest, highest };
+  const message = `Friction runs from ${lowest} to ${highest}: the first is the larger one. It is taken from ${highest} to ${lowest}; write them in that order.`;
+  read.findings.push(doubt('layout/-/frictionLowest', message));
+  return { lowest: highest, highest: lowest };
 }
 
 function readLimits(layout: RowReader): Partial<LayoutLimits> {

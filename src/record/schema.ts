@@ -455,6 +455,9 @@ export const buildSchema: DocumentSchema = {
       limitLineAngle: angle(),
       limitGap: length(0, 1),
       limitExtraBendPerM: real(0, 10),
+      /** Coefficient of friction of the line on the rings: both ends of what it may be. */
+      frictionLowest: real(0, 2),
+      frictionHighest: real(0, 2),
       /** Clear distance kept between a guide's foot and a ferrule's edge. */
       ferruleClear: length(0, 0.2),
       tapeStep: choice('1 mm', '1/8 in', '1/16 in', '1/32 in'),

@@ -249,3 +249,25 @@ function inchesIn(text: string): number {
     /(\d+)(?: (\d+)\/(\d+))?(?= in|$)/.exec(text.replace(/^guide \d+, /, '')) ?? [];
   return Number(whole) + Number(above) / Number(below);
 }
+
+test('the line as it runs: the reel feels more coming in than going out, and guides on top show where it lies on the blank', async () => {
+  const part = layout.page.getByRole('region', { name: 'The line as it runs' });
+  const friction = part.getByRole('region', { name: 'Friction in figures' });
+  await friction.waitFor({ timeout: 60_000 });
+  const grams = async (column: number) => {
+    const text = (await friction.locator('tbody tr').last().locator('td').nth(column).textContent()) ?? '';
+    return Number(/^\d+/.exec(text)?.[0]);
+  };
+  expect(await grams(0)).toBeGreaterThan(await grams(1));
+  const before = await grams(0);
+  await part.getByLabel('Friction, at least').fill('0.5');
+  await part.getByLabel('Friction, at least').press('Tab');
+  await expect.poll(() => grams(0), { timeout: 20_000 }).toBeGreaterThan(before);
+  await layout.page.getByText('on top', { exact: true }).click();
+  await part
+    .getByText(/The line lies on the blank in \d+ spans|At no load of the ladder/)
+    .waitFor({ timeout: 60_000 });
+  expect(await axeFindings(layout.page)).toEqual([]);
+  await undo().click();
+  await undo().click();
+});

@@ -6,6 +6,7 @@ import type { Guide, RodKind } from '../bench/default-guides.ts';
 import type { Side } from '../bend/bend.ts';
 import type { LayoutLimits } from '../layout/ladder.ts';
 import type { Intervals } from '../layout/layout-request.ts';
+import type { FrictionRange } from '../layout/real-line.ts';
 import type { TapeStep } from '../units/tape-step.ts';
 import type { GuideFeet, WrapChoices } from '../wraps/wrap-choices.ts';
 
@@ -27,6 +28,8 @@ export interface Choices {
   side: Side;
   intervals: Intervals;
   limits: Partial<LayoutLimits>;
+  /** Of the line on the rings. */
+  friction: FrictionRange;
   /** The builder's own clear distance beside ferrules; left out: the common ones. */
   ferruleClearM?: number;
   tapeStep: TapeStep;

@@ -47,8 +47,8 @@ export function BendPart({ sheet, model, wording, drawn, onDraw }: BendPartProps
       />
       {model.choices.side === 'over' && (
         <p className="small quiet">
-          With guides on top the line may come to lie on the blank between two rings; that contact is not
-          counted.
+          Guides on top: drawn is the straight line from ring to ring. Where it would lie on the blank instead
+          is said under <q>The line as it runs</q>.
         </p>
       )}
     </section>

@@ -10,6 +10,7 @@ import { LimitsPart } from './limits-part.tsx';
 import type { LiveSheet } from './live-sheet.ts';
 import { LoadsPart } from './loads-part.tsx';
 import { PlaceButton } from './place-button.tsx';
+import { RealLinePart } from './real-line-part.tsx';
 import { rulerModel } from './sheet-drawings.ts';
 import type { SheetModel } from './sheet-model.ts';
 import { StartPart } from './start-part.tsx';
@@ -70,6 +71,7 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
         />
         <LoadsPart loads={loads} />
         <LimitsPart usual={defaultLimits(model.rod.lengthM)} />
+        <RealLinePart model={model} wording={wording} waits={best.working} />
         <GuidesPart choices={choices} onTakeUp={marks.takeUp} />
       </div>
     </div>

@@ -5,6 +5,7 @@ import type { KeepOut } from '../../engine/layout/kept-free.ts';
 import type { LadderRequest } from '../../engine/layout/ladder.ts';
 import type { LayoutAnswer, LayoutProgress } from '../../engine/layout/layout.ts';
 import type { LayoutRequest } from '../../engine/layout/layout-request.ts';
+import type { RealLineAtLoad, RealLineQuestion } from '../../engine/layout/real-line.ts';
 import type { OutsideDiameter, RuledReading } from '../../engine/layout/rule-reading.ts';
 import type { MarkSlack } from '../../engine/layout/slack.ts';
 import type { FitAnswer, FitRequest } from '../../engine/stiffness/request.ts';
@@ -65,8 +66,21 @@ export interface PowerTask {
   question: PowerQuestion;
 }
 
+/** A layout with a line that rubs and may lie on the blank. */
+export interface RealLineTask {
+  does: 'realLine';
+  question: RealLineQuestion;
+}
+
 /** Tasks of more than a frame. */
-export type LongTask = FitTask | LayoutTask | SlackTask | SurenessTask | SpreadTask | PowerTask;
+export type LongTask =
+  | FitTask
+  | LayoutTask
+  | SlackTask
+  | SurenessTask
+  | SpreadTask
+  | PowerTask
+  | RealLineTask;
 export type Task = ReadTask | LongTask;
 
 interface Answers {
@@ -77,6 +91,7 @@ interface Answers {
   sureness: Sureness;
   spread: MarkSpread;
   power: Power;
+  realLine: RealLineAtLoad[];
 }
 interface Progresses {
   read: never;
@@ -86,6 +101,7 @@ interface Progresses {
   sureness: Sureness;
   spread: MarkSpread;
   power: never;
+  realLine: never;
 }
 export type Answer<T extends Task> = Answers[T['does']];
 export type Progress<T extends Task> = Progresses[T['does']];

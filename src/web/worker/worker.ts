@@ -1,5 +1,6 @@
 /** The engine's home in the browser: every task is answered once, in order. */
 import { layout } from '../../engine/layout/layout.ts';
+import { readRealLine } from '../../engine/layout/real-line.ts';
 import { fit } from '../../engine/stiffness/fit.ts';
 import type { FromWorker, Task, ToWorker } from './messages.ts';
 import { ReadDesk } from './read-desk.ts';
@@ -30,6 +31,8 @@ function answerTo(id: number, task: Task) {
       return layout(task.request, (progress) => page.postMessage({ id, says: 'progress', progress }));
     case 'slack':
       return slackOfLayout(task);
+    case 'realLine':
+      return readRealLine(task.question);
     case 'sureness':
       return surenessOfLayouts(task, (progress) => page.postMessage({ id, says: 'progress', progress }));
     case 'power':
