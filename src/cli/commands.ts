@@ -9,6 +9,7 @@ import { reportData } from './report-data.ts';
 import { reportText } from './report-text.ts';
 import { workBuildFile } from './work-build-file.ts';
 import { writeStrips } from './write-strips.ts';
+import { type WallMarksCommand, writeWallMarks } from './write-wall-marks.ts';
 
 /** The command line; `setCode` takes the exit code of a command that ran. */
 export function makeProgram(setCode: (code: number) => void): Command {
@@ -23,6 +24,7 @@ export function makeProgram(setCode: (code: number) => void): Command {
   addCheck(program, setCode);
   addReport(program);
   addStrips(program);
+  addWallMarks(program);
   addServe(program, setCode);
   addBackups(program);
   return program;
@@ -84,6 +86,22 @@ function addStrips(program: Command): void {
     .option('--rule-along <length>', 'what the 100 mm rule along it measured')
     .action(async (file: string, options: { paper: PaperName; out: string }) => {
       process.stdout.write(`${await writeStrips(openBuild(file), options)}\n`);
+    });
+}
+
+function addWallMarks(program: Command): void {
+  program
+    .command('wall-marks')
+    .description('reference marks to pin beside a rod before it is photographed, as PDF at true size')
+    .addOption(
+      new Option('--paper <paper>', 'paper to print on')
+        .choices(Object.keys(lyingPaper))
+        .makeOptionMandatory(),
+    )
+    .requiredOption('--out <file>', 'PDF to write', notEmpty)
+    .option('--count <number>', 'how many, 4 to 24', '8')
+    .action(async (options: WallMarksCommand) => {
+      process.stdout.write(`${await writeWallMarks(options)}\n`);
     });
 }
 

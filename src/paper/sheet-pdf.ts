@@ -6,15 +6,20 @@
  */
 import {
   type Color,
+  closePath,
   degrees,
+  fill,
+  lineTo,
+  moveTo,
   PDFDocument,
   type PDFFont,
   type PDFPage,
   PrintScaling,
   rgb,
   StandardFonts,
+  setFillingColor,
 } from '@cantoo/pdf-lib';
-import type { Area, Ink, Line, Mark, Page, Sheet, Text, TextPiece } from '../engine/sheets/drawing.ts';
+import type { Area, Ink, Line, Mark, Page, Shape, Sheet, Text, TextPiece } from '../engine/sheets/drawing.ts';
 import { fractionSetting } from '../engine/sheets/text-width.ts';
 
 export interface PdfOptions {
@@ -60,6 +65,7 @@ function drawPage(document: PDFDocument, page: Page, fonts: Fonts): void {
 function drawMark(canvas: Canvas, mark: Mark): void {
   if (mark.kind === 'line') drawLine(canvas, mark);
   else if (mark.kind === 'area') drawArea(canvas, mark);
+  else if (mark.kind === 'shape') drawShape(canvas, mark);
   else drawText(canvas, mark);
 }
 
@@ -101,6 +107,17 @@ function colourOf(hex: string): Color {
     ?.slice(1)
     .map((part) => Number.parseInt(part, 16) / 255);
   return parts?.every(Number.isFinite) ? rgb(parts[0], parts[1], parts[2]) : inks.black;
+}
+
+/** One path, filled by winding, so that rings running the other way are holes. */
+function drawShape(canvas: Canvas, mark: Shape): void {
+  const rings = mark.rings.flatMap((ring) =>
+    ring.map(({ xMm, yMm }, i) => {
+      const { x, y } = place(canvas, xMm, yMm);
+      return i === 0 ? [moveTo(x, y)] : [lineTo(x, y), ...(i === ring.length - 1 ? [closePath()] : [])];
+    }),
+  );
+  canvas.page.pushOperators(setFillingColor(inks[mark.ink]), ...rings.flat(), fill());
 }
 
 /** Pieces one after the other along the base line, which runs right or, for `upwards`, up the page. */

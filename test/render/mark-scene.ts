@@ -86,8 +86,8 @@ export function paintWallMark(canvas: Canvas, number: number, project: (place: P
     { x: -half, y: half },
   ];
   fillPolygon(canvas, sheet.map(project), paper);
-  const [disc, hole, ...quarters] = wallMarkOutlines(number).rings;
+  const [disc, hole, ...wings] = wallMarkOutlines(number).rings;
   fillPolygon(canvas, disc.map(project), ink);
   fillPolygon(canvas, hole.map(project), paper);
-  for (const quarter of quarters) fillPolygon(canvas, quarter.map(project), ink);
+  for (const wing of wings) fillPolygon(canvas, wing.map(project), ink);
 }

@@ -9,6 +9,8 @@ export interface ScanSheet {
   picture: Picture;
   dpi: number;
   guides: GuideTruth[];
+  /** Middles of the pairs that touch. */
+  touchingPx: [number, number][];
   notes: string;
 }
 
@@ -30,6 +32,13 @@ export interface ScanChoice {
   darkGround?: boolean;
   /** Little flattening, worn and bowed feet, glints, shadows, paper grain, more foreign things. */
   hard?: boolean;
+  /**
+   * What the reader was not developed on: keeled and lopsided shapes, smaller and larger ones, feet of unlike
+   * length, chrome that mirrors the ground, black on grey, a dark lid's border, a seam of light.
+   */
+  strange?: boolean;
+  /** So many further pairs that touch or cross; they have no truth and must not be read as guides. */
+  touchingPairs?: number;
 }
 
 /** One guide's shape in its own frame: millimetres, foot A along −x, foot B along +x, midway at the origin. */
@@ -39,7 +48,9 @@ interface GuideShape {
   wireMm: number;
   spanMm: number;
   swingMm: number;
-  swing: 'sway' | 'bulge' | 'loop';
+  swing: 'sway' | 'bulge' | 'loop' | 'keel' | 'lopsided';
+  /** The second foot's length over the first's. */
+  footRatio: number;
   /** How the foot's outline narrows to its end: 0 square, 1 pointed. */
   pointed: number;
   /** How wide the foot is at the wire, as a share of its width. */
@@ -58,24 +69,66 @@ export function paintScan(choice: ScanChoice): ScanSheet {
   const heightMm = choice.heightMm ?? 110;
   const canvas = canvasOf(Math.round(widthMm * perMm), Math.round(heightMm * perMm));
   const dark = choice.darkGround ?? random.chance(0.4);
-  const hard = choice.hard ?? false;
-  paintGround(canvas, random, dark, hard);
-  const places = spread(random, choice.guides, widthMm, heightMm);
+  const strange = choice.strange ?? false;
+  const hard = choice.hard ?? strange;
+  paintGround(canvas, random, dark, hard, strange);
+  if (strange) paintGlassFaults(canvas, random);
+  const pairs = choice.touchingPairs ?? 0;
+  const all = spread(random, choice.guides + pairs, widthMm, heightMm);
+  const places = all.slice(pairs);
   if (choice.clutter ?? true)
-    paintScanClutter(canvas, random, { perMm, widthMm, heightMm, dark, taken: places, hard });
-  const guides = places.map((place) => paintGuide({ canvas, random, perMm, dark, hard }, place));
+    paintScanClutter(canvas, random, { perMm, widthMm, heightMm, dark, taken: all, hard });
+  const bench = { canvas, random, perMm, dark, hard, strange };
+  const guides = places.map((place) => paintGuide(bench, place));
+  const touchingPx = all.slice(0, pairs).map((place) => paintTouchingPair(bench, place));
   const picture = develop(canvas, random, {
     blurPx: random.between(0.5, 1.3) * (dpi / 600),
     grain: random.between(0.8, 4),
     sharpen: random.chance(0.4) ? random.between(0, 0.6) : 0,
     exposure: 1,
   });
-  return { picture, dpi, guides, notes: `${dark ? 'dark' : 'light'} ground, ${guides.length} guides` };
+  return {
+    picture,
+    dpi,
+    guides,
+    touchingPx,
+    notes: `${dark ? 'dark' : 'light'} ground, ${guides.length} guides`,
+  };
 }
 
-function paintGround(canvas: Canvas, random: Random, dark: boolean, hard: boolean): void {
+/** Two guides laid so near that they touch or cross. */
+function paintTouchingPair(bench: Bench, at: Place): [number, number] {
+  const first = paintGuide(bench, { x: at.x, y: at.y });
+  const aside = bench.random.between(0.3, 2);
+  const angle = bench.random.between(0, 2 * Math.PI);
+  paintGuide(bench, { x: at.x + aside * Math.cos(angle), y: at.y + aside * Math.sin(angle) });
+  return first.centrePx;
+}
+
+/** A dark border where the lid does not reach, and a streak down the glass from a speck on the sensor. */
+function paintGlassFaults(canvas: Canvas, random: Random): void {
+  const { width, height } = canvas;
+  const box = (left: number, top: number, right: number, bottom: number): Place[] => [
+    { x: left, y: top },
+    { x: right, y: top },
+    { x: right, y: bottom },
+    { x: left, y: bottom },
+  ];
+  if (random.chance(0.4)) {
+    const edge = random.between(0.01, 0.03) * width;
+    fillPolygon(canvas, box(width - edge, 0, width, height), { red: 0.01, green: 0.01, blue: 0.01 }, 0.9);
+  }
+  if (random.chance(0.3)) {
+    const x = random.between(0.1, 0.9) * width;
+    fillPolygon(canvas, box(x, 0, x + 1.5, height), { red: 0.3, green: 0.6, blue: 0.3 }, 0.3);
+  }
+}
+
+function paintGround(canvas: Canvas, random: Random, dark: boolean, hard: boolean, strange: boolean): void {
   const paper = hard ? random.between(0, 0.03) : 0;
-  const tone = dark ? random.between(0.004, 0.06) : random.between(0.7, 0.97);
+  const grey = strange && random.chance(0.35);
+  const plain = dark ? random.between(0.004, 0.06) : random.between(0.7, 0.97);
+  const tone = grey ? (dark ? random.between(0.06, 0.12) : random.between(0.25, 0.55)) : plain;
   const slopeX = random.between(-0.06, 0.06);
   const slopeY = random.between(-0.06, 0.06);
   for (let y = 0; y < canvas.height; y++) {
@@ -98,17 +151,19 @@ function spread(random: Random, count: number, widthMm: number, heightMm: number
   return places;
 }
 
-function shapeOf(random: Random, hard: boolean): GuideShape {
-  const size = random.between(0, 1);
-  const wireMm = 0.66 + 0.45 * size;
+function shapeOf(random: Random, hard: boolean, strange: boolean): GuideShape {
+  const size = strange ? random.between(-0.25, 1.5) : random.between(0, 1);
+  const wireMm = (0.66 + 0.45 * size) * (strange ? random.between(0.85, 1.2) : 1);
   const straight = random.chance(0.3);
+  const swings = ['sway', 'bulge', 'loop', ...(strange ? (['keel', 'lopsided'] as const) : [])] as const;
   return {
+    footRatio: strange && random.chance(0.4) ? random.between(0.72, 1) : 1,
     footMm: 5 + 6 * size + random.between(-0.5, 0.8),
     footWidthMm: wireMm * random.between(hard ? 1.2 : 1.35, 2.1),
     wireMm,
     spanMm: 6.5 + 8 * size + random.between(-1, 1),
     swingMm: 1.4 + 2.6 * size + random.between(-0.2, 0.4),
-    swing: random.pick(['sway', 'bulge', 'loop'] as const),
+    swing: random.pick(swings),
     pointed: random.between(0, 0.9),
     shoulder: random.between(0.65, 1),
     bend: {
@@ -126,11 +181,12 @@ interface Bench {
   perMm: number;
   dark: boolean;
   hard: boolean;
+  strange: boolean;
 }
 
 function paintGuide(bench: Bench, at: Place): GuideTruth {
-  const { canvas, random, perMm, dark, hard } = bench;
-  const shape = shapeOf(random, hard);
+  const { canvas, random, perMm, dark, hard, strange } = bench;
+  const shape = shapeOf(random, hard, strange);
   const turn = random.between(0, 2 * Math.PI);
   const toPx = (local: Place): Place => ({
     x: (at.x + local.x * Math.cos(turn) - local.y * Math.sin(turn)) * perMm,
@@ -143,6 +199,7 @@ function paintGuide(bench: Bench, at: Place): GuideTruth {
     middle: { x: (side * apart) / 2, y: (side * bend.offsetMm) / 2 },
     angle: (side * bend.angleRad) / 2,
     side,
+    lengthMm: side > 0 ? footMm * shape.footRatio : footMm,
   }));
   const tone = dark ? random.between(hard ? 0.12 : 0.25, 0.7) : random.between(0.05, hard ? 0.5 : 0.35);
   const lamp = {
@@ -160,34 +217,44 @@ function paintGuide(bench: Bench, at: Place): GuideTruth {
     const shadow = wire.map((place) => ({ x: place.x + shift * 0.4, y: place.y + shift }));
     strokeShadow(canvas, shadow, radius, Math.max(1, shift * 0.6), random.between(0, 0.25));
   }
+  const chrome = strange && random.chance(0.35);
+  if (chrome)
+    Object.assign(lamp, { ambient: 0.15, diffuse: 0.5, gloss: 0.9, glossWidth: random.between(0.25, 0.5) });
   strokeTube(canvas, wire, radius, () => metal, lamp);
   const flat = random.between(0.8, 1.4);
   for (const foot of feet) {
     const place = (local: Place): Place => {
-      const bowed = local.y + shape.bowMm * (1 - (2 * local.x) ** 2 / footMm ** 2);
+      const bowed = local.y + shape.bowMm * (1 - (2 * local.x) ** 2 / foot.lengthMm ** 2);
       return toPx({
         x: foot.middle.x + local.x * Math.cos(foot.angle) - bowed * Math.sin(foot.angle),
         y: foot.middle.y + local.x * Math.sin(foot.angle) + bowed * Math.cos(foot.angle),
       });
     };
-    const outline = footOutline(shape, foot.side, random);
+    const outline = footOutline(shape, foot, random);
     if (hard && !dark) paintFootShadow(bench, outline.map(place));
     const facet = { red: metal.red * flat, green: metal.green * flat, blue: metal.blue * flat };
     fillPolygon(canvas, outline.map(place), facet);
     if (hard) paintGlint(bench, shape, place, facet);
+    if (chrome)
+      paintGlint(bench, shape, place, {
+        red: facet.red * 1.5,
+        green: facet.green * 1.5,
+        blue: facet.blue * 1.6,
+      });
   }
   const middle = toPx({ x: 0, y: 0 });
   return {
     centrePx: [middle.x, middle.y],
-    lengthM: (spanMm + 2 * footMm) / 1e3,
+    // Middle to middle, and half of each foot beyond.
+    lengthM: (apart + (feet[0].lengthMm + feet[1].lengthMm) / 2) / 1e3,
     offsetM: Math.abs(bend.offsetMm) / 1e3,
     angleRad: Math.abs(bend.angleRad),
   };
 }
 
 /** Outline of a foot about its middle, its end towards `side`. */
-function footOutline(shape: GuideShape, side: number, random: Random): Place[] {
-  const half = shape.footMm / 2;
+function footOutline(shape: GuideShape, { side, lengthMm }: Foot, random: Random): Place[] {
+  const half = lengthMm / 2;
   const wide = shape.footWidthMm / 2;
   const end = 1 - shape.pointed;
   const upper = [
@@ -253,13 +320,14 @@ interface Foot {
   middle: Place;
   angle: number;
   side: number;
+  lengthMm: number;
 }
 
 /** The wire's course from foot to foot, seen from above. */
 function wirePath(shape: GuideShape, feet: readonly Foot[]): Place[] {
   const inner = feet.map((foot) => ({
-    x: foot.middle.x - (foot.side * Math.cos(foot.angle) * shape.footMm) / 2,
-    y: foot.middle.y - (foot.side * Math.sin(foot.angle) * shape.footMm) / 2,
+    x: foot.middle.x - (foot.side * Math.cos(foot.angle) * foot.lengthMm) / 2,
+    y: foot.middle.y - (foot.side * Math.sin(foot.angle) * foot.lengthMm) / 2,
   }));
   const steps = 160;
   return Array.from({ length: steps + 1 }, (_, i) => {
@@ -270,6 +338,15 @@ function wirePath(shape: GuideShape, feet: readonly Foot[]): Place[] {
     };
     const window = Math.sin(Math.PI * t) ** 2;
     if (shape.swing === 'bulge') return { x: base.x, y: base.y + shape.swingMm * window };
+    if (shape.swing === 'keel') {
+      // Straight legs to a blunt corner.
+      const rise = Math.min(1, 2.6 * Math.min(t, 1 - t));
+      return { x: base.x, y: base.y + shape.swingMm * rise };
+    }
+    if (shape.swing === 'lopsided') {
+      const skew = Math.sin(Math.PI * t ** 1.7) ** 2;
+      return { x: base.x, y: base.y + shape.swingMm * (skew - 0.5 * Math.sin(Math.PI * t) ** 4) };
+    }
     const sway = Math.sin(2 * Math.PI * t) * Math.sqrt(window);
     // A loop also runs back on itself in the middle.
     const back = shape.swing === 'loop' ? 0.22 * shape.spanMm * Math.sin(2 * Math.PI * t) * window : 0;

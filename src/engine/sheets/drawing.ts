@@ -11,7 +11,7 @@ export interface Sheet {
   title: string;
   pages: Page[];
 }
-export type Mark = Line | Text | Area;
+export type Mark = Line | Text | Area | Shape;
 
 /** Black, a grey for what is read second, and the one strong colour for what needs attention. */
 export type Ink = 'black' | 'grey' | 'attention';
@@ -52,6 +52,14 @@ export interface Area {
   ink: Ink;
   /** A colour of its own, `#rrggbb`, such as a thread's; the ink then draws its edge. */
   fill?: string;
+}
+/** Filled outlines; a ring inside another that runs the other way round is a hole. */
+export interface Shape {
+  kind: 'shape';
+  rings: readonly (readonly { xMm: number; yMm: number }[])[];
+  ink: Ink;
+  /** What it stands for, for tests and screen readers. */
+  name?: string;
 }
 /** Words, or a true fraction set small above and below its stroke. */
 export type TextPiece = string | { numerator: number; denominator: number };

@@ -55,6 +55,13 @@ export function correctPage(page: Page, { across, along }: PrintFactors): Page {
       const { x1Mm, x2Mm, y1Mm, y2Mm } = mark;
       return { ...mark, x1Mm: x1Mm * across, x2Mm: x2Mm * across, y1Mm: y1Mm * along, y2Mm: y2Mm * along };
     }
+    if (mark.kind === 'shape') {
+      const stretched = (place: { xMm: number; yMm: number }) => ({
+        xMm: place.xMm * across,
+        yMm: place.yMm * along,
+      });
+      return { ...mark, rings: mark.rings.map((ring) => ring.map(stretched)) };
+    }
     const moved = { ...mark, xMm: mark.xMm * across, yMm: mark.yMm * along };
     if (moved.kind === 'text') return moved;
     return { ...moved, widthMm: moved.widthMm * across, heightMm: moved.heightMm * along };

@@ -1,4 +1,13 @@
-import { type Area, type Ink, type Line, type Mark, type Page, plainText, type Text } from './drawing.ts';
+import {
+  type Area,
+  type Ink,
+  type Line,
+  type Mark,
+  type Page,
+  plainText,
+  type Shape,
+  type Text,
+} from './drawing.ts';
 import { fractionSetting } from './text-width.ts';
 
 /** A page as an SVG document in millimetres, for the screen. Colours come from classes `ink-...` with a default. */
@@ -12,6 +21,7 @@ export const inkColours: Record<Ink, string> = { black: '#000000', grey: '#6b6b6
 
 function markSvg(mark: Mark): string {
   if (mark.kind === 'line') return lineSvg(mark);
+  if (mark.kind === 'shape') return shapeSvg(mark);
   return mark.kind === 'area' ? areaSvg(mark) : textSvg(mark);
 }
 
@@ -26,6 +36,13 @@ function areaSvg(mark: Area): string {
     return `<rect x="${num(mark.xMm)}" y="${num(mark.yMm)}" width="${num(mark.widthMm)}" height="${num(mark.heightMm)}" fill="${escapeXml(mark.fill)}" stroke="${inkColours[mark.ink]}" stroke-width="0.15"/>`;
   }
   return `<rect class="ink-${mark.ink}" x="${num(mark.xMm)}" y="${num(mark.yMm)}" width="${num(mark.widthMm)}" height="${num(mark.heightMm)}" fill="${inkColours[mark.ink]}"/>`;
+}
+
+function shapeSvg(mark: Shape): string {
+  const ring = (places: Shape['rings'][number]): string =>
+    `M${places.map(({ xMm, yMm }) => `${num(xMm)} ${num(yMm)}`).join('L')}Z`;
+  const title = mark.name ? `<title>${escapeXml(mark.name)}</title>` : '';
+  return `<path class="ink-${mark.ink}" d="${mark.rings.map(ring).join('')}" fill="${inkColours[mark.ink]}">${title}</path>`;
 }
 
 function textSvg(mark: Text): string {

@@ -56,12 +56,12 @@ describe('the words of the marks', () => {
 });
 
 describe('the outlines', () => {
-  test('black area is the ring with its teeth and half of the bow’s disc', () => {
+  test('black area is the ring with its teeth and the bow’s two triangles', () => {
     const { bow, tooth, rim } = wallMarkRadii;
     for (const number of [1, 8, 24]) {
       const teeth = wallMarkTeeth(number).filter(Boolean).length;
       const white = (teeth / wallMarkCells) * tooth ** 2 + (1 - teeth / wallMarkCells) * rim ** 2;
-      const black = Math.PI * (1 - white) + (Math.PI * bow ** 2) / 2;
+      const black = Math.PI * (1 - white) + bow ** 2;
       const drawn = wallMarkOutlines(number).rings.reduce((sum, ring) => sum + signedArea(ring), 0);
       expect(drawn).toBeGreaterThan(0.995 * black);
       expect(drawn).toBeLessThan(1.005 * black);

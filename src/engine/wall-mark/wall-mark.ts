@@ -1,12 +1,12 @@
 /**
  * The reference mark that is pinned beside a rod and found again in its photograph: a black ring toothed on the
- * inside, with a bow of two opposed quarters in its middle.
+ * inside, with a bow of two opposed triangles in its middle.
  *
  * Frame of a mark: origin in the middle, outer radius 1, angles in radians from the right hand towards the top of
  * the mark as it is printed. Twenty cells go round the ring; cell k covers the angles k·18° to (k+1)·18°, and is
- * black from the tooth's radius outwards where bit k of the mark's word is set. The bow's black quarters are
- * centred at 45° and 225°, so that its middle is a crossing of two straight edges: perspective keeps crossings,
- * which it does not the middle of a circle.
+ * black from the tooth's radius outwards where bit k of the mark's word is set. The bow's wings are right-angled
+ * triangles towards 45° and 225°, so that its middle is a crossing of two straight edges: perspective keeps
+ * crossings, which it does not the middle of a circle.
  *
  * The words: any two of the 24 differ in at least seven cells, however the one is turned by half a turn or seen in
  * a mirror; each differs in seven from itself so turned or mirrored; and no more than four like cells follow each
@@ -18,10 +18,11 @@ export const wallMarkCells = 20;
 
 /** Radii as shares of the outer one. */
 export const wallMarkRadii = {
-  /** The bow reaches to here; then white, always, up to the teeth. */
-  bow: 0.46,
-  tooth: 0.6,
-  rim: 0.82,
+  /** The bow's wings end square to their direction here, and their corners reach `bow`; then white up to the teeth. */
+  wing: 0.54 * Math.SQRT1_2,
+  bow: 0.54,
+  tooth: 0.66,
+  rim: 0.84,
   outer: 1,
   /** White paper is needed up to here. */
   paper: 1.22,
@@ -61,7 +62,7 @@ export interface WallMarkPlace {
 
 /**
  * Outlines of what is black, in the mark's frame with y up: the ring's outer circle, its toothed inner rim
- * (a hole: it runs the other way round), and the two quarters of the bow.
+ * (a hole: it runs the other way round), and the two wings of the bow.
  */
 export function wallMarkOutlines(number: number, stepRad = Math.PI / 90): { rings: WallMarkPlace[][] } {
   const { bow, outer } = wallMarkRadii;
@@ -77,8 +78,12 @@ export function wallMarkOutlines(number: number, stepRad = Math.PI / 90): { ring
   const inner = wallMarkTeeth(number).flatMap((tooth, k) =>
     arc(tooth ? wallMarkRadii.tooth : wallMarkRadii.rim, k * cell, (k + 1) * cell),
   );
-  const quarter = (from: number): WallMarkPlace[] => [{ x: 0, y: 0 }, ...arc(bow, from, from + Math.PI / 2)];
+  const wing = (from: number): WallMarkPlace[] => [
+    { x: 0, y: 0 },
+    at(bow, from),
+    at(bow, from + Math.PI / 2),
+  ];
   return {
-    rings: [arc(outer, 0, 2 * Math.PI).slice(0, -1), inner.reverse(), quarter(0), quarter(Math.PI)],
+    rings: [arc(outer, 0, 2 * Math.PI).slice(0, -1), inner.reverse(), wing(0), wing(Math.PI)],
   };
 }

@@ -63,7 +63,7 @@ function markAt(pixels: Pixels, image: GreyImage, factor: number, crossing: Cros
     pixels,
     toFull(crossing.x),
     toFull(crossing.y),
-    0.36 * ring.radiusPx * factor,
+    0.32 * ring.radiusPx * factor,
   );
   if (middle === undefined) return undefined;
   const x = (middle.x + 0.5) / factor - 0.5;
@@ -88,14 +88,14 @@ function frameOf(image: GreyImage, x: number, y: number, ring: RingFit): MarkFra
   for (let i = 0; i < samples; i++) {
     const psi = (2 * Math.PI * i) / samples;
     let level = 0;
-    for (const radius of [0.24, 0.3, 0.36]) level += levelAt(image, plain, radius, psi) / 3;
+    for (const radius of [0.2, 0.26, 0.32]) level += levelAt(image, plain, radius, psi) / 3;
     levels.push(level);
     re -= level * Math.cos(2 * psi);
     im -= level * Math.sin(2 * psi);
   }
   const mean = levels.reduce((sum, level) => sum + level, 0) / samples;
   for (const level of levels) all += (level - mean) ** 2;
-  // Quarters hold 8/π² = 0.81 of their variation in this wave.
+  // Four quarters hold 8/π² = 0.81 of their variation in this wave.
   const share = (2 * (re * re + im * im)) / (samples * Math.max(1e-6, all));
   if (share < 0.6) return undefined;
   const turn = 0.5 * Math.atan2(im, re) - Math.PI / 4;

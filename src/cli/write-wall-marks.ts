@@ -1,0 +1,35 @@
+import { writeFileSync } from 'node:fs';
+import { fromWhereCalled } from '../door/open-image.ts';
+import type { PaperName } from '../engine/sheets/paper-size.ts';
+import { wallMarksSheet } from '../engine/sheets/wall-marks-sheet.ts';
+import { wallMarkNumbers } from '../engine/wall-mark/wall-mark.ts';
+import { sheetsPdf } from '../paper/sheet-pdf.ts';
+import { CommandError, exitCodes } from './exit-codes.ts';
+
+export interface WallMarksCommand {
+  paper: PaperName;
+  out: string;
+  count: string;
+}
+
+/** The reference marks as PDF, two a page; answers what was written. */
+export async function writeWallMarks({ paper, out, count }: WallMarksCommand): Promise<string> {
+  const number = Number(count);
+  if (!(Number.isInteger(number) && number >= 4 && number <= wallMarkNumbers.length)) {
+    throw new CommandError(
+      `--count is ${count}; give a whole number from 4 to ${wallMarkNumbers.length} (eight surround a rod well).`,
+      exitCodes.input,
+    );
+  }
+  const printedAt = new Date();
+  const stamp = printedAt.toISOString().slice(0, 10);
+  const sheet = wallMarksSheet({ paper, stamp, count: number });
+  const bytes = await sheetsPdf([sheet], { title: 'Reference marks', printedAt });
+  try {
+    writeFileSync(fromWhereCalled(out), bytes);
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    throw new CommandError(`${out} cannot be written: ${reason}. Give another --out.`, exitCodes.input);
+  }
+  return `${out} is written: ${number} marks, two a page. Print it at 100 % and measure its rules.`;
+}
