@@ -262,6 +262,8 @@ const fieldNames: Record<string, Words> = {
     stations: 'guides from the old tip',
     guide: 'which guide',
     section: 'which section',
+    newLength: 'length of the new section',
+    newOverlap: 'overlap of the new section',
   },
   settings: { unitSystem: 'bare numbers are', tapeStep: 'marks rounded to' },
   printers: { ruleAcross: 'rule across measured', ruleAlong: 'rule along measured' },

@@ -721,6 +721,9 @@ export const ticketSchema: DocumentSchema = {
       stations: text(2000),
       guide: count(1, 40),
       section: count(1, 12),
+      /** Of the section that replaces it. */
+      newLength: length(),
+      newOverlap: length(0, 1),
     },
   },
   tags,

@@ -21,7 +21,7 @@ export function BuildFields({ children, findings }: BuildFieldsProps) {
   const { value: habit } = useShop();
   const place = useMemo<FieldPlace>(
     () => ({
-      kind: 'build',
+      kind: document.kind,
       value: (path) => valueAt(document, path),
       // An empty field is not wrong, only still to be filled; the line at the top says which is next.
       trouble: (path) =>

@@ -76,7 +76,7 @@ function Then({ past, done }: { past: PastGesture; done(): void }) {
   const { store, document, write } = useBuild();
   const say = useSay();
   const teller = useTeller();
-  const back = changesBackTo(stateAfter(store.operations(), past.upTo, 'build'), document);
+  const back = changesBackTo(stateAfter(store.operations(), past.upTo, document.kind), document);
   if (back.length === 0) return <p>The build says the same now.</p>;
   const bringBack = () => {
     const [finding] = write('bring back an earlier state', back);

@@ -27,10 +27,20 @@ export function BuildProvider({ id, children }: { id: string; children: ReactNod
 }
 
 function OpenBuild({ store, children }: { store: DocumentStore; children: ReactNode }) {
+  const build = useDocumentOf(store);
+  return (
+    <BuildContext value={build}>
+      <BenchProvider>{children}</BenchProvider>
+    </BuildContext>
+  );
+}
+
+/** An open document, a build or a ticket, as the screen uses it. */
+export function useDocumentOf(store: DocumentStore): Build {
   const snapshot = useSnapshot(store);
   const say = useSay();
   useSayConflicts(snapshot, say);
-  const build = useMemo<Build>(() => {
+  return useMemo<Build>(() => {
     const { document } = snapshot;
     const about = singleRow(document, 'about');
     const demo = flagOf(about, 'demo');
@@ -41,7 +51,7 @@ function OpenBuild({ store, children }: { store: DocumentStore; children: ReactN
     };
     return {
       id: document.id,
-      title: textOf(about, 'title') ?? 'Untitled build',
+      title: textOf(about, 'title') ?? (document.kind === 'ticket' ? 'A repair' : 'Untitled build'),
       subtitle: subtitleOf(about, demo),
       demo,
       document,
@@ -60,11 +70,6 @@ function OpenBuild({ store, children }: { store: DocumentStore; children: ReactN
       store,
     };
   }, [snapshot, store, say]);
-  return (
-    <BuildContext value={build}>
-      <BenchProvider>{children}</BenchProvider>
-    </BuildContext>
-  );
 }
 
 function subtitleOf(about: Row, demo: boolean): string {

@@ -7,6 +7,7 @@ import { Page } from '../shell/page.tsx';
 import { api } from '../store/open-document.ts';
 import { BuildCard } from './build-card.tsx';
 import { ImportButton } from './import-button.tsx';
+import { RepairsPart } from './repairs-part.tsx';
 import { type Builds, useBuilds } from './use-builds.ts';
 import './shelf.css';
 
@@ -15,8 +16,9 @@ export function ShelfPage() {
   const [search, setSearch] = useState('');
   const [gone, setGone] = useState(false);
   const { builds, refresh } = useBuilds(search, gone);
+  const repairs = useBuilds(search, gone, 'ticket').builds;
   return (
-    <Page title="Shelf" aside="every build of this shop" beside={<ShelfTools />}>
+    <Page title="Shelf" aside="every build and repair of this shop" beside={<ShelfTools />}>
       <div className="shelf-search">
         <SearchField className="field" value={search} onChange={setSearch}>
           <Label className="field-label">Find by title, customer, line, blank, note or tag</Label>
@@ -27,6 +29,7 @@ export function ShelfPage() {
           <span>those put away</span>
         </Checkbox>
       </div>
+      <RepairsPart repairs={repairs} find={setSearch} />
       <ShelfList builds={builds} search={search} refresh={refresh} find={setSearch} />
     </Page>
   );
@@ -41,10 +44,19 @@ function ShelfTools() {
       (error: unknown) => say(`No build was begun: ${reasonOf(error)}.`),
     );
   };
+  const takeIn = () => {
+    api.createTicket().then(
+      ({ id }) => navigate(`/repairs/${id}`),
+      (error: unknown) => say(`No repair was begun: ${reasonOf(error)}.`),
+    );
+  };
   return (
     <div className="shelf-tools screen-only">
       <Button className="button button-main" onPress={begin}>
         New build
+      </Button>
+      <Button className="button" onPress={takeIn}>
+        New repair
       </Button>
       <ImportButton />
     </div>

@@ -14,14 +14,18 @@ const mostListed = 100;
 const restMs = 200;
 
 /** The builds that match a search, asked again by `refresh`. */
-export function useBuilds(search: string, gone: boolean): { builds: Builds; refresh(): void } {
+export function useBuilds(
+  search: string,
+  gone: boolean,
+  kind: 'build' | 'ticket' = 'build',
+): { builds: Builds; refresh(): void } {
   const [builds, setBuilds] = useState<Builds>({ kind: 'looking' });
   const [round, setRound] = useState(0);
   const refresh = useCallback(() => setRound((last) => last + 1), []);
   useEffect(() => {
     let late = false;
     const timer = setTimeout(() => {
-      api.listDocuments({ search, gone, limit: mostListed }).then(
+      api.listDocuments({ kind, search, gone, limit: mostListed }).then(
         (list) => !late && setBuilds({ kind: 'found', list }),
         (error: unknown) => !late && setBuilds({ kind: 'failed', reason: reasonOf(error) }),
       );
@@ -30,6 +34,6 @@ export function useBuilds(search: string, gone: boolean): { builds: Builds; refr
       late = true;
       clearTimeout(timer);
     };
-  }, [search, gone, round]);
+  }, [kind, search, gone, round]);
   return { builds, refresh };
 }

@@ -11,6 +11,7 @@ import './shell.css';
 
 /** The shelf alone comes with the first page; a build's engine, drawings and forms follow with the build. */
 const BuildPage = lazy(async () => ({ default: (await import('./build-page.tsx')).BuildPage }));
+const TicketPage = lazy(async () => ({ default: (await import('../ticket/ticket-page.tsx')).TicketPage }));
 
 /** The whole page: what the shop sets holds everywhere, the address says which sheet is on the table. */
 export function App() {
@@ -45,6 +46,7 @@ function ShopSheets() {
           <Route path="/builds/:id/:step">
             {({ id, step }) => <BuildPage key={id} id={id} step={step} />}
           </Route>
+          <Route path="/repairs/:id">{({ id }) => <TicketPage key={id} id={id} />}</Route>
           <Route>
             <Page title="No such sheet">
               <p>

@@ -3,6 +3,7 @@ import type { Sheet } from '../../engine/sheets/drawing.ts';
 import { useBuild } from '../read/build.tsx';
 import { reasonOf } from '../read/open-store.ts';
 import { api } from '../store/open-document.ts';
+import { fileName, handOver } from './hand-over.ts';
 import { useSay } from './messages.tsx';
 
 export interface PrintJob {
@@ -28,7 +29,7 @@ export function usePrint(): { print(job: PrintJob): void; printing: boolean } {
     const stamp = `${build.title} · revision ${revision} · ${printedAt.toISOString().slice(0, 10)}`;
     const { sheetsPdf } = await import('../../paper/index.ts');
     const bytes = await sheetsPdf(draw(stamp), { title: `${build.title}: ${sheet}`, printedAt });
-    handOver(bytes, `${fileName(build.title)}-${sheet}-${paper}.pdf`);
+    handOver(bytes, 'application/pdf', `${fileName(build.title)}-${sheet}-${paper}.pdf`);
     const id = build.newRowId();
     const put = (field: string, value: string) => ({ path: ['prints', id, field] as const, value });
     build.write(`print ${sheet}`, [
@@ -47,24 +48,4 @@ export function usePrint(): { print(job: PrintJob): void; printing: boolean } {
       .finally(() => setPrinting(false));
   };
   return { print, printing };
-}
-
-/** The browser shows or saves it, as it is set to. */
-function handOver(bytes: Uint8Array, name: string): void {
-  const address = URL.createObjectURL(new Blob([new Uint8Array(bytes)], { type: 'application/pdf' }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), keptMs);
-}
-/** Long enough for the slowest tablet to take the file up. */
-const keptMs = 60_000;
-
-function fileName(title: string): string {
-  const plain = title
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');
-  return plain || 'build';
 }

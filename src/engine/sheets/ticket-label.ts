@@ -1,0 +1,69 @@
+import { line, type Mark, type Sheet, text, textPieces } from './drawing.ts';
+import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
+import { textWidthMm } from './text-width.ts';
+
+export interface TicketLabel {
+  number: string;
+  rod: string;
+  customer: string;
+  contact: string;
+  broken: string;
+  promised: string;
+  price: string;
+  shop: string;
+}
+
+const widthMm = 95;
+const heightMm = 58;
+
+/** Two labels to cut out: one for the rod, one for the customer. */
+export function ticketLabel(label: TicketLabel, paper: PaperName): Sheet {
+  const size = standingPaper[paper];
+  const halves = ['On the rod', 'For the customer'].map((whose, i) =>
+    oneLabel(label, whose, marginMm, marginMm + i * (heightMm + 8)),
+  );
+  return { title: `Repair ${label.number}`, pages: [{ ...size, marks: halves.flat() }] };
+}
+
+function oneLabel(label: TicketLabel, whose: string, leftMm: number, topMm: number): Mark[] {
+  const lines: [words: string, sizeMm: number, bold: boolean][] = [
+    [label.rod, 4.4, true],
+    [[label.customer, label.contact].filter((words) => words !== '').join(', '), 3.4, false],
+    [label.broken === '' ? '' : `Broken: ${label.broken}`, 3.4, false],
+    [label.promised === '' ? '' : `Promised for ${label.promised}`, 3.8, true],
+    [label.price === '' ? '' : `Price ${label.price}`, 3.4, false],
+  ];
+  let y = topMm + 17;
+  const said = lines.flatMap(([words, sizeMm, bold]) => {
+    if (words === '') return [];
+    y += sizeMm + 3.2;
+    return [text(leftMm + 4, y, fitted(words, sizeMm, bold), { sizeMm, bold })];
+  });
+  return [
+    ...frame(leftMm, topMm),
+    text(leftMm + 4, topMm + 11, label.number, { sizeMm: 7, bold: true }),
+    text(leftMm + widthMm - 4, topMm + 6, whose, { sizeMm: 2.6, align: 'end', ink: 'grey' }),
+    text(leftMm + widthMm - 4, topMm + 11, fitted(label.shop, 3, false, 50), { align: 'end' }),
+    line(leftMm + 4, topMm + 15, leftMm + widthMm - 4, topMm + 15, { widthMm: 0.2 }),
+    ...said,
+  ];
+}
+
+/** Cut short where it would run over the frame. */
+function fitted(words: string, sizeMm: number, bold: boolean, roomMm = widthMm - 8): string {
+  const fits = (some: string) => textWidthMm(textPieces(some), sizeMm, bold) <= roomMm;
+  if (fits(words)) return words;
+  let cut = words;
+  while (cut.length > 1 && !fits(`${cut}...`)) cut = cut.slice(0, -1);
+  return `${cut.trimEnd()}...`;
+}
+
+function frame(leftMm: number, topMm: number): Mark[] {
+  const [right, bottom] = [leftMm + widthMm, topMm + heightMm];
+  return [
+    line(leftMm, topMm, right, topMm),
+    line(right, topMm, right, bottom),
+    line(right, bottom, leftMm, bottom),
+    line(leftMm, bottom, leftMm, topMm),
+  ];
+}
