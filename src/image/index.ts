@@ -1,3 +1,6 @@
+export { type Camera, cameraBackProject, cameraProject } from './camera/camera-model.ts';
+export { marksToCamera } from './camera/marks-check.ts';
+export { cameraAwayM, cameraOverPlane } from './camera/stand-off.ts';
 export { type Decoded, type DecodeLimits, decodeImage, decodeLimits } from './decode/decode-image.ts';
 export type { Finding, Refused } from './finding.ts';
 export { type FindMarksOptions, type FoundMark, findMarks } from './marks/find-marks.ts';

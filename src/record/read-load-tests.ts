@@ -34,9 +34,20 @@ export interface PhotoTrace {
   points: CurvePoint[];
   rings: CurveRing[];
   marksRmsM: number;
+  cameraAwayM: number | undefined;
   seenShare: number | undefined;
   lensEstimated: boolean;
   findings: string[];
+}
+
+/** A rectangle as measured; its diagonals are the check. */
+export interface TypedRectangle {
+  widthM: number | undefined;
+  heightM: number | undefined;
+  /** Lower left to upper right. */
+  diagonalUpM: number | undefined;
+  /** Upper left to lower right. */
+  diagonalDownM: number | undefined;
 }
 
 export interface LoadPhoto {
@@ -49,9 +60,9 @@ export interface LoadPhoto {
   widthPx: number | undefined;
   heightPx: number | undefined;
   marksBy: 'rectangle' | 'places' | 'printed';
-  rectangleM: { width: number | undefined; height: number | undefined };
+  rectangle: TypedRectangle;
+  /** The blank's plane in front of the marks, towards the camera; negative: behind them. */
   standOffM: number | undefined;
-  cameraAwayM: number | undefined;
   places: PhotoPlace[];
   distances: PhotoDistance[];
   trace: PhotoTrace | undefined;
@@ -120,9 +131,13 @@ function readPhoto(photo: RowReader, rows: PhotoRows, attachments: readonly RowR
     widthPx: photo.number('widthPx'),
     heightPx: photo.number('heightPx'),
     marksBy: oneOf(photo.text('marksBy'), ['rectangle', 'places', 'printed'] as const) ?? 'rectangle',
-    rectangleM: { width: photo.si('rectangleWidth'), height: photo.si('rectangleHeight') },
+    rectangle: {
+      widthM: photo.si('rectangleWidth'),
+      heightM: photo.si('rectangleHeight'),
+      diagonalUpM: photo.si('diagonalUp'),
+      diagonalDownM: photo.si('diagonalDown'),
+    },
     standOffM: photo.si('standOff'),
-    cameraAwayM: photo.si('cameraAway'),
     places: rows.places.filter(own).flatMap(readPlace),
     distances: rows.distances.filter(own).map(readDistance),
   };
@@ -167,6 +182,7 @@ function readTrace(trace: RowReader, madeFrom: string): PhotoTrace | undefined {
     points,
     rings: ringsOf(trace.text('rings')),
     marksRmsM: trace.si('marksRms') ?? 0,
+    cameraAwayM: trace.si('cameraAway'),
     seenShare: trace.number('seenShare'),
     lensEstimated: trace.flag('lensEstimated'),
     findings: (trace.text('findings') ?? '').split('\n').filter(Boolean),
@@ -175,14 +191,15 @@ function readTrace(trace: RowReader, madeFrom: string): PhotoTrace | undefined {
 
 /** Everything the tracing looks at, in one short text. */
 function madeFromOf(photo: Omit<LoadPhoto, 'trace' | 'madeFrom'>): string {
-  const { hash, marksBy, rectangleM, standOffM, cameraAwayM, places, distances } = photo;
+  const { hash, marksBy, rectangle, standOffM, places, distances } = photo;
   return placesMark([
     hash ?? '',
     marksBy,
-    rectangleM.width ?? '',
-    rectangleM.height ?? '',
+    rectangle.widthM ?? '',
+    rectangle.heightM ?? '',
+    rectangle.diagonalUpM ?? '',
+    rectangle.diagonalDownM ?? '',
     standOffM ?? '',
-    cameraAwayM ?? '',
     ...places.flatMap(({ role, px, number, atM, guide }) =>
       [role, ...px, number ?? '', ...(atM ?? []), guide ?? ''].map(String),
     ),

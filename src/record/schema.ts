@@ -532,9 +532,11 @@ export const buildSchema: DocumentSchema = {
       marksBy: choice('rectangle', 'places', 'printed'),
       rectangleWidth: length(0, 20),
       rectangleHeight: length(0, 20),
-      /** How far in front of (+) or behind (-) the blank's plane the marks stand, and the camera from the marks. */
+      /** Lower left to upper right, and upper left to lower right: the check. */
+      diagonalUp: length(0, 30),
+      diagonalDown: length(0, 30),
+      /** How far the blank's plane stands in front of the marks, towards the camera; negative: behind them. */
       standOff: length(-5, 5),
-      cameraAway: length(0, 100),
       gone: flag,
     },
   },
@@ -580,6 +582,8 @@ export const buildSchema: DocumentSchema = {
       curve: text(20_000),
       rings: text(4000),
       marksRms: length(0, 1),
+      /** From the camera to the marks' plane, as the marks tell it. */
+      cameraAway: length(0, 1000),
       seenShare: real(0, 1),
       lensEstimated: flag,
       findings: text(8000),

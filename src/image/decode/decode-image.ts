@@ -4,16 +4,12 @@
  */
 import { type Refused, refusedWith } from '../finding.ts';
 import type { Pixels } from '../pixels.ts';
+import { type DecodeLimits, decodeLimits } from './decode-limits.ts';
 import { decodeJpeg, jpegHeader } from './jpeg.ts';
+
 import { decodePng, pngHeader } from './png.ts';
 
-export interface DecodeLimits {
-  mostMegapixels: number;
-  mostBytes: number;
-  leastSidePx: number;
-}
-
-export const decodeLimits: DecodeLimits = { mostMegapixels: 50, mostBytes: 100e6, leastSidePx: 16 };
+export { type DecodeLimits, decodeLimits };
 
 export interface Decoded {
   status: 'converged';

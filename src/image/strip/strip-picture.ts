@@ -3,7 +3,7 @@
  * comments and appended films are dropped. The compressed picture itself is copied byte for byte, so that not
  * one pixel changes; its orientation and its colour profile stay, since it would look different without them.
  */
-import { decodeLimits } from '../decode/decode-image.ts';
+import { decodeLimits } from '../decode/decode-limits.ts';
 import { type Refused, refusedWith } from '../finding.ts';
 import { type StrippedFile, startsWith } from './strip-file.ts';
 import { stripJpeg } from './strip-jpeg.ts';

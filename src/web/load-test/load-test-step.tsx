@@ -1,5 +1,6 @@
 import { Link } from 'wouter';
 import { BuildFields } from '../fields/build-fields.tsx';
+import { TestsPart } from '../photo/tests-part.tsx';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { NextLine } from '../shell/next-line.tsx';
@@ -34,6 +35,7 @@ export function LoadTestStep() {
       </NextLine>
       <PrepareList />
       <ExpectedPart model={model} />
+      <TestsPart />
       <ProofPart model={model} />
     </BuildFields>
   );

@@ -1,4 +1,4 @@
-import { type FormEvent, useState } from 'react';
+import { type FormEvent, useEffect, useState } from 'react';
 import { Button, Form, Input, Label, TextField } from 'react-aria-components';
 import { reasonOf } from '../read/open-store.ts';
 import { Page } from '../shell/page.tsx';
@@ -6,14 +6,23 @@ import { api } from '../store/open-document.ts';
 
 /** Where a phone or tablet is let in; the QR code brings its code behind the '#'. */
 export function PairPage() {
-  const [code, setCode] = useState(() => location.hash.slice(1, 20));
+  const [{ code: brought, next }] = useState(() => invitationOf(location.hash));
+  const [code, setCode] = useState(brought);
   const [name, setName] = useState('');
   const [refusal, setRefusal] = useState<string>();
+  useEffect(() => {
+    // A device that is paired already goes on at once and leaves the code to another.
+    if (next)
+      api.info().then(
+        () => location.replace(next),
+        () => undefined,
+      );
+  }, [next]);
   const pair = (event: FormEvent) => {
     event.preventDefault();
     api.pair(code, name).then(
       // Anew, so that nothing of the unpaired page remains.
-      () => location.replace('/'),
+      () => location.replace(next ?? '/'),
       (error: unknown) => setRefusal(reasonOf(error)),
     );
   };
@@ -43,4 +52,10 @@ export function PairPage() {
       </p>
     </Page>
   );
+}
+
+/** What a scanned address carries behind its '#': a code, and the page of this server to go on to. */
+function invitationOf(hash: string): { code: string; next: string | undefined } {
+  const [, code = '', next] = /^#([^/]{0,20})(\/photo\/[\w-]+\/[\w-]+)?$/.exec(hash) ?? [];
+  return { code, next };
 }

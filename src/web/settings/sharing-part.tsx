@@ -1,11 +1,11 @@
 import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
-import { encode } from 'uqr';
 import type { SharedSession, SharingAnswer } from '../../record/api.ts';
 import { reasonOf } from '../read/open-store.ts';
 import { useSay } from '../shell/messages.tsx';
 import { Part } from '../shell/part.tsx';
 import { api } from '../store/open-document.ts';
+import { QrCode } from './qr-code.tsx';
 
 /** Which other devices may use this shop: pairing one more, shutting one out. */
 export function SharingPart() {
@@ -82,23 +82,5 @@ function CodeShown({ code, addresses }: { code: string; addresses: readonly stri
       </p>
       {first && <QrCode text={`${first}/pair#${code}`} />}
     </div>
-  );
-}
-
-/** Dark on white in either colouring: many readers want it so. */
-function QrCode({ text }: { text: string }) {
-  const { data, size } = encode(text, { border: 4 });
-  const path = data.flatMap((row, y) => row.map((dark, x) => (dark ? `M${x} ${y}h1v1h-1z` : ''))).join('');
-  return (
-    <svg
-      viewBox={`0 0 ${size} ${size}`}
-      width="220"
-      height="220"
-      role="img"
-      aria-label="QR code of the address"
-    >
-      <rect width={size} height={size} fill="#fff" />
-      <path d={path} fill="#000" shapeRendering="crispEdges" />
-    </svg>
   );
 }

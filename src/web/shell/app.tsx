@@ -12,6 +12,8 @@ import './shell.css';
 /** The shelf alone comes with the first page; a build's engine, drawings and forms follow with the build. */
 const BuildPage = lazy(async () => ({ default: (await import('./build-page.tsx')).BuildPage }));
 const TicketPage = lazy(async () => ({ default: (await import('../ticket/ticket-page.tsx')).TicketPage }));
+/** The telephone's page; it too comes only where it is asked for. */
+const PhonePage = lazy(async () => ({ default: (await import('../photo/phone-page.tsx')).PhonePage }));
 
 /** The whole page: what the shop sets holds everywhere, the address says which sheet is on the table. */
 export function App() {
@@ -41,6 +43,9 @@ function ShopSheets() {
           </Route>
           <Route path="/settings">
             <SettingsPage />
+          </Route>
+          <Route path="/photo/:build/:test">
+            {({ build, test }) => <PhonePage key={build} build={build} test={test} />}
           </Route>
           <Route path="/builds/:id">{({ id }) => <Redirect to={`/builds/${id}/blank`} replace />}</Route>
           <Route path="/builds/:id/:step">

@@ -1,0 +1,104 @@
+import { type ReactNode, useEffect, useState } from 'react';
+import { Button, DropZone, FileTrigger, Text } from 'react-aria-components';
+import { useBuild } from '../read/build.tsx';
+import { reasonOf } from '../read/open-store.ts';
+import { PhoneInvitation } from './phone-invitation.tsx';
+import { photoChanges, sendPhoto } from './send-photo.ts';
+
+/** What the file dialogue offers; what the browser shows but the server does not take is converted. */
+export const pictureKinds = ['image/jpeg', 'image/png', 'image/webp', 'image/*'];
+
+/** Sends pictures and puts them into a test; one after the other, and says what became of them. */
+export function useAddPhotos(test: string, takenBy: string) {
+  const build = useBuild();
+  const [sending, setSending] = useState<string>();
+  const [troubles, setTroubles] = useState<readonly string[]>([]);
+  const [added, setAdded] = useState(0);
+  const add = async (files: readonly File[]) => {
+    setTroubles([]);
+    for (const file of files) {
+      setSending(file.name || 'the picture');
+      try {
+        const sent = await sendPhoto(file);
+        const ids = { attachment: build.newRowId(), photo: build.newRowId() };
+        const order = build.rows('loadPhotos').length + 1;
+        const findings = build.write('add a picture', photoChanges(sent, { test, order, takenBy, ids }));
+        if (findings[0]) throw new Error(findings[0].message);
+        setAdded((count) => count + 1);
+      } catch (error) {
+        const reason = reasonOf(error).replace(/\.$/, '');
+        setTroubles((said) => [...said, `${reason}.`]);
+      }
+    }
+    setSending(undefined);
+  };
+  return { add, sending, troubles, added };
+}
+
+/** A picture for a test: from this computer, dropped, pasted, or from the telephone. */
+export function AddPhoto({ test, first }: { test: string; first: boolean }) {
+  const { add, sending, troubles } = useAddPhotos(test, 'this computer');
+  usePaste(add);
+  return (
+    <div className="screen-only">
+      <DropZone
+        className="photo-drop"
+        getDropOperation={(types) => (pictureKinds.some((kind) => types.has(kind)) ? 'copy' : 'cancel')}
+        onDrop={async ({ items }) => {
+          const files = items.flatMap((item) => (item.kind === 'file' ? [item.getFile()] : []));
+          await add(await Promise.all(files));
+        }}
+      >
+        <Text slot="label">
+          {first ? 'Add a picture of this test' : 'Add another picture'}: choose, drop or paste it.
+        </Text>
+        <FileTrigger
+          acceptedFileTypes={pictureKinds}
+          allowsMultiple
+          onSelect={(files) => files && add([...files])}
+        >
+          <Button className="button">Choose a picture</Button>
+        </FileTrigger>
+        <p className="small quiet">
+          JPEG, PNG or WebP of up to 50 megapixels. Where and with what it was taken is not kept; its pixels
+          are.
+        </p>
+        <SendingWords sending={sending} troubles={troubles} />
+      </DropZone>
+      <PhoneInvitation test={test} />
+    </div>
+  );
+}
+
+export function SendingWords({
+  sending,
+  troubles,
+}: {
+  sending: string | undefined;
+  troubles: readonly string[];
+}): ReactNode {
+  return (
+    <div role="status">
+      {sending && <p>Sending {sending} …</p>}
+      {troubles.map((words) => (
+        <p key={words} className="attention">
+          {words}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+/** A picture in the clipboard, wherever the page has the focus but in a field. */
+function usePaste(add: (files: readonly File[]) => void): void {
+  useEffect(() => {
+    const paste = (event: ClipboardEvent) => {
+      const files = [...(event.clipboardData?.files ?? [])].filter(({ type }) => type.startsWith('image/'));
+      if (files.length === 0) return;
+      event.preventDefault();
+      add(files);
+    };
+    addEventListener('paste', paste);
+    return () => removeEventListener('paste', paste);
+  });
+}

@@ -1,0 +1,124 @@
+import { useMemo, useState } from 'react';
+import { Button } from 'react-aria-components';
+import type { LoadPhoto, LoadTest, PlaceRole } from '../../record/read-load-tests.ts';
+import { ChoiceField } from '../fields/choice-field.tsx';
+import { useBuild } from '../read/build.tsx';
+import { api } from '../store/open-document.ts';
+import { CurveTable } from './curve-table.tsx';
+import { MarksFields } from './marks-fields.tsx';
+import { photoReading } from './photo-request.ts';
+import { PhotoStage, type StageCurve } from './photo-stage.tsx';
+import { movePlace, removePlace, rowChanges, setPlace } from './place-changes.ts';
+import { guideOfNextRing, handlesOf } from './stage-handles.ts';
+import { StandOffField } from './stand-off-field.tsx';
+import { type Tool, ToolChoice } from './tool-choice.tsx';
+import { TraceBar } from './trace-bar.tsx';
+import { useFineLength } from './use-fine-length.ts';
+import { useTrace } from './use-trace.ts';
+
+export interface PhotoPanelProps {
+  test: LoadTest;
+  photo: LoadPhoto;
+  /** Where the blank should be seen, where that is known. */
+  predictedPx?: readonly (readonly [number, number])[];
+}
+
+/** One picture of a load test: its marks, the blank's ends, the curve that was read. */
+export function PhotoPanel({ test, photo, predictedPx }: PhotoPanelProps) {
+  const build = useBuild();
+  const show = useFineLength();
+  const reading = useMemo(() => photoReading(photo, show), [photo, show]);
+  const trace = useTrace(photo.id, show);
+  const [picked, setPicked] = useState<Tool>();
+  const tool = picked ?? wantedTool(reading.marks.length, reading.butt, reading.tip);
+  const picture =
+    photo.widthPx && photo.heightPx ? { widthPx: photo.widthPx, heightPx: photo.heightPx } : undefined;
+  if (!photo.hash || !picture) return <Missing photo={photo} />;
+
+  /** What is changed on a picture whose curve stands reads it anew; undo takes both back. */
+  const change = (label: string, changes: ReturnType<typeof movePlace>) => {
+    const gesture = build.gesture(label);
+    build.write(gesture, changes);
+    if (photo.trace) trace.run(gesture);
+  };
+  const set = (role: PlaceRole, px: [number, number]) => {
+    const guide = role === 'ring' ? guideOfNextRing(photo, build.rows('guides')) : undefined;
+    change(`set ${toolWords[role] ?? role}`, setPlace(photo, role, px, { id: build.newRowId(), guide }));
+  };
+  const roleOf = (id: string) =>
+    toolWords[photo.places.find((place) => place.id === id)?.role ?? ''] ?? 'a point';
+  const { curves, standing } = curvesOf(photo, predictedPx);
+  return (
+    <section className="photo-panel" aria-label={`Picture ${photo.name}`}>
+      <ToolChoice tool={tool} onPick={setPicked} rod={test.rod} />
+      <PhotoStage
+        address={api.attachmentAddress(photo.hash)}
+        picture={picture}
+        label={`Photograph ${photo.name}`}
+        handles={handlesOf(photo, reading, build.rows('guides'))}
+        curves={curves}
+        lostPx={trace.lostPx}
+        sets={tool === 'look' ? undefined : toolWords[tool]}
+        actions={{
+          tap: (px) => tool !== 'look' && set(tool, px),
+          move: (id, px) => change(`move ${roleOf(id)}`, movePlace(id, px)),
+          bend: (px) => set('via', px),
+          remove: (id) => change(`remove ${roleOf(id)}`, removePlace(id)),
+        }}
+      />
+      <TraceBar reading={reading} trace={trace} standing={standing} />
+      <MarksFields photo={photo} reading={reading} />
+      <StandOffField photo={photo} reading={reading} show={show} />
+      <ChoiceField
+        label="What it shows"
+        path={['loadPhotos', photo.id, 'part']}
+        options={[
+          { value: 'whole', name: 'The whole rod' },
+          { value: 'close-up', name: 'A close-up of the top third' },
+        ]}
+        unset="whole"
+      />
+      {standing && <CurveTable points={standing.points} show={show} />}
+      <div className="print-line screen-only">
+        <Button
+          className="button"
+          onPress={() => build.write('discard a picture', rowChanges('loadPhotos', photo.id, { gone: true }))}
+        >
+          Discard this picture
+        </Button>
+      </div>
+    </section>
+  );
+}
+
+const toolWords: Record<string, string | undefined> = {
+  mark: 'a mark',
+  butt: 'the butt',
+  tip: 'the tip',
+  via: 'a point between',
+  ring: 'a ring',
+};
+
+/** What is still missing is what a tap sets. */
+function wantedTool(marks: number, butt: unknown, tip: unknown): Tool {
+  if (marks < 4) return 'mark';
+  if (!butt) return 'butt';
+  return tip ? 'look' : 'tip';
+}
+
+function curvesOf(photo: LoadPhoto, predictedPx: PhotoPanelProps['predictedPx']) {
+  const standing = photo.trace;
+  const curves: StageCurve[] = [];
+  if (predictedPx) curves.push({ kind: 'predicted', px: predictedPx });
+  if (standing)
+    curves.push({ kind: standing.outOfDate ? 'stale' : 'traced', px: standing.points.map(({ px }) => px) });
+  return { curves, standing };
+}
+
+function Missing({ photo }: { photo: LoadPhoto }) {
+  return (
+    <p className="attention">
+      The picture {photo.name} is named in the record, but it is not in this data folder. Add it again.
+    </p>
+  );
+}

@@ -1,0 +1,53 @@
+import { useMemo } from 'react';
+import { Button } from 'react-aria-components';
+import { lastAccepted, readLoadTests } from '../../record/read-load-tests.ts';
+import { useBuild } from '../read/build.tsx';
+import { Part } from '../shell/part.tsx';
+import { HowToTakeIt } from './how-to-take-it.tsx';
+import { rowChanges } from './place-changes.ts';
+import { TestCard } from './test-card.tsx';
+import './photo.css';
+
+/** The load tests of this build: what hung, the pictures, what was read from them. */
+export function TestsPart() {
+  const { document, write, newRowId } = useBuild();
+  const tests = useMemo(() => readLoadTests(document), [document]);
+  const accepted = lastAccepted(tests);
+  const begin = () =>
+    write(
+      'new load test',
+      rowChanges('loadTests', newRowId(), {
+        order: tests.length + 1,
+        madeAt: new Date().toISOString(),
+        rod: 'taped',
+      }),
+    );
+  return (
+    <Part
+      title="The test, photographed"
+      aside="one picture, and the bend is measured"
+      tools={
+        <Button className="button" onPress={begin}>
+          New load test
+        </Button>
+      }
+    >
+      {tests.length === 0 && (
+        <p className="quiet">
+          Hang the weight, take one picture with marks round the rod, tap marks, butt and tip: the curve is
+          read from it.
+        </p>
+      )}
+      <HowToTakeIt />
+      {tests.toReversed().map((test, i) => (
+        <TestCard
+          key={test.id}
+          test={test}
+          number={tests.length - i}
+          before={tests[tests.length - 2 - i]}
+          isAccepted={test.id === accepted?.id}
+        />
+      ))}
+    </Part>
+  );
+}
