@@ -1,5 +1,6 @@
 import { Link } from 'wouter';
 import { BuildFields } from '../fields/build-fields.tsx';
+import type { SheetModel } from '../layout/sheet-model.ts';
 import { TestsPart } from '../photo/tests-part.tsx';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
@@ -10,13 +11,33 @@ import { ProofPart } from './proof-part.tsx';
 import { useTestedRod } from './use-load-test.ts';
 import './load-test.css';
 
-/** What the load test should show, and the proof that the prediction can be trusted. */
+/** What the load test should show, the test itself, and the proof that the prediction can be trusted. */
 export function LoadTestStep() {
-  const { id } = useBuild();
   const { fit, stiffness } = useBench();
   const model = useTestedRod();
-  if (fit && stiffness.working && !stiffness.solved)
-    return <p className="aside">Working out how stiff this blank is …</p>;
+  const working = fit !== undefined && stiffness.working && !stiffness.solved;
+  const predicted = model && !model.unreadable && !working ? model : undefined;
+  // One tree whatever is known: a picture on its way must not be dropped when the fit is done.
+  return (
+    <BuildFields>
+      <WhatNext working={working} model={model} solved={stiffness.solved !== undefined} />
+      <PrepareList />
+      {predicted && <ExpectedPart model={predicted} />}
+      <TestsPart />
+      {predicted && <ProofPart model={predicted} />}
+    </BuildFields>
+  );
+}
+
+interface WhatNextProps {
+  working: boolean;
+  model: SheetModel | undefined;
+  solved: boolean;
+}
+
+function WhatNext({ working, model, solved }: WhatNextProps) {
+  const { id } = useBuild();
+  if (working) return <p className="aside">Working out how stiff this blank is …</p>;
   if (!model || model.unreadable) {
     const step = model ? { id: 'layout', name: 'Layout' } : { id: 'blank', name: 'Blank' };
     return (
@@ -27,16 +48,10 @@ export function LoadTestStep() {
     );
   }
   return (
-    <BuildFields>
-      <NextLine>
-        {stiffness.solved
-          ? 'Predict a weight you never hung, see where the rod goes, then hang the test load and compare.'
-          : 'Nothing was hung on this blank yet: what stands here is guessed from its diameters and may be off by half. Hang one weight under Blank first.'}
-      </NextLine>
-      <PrepareList />
-      <ExpectedPart model={model} />
-      <TestsPart />
-      <ProofPart model={model} />
-    </BuildFields>
+    <NextLine>
+      {solved
+        ? 'Predict a weight you never hung, see where the rod goes, then hang the test load and compare.'
+        : 'Nothing was hung on this blank yet: what stands here is guessed from its diameters and may be off by half. Hang one weight under Blank first.'}
+    </NextLine>
   );
 }

@@ -7,17 +7,31 @@ import { useBuild } from '../read/build.tsx';
 import { TableFrame } from '../shell/table-frame.tsx';
 import type { PhotoReading } from './photo-request.ts';
 import { rowChanges } from './place-changes.ts';
+import type { FoundMarksState } from './use-found-marks.ts';
+
+interface MarksFieldsProps {
+  photo: LoadPhoto;
+  reading: PhotoReading;
+  sought: FoundMarksState;
+}
 
 /** How the marks' places are known, and their measures. */
-export function MarksFields({ photo, reading }: { photo: LoadPhoto; reading: PhotoReading }) {
+export function MarksFields({ photo, reading, sought }: MarksFieldsProps) {
   return (
     <>
+      <div className="photo-bar">
+        <Button className="button" isDisabled={sought.looking} onPress={sought.look}>
+          Look for printed marks
+        </Button>
+        <span role="status">{sought.words}</span>
+      </div>
       <ChoiceField
         label="The marks are"
         path={['loadPhotos', photo.id, 'marksBy']}
         options={[
           { value: 'rectangle', name: 'Corners of a rectangle' },
-          { value: 'places', name: 'Points with places' },
+          { value: 'printed', name: 'Printed marks' },
+          { value: 'places', name: 'Other points' },
         ]}
         unset="rectangle"
       />

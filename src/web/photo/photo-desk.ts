@@ -1,9 +1,9 @@
 import type {
   FromPhotoWorker,
+  PhotoAnswer,
   PhotoProgress,
   PhotoTask,
   ToPhotoWorker,
-  TraceAnswer,
 } from './photo-messages.ts';
 
 export interface PhotoWorkerLike {
@@ -33,7 +33,7 @@ export class PhotoDesk {
   }
 
   /** Rejects with the reason, or with an AbortError when stopped or overtaken. */
-  look(task: PhotoTask, { signal, progress }: LookOptions): Promise<TraceAnswer> {
+  look<T extends PhotoTask>(task: T, { signal, progress }: LookOptions): Promise<PhotoAnswer<T>> {
     this.underway?.stop();
     return new Promise((resolve, reject) => {
       if (signal.aborted) return reject(aborted());
@@ -55,7 +55,7 @@ export class PhotoDesk {
         if (data.id !== id) return;
         if (data.says === 'progress') return progress(data.progress);
         end();
-        if (data.says === 'done') resolve(data.answer);
+        if (data.says === 'done') resolve(data.answer as PhotoAnswer<T>);
         else reject(new Error(data.reason));
       };
       worker.onerror = (event) => {

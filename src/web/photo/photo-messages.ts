@@ -1,5 +1,5 @@
 /** What the page and the worker that looks at pictures say to each other. */
-import type { Refused, Traced, TraceLost, TraceRequest } from '../../image/index.ts';
+import type { FoundMark, Refused, Traced, TraceLost, TraceRequest } from '../../image/index.ts';
 
 export interface TraceTask {
   does: 'trace';
@@ -17,11 +17,20 @@ export interface TraceAnswer {
   /** Camera to the marks' plane, where a camera was fitted. */
   cameraAwayM: number | undefined;
 }
-export type PhotoTask = TraceTask;
-export type PhotoAnswer<T extends PhotoTask> = T extends TraceTask ? TraceAnswer : never;
+/** Looks for printed reference marks. */
+export interface FindTask {
+  does: 'find';
+  address: string;
+}
+export type PhotoTask = TraceTask | FindTask;
+interface Answers {
+  trace: TraceAnswer;
+  find: FoundMark[];
+}
+export type PhotoAnswer<T extends PhotoTask> = Answers[T['does']];
 
 export interface PhotoProgress {
-  stage: 'picture' | 'camera' | 'ridges' | 'path' | 'edges' | 'done';
+  stage: 'picture' | 'marks' | 'camera' | 'ridges' | 'path' | 'edges' | 'done';
   share: number;
 }
 export interface ToPhotoWorker {
@@ -30,5 +39,5 @@ export interface ToPhotoWorker {
 }
 export type FromPhotoWorker =
   | { id: number; says: 'progress'; progress: PhotoProgress }
-  | { id: number; says: 'done'; answer: TraceAnswer }
+  | { id: number; says: 'done'; answer: PhotoAnswer<PhotoTask> }
   | { id: number; says: 'failed'; reason: string };

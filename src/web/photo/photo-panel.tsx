@@ -6,14 +6,15 @@ import { useBuild } from '../read/build.tsx';
 import { api } from '../store/open-document.ts';
 import { CurveTable } from './curve-table.tsx';
 import { MarksFields } from './marks-fields.tsx';
-import { photoReading } from './photo-request.ts';
+import { type PhotoReading, photoReading } from './photo-request.ts';
 import { PhotoStage, type StageCurve } from './photo-stage.tsx';
 import { movePlace, removePlace, rowChanges, setPlace } from './place-changes.ts';
 import { guideOfNextRing, handlesOf } from './stage-handles.ts';
 import { StandOffField } from './stand-off-field.tsx';
 import { type Tool, ToolChoice } from './tool-choice.tsx';
-import { TraceBar } from './trace-bar.tsx';
+import { TraceBar, TraceSay } from './trace-bar.tsx';
 import { useFineLength } from './use-fine-length.ts';
+import { useFoundMarks } from './use-found-marks.ts';
 import { useTrace } from './use-trace.ts';
 
 export interface PhotoPanelProps {
@@ -30,7 +31,8 @@ export function PhotoPanel({ test, photo, predictedPx }: PhotoPanelProps) {
   const reading = useMemo(() => photoReading(photo, show), [photo, show]);
   const trace = useTrace(photo.id, show);
   const [picked, setPicked] = useState<Tool>();
-  const tool = picked ?? wantedTool(reading.marks.length, reading.butt, reading.tip);
+  const marksSought = useFoundMarks(photo);
+  const tool = picked ?? wantedTool(photo, reading);
   const picture =
     photo.widthPx && photo.heightPx ? { widthPx: photo.widthPx, heightPx: photo.heightPx } : undefined;
   if (!photo.hash || !picture) return <Missing photo={photo} />;
@@ -50,6 +52,7 @@ export function PhotoPanel({ test, photo, predictedPx }: PhotoPanelProps) {
   const { curves, standing } = curvesOf(photo, predictedPx);
   return (
     <section className="photo-panel" aria-label={`Picture ${photo.name}`}>
+      <TraceSay reading={reading} trace={trace} standing={standing} />
       <ToolChoice tool={tool} onPick={setPicked} rod={test.rod} />
       <PhotoStage
         address={api.attachmentAddress(photo.hash)}
@@ -67,7 +70,7 @@ export function PhotoPanel({ test, photo, predictedPx }: PhotoPanelProps) {
         }}
       />
       <TraceBar reading={reading} trace={trace} standing={standing} />
-      <MarksFields photo={photo} reading={reading} />
+      <MarksFields photo={photo} reading={reading} sought={marksSought} />
       <StandOffField photo={photo} reading={reading} show={show} />
       <ChoiceField
         label="What it shows"
@@ -99,9 +102,9 @@ const toolWords: Record<string, string | undefined> = {
   ring: 'a ring',
 };
 
-/** What is still missing is what a tap sets. */
-function wantedTool(marks: number, butt: unknown, tip: unknown): Tool {
-  if (marks < 4) return 'mark';
+/** What is still missing is what a tap sets; of points with places six are better than four. */
+function wantedTool({ marksBy }: LoadPhoto, { marks, butt, tip }: PhotoReading): Tool {
+  if (marks.length < (marksBy === 'rectangle' ? 4 : 6) && !butt) return 'mark';
   if (!butt) return 'butt';
   return tip ? 'look' : 'tip';
 }

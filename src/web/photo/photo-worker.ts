@@ -1,5 +1,5 @@
 /** Where pictures are looked at: decoded once by the browser, then traced as often as it is asked for. */
-import type { Pixels } from '../../image/index.ts';
+import { findMarks, type Pixels } from '../../image/index.ts';
 import { fetchPixels } from './fetch-pixels.ts';
 import type { FromPhotoWorker, PhotoProgress, ToPhotoWorker } from './photo-messages.ts';
 import { tracePhoto } from './trace-photo.ts';
@@ -15,7 +15,11 @@ page.onmessage = async ({ data: { id, task } }) => {
   try {
     progress({ stage: 'picture', share: 0 });
     const pixels = await pixelsOf(task.address);
-    page.postMessage({ id, says: 'done', answer: tracePhoto(task, pixels, progress) });
+    const answer =
+      task.does === 'find'
+        ? findMarks(pixels, { onProgress: (share) => progress({ stage: 'marks', share }) })
+        : tracePhoto(task, pixels, progress);
+    page.postMessage({ id, says: 'done', answer });
   } catch (error) {
     kept = undefined;
     page.postMessage({ id, says: 'failed', reason: error instanceof Error ? error.message : String(error) });

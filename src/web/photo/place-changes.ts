@@ -23,7 +23,7 @@ export function setPlace(
     role === 'butt' || role === 'tip' ? photo.places.find((place) => place.role === role) : undefined;
   if (standing) return movePlace(standing.id, px);
   const first =
-    role === 'mark' && photo.marksBy === 'places' && !photo.places.some((place) => place.role === 'mark');
+    role === 'mark' && photo.marksBy !== 'rectangle' && !photo.places.some((place) => place.role === 'mark');
   return rowChanges('photoPlaces', id, {
     photo: photo.id,
     order: photo.places.length + 1,

@@ -12,7 +12,7 @@ export interface StandOffFieldProps {
 /** How far the blank stands before its marks, and what would be wrong if that were left out. */
 export function StandOffField({ photo, reading, show }: StandOffFieldProps) {
   return (
-    <div className="fields-row">
+    <div className="photo-stand-off">
       <QuantityField
         label="The blank stands in front of the marks by"
         path={['loadPhotos', photo.id, 'standOff']}

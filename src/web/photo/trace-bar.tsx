@@ -7,6 +7,7 @@ import type { TraceState } from './use-trace.ts';
 
 const stageWords = {
   picture: 'Opening the picture',
+  marks: 'Looking for printed marks',
   camera: 'Finding the camera from the marks',
   ridges: 'Looking for thin dark and light lines',
   path: 'Following the blank',
@@ -20,27 +21,33 @@ export interface TraceBarProps {
   standing: PhotoTrace | undefined;
 }
 
-/** What to do next with this picture, the reading of the curve, and what is odd about it. */
+/** What to do next with this picture, or how the reading of its curve goes on. */
+export function TraceSay({ reading, trace: { progress }, standing }: TraceBarProps) {
+  const show = useFineLength();
+  return (
+    <div className="photo-bar" role="status">
+      {progress ? (
+        <>
+          <progress value={progress.share} max={1} aria-label="Reading the curve" />
+          <span>{stageWords[progress.stage]} …</span>
+        </>
+      ) : (
+        <p className="photo-say">
+          <Figure text={reading.next ?? standingWords(standing, show)} />
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** The reading of the curve, and what is odd about the picture. */
 export function TraceBar({ reading, trace, standing }: TraceBarProps) {
   const { progress, troubles } = trace;
-  const show = useFineLength();
   const doubts = reading.findings.map(({ message }) => message);
   const shown = standing && !standing.outOfDate && troubles.length === 0 ? standing.findings : [];
   const sentences = [...doubts, ...troubles, ...shown];
   return (
     <>
-      <div className="photo-bar" role="status">
-        {progress ? (
-          <>
-            <progress value={progress.share} max={1} aria-label="Reading the curve" />
-            <span>{stageWords[progress.stage]} …</span>
-          </>
-        ) : (
-          <p className="photo-say">
-            <Figure text={reading.next ?? standingWords(standing, show)} />
-          </p>
-        )}
-      </div>
       <div className="photo-bar screen-only">
         {progress ? (
           <Button className="button" onPress={trace.cancel}>
