@@ -38,7 +38,7 @@ export function swingPart({ swings }: Power, { swings: counts }: OpenBuild): str
     modes.map((mode) => hzInWords(mode.hz, plusMinusHz(mode))).join(', then ');
   const sure = bare.modes[0]?.range
     ? '± on 95 of 100 blanks that fit the readings'
-    : 'a guess from the diameters, without a ±';
+    : 'a guess from the diameters, no range known';
   const counted = counts.flatMap(({ counted: swung, seconds }, index) =>
     swung === undefined || seconds === undefined
       ? []

@@ -76,7 +76,7 @@ describe('a count beside its prediction', () => {
   });
   test('a guess from the diameters has no ± and is not called right or wrong', () => {
     const words = countInWords({ counted: 40, seconds: 30 }, { ...prediction, modes: [{ hz: 2 }] });
-    expect(words).toMatch(/predicted 2.00 Hz from the diameters alone, a guess without a ±/);
+    expect(words).toMatch(/predicted 2.00 Hz from the diameters alone, a guess whose range is not known/);
     expect(words).not.toMatch(/agree/);
   });
 });

@@ -42,7 +42,8 @@ export function countInWords(count: SwingCount, { modes, clampFromTipM }: SwingP
   if (!first) return `${words}; nothing is predicted to set it beside.`;
   const unsure = plusMinusHz(first);
   const predicted = `predicted ${hzInWords(first.hz, unsure)}`;
-  if (unsure === undefined) return `${words}, ${predicted} from the diameters alone, a guess without a ±.`;
+  if (unsure === undefined)
+    return `${words}, ${predicted} from the diameters alone, a guess whose range is not known.`;
   const tolerance = Math.hypot(read.plusMinusHz, unsure);
   const off = read.hz - first.hz;
   if (Math.abs(off) <= tolerance) return `${words}, ${predicted}: they agree within what both are sure of.`;

@@ -6,6 +6,13 @@ function makeEngineWorker(): WorkerLike {
   return new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'fairbend engine' });
 }
 
+function makeDoubtWorker(): WorkerLike {
+  return new Worker(new URL('./doubt-worker.ts', import.meta.url), {
+    type: 'module',
+    name: 'fairbend doubt',
+  });
+}
+
 /** The page's lane for long work, opened with the first piece; one for the whole page. */
 export function longLane(): LongLane {
   lane ??= new LongLane(makeEngineWorker);
@@ -15,7 +22,7 @@ let lane: LongLane | undefined;
 
 /** A lane of its own for what says how sure the others' answers are: it never makes them wait. */
 export function doubtLane(): LongLane {
-  doubts ??= new LongLane(makeEngineWorker);
+  doubts ??= new LongLane(makeDoubtWorker);
   return doubts;
 }
 let doubts: LongLane | undefined;

@@ -72,15 +72,11 @@ export interface RealLineTask {
   question: RealLineQuestion;
 }
 
+/** What says how sure the other answers are; in a lane of its own. */
+export type DoubtTask = SurenessTask | SpreadTask | PowerTask;
+
 /** Tasks of more than a frame. */
-export type LongTask =
-  | FitTask
-  | LayoutTask
-  | SlackTask
-  | SurenessTask
-  | SpreadTask
-  | PowerTask
-  | RealLineTask;
+export type LongTask = FitTask | LayoutTask | SlackTask | RealLineTask | DoubtTask;
 export type Task = ReadTask | LongTask;
 
 interface Answers {

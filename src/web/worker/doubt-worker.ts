@@ -1,0 +1,15 @@
+/** A second home of the engine, for what says how sure the first one's answers are. */
+import { answerTasks } from './answer-tasks.ts';
+import type { DoubtTask, Progress } from './messages.ts';
+import { powerOfBlank, spreadOfPlaces, surenessOfLayouts } from './sureness-of-layouts.ts';
+
+answerTasks<DoubtTask>((task, progress: (so: Progress<DoubtTask>) => void) => {
+  switch (task.does) {
+    case 'sureness':
+      return surenessOfLayouts(task, progress);
+    case 'spread':
+      return spreadOfPlaces(task, progress);
+    case 'power':
+      return powerOfBlank(task);
+  }
+});
