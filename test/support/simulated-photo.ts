@@ -25,11 +25,17 @@ export const commonPhoto: PhotoErrors = {
 };
 
 /** The curve as it would be traced, hold to tip, a place a centimetre or so. */
-export function photograph(
-  curve: Curve,
-  seed: number,
-  errors: PhotoErrors = commonPhoto,
-): { xM: number; yM: number }[] {
+export function photograph(curve: Curve, seed: number, errors: PhotoErrors = commonPhoto): Place[] {
+  return photographer(curve, seed, errors).trace();
+}
+
+interface Place {
+  xM: number;
+  yM: number;
+}
+
+/** One picture: the curve in it, and where it shows any other place of the plane. */
+export function photographer(curve: Curve, seed: number, errors: PhotoErrors = commonPhoto) {
   const normal = seededNormal(seededRandom(seed));
   const warp = warpOf(curve, normal, errors);
   const [holdTap, tipTap] = [Math.abs(normal()), Math.abs(normal())].map((n) => n * errors.tapM);
@@ -37,12 +43,17 @@ export function photograph(
   const count = Math.round(lengthM / 0.012);
   const unevenX = unevenness(lengthM, normal, errors.localM);
   const unevenY = unevenness(lengthM, normal, errors.localM);
-  return Array.from({ length: count + 1 }, (_, i) => {
-    const fromHold = holdTap + ((lengthM - holdTap - tipTap) * i) / count;
-    const place = placeOn(curve, lengthM - fromHold);
-    const seen = warp(place);
-    return { xM: seen.x + unevenX(fromHold), yM: seen.y + unevenY(fromHold) };
-  });
+  const see = (place: Place): Place => {
+    const { x, y } = warp(place);
+    return { xM: x, yM: y };
+  };
+  const trace = () =>
+    Array.from({ length: count + 1 }, (_, i) => {
+      const fromHold = holdTap + ((lengthM - holdTap - tipTap) * i) / count;
+      const seen = see(placeOn(curve, lengthM - fromHold));
+      return { xM: seen.xM + unevenX(fromHold), yM: seen.yM + unevenY(fromHold) };
+    });
+  return { trace, see };
 }
 
 /** Through marks placed a little wrong, a lens not quite known and a frame not quite level. */
@@ -56,7 +67,7 @@ function warpOf({ xM, yM }: Curve, normal: () => number, { markM, lensM, levelRa
   const cornerM = Math.hypot(right - middle.x, high - middle.y);
   const lens = lensM * normal();
   const turn = levelRad * normal();
-  return ({ xM: x, yM: y }: { xM: number; yM: number }) => {
+  return ({ xM: x, yM: y }: Place) => {
     const dx = (x - middle.x) / cornerM;
     const dy = (y - middle.y) / cornerM;
     const r2 = dx * dx + dy * dy;
