@@ -10,6 +10,7 @@ import type { DocumentState } from './operation.ts';
 import { readSections, readSetups } from './read-bench.ts';
 import { readChoices, type ShopHabits } from './read-choices.ts';
 import { oneOf, readSingle } from './read-values.ts';
+import { bareCurves } from './traced-curves.ts';
 
 export interface BuildReading {
   /** The bench as far as it can be worked with; undefined where its sections make no blank. */
@@ -40,6 +41,7 @@ export function readBuild(state: DocumentState, habits: ShopHabits = {}): BuildR
     ferrulesBound: blank.flag('ferrulesBound'),
     sections: sections.value,
     setups: setups.value,
+    curves: bareCurves(state),
     handle: handle.value,
   };
   const findings = [...sections.findings, ...setups.findings, ...checkBench(bench), ...missingParts(bench)];

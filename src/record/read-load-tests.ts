@@ -76,6 +76,8 @@ export interface LoadTest {
   hungKg: number | undefined;
   buttAngleRad: number | undefined;
   rod: 'bare' | 'taped';
+  heldFromTipM: number | undefined;
+  leftOut: boolean;
   accepted: boolean;
   acceptedAt: string | undefined;
   note: string | undefined;
@@ -95,6 +97,8 @@ export function readLoadTests(state: DocumentState): LoadTest[] {
     hungKg: test.si('hung'),
     buttAngleRad: test.si('buttAngle'),
     rod: oneOf(test.text('rod'), ['bare', 'taped']) ?? 'taped',
+    heldFromTipM: test.si('heldFromTip'),
+    leftOut: test.flag('leftOut'),
     accepted: test.flag('accepted'),
     acceptedAt: test.text('acceptedAt'),
     note: test.text('note'),

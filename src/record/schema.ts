@@ -228,6 +228,8 @@ export const buildSchema: DocumentSchema = {
     fields: {
       order,
       name: text(120),
+      /** The day it was read, in the builder's words; empty: the first day. */
+      day: text(40),
       kind: choice('clamp', 'span'),
       /** Nominal angle of the axis at the clamp above the horizontal. */
       nominalAngle: angle(),
@@ -507,6 +509,10 @@ export const buildSchema: DocumentSchema = {
       hung: mass(),
       buttAngle: angle(),
       rod: choice('bare', 'taped'),
+      /** Where the rod leaves its hold; empty: a taped-up rod at the grip's front, a bare blank where its curve begins. */
+      heldFromTip: length(),
+      /** A bare blank's curve that the builder leaves out of the stiffness. */
+      leftOut: flag,
       /** The builder's word that the rod stays as this test shows it; the latest such test is the build's. */
       accepted: flag,
       acceptedAt: instant,

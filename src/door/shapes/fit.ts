@@ -88,6 +88,7 @@ const curve = z.strictObject({
 const curveSetup = z.strictObject({
   kind: z.literal('curve'),
   clampFromTipM: stationM.optional(),
+  clampSigmaM: z.number().min(0).max(1).optional(),
   nominalAngleRad: angleRad.optional(),
   tiltSigmaRad: z.number().min(0).max(10).optional(),
   turnedRad: angleRad.optional(),
@@ -101,7 +102,9 @@ export const fitRequest = z
   .strictObject({
     op: z.literal('fit'),
     blank,
-    setups: z.array(z.discriminatedUnion('kind', [clampSetup, spanSetup, curveSetup], { error: setupKinds })).max(200),
+    setups: z
+      .array(z.discriminatedUnion('kind', [clampSetup, spanSetup, curveSetup], { error: setupKinds }))
+      .max(200),
   })
   .superRefine((request, context) => {
     request.setups.forEach((setup, s) => {

@@ -21,6 +21,8 @@ export interface Bench {
   ferrulesBound: boolean;
   sections: Section[];
   setups: Setup[];
+  /** Photographs of the bare blank, bent. */
+  curves?: CurveSetup[];
   handle: Handle;
 }
 
@@ -62,6 +64,8 @@ export interface ClampSetup {
   kind: 'clamp';
   id: string;
   name: string;
+  /** Read on this day, in the builder's words. */
+  day?: string;
   /** The axis at the clamp, meant to stand this far above the horizontal. */
   nominalAngleRad: number;
   clampFromTipM: number;
@@ -91,11 +95,25 @@ export interface SpanSetup {
   kind: 'span';
   id: string;
   name: string;
+  day?: string;
   supportTipSideM: number;
   supportButtSideM: number;
   loadFromTipM: number;
   sigmaM: number;
   tests: { id: string; hungKg: number; sagM: number }[];
+}
+
+/** The bare blank's curve under a weight at its tip, read from a photograph, from the hold to the tip. */
+export interface CurveSetup {
+  id: string;
+  day?: string;
+  hungKg: number;
+  /** Left out: the blank leaves its hold where the curve begins. */
+  clampFromTipM?: number;
+  nominalAngleRad?: number;
+  points: { xM: number; yM: number }[];
+  /** Standard error of the smooth part: marks and lens. */
+  driftSigmaM?: number;
 }
 
 export interface Handle {

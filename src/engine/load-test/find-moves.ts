@@ -4,8 +4,8 @@
  * On the most probable rod, sets of one, two and three guides are tried, each set moved to its best by the layout's
  * own search (layout/trust-search.ts) while the others stay; the best few sets of one are extended to two, then
  * three. A set counts only where its gain holds on the rods that fit all readings, drawn at random with the guides'
- * places as uncertain as they were seen: mean gain less 1.96 standard deviations above nothing, and the mean above
- * `worthwhile`. The fewest moves that bring nearly all of the gain are proposed.
+ * places as uncertain as they were seen: on 95 of 100 the worst reading falls, and in the mean by `worthwhile`. The
+ * fewest moves that bring nearly all of the gain are proposed.
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import type { KeepOut } from '../layout/kept-free.ts';
@@ -54,6 +54,8 @@ export const movesDefaults = {
   beam: 3,
   /** A fall of the worst ratio below this is not worth the tape. */
   worthwhile: 0.05,
+  /** Share of the drawn rods on which it must fall. */
+  sure: 0.95,
   /** The fewest moves that bring this share of the best gain. */
   nearlyAll: 0.85,
   /** A smaller move than this is within the tape. */
@@ -76,8 +78,11 @@ export function findMoves(request: MovesRequest, options = movesDefaults): Moves
   const sets = [...triedSets(probe, settled, request, options), ...backOnMarks(probe, request, options)];
   const judged = sets.map((set) => ({ set, ...pairedGain(request, set.fromTipM, options) }));
   const holding = judged.filter(
-    ({ gain, plusMinus, set }) =>
-      gain - plusMinus > 0 && gain >= options.worthwhile && before - set.worst >= options.worthwhile,
+    ({ gain, fell, of, set }) =>
+      of > 0 &&
+      fell >= options.sure * of &&
+      gain >= options.worthwhile &&
+      before - set.worst >= options.worthwhile,
   );
   const best = Math.max(0, ...holding.map(({ gain }) => gain));
   const [chosen] = holding

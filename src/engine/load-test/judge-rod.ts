@@ -20,7 +20,7 @@ import type { LayoutRequest } from '../layout/layout-request.ts';
 import type { PlanePoint } from '../stiffness/curve-places.ts';
 import { fitStiffness } from '../stiffness/fit.ts';
 import { samplePosterior } from '../stiffness/posterior.ts';
-import type { FitCurve, FitRequest, FitSolved } from '../stiffness/request.ts';
+import type { FitAnswer, FitCurve, FitRequest, FitSolved } from '../stiffness/request.ts';
 import { findMoves, type MovesAnswer } from './find-moves.ts';
 import { type Measured, type SeenRod, seenRod } from './seen-rod.ts';
 
@@ -64,19 +64,24 @@ export interface RodJudgement {
   /** Photograph less prediction at the tip, from the hold; undefined without one. */
   tipOffM: PlanePoint | undefined;
   updated: FitSolved;
+  /** Bench and photograph belong to no one blank: judged by the photograph alone. */
+  contradicted: boolean;
+  /** Of bench and photograph together. */
   findings: Finding[];
   moves: MovesAnswer | undefined;
 }
 export type JudgeAnswer = RodJudgement | { status: 'not-judged'; reason: string; findings: Finding[] };
 
-export const judgeDefaults = { blanks: 24, seed: 7 };
+export const judgeDefaults = { blanks: 30, seed: 7 };
 
 export function judgeRod(request: JudgeRequest, options = judgeDefaults): JudgeAnswer {
   const seen = seenOf(request);
   const stands = request.marksFromTipM.map((mark, i) => placeOfGuide(mark, seen, i));
   const before = request.fit.setups.length > 0 ? fitStiffness(request.fit).answer : undefined;
-  const both = fitStiffness({ ...request.fit, setups: [...request.fit.setups, curveOf(request, stands)] });
-  const { answer, posterior } = both;
+  const curve = curveOf(request, stands);
+  const both = fitStiffness({ ...request.fit, setups: [...request.fit.setups, curve] });
+  const contradicted = before !== undefined && newFindings(before, both.answer) > 0;
+  const { answer, posterior } = contradicted ? fitStiffness({ ...request.fit, setups: [curve] }) : both;
   if (answer.status === 'refused' || !posterior) {
     const reason = answer.status === 'refused' ? 'the curve makes no sense' : (answer.reason ?? '');
     return { status: 'not-judged', reason, findings: answer.findings };
@@ -95,7 +100,8 @@ export function judgeRod(request: JudgeRequest, options = judgeDefaults): JudgeA
     rings: ringsOf(request, seen, stands, predicted, updated),
     tipOffM: predicted && tipOff(request, seen, predicted),
     updated: answer,
-    findings: answer.findings,
+    contradicted,
+    findings: both.answer.findings,
     moves: findMoves({
       layout: layoutOn(request, answer),
       fromTipM: stands,
@@ -104,6 +110,11 @@ export function judgeRod(request: JudgeRequest, options = judgeDefaults): JudgeA
       blanks: samplePosterior({ posterior }, options.blanks, options.seed).map(wholeBlank),
     }),
   };
+}
+
+/** What only turned odd when the photograph came in. */
+function newFindings(before: FitAnswer, both: FitAnswer): number {
+  return both.findings.filter(({ path }) => before.findings.every((known) => known.path !== path)).length;
 }
 
 /** The mark, unless the photograph plainly shows the ring elsewhere. */

@@ -9,6 +9,9 @@ export function checkCurve(setup: FitCurveSetup, lengthM: number, path: string, 
     clampFromTipM <=
       lengthM *
         1.0001, `${path}.clampFromTipM`, `${clampFromTipM} m is not on the blank; give 0.05 to ${lengthM} m`);
+  const { clampSigmaM = 0 } = setup;
+  require(clampSigmaM >= 0 &&
+    clampSigmaM <= 1, `${path}.clampSigmaM`, `${clampSigmaM} m is no ± here; give 0 to 1 m`);
   require(Math.abs(turnedRad) <= 100, `${path}.turnedRad`, `${turnedRad} rad is no rotation`);
   tests.forEach((curve, t) => {
     checkPoints(curve, clampFromTipM, `${path}.tests[${t}]`, require);

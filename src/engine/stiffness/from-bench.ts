@@ -1,14 +1,17 @@
 /** The bench as the fit takes it, and where each row of the request came from. */
 import { type AssembledBlank, assembleBlank } from '../bench/assemble.ts';
-import type { Bench, ClampSetup, ClampTest, Section, Setup, SpanSetup } from '../bench/bench.ts';
+import type { Bench, ClampSetup, ClampTest, CurveSetup, Section, Setup, SpanSetup } from '../bench/bench.ts';
 import { type DiameterRow, diameterProfile } from '../bench/diameter-profile.ts';
 import { axisDrops } from '../bench/edge.ts';
 import { stiffZones } from '../bench/ferrule-zones.ts';
-import type { FitBlank, FitRequest, FitSection, FitSetup, FitTest } from './request.ts';
+import { arcFromTip } from './curve-places.ts';
+import type { FitBlank, FitCurveSetup, FitRequest, FitSection, FitSetup, FitTest } from './request.ts';
 
 /** Rows of the record behind the request's indices: `rows[setup].tests[test].readings[reading]`. */
 export interface FitRows {
   setupId: string;
+  /** A photograph: the id is its load test's. */
+  curve?: true;
   tests: { testId: string; readings: string[] }[];
 }
 export interface BenchFit {
@@ -22,9 +25,10 @@ export interface BenchFit {
 export function benchFit(bench: Bench): BenchFit {
   const blank = assembleBlank(bench.sections);
   const profile = diameterProfile(bench.sections, blank);
-  const taken = bench.setups
-    .map((setup) => setupFit(setup, profile))
-    .filter(({ rows }) => rows.tests.length > 0);
+  const taken = [
+    ...bench.setups.map((setup) => setupFit(setup, profile)),
+    ...(bench.curves ?? []).map((curve) => curveFit(curve, blank.lengthM)),
+  ].filter(({ rows }) => rows.tests.length > 0);
   return {
     request: { blank: blankFit(bench, blank, profile), setups: taken.map(({ setup }) => setup) },
     rows: taken.map(({ rows }) => rows),
@@ -52,6 +56,7 @@ function setupPath(rows: readonly FitRows[], path: string): string | undefined {
     /^setups\[(\d+)\](?:\.tests\[(\d+)\])?(?:\.readings\[(\d+)\])?/.exec(path) ?? [];
   const found = rows[Number(setup)];
   if (!found) return undefined;
+  if (found.curve) return `loadTests/${found.setupId}/hung`;
   const testRows = found.tests[Number(test)];
   if (!testRows) return `setups/${found.setupId}/clampFromTip`;
   const readingId = testRows.readings[Number(reading)];
@@ -130,5 +135,27 @@ function spanFit(setup: SpanSetup): { setup: FitSetup; rows: FitRows } {
       tests,
     },
     rows: { setupId: setup.id, tests: setup.tests.map(({ id }) => ({ testId: id, readings: [] })) },
+  };
+}
+
+/** Where nobody said where the hold is, the curve's own length says it, to the scale of the picture. */
+function curveFit(curve: CurveSetup, lengthM: number): { setup: FitCurveSetup; rows: FitRows } {
+  const { hungKg, points, clampFromTipM, nominalAngleRad, driftSigmaM } = curve;
+  const ownM = Math.min(lengthM, arcFromTip(points)[0]);
+  return {
+    setup: {
+      kind: 'curve',
+      clampFromTipM: clampFromTipM ?? ownM,
+      ...(clampFromTipM === undefined ? { clampSigmaM: 0.01 * ownM } : {}),
+      ...(nominalAngleRad === undefined ? {} : { nominalAngleRad }),
+      tests: [
+        {
+          hung: hungKg > 0 ? [{ fromTipM: 0, massKg: hungKg }] : [],
+          points: points.map(({ xM, yM }) => ({ xM, yM })),
+          ...(driftSigmaM === undefined ? {} : { driftSigmaM }),
+        },
+      ],
+    },
+    rows: { setupId: curve.id, curve: true, tests: [{ testId: curve.id, readings: [] }] },
   };
 }

@@ -79,7 +79,9 @@ function clampOfCurve(setup: FitCurveSetup, lengthM: number): PreparedClamp {
     tests: [{ hung, masses, line, readings, sigmaM: localSigmaM }],
     curve: {
       excessM: cut.tracedM - clampFromTipM,
-      excessSigmaM: endsAtHold(cut.tracedM, clampFromTipM) ? tapSigmaM : Number.POSITIVE_INFINITY,
+      excessSigmaM: endsAtHold(cut.tracedM, clampFromTipM)
+        ? Math.hypot(tapSigmaM, setup.clampSigmaM ?? 0)
+        : Number.POSITIVE_INFINITY,
       drifts: driftModes(cut, spread),
     },
   };

@@ -79,6 +79,8 @@ export interface FitCurveSetup {
   kind: 'curve';
   /** Where the blank leaves its hold. Left out: at `lengthM`. */
   clampFromTipM?: number;
+  /** ± of that distance; left out, a tap's 5 mm. */
+  clampSigmaM?: number;
   /** The axis at the hold above the horizontal, where the builder set it. Left out: as the curve shows it. */
   nominalAngleRad?: number;
   tiltSigmaRad?: number;

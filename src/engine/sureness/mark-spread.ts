@@ -47,7 +47,7 @@ export function spreadOfMarks(
   return soFar;
 }
 
-interface PlacedAnew {
+export interface PlacedAnew {
   fromTipM: readonly number[];
   worst: number;
   /** Of the marks that were there before. */
@@ -55,7 +55,7 @@ interface PlacedAnew {
 }
 
 /** The layout's own two aims, on the mesh of its search alone; undefined where some load finds no bend. */
-function placeAnew(request: SpreadQuestion['request']): PlacedAnew | undefined {
+export function placeAnew(request: SpreadQuestion['request']): PlacedAnew | undefined {
   const { settled } = settleLayout(request);
   if (!settled) return undefined;
   const ladder = makeLadder(request);

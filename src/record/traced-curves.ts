@@ -1,0 +1,46 @@
+/** Curves of the record's load tests as the engine takes them: whole pictures whose trace is of today's places. */
+import type { CurveSetup } from '../engine/bench/bench.ts';
+import type { DocumentState } from './operation.ts';
+import { type LoadPhoto, type LoadTest, type PhotoTrace, readLoadTests } from './read-load-tests.ts';
+
+export interface TracedPhoto {
+  photo: LoadPhoto;
+  trace: PhotoTrace;
+}
+
+/** The last whole picture of a test with a curve; one whose places changed since does not count. */
+export function tracedPhoto({ photos }: LoadTest): TracedPhoto | undefined {
+  const whole = photos.filter(({ part }) => part === 'whole').reverse();
+  for (const photo of whole) {
+    const { trace } = photo;
+    if (trace && !trace.outOfDate && trace.points.length >= 8) return { photo, trace };
+  }
+  return undefined;
+}
+
+/** The middle of the stated errors: mostly marks and lens, which err smoothly. */
+export function driftOf({ points }: PhotoTrace): number | undefined {
+  const sorted = points.map(({ sigmaM }) => sigmaM).sort((a, b) => a - b);
+  const middle = sorted[sorted.length >> 1];
+  return middle > 0 ? Math.min(0.05, Math.max(0.001, middle)) : undefined;
+}
+
+/** Bare blanks under a known weight, for the stiffness. */
+export function bareCurves(state: DocumentState): CurveSetup[] {
+  return readLoadTests(state).flatMap((test): CurveSetup[] => {
+    const traced = tracedPhoto(test);
+    const { id, hungKg, rod, leftOut, madeAt, heldFromTipM, buttAngleRad } = test;
+    if (rod !== 'bare' || leftOut || hungKg === undefined || !traced) return [];
+    return [
+      {
+        id,
+        day: madeAt.slice(0, 10) || undefined,
+        hungKg,
+        clampFromTipM: heldFromTipM,
+        nominalAngleRad: buttAngleRad,
+        points: traced.trace.points.map(({ xM, yM }) => ({ xM, yM })),
+        driftSigmaM: driftOf(traced.trace),
+      },
+    ];
+  });
+}
