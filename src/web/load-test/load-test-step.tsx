@@ -23,7 +23,7 @@ export function LoadTestStep() {
       <WhatNext working={working} model={model} solved={stiffness.solved !== undefined} />
       <PrepareList />
       {predicted && <ExpectedPart model={predicted} />}
-      <TestsPart />
+      <TestsPart model={predicted} />
       {predicted && <ProofPart model={predicted} />}
     </BuildFields>
   );

@@ -41,7 +41,7 @@ export function ProofCard({ proof }: { proof: Proof }) {
   return (
     <section className="proof-card" aria-label={`Proof with ${hung}`}>
       <TableFrame label={`Predicted and seen under ${hung}`}>
-        <table className="figures-table">
+        <table className="figures-table proof-table">
           <caption>
             {hung} on the tip{' '}
             <span className="quiet">
@@ -65,14 +65,14 @@ export function ProofCard({ proof }: { proof: Proof }) {
                 <th scope="row">
                   <Figure text={name} />
                 </th>
-                <td>
+                <td data-label="Outwards">
                   <Figure text={out} />
                 </td>
-                <td>
+                <td data-label="Up">
                   <Figure text={up} />
                 </td>
                 {(['seenOut', 'seenUp'] as const).map((field) => (
-                  <td key={field}>
+                  <td key={field} data-label={field === 'seenOut' ? 'Seen outwards' : 'Seen up'}>
                     <QuantityField
                       label={`${name} seen ${field === 'seenOut' ? 'outwards' : 'up'} under ${hung}`}
                       labelHidden

@@ -11,6 +11,7 @@ import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
 import { Part } from '../shell/part.tsx';
+import { massesOnRod } from './masses-on-rod.ts';
 import { newProof } from './new-proof.ts';
 import { ProofCard } from './proof-card.tsx';
 import { ProofScore } from './proof-score.tsx';
@@ -114,12 +115,4 @@ export function ProofPart({ model }: { model: SheetModel }) {
       ))}
     </Part>
   );
-}
-
-function massesOnRod({ ladder: { ladder }, field }: SheetModel) {
-  const guides = field.fromTipM.map((fromTipM, i) => ({
-    fromTipM,
-    massKg: ladder.guides.massesKg?.[i] ?? 0,
-  }));
-  return [{ fromTipM: 0, massKg: ladder.tipTop.massKg ?? 0 }, ...guides].filter(({ massKg }) => massKg > 0);
 }

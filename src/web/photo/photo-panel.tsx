@@ -20,12 +20,10 @@ import { useTrace } from './use-trace.ts';
 export interface PhotoPanelProps {
   test: LoadTest;
   photo: LoadPhoto;
-  /** Where the blank should be seen, where that is known. */
-  predictedPx?: readonly (readonly [number, number])[];
 }
 
 /** One picture of a load test: its marks, the blank's ends, the curve that was read. */
-export function PhotoPanel({ test, photo, predictedPx }: PhotoPanelProps) {
+export function PhotoPanel({ test, photo }: PhotoPanelProps) {
   const build = useBuild();
   const show = useFineLength();
   const reading = useMemo(() => photoReading(photo, show), [photo, show]);
@@ -49,7 +47,7 @@ export function PhotoPanel({ test, photo, predictedPx }: PhotoPanelProps) {
   };
   const roleOf = (id: string) =>
     toolWords[photo.places.find((place) => place.id === id)?.role ?? ''] ?? 'a point';
-  const { curves, standing } = curvesOf(photo, predictedPx);
+  const { curves, standing } = curvesOf(photo);
   return (
     <section className="photo-panel" aria-label={`Picture ${photo.name}`}>
       <TraceSay reading={reading} trace={trace} standing={standing} />
@@ -109,10 +107,9 @@ function wantedTool({ marksBy }: LoadPhoto, { marks, butt, tip }: PhotoReading):
   return tip ? 'look' : 'tip';
 }
 
-function curvesOf(photo: LoadPhoto, predictedPx: PhotoPanelProps['predictedPx']) {
+function curvesOf(photo: LoadPhoto) {
   const standing = photo.trace;
   const curves: StageCurve[] = [];
-  if (predictedPx) curves.push({ kind: 'predicted', px: predictedPx });
   if (standing)
     curves.push({ kind: standing.outOfDate ? 'stale' : 'traced', px: standing.points.map(({ px }) => px) });
   return { curves, standing };

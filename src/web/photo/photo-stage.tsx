@@ -17,7 +17,7 @@ import { type GestureActions, usePhotoGestures } from './use-photo-gestures.ts';
 type Pixel = readonly [number, number];
 
 export interface StageCurve {
-  kind: 'traced' | 'predicted' | 'stale';
+  kind: 'traced' | 'stale';
   px: readonly Pixel[];
 }
 export interface PhotoStageProps {
@@ -71,6 +71,7 @@ export function PhotoStage(props: PhotoStageProps) {
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the picture is moved and zoomed by keys
         tabIndex={0}
         onKeyDown={keys}
+        style={{ aspectRatio: `${picture.widthPx} / ${picture.heightPx}` }}
       >
         <img
           ref={image}
@@ -200,7 +201,7 @@ function Curve({ kind, path }: { kind: StageCurve['kind']; path: string }) {
     <g className={`photo-curve photo-curve-${kind}`}>
       <path className="photo-curve-halo" d={path} />
       <path className="photo-curve-line" d={path} />
-      {kind !== 'predicted' && <path className="photo-curve-hold" data-curve="" d={path} />}
+      <path className="photo-curve-hold" data-curve="" d={path} />
     </g>
   );
 }

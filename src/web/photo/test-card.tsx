@@ -3,10 +3,12 @@ import type { LoadTest } from '../../record/read-load-tests.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
+import type { SheetModel } from '../layout/sheet-model.ts';
 import { useBuild } from '../read/build.tsx';
 import { AddPhoto } from './add-photo.tsx';
 import { PhotoPanel } from './photo-panel.tsx';
 import { rowChanges } from './place-changes.ts';
+import { TestResult } from './test-result.tsx';
 
 export interface TestCardProps {
   test: LoadTest;
@@ -14,10 +16,12 @@ export interface TestCardProps {
   /** The test before this one, to compare with. */
   before: LoadTest | undefined;
   isAccepted: boolean;
+  /** The rod as it is predicted; undefined while it is not. */
+  model: SheetModel | undefined;
 }
 
 /** One test: the weight, how it was held, its pictures. */
-export function TestCard({ test, number, isAccepted }: TestCardProps) {
+export function TestCard({ test, number, before, isAccepted, model }: TestCardProps) {
   const { write } = useBuild();
   const name = `Test ${number}`;
   const field = (of: string) => ['loadTests', test.id, of] as const;
@@ -48,6 +52,7 @@ export function TestCard({ test, number, isAccepted }: TestCardProps) {
       {test.photos.map((photo) => (
         <PhotoPanel key={photo.id} test={test} photo={photo} />
       ))}
+      <TestResult test={test} before={before} model={model} />
       <AddPhoto test={test.id} first={test.photos.length === 0} />
       <TextField label="Note" path={field('note')} lines={2} />
       <div className="print-line screen-only">

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { Button } from 'react-aria-components';
 import { lastAccepted, readLoadTests } from '../../record/read-load-tests.ts';
+import type { SheetModel } from '../layout/sheet-model.ts';
 import { useBuild } from '../read/build.tsx';
 import { Part } from '../shell/part.tsx';
 import { HowToTakeIt } from './how-to-take-it.tsx';
@@ -9,7 +10,7 @@ import { TestCard } from './test-card.tsx';
 import './photo.css';
 
 /** The load tests of this build: what hung, the pictures, what was read from them. */
-export function TestsPart() {
+export function TestsPart({ model }: { model: SheetModel | undefined }) {
   const { document, write, newRowId } = useBuild();
   const tests = useMemo(() => readLoadTests(document), [document]);
   const accepted = lastAccepted(tests);
@@ -43,6 +44,7 @@ export function TestsPart() {
         <TestCard
           key={test.id}
           test={test}
+          model={model}
           number={tests.length - i}
           before={tests[tests.length - 2 - i]}
           isAccepted={test.id === accepted?.id}
