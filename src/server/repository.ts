@@ -6,6 +6,8 @@ export interface ListQuery {
   kind: DocumentKind;
   search: string;
   gone: boolean;
+  /** Of this series alone, as `seriesName` makes it. */
+  series?: string;
   limit: number;
   offset: number;
 }

@@ -16,11 +16,12 @@ export class SqlRepository implements Repository {
     this.db = db;
   }
 
-  async list({ kind, search, gone, limit, offset }: ListQuery): Promise<DocumentList> {
+  async list({ kind, search, gone, series, limit, offset }: ListQuery): Promise<DocumentList> {
     let matching = this.db
       .selectFrom('documents')
       .where('kind', '=', kind)
       .where('gone', '=', gone ? 1 : 0);
+    if (series !== undefined) matching = matching.where('series', '=', series);
     for (const word of searchText(search).split(/\s+/).filter(Boolean)) {
       matching = matching.where(
         sql<boolean>`search like ${`%${word.replace(/[\\%_]/g, '\\$&')}%`} escape '\\'`,

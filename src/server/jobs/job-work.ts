@@ -1,5 +1,8 @@
 import { buildSureness } from '../../engine/flow/build-sureness.ts';
 import { workBuild } from '../../engine/flow.ts';
+import { type LearntSeries, learnSeries, longestDifference } from '../../engine/series/learn-series.ts';
+import { type SeriesMember, seriesMember } from '../../engine/series/member.ts';
+import { benchFit } from '../../engine/stiffness/from-bench.ts';
 import type { Cell } from '../../record/operation.ts';
 import { readBuild } from '../../record/read-build.ts';
 
@@ -10,7 +13,10 @@ export function workStep(kind: string, data: unknown): unknown {
   return work(data as never);
 }
 
-const works: Record<string, (data: never) => unknown> = { 'sample shelf': sampleBuild };
+const works: Record<string, (data: never) => unknown> = {
+  'sample shelf': sampleBuild,
+  'learn series': seriesStep,
+};
 
 interface ShelfBuild {
   build: string;
@@ -36,6 +42,30 @@ function sampleBuild({ build, title, cells }: ShelfBuild) {
     worst: scores.proposed?.worst,
     blanks: marks.blanks,
   };
+}
+
+/** A blank as the series learns from it, or null where it says too little; at last what all of them say. */
+function seriesStep(
+  data: ShelfBuild | { members: (SeriesMember | null)[] },
+): SeriesMember | LearntSeries | null {
+  if ('cells' in data) return memberOf(data);
+  const members = data.members.filter((member) => member !== null);
+  if (members.length === 0) throw new Error('No blank of this series has been measured yet');
+  const longest = Math.max(...members.map(({ lengthM }) => lengthM));
+  const shortest = Math.min(...members.map(({ lengthM }) => lengthM));
+  if (longest > shortest * (1 + longestDifference))
+    throw new Error(
+      `The blanks of this series are from ${shortest.toFixed(2)} m to ${longest.toFixed(2)} m long. Blanks of one series are of one length: give the others another name`,
+    );
+  return learnSeries(members);
+}
+
+function memberOf({ build, title, cells }: ShelfBuild): SeriesMember | null {
+  const state = { id: build, kind: 'build' as const, cells: new Map(cells), clock: 0 };
+  const { bench, findings } = readBuild(state);
+  if (!bench || findings.some(({ severity }) => severity === 'stop')) return null;
+  const { request } = benchFit(bench);
+  return request.setups.length > 0 ? (seriesMember(build, title, request) ?? null) : null;
 }
 
 function firstMessage(findings: readonly { message: string }[]): string {

@@ -42,16 +42,16 @@ export async function runJob(
   try {
     const input = JSON.parse(job.input) as never;
     const steps = kind ? await kind.steps(keeper, input) : [];
-    const results: unknown[] = [];
+    const answers: unknown[] = [];
     for (const [index, name] of steps.entries()) {
       if (closing.aborted) break;
-      const step = await kind.load(keeper, input, name);
+      const step = await kind.load(keeper, name, answers);
       if (!(await store.progress(id, index, steps.length, step?.name ?? ''))) return;
-      if (step) results.push(await worker.work(job.kind, step.data));
+      if (step) answers.push(await worker.work(job.kind, step.data));
     }
     if (closing.aborted) return void (await store.layDown(id, { counted: false }));
     await store.progress(id, steps.length, steps.length, '');
-    await store.finish(id, results);
+    await store.finish(id, kind?.result(answers));
   } catch (error) {
     if (calledOff) return;
     if (closing.aborted) return void (await store.layDown(id, { counted: false }));
