@@ -103,6 +103,109 @@ describe('a backup made while the server runs', () => {
   });
 });
 
+describe('a backup restored on a running server', () => {
+  const ask = async (address: string, path: string, body?: unknown) => {
+    const headers = { 'content-type': 'application/json' };
+    const init = body === undefined ? {} : { method: 'POST', headers, body: JSON.stringify(body) };
+    const response = await fetch(`${address}/api${path}`, init);
+    return { status: response.status, body: await response.json() };
+  };
+  /** The first events of a page's feed. */
+  async function* events(address: string, after: string): AsyncGenerator<{ event: string; data: string }> {
+    const response = await fetch(`${address}/api/events?after=${after}`);
+    let text = '';
+    for await (const chunk of response.body!.pipeThrough(new TextDecoderStream())) {
+      const parts = (text + chunk).split('\n\n');
+      text = parts.pop()!;
+      for (const part of parts) {
+        const [, event, data] = /^event: (.*)\ndata: (.*)$/m.exec(part) ?? [];
+        if (event) yield { event, data };
+      }
+    }
+  }
+
+  test('brings that state back, keeps what stood there, and tells open pages; the server goes on', async () => {
+    await withServer(file('data'), async (address) => {
+      await addBuild(address, 'Brook');
+      const made = await ask(address, '/backups', {});
+      expect(made.status).toBe(201);
+      await addBuild(address, 'Lake');
+      const page = events(address, 'demo:0');
+      const before = JSON.parse((await page.next()).value!.data);
+      expect(before).toMatchObject({ restoredAt: '' });
+      const { status, body } = await ask(address, `/backups/${made.body.name}/restore`, {});
+      expect(status, JSON.stringify(body)).toBe(200);
+      expect(body).toMatchObject({
+        madeAt: made.body.madeAt,
+        keptAs: expect.stringMatching(/before-restore/),
+      });
+      // The old feed ends; asked for again, it opens with another record.
+      let left = await page.next();
+      while (!left.done) left = await page.next();
+      const again = events(address, 'demo:0');
+      const opening = JSON.parse((await again.next()).value!.data);
+      expect(opening.record).toBe(before.record);
+      expect(Date.parse(opening.restoredAt)).toBeGreaterThan(0);
+      await again.return(undefined);
+      const titles = async () =>
+        (await ask(address, '/documents')).body.documents.map(({ title }: { title: string }) => title);
+      expect(await titles()).toContain('Brook');
+      expect(await titles()).not.toContain('Lake');
+      await addBuild(address, 'River');
+      expect(await titles()).toContain('River');
+    });
+    await withServer(file('data'), async (address) => {
+      expect((await ask(address, '/documents?search=river')).body.total).toBe(1);
+    });
+  });
+
+  test('loses no change that is acknowledged while it goes on: each is in the old or in the new', async () => {
+    let keptAs = '';
+    const acknowledged: string[] = [];
+    await withServer(file('data'), async (address) => {
+      const made = await ask(address, '/backups', {});
+      let over = false;
+      const writing = [0, 1, 2].map(async (writer) => {
+        for (let count = 0; !over; count++) {
+          const title = `rod-${writer}-${count}`;
+          const changes = [{ path: ['about', '-', 'title'], value: title }];
+          const { status } = await ask(address, '/documents', { kind: 'build', changes });
+          expect(status).toBe(201);
+          acknowledged.push(title);
+        }
+      });
+      const restored = await ask(address, `/backups/${made.body.name}/restore`, {});
+      over = true;
+      await Promise.all(writing);
+      keptAs = restored.body.keptAs;
+    });
+    const titlesIn = (path: string) => {
+      const { database } = openSqlite(path);
+      const found = database.prepare('select title from documents').all([]) as { title: string }[];
+      database.close();
+      return found.map(({ title }) => title);
+    };
+    const kept = new Set([...titlesIn(keptAs), ...titlesIn(file('data/fairbend.sqlite'))]);
+    expect(acknowledged.length).toBeGreaterThan(0);
+    expect(acknowledged.filter((title) => !kept.has(title))).toEqual([]);
+  });
+
+  test('that is damaged is refused, and nothing is changed', async () => {
+    await withServer(file('data'), async (address) => {
+      await addBuild(address, 'Brook');
+      const { body } = await ask(address, '/backups', {});
+      const archive = file(`data/backups/${body.name}`);
+      writeFileSync(archive, readFileSync(archive).subarray(0, 500));
+      const answer = await ask(address, `/backups/${body.name}/restore`, {});
+      expect(answer.status).toBe(422);
+      expect(answer.body.message).toMatch(/cut short or damaged/);
+      expect((await ask(address, '/backups/none/restore', {})).status).toBe(404);
+      expect((await ask(address, '/documents?search=brook')).body.total).toBe(1);
+    });
+    expect(readdirSync(file('data')).filter((entry) => /part|before/.test(entry))).toEqual([]);
+  });
+});
+
 describe('a file is refused, and the record stays as it is, when it', () => {
   const refused = async (name: string, bytes: Uint8Array, words: RegExp) => {
     await withServer(file('data'), (address) => addBuild(address, 'Brook'));

@@ -136,10 +136,10 @@ describe('pairing', () => {
     expect(pairing.accept(again.code)).toBe(false);
   });
 
-  test('a paired device makes no codes and shuts nobody out', async () => {
+  test('a paired device makes no codes, shuts nobody out and restores nothing', async () => {
     await start();
     const cookie = await pairedCookie();
-    for (const path of ['/api/sharing/code', '/api/sharing/sessions/x/end'])
+    for (const path of ['/api/sharing/code', '/api/sharing/sessions/x/end', '/api/backups/x/restore'])
       expect((await ask('POST', path, { ...elsewhere, cookie }, {})).status).toBe(403);
   });
 });

@@ -30,6 +30,19 @@ export function BackupsPart() {
       setBusy(false);
     }
   };
+  const restore = async ({ name, madeAt }: BackupNote) => {
+    setBusy(true);
+    try {
+      const { keptAs } = await api.restoreBackup(name);
+      const before = keptAs ? ` What stood there before is kept as ${keptAs}.` : '';
+      say(`The backup of ${new Date(madeAt).toLocaleString()} stands in place.${before}`);
+      await list();
+    } catch (error) {
+      say(`Nothing was put in place: ${reasonOf(error)}.`);
+    } finally {
+      setBusy(false);
+    }
+  };
   return (
     <Part
       title="Backups"
@@ -40,10 +53,10 @@ export function BackupsPart() {
         </Button>
       }
     >
-      {trouble ? <p>{trouble}.</p> : <BackupList notes={notes} />}
+      {trouble ? <p>{trouble}.</p> : <BackupList notes={notes} busy={busy} restore={restore} />}
       <p className="quiet">
-        They lie beside the record: a copy on another disk is what survives a broken one. To bring one back,
-        end Fairbend and run “npm run fairbend -- restore FILE”; what stood there before is kept.
+        They lie beside the record: a copy on another disk is what survives a broken one. What a backup takes
+        the place of is kept. A copy from another disk is brought back by “npm run fairbend -- restore FILE”.
       </p>
     </Part>
   );
@@ -52,18 +65,47 @@ export function BackupsPart() {
 /** More are in the folder; these are the ones somebody looks for. */
 const mostListed = 10;
 
-function BackupList({ notes }: { notes: readonly BackupNote[] }) {
+interface BackupListProps {
+  notes: readonly BackupNote[];
+  busy: boolean;
+  restore(note: BackupNote): Promise<void>;
+}
+
+function BackupList({ notes, busy, restore }: BackupListProps) {
+  const [asked, setAsked] = useState<string>();
   if (notes.length === 0) return <p>None yet.</p>;
   return (
     <ul>
-      {notes.slice(0, mostListed).map(({ name, madeAt, bytes }) => (
-        <li key={name}>
-          <a href={api.backupAddress(name)} download>
-            {new Date(madeAt).toLocaleString()}
-          </a>{' '}
-          <span className="quiet">{Math.ceil(bytes / 1024)} kB</span>
-        </li>
-      ))}
+      {notes.slice(0, mostListed).map((note) => {
+        const { name, bytes } = note;
+        const made = new Date(note.madeAt).toLocaleString();
+        return (
+          <li key={name}>
+            <a href={api.backupAddress(name)} download>
+              {made}
+            </a>{' '}
+            <span className="quiet">{Math.ceil(bytes / 1024)} kB</span>{' '}
+            <Button className="plain" isDisabled={busy} onPress={() => setAsked(name)}>
+              Bring back<span className="visually-hidden"> the backup of {made}</span>
+            </Button>
+            {asked === name && (
+              <p role="alert">
+                All builds will be as they were at {made}; what stands now is put aside, not lost.{' '}
+                <Button
+                  className="button"
+                  isDisabled={busy}
+                  onPress={() => void restore(note).then(() => setAsked(undefined))}
+                >
+                  {busy ? 'Bringing back …' : 'Bring it back'}
+                </Button>{' '}
+                <Button className="plain" isDisabled={busy} onPress={() => setAsked(undefined)}>
+                  Leave it
+                </Button>
+              </p>
+            )}
+          </li>
+        );
+      })}
     </ul>
   );
 }

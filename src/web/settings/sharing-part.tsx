@@ -43,7 +43,8 @@ export function SharingPart() {
     >
       {!sharing.shared && (
         <p>
-          Only this computer is let in. To pair others, end Fairbend and start it with “npm start -- --share”.
+          Only this computer is let in. To pair others, end Fairbend and start it with “npm start -- --share
+          --tls”.
         </p>
       )}
       {code && <CodeShown code={code} addresses={sharing.addresses} />}
@@ -60,13 +61,25 @@ export function SharingPart() {
           ))}
         </ul>
       )}
-      {sharing.shared && (
+      {sharing.fingerprint && <FingerprintShown fingerprint={sharing.fingerprint} />}
+      {sharing.shared && !sharing.fingerprint && (
         <p className="quiet">
           What passes over the network is not encrypted unless a proxy does so; pair only in a network you
           trust.
         </p>
       )}
     </Part>
+  );
+}
+
+/** Nobody vouches for the shop's own certificate but these letters, compared by eye. */
+function FingerprintShown({ fingerprint }: { fingerprint: string }) {
+  return (
+    <p>
+      What passes over the network is encrypted. A new phone warns that nobody vouches for this shop: let it
+      show the certificate, and go on only where its SHA-256 fingerprint is{' '}
+      <strong style={{ overflowWrap: 'anywhere' }}>{fingerprint}</strong>
+    </p>
   );
 }
 

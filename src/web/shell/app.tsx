@@ -7,6 +7,7 @@ import { SettingsPage } from '../settings/settings-page.tsx';
 import { ShelfPage } from '../shelf/shelf-page.tsx';
 import { MessageProvider } from './messages.tsx';
 import { Page } from './page.tsx';
+import { ReplacedNotice } from './replaced-notice.tsx';
 import './shell.css';
 
 /** The shelf alone comes with the first page; a build's engine, drawings and forms follow with the build. */
@@ -19,6 +20,7 @@ const PhonePage = lazy(async () => ({ default: (await import('../photo/phone-pag
 export function App() {
   return (
     <MessageProvider>
+      <ReplacedNotice />
       <Switch>
         <Route path="/pair">
           <PairPage />

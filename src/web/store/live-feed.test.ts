@@ -87,3 +87,26 @@ test('a hidden page holds no connection, and catches up when it is seen again', 
   stop();
   expect(open()).toEqual([]);
 });
+
+test('a feed that opens with another record, or one put back since, says so once', () => {
+  const opened: ((event: MessageEvent<string>) => void)[] = [];
+  let replaced = 0;
+  const connect = () => ({
+    addEventListener: (type: string, listener: (event: MessageEvent<string>) => void) => {
+      if (type === 'record') opened.push(listener);
+    },
+    close: () => undefined,
+  });
+  const feed = new LiveFeed(connect, 1, () => {
+    replaced += 1;
+  });
+  feed.watch({ document: 'b1', after: () => 0, received: () => undefined, connected: () => undefined });
+  const hear = (data: object) => opened.at(-1)!({ data: JSON.stringify(data) } as MessageEvent<string>);
+  hear({ record: 'r1', restoredAt: '' });
+  feed.reconnect();
+  hear({ record: 'r1', restoredAt: '' });
+  expect(replaced).toBe(0);
+  feed.reconnect();
+  hear({ record: 'r1', restoredAt: '2026-03-01T09:00:00Z' });
+  expect(replaced).toBe(1);
+});

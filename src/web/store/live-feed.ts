@@ -1,4 +1,4 @@
-import type { FeedMessage } from '../../record/api.ts';
+import type { FeedMessage, FeedOpening } from '../../record/api.ts';
 import type { StoredOperation } from '../../record/operation.ts';
 
 export interface Watch {
@@ -27,10 +27,18 @@ export class LiveFeed {
   private stream: EventStream | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
   private paused = false;
+  private opening: FeedOpening | undefined;
+  private readonly replaced: () => void;
 
-  constructor(connect: (address: string) => EventStream, retryMs = 1000) {
+  /** `replaced` hears that a backup, or another record, stands where the one of this page stood. */
+  constructor(
+    connect: (address: string) => EventStream,
+    retryMs = 1000,
+    replaced: () => void = () => undefined,
+  ) {
     this.connect = connect;
     this.retryMs = retryMs;
+    this.replaced = replaced;
   }
 
   /** Starts watching; the answer stops it. */
@@ -73,12 +81,19 @@ export class LiveFeed {
     stream.addEventListener('open', () => {
       for (const watch of this.watches) watch.connected();
     });
+    stream.addEventListener('record', (event) => this.heardOpening(JSON.parse(event.data) as FeedOpening));
     stream.addEventListener('operations', (event) => this.deliver(JSON.parse(event.data) as FeedMessage));
     stream.addEventListener('error', () => {
       if (this.stream !== stream) return;
       stream.close();
       this.timer = setTimeout(() => this.reopen(), this.retryMs);
     });
+  }
+
+  private heardOpening({ record, restoredAt }: FeedOpening): void {
+    const { opening } = this;
+    this.opening = { record, restoredAt };
+    if (opening && (opening.record !== record || opening.restoredAt !== restoredAt)) this.replaced();
   }
 
   private deliver(message: FeedMessage): void {

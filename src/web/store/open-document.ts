@@ -7,6 +7,9 @@ import { openOutbox } from './outbox.ts';
 
 export const api = createApi((...request) => fetch(...request));
 
+/** Event of the window: what this page shows is no more; a backup was put in its place. */
+export const recordReplaced = 'fairbend-record-replaced';
+
 const fillRandom = (bytes: Uint8Array<ArrayBuffer>) => crypto.getRandomValues(bytes);
 let shared: ReturnType<typeof makeShared> | undefined;
 
@@ -26,7 +29,11 @@ export async function openDocument(id: string): Promise<DocumentStore> {
 
 /** What all documents of the page share: one outbox, one connection. */
 function makeShared() {
-  const feed = new LiveFeed((address) => new EventSource(address));
+  const feed = new LiveFeed(
+    (address) => new EventSource(address),
+    1000,
+    () => dispatchEvent(new Event(recordReplaced)),
+  );
   const follow = () => (document.visibilityState === 'hidden' ? feed.pause() : feed.resume());
   document.addEventListener('visibilitychange', follow);
   addEventListener('online', () => feed.reconnect());

@@ -1,0 +1,24 @@
+import { useEffect, useState } from 'react';
+import { Button, Dialog, Heading, Modal } from 'react-aria-components';
+import { recordReplaced } from '../store/open-document.ts';
+
+/** Over everything, once a backup stands in the place of what this page shows. Unsent edits are kept and sent after. */
+export function ReplacedNotice() {
+  const [replaced, setReplaced] = useState(false);
+  useEffect(() => {
+    const heard = () => setReplaced(true);
+    addEventListener(recordReplaced, heard);
+    return () => removeEventListener(recordReplaced, heard);
+  }, []);
+  return (
+    <Modal className="dialog" isOpen={replaced} isKeyboardDismissDisabled>
+      <Dialog role="alertdialog">
+        <Heading slot="title">A backup was put in place of the record</Heading>
+        <p>This page still shows what was there before. Load it again to see what stands now.</p>
+        <Button className="button button-main" autoFocus onPress={() => location.reload()}>
+          Load again
+        </Button>
+      </Dialog>
+    </Modal>
+  );
+}
