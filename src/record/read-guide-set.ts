@@ -18,9 +18,9 @@ export function readBag(state: DocumentState): BagGuide[] {
 }
 
 function measuredFeet(row: RowReader): FeetOutOfLine | undefined {
-  const [offsetM, angleRad, lengthM] = [row.si('feetOffset'), row.si('feetAngle'), row.si('length')];
+  const [offsetM, angleRad] = [row.si('feetOffset'), row.si('feetAngle')];
   if (offsetM === undefined || angleRad === undefined) return undefined;
-  return { offsetM: Math.abs(offsetM), angleRad: Math.abs(angleRad), lengthM: lengthM ?? 0.02 };
+  return { offsetM: Math.abs(offsetM), angleRad: Math.abs(angleRad) };
 }
 
 export function readGuideSet(state: DocumentState, guides: readonly ChosenGuide[]): SetGuide[] {

@@ -70,6 +70,16 @@ test('an alarm that came due stands on every step, through a reload, until it is
   await page.goto(page.url().replace(/handle$/, 'finish'));
 });
 
+test('what went wrong with a coat stands at it with the usual remedy', async () => {
+  await page.getByLabel('What went wrong with coat 1').selectOption('Bubbles');
+  await page.getByText(/^Bubbles: .*Warm the bottles/).waitFor();
+  await fill(page, 'Note on coat 1', 'batch two, lay level');
+  await page.reload();
+  await page.waitForFunction(() =>
+    [...document.querySelectorAll('input')].some(({ value }) => value === 'batch two, lay level'),
+  );
+});
+
 test('a coat in the future is refused at its field', async () => {
   await page.getByLabel('Coat 1 brushed on').fill('2099-01-01T10:00');
   await page

@@ -1,5 +1,7 @@
+import { encode } from 'fast-png';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { paintScan } from '../render/scan-sheet.ts';
 import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
 import { type Bench, openBench } from './open-bench.ts';
@@ -26,8 +28,28 @@ test('a knot too thick for a ring is named with the guide', async () => {
     .waitFor({ state: 'detached' });
 });
 
+test('a guide measured once in the shop is chosen for its place, and its numbers say where they come from', async () => {
+  await page.getByRole('button', { name: 'Add a guide to the shop' }).click();
+  await page.locator('.rack-row summary').first().click();
+  await fill(page, 'Size', '1');
+  await fill(page, 'Height of the ring’s middle', '2.5 mm');
+  await fill(page, 'On hand', '1');
+  for (const place of ['1', '2']) {
+    await page.getByLabel(`Shop’s guide for guide ${place}`).selectOption({ label: 'snake 1' });
+  }
+  const first = page.getByRole('row', { name: /^1 snake 1/ });
+  await first.getByText('measured, from the shop’s guides').waitFor();
+  expect(await first.getByLabel('Opening of guide 1').getAttribute('placeholder')).toBe('4.1 mm typical');
+  await page.getByText(/snake 1: 2 on this build, 1 in the drawer/).waitFor();
+  await fill(page, 'Height of the ring’s middle', '2.7 mm');
+  await first.getByText(/differs in ring height/).waitFor();
+  await first.getByRole('button', { name: 'Take it again for guide 1' }).click();
+  await first.getByText(/differs in/).waitFor({ state: 'detached' });
+});
+
 test('the straight guide goes to the tip though it was looked at second; what is missing is ordered', async () => {
-  const size = (await page.getByRole('table').last().getByRole('rowheader').first().textContent()) ?? '';
+  const bag = page.getByRole('region', { name: 'Guides in the bag' });
+  const size = (await bag.getByRole('rowheader').first().textContent()) ?? '';
   const plus = (name: string) => page.getByRole('button', { name: `+ ${name}, size ${size}`, exact: true });
   await plus('slightly out').click();
   await plus('straight').click();
@@ -42,6 +64,51 @@ test('a cracked one goes back with its reason', async () => {
     .first()
     .click();
   await page.getByText(/^3 \(.*cracked plating/).waitFor();
+});
+
+test('a scan is read, its resolution questioned, and the measured feet decide', async () => {
+  const sheet = paintScan({ seed: 3, guides: 1, widthMm: 60, heightMm: 45 });
+  const { width, height, rgb: data } = sheet.picture;
+  const scan = {
+    name: 'bag.png',
+    mimeType: 'image/png',
+    buffer: Buffer.from(encode({ width, height, channels: 3, depth: 8, data })),
+  };
+  await page.locator('input[type=file]').setInputFiles(scan);
+  const found = page.getByRole('region', { name: 'Guides on the scan' });
+  await found.waitFor({ timeout: 90_000 });
+  expect(await found.getByRole('row').count()).toBe(2);
+  const take = page.getByRole('button', { name: 'Put them into the bag' });
+  expect(await take.isDisabled()).toBe(true);
+  const lengthMm = 1000 * sheet.guides[0].lengthM;
+  await page.getByLabel('Its length over both feet').fill(`${(lengthMm * 2).toFixed(1)} mm`);
+  await page.getByText(/By your guide this scan has 300 dpi, not 600/).waitFor();
+  await page.getByLabel('Its length over both feet').fill(`${lengthMm.toFixed(1)} mm`);
+  await page.getByText('Read at 600 dpi, as your guide confirms.').waitFor();
+  await take.click();
+  const row = page
+    .getByRole('region', { name: 'Each guide looked at' })
+    .getByRole('row', { name: /mm, [\d.]+°/ });
+  const seen = /([\d.]+) mm, ([\d.]+)°/.exec((await row.textContent()) ?? '');
+  expect(Math.abs(Number(seen?.[1]) - 1000 * Math.abs(sheet.guides[0].offsetM))).toBeLessThan(0.12);
+  expect(Math.abs(Number(seen?.[2]) - (180 / Math.PI) * Math.abs(sheet.guides[0].angleRad))).toBeLessThan(
+    1.2,
+  );
+});
+
+test('a file that is no picture is refused with the reason', async () => {
+  const file = { name: 'list.png', mimeType: 'image/png', buffer: Buffer.from('no picture at all') };
+  await page.locator('input[type=file]').setInputFiles(file);
+  await page.getByText(/list\.png: .*no picture this tool knows/).waitFor();
+});
+
+test('each guide is looked at one by one', async () => {
+  const looks = page.getByRole('region', { name: 'Each guide looked at' });
+  const row = looks.getByRole('row').nth(1);
+  await row.getByRole('button', { name: /All well/ }).click();
+  expect(await row.locator('.flag[data-selected]').count()).toBe(6);
+  await row.getByLabel(/aside$/).selectOption('rough ring');
+  await page.getByText(/^1 \(.*\): rough ring$/).waitFor();
 });
 
 test('axe finds nothing on the guides', async () => {

@@ -50,12 +50,53 @@ test('finer thread needs more of it; none counted is refused at the field', asyn
   await fill(page, 'Turns counted', '165');
 });
 
+test('a wrap too short for its locks, and a signature under the grip, are named', async () => {
+  await fill(page, 'Turns over the tag (lock)', '40');
+  await page
+    .getByText(/too few to lock both its tags under 40 turns/)
+    .first()
+    .waitFor();
+  await fill(page, 'Turns over the tag (lock)', '');
+  await fill(page, 'Signature’s length', '100 mm');
+  await fill(page, 'Signature from the butt end', '150 mm');
+  await page
+    .getByText(/The signature would begin .* under the grip/)
+    .first()
+    .waitFor();
+  await fill(page, 'Signature from the butt end', '260 mm');
+});
+
+test('what is kept as the shop’s habit holds in a build that says nothing, and says where it comes from', async () => {
+  await fill(page, 'Trim turns at each end', '6');
+  await page.getByRole('button', { name: 'Keep as the shop’s habit' }).click();
+  await page.getByText(/the shop’s habit; see Settings/).waitFor();
+  const other = await openStep(bench, twoPieceChanges(), 'wraps');
+  const field = other.getByRole('textbox', { name: 'Trim turns at each end', exact: true });
+  await field.waitFor();
+  expect(await field.getAttribute('placeholder')).toBe('6');
+  await other.getByText('this shop’s habit').first().waitFor();
+  await other.close();
+});
+
 test('the wrap sheet is one page', async () => {
   const download = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Wrap sheet as PDF' }).click();
   const bytes = readFileSync(await (await download).path()).toString('latin1');
   expect(bytes.startsWith('%PDF-')).toBe(true);
   expect(bytes.match(/\/Type \/Page\b/g)).toHaveLength(1);
+});
+
+test('a guide that moves after the print is said, with how far', async () => {
+  await page.getByText(/is frozen and printed/).waitFor();
+  const row = page.url().replace(/\/wraps$/, '/layout');
+  await page.goto(row);
+  const mark = page.getByRole('textbox', { name: /guide 3/i }).first();
+  await mark.fill('20 1/2 in');
+  await mark.press('Enter');
+  await page.goto(row.replace(/layout$/, 'wraps'));
+  await page
+    .getByText(/Since the wrap sheet was printed .*guide 3 moved 12\.7 mm towards the butt/)
+    .waitFor();
 });
 
 test('axe finds nothing on the wraps', async () => {

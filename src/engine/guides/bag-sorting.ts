@@ -4,9 +4,10 @@
  * A guide whose feet are out of line by e costs (e / t)² at a place with tolerance t; the sum over all places is
  * made least by an optimal assignment (the linear assignment problem), which the caller's library solves. The
  * tolerance is 6 % of the blank's diameter there, so the straightest go to the tip; a guide more than 1.5
- * tolerances out is not used at that place. Both figures are our own choice, no source. Out of line as measured on a
- * scan: how far the end of a foot lies off the other's axis, offset + angle × half a foot's length (a foot is a third
- * of the guide). By the eye's three classes: straight 0.1 mm, slight 0.25 mm, bent 0.5 mm (common practice, no source).
+ * tolerances out is not used at that place. Both figures are our own choice, no source. By the eye's three classes a
+ * guide is out of line by 0.1 mm (straight), 0.25 mm (slight) or 0.5 mm (bent). Measured on a scan: the usual limits,
+ * feet 0.25 mm beside each other or 2.5° between them, each count as slight, and their squares add up:
+ * e = 0.25 mm × sqrt((offset / 0.25 mm)² + (angle / 2.5°)²). Classes and limits are common practice, no source.
  */
 export type Straightness = 'straight' | 'slight' | 'bent';
 export interface BagGuide {
@@ -22,7 +23,6 @@ export interface BagGuide {
 export interface FeetOutOfLine {
   offsetM: number;
   angleRad: number;
-  lengthM: number;
 }
 export interface BagPlace {
   /** Counted from 1 at the tip. */
@@ -81,9 +81,12 @@ export function openCost(place: BagPlace, places: readonly BagPlace[]): number {
 const forbidden = 1e9;
 /** How far out of line a guide is: measured before seen, seen before taken as straight. */
 export function outOfLineOf({ measured, straightness = 'straight' }: BagGuide): number {
-  return measured ? measured.offsetM + (measured.angleRad * measured.lengthM) / 6 : outOfLineM[straightness];
+  if (!measured) return outOfLineM[straightness];
+  return outOfLineM.slight * Math.hypot(measured.offsetM / usualOffsetM, measured.angleRad / usualAngleRad);
 }
 
+const usualOffsetM = 0.00025;
+const usualAngleRad = (2.5 * Math.PI) / 180;
 const toleranceOfDiameter = 0.06;
 const mostTolerances = 1.5;
 

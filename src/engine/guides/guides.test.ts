@@ -59,7 +59,6 @@ test('no other use of a small bag fills more places or is straighter: every one 
               measured: {
                 offsetM: pick(60) * 1e-5,
                 angleRad: pick(80) * 1e-3,
-                lengthM: 0.02 + pick(15) * 1e-3,
               },
             }),
         reject: pick(8) === 0 ? 'cracked' : undefined,
@@ -98,7 +97,6 @@ test('what was measured decides, not the eye: the straighter on the scan goes to
   const measured = (offsetM: number, angleDeg: number) => ({
     offsetM,
     angleRad: (angleDeg * Math.PI) / 180,
-    lengthM: 0.024,
   });
   const bag: BagGuide[] = [
     { id: 'a', size: '1', straightness: 'straight', measured: measured(0.0002, 0) },
@@ -112,8 +110,9 @@ test('what was measured decides, not the eye: the straighter on the scan goes to
   expect(sorted.rejects[0].reason).toMatch(
     /^feet 1\.10 mm and 6\.0° out of line: .* takes more than 0\.54 mm$/,
   );
-  // 0.12 mm and 4° over a third of 24 mm: 0.12 + 0.0698 × 4 = 0.40 mm at the end of the foot.
-  expect(outOfLineOf(bag[3]) * 1000).toBeCloseTo(0.12 + ((4 * Math.PI) / 180) * 4, 9);
+  // A right triangle of 0.12 / 0.25 and 4 / 2.5.
+  expect(outOfLineOf(bag[3]) * 1000).toBeCloseTo(0.25 * Math.sqrt(0.48 ** 2 + 1.6 ** 2), 9);
+  expect(outOfLineOf({ ...bag[0], measured: undefined })).toBe(0.0001);
 });
 
 test('a bag with too few straight ones serves the tip first and says what to order', () => {

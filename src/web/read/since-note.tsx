@@ -29,6 +29,7 @@ export function useSince(works: readonly Work[]): Since[] {
 /** What has changed since sheets of this step were printed, or its work was done. */
 export function SinceNote({ works }: { works: readonly Work[] }) {
   const since = useSince(works);
+  if (since.length === 0) return null;
   return (
     <div role="status">
       {since.map(({ done, changes }) => (

@@ -43,7 +43,8 @@ export function WrapsDrawing({ blank, plan, choices, signature }: WrapsDrawingPr
                   .filter((wrap) => wrap.section === index)
                   .map((wrap) => {
                     const [from, to] = [x(wrap.fromTipM), x(wrap.toTipM)];
-                    const trim = wrap.trimEndM * pxPerM;
+                    // Four turns are less than a pixel on a phone; a trim is to be seen.
+                    const trim = wrap.trimEndM > 0 ? Math.max(2, wrap.trimEndM * pxPerM) : 0;
                     const box = { y: axis - 9, height: 18 };
                     return (
                       <g key={`${wrap.name}${wrap.fromTipM}`}>
