@@ -76,7 +76,7 @@ describe.skipIf(!poppler)('rendered by poppler', () => {
   it('every mark is found where it was drawn, to 0.1 mm, and no other', async () => {
     const file = join(folder, 'marks.pdf');
     writeFileSync(file, await sheetsPdf([drawn('letter')], { title: 'marks', printedAt }));
-    const dpi = 120;
+    const dpi = 72;
     execFileSync('pdftoppm', ['-r', `${dpi}`, '-png', file, join(folder, 'page')]);
     for (const [i, { shapes }] of shapesOf('letter').entries()) {
       const read = decodeImage(readFileSync(join(folder, `page-${i + 1}.png`)));

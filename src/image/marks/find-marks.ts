@@ -1,4 +1,4 @@
-import { type GreyImage, greyOf, type Pixels } from '../pixels.ts';
+import { type GreyImage, greyAt, greyOf, lumaAt, type Pixels } from '../pixels.ts';
 import { type Crossing, crossingsOf } from './crossings.ts';
 import { levelAt, type MarkFrame, type MarkReading, readCells } from './read-cells.ts';
 import { refineCrossing } from './refine-crossing.ts';
@@ -58,13 +58,7 @@ function markAt(pixels: Pixels, image: GreyImage, factor: number, crossing: Cros
   // A step of an eighth of the crossing's own contrast may be the ring's edge, in shadow too.
   const ring = ringFit(image, crossing.x, crossing.y, Math.max(5, crossing.response / 64));
   if (ring === undefined) return undefined;
-  const toFull = (at: number): number => (at + 0.5) * factor - 0.5;
-  const middle = refineCrossing(
-    pixels,
-    toFull(crossing.x),
-    toFull(crossing.y),
-    0.32 * ring.radiusPx * factor,
-  );
+  const middle = middleOf(pixels, image, factor, crossing, 0.32 * ring.radiusPx);
   if (middle === undefined) return undefined;
   const x = (middle.x + 0.5) / factor - 0.5;
   const y = (middle.y + 0.5) / factor - 0.5;
@@ -73,6 +67,21 @@ function markAt(pixels: Pixels, image: GreyImage, factor: number, crossing: Cros
   const frame = frameOf(image, x, y, again);
   const reading = frame && readCells(image, frame);
   return reading && foundMark(middle, frame, again, reading, factor);
+}
+
+/** First in the reduced picture with a wide window, then in the full one with a narrower. */
+function middleOf(
+  pixels: Pixels,
+  image: GreyImage,
+  factor: number,
+  crossing: Crossing,
+  radiusPx: number,
+): { x: number; y: number } | undefined {
+  const coarse = refineCrossing((x, y) => greyAt(image, x, y), crossing.x, crossing.y, radiusPx);
+  if (coarse === undefined) return undefined;
+  const toFull = (at: number): number => (at + 0.5) * factor - 0.5;
+  const [x, y] = [toFull(coarse.x), toFull(coarse.y)];
+  return refineCrossing((px, py) => lumaAt(pixels, px, py), x, y, Math.min(20, radiusPx * factor));
 }
 
 /** The mark's frame up to half a turn, from the ring's ellipse and the bow's darkness at three radii. */

@@ -4,24 +4,27 @@
  * Source: W. Förstner and E. Gülch, "A fast operator for detection and precise location of distinct points,
  * corners and centres of circular features", ISPRS Intercommission Workshop, Interlaken 1987 (from memory).
  */
-import { lumaAt, type Pixels } from '../pixels.ts';
+
+/** Grey level at a place. */
+export type LevelAt = (x: number, y: number) => number;
 
 export interface RefinedCrossing {
   x: number;
   y: number;
 }
 
-/** `radiusPx` of the window; undefined where the place runs away by more than half of it. */
+/** `radiusPx` of the window, 3 to some 20; undefined where the place runs away by more than half of it. */
 export function refineCrossing(
-  pixels: Pixels,
+  levelAt: LevelAt,
   x: number,
   y: number,
   radiusPx: number,
 ): RefinedCrossing | undefined {
-  const stepPx = Math.max(0.75, radiusPx / 16);
+  // Finer than the edges are wide: a coarser grid would step over them.
+  const stepPx = Math.max(0.75, Math.min(1, radiusPx / 8));
   let at = { x, y };
   for (let round = 0; round < 8; round++) {
-    const next = crossingOnce(pixels, at, radiusPx, stepPx);
+    const next = crossingOnce(levelAt, at, radiusPx, stepPx);
     if (next === undefined || Math.hypot(next.x - x, next.y - y) > 0.5 * radiusPx) return undefined;
     const moved = Math.hypot(next.x - at.x, next.y - at.y);
     at = next;
@@ -31,7 +34,7 @@ export function refineCrossing(
 }
 
 function crossingOnce(
-  pixels: Pixels,
+  levelAt: LevelAt,
   at: RefinedCrossing,
   radiusPx: number,
   stepPx: number,
@@ -52,8 +55,8 @@ function crossingOnce(
       const weight = (1 - share) ** 2;
       const px = at.x + dx;
       const py = at.y + dy;
-      const gx = lumaAt(pixels, px + 1, py) - lumaAt(pixels, px - 1, py);
-      const gy = lumaAt(pixels, px, py + 1) - lumaAt(pixels, px, py - 1);
+      const gx = levelAt(px + 1, py) - levelAt(px - 1, py);
+      const gy = levelAt(px, py + 1) - levelAt(px, py - 1);
       xx += weight * gx * gx;
       xy += weight * gx * gy;
       yy += weight * gy * gy;
