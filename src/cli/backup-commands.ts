@@ -40,7 +40,7 @@ export async function move({ from, to }: { from: string; to: string }): Promise<
   return `${withoutPassword(to)}: ${counts.join(', ')}, read back equal. What stands in ${withoutPassword(from)} is left as it is\n`;
 }
 
-async function dataFolderOf(data: string | undefined) {
+export async function dataFolderOf(data: string | undefined) {
   if (process.env.DATABASE_URL && data === undefined)
     throw new CommandError(
       'DATABASE_URL names a PostgreSQL database, which is backed up by its own means (pg_dump), or copied to an empty data folder by “fairbend move”. For a data folder give --data FOLDER',
@@ -51,14 +51,17 @@ async function dataFolderOf(data: string | undefined) {
 }
 
 /** What went wrong in the builder's words is a message, not a crash. */
-async function explained<T>(work: () => Promise<T>): Promise<T> {
+export async function explained<T>(work: () => Promise<T>): Promise<T> {
   const { BackupRefused } = await import('../server/backup/archive.ts');
   const { DatabaseTrouble } = await import('../server/database-trouble.ts');
   const { MoveRefused } = await import('../server/move/place.ts');
+  const { ShopRefused } = await import('../server/shop-files/read-shop.ts');
   try {
     return await work();
   } catch (error) {
-    const known = [BackupRefused, DatabaseTrouble, MoveRefused].some((kind) => error instanceof kind);
+    const known = [BackupRefused, DatabaseTrouble, MoveRefused, ShopRefused].some(
+      (kind) => error instanceof kind,
+    );
     const system = (error as NodeJS.ErrnoException).syscall !== undefined;
     if (known || system) throw new CommandError((error as Error).message, exitCodes.input);
     throw error;

@@ -7,6 +7,7 @@ import { checkBuildFile } from './check-build-file.ts';
 import { openBuild } from './open-build.ts';
 import { reportData } from './report-data.ts';
 import { reportText } from './report-text.ts';
+import { exportShop, importShop } from './shop-commands.ts';
 import { workBuildFile } from './work-build-file.ts';
 import { writeStrips } from './write-strips.ts';
 import { type WallMarksCommand, writeWallMarks } from './write-wall-marks.ts';
@@ -139,6 +140,22 @@ function addBackups(program: Command): void {
     .option('--data <folder>', dataWords)
     .action(async (file: string, options: { data?: string }) => {
       process.stdout.write(await restore(file, options));
+    });
+  program
+    .command('export-shop')
+    .description('the whole shop as readable files, history and pictures with them: a new folder, or a .zip')
+    .requiredOption('--out <folder or file.zip>', 'what to write', notEmpty)
+    .option('--data <folder>', dataWords)
+    .action(async (options: { out: string; data?: string }) => {
+      process.stdout.write(await exportShop(options));
+    });
+  program
+    .command('import-shop')
+    .description('take an exported shop into an empty record; it comes back equal')
+    .argument('<folder or file.zip>', 'an exported shop')
+    .option('--data <folder>', `${dataWords}, empty`)
+    .action(async (source: string, options: { data?: string }) => {
+      process.stdout.write(await importShop(source, options));
     });
   const placeWords = 'a data folder or a postgres:// address';
   program

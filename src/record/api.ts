@@ -1,7 +1,7 @@
 /**
  * The messages between the page and the server, under /api. Answers that are not 2xx carry a Refusal.
  *
- *   GET    /api/documents?search=&kind=&gone=&limit=&offset=   DocumentList
+ *   GET    /api/documents?search=&series=&kind=&gone=&limit=&offset=   DocumentList
  *   POST   /api/documents                CreateRequest       -> DocumentSummary (201)
  *   GET    /api/documents/:id                                -> DocumentAnswer
  *   POST   /api/documents/:id/operations AppendRequest       -> AppendAnswer, once it is on disk
@@ -12,6 +12,7 @@
  *   POST   /api/files                    a build file        -> ImportAnswer (201)
  *   POST   /api/documents/:id/revisions  FreezeRequest       -> Revision (201)
  *   GET    /api/documents/:id/revisions, /revisions/:revision
+ *   GET    /api/shop/files                                   -> the whole shop as plain files, a .zip
  *   GET    /api/shop                                         -> DocumentSummary of the shop's own document
  *   POST   /api/attachments              bytes               -> AttachmentAnswer (201)
  *   GET    /api/attachments/:hash                            -> bytes

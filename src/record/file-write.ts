@@ -8,7 +8,7 @@ import {
   fileVersion,
 } from './file-shape.ts';
 import type { DocumentState, Operation } from './operation.ts';
-import { buildSchema, type FieldValue } from './schema.ts';
+import { type DocumentSchema, documentSchemas, type FieldValue } from './schema.ts';
 
 export interface FileParts {
   /** All operations in the order of arrival. */
@@ -39,7 +39,7 @@ export function writeBuildFile(file: BuildFile): string {
 /** Values as they stand, rows put away included, in the order of the schema. */
 export function valuesByRow(state: DocumentState): BuildFile['build'] {
   const values: BuildFile['build'] = {};
-  for (const [name, { single, fields }] of Object.entries(buildSchema)) {
+  for (const [name, { single, fields }] of Object.entries(documentSchemas[state.kind] as DocumentSchema)) {
     const found = allRows(state, name).map((row) => ({ id: row.id, ...inOrder(row.fields, fields) }));
     if (found.length === 0) continue;
     if (!single) values[name] = found;
@@ -65,7 +65,8 @@ function bare({ id, device, clock, gesture, path, old, value, at }: Operation): 
 /** Longest line; strings are never broken. */
 const longestLine = 150;
 
-function layOut(value: unknown, indent: string): string {
+/** JSON with one line for every value that fits on one. */
+export function layOut(value: unknown, indent: string): string {
   const line = JSON.stringify(value);
   if (line.length + indent.length <= longestLine || value === null || typeof value !== 'object') return line;
   const inner = `${indent}  `;

@@ -25,6 +25,17 @@ export interface StoredAttachment {
   bytes: Uint8Array;
 }
 
+/** A document with all its history, as it stood in another record. */
+export interface WholeDocument {
+  id: string;
+  kind: DocumentKind;
+  gone: boolean;
+  createdAt: string;
+  updatedAt: string;
+  history: readonly StoredOperation[];
+  revisions: readonly RevisionAnswer[];
+}
+
 export interface Appended {
   accepted: { id: string; seq: number }[];
   /** Whether anything was new; a repeated batch is not. */
@@ -48,6 +59,14 @@ export interface Repository {
   addRevision(revision: RevisionAnswer): Promise<Revision>;
   revisions(document: string): Promise<Revision[]>;
   revision(document: string, revision: string): Promise<RevisionAnswer | undefined>;
+  /** Of every document, whatever its kind, in order. */
+  documentIds(): Promise<string[]>;
+  attachmentNotes(): Promise<{ hash: string; type: string; addedAt: string }[]>;
+  /** Into an empty record, all of it or nothing. @throws ConflictError where it is not empty */
+  addWhole(
+    documents: Iterable<WholeDocument>,
+    attachments: Iterable<StoredAttachment & { addedAt: string }>,
+  ): Promise<void>;
   /** Which record this is; another database has another. */
   identity(): Promise<string>;
   /** As `identity`, and when a backup last took its place. */

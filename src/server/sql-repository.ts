@@ -3,10 +3,18 @@ import type { DocumentList, DocumentSummary, FeedOpening, Revision, RevisionAnsw
 import type { Operation, StoredOperation } from '../record/operation.ts';
 import type { FieldValue } from '../record/schema.ts';
 import { ConflictError, documentNotFound } from './errors.ts';
-import type { Appended, ListQuery, NewDocument, Repository, StoredAttachment } from './repository.ts';
+import type {
+  Appended,
+  ListQuery,
+  NewDocument,
+  Repository,
+  StoredAttachment,
+  WholeDocument,
+} from './repository.ts';
 import { appendIn } from './sql-append.ts';
 import { operationOf, revisionOf, summaryOf } from './sql-rows.ts';
-import { searchText } from './summary.ts';
+import { addWholeIn } from './sql-whole.ts';
+import { searchText, seriesName } from './summary.ts';
 import type { Tables } from './tables.ts';
 
 /** The record in SQLite or PostgreSQL: one SQL for both. */
@@ -21,12 +29,12 @@ export class SqlRepository implements Repository {
       .selectFrom('documents')
       .where('kind', '=', kind)
       .where('gone', '=', gone ? 1 : 0);
-    if (series !== undefined) matching = matching.where('series', '=', series);
     for (const word of searchText(search).split(/\s+/).filter(Boolean)) {
       matching = matching.where(
         sql<boolean>`search like ${`%${word.replace(/[\\%_]/g, '\\$&')}%`} escape '\\'`,
       );
     }
+    if (series) matching = matching.where('series', '=', seriesName(series));
     const { total } = await matching
       .select((e) => e.fn.countAll<number>().as('total'))
       .executeTakeFirstOrThrow();
@@ -150,6 +158,28 @@ export class SqlRepository implements Repository {
       .selectAll()
       .executeTakeFirst();
     return row && { ...revisionOf(row), values: JSON.parse(row.frozen_values) as Record<string, FieldValue> };
+  }
+
+  async documentIds(): Promise<string[]> {
+    const found = await this.db.selectFrom('documents').select('id').execute();
+    // Sorted here: two databases may sort letters in different orders.
+    return found.map(({ id }) => id).sort();
+  }
+
+  async attachmentNotes(): Promise<{ hash: string; type: string; addedAt: string }[]> {
+    const found = await this.db
+      .selectFrom('attachments')
+      .select(['hash', 'type', 'added_at'])
+      .orderBy('hash')
+      .execute();
+    return found.map(({ hash, type, added_at }) => ({ hash, type, addedAt: added_at }));
+  }
+
+  addWhole(
+    documents: Iterable<WholeDocument>,
+    attachments: Iterable<StoredAttachment & { addedAt: string }>,
+  ): Promise<void> {
+    return this.db.transaction().execute((trx) => addWholeIn(trx, documents, attachments));
   }
 
   async identity(): Promise<string> {

@@ -29,7 +29,12 @@ export function summaryColumns(state: DocumentState) {
     text('note').slice(0, 2000),
   );
   const series = seriesName(card.series ?? '');
-  return { ...columns, series, card: JSON.stringify(card), search: searchText(words.join('\n')) };
+  return {
+    ...columns,
+    series,
+    card: JSON.stringify(card),
+    search: searchText(words.filter((word) => word !== '').join('\n')),
+  };
 }
 
 /** Blanks are of one series whose names differ in case and spaces alone. */

@@ -10,7 +10,8 @@
  *   d, d + e, … d + (n-1) e,   n d + e n(n-1)/2 = S,   d + n e = I
  *
  * S the distance to that guide, I the interval below it. A spread stands if its first interval is no shorter than
- * `shortestShare` of the one the rod had and no interval exceeds the one above it by more than half.
+ * `shortestShare` of the one the rod had and no interval outgrows the one above it by more than half, or by more
+ * than it did on the rod as it was.
  * Common practice, no source: a few inches gone leave the next guide too close to the new tip-top.
  */
 import { chooseTipTube, type TipTubeChoice } from '../handle/tip-tube.ts';
@@ -52,7 +53,7 @@ export function repairBrokenTip({ lostM, guidesFromTipM, footM = 0.02 }: BrokenT
   const lost = left.filter(({ now }) => now <= footM);
   const plan = bestPlan(
     alive.map(({ now }) => now),
-    guidesFromTipM[0] ?? 0,
+    { firstM: guidesFromTipM[0] ?? 0, growth: steepest(guidesFromTipM) },
   );
   const trouble =
     alive.length === 0 ? 'No guide is left above the grip: measure again how much is gone.' : plan?.trouble;
@@ -82,13 +83,25 @@ interface Plan {
   trouble?: string;
 }
 
-function bestPlan(stations: readonly number[], firstBeforeM: number): Plan | undefined {
+/** How the rod was spaced before: what its builder allowed himself is allowed here too. */
+interface Before {
+  firstM: number;
+  growth: number;
+}
+
+function steepest(stations: readonly number[]): number {
+  const intervals = stations.map((at, i) => at - (stations[i - 1] ?? 0));
+  const ratios = intervals.slice(1).map((interval, i) => interval / intervals[i]);
+  return Math.max(tipRepairDefaults.growth, ...ratios.filter(Number.isFinite));
+}
+
+function bestPlan(stations: readonly number[], before: Before): Plan | undefined {
   const plans: Plan[] = [];
   const last = stations.length - 1;
   for (let anchor = 0; anchor <= Math.min(last, tipRepairDefaults.mostTouched); anchor++) {
     for (let takenOff = 0; takenOff <= anchor; takenOff++) {
       const plan = spread(stations, anchor, takenOff);
-      if (plan && stands(plan, stations, firstBeforeM)) plans.push(plan);
+      if (plan && stands(plan, stations, before)) plans.push(plan);
     }
   }
   plans.sort((a, b) => a.touched - b.touched || a.unevenness - b.unevenness);
@@ -108,16 +121,19 @@ function spread(stations: readonly number[], anchor: number, takenOff: number): 
   return { anchor, takenOff, places, touched: anchor, unevenness: Math.abs(growth - 0.1 * first) / first };
 }
 
-function stands({ anchor, places }: Plan, stations: readonly number[], firstBeforeM: number): boolean {
+function stands({ anchor, places }: Plan, stations: readonly number[], before: Before): boolean {
   const marks = [0, ...places, ...stations.slice(anchor)];
   const intervals = marks.slice(1).map((at, i) => at - marks[i]);
-  const { shortestShare, longestShare, growth } = tipRepairDefaults;
+  const { shortestShare, longestShare } = tipRepairDefaults;
   const [first] = intervals;
-  if (first < shortestShare * firstBeforeM || first > longestShare * firstBeforeM) return false;
+  if (first < shortestShare * before.firstM * (1 - 1e-9) || first > longestShare * before.firstM)
+    return false;
   // Below the anchor the rod is as its builder made it.
   return intervals
     .slice(1, places.length + 2)
-    .every((interval, i) => interval <= growth * intervals[i] && interval >= 0.85 * intervals[i]);
+    .every(
+      (interval, i) => interval <= (before.growth + 1e-9) * intervals[i] && interval >= 0.85 * intervals[i],
+    );
 }
 
 function intervalsOf(guides: readonly GuideFate[]): number[] {

@@ -33,6 +33,19 @@ test.each([2, 3, 4.5, 6, 9])(
   },
 );
 
+test('a sparse rod whose intervals grew faster keeps its own way of growing', () => {
+  // By hand: 3 in gone leave 1, 8, 17, 28; to the third at 17 in, next interval 11 in: n = 3, e = 2 (33 - 17) / 12 = 8/3,
+  // d = 11 - 8 = 3 in: 3, 5 2/3, 8 1/3, then 11.
+  const { guides, trouble } = repairBrokenTip({
+    lostM: 3 * inch,
+    guidesFromTipM: inches(4, 11, 20, 31, 45, 60),
+  });
+  expect(trouble).toBeUndefined();
+  const now = guides.flatMap((fate) => ('fromTipM' in fate ? [fate.fromTipM / inch] : []));
+  expect(now[0]).toBeGreaterThan(2.999);
+  expect(guides.slice(3).every(({ kind }) => kind === 'stays')).toBe(true);
+});
+
 test('guides spread anew stand as an arithmetic series that runs on into the intervals below', () => {
   // By hand: 2 in gone leave 2, 6.5, 11.5; with guide 1 kept, n = 2 to the second at 6.5 in, next interval 5 in:
   // e = 2 (10 - 6.5) / 6 = 7/6, d = 5 - 7/3 = 8/3 in, shorter than 3 in: refused; so the first comes off or more move.

@@ -29,6 +29,7 @@ export function documentRoutes(keeper: Keeper): Hono {
       await keeper.repository.list({
         kind: c.req.query('kind') === 'ticket' ? 'ticket' : 'build',
         search: (c.req.query('search') ?? '').slice(0, 200),
+        series: (c.req.query('series') ?? '').slice(0, 120),
         gone: c.req.query('gone') === 'true',
         limit: wholeNumber(c, 'limit', 50, 1, 200),
         offset: wholeNumber(c, 'offset', 0, 0, 1e9),

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { Readable } from 'node:stream';
 import { Hono } from 'hono';
 import { stripPicture } from '../../image/strip/strip-picture.ts';
 import type { AttachmentAnswer } from '../../record/api.ts';
@@ -7,6 +8,7 @@ import { attachmentType } from '../attachment-type.ts';
 import { exportBuild, importBuild } from '../build-files.ts';
 import { NotFoundError, RefusedError } from '../errors.ts';
 import type { Keeper } from '../keeper.ts';
+import { shopZip } from '../shop-files/write-shop.ts';
 import { readBytes, readText } from './read-body.ts';
 
 /** Largest picture or scan taken, in bytes. */
@@ -22,6 +24,14 @@ export function fileRoutes(keeper: Keeper, version: string): Hono {
     return c.body(text, 200, {
       'content-type': 'application/json; charset=utf-8',
       'content-disposition': `attachment; filename="${fileName(title)}.json"`,
+    });
+  });
+  app.get('/shop/files', (c) => {
+    const madeAt = keeper.timestamp();
+    const pieces = shopZip(keeper.repository, { writtenBy: `Fairbend ${version}`, madeAt });
+    return c.body(Readable.toWeb(Readable.from(pieces)) as ReadableStream<Uint8Array>, 200, {
+      'content-type': 'application/zip',
+      'content-disposition': `attachment; filename="fairbend-shop-${madeAt.slice(0, 10)}.zip"`,
     });
   });
   app.post('/files', async (c) =>

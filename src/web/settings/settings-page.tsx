@@ -101,6 +101,15 @@ function KeepingPart() {
         Everything stays on this machine; nothing is sent anywhere. Any build can be saved as one readable
         file from the shelf.
       </p>
+      <p>
+        <a className="button" href={api.shopFilesAddress()} download>
+          Save the whole shop as plain files
+        </a>
+      </p>
+      <p className="quiet">
+        Every build and repair with its history and pictures, readable without Fairbend. It names your
+        customers. To take it into an empty data folder: “npm run fairbend -- import-shop FILE --data FOLDER”.
+      </p>
     </Part>
   );
 }

@@ -50,6 +50,7 @@ export function createApi(fetcher: typeof fetch, base = '') {
       query: {
         kind?: 'build' | 'ticket';
         search?: string;
+        series?: string;
         gone?: boolean;
         limit?: number;
         offset?: number;
@@ -71,6 +72,8 @@ export function createApi(fetcher: typeof fetch, base = '') {
     importFile: (file: Blob | string) => ask<ImportAnswer>('POST', '/files', file, 'application/json'),
     freezeRevision: (id: string, engineVersion: string) =>
       post<Revision>(`${doc(id)}/revisions`, { engineVersion }),
+    /** The whole shop as plain files in one archive, for a download link. */
+    shopFilesAddress: () => `${base}/api/shop/files`,
     shop: () => get<DocumentSummary>('/shop'),
     /** The server finds the type out from the bytes themselves. */
     addAttachment: (bytes: Blob) =>

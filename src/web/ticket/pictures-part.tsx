@@ -25,7 +25,7 @@ export function PicturesPart() {
           { path: ['attachments', id, 'type'], value: type },
         ]);
       } catch (error) {
-        say(`${file.name} was not taken: ${reasonOf(error)}.`);
+        say(`${file.name}: ${reasonOf(error)}`);
       }
     }
   };

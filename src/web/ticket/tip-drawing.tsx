@@ -7,7 +7,8 @@ import { TableFrame } from '../shell/table-frame.tsx';
 
 /** The rod before and after its tip was lost, held level under the same weight, to one scale. */
 export function TipDrawing({ rods, measured }: { rods: ShortenedRod; measured: boolean }) {
-  const { ref, widthPx } = useWidth();
+  const { ref, widthPx: roomPx } = useWidth();
+  const widthPx = Math.min(roomPx, mostPx);
   const { before, after, loadKg } = rods;
   const dropM = Math.max(before.tipDropM, after.tipDropM, 0.01);
   const reachM = Math.max(...before.points.map(({ xM }) => xM));
@@ -41,6 +42,9 @@ export function TipDrawing({ rods, measured }: { rods: ShortenedRod; measured: b
     </>
   );
 }
+
+/** Wider, a deep bend would push the figures off the screen. */
+const mostPx = 620;
 
 function BeforeAfter({ rods: { before, after } }: { rods: ShortenedRod }) {
   const { system } = useShop();

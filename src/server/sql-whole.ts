@@ -1,0 +1,64 @@
+import type { Transaction } from 'kysely';
+import { applyOperations, emptyDocument } from '../record/document.ts';
+import { ConflictError } from './errors.ts';
+import type { StoredAttachment, WholeDocument } from './repository.ts';
+import { operationRow } from './sql-rows.ts';
+import { summaryColumns } from './summary.ts';
+import type { Tables } from './tables.ts';
+
+/** Rows of one insert; both databases limit the values of one statement. */
+const rowsPerInsert = 1000;
+
+/** A whole record's documents and attachments into an empty one, with their own numbers and times. */
+export async function addWholeIn(
+  trx: Transaction<Tables>,
+  documents: Iterable<WholeDocument>,
+  attachments: Iterable<StoredAttachment & { addedAt: string }>,
+): Promise<void> {
+  if (await trx.selectFrom('documents').select('id').limit(1).executeTakeFirst())
+    throw new ConflictError('The record is not empty any more. Import into an empty one');
+  for (const document of documents) await addDocument(trx, document);
+  for (const { hash, type, bytes, addedAt } of attachments)
+    await trx
+      .insertInto('attachments')
+      .values({ hash, type, size: bytes.length, bytes, added_at: addedAt })
+      .execute();
+}
+
+async function addDocument(trx: Transaction<Tables>, document: WholeDocument): Promise<void> {
+  const { id, kind, gone, createdAt, updatedAt, history, revisions } = document;
+  const state = applyOperations(emptyDocument(id, kind), history);
+  await trx
+    .insertInto('documents')
+    .values({
+      id,
+      kind,
+      gone: gone ? 1 : 0,
+      ...summaryColumns(state),
+      created_at: createdAt,
+      updated_at: updatedAt,
+      last_seq: history.length,
+      clock: state.clock,
+    })
+    .execute();
+  const rows = history.map(({ seq, receivedAt, ...operation }) =>
+    operationRow(id, seq, operation, receivedAt),
+  );
+  for (let start = 0; start < rows.length; start += rowsPerInsert)
+    await trx
+      .insertInto('operations')
+      .values(rows.slice(start, start + rowsPerInsert))
+      .execute();
+  for (const revision of revisions)
+    await trx
+      .insertInto('revisions')
+      .values({
+        document: id,
+        revision: revision.revision,
+        seq: revision.seq,
+        made_at: revision.madeAt,
+        engine_version: revision.engineVersion,
+        frozen_values: JSON.stringify(revision.values),
+      })
+      .execute();
+}
