@@ -34,16 +34,16 @@ test.each([2, 3, 4.5, 6, 9])(
 );
 
 test('a sparse rod whose intervals grew faster keeps its own way of growing', () => {
-  // By hand: 3 in gone leave 1, 8, 17, 28; to the third at 17 in, next interval 11 in: n = 3, e = 2 (33 - 17) / 12 = 8/3,
-  // d = 11 - 8 = 3 in: 3, 5 2/3, 8 1/3, then 11.
-  const { guides, trouble } = repairBrokenTip({
+  // By hand: 3 in gone leave 1, 8, 17, 28, 42, 57. To the third at 17 in: d = 3 in, but 5 2/3 after it outgrows 7/4.
+  // To the fifth at 42 in, next interval 15 in: n = 5, e = 2 (75 - 42) / 30 = 2.2, d = 15 - 11 = 4 in.
+  const { intervalsM, trouble } = repairBrokenTip({
     lostM: 3 * inch,
     guidesFromTipM: inches(4, 11, 20, 31, 45, 60),
   });
   expect(trouble).toBeUndefined();
-  const now = guides.flatMap((fate) => ('fromTipM' in fate ? [fate.fromTipM / inch] : []));
-  expect(now[0]).toBeGreaterThan(2.999);
-  expect(guides.slice(3).every(({ kind }) => kind === 'stays')).toBe(true);
+  [4, 6.2, 8.4, 10.6, 12.8, 15].forEach((interval, i) => {
+    expect(intervalsM[i] / inch).toBeCloseTo(interval, 9);
+  });
 });
 
 test('guides spread anew stand as an arithmetic series that runs on into the intervals below', () => {
