@@ -25,8 +25,9 @@ export function stiffnessInWords({ stiffnessDifference, significant }: RotationS
     const most = percent(fraction + both * sigma);
     return `Stiffness difference: not significant. What was read, ${size}, can be chance; up to about ${most} may still be there.`;
   }
-  const opposite = degrees(softRad + Math.PI);
-  return `Stiffness difference: ${size} between the softest and the stiffest way; softest with ${degrees(softRad)} or ${opposite} down, ±${formatDegrees(both * softSigmaRad, 0)}.`;
+  // rounded before it is halved, so that 179.9° and 0.1° read alike
+  const soft = Math.round((softRad * 180) / Math.PI) % 180;
+  return `Stiffness difference: ${size} between the softest and the stiffest way; softest with ${soft}° or ${soft + 180}° down, ±${formatDegrees(both * softSigmaRad, 0)}.`;
 }
 
 export const chanceWords =

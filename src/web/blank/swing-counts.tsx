@@ -50,7 +50,7 @@ function SwingRow({ swing, number, power }: { swing: CountedSwing; number: numbe
           passedOver
         />
         <NumberField label="Swings counted" path={path('counted')} placeholder="40" />
-        <NumberField label="in" path={path('seconds')} unit="s" />
+        <NumberField label="Time taken" path={path('seconds')} unit="s" />
       </div>
       <p role="status">{wordsOf(swing, power)}</p>
       <Button

@@ -48,7 +48,7 @@ export function SwingPart({ power }: { power: PowerOnBench | undefined }) {
       )}
       <p className="quiet small" role="status">
         {measured
-          ? '± holds the truth 95 times in 100 on blanks that fit your readings. Finished: guides, thread and finish as planned; how far wraps stiffen is inside its ±. Gravity and air are left out.'
+          ? '± holds the truth 95 times in 100 on blanks that fit your readings. Finished: with guides, thread and finish, typical ones until you measure yours; how far wraps stiffen is inside its ±. Gravity and air are left out.'
           : 'A guess from the diameters: nothing was hung on this blank yet, so no ± is stated.'}
         {state.working && ' Being worked out again …'}
       </p>
