@@ -4,8 +4,8 @@ import { createApp } from '../../src/server/app.ts';
 import { ChangeFeed } from '../../src/server/change-feed.ts';
 import { openDatabase } from '../../src/server/database.ts';
 import { JobStore } from '../../src/server/jobs/job-store.ts';
-import { workStep } from '../../src/server/jobs/job-work.ts';
 import { LocalJobs } from '../../src/server/jobs/local-jobs.ts';
+import type { StepWorker } from '../../src/server/jobs/step-worker.ts';
 import { Keeper } from '../../src/server/keeper.ts';
 import { SqlRepository } from '../../src/server/sql-repository.ts';
 import type { Tables } from '../../src/server/tables.ts';
@@ -37,10 +37,7 @@ export async function testApp(demoFile = '/nonexistent/demo.json'): Promise<Test
     new ChangeFeed(),
     () => new Date(Date.UTC(2026, 2, 1, 9, 0, seconds++)),
   );
-  const worker = {
-    work: async (kind: string, data: unknown) => workStep(kind, data),
-    end: async () => undefined,
-  };
+  const worker = idleWorker();
   const jobs = new LocalJobs(new JobStore(db, () => keeper.timestamp()), keeper, () => worker);
   const app = createApp({
     keeper,
@@ -64,7 +61,7 @@ export async function testApp(demoFile = '/nonexistent/demo.json'): Promise<Test
       }),
     async counts() {
       const counts: Record<string, number> = {};
-      for (const table of ['documents', 'operations', 'attachments', 'revisions'] as const) {
+      for (const table of ['documents', 'operations', 'attachments', 'revisions', 'jobs'] as const) {
         const row = await db
           .selectFrom(table)
           .select((e) => e.fn.countAll<number>().as('n'))
@@ -78,5 +75,17 @@ export async function testApp(demoFile = '/nonexistent/demo.json'): Promise<Test
       await keeper.repository.close();
       await scratch?.drop();
     },
+  };
+}
+
+/** Never done with its step; what a job makes of a worker is tested elsewhere. */
+function idleWorker(): StepWorker {
+  let stop: (error: Error) => void = () => undefined;
+  return {
+    work: () =>
+      new Promise((_, reject) => {
+        stop = reject;
+      }),
+    end: async () => stop(new Error('The worker ended')),
   };
 }
