@@ -42,6 +42,8 @@ export interface ServeOptions {
 export interface RunningServer {
   address: string;
   dataFolder: string;
+  /** Where https is spoken; undefined without a certificate of the shop's own. */
+  tlsPort?: number;
   /** Another process serves this data folder already, at `address`; this one started nothing. */
   alreadyRunning: boolean;
   warnings: string[];
@@ -111,7 +113,8 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       fingerprint: certificate?.fingerprint,
     };
     const { warnings } = holder.record;
-    return { address, dataFolder: folder.path, alreadyRunning: false, warnings, pairing, close };
+    const tlsPort = certificate && door.ports.tls;
+    return { address, dataFolder: folder.path, tlsPort, alreadyRunning: false, warnings, pairing, close };
   } catch (error) {
     await close();
     throw error;
