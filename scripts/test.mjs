@@ -11,7 +11,8 @@ import { startPostgres } from './boot/postgres.mjs';
 import { inRoot, root } from './boot/root.mjs';
 
 const help = `npm test -- [options]
-  --long    the long runs too: 200 kills of the server, 10,000 malformed requests, 200 photographs, 24 judged rods
+  --long    the long runs too: 200 kills of the server, 10,000 malformed requests, 200 photographs, 24 judged rods,
+            200 simulated benches (band, slips, marks), twelve of them read by proposal and at random
   --help    this
 REQUIRE_BROWSER=1 makes missing browser tests a failure.  CHROME names the Chromium to use.
 REQUIRE_POSTGRES=1 the same for those on PostgreSQL.  TEST_DATABASE_URL names a server to use instead of one of
@@ -36,7 +37,16 @@ async function testAll() {
 async function runChecks(long) {
   const environment = {
     ...cleanEnvironment(process.env),
-    ...(long ? { KILLS: '200', FUZZ_REQUESTS: '10000', PHOTO_BLANKS: '200', JUDGED_RODS: '24' } : {}),
+    ...(long
+      ? {
+          KILLS: '200',
+          FUZZ_REQUESTS: '10000',
+          PHOTO_BLANKS: '200',
+          JUDGED_RODS: '24',
+          BENCHES: '200',
+          POLICY_BENCHES: '12',
+        }
+      : {}),
   };
   check('Types of the programs', inRoot('node_modules', 'typescript', 'bin', 'tsc'), '-b');
   check('Types of the tests', inRoot('node_modules', 'typescript', 'bin', 'tsc'), '-p', 'tsconfig.test.json');

@@ -1,12 +1,16 @@
 import type { BuildSureness } from '../engine/flow/build-sureness.ts';
+import { enoughInWords, narrowingInWords, readingInWords } from '../engine/flow/next-reading-words.ts';
+import type { NextReading } from '../engine/sureness/next-reading.ts';
 import type { Spread } from '../engine/sureness/spread.ts';
 import type { MarksSureness } from '../engine/sureness/sureness.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
-import { formatDegrees, formatGrams, formatMm } from '../engine/units/format-quantity.ts';
+import { formatDegrees, formatGrams, formatLength, formatMm } from '../engine/units/format-quantity.ts';
+import type { UnitSystem } from '../engine/units/unit-table.ts';
+import type { WorkSureness } from './sureness-of-work.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
 /** The report's paragraph on how sure it is; with a guess from the diameters it says that nothing is. */
-export function surenessPart({ work }: WorkedBuild, sureness: BuildSureness | undefined): string {
+export function surenessPart({ work, choices }: WorkedBuild, sureness: WorkSureness | undefined): string {
   if (!sureness) {
     return 'How sure: not known. No drop was read, so that the stiffness, every score and every mark rest on a guess.';
   }
@@ -28,6 +32,7 @@ export function surenessPart({ work }: WorkedBuild, sureness: BuildSureness | un
     betterLine(sureness),
     `Tip place under each load: ${tips.join(', ')}.`,
     markLine(marks, work),
+    nextLine(sureness.next, choices.tapeStep === '1 mm' ? 'mm' : 'inch'),
   ]
     .filter((line) => line !== '')
     .join('\n');
@@ -63,4 +68,13 @@ function markLine(marks: BuildSureness['marks'], { best }: WorkedBuild['work']):
       ? 'Every ± is smaller than the mark’s slack, so it does not matter.'
       : `Larger than its slack at guide ${outside.join(', ')}; a ± smaller than the slack does not matter.`;
   return `Best places, placed anew on ${marks.blanks} blanks: ${list}. ${matter} ${cost}`;
+}
+
+/** Which reading would tell most, and whether it is wanted at all. */
+function nextLine(next: NextReading, system: UnitSystem): string {
+  const [option] = next.options;
+  if (!option) return '';
+  const place = (at: number) => formatLength(at, { system, denominator: 2, decimals: 0 });
+  const reading = `Next reading: ${readingInWords(option, { place })} ${narrowingInWords(option, next)}; about ${option.minutes} minutes.`;
+  return `${reading}\n${enoughInWords(next)}`;
 }

@@ -46,7 +46,7 @@ export interface Protocol {
 }
 
 export function planProtocol(question: ProtocolQuestion): Protocol {
-  const { kind, blankLengthM, heldM = 0.1524 } = question;
+  const { kind, blankLengthM, heldM = commonHeldM } = question;
   const clampM = blankLengthM - heldM;
   const thirdLoadKg = loadForDrop(question, clampM, clampM / 3);
   const setups = kind === 'ten-minute' ? [tenMinutes(question, clampM)] : twentyMinutes(question, clampM);
@@ -55,6 +55,9 @@ export function planProtocol(question: ProtocolQuestion): Protocol {
     .reduce((sum, { readFromTipM }) => sum + readFromTipM.length, 0);
   return { kind, setups, readingCount, thirdLoadKg };
 }
+
+/** Length clamped or under the V-blocks at the butt: 6 in. */
+export const commonHeldM = 0.1524;
 
 /** Flags at the tip, 1/9, 1/4 and 1/2 of the blank: tip, 12, 27 and 54 in of a 9 ft blank. */
 function flags(blankLengthM: number): number[] {
@@ -105,6 +108,12 @@ function twentyMinutes(question: ProtocolQuestion, clampM: number): ProtocolSetu
 /** Drop of the tip as a share of the free length. */
 const dropShare = { whole: 1 / 3, part: 0.15, tip: 0.085 } as const;
 
+/** How far the tip may drop with the blocks anywhere, as a share of the length in front of them. */
+export function dropShareAt(clampM: number, blankLengthM: number): number {
+  if (clampM >= 0.9 * blankLengthM) return dropShare.whole;
+  return clampM < 0.2 * blankLengthM ? dropShare.tip : dropShare.part;
+}
+
 interface SetupStep {
   name: string;
   share: number;
@@ -138,9 +147,9 @@ function setup(
 }
 
 /** Half and full weight for this set-up, as far as the floor allows. */
-function weights(
-  question: ProtocolQuestion,
-  { clampM, share }: Pick<SetupStep, 'clampM' | 'share'>,
+export function weights(
+  question: Pick<ProtocolQuestion, 'tipDropM' | 'clampHeightM'>,
+  { clampM, share }: { clampM: number; share: number },
 ): [half: number, full: number] {
   const { clampHeightM } = question;
   const floorM = clampHeightM === undefined ? Number.POSITIVE_INFINITY : roomBelow(clampHeightM);
@@ -153,7 +162,7 @@ function roomBelow(clampHeightM: number): number {
 }
 
 /** Bisection on the logarithm of the weight; the drop grows with it. */
-function loadForDrop(question: ProtocolQuestion, clampM: number, dropM: number): number {
+function loadForDrop(question: Pick<ProtocolQuestion, 'tipDropM'>, clampM: number, dropM: number): number {
   let [low, high] = [1e-4, 20];
   for (let step = 0; step < 40 && high / low > 1.005; step++) {
     const middle = Math.sqrt(low * high);

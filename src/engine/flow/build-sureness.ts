@@ -19,12 +19,16 @@ export interface SurenessOptions {
 }
 export const surenessDefaults: SurenessOptions = { readOn: 100, placeOn: 10, seed: 20 };
 
-/** Only for a build whose stiffness was fitted: what the diameters alone say has no band to carry. */
+/**
+ * Only for a build whose stiffness was fitted: what the diameters alone say has no band to carry. `spread`: of the
+ * marks, where it is known already.
+ */
 export function buildSureness(
   { request, startFromTipM, ownFromTipM }: LayoutQuestion,
   proposedFromTipM: readonly number[],
   posterior: Posterior,
   options: SurenessOptions = surenessDefaults,
+  spread?: MarkSpread,
 ): BuildSureness {
   const marks = (fromTipM: readonly number[]) => ({ ladder: request, fromTipM });
   const question: SurenessQuestion = {
@@ -34,7 +38,7 @@ export function buildSureness(
   };
   return {
     scores: readSureness(question, blanksThatFit(posterior, options.readOn, options.seed)),
-    marks: markSureness({ request, proposedFromTipM }, posterior, options),
+    marks: spread ?? markSureness({ request, proposedFromTipM }, posterior, options),
   };
 }
 

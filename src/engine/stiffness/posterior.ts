@@ -1,7 +1,10 @@
 /**
  * What the fit knows, as plain data, and rods drawn from it.
  *
- * u ~ N(û, A⁻¹), A = F Fᵀ; a draw is û + F⁻ᵀ ξ with ξ standard normal.
+ * u ~ N(û, A⁻¹), A = F Fᵀ; a draw is û + F⁻ᵀ ξ with ξ standard normal. Drops are nearly linear in the compliance
+ * 1/EI = e^-z, and the mean of e^-z over z ~ N(ẑ, σ²) is e^(-ẑ + σ²/2): blanks drawn about ẑ itself would hang
+ * lower than the readings on average, by σ²/2 of what they hang. ln EI is therefore drawn about ẑ + σ²/2, where the
+ * mean compliance is the fitted one, and likewise ln µ about ẑ - σ²/2.
  */
 import type { Rod } from '../bend/rod.ts';
 import { solveUpper } from '../numerics/cholesky.ts';
@@ -37,18 +40,36 @@ export function posteriorOf(
 
 /** Rods that agree with the readings, as likely as each other; the same seed gives the same rods. */
 export function samplePosterior({ posterior }: { posterior: Posterior }, count: number, seed: number): Rod[] {
+  const normal = seededNormal(seededRandom(seed));
+  const spread = new Float64Array(posterior.unknowns.size);
+  const shift = meanShift(posterior);
+  return Array.from({ length: count }, () => {
+    for (let k = 0; k < spread.length; k++) spread[k] = normal();
+    return rodAt(posterior, spread, shift);
+  });
+}
+
+/** The rod at û + F⁻ᵀ ξ, its z moved by `shift` where given. */
+export function rodAt(posterior: Posterior, spread: Float64Array, shift?: Float64Array): Rod {
   const { unknowns, u, factor } = posterior;
   const n = unknowns.size;
-  const normal = seededNormal(seededRandom(seed));
-  const drawn = new Float64Array(n);
+  const at = new Float64Array(n);
+  solveUpper(factor, n, spread, at);
+  for (let k = 0; k < n; k++) at[k] += u[k];
   const z = new Float64Array(n);
-  return Array.from({ length: count }, () => {
-    for (let k = 0; k < n; k++) drawn[k] = normal();
-    solveUpper(factor, n, drawn, drawn);
-    for (let k = 0; k < n; k++) drawn[k] += u[k];
-    valuesOf(unknowns, drawn, z);
-    return rodOf(posterior, z);
-  });
+  valuesOf(unknowns, at, z);
+  if (shift) for (let k = 0; k < n; k++) z[k] += shift[k];
+  return rodOf(posterior, z);
+}
+
+/** What keeps the mean compliance and the mean mass of drawn blanks at the fitted ones. */
+export function meanShift(posterior: Posterior): Float64Array {
+  const { stiffness, mass } = posterior.unknowns;
+  const sigma = standardDeviations(posterior);
+  const shift = new Float64Array(sigma.length);
+  for (let i = 0; i < stiffness.size; i++) shift[stiffness.start + i] = 0.5 * sigma[stiffness.start + i] ** 2;
+  for (let i = 0; i < mass.size; i++) shift[mass.start + i] = -0.5 * sigma[mass.start + i] ** 2;
+  return shift;
 }
 
 /** The rod of a state z. */

@@ -54,15 +54,21 @@ export interface PlacedAnew {
   keptWorst: number;
 }
 
+/** 'near': from the start alone, for a blank hardly different; 'anywhere': from a few other starts too. */
+export type PlaceSearch = 'near' | 'anywhere';
+
 /** The layout's own two aims, on the mesh of its search alone; undefined where some load finds no bend. */
-export function placeAnew(request: SpreadQuestion['request']): PlacedAnew | undefined {
+export function placeAnew(
+  request: SpreadQuestion['request'],
+  search: PlaceSearch = 'anywhere',
+): PlacedAnew | undefined {
   const { settled } = settleLayout(request);
   if (!settled) return undefined;
   const ladder = makeLadder(request);
   const kept = readLadder(ladder, settled.start.fromTipM);
   if (kept.status === 'not-converged') return undefined;
   const probe = makeRatioProbe(ladder);
-  const options = { ...placeDefaults, screenSteps: 2, screenKeeps: 1 };
+  const options = { ...placeDefaults, screenSteps: search === 'near' ? 0 : 2, screenKeeps: 1 };
   const placed = placeGuides({ rough: probe, fine: probe }, settled, kept, undefined, options);
   if (!placed) return undefined;
   const { worst } = freshRatiosAt(probe, placed.fromTipM);

@@ -1,4 +1,4 @@
-import type { Protocol, ProtocolSetup } from '../../engine/bench/protocol.ts';
+import type { ProtocolSetup } from '../../engine/bench/protocol.ts';
 import { formatInches } from '../../engine/units/format-inches.ts';
 import { formatGrams, formatMm } from '../../engine/units/format-quantity.ts';
 import { readQuantity } from '../../engine/units/read-quantity.ts';
@@ -12,18 +12,30 @@ export interface PlanRowsOptions {
   system: UnitSystem;
   edge: Edge;
   clampHeight: QuantityValue | null;
+  /** Left out: as common. */
+  sigma?: QuantityValue;
+  turned?: QuantityValue;
   /** The place in the order of the first set-up. */
   firstOrder: number;
   newRowId(): string;
 }
 
+/** What is laid out of a set-up. */
+export interface PlannedSetup extends Pick<ProtocolSetup, 'name' | 'clampFromTipM'> {
+  loads: readonly PlannedLoad[];
+}
+export interface PlannedLoad {
+  massKg: number;
+  readFromTipM: readonly number[];
+}
+
 /** The rows of a protocol: set-ups, weights and stations to be filled with drops; nothing is read yet. */
-export function planRows(protocol: Protocol, options: PlanRowsOptions): Change[] {
+export function planRows(protocol: { setups: readonly PlannedSetup[] }, options: PlanRowsOptions): Change[] {
   return protocol.setups.flatMap((setup, index) => setupRows(setup, options.firstOrder + index, options));
 }
 
-function setupRows(setup: ProtocolSetup, order: number, options: PlanRowsOptions): Change[] {
-  const { system, edge, clampHeight, newRowId } = options;
+function setupRows(setup: PlannedSetup, order: number, options: PlanRowsOptions): Change[] {
+  const { system, edge, clampHeight, sigma, turned, newRowId } = options;
   const id = newRowId();
   const put = (field: string, value: Change['value']): Change => ({ path: ['setups', id, field], value });
   return [
@@ -34,17 +46,19 @@ function setupRows(setup: ProtocolSetup, order: number, options: PlanRowsOptions
     put('clampFromTip', onTape(setup.clampFromTipM, system)),
     put('edge', edge),
     ...(clampHeight ? [put('clampHeight', clampHeight)] : []),
+    ...(sigma ? [put('sigma', sigma)] : []),
+    ...(turned ? [put('turned', turned)] : []),
     ...setup.loads.flatMap((load, index) => loadRows(id, load, index, options)),
   ];
 }
 
-function loadRows(
+/** A weight of a set-up, with the readings to be taken under it. */
+export function loadRows(
   setup: string,
-  load: ProtocolSetup['loads'][number],
+  load: PlannedLoad,
   order: number,
-  options: PlanRowsOptions,
-) {
-  const { system, newRowId } = options;
+  { system, newRowId }: Pick<PlanRowsOptions, 'system' | 'newRowId'>,
+): Change[] {
   const id = newRowId();
   const put = (field: string, value: Change['value']): Change => ({ path: ['tests', id, field], value });
   return [

@@ -1,8 +1,9 @@
 import { checkFloor, clampHeightNeeded } from '../../engine/bench/floor.ts';
 import type { BlankTables } from '../../engine/bench/free-rod.ts';
 import type { Protocol, ProtocolSetup } from '../../engine/bench/protocol.ts';
+import { predictedTipDrop } from '../../engine/bend/predicted-tip-drop.ts';
 import { siOf, textOf } from '../read/values.ts';
-import { predictedTipDrop } from './predicted-drop.ts';
+
 import { flagsOf, type SetupRows, type TestRows } from './reading-rows.ts';
 
 /** The rows as they stand, as a protocol to print: what to hang, where to read, how far the tip should drop. */

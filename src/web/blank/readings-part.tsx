@@ -1,6 +1,7 @@
 import { Caution } from '../shell/caution.tsx';
 import { Part } from '../shell/part.tsx';
 import { ChooseProtocol } from './choose-protocol.tsx';
+import { NextReadingPart } from './next-reading-part.tsx';
 import { ProtocolPrint } from './protocol-print.tsx';
 import { countReadings, type SetupRows } from './reading-rows.ts';
 import { SetupCard } from './setup-card.tsx';
@@ -32,6 +33,7 @@ export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
             {setups.map((rows, index) => (
               <SetupCard key={rows.setup.id} rows={rows} index={index} />
             ))}
+            <NextReadingPart setups={setups} />
             <details className="screen-only">
               <summary>Measure in another way as well</summary>
               <ChooseProtocol firstOrder={setups.length} />

@@ -1,8 +1,9 @@
 import { useMemo } from 'react';
 import type { BlankTables } from '../../engine/bench/free-rod.ts';
 import { type Protocol, type ProtocolKind, planProtocol } from '../../engine/bench/protocol.ts';
+import { predictedTipDrop } from '../../engine/bend/predicted-tip-drop.ts';
 import { useBench } from '../read/bench.tsx';
-import { predictedTipDrop, tablesOf } from './predicted-drop.ts';
+import { tablesOf } from './predicted-drop.ts';
 
 export interface Plan {
   protocol(kind: ProtocolKind, clampHeightM?: number): Protocol;

@@ -1,6 +1,7 @@
 /** A second home of the engine, for what says how sure the first one's answers are. */
 import { answerTasks } from './answer-tasks.ts';
 import type { DoubtTask, Progress } from './messages.ts';
+import { nextReadingOfBench } from './next-reading-of-bench.ts';
 import { powerOfBlank, spreadOfPlaces, surenessOfLayouts } from './sureness-of-layouts.ts';
 
 answerTasks<DoubtTask>((task, progress: (so: Progress<DoubtTask>) => void) => {
@@ -11,5 +12,7 @@ answerTasks<DoubtTask>((task, progress: (so: Progress<DoubtTask>) => void) => {
       return spreadOfPlaces(task, progress);
     case 'power':
       return powerOfBlank(task);
+    case 'nextReading':
+      return nextReadingOfBench(task, progress);
   }
 });

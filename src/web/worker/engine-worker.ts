@@ -27,6 +27,13 @@ export function doubtLane(): LongLane {
 }
 let doubts: LongLane | undefined;
 
+/** One more, for work of many seconds that not even those must wait for. */
+export function patientLane(): LongLane {
+  patient ??= new LongLane(makeDoubtWorker);
+  return patient;
+}
+let patient: LongLane | undefined;
+
 /** A lane for layouts that are followed live; close it when the sheet is left. */
 export function openLiveLane(): LiveLane {
   return new LiveLane(makeEngineWorker);

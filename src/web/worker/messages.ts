@@ -10,6 +10,7 @@ import type { OutsideDiameter, RuledReading } from '../../engine/layout/rule-rea
 import type { MarkSlack } from '../../engine/layout/slack.ts';
 import type { FitAnswer, FitRequest } from '../../engine/stiffness/request.ts';
 import type { MarkSpread } from '../../engine/sureness/mark-spread.ts';
+import type { NextReading } from '../../engine/sureness/next-reading.ts';
 import type { Sureness, SurenessQuestion } from '../../engine/sureness/sureness.ts';
 
 /** A rod with its loads and limits: what stays the same while guides move. Compared by identity. */
@@ -72,8 +73,19 @@ export interface RealLineTask {
   question: RealLineQuestion;
 }
 
-/** What says how sure the other answers are; in a lane of its own. */
-export type DoubtTask = SurenessTask | SpreadTask | PowerTask;
+/** Which reading would narrow the marks most; places the guides first. */
+export interface NextReadingTask {
+  does: 'nextReading';
+  fit: FitRequest;
+  /** On the fitted blank. */
+  request: LayoutRequest & LadderRequest;
+  /** Index of the set-up that still stands, and the height of its blocks. */
+  standing?: number;
+  clampHeightM?: number;
+}
+
+/** What says how sure the other answers are; in lanes of their own. */
+export type DoubtTask = SurenessTask | SpreadTask | PowerTask | NextReadingTask;
 
 /** Tasks of more than a frame. */
 export type LongTask = FitTask | LayoutTask | SlackTask | RealLineTask | DoubtTask;
@@ -87,6 +99,7 @@ interface Answers {
   sureness: Sureness;
   spread: MarkSpread;
   power: Power;
+  nextReading: NextReading;
   realLine: RealLineAtLoad[];
 }
 interface Progresses {
@@ -97,6 +110,8 @@ interface Progresses {
   sureness: Sureness;
   spread: MarkSpread;
   power: never;
+  /** Share done. */
+  nextReading: number;
   realLine: never;
 }
 export type Answer<T extends Task> = Answers[T['does']];

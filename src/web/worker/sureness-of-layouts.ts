@@ -1,10 +1,10 @@
 import { blanksThatFit, markSureness } from '../../engine/flow/build-sureness.ts';
 import { type Power, predictPower } from '../../engine/flow/power.ts';
-import { fitStiffness } from '../../engine/stiffness/fit.ts';
 import type { Posterior } from '../../engine/stiffness/posterior.ts';
 import type { FitRequest } from '../../engine/stiffness/request.ts';
 import type { MarkSpread } from '../../engine/sureness/mark-spread.ts';
 import { readSureness, type Sureness } from '../../engine/sureness/sureness.ts';
+import { keptFit } from './kept-fit.ts';
 import type { PowerTask, SpreadTask, SurenessTask } from './messages.ts';
 
 /** Layouts read on blanks that fit the bench's readings. Throws where the readings make no sense. */
@@ -32,13 +32,9 @@ export function powerOfBlank({ fit, tables, question }: PowerTask): Power {
   return predictPower(question, tables, fit ? blanksThatFit(posteriorFor(fit)) : []);
 }
 
-/** What the readings leave open. Marks change more often than readings: the last fit is kept. */
+/** What the readings leave open. */
 export function posteriorFor(request: FitRequest): Posterior {
-  const text = JSON.stringify(request);
-  if (kept?.text === text) return kept.posterior;
-  const { posterior } = fitStiffness(request);
+  const { posterior } = keptFit(request);
   if (!posterior) throw new Error('the readings of the bench cannot be fitted');
-  kept = { text, posterior };
   return posterior;
 }
-let kept: { text: string; posterior: Posterior } | undefined;

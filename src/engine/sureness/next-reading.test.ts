@@ -1,0 +1,169 @@
+import { describe, expect, test } from 'vitest';
+import { randomBlank, readBench, type SetupPlan } from '../../../test/support/simulated-bench.ts';
+import { freeRod } from '../bench/free-rod.ts';
+import { bend } from '../bend/bend.ts';
+import { type LayoutFound, layout } from '../layout/layout.ts';
+import { defaultLadder, defaultLimits } from '../layout/layout-defaults.ts';
+import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
+import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
+import { fitStiffness } from '../stiffness/fit.ts';
+import { type Posterior, samplePosterior } from '../stiffness/posterior.ts';
+import type { FitSolved } from '../stiffness/request.ts';
+import { nextReading, nextReadingDefaults, variancesTaken } from './next-reading.ts';
+import { setupsOnOffer } from './reading-options.ts';
+import { readingsSeen } from './readings-seen.ts';
+
+const plan = (lengthM: number): SetupPlan[] => [
+  {
+    clampFromTipM: lengthM - 0.15,
+    stationsM: [0, 0.3, 0.7, 1.3],
+    hungKg: [0, 0.06],
+    sigmaM: 0.0015,
+  },
+];
+const blank = randomBlank(31, { sweepSigmaPerM: 0 });
+const { request: fit } = readBench(blank, plan(blank.lengthM), 1031, 0);
+const { answer, posterior: maybe } = fitStiffness(fit);
+const tables = answer as FitSolved;
+const posterior = maybe as Posterior;
+const question = { fit, standing: 0, tables };
+const offers = setupsOnOffer(question);
+
+describe('what could be read', () => {
+  const options = offers.flatMap(({ options: all }) => all.map(({ option }) => option));
+
+  test('in the set-up that stands costs less work than the same in a new one', () => {
+    const oneDrop = options.filter(({ readings, standing }) => readings === 1 && standing === 0);
+    const anew = options.filter(({ standing }) => standing === undefined);
+    expect(oneDrop.length).toBeGreaterThan(10);
+    expect(Math.max(...oneDrop.map(({ minutes }) => minutes))).toBeLessThan(
+      Math.min(...anew.map(({ minutes }) => minutes)),
+    );
+  });
+
+  test('names every reading of its set-up once, and only what stands in front of the blocks', () => {
+    for (const { setup, options: all } of offers) {
+      const count = setup.tests.reduce((sum, { readings }) => sum + readings.length, 0);
+      for (const { rows, option } of all) {
+        expect(new Set(rows).size).toBe(rows.length);
+        expect(rows.every((row) => row >= 0 && row < count)).toBe(true);
+        const places = option.loads.flatMap(({ readFromTipM }) => readFromTipM);
+        expect(Math.max(...places)).toBeLessThan(option.clampFromTipM);
+      }
+    }
+  });
+
+  test('a straight blank is not turned over; one that may be bowed is', () => {
+    expect(options.some(({ turnedRad }) => turnedRad !== 0)).toBe(false);
+    const bowed = { ...fit, blank: { ...fit.blank, sweepSigmaPerM: 0.02 } };
+    const all = setupsOnOffer({ ...question, fit: bowed }).flatMap((offer) => offer.options);
+    expect(all.some(({ option }) => option.turnedRad === Math.PI)).toBe(true);
+  });
+});
+
+// the other way: blanks drawn from the fit, each bent by itself
+test('the spread foretold for a reading is that of drawn blanks bent one by one', () => {
+  const offer = offers.find(({ setup }) => Math.abs(setup.clampFromTipM / blank.lengthM - 0.5) < 0.01);
+  const seen = offer && readingsSeen(posterior, offer);
+  if (!offer || !seen) throw new Error('no set-up with the blocks at half');
+  const massKg = offer.setup.tests[1].hung?.[0].massKg ?? 0;
+  const tips = samplePosterior({ posterior }, 400, 9).map(({ stiffness, massPerLength = [] }) => {
+    const rod = freeRod({ stiffness, massPerLength }, offer.setup.clampFromTipM);
+    const load = { tip: { xN: 0, yN: -9.80665 * massKg } };
+    return -bend({ rod, buttAngleRad: 0, load }, { resolution: 120 }).points[0].yM;
+  });
+  const middle = tips.reduce((sum, tip) => sum + tip, 0) / tips.length;
+  const spread = Math.sqrt(tips.reduce((sum, tip) => sum + (tip - middle) ** 2, 0) / tips.length);
+  const told = Math.hypot(...seen[offer.setup.tests[0].readings.length].bySpread);
+  // 400 draws know a spread to 3.5 %; the rest is the bend's own curvature over so wide a posterior
+  expect(told / spread).toBeGreaterThan(0.85);
+  expect(told / spread).toBeLessThan(1.15);
+});
+
+describe('variances taken', () => {
+  const normal = seededNormal(seededRandom(4));
+  const vector = (n: number) => Float64Array.from({ length: n }, normal);
+  const axes = [0, 1, 2].map((k) => Float64Array.from({ length: 3 }, (_, i) => (i === k ? 1 : 0)));
+  const slopes = [0, 1, 2].map(() => [normal(), normal()]);
+  const sigmaM = 0.4;
+
+  // M (I + WᵀW/σ²)⁻¹ Mᵀ by eigenvectors: the information form of the same update
+  test('are those of the posterior worked out anew', () => {
+    const readings = [0, 1].map(() => ({ bySpread: vector(3), byTiltM: 0, sigmaM }));
+    const information = axes.map((_, i) =>
+      axes.map((__, j) =>
+        readings.reduce((sum, { bySpread: w }) => sum + (w[i] * w[j]) / sigmaM ** 2, i === j ? 1 : 0),
+      ),
+    );
+    const { values, vectors } = symmetricEigen(information);
+    const taken = variancesTaken(slopes, axes, readings);
+    [0, 1].forEach((mark) => {
+      const before = slopes.reduce((sum, slope) => sum + slope[mark] ** 2, 0);
+      const after = values.reduce((sum, value, k) => {
+        const along = slopes.reduce((total, slope, i) => total + slope[mark] * vectors[k][i], 0);
+        return sum + along ** 2 / value;
+      }, 0);
+      expect(taken[mark]).toBeCloseTo(before - after, 12);
+    });
+  });
+
+  test('one drop under a tilt unknown tells little, its difference to another one much', () => {
+    const w = vector(3);
+    const one = { bySpread: w, byTiltM: 30, sigmaM: 0.01 };
+    const none = { bySpread: new Float64Array(3), byTiltM: 30, sigmaM: 0.01 };
+    const alone = variancesTaken(slopes, axes, [one])[0];
+    const together = variancesTaken(slopes, axes, [none, one])[0];
+    expect(together).toBeGreaterThan(50 * alone);
+  });
+});
+
+describe('the next reading', () => {
+  const rod = freeRod(tables, blank.lengthM - 0.3);
+  const request = {
+    rod,
+    buttAngleRad: Math.PI / 4,
+    reel: { alongM: -0.2, offsetM: 0.05 },
+    guides: { count: 5, ringHeightsM: [0.004, 0.005, 0.006, 0.008, 0.012], side: 'under' as const },
+    tipTop: { ringHeightM: 0.004 },
+    ladder: (defaultLadder(rod).ladder ?? []).slice(0, 3),
+    limits: defaultLimits(rod.lengthM),
+    firstFromTipM: 0.16,
+    strippingFromTipM: 0.7 * blank.lengthM,
+  };
+  const { fromTipM, slackM } = layout(request) as LayoutFound;
+  const shares: number[] = [];
+  const options = { ...nextReadingDefaults, drawn: 4, shown: 500 };
+  const asked = { ...question, posterior, request, proposedFromTipM: fromTipM, slackM };
+  const next = nextReading(asked, (share) => shares.push(share), options);
+
+  test('never widens a mark; marks that are held have no ± to narrow', () => {
+    for (const option of next.options) {
+      option.plusMinusM.forEach((after, mark) => {
+        expect(after).toBeLessThanOrEqual(next.plusMinusM[mark] + 1e-12);
+      });
+    }
+    expect(next.plusMinusM[0]).toBeLessThan(1e-6);
+    expect(next.plusMinusM[4]).toBeLessThan(1e-6);
+  });
+
+  test('more stations under the same weight narrow no less', () => {
+    const anew = next.options.filter(({ standing }) => standing === undefined);
+    for (const whole of anew.filter(({ readings }) => readings === 10)) {
+      const tip = anew.find(
+        ({ clampFromTipM, readings }) => clampFromTipM === whole.clampFromTipM && readings === 2,
+      );
+      expect(whole.narrows).toBeGreaterThanOrEqual(tip?.narrows ?? Number.NaN);
+    }
+  });
+
+  test('says how far it is, and is not enough after eight readings of one set-up', () => {
+    expect(shares.at(-1)).toBe(1);
+    expect(next.enough).toBeUndefined();
+    expect(next.farthest.movesM).toBeGreaterThan(next.slackM[next.farthest.mark]);
+  });
+
+  test('where the slack is wider than the ± it is enough', () => {
+    const wide = slackM.map(() => ({ towardsTip: 1, towardsButt: 1 }));
+    expect(nextReading({ ...asked, slackM: wide }, undefined, options).enough).toBe('within-slack');
+  });
+});

@@ -1,0 +1,189 @@
+/**
+ * The next best reading: of all that the builder could read, what most narrows the marks.
+ *
+ * Posterior ξ ~ N(0, I) about the fit; best places m = m̂ + M ξ (marks-over.ts); the readings of an option
+ * r = r̂ + W ξ + t τ + ε (readings-seen.ts). Having read them, the covariance of m falls by
+ *   C (W Wᵀ + t tᵀ + Σ)⁻¹ Cᵀ,   C = M Wᵀ
+ * whatever they show (linear Gaussian: Kalman 1960; as a choice of experiment Lindley 1956, Chaloner & Verdinelli
+ * 1995). A millimetre counts by the mark's slack: the price is Σ var(m_i) / slack_i². Options are set against
+ * each other by its fall over the work, √(readings · minutes): by minutes alone a single look at what hangs already
+ * wins too often, and simulated benches then took half as many readings again.
+ */
+import type { LadderRequest } from '../layout/ladder.ts';
+import type { LayoutRequest } from '../layout/layout-request.ts';
+import type { MarkSlack } from '../layout/slack.ts';
+import { factorCholesky, solveLower } from '../numerics/cholesky.ts';
+import type { Posterior } from '../stiffness/posterior.ts';
+import { directionsSeen, dot } from './directions-seen.ts';
+import type { MarkSpread } from './mark-spread.ts';
+import { type MarksOver, marksOver } from './marks-over.ts';
+import { type OptionsQuestion, type ReadingOption, setupsOnOffer } from './reading-options.ts';
+import { readingsSeen, type SeenReading } from './readings-seen.ts';
+
+export interface NextReadingQuestion extends OptionsQuestion {
+  posterior: Posterior;
+  /** What the marks were proposed for, on the fitted blank. */
+  request: LayoutRequest & LadderRequest;
+  proposedFromTipM: readonly number[];
+  slackM: readonly MarkSlack[];
+}
+export interface WeighedOption extends ReadingOption {
+  /** ± of each mark once it is read, 95 %. */
+  plusMinusM: number[];
+  /** How far what it shows will move each mark, root mean square. */
+  movesM: number[];
+  /** Share of Σ (± / slack)² that it takes away. */
+  narrows: number;
+}
+/** With the ± of each mark now, and what keeping the marks costs. */
+export interface NextReading extends MarkSpread {
+  slackM: number[];
+  /** Most for the work first, the best few; then, if it is another, the one that tells most of all. */
+  options: WeighedOption[];
+  /** The mark that an option on offer would move farthest for its slack. */
+  farthest: { mark: number; movesM: number };
+  /** Why no more readings are wanted. */
+  enough?: Enough;
+}
+export type Enough =
+  /** The ± of every mark is within its slack. */
+  | 'within-slack'
+  /** Keeping the marks costs no more than the slack's own ceiling. */
+  | 'costs-little'
+  /** No option on offer is expected to move a mark by more than its slack. */
+  | 'moves-little';
+
+export interface NextReadingOptions {
+  /** A direction that no reading shows by this many of its own ± is not followed; and how many are. */
+  leastSeen: number;
+  most: number;
+  /** Length of a chord to either side, in standard deviations. */
+  chord: number;
+  /** Blanks drawn for what no reading on offer shows, and for what keeping the marks costs. */
+  drawn: number;
+  seed: number;
+  /** Slacks below this count as this: a pencil's mark [m]. */
+  leastSlackM: number;
+  shown: number;
+}
+export const nextReadingDefaults: NextReadingOptions = {
+  leastSeen: 0.7,
+  most: 12,
+  chord: 1.5,
+  drawn: 10,
+  seed: 20,
+  leastSlackM: 0.003,
+  shown: 4,
+};
+
+/** `progress` hears of the share done. */
+export function nextReading(
+  question: NextReadingQuestion,
+  progress: (share: number) => void = () => undefined,
+  options: NextReadingOptions = nextReadingDefaults,
+): NextReading {
+  const { posterior } = question;
+  const offers = setupsOnOffer(question).flatMap((offer) => {
+    const seen = readingsSeen(posterior, offer);
+    return seen ? [{ offer, seen }] : [];
+  });
+  const readings = offers.flatMap(({ seen }) => seen);
+  const directions = directionsSeen(readings, options);
+  const marks = marksOver(question, directions, options, progress);
+  const slackM = question.slackM.map(({ towardsTip, towardsButt }) =>
+    Math.max(options.leastSlackM, 0.5 * (towardsTip + towardsButt)),
+  );
+  const weighed = offers.flatMap(({ offer, seen }) =>
+    offer.options.map(({ rows, option }) => {
+      const fall = variancesTaken(
+        marks.slopes,
+        directions,
+        rows.map((row) => seen[row]),
+      );
+      return weighOption(option, marks, fall, slackM);
+    }),
+  );
+  weighed.sort((a, b) => b.narrows / workOf(b) - a.narrows / workOf(a));
+  const shown = weighed.slice(0, options.shown);
+  const most = weighed.reduce((best, option) => (option.narrows > best.narrows ? option : best), weighed[0]);
+  const { spread } = marks;
+  return {
+    ...spread,
+    slackM,
+    options: [...shown, ...(shown.includes(most) ? [] : [most])],
+    farthest: farthestOf(weighed, slackM),
+    enough: enoughOf(spread, slackM, weighed),
+  };
+}
+
+/** By how much the variance of each mark falls when these readings are taken together. */
+export function variancesTaken(
+  slopes: readonly number[][],
+  directions: readonly Float64Array[],
+  readings: readonly SeenReading[],
+): number[] {
+  const n = readings.length;
+  const covariance = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j <= i; j++) {
+      covariance[i * n + j] =
+        dot(readings[i].bySpread, readings[j].bySpread) +
+        readings[i].byTiltM * readings[j].byTiltM +
+        (i === j ? readings[i].sigmaM ** 2 : 0);
+    }
+  }
+  if (!factorCholesky(covariance, n)) throw new Error('readings with no scatter of their own');
+  const along = readings.map(({ bySpread }) => directions.map((direction) => dot(direction, bySpread)));
+  const count = slopes[0]?.length ?? 0;
+  const common = new Float64Array(n);
+  return Array.from({ length: count }, (_, guide) => {
+    for (let i = 0; i < n; i++) {
+      common[i] = along[i].reduce((sum, by, k) => sum + by * slopes[k][guide], 0);
+    }
+    solveLower(covariance, n, common, common);
+    return dot(common, common);
+  });
+}
+
+function workOf({ readings, minutes }: ReadingOption): number {
+  return Math.sqrt(readings * minutes);
+}
+
+function weighOption(
+  option: ReadingOption,
+  { variance, spread }: MarksOver,
+  fall: readonly number[],
+  slackM: readonly number[],
+): WeighedOption {
+  const price = (values: readonly number[]) =>
+    values.reduce((sum, value, guide) => sum + value / slackM[guide] ** 2, 0);
+  return {
+    ...option,
+    plusMinusM: spread.plusMinusM.map((now, mark) =>
+      variance[mark] > 0 ? now * Math.sqrt(Math.max(0, 1 - fall[mark] / variance[mark])) : now,
+    ),
+    movesM: fall.map(Math.sqrt),
+    narrows: price(fall) / price(variance),
+  };
+}
+
+function enoughOf(
+  { plusMinusM, costOfKeeping }: MarkSpread,
+  slackM: readonly number[],
+  options: readonly WeighedOption[],
+): Enough | undefined {
+  const within = (values: readonly number[]) => values.every((value, guide) => value <= slackM[guide]);
+  if (within(plusMinusM)) return 'within-slack';
+  if (costOfKeeping <= 0.05) return 'costs-little';
+  return options.every(({ movesM }) => within(movesM)) ? 'moves-little' : undefined;
+}
+
+function farthestOf(options: readonly WeighedOption[], slackM: readonly number[]): NextReading['farthest'] {
+  let farthest = { mark: 0, movesM: 0 };
+  for (const { movesM } of options) {
+    movesM.forEach((moves, mark) => {
+      if (moves / slackM[mark] > farthest.movesM / slackM[farthest.mark]) farthest = { mark, movesM: moves };
+    });
+  }
+  return farthest;
+}

@@ -1,0 +1,60 @@
+/**
+ * What readings not yet taken would show, to first order about the fitted blank. The posterior is
+ * u = û + F⁻ᵀ ξ with ξ standard normal (stiffness/posterior.ts); a reading is r = r̂ + w·ξ + t τ + noise, with
+ * w = F⁻¹ (∂r/∂u)ᵀ, τ the tilt of a set-up still to be made.
+ */
+
+import { solveLower } from '../numerics/cholesky.ts';
+import { commonSigmaM } from '../stiffness/bench-model.ts';
+import { clampModel, type Prediction, predictDrops } from '../stiffness/clamp-model.ts';
+import type { Posterior } from '../stiffness/posterior.ts';
+import { rowByStandard, valuesOf } from '../stiffness/unknowns.ts';
+import type { SetupOnOffer } from './reading-options.ts';
+
+export interface SeenReading {
+  /** By ξ, in metres of drop per standard deviation. */
+  bySpread: Float64Array;
+  /** Per standard deviation of the new set-up's tilt; 0 in the set-up that stands, whose tilt is in ξ. */
+  byTiltM: number;
+  sigmaM: number;
+}
+
+/** One per reading of the set-up on offer; undefined where some load of it finds no bend. */
+export function readingsSeen(
+  posterior: Posterior,
+  { setup, standing }: SetupOnOffer,
+): SeenReading[] | undefined {
+  const { unknowns, rows, factor, u, lengthM } = posterior;
+  const n = unknowns.size;
+  // the tilt of a set-up still to be made stands behind all other unknowns
+  const tilt = standing === undefined ? { ...unknowns.tilt, start: n } : unknowns.tilt;
+  const z = new Float64Array(n + 1);
+  valuesOf(unknowns, u, z);
+  const sigmas = setup.tests.flatMap(({ readings, sigmaM = commonSigmaM }) => readings.map(() => sigmaM));
+  const out = emptyRows(sigmas.length, n + 1);
+  const model = clampModel(setup, standing ?? 0, lengthM, rows);
+  if (!predictDrops(model, { ...unknowns, tilt }, z, 0, out)) return undefined;
+  return sigmas.map((sigmaM, d) => {
+    const bySpread = out.jacobian.slice(d * (n + 1), d * (n + 1) + n);
+    rowByStandard(unknowns, bySpread);
+    solveLower(factor, n, bySpread, bySpread);
+    return {
+      bySpread,
+      byTiltM: out.jacobian[d * (n + 1) + n] * (setup.tiltSigmaRad ?? commonTiltRad),
+      sigmaM,
+    };
+  });
+}
+
+/** 1°, as the fit takes it where nothing is stated. */
+const commonTiltRad = 0.0175;
+
+function emptyRows(count: number, size: number): Prediction {
+  return {
+    value: new Float64Array(count),
+    jacobian: new Float64Array(count * size),
+    size,
+    stationSlope: new Float64Array(count),
+    loadSlope: new Float64Array(count),
+  };
+}
