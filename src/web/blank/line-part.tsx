@@ -69,7 +69,7 @@ function LinesTable({ loadKg }: { loadKg: number }) {
             <tr key={number}>
               <th scope="row">{number}</th>
               <td>
-                {targetGrains} gr ({lowGrains} to {highGrains})
+                {targetGrains} grains ({lowGrains} to {highGrains})
               </td>
               <td>{formatGrams(targetKg, 1)}</td>
               <td>{fixedDecimals(ratio, 1)}</td>

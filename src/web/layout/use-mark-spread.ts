@@ -1,5 +1,5 @@
 import { useMemo, useRef } from 'react';
-import { plusMinusOfMarks } from '../../engine/flow/build-sureness.ts';
+import { plusMinusOfMarks, surenessDefaults } from '../../engine/flow/build-sureness.ts';
 import type { LayoutAnswer } from '../../engine/layout/layout.ts';
 import type { MarkSpread } from '../../engine/sureness/mark-spread.ts';
 import { fixedDecimals } from '../../engine/units/format-decimal.ts';
@@ -59,10 +59,9 @@ type DoubtState = Omit<LongTaskState<SpreadTask>, 'answered'>;
 function doubtWords({ answer, progress, failure }: DoubtState, stale: boolean): string {
   if (failure) return `The ± of the best places could not be worked out: ${failure}.`;
   const so = progress?.tried ?? 0;
-  if (stale)
-    return `Best place ±: still of the build as it was; being worked out again (${so} of 10 blanks) …`;
-  if (!answer)
-    return so > 0 ? `Best place ±: ${so} of 10 blanks placed …` : 'Best place ±: being worked out …';
+  const of = `${so} of ${surenessDefaults.placeOn} blanks`;
+  if (stale) return `Best place ±: still of the build as it was; being worked out again (${of}) …`;
+  if (!answer) return so > 0 ? `Best place ±: ${of} placed …` : 'Best place ±: being worked out …';
   return spreadInWords(answer);
 }
 
