@@ -115,7 +115,7 @@ export function photographTaped(
 }
 
 /** At equal steps from the hold to the tip. */
-function evenly(points: readonly { fromTipM: number; xM: number; yM: number }[]) {
+export function evenly(points: readonly { fromTipM: number; xM: number; yM: number }[]) {
   const at = points.map(({ fromTipM }) => fromTipM);
   const lengthM = at[at.length - 1];
   const fromTipM = Float64Array.from({ length: 801 }, (_, i) => lengthM * (1 - i / 800));

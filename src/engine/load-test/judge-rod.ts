@@ -17,10 +17,11 @@ import {
   readLadder,
 } from '../layout/ladder.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
-import type { PlanePoint } from '../stiffness/curve-places.ts';
+import { commonSigmaM } from '../stiffness/bench-model.ts';
+import { curvePlaces, type PlanePoint } from '../stiffness/curve-places.ts';
 import { fitStiffness } from '../stiffness/fit.ts';
 import { samplePosterior } from '../stiffness/posterior.ts';
-import type { FitAnswer, FitCurve, FitRequest, FitSolved } from '../stiffness/request.ts';
+import type { FitAnswer, FitCurve, FitRequest, FitSetup, FitSolved } from '../stiffness/request.ts';
 import { findMoves, type MovesAnswer } from './find-moves.ts';
 import { type Measured, type SeenRod, seenRod } from './seen-rod.ts';
 
@@ -36,6 +37,8 @@ export interface JudgeRequest {
     /** By guide, the tip-top first; undefined where it was not tapped. */
     ringsSeen: readonly (PlanePoint | undefined)[];
     load: LadderLoad;
+    /** The axis at the hold where the builder set it; left out: as the curve shows it. */
+    buttAngleRad?: number;
     localSigmaM?: number;
     driftSigmaM?: number;
     levelSigmaRad?: number;
@@ -61,10 +64,10 @@ export interface JudgedReading {
 export interface RodJudgement {
   status: 'judged';
   rings: JudgedRing[];
-  /** Photograph less prediction at the tip, from the hold; undefined without one. */
+  /** Photograph less prediction at the tip, from the hold, the butt as it was held; undefined without one. */
   tipOffM: PlanePoint | undefined;
   updated: FitSolved;
-  /** Bench and photograph belong to no one blank: judged by the photograph alone. */
+  /** Bench and photograph belong to no one blank: the bench then counts with four times its ±. */
   contradicted: boolean;
   /** Of bench and photograph together. */
   findings: Finding[];
@@ -81,7 +84,9 @@ export function judgeRod(request: JudgeRequest, options = judgeDefaults): JudgeA
   const curve = curveOf(request, stands);
   const both = fitStiffness({ ...request.fit, setups: [...request.fit.setups, curve] });
   const contradicted = before !== undefined && newFindings(before, both.answer) > 0;
-  const { answer, posterior } = contradicted ? fitStiffness({ ...request.fit, setups: [curve] }) : both;
+  const { answer, posterior } = contradicted
+    ? fitStiffness({ ...request.fit, setups: [...request.fit.setups.map(readCoarsely), curve] })
+    : both;
   if (answer.status === 'refused' || !posterior) {
     const reason = answer.status === 'refused' ? 'the curve makes no sense' : (answer.reason ?? '');
     return { status: 'not-judged', reason, findings: answer.findings };
@@ -90,8 +95,9 @@ export function judgeRod(request: JudgeRequest, options = judgeDefaults): JudgeA
     return { status: 'not-judged', reason: answer.reason ?? '', findings: answer.findings };
   }
   const known = before && before.status === 'converged' ? before : undefined;
-  const updated = readUnder(request, answer, stands);
-  const predicted = known && readUnder(request, known, stands);
+  const buttAngleRad = heldAt(request, answer);
+  const updated = readUnder(request, answer, stands, buttAngleRad);
+  const predicted = known && readUnder(request, known, stands, buttAngleRad);
   if (updated.status === 'not-converged') {
     return { status: 'not-judged', reason: 'under this load the rod finds no steady bend', findings: [] };
   }
@@ -110,6 +116,16 @@ export function judgeRod(request: JudgeRequest, options = judgeDefaults): JudgeA
       blanks: samplePosterior({ posterior }, options.blanks, options.seed).map(wholeBlank),
     }),
   };
+}
+
+/** A bench that the photograph contradicts still says roughly what the blank is like. */
+function readCoarsely(setup: FitSetup): FitSetup {
+  const coarser = 4;
+  if (setup.kind === 'curve') return setup;
+  const wide = ({ sigmaM = commonSigmaM }: { sigmaM?: number }) => Math.min(0.5, coarser * sigmaM);
+  return setup.kind === 'span'
+    ? { ...setup, tests: setup.tests.map((test) => ({ ...test, sigmaM: wide(test) })) }
+    : { ...setup, tests: setup.tests.map((test) => ({ ...test, sigmaM: wide(test) })) };
 }
 
 /** What only turned odd when the photograph came in. */
@@ -165,7 +181,7 @@ function curveOf({ layout, photo }: JudgeRequest, stands: readonly number[]) {
   return {
     kind: 'curve' as const,
     clampFromTipM: layout.rod.lengthM,
-    nominalAngleRad: layout.buttAngleRad,
+    ...(photo.buttAngleRad === undefined ? {} : { nominalAngleRad: photo.buttAngleRad }),
     tests: [curve] as const,
   };
 }
@@ -179,8 +195,19 @@ function layoutOn({ layout }: JudgeRequest, tables: BlankTables): JudgeRequest['
   return { ...layout, rod: freeRod(tables, layout.rod.lengthM) };
 }
 
-function readUnder(request: JudgeRequest, tables: BlankTables, stands: readonly number[]): LoadReading {
-  const ladder = makeLadder({ ...layoutOn(request, tables), ladder: [request.photo.load] });
+/** The butt's angle in the picture, as the fit found it. */
+function heldAt({ photo, layout }: JudgeRequest, { tiltRad }: FitSolved): number {
+  const seen = () => curvePlaces(photo.points, layout.rod.lengthM).hold.directionRad;
+  return (photo.buttAngleRad ?? seen()) + tiltRad[tiltRad.length - 1];
+}
+
+function readUnder(
+  request: JudgeRequest,
+  tables: BlankTables,
+  stands: readonly number[],
+  buttAngleRad: number,
+): LoadReading {
+  const ladder = makeLadder({ ...layoutOn(request, tables), buttAngleRad, ladder: [request.photo.load] });
   return readLadder(ladder, stands).loads[0];
 }
 

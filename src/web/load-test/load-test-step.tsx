@@ -6,8 +6,10 @@ import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { NextLine } from '../shell/next-line.tsx';
 import { ExpectedPart } from './expected-part.tsx';
+import { JudgePart } from './judge-part.tsx';
 import { PrepareList } from './prepare-list.tsx';
 import { ProofPart } from './proof-part.tsx';
+import { SecondEstimatePart } from './second-estimate-part.tsx';
 import { useTestedRod } from './use-load-test.ts';
 import './load-test.css';
 
@@ -24,6 +26,8 @@ export function LoadTestStep() {
       <PrepareList />
       {predicted && <ExpectedPart model={predicted} />}
       <TestsPart model={predicted} />
+      {predicted && <JudgePart model={predicted} />}
+      <SecondEstimatePart />
       {predicted && <ProofPart model={predicted} />}
     </BuildFields>
   );

@@ -1,7 +1,10 @@
 /** A second home of the engine, for what says how sure the first one's answers are. */
+import { judgeRod } from '../../engine/load-test/judge-rod.ts';
+import { compareDays } from '../../engine/sureness/compare-days.ts';
 import { answerTasks } from './answer-tasks.ts';
 import type { DoubtTask, Progress } from './messages.ts';
 import { nextReadingOfBench } from './next-reading-of-bench.ts';
+import { secondOpinion } from './second-opinion.ts';
 import { powerOfBlank, spreadOfPlaces, surenessOfLayouts } from './sureness-of-layouts.ts';
 
 answerTasks<DoubtTask>((task, progress: (so: Progress<DoubtTask>) => void) => {
@@ -14,5 +17,11 @@ answerTasks<DoubtTask>((task, progress: (so: Progress<DoubtTask>) => void) => {
       return powerOfBlank(task);
     case 'nextReading':
       return nextReadingOfBench(task, progress);
+    case 'judge':
+      return judgeRod(task.question);
+    case 'second':
+      return secondOpinion(task);
+    case 'days':
+      return compareDays(task.question);
   }
 });

@@ -8,7 +8,10 @@ import type { LayoutRequest } from '../../engine/layout/layout-request.ts';
 import type { RealLineAtLoad, RealLineQuestion } from '../../engine/layout/real-line.ts';
 import type { OutsideDiameter, RuledReading } from '../../engine/layout/rule-reading.ts';
 import type { MarkSlack } from '../../engine/layout/slack.ts';
-import type { FitAnswer, FitRequest } from '../../engine/stiffness/request.ts';
+import type { JudgeAnswer, JudgeRequest } from '../../engine/load-test/judge-rod.ts';
+import type { FitAnswer, FitCurveSetup, FitRequest, FitSolved } from '../../engine/stiffness/request.ts';
+import type { SecondEstimate } from '../../engine/stiffness/second-estimate.ts';
+import type { DaysAnswer, DaysQuestion } from '../../engine/sureness/compare-days.ts';
 import type { MarkSpread } from '../../engine/sureness/mark-spread.ts';
 import type { NextReading } from '../../engine/sureness/next-reading.ts';
 import type { Sureness, SurenessQuestion } from '../../engine/sureness/sureness.ts';
@@ -84,12 +87,45 @@ export interface NextReadingTask {
   clampHeightM?: number;
 }
 
+/** A taped-up rod judged from its photograph. */
+export interface JudgeTask {
+  does: 'judge';
+  question: JudgeRequest;
+}
+
+/** Moment over curvature beside the fit of everything else. */
+export interface SecondTask {
+  does: 'second';
+  curve: FitCurveSetup;
+  /** The bench without this curve; without set-ups `fitted` stands beside. */
+  others: FitRequest;
+  fitted: FitSolved;
+}
+
+/** One blank measured on two days. */
+export interface DaysTask {
+  does: 'days';
+  question: DaysQuestion;
+}
+
 /** What says how sure the other answers are; in lanes of their own. */
-export type DoubtTask = SurenessTask | SpreadTask | PowerTask | NextReadingTask;
+export type DoubtTask =
+  | SurenessTask
+  | SpreadTask
+  | PowerTask
+  | NextReadingTask
+  | JudgeTask
+  | SecondTask
+  | DaysTask;
 
 /** Tasks of more than a frame. */
 export type LongTask = FitTask | LayoutTask | SlackTask | RealLineTask | DoubtTask;
 export type Task = ReadTask | LongTask;
+
+export interface SecondAnswer extends SecondEstimate {
+  /** Whether the fit beside it has seen this photograph too. */
+  besideItself: boolean;
+}
 
 interface Answers {
   read: RuledReading;
@@ -100,6 +136,9 @@ interface Answers {
   spread: MarkSpread;
   power: Power;
   nextReading: NextReading;
+  judge: JudgeAnswer;
+  second: SecondAnswer;
+  days: DaysAnswer;
   realLine: RealLineAtLoad[];
 }
 interface Progresses {
@@ -112,6 +151,9 @@ interface Progresses {
   power: never;
   /** Share done. */
   nextReading: number;
+  judge: never;
+  second: never;
+  days: never;
   realLine: never;
 }
 export type Answer<T extends Task> = Answers[T['does']];
