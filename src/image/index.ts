@@ -5,6 +5,7 @@ export { type Decoded, type DecodeLimits, decodeImage, decodeLimits } from './de
 export type { Finding, Refused } from './finding.ts';
 export { type FindMarksOptions, type FoundMark, findMarks } from './marks/find-marks.ts';
 export type { Pixels } from './pixels.ts';
+export { type FlatSheet, flattenSheet } from './scan/flatten-sheet.ts';
 export {
   type Scanned,
   type ScannedGuide,

@@ -89,7 +89,7 @@ test('a scan is read, its resolution questioned, and the measured feet decide', 
   const row = page
     .getByRole('region', { name: 'Each guide looked at' })
     .getByRole('row', { name: /mm, [\d.]+°/ });
-  const seen = /([\d.]+) mm, ([\d.]+)°/.exec((await row.textContent()) ?? '');
+  const seen = /([\d.]+) mm, ([\d.]+)°/.exec((await row.getByRole('cell').first().textContent()) ?? '');
   expect(Math.abs(Number(seen?.[1]) - 1000 * Math.abs(sheet.guides[0].offsetM))).toBeLessThan(0.12);
   expect(Math.abs(Number(seen?.[2]) - (180 / Math.PI) * Math.abs(sheet.guides[0].angleRad))).toBeLessThan(
     1.2,

@@ -90,9 +90,10 @@ test('a guide that moves after the print is said, with how far', async () => {
   await page.getByText(/is frozen and printed/).waitFor();
   const row = page.url().replace(/\/wraps$/, '/layout');
   await page.goto(row);
-  const mark = page.getByRole('textbox', { name: /guide 3/i }).first();
+  const mark = page.getByRole('textbox', { name: 'Guide 3 from the tip', exact: true });
   await mark.fill('20 1/2 in');
   await mark.press('Enter');
+  await page.getByText('every change is on the disk').waitFor();
   await page.goto(row.replace(/layout$/, 'wraps'));
   await page
     .getByText(/Since the wrap sheet was printed .*guide 3 moved 12\.7 mm towards the butt/)

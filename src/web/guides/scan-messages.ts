@@ -4,7 +4,9 @@ import type { Finding, Scanned } from '../../image/index.ts';
 export interface ScanTask {
   id: number;
   bytes: Uint8Array;
-  /** Left out: as the file says, else the scanner's usual 600. */
+  /** A telephone's picture of the reference sheet, which is made flat first. */
+  onSheet: boolean;
+  /** Left out: as the sheet or the file says, else the scanner's usual 600. */
   dpi?: number;
 }
 export interface ScanRead {
@@ -14,6 +16,8 @@ export interface ScanRead {
   dpi: number;
   /** Written in the file by the scanner, right or wrong. */
   statedDpi?: number;
+  /** The sheet made flat, to be shown instead of the picture. */
+  flat?: Blob;
   scanned: Scanned;
 }
 export type ScanSaid =

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Button, FileTrigger, ProgressBar } from 'react-aria-components';
 import { typicalGuide } from '../../engine/bench/default-guides.ts';
+import { bagReferenceSheet } from '../../engine/sheets/bag-sheet.ts';
 import { formatMm } from '../../engine/units/format-quantity.ts';
 import { readQuantity } from '../../engine/units/read-quantity.ts';
 import type { ScannedGuide } from '../../image/index.ts';
@@ -8,6 +9,7 @@ import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
 import { useSay } from '../shell/messages.tsx';
 import { Part } from '../shell/part.tsx';
+import { usePrint } from '../shell/use-print.ts';
 import type { ScanRead } from './scan-messages.ts';
 import { ScanPicture } from './scan-picture.tsx';
 import { resolutionWord } from './scan-resolution.ts';
@@ -23,17 +25,40 @@ export interface ScanPartProps {
 /** Feet out of line measured on a flatbed scan, instead of by eye. */
 export function ScanPart({ sizes, inBag }: ScanPartProps) {
   const scan = useScan();
+  const { paper } = useShop();
+  const { print, printing } = usePrint();
   return (
     <Part
       title="Scan the bag"
       aside="two-footed guides lying apart, feet down, lid open or paper over them, 600 dpi"
       tools={
-        <FileTrigger
-          acceptedFileTypes={['image/png', 'image/jpeg']}
-          onSelect={(files) => files?.[0] && void scan.open(files[0])}
-        >
-          <Button className="button">Choose a scan</Button>
-        </FileTrigger>
+        <>
+          <FileTrigger
+            acceptedFileTypes={['image/png', 'image/jpeg']}
+            onSelect={(files) => files?.[0] && void scan.open(files[0], false)}
+          >
+            <Button className="button">Choose a scan</Button>
+          </FileTrigger>
+          <FileTrigger
+            acceptedFileTypes={['image/png', 'image/jpeg']}
+            onSelect={(files) => files?.[0] && void scan.open(files[0], true)}
+          >
+            <Button className="button">Picture of the reference sheet</Button>
+          </FileTrigger>
+          <Button
+            className="plain"
+            isDisabled={printing}
+            onPress={() =>
+              print({
+                sheet: 'bag sheet',
+                paper,
+                draw: (stamp) => [bagReferenceSheet({ paper, stamp })],
+              })
+            }
+          >
+            Reference sheet as PDF
+          </Button>
+        </>
       }
     >
       {!scan.file && (
@@ -61,7 +86,7 @@ export function ScanPart({ sizes, inBag }: ScanPartProps) {
       </div>
       {scan.file && scan.read && (
         <ScanResult
-          key={scan.file.address}
+          key={scan.file.name}
           file={scan.file}
           read={scan.read}
           sizes={sizes}
@@ -75,7 +100,7 @@ export function ScanPart({ sizes, inBag }: ScanPartProps) {
 }
 
 interface ResultProps extends ScanPartProps {
-  file: { name: string; address: string };
+  file: { name: string; address: string; onSheet: boolean };
   read: ScanRead;
   readAgain(dpi: number): void;
   done(): void;
@@ -87,7 +112,7 @@ function ScanResult({ file, read, sizes, inBag, readAgain, done }: ResultProps) 
   const { guides, findings } = read.scanned;
   const [chosen, setChosen] = useState<Record<number, string>>({});
   const known = useKnownLength(guides);
-  const word = resolutionWord(read.dpi, read.statedDpi, known.length);
+  const word = resolutionWord(read.dpi, read.statedDpi, known.length, file.onSheet);
   const sizeOf = (index: number) => chosen[index] ?? likelySize(guides[index], sizes);
   const take = () => {
     const changes = guides.flatMap((guide, index) => {
@@ -134,8 +159,7 @@ function ScanResult({ file, read, sizes, inBag, readAgain, done }: ResultProps) 
           <div role="status">
             {word.ok && (
               <p className="quiet">
-                Read at {read.dpi} dpi, as {word.because === 'file' ? 'the file says' : 'your guide confirms'}
-                .
+                Read at {read.dpi} dpi, as {confirmWords[word.because]}.
               </p>
             )}
             {!word.ok && word.because === 'unknown' && (
@@ -170,6 +194,12 @@ function ScanResult({ file, read, sizes, inBag, readAgain, done }: ResultProps) 
     </>
   );
 }
+
+const confirmWords = {
+  file: 'the file says',
+  known: 'your guide confirms',
+  sheet: 'the sheet’s four marks say; measure the print’s rules, or one guide, to be sure of the print',
+} as const;
 
 export const leftOut = '';
 

@@ -6,24 +6,26 @@ export interface KnownLength {
   readM: number;
 }
 export type ResolutionWord =
-  | { ok: true; because: 'file' | 'known' }
+  | { ok: true; because: 'file' | 'known' | 'sheet' }
   | { ok: false; because: 'unknown' }
   | { ok: false; because: 'wrong'; dpi: number };
 
 /** A guide by callipers and on the scan agree to about a fiftieth. */
 const agreesWithin = 0.02;
 
-/** The known length decides; without one the file's own word, if it gives one and it is the resolution used. */
+/** The known length decides; without one the reference sheet's marks, or the file's own word, if it gives one and it is the resolution used. */
 export function resolutionWord(
   dpi: number,
   statedDpi: number | undefined,
   known: KnownLength | undefined,
+  onSheet = false,
 ): ResolutionWord {
   if (known) {
     const truly = (dpi * known.readM) / known.trueM;
     if (Math.abs(truly / dpi - 1) <= agreesWithin) return { ok: true, because: 'known' };
     return { ok: false, because: 'wrong', dpi: nearestUsual(truly) };
   }
+  if (onSheet) return { ok: true, because: 'sheet' };
   const stated = statedDpi !== undefined && Math.abs(statedDpi / dpi - 1) <= agreesWithin;
   return stated ? { ok: true, because: 'file' } : { ok: false, because: 'unknown' };
 }

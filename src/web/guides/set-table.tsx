@@ -31,7 +31,7 @@ export function SetTable({ set, guides }: SetTableProps) {
   const own = new Map(rows('guides').map((row) => [row.id, row]));
   const line = rack.filter((row) => !['tip-top', 'keeper'].includes(textOf(row, 'kind') ?? ''));
   return (
-    <TableFrame label="The set">
+    <TableFrame label="Guides of the set">
       <table className="figures-table set-table">
         <thead>
           <tr>

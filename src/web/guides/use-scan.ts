@@ -3,7 +3,8 @@ import type { Finding } from '../../image/index.ts';
 import type { ScanRead, ScanSaid, ScanTask } from './scan-messages.ts';
 
 export interface ScanState {
-  file: { name: string; address: string } | undefined;
+  /** `onSheet`: a telephone's picture of the reference sheet. */
+  file: { name: string; address: string; onSheet: boolean } | undefined;
   /** Share of the work done; undefined while nothing is being read. */
   share: number | undefined;
   read: ScanRead | undefined;
@@ -14,17 +15,40 @@ const nothing: ScanState = { file: undefined, share: undefined, read: undefined,
 /** Reads scans in a worker of their own; a newer one takes the place of the one before. */
 export function useScan() {
   const [state, setState] = useState<ScanState>(nothing);
-  const kept = useRef<{ worker?: Worker; id: number; bytes?: Uint8Array; address?: string }>({ id: 0 });
+  const kept = useRef<{
+    worker?: Worker;
+    id: number;
+    bytes?: Uint8Array;
+    onSheet?: boolean;
+    address?: string;
+    flat?: string;
+  }>({
+    id: 0,
+  });
   const forget = useCallback(() => {
     kept.current.worker?.terminate();
-    if (kept.current.address) URL.revokeObjectURL(kept.current.address);
+    for (const address of [kept.current.address, kept.current.flat])
+      if (address) URL.revokeObjectURL(address);
     kept.current = { id: kept.current.id };
     setState(nothing);
   }, []);
   useEffect(() => forget, [forget]);
 
+  /** What is shown: the file itself, or the sheet made flat out of it. */
+  const show = (read: ScanRead) => {
+    const { flat } = read;
+    if (kept.current.flat) URL.revokeObjectURL(kept.current.flat);
+    kept.current.flat = flat && URL.createObjectURL(flat);
+    const address = kept.current.flat;
+    setState((last) => ({
+      ...last,
+      share: undefined,
+      read,
+      file: last.file && address ? { ...last.file, address } : last.file,
+    }));
+  };
   const ask = (dpi?: number) => {
-    const { bytes } = kept.current;
+    const { bytes, onSheet = false } = kept.current;
     if (!bytes) return;
     kept.current.worker?.terminate();
     const worker = new Worker(new URL('./scan-worker.ts', import.meta.url), { type: 'module', name: 'scan' });
@@ -33,7 +57,7 @@ export function useScan() {
     worker.onmessage = ({ data }: MessageEvent<ScanSaid>) => {
       if (data.id !== kept.current.id) return;
       if (data.says === 'progress') setState((last) => ({ ...last, share: data.share }));
-      else if (data.says === 'read') setState((last) => ({ ...last, share: undefined, read: data.read }));
+      else if (data.says === 'read') show(data.read);
       else setState((last) => ({ ...last, share: undefined, read: undefined, refused: data.findings }));
     };
     worker.onerror = () => {
@@ -42,13 +66,14 @@ export function useScan() {
       setState((last) => ({ ...last, share: undefined, refused: [{ path: 'image', message }] }));
     };
     setState((last) => ({ ...last, share: 0, refused: [] }));
-    worker.postMessage({ id, bytes, dpi } satisfies ScanTask);
+    worker.postMessage({ id, bytes, dpi, onSheet } satisfies ScanTask);
   };
-  const open = async (picture: File) => {
+  const open = async (picture: File, onSheet: boolean) => {
     forget();
     kept.current.bytes = new Uint8Array(await picture.arrayBuffer());
+    kept.current.onSheet = onSheet;
     kept.current.address = URL.createObjectURL(picture);
-    setState({ ...nothing, file: { name: picture.name, address: kept.current.address } });
+    setState({ ...nothing, file: { name: picture.name, address: kept.current.address, onSheet } });
     ask();
   };
   return { ...state, open, readAgain: ask, forget };
