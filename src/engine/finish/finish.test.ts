@@ -15,6 +15,15 @@ describe('the volume of a coat', () => {
     }
     expect(hollowCylinderM3(inside, wall, length) / rectangles).toBeCloseTo(1, 9);
   });
+  it('is what Pappus gives: the wall’s area times the way of its middle', () => {
+    for (const [inside, wall, length] of [
+      [0.0018, 0.0002, 0.009],
+      [0.009, 0.0005, 0.02],
+    ]) {
+      const wayM = Math.PI * (inside + wall);
+      expect(hollowCylinderM3(inside, wall, length)).toBeCloseTo(wall * length * wayM, 15);
+    }
+  });
   it('grows with every wrap, and the first coat takes more than the second', () => {
     const wrap = { fromTipM: 0.1, toTipM: 0.112, outsideM: 0.004, overFoot: true };
     const of = (count: number, first: boolean) =>
@@ -100,6 +109,9 @@ describe('the times', () => {
     expect(temperatureFindings(23, 22)).toEqual([]);
     expect(temperatureFindings(23, 10)[0].message).toMatch(/10 °C/);
     expect(temperatureFindings(16, 29)[0].message).toMatch(/more than 10/);
+    // A room below nothing is a room all the same, and far outside the rule.
+    expect(temperatureFindings(23, -5)[0]).toMatchObject({ path: 'finish/-/roomC' });
+    expect(temperatureFindings(23, -5)[0].message).toMatch(/At -5 °C .*\(15 to 30 °C\)/);
   });
   it('stand in order; a coat under another has only its own brushing and turning', () => {
     const latest = coatSchedule(0, commonTimes, { roomC: 23, latest: true });

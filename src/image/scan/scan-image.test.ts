@@ -28,6 +28,35 @@ test('painted sheets: guides found, none invented, feet out of line to a tenth o
   expect(ninetieth(anglesDeg)).toBeLessThan(1.2);
 }, 120_000);
 
+test('a guide lying on another is said, with its place, and neither is measured', () => {
+  const sheet = paintScan({ seed: 5, guides: 1, dpi: 300, widthMm: 60, heightMm: 45, darkGround: false });
+  const { width, height, rgb } = sheet.picture;
+  const [cx, cy] = sheet.guides[0].centrePx.map(Math.round);
+  // The guide, and itself turned a quarter about its middle: wherever either is dark, the picture is.
+  const data = rgb.map((value, at) => {
+    const [x, y] = [Math.floor(at / 3) % width, Math.floor(at / 3 / width)];
+    const [fromX, fromY] = [cx + (y - cy), cy - (x - cx)];
+    const inside = fromX >= 0 && fromY >= 0 && fromX < width && fromY < height;
+    return inside ? Math.min(value, rgb[3 * (fromY * width + fromX) + (at % 3)]) : value;
+  });
+  const answer = scanImage({ dpi: sheet.dpi }, { width, height, channels: 3, data });
+  if (answer.status !== 'converged') throw new Error(answer.findings[0].message);
+  expect(answer.guides).toEqual([]);
+  expect(answer.findings.map(({ message }) => message).join(' ')).toMatch(
+    /touch or overlap near pixel \(\d+, \d+\)/,
+  );
+}, 120_000);
+
+test('at half the resolution a guide is known as one of the wrong size', () => {
+  const sheet = paintScan({ seed: 5, guides: 1, dpi: 300, widthMm: 60, heightMm: 45 });
+  const { width, height, rgb: data } = sheet.picture;
+  const answer = scanImage({ dpi: 1200 }, { width, height, channels: 3, data }, { statedDpi: 300 });
+  if (answer.status !== 'converged') throw new Error(answer.findings[0].message);
+  const said = answer.findings.map(({ path, message }) => `${path}: ${message}`).join('; ');
+  expect(said).toMatch(/dpi: 1200 dpi is given but the file says 300/);
+  expect(answer.guides).toEqual([]);
+}, 120_000);
+
 const distance = (a: readonly number[], b: readonly number[]) => Math.hypot(a[0] - b[0], a[1] - b[1]);
 function ninetieth(values: readonly number[]): number {
   return values.toSorted((a, b) => a - b)[Math.floor(0.9 * (values.length - 1))];
