@@ -7,6 +7,7 @@ import { bend, bendDefaults } from '../src/engine/bend/bend.ts';
 import { type LayoutProgress, layout } from '../src/engine/layout/layout.ts';
 import { fitStiffness } from '../src/engine/stiffness/fit.ts';
 import { samplePosterior } from '../src/engine/stiffness/posterior.ts';
+import { shelfSize, timeShelf } from './bench-shelf.ts';
 import * as work from './bench-work.ts';
 import { calculixBend, hasCalculix, withRowsAtCorners } from './live/calculix.ts';
 import { pythonWithScipy, scipyBends } from './live/scipy.ts';
@@ -46,7 +47,19 @@ export async function benchAll(options: { quick: boolean; live: boolean }): Prom
       atMost: 1.1,
     }),
     ...(await floorRows(resolution, timeMs)),
+    ...(await shelfRows(options.quick ? 5 : 25)),
     ...(options.live ? liveRows(bendMs) : []),
+  ];
+}
+
+/** The list of builds, as the server reads it from SQLite. */
+async function shelfRows(times: number): Promise<BenchRow[]> {
+  const { list, search, searchForNothing } = await timeShelf(times);
+  const of = `of ${shelfSize} builds, with the count`;
+  return [
+    row(`the first 50 ${of}`, list, 'ms', { atMost: 100 }),
+    row(`search by three words ${of}`, search, 'ms', { atMost: 100 }),
+    row(`search that finds nothing ${of}`, searchForNothing, 'ms', { atMost: 100 }),
   ];
 }
 
