@@ -2,6 +2,7 @@ import './boot/check-node.mjs';
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { parseArgs } from 'node:util';
+import { auditDependencies } from './boot/audit.mjs';
 import { ensureCompiled, ensurePageBuilt } from './boot/build.mjs';
 import { findOrInstallChromium } from './boot/find-chromium.mjs';
 import { ensureInstalled } from './boot/install.mjs';
@@ -13,6 +14,7 @@ import { inRoot, root } from './boot/root.mjs';
 const help = `npm test -- [options]
   --long    the long runs too: 200 kills of the server, 10,000 malformed requests, 200 photographs, 24 judged rods,
             200 simulated benches (band, slips, marks), twelve of them read by proposal and at random
+  --unit    only the tests that need neither a browser nor PostgreSQL, without types and lint
   --help    this
 REQUIRE_BROWSER=1 makes missing browser tests a failure.  CHROME names the Chromium to use.
 REQUIRE_POSTGRES=1 the same for those on PostgreSQL.  TEST_DATABASE_URL names a server to use instead of one of
@@ -22,11 +24,13 @@ const tally = { passed: 0, failed: 0, skipped: 0 };
 
 /** `npm test`: everything that must hold, and one line at the end that counts it. */
 async function testAll() {
-  const { values } = parseArgs({ options: { long: { type: 'boolean' }, help: { type: 'boolean' } } });
+  const { values } = parseArgs({
+    options: { long: { type: 'boolean' }, unit: { type: 'boolean' }, help: { type: 'boolean' } },
+  });
   if (values.help) return console.log(help);
   try {
     await ensureInstalled();
-    await runChecks(values.long);
+    await runChecks(values.long, values.unit);
   } catch (error) {
     console.error(error.message);
     count(false, 'Set-up');
@@ -34,7 +38,7 @@ async function testAll() {
   report();
 }
 
-async function runChecks(long) {
+async function runChecks(long, unit) {
   const environment = {
     ...cleanEnvironment(process.env),
     ...(long
@@ -48,6 +52,9 @@ async function runChecks(long) {
         }
       : {}),
   };
+  const withoutServer = { ...environment, TEST_DATABASE_URL: '' };
+  if (unit) return vitest('Tests', 'vitest.config.ts', withoutServer);
+  audit();
   check('Types of the programs', inRoot('node_modules', 'typescript', 'bin', 'tsc'), '-b');
   check('Types of the tests', inRoot('node_modules', 'typescript', 'bin', 'tsc'), '-p', 'tsconfig.test.json');
   check(
@@ -57,9 +64,21 @@ async function runChecks(long) {
     '--error-on-warnings',
   );
   const built = await build();
-  vitest('Tests', 'vitest.config.ts', { ...environment, TEST_DATABASE_URL: '' });
+  vitest('Tests', 'vitest.config.ts', withoutServer);
   await postgresTests(environment);
   browserTests(built, environment);
+}
+
+/** Known faults of what is shipped. Not every registry answers; without an answer nothing is known, and said so. */
+function audit() {
+  heading('Audit of the dependencies');
+  const { answer, high } = auditDependencies();
+  if (answer === undefined)
+    console.log('The audit DID NOT RUN: the registry does not answer such questions.');
+  else {
+    console.log(answer);
+    count(high === 0, `Audit: ${high} high or critical`);
+  }
 }
 
 /** A step that passes or fails as a whole. */

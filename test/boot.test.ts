@@ -1,8 +1,9 @@
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { readAudit } from '../scripts/boot/audit.mjs';
 import { withLock } from '../scripts/boot/lock.mjs';
 import { cleanEnvironment } from '../scripts/boot/npm.mjs';
 
@@ -56,5 +57,56 @@ test('what would thin out an install is kept from npm, the rest is passed on', (
     PATH: '/bin',
     npm_config_cache: '/cache',
     npm_config_registry: 'kept',
+  });
+});
+
+describe('the audit of the dependencies', () => {
+  const answer = (vulnerabilities: object, counts: object) =>
+    JSON.stringify({
+      vulnerabilities,
+      metadata: { vulnerabilities: { high: 0, critical: 0, total: 0, ...counts } },
+    });
+
+  test('names what is known and counts what is grave', () => {
+    const known = { bad: { name: 'bad', severity: 'high' }, meh: { name: 'meh', severity: 'low' } };
+    expect(readAudit(answer(known, { high: 1, total: 2 }))).toEqual({
+      answer: '2 known: bad (high), meh (low)',
+      high: 1,
+    });
+    expect(readAudit(answer({}, {}))).toEqual({ answer: '0 known: none', high: 0 });
+  });
+
+  test.each(['', '{"message":"405 Method Not Allowed"}', 'npm error'])(
+    'without an answer knows nothing: %j',
+    (text) => {
+      expect(readAudit(text)).toEqual({ answer: undefined, high: 0 });
+    },
+  );
+});
+
+describe('the lock file', () => {
+  const lock = JSON.parse(readFileSync('package-lock.json', 'utf8')) as {
+    packages: Record<
+      string,
+      { version?: string; resolved?: string; integrity?: string; dependencies?: object }
+    >;
+  };
+  const manifest = JSON.parse(readFileSync('package.json', 'utf8')) as Record<string, Record<string, string>>;
+
+  test('pins every package by its hash and names no host', () => {
+    const packages = Object.entries(lock.packages).filter(([path]) => path !== '');
+    expect(packages.length).toBeGreaterThan(50);
+    expect(
+      packages.filter(([, { integrity }]) => !/^sha512-/.test(integrity ?? '')).map(([path]) => path),
+    ).toEqual([]);
+    expect(packages.filter(([, { resolved }]) => resolved !== undefined).map(([path]) => path)).toEqual([]);
+  });
+
+  test('holds just what the manifest asks for, each in one exact version', () => {
+    for (const kind of ['dependencies', 'devDependencies', 'optionalDependencies'])
+      for (const [name, version] of Object.entries(manifest[kind])) {
+        expect(version, name).toMatch(/^\d+\.\d+\.\d+(-[\w.]+)?$/);
+        expect(lock.packages[`node_modules/${name}`]?.version, name).toBe(version);
+      }
   });
 });

@@ -15,6 +15,18 @@ export function npm(...parameters) {
   return status === 0;
 }
 
+/** What npm writes on standard output; `status` tells whether it succeeded. */
+export function npmOutput(...parameters) {
+  const { command, before } = npmCommand();
+  return spawnSync(command, [...before, ...parameters], {
+    cwd: root,
+    env: cleanEnvironment(process.env),
+    encoding: 'utf8',
+    timeout: 120_000,
+    shell: command === 'npm' && process.platform === 'win32',
+  });
+}
+
 /** npm as a script of this very Node: its own .cmd cannot be started without a shell on Windows. */
 function npmCommand() {
   const folder = dirname(process.execPath);
