@@ -20,7 +20,7 @@ export function inspectionList(facts: RodFacts = {}): InspectionItem[] {
   return [
     {
       id: 'straight',
-      item: 'Sighted from the butt: straight, sections in one line',
+      item: 'Sighted from the butt: sections in one line',
       tolerance: 'by eye, no step',
     },
     { id: 'guides-line', item: 'Guides and tip-top in line with the reel seat', tolerance: '± 2°' },
@@ -29,22 +29,22 @@ export function inspectionList(facts: RodFacts = {}): InspectionItem[] {
     { id: 'balance', item: 'Balance point with the reel', tolerance: `${mm(facts.balanceFromButtM)}± 15 mm` },
     {
       id: 'joints',
-      item: 'Joints: seat to their marks, no play, come apart by hand',
+      item: 'Joints: seat to their marks, no play',
       tolerance: 'no click when flexed',
     },
     { id: 'wraps', item: 'Wraps of one kind equally long', tolerance: '± 0.5 mm' },
     { id: 'finish', item: 'Finish: clear, even, no fish-eyes, ends sealed', tolerance: 'no thread felt' },
-    { id: 'rings', item: 'Rings and tip-top: a cotton swab leaves no fibre', tolerance: 'none' },
+    { id: 'rings', item: 'Rings: a cotton swab leaves no fibre', tolerance: 'none' },
     { id: 'seat', item: 'Reel seat: reel foot fits, hood runs, nothing turns', tolerance: 'no play' },
     { id: 'grip', item: 'Grip: no gap, no glue, winding check down', tolerance: 'no gap over 0.2 mm' },
     {
       id: 'load',
-      item: 'Load test with the rod finished: even bend, no creak',
+      item: 'Load test, finished: even bend, no creak',
       tolerance: 'as the Load test step says',
     },
     {
       id: 'name',
-      item: 'Lettering: names and numbers spelt as the customer gave them',
+      item: 'Lettering: spelt as the customer gave it',
       tolerance: 'letter by letter',
     },
   ];

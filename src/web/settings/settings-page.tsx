@@ -12,6 +12,7 @@ import { BackupsPart } from './backups-part.tsx';
 import { useBenchView } from './colours.ts';
 import { HabitsPart } from './habits-part.tsx';
 import { PrintersPart } from './printers-part.tsx';
+import { RatesPart } from './rates-part.tsx';
 import { SharingPart } from './sharing-part.tsx';
 
 /** What holds for the whole shop, and for this device. */
@@ -61,6 +62,7 @@ export function SettingsPage() {
         </Part>
         <RackShelf />
         <HabitsPart />
+        <RatesPart />
         <PrintersPart />
       </ShopFields>
       <SharingPart />

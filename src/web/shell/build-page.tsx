@@ -20,6 +20,7 @@ const loaders: Record<string, () => Promise<ComponentType>> = {
   finish: async () => (await import('../finish/finish-step.tsx')).FinishStep,
   plan: async () => (await import('../plan/plan-step.tsx')).PlanStep,
   bench: async () => (await import('../plan/bench-step.tsx')).BenchStep,
+  papers: async () => (await import('../papers/papers-step.tsx')).PapersStep,
   history: async () => (await import('../history/history-sheet.tsx')).HistorySheet,
 };
 const sheets: Record<string, ComponentType> = Object.fromEntries(

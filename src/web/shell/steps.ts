@@ -16,4 +16,5 @@ export const steps: readonly Step[] = [
   { id: 'wraps', name: 'Wraps' },
   { id: 'finish', name: 'Finish' },
   { id: 'plan', name: 'Plan' },
+  { id: 'papers', name: 'Papers' },
 ];

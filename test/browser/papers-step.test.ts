@@ -1,0 +1,78 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { axeFindings } from './axe.ts';
+import { twoPieceChanges } from './invented-build.ts';
+import { type Bench, openBench } from './open-bench.ts';
+import { fill, openStep } from './open-step.ts';
+
+let bench: Bench;
+let page: Page;
+beforeAll(async () => {
+  bench = await openBench();
+  page = await openStep(bench, twoPieceChanges(), 'papers');
+});
+afterAll(() => bench?.close());
+
+async function saved(button: string): Promise<string> {
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: button }).click();
+  return readFileSync(await (await download).path()).toString('latin1');
+}
+
+test('the parts come from the build, with spares; prices make the sum', async () => {
+  await page.getByRole('button', { name: 'Take the parts from the build' }).click();
+  await page.getByRole('textbox', { name: 'Part 1', exact: true }).waitFor();
+  const names = await page
+    .getByRole('region', { name: 'Parts', exact: true })
+    .getByRole('textbox')
+    .evaluateAll((fields) => fields.map((field) => (field as HTMLInputElement).value));
+  expect(names.filter((name) => name.startsWith('Tip-top'))).toHaveLength(3);
+  await fill(page, 'Price of part 1', '210.50');
+  await fill(page, 'Part 1', '=HYPERLINK("x")');
+  await page.getByRole('button', { name: 'Begin with common hours' }).click();
+  await fill(page, 'An hour', '45');
+  await page.getByRole('row', { name: /^Work, 9.5 h EUR.427.50/ }).waitFor();
+  await page.getByRole('row', { name: /^Parts EUR.210.50/ }).waitFor();
+});
+
+test('quote on one page, order as PDF and as a table that holds no formula', async () => {
+  const quote = await saved('Quote as PDF');
+  expect(quote.match(/\/Type \/Page\b/g)).toHaveLength(1);
+  expect((await saved('Order as PDF')).startsWith('%PDF-')).toBe(true);
+  const csv = await saved('Order as CSV');
+  expect(csv).toMatch(/^what,for it,spare,from,each,amount with spares,currency\r\n"'=HYPERLINK/);
+  expect(csv).toContain('210.5,210.5,EUR');
+});
+
+test('lot and dye, inspection and delivery stand in the record and on paper', async () => {
+  await page.getByRole('button', { name: 'Take over from the order' }).click();
+  await fill(page, 'Lot of part used 1', 'L-2026-4');
+  await page.getByRole('button', { name: 'Lay out the inspection list' }).click();
+  await page.getByRole('combobox', { name: 'Verdict on point 1', exact: true }).selectOption('not good');
+  await page.getByText('Something was found not good').waitFor();
+  await page.getByRole('combobox', { name: 'Verdict on point 1', exact: true }).selectOption('good');
+  await fill(page, 'Handed to', 'An invented angler');
+  const papers = await saved('Delivery papers as PDF');
+  expect(papers.match(/\/Type \/Page\b/g)).toHaveLength(3);
+});
+
+test.each(['light', 'dark'] as const)(
+  'axe finds nothing on the papers, %s, at three widths',
+  async (colorScheme) => {
+    await page.emulateMedia({ colorScheme });
+    for (const width of [390, 820, 1440]) {
+      await page.setViewportSize({ width, height: 900 });
+      expect(await axeFindings(page)).toEqual([]);
+      expect(
+        await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),
+      ).toBeLessThanOrEqual(0);
+      if (process.env.SHOTS)
+        await page.screenshot({
+          path: `${process.env.SHOTS}/papers-${colorScheme}-${width}.png`,
+          fullPage: true,
+        });
+    }
+    expect(bench.complaints).toEqual([]);
+  },
+);
