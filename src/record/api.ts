@@ -7,6 +7,7 @@
  *   POST   /api/documents/:id/operations AppendRequest       -> AppendAnswer, once it is on disk
  *   GET    /api/documents/:id/operations?after=              -> OperationsAnswer
  *   POST   /api/documents/:id/copy                           -> DocumentSummary (201), without the demo mark
+ *   POST   /api/documents/:id/again                          -> DocumentSummary (201), without what was measured
  *   POST   /api/documents/:id/put-away | bring-back          -> DocumentSummary
  *   GET    /api/documents/:id/file?attachments=              -> the build file
  *   POST   /api/files                    a build file        -> ImportAnswer (201)

@@ -69,6 +69,7 @@ const fieldNames: Record<string, Words> = {
   },
   blank: {
     label: 'written on it',
+    withSeries: 'read together with its series',
     strainCautionPercent: ['strain that warns', '%'],
     strainStopPercent: ['strain that stops', '%'],
     mass: 'mass of all sections',

@@ -181,6 +181,8 @@ export const buildSchema: DocumentSchema = {
       label: text(200),
       /** What the builder calls the series this blank is one of; blanks of one name are learnt from together. */
       series: text(120),
+      /** The builder's word: the others of its series are heard in its stiffness. */
+      withSeries: flag,
       material: choice('carbon', 'glass', 'unknown'),
       /** Surface strain in percent at which the bend warns and stops; empty: the documented default of the material. */
       strainCautionPercent: real(0.01, 5),

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { againChanges } from '../record/again.ts';
 import type { DocumentSummary, ImportAnswer } from '../record/api.ts';
 import { allRows, applyOperations, emptyDocument } from '../record/document.ts';
 import { readBuildFile } from '../record/file-read.ts';
@@ -54,6 +55,13 @@ export async function copyBuild(keeper: Keeper, id: string): Promise<DocumentSum
     .map(([key, cell]): Change => ({ path: pathOf(key), value: cell.value }));
   const copied = `${title.slice(0, 180)} (copy)`.trim();
   return keeper.createFrom('build', [...changes, { path: ['about', '-', 'title'], value: copied }]);
+}
+
+/** A new build that repeats another on a new blank: what was chosen is carried over, what was measured is not. */
+export async function repeatBuild(keeper: Keeper, id: string): Promise<DocumentSummary> {
+  const { kind, title } = await keeper.findOrThrow(id);
+  if (kind !== 'build') throw new NotFoundError('Only builds are repeated');
+  return keeper.createFrom('build', againChanges(await keeper.state(id), { id, title }));
 }
 
 async function heldAttachments(keeper: Keeper, state: DocumentState): Promise<FileAttachment[]> {

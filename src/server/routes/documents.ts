@@ -2,7 +2,7 @@ import { type Context, Hono } from 'hono';
 import { z } from 'zod';
 import { anyFieldValue } from '../../record/field-value.ts';
 import { engineVersionShape, largestBatch } from '../../record/validate.ts';
-import { copyBuild } from '../build-files.ts';
+import { copyBuild, repeatBuild } from '../build-files.ts';
 import { NotFoundError } from '../errors.ts';
 import { freeze } from '../freeze.ts';
 import type { Keeper } from '../keeper.ts';
@@ -55,6 +55,7 @@ export function documentRoutes(keeper: Keeper): Hono {
     c.json(await keeper.repository.setGone(c.req.param('id'), false)),
   );
   app.post('/documents/:id/copy', async (c) => c.json(await copyBuild(keeper, c.req.param('id')), 201));
+  app.post('/documents/:id/again', async (c) => c.json(await repeatBuild(keeper, c.req.param('id')), 201));
   app.post('/documents/:id/revisions', async (c) => {
     const { engineVersion } = await readJson(c, freezeRequest, largestRequest);
     return c.json(await freeze(keeper, c.req.param('id'), engineVersion), 201);

@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { AgainPart } from '../again/again-part.tsx';
 import { BuildFields } from '../fields/build-fields.tsx';
 import { showQuantity } from '../fields/quantity-text.ts';
 import { useBench } from '../read/bench.tsx';
@@ -15,6 +16,7 @@ import { PlanContext } from './plan-context.ts';
 import { setupRowsOf } from './reading-rows.ts';
 import { ReadingsPart } from './readings-part.tsx';
 import { SectionsPart } from './sections-part.tsx';
+import { SeriesPart } from './series-part.tsx';
 import { SpinePart } from './spine-part.tsx';
 import { StiffnessPart } from './stiffness-part.tsx';
 import { SwingPart } from './swing-part.tsx';
@@ -72,7 +74,9 @@ export function BlankStep() {
         <SectionsPart blank={blank} profile={profile} />
         <WholeBlankPart />
         <ReadingsPart setups={setups} />
+        <SeriesPart />
         <StiffnessPart />
+        <AgainPart />
         <SpinePart />
         <SwingPart power={power} />
         <LinePart power={power} />

@@ -5,8 +5,9 @@ import type { BenchFinding } from '../../engine/bench/bench-finding.ts';
 import { type DiameterRow, diameterProfile } from '../../engine/bench/diameter-profile.ts';
 import type { Finding } from '../../engine/finding.ts';
 import type { Assumption, Choices } from '../../engine/flow/choices.ts';
+import { withSeries } from '../../engine/series/fit-of-series.ts';
 import { type BenchFit, benchFit, recordPath } from '../../engine/stiffness/from-bench.ts';
-import type { FitSolved } from '../../engine/stiffness/request.ts';
+import type { FitSolved, SeriesPrior } from '../../engine/stiffness/request.ts';
 import type { DocumentState } from '../../record/operation.ts';
 import { type BuildReading, readBuild } from '../../record/read-build.ts';
 import { withHabits } from '../../record/shop-habits.ts';
@@ -14,6 +15,7 @@ import { useFit } from '../worker/use-fit.ts';
 import { useBuild } from './build-context.ts';
 import { useShop } from './shop.tsx';
 import { type Troubles, TroublesContext } from './troubles.tsx';
+import { type SeriesReading, useSeries } from './use-series.ts';
 
 /** The build as the engine sees it, read once for every state of the record. */
 export interface BenchReading {
@@ -31,6 +33,8 @@ export interface BenchReading {
   /** Undefined while a finding stops it, or nothing was read. */
   fit: BenchFit | undefined;
   stiffness: Stiffness;
+  /** The other blanks of its series, where the builder wants them heard. */
+  series: SeriesReading;
 }
 
 /** What is known of the stiffness: worked out in the background again whenever a row changes. */
@@ -56,9 +60,12 @@ export function BenchProvider({ children }: { children: ReactNode }) {
   const { document } = useBuild();
   const { tapeStep, document: shop } = useShop();
   const filled = useMemo(() => withHabits(document, shop), [document, shop]);
-  const read = useMemo(() => putTogether(readBuild(filled, { tapeStep })), [filled, tapeStep]);
+  const alone = useMemo(() => putTogether(readBuild(filled, { tapeStep })), [filled, tapeStep]);
+  const series = useSeries(alone.fit);
+  const prior = series.answer?.prior;
+  const read = useMemo(() => ({ ...alone, fit: alone.fit && heard(alone.fit, prior) }), [alone, prior]);
   const stiffness = useStiffness(read.fit);
-  const reading = useMemo(() => ({ ...read, filled, stiffness }), [read, filled, stiffness]);
+  const reading = useMemo(() => ({ ...read, filled, series, stiffness }), [read, filled, series, stiffness]);
   const troubles = useMemo(() => troublesOf(reading), [reading]);
   return (
     <BenchContext value={reading}>
@@ -72,7 +79,7 @@ function putTogether({
   choices,
   findings,
   assumed,
-}: BuildReading): Omit<BenchReading, 'stiffness' | 'filled'> {
+}: BuildReading): Omit<BenchReading, 'stiffness' | 'filled' | 'series'> {
   const blank = bench && bench.sections.length > 0 ? assembleBlank(bench.sections) : undefined;
   if (!bench || !blank) {
     return { bench, choices, findings, assumed, blank: undefined, profile: [], fit: undefined };
@@ -87,6 +94,11 @@ function putTogether({
     profile: diameterProfile(bench.sections, blank),
     fit: stopped ? undefined : benchFit(bench),
   };
+}
+
+/** Everything that follows, the band and the sureness of marks included, hears the series with the readings. */
+function heard(fit: BenchFit, prior: SeriesPrior | undefined): BenchFit {
+  return prior ? { ...fit, request: withSeries(fit.request, prior) } : fit;
 }
 
 function useStiffness(fit: BenchFit | undefined): Stiffness {

@@ -1,13 +1,10 @@
-import { type ReactNode, useMemo } from 'react';
-import { type Row, rows, singleRow } from '../../record/document.ts';
-import { useSay } from '../shell/messages.tsx';
+import type { ReactNode } from 'react';
 import { Page } from '../shell/page.tsx';
 import type { DocumentStore } from '../store/document-store.ts';
 import { BenchProvider } from './bench.tsx';
-import { type Build, BuildContext } from './build-context.ts';
-import { useOpenStore, useSnapshot } from './open-store.ts';
-import { useSayConflicts } from './say-conflicts.ts';
-import { flagOf, textOf } from './values.ts';
+import { BuildContext } from './build-context.ts';
+import { useDocumentOf } from './document-of.ts';
+import { useOpenStore } from './open-store.ts';
 
 export { type Build, useBuild } from './build-context.ts';
 
@@ -33,51 +30,4 @@ function OpenBuild({ store, children }: { store: DocumentStore; children: ReactN
       <BenchProvider>{children}</BenchProvider>
     </BuildContext>
   );
-}
-
-/** An open document, a build or a ticket, as the screen uses it. */
-export function useDocumentOf(store: DocumentStore): Build {
-  const snapshot = useSnapshot(store);
-  const say = useSay();
-  useSayConflicts(snapshot, say);
-  return useMemo<Build>(() => {
-    const { document } = snapshot;
-    const about = singleRow(document, 'about');
-    const demo = flagOf(about, 'demo');
-    const carryOut = (verb: 'undo' | 'redo') => () => {
-      const { label, held } = store[verb]();
-      const word = verb === 'undo' ? 'Undone' : 'Done again';
-      say(held.length > 0 ? `${word}: ${label}. ${heldWords(held.length)}` : `${word}: ${label}`);
-    };
-    return {
-      id: document.id,
-      title: textOf(about, 'title') ?? (document.kind === 'ticket' ? 'A repair' : 'Untitled build'),
-      subtitle: subtitleOf(about, demo),
-      demo,
-      document,
-      save: snapshot.save,
-      undoLabel: snapshot.undo,
-      redoLabel: snapshot.redo,
-      rows: (collection) => rows(document, collection),
-      single: (collection) => singleRow(document, collection),
-      newRowId: () => store.newRowId(),
-      gesture: (label) => store.gesture(label),
-      write: (gesture, changes) => store.write(gesture, changes),
-      undo: carryOut('undo'),
-      redo: carryOut('redo'),
-      dropRefused: () => store.dropRefused(),
-      retrySaving: () => store.retryNow(),
-      store,
-    };
-  }, [snapshot, store, say]);
-}
-
-function subtitleOf(about: Row, demo: boolean): string {
-  const words = [demo ? 'demo, an invented blank' : '', textOf(about, 'customer') ?? ''];
-  return words.filter((word) => word !== '').join(' · ');
-}
-
-function heldWords(count: number): string {
-  const fields = count === 1 ? 'One field was' : `${count} fields were`;
-  return `${fields} left alone: another device has changed it since.`;
 }

@@ -35,6 +35,11 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
       (made) => navigate(`/builds/${made.id}/blank`),
       (error: unknown) => say(`No copy was made: ${reasonOf(error)}.`),
     );
+  const again = () =>
+    api.again(id).then(
+      (made) => navigate(`/builds/${made.id}/blank`),
+      (error: unknown) => say(`It was not begun again: ${reasonOf(error)}.`),
+    );
   const putAwayOrBack = () =>
     gone
       ? attempt(api.bringBack(id), `${name} is back on the shelf.`)
@@ -55,6 +60,12 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
           {demo ? 'Copy this and make it yours' : 'Copy'}
           <OfBuild name={name} />
         </Button>
+        {!demo && (
+          <Button className="plain" onPress={again}>
+            Same again
+            <OfBuild name={name} />
+          </Button>
+        )}
         <a className="plain" href={api.fileAddress(id)} download>
           Save as a file
           <OfBuild name={name} />

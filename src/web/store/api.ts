@@ -3,6 +3,7 @@ import type {
   AttachmentAnswer,
   BackupNote,
   CreateRequest,
+  DocumentAnswer,
   DocumentList,
   DocumentSummary,
   ImportAnswer,
@@ -60,11 +61,14 @@ export function createApi(fetcher: typeof fetch, base = '') {
       post<DocumentSummary>('/documents', { kind: 'build', changes }),
     createTicket: (changes: CreateRequest['changes'] = []) =>
       post<DocumentSummary>('/documents', { kind: 'ticket', changes }),
+    /** A document as it stands, without its history. */
+    document: (id: string) => get<DocumentAnswer>(doc(id)),
     operationsAfter: (id: string, after: number) =>
       get<OperationsAnswer>(`${doc(id)}/operations?after=${after}`),
     append: (id: string, operations: readonly Operation[]) =>
       post<AppendAnswer>(`${doc(id)}/operations`, { operations }),
     copy: (id: string) => post<DocumentSummary>(`${doc(id)}/copy`),
+    again: (id: string) => post<DocumentSummary>(`${doc(id)}/again`),
     putAway: (id: string) => post<DocumentSummary>(`${doc(id)}/put-away`),
     bringBack: (id: string) => post<DocumentSummary>(`${doc(id)}/bring-back`),
     /** Address of the build file, for a download link. */

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { BenchProvider } from '../read/bench.tsx';
-import { type Build, useDocumentOf } from '../read/build.tsx';
-import { BuildContext, useBuild } from '../read/build-context.ts';
+import { type Build, BuildContext, useBuild } from '../read/build-context.ts';
+import { useDocumentOf } from '../read/document-of.ts';
 import { useOpenStore } from '../read/open-store.ts';
 import { textOf } from '../read/values.ts';
 import { Caution } from '../shell/caution.tsx';

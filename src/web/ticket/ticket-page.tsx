@@ -1,8 +1,8 @@
 import { Link } from 'wouter';
 import { BuildFields } from '../fields/build-fields.tsx';
 import { HistorySheet } from '../history/history-sheet.tsx';
-import { useDocumentOf } from '../read/build.tsx';
 import { BuildContext, useBuild } from '../read/build-context.ts';
+import { useDocumentOf } from '../read/document-of.ts';
 import { useOpenStore } from '../read/open-store.ts';
 import { textOf } from '../read/values.ts';
 import { NextLine } from '../shell/next-line.tsx';

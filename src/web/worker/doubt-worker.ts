@@ -5,6 +5,7 @@ import { answerTasks } from './answer-tasks.ts';
 import type { DoubtTask, Progress } from './messages.ts';
 import { nextReadingOfBench } from './next-reading-of-bench.ts';
 import { secondOpinion } from './second-opinion.ts';
+import { seriesOfBlanks } from './series-of-blanks.ts';
 import { powerOfBlank, spreadOfPlaces, surenessOfLayouts } from './sureness-of-layouts.ts';
 
 answerTasks<DoubtTask>((task, progress: (so: Progress<DoubtTask>) => void) => {
@@ -13,6 +14,8 @@ answerTasks<DoubtTask>((task, progress: (so: Progress<DoubtTask>) => void) => {
       return surenessOfLayouts(task, progress);
     case 'spread':
       return spreadOfPlaces(task, progress);
+    case 'series':
+      return seriesOfBlanks(task);
     case 'power':
       return powerOfBlank(task);
     case 'nextReading':

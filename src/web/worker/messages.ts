@@ -9,7 +9,15 @@ import type { RealLineAtLoad, RealLineQuestion } from '../../engine/layout/real-
 import type { OutsideDiameter, RuledReading } from '../../engine/layout/rule-reading.ts';
 import type { MarkSlack } from '../../engine/layout/slack.ts';
 import type { JudgeAnswer, JudgeRequest } from '../../engine/load-test/judge-rod.ts';
-import type { FitAnswer, FitCurveSetup, FitRequest, FitSolved } from '../../engine/stiffness/request.ts';
+import type { SeriesUse } from '../../engine/series/fit-of-series.ts';
+import type { LearntSeries } from '../../engine/series/learn-series.ts';
+import type {
+  FitAnswer,
+  FitCurveSetup,
+  FitRequest,
+  FitSolved,
+  SeriesPrior,
+} from '../../engine/stiffness/request.ts';
 import type { SecondEstimate } from '../../engine/stiffness/second-estimate.ts';
 import type { DaysAnswer, DaysQuestion } from '../../engine/sureness/compare-days.ts';
 import type { MarkSpread } from '../../engine/sureness/mark-spread.ts';
@@ -70,6 +78,22 @@ export interface PowerTask {
   question: PowerQuestion;
 }
 
+/** The other blanks of a series, learnt from together and held against this one. */
+export interface SeriesTask {
+  does: 'series';
+  blanks: readonly { id: string; name: string; request: FitRequest }[];
+  request: FitRequest;
+}
+export interface SeriesAnswer {
+  /** Undefined where no other blank was measured well enough. */
+  learnt: LearntSeries | undefined;
+  use: SeriesUse | undefined;
+  /** What the fit of this blank takes; undefined where it is to be read by itself. */
+  prior: SeriesPrior | undefined;
+  /** Blanks of another length, or with too few readings. */
+  leftOut: number;
+}
+
 /** A layout with a line that rubs and may lie on the blank. */
 export interface RealLineTask {
   does: 'realLine';
@@ -116,7 +140,8 @@ export type DoubtTask =
   | NextReadingTask
   | JudgeTask
   | SecondTask
-  | DaysTask;
+  | DaysTask
+  | SeriesTask;
 
 /** Tasks of more than a frame. */
 export type LongTask = FitTask | LayoutTask | SlackTask | RealLineTask | DoubtTask;
@@ -139,6 +164,7 @@ interface Answers {
   judge: JudgeAnswer;
   second: SecondAnswer;
   days: DaysAnswer;
+  series: SeriesAnswer;
   realLine: RealLineAtLoad[];
 }
 interface Progresses {
@@ -154,6 +180,7 @@ interface Progresses {
   judge: never;
   second: never;
   days: never;
+  series: never;
   realLine: never;
 }
 export type Answer<T extends Task> = Answers[T['does']];
