@@ -1,3 +1,4 @@
+import { LeadCaution } from '../bend/lead-caution.tsx';
 import { Caution } from '../shell/caution.tsx';
 import { Part } from '../shell/part.tsx';
 import { ChooseProtocol } from './choose-protocol.tsx';
@@ -21,6 +22,7 @@ export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
           Eye protection on, and stand out of the plane in which the blank bends. Add weight slowly, low over
           the floor, never over feet. A blank can break below any level named here.
         </Caution>
+        <LeadCaution />
         {setups.length === 0 ? (
           <ChooseProtocol firstOrder={0} />
         ) : (

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { RuledLoad } from '../../engine/layout/rule-reading.ts';
 import { formatDegrees, formatGrams } from '../../engine/units/format-quantity.ts';
+import { LeadCaution } from '../bend/lead-caution.tsx';
 import { LoadSwitch } from '../bend/load-switch.tsx';
 import { LoadTestCaution } from '../bend/load-test-caution.tsx';
 import { Figure } from '../fields/figure.tsx';
@@ -44,6 +45,7 @@ export function ExpectedPart({ model }: { model: SheetModel }) {
         />
       )}
       <TestCaution />
+      <LeadCaution />
     </Part>
   );
 }
