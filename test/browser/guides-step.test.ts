@@ -12,6 +12,7 @@ let page: Page;
 beforeAll(async () => {
   bench = await openBench();
   page = await openStep(bench, twoPieceChanges(), 'guides');
+  await page.getByRole('heading', { name: 'The set' }).waitFor({ timeout: 40_000 });
 });
 afterAll(() => bench?.close());
 
@@ -74,7 +75,7 @@ test('a scan is read, its resolution questioned, and the measured feet decide', 
     mimeType: 'image/png',
     buffer: Buffer.from(encode({ width, height, channels: 3, depth: 8, data })),
   };
-  await page.locator('input[type=file]').setInputFiles(scan);
+  await page.locator('input[type=file]').first().setInputFiles(scan);
   const found = page.getByRole('region', { name: 'Guides on the scan' });
   await found.waitFor({ timeout: 90_000 });
   expect(await found.getByRole('row').count()).toBe(2);
@@ -98,7 +99,7 @@ test('a scan is read, its resolution questioned, and the measured feet decide', 
 
 test('a file that is no picture is refused with the reason', async () => {
   const file = { name: 'list.png', mimeType: 'image/png', buffer: Buffer.from('no picture at all') };
-  await page.locator('input[type=file]').setInputFiles(file);
+  await page.locator('input[type=file]').first().setInputFiles(file);
   await page.getByText(/list\.png: .*no picture this tool knows/).waitFor();
 });
 

@@ -6,6 +6,7 @@ import { benchSheet } from './bench-sheet.ts';
 import type { Area, Sheet, Text } from './drawing.ts';
 import { plainText } from './drawing.ts';
 import { type PaperName, standingPaper } from './paper-size.ts';
+import { rackSheet } from './rack-sheet.ts';
 import { pageSvg } from './svg.ts';
 import { wrapSheet } from './wrap-sheet.ts';
 
@@ -42,6 +43,25 @@ describe('the bench sheet', () => {
       // 12 pt is 12 × 25.4 / 72 mm.
       for (const { sizeMm } of figures) expect(sizeMm).toBeGreaterThanOrEqual((12 * 25.4) / 72);
     }
+  });
+});
+
+describe('the rack sheet', () => {
+  it.each(papers)('is one page of %s however many go back, and says how many are not listed', (paper) => {
+    const bag = (count: number) =>
+      Array.from({ length: count }, (_, index) => ({
+        guide: { id: `r${index}`, size: '1' },
+        reason: 'rough ring',
+      }));
+    const places = Array.from({ length: 18 }, (_, index) => {
+      return { guide: index + 1, size: '1', outsideM: 0.002, bagId: `b${index}` };
+    });
+    const sheet = rackSheet({ places, spare: [], rejects: bag(30), order: [], cost: 0 }, () => 7, {
+      paper,
+      stamp: 'Test',
+    });
+    onThePage(sheet, paper);
+    expect(textsOf(sheet).some(({ pieces }) => /^and \d+ more$/.test(plainText(pieces)))).toBe(true);
   });
 });
 
@@ -94,7 +114,7 @@ describe('the wrap sheet', () => {
     for (const { colour } of [choices.thread, choices.trim, choices.under]) expect(fills).toContain(colour);
     const words = textsOf(sheet).map(({ pieces }) => plainText(pieces));
     expect(words.some((line) => /^A {2}Thread, dark blue, lot 12: [\d.]+ m/.test(line))).toBe(true);
-    expect(words.some((line) => /^B {2}Trim, gold: /.test(line))).toBe(true);
+    expect(words.some((line) => /^B {2}Trim, gold, 4 turns at each end: /.test(line))).toBe(true);
     expect(words.some((line) => /^C {2}Underwrap, grey: /.test(line))).toBe(true);
     // Without colour the three still differ: by how tall they are drawn.
     const tall = (colour: string) =>

@@ -51,12 +51,13 @@ export function finishSheet(
     ...drawTable(
       {
         columns: [
-          { title: 'what', widthMm: 60 },
-          { title: 'when', widthMm: 70 },
-          { title: 'done', widthMm: widthMm - 130, align: 'end' },
+          { title: 'what', widthMm: 88 },
+          { title: 'when', widthMm: 62 },
+          { title: 'done', widthMm: widthMm - 150, align: 'end' },
         ],
         rows: due.map(({ what, when }) => [what, when, '']),
         rowMm: 8,
+        textMm: 4.3,
       },
       marginMm,
       dueMm,

@@ -17,8 +17,12 @@ export function rackSheet(
     '',
   ]);
   const tableMm = marginMm + 14;
-  const belowMm = tableMm + (rows.length + 1) * 8 + 8;
+  const rowMm = Math.min(9, (size.heightMm - marginMm - tableMm - 40) / (rows.length + 1));
+  const belowMm = tableMm + (rows.length + 1) * rowMm + 8;
   const back = sorted.rejects.map(({ guide, reason }) => `${numberOf(guide.id)} (${guide.size}): ${reason}`);
+  const room = Math.floor((size.heightMm - marginMm - belowMm - 6) / 5);
+  const listed =
+    back.length <= room ? back : [...back.slice(0, room - 1), `and ${back.length - room + 1} more`];
   return {
     title: 'Rack',
     pages: [
@@ -40,13 +44,14 @@ export function rackSheet(
                 { title: 'lay it here', widthMm: 66 },
               ],
               rows,
-              rowMm: 8,
+              rowMm,
+              textMm: 4.3,
             },
             marginMm,
             tableMm,
           ),
           text(marginMm, belowMm, back.length > 0 ? 'Goes back:' : 'Nothing goes back.', { bold: true }),
-          ...back.slice(0, 14).map((words, index) => text(marginMm, belowMm + 6 + index * 5, words)),
+          ...listed.map((words, index) => text(marginMm, belowMm + 6 + index * 5, words)),
         ],
       },
     ],

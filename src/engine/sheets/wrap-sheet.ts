@@ -50,8 +50,12 @@ export function wrapSheet(plan: WrapPlan, blank: AssembledBlank, options: WrapSh
               last: index === blank.sections.length - 1,
             }),
           ),
-          ...drawTable({ columns: columnsOf(drawnMm), rows, rowMm }, marginMm, tableTopMm),
-          ...plan.colours.flatMap((need, index) => colourLine(need, footMm + index * 6)),
+          ...drawTable(
+            { columns: columnsOf(drawnMm), rows, rowMm, textMm: Math.min(4, 0.66 * rowMm) },
+            marginMm,
+            tableTopMm,
+          ),
+          ...plan.colours.flatMap((need, index) => colourLine(need, footMm + index * 6, trimTurns(plan))),
         ],
       },
     ],
@@ -64,9 +68,11 @@ export const threadLetters = { thread: 'A', trim: 'B', underwrap: 'C' } as const
 const threadWords = { thread: 'Thread', trim: 'Trim', underwrap: 'Underwrap' } as const;
 
 /** `A Thread, dark green, lot 12: 31.2 m with tags and reserve, 1 spool`, beside a swatch. */
-function colourLine(need: ColourNeed, yMm: number): Mark[] {
+function colourLine(need: ColourNeed, yMm: number, trim: number): Mark[] {
   const { part, threadM, spools, name, lot, colour } = need;
-  const called = [name ?? colour, lot ? `lot ${lot}` : ''].filter((words) => words !== '').join(', ');
+  const called = [name ?? colour, lot ? `lot ${lot}` : '', part === 'trim' ? `${trim} turns at each end` : '']
+    .filter((words) => words !== '')
+    .join(', ');
   const words = `${threadLetters[part]}  ${threadWords[part]}, ${called}: ${threadM.toFixed(1)} m with tags and reserve, ${spools} ${spools === 1 ? 'spool' : 'spools'}`;
   return [
     { ...area(marginMm, yMm - 3.4, 8, 4), fill: colour },
@@ -74,17 +80,18 @@ function colourLine(need: ColourNeed, yMm: number): Mark[] {
   ];
 }
 
+const trimTurns = ({ wraps }: WrapPlan) => (wraps.find((wrap) => wrap.trimTurns > 0)?.trimTurns ?? 0) / 2;
+
 function columnsOf(widthMm: number): Column[] {
-  const rest = widthMm - 48 - 24 - 3 * 23 - 15 - 12 - 12;
+  const rest = widthMm - 46 - 24 - 3 * 24 - 17 - 12;
   return [
-    { title: 'wrap', widthMm: 48 },
+    { title: 'wrap', widthMm: 46 },
     { title: 'section', widthMm: 24 },
-    { title: 'starts', widthMm: 23, align: 'end' },
-    { title: 'ends', widthMm: 23, align: 'end' },
-    { title: 'from its butt end', widthMm: 23, align: 'end' },
-    { title: 'length', widthMm: 15, align: 'end' },
+    { title: 'starts', widthMm: 24, align: 'end' },
+    { title: 'ends', widthMm: 24, align: 'end' },
+    { title: 'butt end', widthMm: 24, align: 'end' },
+    { title: 'length', widthMm: 17, align: 'end' },
     { title: 'turns', widthMm: 12, align: 'end' },
-    { title: 'trim', widthMm: 12, align: 'end' },
     { title: 'done', widthMm: rest, align: 'end' },
   ];
 }
@@ -98,7 +105,6 @@ function wrapCells(wrap: Wrap, blank: AssembledBlank, step: TapeStep): string[] 
     formatOnTape(wrap.startFromOwnButtM, step),
     `${((wrap.toTipM - wrap.fromTipM) * 1000).toFixed(1)} mm`,
     `${Math.round(wrap.turns)}`,
-    wrap.trimTurns > 0 ? `2 × ${wrap.trimTurns / 2}` : '',
     '',
   ];
 }

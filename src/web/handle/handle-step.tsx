@@ -88,7 +88,7 @@ export function HandleStep() {
         {balance.fromButtM !== undefined && (
           <p role="status">
             <Figure
-              text={`All parts with a mass weigh ${formatGrams(balance.massKg, 1)} and balance ${show(balance.fromButtM)} from the butt end.`}
+              text={`All parts with a mass weigh ${formatGrams(balance.massKg, 1)}, thread and two coats among them, and balance ${show(balance.fromButtM)} from the butt end.`}
             />
             {unweighed.length > 0 && <span className="quiet"> Not weighed yet: {unweighed.join(', ')}.</span>}
           </p>

@@ -3,15 +3,18 @@ import type { AssembledBlank } from '../../engine/bench/assemble.ts';
 import type { Bench } from '../../engine/bench/bench.ts';
 import { commonHandle } from '../../engine/bench/default-guides.ts';
 import { diameterAt } from '../../engine/bench/diameter-profile.ts';
+import { dressWraps } from '../../engine/finish/dressing.ts';
 import type { Choices } from '../../engine/flow/choices.ts';
 import { type Balance, balanceOf, type PartMass, taperedTubeCentreM } from '../../engine/handle/balance.ts';
 import { type HandleParts, handleRoom } from '../../engine/handle/handle-parts.ts';
 import { type HandlePlan, planHandle } from '../../engine/handle/plan-handle.ts';
 import type { Row } from '../../record/document.ts';
+import { type FinishChoices, readFinish } from '../../record/read-finish.ts';
 import { readHandleParts } from '../../record/read-handle.ts';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { siOf } from '../read/values.ts';
+import { useWraps, type WrapsOnRod } from '../wraps/use-wraps.ts';
 
 export interface HandleOnBench {
   parts: HandleParts;
@@ -26,6 +29,7 @@ export interface HandleOnBench {
 export function useHandlePlan(): HandleOnBench {
   const { single } = useBuild();
   const { filled, bench, blank, profile, choices } = useBench();
+  const wraps = useWraps();
   return useMemo(() => {
     const front = bench?.handle.gripFrontFromButtM ?? commonHandle(2.743).gripFrontFromButtM;
     const parts = readHandleParts(filled, front);
@@ -38,6 +42,7 @@ export function useHandlePlan(): HandleOnBench {
       ...handleMasses(single('handle'), parts),
       ...(bench && blank ? blankMasses(bench, blank, profile) : []),
       ...(choices && blank ? guideMasses(choices, blank) : []),
+      ...(blank && wraps ? dressingMasses(wraps, readFinish(filled), blank) : []),
     ];
     return {
       parts,
@@ -45,7 +50,7 @@ export function useHandlePlan(): HandleOnBench {
       balance: balanceOf(weighed.filter((part) => part.massKg > 0)),
       unweighed: weighed.filter((part) => part.massKg <= 0).map(({ name }) => name),
     };
-  }, [filled, single, bench, blank, profile, choices]);
+  }, [filled, single, bench, blank, profile, choices, wraps]);
 }
 
 function handleMasses(row: Row, parts: HandleParts): PartMass[] {
@@ -97,4 +102,17 @@ function guideMasses(choices: Choices, blank: AssembledBlank): PartMass[] {
     stationM === undefined ? [] : [{ name: kind, massKg, fromButtM: blank.lengthM - stationM }],
   );
   return [...placed, { name: 'tip-top', massKg: choices.tipTop.massKg, fromButtM: blank.lengthM }];
+}
+
+/** Thread and two coats of finish, each wrap at its place. */
+function dressingMasses({ plan }: WrapsOnRod, finish: FinishChoices, blank: AssembledBlank): PartMass[] {
+  const { laidWidthM } = plan;
+  const coats = Math.max(2, finish.coats.length);
+  return dressWraps(plan.wraps, { laidWidthM, coatThicknessM: finish.coatThicknessM, coats }).map(
+    ({ fromTipM, toTipM, threadKg, finishKg }) => ({
+      name: 'thread and finish',
+      massKg: threadKg + finishKg,
+      fromButtM: blank.lengthM - (fromTipM + toTipM) / 2,
+    }),
+  );
 }
