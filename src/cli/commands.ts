@@ -5,6 +5,7 @@ import type { RunOptions } from '../server/run-server.ts';
 import { backUp, move, restore } from './backup-commands.ts';
 import { checkBuildFile } from './check-build-file.ts';
 import { openBuild } from './open-build.ts';
+import { pair } from './pair-command.ts';
 import { reportData } from './report-data.ts';
 import { reportText } from './report-text.ts';
 import { exportShop, importShop } from './shop-commands.ts';
@@ -156,6 +157,13 @@ function addBackups(program: Command): void {
     .option('--data <folder>', `${dataWords}, empty`)
     .action(async (source: string, options: { data?: string }) => {
       process.stdout.write(await importShop(source, options));
+    });
+  program
+    .command('pair')
+    .description('a code that lets one more device in, from the server that runs on this computer')
+    .option('--data <folder>', dataWords)
+    .action(async (options: { data?: string }) => {
+      process.stdout.write(await pair(options));
     });
   const placeWords = 'a data folder or a postgres:// address';
   program
