@@ -1,8 +1,16 @@
 export { type Camera, cameraBackProject, cameraProject } from './camera/camera-model.ts';
 export { marksToCamera } from './camera/marks-check.ts';
+export { type PlaneOfMarks, type PlaneRequest, planeOfMarks } from './camera/plane-of-marks.ts';
 export { cameraAwayM, cameraOverPlane } from './camera/stand-off.ts';
 export { type Decoded, type DecodeLimits, decodeImage, decodeLimits } from './decode/decode-image.ts';
 export type { Finding, Refused } from './finding.ts';
+export {
+  type LineRequest,
+  type MeasuredLine,
+  type MeasuredRing,
+  type MeasuredSpan,
+  measureLine,
+} from './line/measure-line.ts';
 export { type FindMarksOptions, type FoundMark, findMarks } from './marks/find-marks.ts';
 export type { Pixels } from './pixels.ts';
 export { type FlatSheet, flattenSheet } from './scan/flatten-sheet.ts';

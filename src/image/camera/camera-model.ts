@@ -62,3 +62,21 @@ function undistort(lens: { k1: number; k2: number }, seen: Point): Point {
   }
   return { x: (seen.x * radius) / seenRadius, y: (seen.y * radius) / seenRadius };
 }
+
+/**
+ * The same camera for a plane moved towards it by `byM` (metres, parallel), with the same X and Y; and the
+ * camera's distance from that plane. The plane's two columns are of one length, since pixels are square.
+ */
+export function cameraTowards(camera: Camera, byM: number): { camera: Camera; distanceM: number } {
+  const m = camera.plane;
+  const perM = Math.sqrt(Math.hypot(m[0], m[3], m[6]) * Math.hypot(m[1], m[4], m[7]));
+  const normal = [m[3] * m[7] - m[6] * m[4], m[6] * m[1] - m[0] * m[7], m[0] * m[4] - m[3] * m[1]].map(
+    (value) => value / (perM * perM),
+  );
+  const along = normal[0] * m[2] + normal[1] * m[5] + normal[2] * m[8];
+  // Towards the camera is against the way from it to the plane.
+  const step = (-Math.sign(along) * byM * perM) / Math.hypot(...normal);
+  const plane = Float64Array.from(m);
+  for (let row = 0; row < 3; row++) plane[3 * row + 2] += step * normal[row];
+  return { camera: { ...camera, plane }, distanceM: Math.abs(along) / perM - byM };
+}
