@@ -44,6 +44,7 @@ async function runChecks(long, unit) {
     ...(long
       ? {
           KILLS: '200',
+          SERIES: '30',
           FUZZ_REQUESTS: '10000',
           PHOTO_BLANKS: '200',
           JUDGED_RODS: '24',

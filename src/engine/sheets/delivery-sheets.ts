@@ -143,7 +143,6 @@ function inspectionSheet(
                       { title: 'dye', widthMm: 45 },
                     ],
                     rows: partRows,
-                    rowMm: 5,
                   },
                   marginMm,
                   partsTop,
