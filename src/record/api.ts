@@ -23,6 +23,7 @@
  *   POST   /api/backups                                      -> BackupNote (201), made now
  *   GET    /api/backups/:name                                -> the archive
  *   POST   /api/backups/:name/restore                        -> { keptAs } (this computer only); open pages load anew
+ *   GET    /api/proofs                                       -> ProofsAnswer, of all builds but the demo
  *   GET    /api/jobs                                         -> { jobs: JobStatus[] }, the newest first
  *   POST   /api/jobs                     JobRequest          -> JobStatus (202)
  *   GET    /api/jobs/:id, POST /api/jobs/:id/cancel          -> JobStatus
@@ -33,6 +34,7 @@
  *   GET    /api/info                                         -> ServerInfo
  */
 import type { Cell, Change, Finding, Operation, StoredOperation } from './operation.ts';
+import type { Proof } from './read-proofs.ts';
 import type { DocumentKind, FieldValue } from './schema.ts';
 
 export interface DocumentSummary {
@@ -71,6 +73,11 @@ export interface DocumentList {
   documents: DocumentSummary[];
   /** How many match, beyond the ones sent. */
   total: number;
+}
+
+/** What was predicted and seen, build by build; builds without a proof are left out. */
+export interface ProofsAnswer {
+  builds: { id: string; title: string; proofs: Proof[] }[];
 }
 
 export interface CreateRequest {

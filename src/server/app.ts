@@ -13,6 +13,7 @@ import { documentRoutes } from './routes/documents.ts';
 import { eventRoutes } from './routes/events.ts';
 import { fileRoutes } from './routes/files.ts';
 import { jobRoutes } from './routes/jobs.ts';
+import { proofRoutes } from './routes/proofs.ts';
 import { type Sharing, sharingRoutes } from './routes/sharing.ts';
 import { admit } from './sharing/admit.ts';
 import type { StaticFiles } from './static-files.ts';
@@ -54,6 +55,7 @@ export function createApp(parts: AppParts): Hono {
   app.route('/api', documentRoutes(parts.keeper));
   app.route('/api', fileRoutes(parts.keeper, parts.version));
   app.route('/api', backupRoutes(parts.backups, parts.restore));
+  app.route('/api', proofRoutes(parts.keeper));
   app.route('/api', jobRoutes(parts.jobs));
   app.post('/api/demo/reset', async (c) => c.json(await resetDemo(parts.keeper, parts.demoFile)));
   app.route('/api', eventRoutes(parts.keeper, parts.closing));

@@ -39,7 +39,7 @@ export function offMarks(
   return rings.flatMap(({ tapped, fromTipM, markFromTipM }, ring) => {
     const off = fromTipM.value - markFromTipM;
     if (ring === 0 || !tapped || Math.abs(off) <= 1.5 * fromTipM.plusMinus) return [];
-    const words = `guide ${ring} stands ${length(Math.abs(off))} ± ${length(fromTipM.plusMinus)} nearer the ${off > 0 ? 'butt' : 'tip'} than its mark`;
+    const words = `Guide ${ring} stands ${length(Math.abs(off))} ± ${length(fromTipM.plusMinus)} nearer the ${off > 0 ? 'butt' : 'tip'} than its mark`;
     return [{ guide: ring - 1, words }];
   });
 }

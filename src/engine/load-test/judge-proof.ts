@@ -22,7 +22,9 @@ export interface ProofVerdict {
   /** Places with both figures and a stated reach. */
   counted: number;
   agreed: number;
-  /** Largest miss over what was allowed, of the counted ones; 0 with none. */
+  /** Miss over what was allowed, of every counted place. */
+  ratios: number[];
+  /** The largest of them; 0 with none. */
   worst: number;
   /** Whether the tip hung lower or higher than predicted, where it was off. */
   tip?: 'lower' | 'higher';
@@ -35,13 +37,14 @@ export function judgeProof(predicted: readonly PredictedPlace[], seen: readonly 
   if (predicted.length !== seen.length) throw new Error(`${seen.length} places seen of ${predicted.length}`);
   const misses = predicted.map((place, i) => missOf(place, seen[i]));
   const places = misses.map(({ judged }) => judged);
-  const counted = misses.filter(({ ratio }) => ratio !== undefined);
+  const ratios = misses.flatMap(({ ratio }) => (ratio === undefined ? [] : [ratio]));
   const [tip] = places;
   return {
     places,
-    counted: counted.length,
+    counted: ratios.length,
     agreed: places.filter(({ verdict }) => verdict === 'agrees').length,
-    worst: Math.max(0, ...counted.map(({ ratio }) => ratio ?? 0)),
+    ratios,
+    worst: Math.max(0, ...ratios),
     tip: tip?.verdict === 'off' && tip.offUpM ? (tip.offUpM < 0 ? 'lower' : 'higher') : undefined,
   };
 }

@@ -26,6 +26,12 @@ export function SetupMore({ rows, name }: { rows: SetupRows; name: string }) {
       <summary>More about this set-up</summary>
       <div className="fields-row">
         <TextField label="Name" path={path('name')} gesture="name of a set-up" />
+        <TextField
+          label="Day it was read"
+          path={path('day')}
+          gesture="day of a set-up"
+          placeholder="first day"
+        />
         <QuantityField label="Axis at the blocks, above level" path={path('nominalAngle')} gesture="angle" />
         <QuantityField
           label="Blank turned on its axis"

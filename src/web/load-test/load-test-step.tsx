@@ -5,10 +5,12 @@ import { TestsPart } from '../photo/tests-part.tsx';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { NextLine } from '../shell/next-line.tsx';
+import { DaysPart } from './days-part.tsx';
 import { ExpectedPart } from './expected-part.tsx';
 import { JudgePart } from './judge-part.tsx';
 import { PrepareList } from './prepare-list.tsx';
 import { ProofPart } from './proof-part.tsx';
+import { ProofRecordPart } from './proof-record-part.tsx';
 import { SecondEstimatePart } from './second-estimate-part.tsx';
 import { useTestedRod } from './use-load-test.ts';
 import './load-test.css';
@@ -29,6 +31,8 @@ export function LoadTestStep() {
       {predicted && <JudgePart model={predicted} />}
       <SecondEstimatePart />
       {predicted && <ProofPart model={predicted} />}
+      <ProofRecordPart />
+      {predicted && <DaysPart model={predicted} />}
     </BuildFields>
   );
 }

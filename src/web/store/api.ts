@@ -9,6 +9,7 @@ import type {
   ImportAnswer,
   JobStatus,
   OperationsAnswer,
+  ProofsAnswer,
   Refusal,
   Revision,
   ServerInfo,
@@ -88,6 +89,7 @@ export function createApi(fetcher: typeof fetch, base = '') {
     makeBackup: () => post<BackupNote>('/backups'),
     restoreBackup: (name: string) =>
       post<{ madeAt: string; keptAs: string | null }>(`/backups/${encodeURIComponent(name)}/restore`),
+    proofs: () => get<ProofsAnswer>('/proofs'),
     startJob: (kind: string, input: unknown = {}) => post<JobStatus>('/jobs', { kind, input }),
     job: (id: string) => get<JobStatus>(`/jobs/${id}`),
     cancelJob: (id: string) => post<JobStatus>(`/jobs/${id}/cancel`),

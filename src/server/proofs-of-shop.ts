@@ -1,0 +1,52 @@
+import type { ProofsAnswer } from '../record/api.ts';
+import { readProofs } from '../record/read-proofs.ts';
+import { readSingle } from '../record/read-values.ts';
+import type { Keeper } from './keeper.ts';
+
+type Build = ProofsAnswer['builds'][number];
+
+/** Builds read at once from the list. */
+const page = 200;
+
+/**
+ * The proofs of every build of the shop that has any; the demo, which nobody hung, is left out. What was read of a
+ * build is kept until it changes.
+ */
+export class ProofsOfShop {
+  private readonly keeper: Keeper;
+  private readonly kept = new Map<string, { lastSeq: number; build: Build | undefined }>();
+
+  constructor(keeper: Keeper) {
+    this.keeper = keeper;
+  }
+
+  async all(): Promise<ProofsAnswer> {
+    const builds: Build[] = [];
+    for (let offset = 0; ; offset += page) {
+      const { documents, total } = await this.keeper.repository.list({
+        kind: 'build',
+        search: '',
+        series: '',
+        gone: false,
+        limit: page,
+        offset,
+      });
+      for (const { id, lastSeq, demo } of documents) {
+        const build = demo ? undefined : await this.of(id, lastSeq);
+        if (build) builds.push(build);
+      }
+      if (offset + page >= total) return { builds };
+    }
+  }
+
+  private async of(id: string, lastSeq: number): Promise<Build | undefined> {
+    const known = this.kept.get(id);
+    if (known?.lastSeq === lastSeq) return known.build;
+    const state = await this.keeper.state(id);
+    const proofs = readProofs(state);
+    const title = readSingle(state, 'about').text('title') ?? 'without a title';
+    const build = proofs.length > 0 ? { id, title, proofs } : undefined;
+    this.kept.set(id, { lastSeq, build });
+    return build;
+  }
+}
