@@ -56,7 +56,7 @@ test(
     expect(database.prepare('PRAGMA foreign_key_check').all([])).toEqual([]);
     database.close();
   },
-  kills * 3000 + 30_000,
+  kills * 10_000 + 60_000,
 );
 
 /** Writers send gesture after gesture; after `more` acknowledgements beyond the first few the process is killed. */
