@@ -75,7 +75,7 @@ test('a scan is read, its resolution questioned, and the measured feet decide', 
     mimeType: 'image/png',
     buffer: Buffer.from(encode({ width, height, channels: 3, depth: 8, data })),
   };
-  await page.locator('input[type=file]').first().setInputFiles(scan);
+  await page.locator('input[type=file]').first().setInputFiles(scan, { timeout: 60_000 });
   const found = page.getByRole('region', { name: 'Guides on the scan' });
   await found.waitFor({ timeout: 90_000 });
   expect(await found.getByRole('row').count()).toBe(2);
@@ -99,7 +99,7 @@ test('a scan is read, its resolution questioned, and the measured feet decide', 
 
 test('a file that is no picture is refused with the reason', async () => {
   const file = { name: 'list.png', mimeType: 'image/png', buffer: Buffer.from('no picture at all') };
-  await page.locator('input[type=file]').first().setInputFiles(file);
+  await page.locator('input[type=file]').first().setInputFiles(file, { timeout: 60_000 });
   await page.getByText(/list\.png: .*no picture this tool knows/).waitFor();
 });
 

@@ -5,6 +5,7 @@ import { bagReferenceSheet } from '../../engine/sheets/bag-sheet.ts';
 import { formatMm } from '../../engine/units/format-quantity.ts';
 import { readQuantity } from '../../engine/units/read-quantity.ts';
 import type { ScannedGuide } from '../../image/index.ts';
+import { usePrinterChoice } from '../marks/printer-choice.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
 import { useSay } from '../shell/messages.tsx';
@@ -27,6 +28,7 @@ export function ScanPart({ sizes, inBag }: ScanPartProps) {
   const scan = useScan();
   const { paper } = useShop();
   const { print, printing } = usePrint();
+  const { factors } = usePrinterChoice(paper);
   return (
     <Part
       title="Scan the bag"
@@ -52,7 +54,7 @@ export function ScanPart({ sizes, inBag }: ScanPartProps) {
               print({
                 sheet: 'bag sheet',
                 paper,
-                draw: (stamp) => [bagReferenceSheet({ paper, stamp })],
+                draw: (stamp) => [bagReferenceSheet({ paper, stamp, factors })],
               })
             }
           >
