@@ -8,7 +8,7 @@ import {
   chromium,
   type Page,
 } from 'playwright-core';
-import { type RunningServer, serve } from '../../src/server/serve.ts';
+import { type RunningServer, type ServeOptions, serve } from '../../src/server/serve.ts';
 
 /** A browser and a server on a data folder of their own. */
 export interface Bench {
@@ -24,11 +24,11 @@ export interface Bench {
   close(): Promise<void>;
 }
 
-export async function openBench(): Promise<Bench> {
+export async function openBench(options: Partial<ServeOptions> = {}): Promise<Bench> {
   const dataFolder = mkdtempSync(join(tmpdir(), 'fairbend-browser-'));
   const complaints: string[] = [];
   const contexts: BrowserContext[] = [];
-  const server = await serve({ dataFolder, port: 0 });
+  const server = await serve({ dataFolder, port: 0, ...options });
   const browser = await chromium.launch({ executablePath: chromeFile(), args: chromeArguments() });
   const bench: Bench = {
     server,

@@ -1,15 +1,18 @@
 import type { Row } from '../../record/document.ts';
 import type { LoadPhoto } from '../../record/read-load-tests.ts';
-import { siOf, textOf } from '../read/values.ts';
+import { textOf } from '../read/values.ts';
 import type { StageHandle } from './photo-handle.tsx';
 import type { PhotoReading } from './photo-request.ts';
 
-/** Guides from the tip down with what they are called on every sheet. */
+/** The tip-top's name where the record has no row for it: it stands at the datum without one. */
+const tipTopId = 'tip-top';
+
+/** The tip-top and the guides from the tip down, with what they are called on every sheet. */
 export function namedGuides(guides: readonly Row[]): { id: string; name: string }[] {
-  const station = (row: Row) => (textOf(row, 'kind') === 'tip-top' ? 0 : (siOf(row, 'station') ?? Infinity));
-  return [...guides]
-    .sort((a, b) => station(a) - station(b))
-    .map((row, i) => ({ id: row.id, name: textOf(row, 'kind') === 'tip-top' ? 'tip-top' : `guide ${i}` }));
+  const isTipTop = (row: Row) => textOf(row, 'kind') === 'tip-top';
+  const own = guides.filter((row) => !isTipTop(row));
+  const tipTop = guides.find(isTipTop)?.id ?? tipTopId;
+  return [{ id: tipTop, name: 'tip-top' }, ...own.map(({ id }, i) => ({ id, name: `guide ${i + 1}` }))];
 }
 
 /** Rings are tapped from the tip down: the next one is the first guide without a tap. */

@@ -1,6 +1,7 @@
 import { Button } from 'react-aria-components';
 import type { LoadTest } from '../../record/read-load-tests.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
+import { FlagField } from '../fields/flag-field.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import type { SheetModel } from '../layout/sheet-model.ts';
@@ -49,6 +50,20 @@ export function TestCard({ test, number, before, isAccepted, model }: TestCardPr
           unset="taped"
         />
       </div>
+      {test.rod === 'bare' && (
+        <div className="fields-row">
+          <QuantityField
+            label="Held, from the tip"
+            path={field('heldFromTip')}
+            gesture="hold of a load test"
+            placeholder="where the curve begins"
+            hint="where the blank leaves the clamp"
+          />
+          <FlagField path={field('leftOut')} gesture="leave a load test out">
+            Leave this curve out of the stiffness
+          </FlagField>
+        </div>
+      )}
       {test.photos.map((photo) => (
         <PhotoPanel key={photo.id} test={test} photo={photo} />
       ))}

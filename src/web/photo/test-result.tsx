@@ -38,7 +38,14 @@ export function TestResult({ test, before, model }: TestResultProps) {
     <>
       {answer?.status === 'not yet' && <p className="attention">{answer.words}</p>}
       {beside && <BesideDrawing seen={seen} beside={beside} before={earlier} />}
-      {beside && <BesideTable beside={beside} before={earlier} show={show} guessed={!stiffness.solved} />}
+      {beside && (
+        <BesideTable
+          beside={beside}
+          before={earlier}
+          show={show}
+          guess={guessWords(test, stiffness.solved !== undefined)}
+        />
+      )}
       <Acceptance test={test} seen={seen} beside={beside} show={show} />
     </>
   );
@@ -48,21 +55,26 @@ interface BesideTableProps {
   beside: Beside;
   before: SeenCurve | undefined;
   show(lengthM: number): string;
-  /** Nothing was hung on the blank: the prediction is a guess. */
-  guessed: boolean;
+  /** What the prediction is worth, where that is little. */
+  guess: string;
 }
 
-function BesideTable({ beside, before, show, guessed }: BesideTableProps) {
+function BesideTable({ beside, before, show, guess }: BesideTableProps) {
   const { flags, buttAngleRad, doubts } = beside;
   return (
     <>
+      {doubts.map((words) => (
+        <p key={words} className="attention">
+          <Figure text={words} />
+        </p>
+      ))}
       <TableFrame label="The curve beside the prediction">
         <table className="figures-table">
           <caption>
             Seen beside predicted{' '}
             <span className="quiet">
               from the front of the grip, butt {formatDegrees(buttAngleRad)} above level
-              {guessed ? ', the prediction a guess from diameters' : ''}
+              {guess}
             </span>
           </caption>
           <thead>
@@ -107,13 +119,14 @@ function BesideTable({ beside, before, show, guessed }: BesideTableProps) {
           </tbody>
         </table>
       </TableFrame>
-      {doubts.map((words) => (
-        <p key={words} className="attention">
-          <Figure text={words} />
-        </p>
-      ))}
     </>
   );
+}
+
+/** A bare blank's curve is among the readings that it is compared with. */
+function guessWords({ rod, leftOut, hungKg }: LoadTest, solved: boolean): string {
+  if (!solved) return ', the prediction a guess from diameters';
+  return rod === 'bare' && !leftOut && hungKg ? ', this curve itself among what it is predicted from' : '';
 }
 
 /** "1 1/4 in farther out, 3/8 in lower"; what rounds to nothing is left out. */
