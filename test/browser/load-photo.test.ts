@@ -144,7 +144,7 @@ describe('a picture from this computer', () => {
     const table = page.getByRole('table', { name: /^Seen beside predicted/ });
     expect(await table.getByRole('row').count()).toBe(5);
     const judged = page.getByText(
-      /do not belong to one blank|Leave every guide|That brings the worst|could not be judged/,
+      /do not belong to one blank|Move one guide|Move \d guides|of your limit|could not be judged/,
     );
     await judged.first().waitFor({ timeout: 90_000 });
     await page.getByRole('button', { name: 'Accept: the rod stays so' }).click();

@@ -5,6 +5,7 @@ import { TestsPart } from '../photo/tests-part.tsx';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { NextLine } from '../shell/next-line.tsx';
+import { BeforeAfterPart } from './before-after-part.tsx';
 import { DaysPart } from './days-part.tsx';
 import { ExpectedPart } from './expected-part.tsx';
 import { JudgePart } from './judge-part.tsx';
@@ -29,6 +30,7 @@ export function LoadTestStep() {
       {predicted && <ExpectedPart model={predicted} />}
       <TestsPart model={predicted} />
       {predicted && <JudgePart model={predicted} />}
+      {predicted && <BeforeAfterPart model={predicted} />}
       <SecondEstimatePart />
       {predicted && <ProofPart model={predicted} />}
       <ProofRecordPart />

@@ -9,7 +9,7 @@ import { MarksFields } from './marks-fields.tsx';
 import { type PhotoReading, photoReading } from './photo-request.ts';
 import { PhotoStage, type StageCurve } from './photo-stage.tsx';
 import { movePlace, removePlace, rowChanges, setPlace } from './place-changes.ts';
-import { guideOfNextRing, handlesOf } from './stage-handles.ts';
+import { handlesOf, nextRing } from './stage-handles.ts';
 import { StandOffField } from './stand-off-field.tsx';
 import { type Tool, ToolChoice } from './tool-choice.tsx';
 import { TraceBar, TraceSay } from './trace-bar.tsx';
@@ -41,8 +41,10 @@ export function PhotoPanel({ test, photo }: PhotoPanelProps) {
     build.write(gesture, changes);
     if (photo.trace) trace.run(gesture);
   };
+  const ring = nextRing(photo, build.rows('guides'));
   const set = (role: PlaceRole, px: [number, number]) => {
-    const guide = role === 'ring' ? guideOfNextRing(photo, build.rows('guides')) : undefined;
+    if (role === 'ring' && !ring) return;
+    const guide = role === 'ring' ? ring?.id : undefined;
     change(`set ${toolWords[role] ?? role}`, setPlace(photo, role, px, { id: build.newRowId(), guide }));
   };
   const roleOf = (id: string) =>
@@ -52,6 +54,13 @@ export function PhotoPanel({ test, photo }: PhotoPanelProps) {
     <section className="photo-panel" aria-label={`Picture ${photo.name}`}>
       <TraceSay reading={reading} trace={trace} standing={standing} />
       <ToolChoice tool={tool} onPick={setPicked} rod={test.rod} />
+      {tool === 'ring' && (
+        <p className="quiet" role="status">
+          {ring
+            ? `Tap the middle of the ring of ${ring.name === 'tip-top' ? 'the tip-top' : ring.name}.`
+            : 'Every ring has its tap.'}
+        </p>
+      )}
       <PhotoStage
         address={api.attachmentAddress(photo.hash)}
         picture={picture}

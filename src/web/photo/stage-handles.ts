@@ -4,21 +4,16 @@ import { textOf } from '../read/values.ts';
 import type { StageHandle } from './photo-handle.tsx';
 import type { PhotoReading } from './photo-request.ts';
 
-/** The tip-top's name where the record has no row for it: it stands at the datum without one. */
-const tipTopId = 'tip-top';
-
-/** The tip-top and the guides from the tip down, with what they are called on every sheet. */
-export function namedGuides(guides: readonly Row[]): { id: string; name: string }[] {
-  const isTipTop = (row: Row) => textOf(row, 'kind') === 'tip-top';
-  const own = guides.filter((row) => !isTipTop(row));
-  const tipTop = guides.find(isTipTop)?.id ?? tipTopId;
-  return [{ id: tipTop, name: 'tip-top' }, ...own.map(({ id }, i) => ({ id, name: `guide ${i + 1}` }))];
+/** The guides from the tip down with what they are called on every sheet; a ring of no guide is the tip-top's. */
+function namedGuides(guides: readonly Row[]): { id: string | undefined; name: string }[] {
+  const own = guides.filter((row) => textOf(row, 'kind') !== 'tip-top');
+  return [{ id: undefined, name: 'tip-top' }, ...own.map(({ id }, i) => ({ id, name: `guide ${i + 1}` }))];
 }
 
-/** Rings are tapped from the tip down: the next one is the first guide without a tap. */
-export function guideOfNextRing(photo: LoadPhoto, guides: readonly Row[]): string | undefined {
+/** Rings are tapped from the tip down: the next one is the first without a tap; undefined once all have one. */
+export function nextRing(photo: LoadPhoto, guides: readonly Row[]) {
   const tapped = photo.places.filter(({ role }) => role === 'ring').map(({ guide }) => guide);
-  return namedGuides(guides).find(({ id }) => !tapped.includes(id))?.id;
+  return namedGuides(guides).find(({ id }) => !tapped.includes(id));
 }
 
 /** Everything that was tapped, with its name. */
