@@ -87,10 +87,10 @@ function nextExplanation(
   refit: Refit,
   options: ResolveOptions,
 ): Trial | undefined {
+  if (fitted.best.hopeless) return wayOut(explained, fitted, refit, options);
   const noise = robustNoiseFactor(fitted.problem, fitted.best);
   const trials = swapTrials(explained, fitted, refit, noise, options);
-  // patterns of errors mean something only where the readings are nearly met
-  if (!fitted.best.hopeless) trials.push(...doubtTrials(explained, fitted, refit, noise, options));
+  trials.push(...doubtTrials(explained, fitted, refit, noise, options));
   const unmet = trials.every((trial) => missesGrossly(trial.fitted.best, noise));
   if (unmet && missesGrossly(fitted.best, noise)) {
     trials.push(...testTrials(explained, fitted, refit, noise, options));
@@ -102,6 +102,40 @@ function nextExplanation(
     ({ beyond, kind }) => beyond + options.limits[kind] > strongest - options.almost,
   );
   return equal.sort((a, b) => options.preference.indexOf(a.kind) - options.preference.indexOf(b.kind))[0];
+}
+
+/**
+ * Where the readings are met nowhere, patterns of errors about that state mean little, and neither does its scatter:
+ * swapped loads, a clamp that slipped and whole tests left out are tried, each judged by the scatter that it leaves.
+ */
+function wayOut(
+  explained: Explained,
+  fitted: Fitted,
+  refit: Refit,
+  options: ResolveOptions,
+): Trial | undefined {
+  const { problem, best } = fitted;
+  const slips = possibleDoubts(problem.model, problem.unknowns, best)
+    .filter((doubt) => doubt.kind === 'slip' && isNew(doubt, explained))
+    .map((doubt): Trial => {
+      const named: Named = {
+        kind: 'doubt',
+        suspicion: { doubt, gain: Number.POSITIVE_INFINITY, amplitude: 0 },
+        alternatives: [],
+      };
+      const next = { ...explained, named: [...explained.named, named] };
+      return trialOf('slip', next, fitted, refit(next), 1, options);
+    });
+  const trials = [
+    ...swapTrials(explained, fitted, refit, 1, options),
+    ...slips,
+    ...testTrials(explained, fitted, refit, 1, options),
+  ].map((trial) => {
+    const left = robustNoiseFactor(trial.fitted.problem, trial.fitted.best);
+    const limit = options.limits[trial.kind];
+    return { ...trial, beyond: (trial.beyond + limit) / left ** 2 - limit };
+  });
+  return trials.filter(({ beyond }) => beyond > 0).sort((a, b) => b.beyond - a.beyond)[0];
 }
 
 function doubtTrials(
