@@ -62,10 +62,10 @@ test('same again: what was chosen is there, what was measured is not, and the ol
   await page.getByText('every change is on the disk').waitFor();
 });
 
-test.each([
+test.each<['light' | 'dark', number[]]>([
   ['light', [390, 1440]],
   ['dark', [820]],
-] as const)('axe finds nothing beside an old rod, %s', async (colorScheme, widths) => {
+])('axe finds nothing beside an old rod, %s', async (colorScheme, widths) => {
   await page.emulateMedia({ colorScheme });
   for (const width of widths) {
     await page.setViewportSize({ width, height: 900 });
