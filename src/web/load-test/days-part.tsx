@@ -5,6 +5,7 @@ import { benchDays, type DayOfBench } from '../../engine/flow/bench-days.ts';
 import { benchFit } from '../../engine/stiffness/from-bench.ts';
 import type { DaysCompared } from '../../engine/sureness/compare-days.ts';
 import { formatLength } from '../../engine/units/format-quantity.ts';
+import { LoadSwitch } from '../bend/load-switch.tsx';
 import { Figure } from '../fields/figure.tsx';
 import type { SheetModel } from '../layout/sheet-model.ts';
 import { useBench } from '../read/bench.tsx';
@@ -29,9 +30,29 @@ export function DaysPart({ model }: { model: SheetModel }) {
           compared.
         </p>
       ) : (
-        <Days first={days[0]} second={days[days.length - 1]} model={model} />
+        <PickedDays days={days} model={model} />
       )}
     </Part>
+  );
+}
+
+/** The first day beside another; of several, the builder picks. */
+function PickedDays({ days, model }: { days: readonly DayOfBench[]; model: SheetModel }) {
+  const [picked, setPicked] = useState(0);
+  const [first, ...others] = days;
+  const at = Math.min(picked, others.length - 1);
+  return (
+    <>
+      {others.length > 1 && (
+        <LoadSwitch
+          label={`${first.name}, beside`}
+          names={others.map(({ name }) => name)}
+          drawn={at}
+          onChange={setPicked}
+        />
+      )}
+      <Days key={others[at].name} first={first} second={others[at]} model={model} />
+    </>
   );
 }
 
@@ -56,9 +77,7 @@ function Days({ first, second, model }: DaysProps) {
   const { answer, working, failure } = useLongTask(task, doubtLane);
   return (
     <>
-      <p>
-        {first.name}: {first.readings} readings. {second.name}: {second.readings} readings.
-      </p>
+      <p>{`${first.name}: ${countOf(first)}; ${second.name}: ${countOf(second)}.`}</p>
       {!asked && (
         <div>
           <Button className="button" onPress={() => setAsked(true)}>
@@ -80,6 +99,10 @@ function Days({ first, second, model }: DaysProps) {
       )}
     </>
   );
+}
+
+function countOf({ readings }: DayOfBench): string {
+  return `${readings} ${readings === 1 ? 'reading' : 'readings'}`;
 }
 
 function Compared({ answer, names }: { answer: DaysCompared; names: [string, string] }) {
