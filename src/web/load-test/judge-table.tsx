@@ -14,42 +14,44 @@ export function JudgeTable({ judged, hung }: { judged: RodJudgement; hung: strin
   const angleLimit = counted?.lineAngle?.limit;
   const gapLimit = judged.rings[0].gap?.limit;
   return (
-    <TableFrame label="Seen and predicted at every guide">
-      <table className="figures-table">
-        <caption>
-          Under {hung}{' '}
-          <span className="quiet">
-            {angleLimit !== undefined && `limit of the line angle ${formatDegrees(angleLimit)}`}
-            {gapLimit !== undefined && `, of the gap beyond the rings’ height ${gap(gapLimit)}`}
-          </span>
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">Guide</th>
-            <th scope="col">From tip</th>
-            <th scope="col">Line angle seen</th>
-            {predicted && <th scope="col">predicted</th>}
-            <th scope="col">with both</th>
-            <th scope="col">Gap seen, to the next</th>
-            {predicted && <th scope="col">predicted</th>}
-            <th scope="col">with both</th>
-          </tr>
-        </thead>
-        <tbody>
-          {judged.rings.map((ring, i) => (
-            <tr key={i}>
-              <th scope="row">{i === 0 ? 'tip-top' : i}</th>
-              <td>
-                <Figure text={placeText(ring, length)} />
-                {!ring.tapped && i > 0 && <span className="quiet small"> mark</span>}
-              </td>
-              <Reading reading={ring.lineAngle} text={formatDegrees} predicted={predicted} />
-              <Reading reading={ring.gap} text={gap} predicted={predicted} />
+    <>
+      <p className="small quiet">
+        {angleLimit !== undefined && `Limit of the line angle ${formatDegrees(angleLimit)}. `}
+        {gapLimit !== undefined && (
+          <Figure text={`Limit of the gap beyond the rings’ height ${gap(gapLimit)}.`} />
+        )}
+      </p>
+      <TableFrame label="Seen and predicted at every guide">
+        <table className="figures-table">
+          <caption>Under {hung}</caption>
+          <thead>
+            <tr>
+              <th scope="col">Guide</th>
+              <th scope="col">From tip</th>
+              <th scope="col">Line angle seen</th>
+              {predicted && <th scope="col">predicted</th>}
+              <th scope="col">with both</th>
+              <th scope="col">Gap seen, to the next</th>
+              {predicted && <th scope="col">predicted</th>}
+              <th scope="col">with both</th>
             </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+          </thead>
+          <tbody>
+            {judged.rings.map((ring, i) => (
+              <tr key={i}>
+                <th scope="row">{i === 0 ? 'tip-top' : i}</th>
+                <td>
+                  <Figure text={placeText(ring, length)} />
+                  {!ring.tapped && i > 0 && <span className="quiet small"> mark</span>}
+                </td>
+                <Reading reading={ring.lineAngle} text={formatDegrees} predicted={predicted} />
+                <Reading reading={ring.gap} text={gap} predicted={predicted} />
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableFrame>
+    </>
   );
 }
 

@@ -44,6 +44,7 @@ export function TestResult({ test, before, model }: TestResultProps) {
           before={earlier}
           show={show}
           guess={guessWords(test, stiffness.solved !== undefined)}
+          madeAt={test.madeAt}
         />
       )}
       <Acceptance test={test} seen={seen} beside={beside} show={show} />
@@ -57,9 +58,11 @@ interface BesideTableProps {
   show(lengthM: number): string;
   /** What the prediction is worth, where that is little. */
   guess: string;
+  /** Of the test. */
+  madeAt: string;
 }
 
-function BesideTable({ beside, before, show, guess }: BesideTableProps) {
+function BesideTable({ beside, before, show, guess, madeAt }: BesideTableProps) {
   const { flags, buttAngleRad, doubts } = beside;
   return (
     <>
@@ -68,7 +71,7 @@ function BesideTable({ beside, before, show, guess }: BesideTableProps) {
           <Figure text={words} />
         </p>
       ))}
-      <TableFrame label="The curve beside the prediction">
+      <TableFrame label={`The curve beside the prediction, test of ${madeAt.slice(0, 16).replace('T', ' ')}`}>
         <table className="figures-table">
           <caption>
             Seen beside predicted{' '}
