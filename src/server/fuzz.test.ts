@@ -200,8 +200,9 @@ test('no malformed request makes the server stumble, and a refused one stores no
   said.mockRestore();
   expect([...untouched], 'routes no request reached').toEqual([]);
   // Far from all may stop at the first hurdle, or the test would prove little.
+  const wanted = Math.max(1, Math.floor(requests / 1000));
   for (const status of [200, 201, 404, 409, 415, 422])
-    expect(seen.get(status) ?? 0, JSON.stringify([...seen])).toBeGreaterThan(5);
+    expect(seen.get(status) ?? 0, JSON.stringify([...seen])).toBeGreaterThanOrEqual(wanted);
 }, 600_000);
 
 function fits(route: string, method: string, path: string): boolean {

@@ -20,6 +20,8 @@ import type { Tables } from './tables.ts';
 /** The record in SQLite or PostgreSQL: one SQL for both. */
 export class SqlRepository implements Repository {
   private readonly db: Kysely<Tables>;
+  /** A database is of one record for as long as it is open. */
+  private record: string | undefined;
   constructor(db: Kysely<Tables>) {
     this.db = db;
   }
@@ -183,7 +185,8 @@ export class SqlRepository implements Repository {
   }
 
   async identity(): Promise<string> {
-    return (await this.opening()).record;
+    this.record ??= (await this.opening()).record;
+    return this.record;
   }
 
   async opening(): Promise<FeedOpening> {
