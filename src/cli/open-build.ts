@@ -6,6 +6,7 @@ import type { TurnedSection } from '../engine/rotation/turned-section.ts';
 import { readBuildFile } from '../record/file-read.ts';
 import { largestFile } from '../record/file-shape.ts';
 import { type BuildReading, readBuild } from '../record/read-build.ts';
+import { type LoadTest, readLoadTests } from '../record/read-load-tests.ts';
 import { type CountedSwing, readSwings } from '../record/read-swings.ts';
 import { readTurnedSections } from '../record/read-turned.ts';
 import { CommandError, exitCodes } from './exit-codes.ts';
@@ -14,6 +15,8 @@ export interface OpenBuild extends BuildReading {
   fileName: string;
   /** Sections that were turned about their axis. */
   turned: TurnedSection[];
+  /** Load tests, newest last. */
+  loadTests: LoadTest[];
   /** Swings counted by hand. */
   swings: CountedSwing[];
 }
@@ -26,7 +29,13 @@ export function openBuild(path: string): OpenBuild {
   }
   const { state } = read.build;
   const fileName = path === '-' ? 'standard input' : basename(path);
-  return { fileName, turned: readTurnedSections(state), swings: readSwings(state), ...readBuild(state) };
+  return {
+    fileName,
+    turned: readTurnedSections(state),
+    swings: readSwings(state),
+    loadTests: readLoadTests(state),
+    ...readBuild(state),
+  };
 }
 
 /** One finding a line: where, and what to do. */

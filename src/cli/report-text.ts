@@ -9,6 +9,7 @@ import { formatDegrees, formatGrams, formatLength, formatMm } from '../engine/un
 import { formatOnTape } from '../engine/units/tape-step.ts';
 import type { UnitSystem } from '../engine/units/unit-table.ts';
 import { finishOfWork, finishPart } from './finish-words.ts';
+import { judgePart } from './judge-part.ts';
 import { linePart } from './line-words.ts';
 import { findingLines, type OpenBuild } from './open-build.ts';
 import { powerOfWork, swingPart } from './power-part.ts';
@@ -37,6 +38,7 @@ export function reportText(worked: WorkedBuild, build: OpenBuild): string {
     linePart(worked),
     finishPart(finishOfWork(worked)),
     realLinePart(worked, realLineOfWork(worked)),
+    judgePart(worked, build, page.length),
   );
   const marks = sure ? marksWithSureness(worked, sure.marks) : worked.work.marks;
   return `${[...parts, marksPart(page, marks), assumedPart(page), findingsPart(page)].filter((part) => part !== '').join('\n\n')}\n`;
