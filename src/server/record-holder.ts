@@ -1,3 +1,4 @@
+import { setMaxListeners } from 'node:events';
 import { setTimeout as wait } from 'node:timers/promises';
 import type { Hono } from 'hono';
 import { ConflictError } from './errors.ts';
@@ -91,6 +92,8 @@ export class RecordHolder {
 
   private begin(record: OpenRecord): Life {
     const closing = new AbortController();
+    // Every open feed waits for it, and there are as many as pages.
+    setMaxListeners(0, closing.signal);
     return { record, app: this.appOf(record, closing.signal), closing };
   }
 
