@@ -1,9 +1,12 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Change } from '../../src/record/operation.ts';
 import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { openStep } from './open-step.ts';
 
+/** Else a heavy weight asks for it first. */
+const bound = { path: ['blank', '-', 'ferrulesBound'], value: true } satisfies Change;
 let bench: Bench;
 beforeAll(async () => {
   bench = await openBench();
@@ -13,7 +16,7 @@ afterAll(() => bench?.close());
 test('a read bench says what to read next; a tap lays it out and goes to the first drop', {
   timeout: 120_000,
 }, async () => {
-  const page = await openStep(bench, twoPieceChanges(), 'blank');
+  const page = await openStep(bench, [...twoPieceChanges(), bound], 'blank');
   const part = page.getByRole('region', { name: 'What to read next' });
   const take = part.getByRole('button', { name: 'Lay these rows out' });
   await take.waitFor({ timeout: 100_000 });
@@ -23,7 +26,7 @@ test('a read bench says what to read next; a tap lays it out and goes to the fir
   expect(await axeFindings(page)).toEqual([]);
   await take.click();
   await expect
-    .poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-path')))
+    .poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-path')), { timeout: 10_000 })
     .toMatch(/^readings\/.+\/drop$/);
   expect(bench.complaints).toEqual([]);
 });

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import {
   enoughInWords,
@@ -73,6 +73,13 @@ function useTakeReading(setups: readonly SetupRows[]): (option: ReadingOption) =
   const { system } = useShop();
   const { fit } = useBench();
   const say = useSay();
+  const [goTo, setGoTo] = useState<string>();
+  // the rows come with the next state of the record
+  useEffect(() => {
+    if (!goTo || !setups.some(hasReading(goTo))) return;
+    goToField(goTo);
+    setGoTo(undefined);
+  }, [goTo, setups]);
   return (option) => {
     const read = (fit?.rows ?? []).filter(({ curve }) => !curve);
     const last = setups.find(({ setup }) => setup.id === read.at(-1)?.setupId);
@@ -81,6 +88,10 @@ function useTakeReading(setups: readonly SetupRows[]): (option: ReadingOption) =
       write('next reading', changes);
       say('The rows are laid out; undo takes them away.');
     }
-    requestAnimationFrame(() => goToField(at));
+    setGoTo(at);
   };
+}
+
+function hasReading(at: string): (rows: SetupRows) => boolean {
+  return ({ tests }) => tests.some(({ readings }) => readings.some(({ id }) => at === `readings/${id}/drop`));
 }
