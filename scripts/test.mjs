@@ -46,6 +46,7 @@ async function runChecks(long, unit) {
           KILLS: '200',
           SERIES: '30',
           FUZZ_REQUESTS: '10000',
+          PHOTOS: '40',
           PHOTO_BLANKS: '200',
           JUDGED_RODS: '24',
           BENCHES: '200',

@@ -62,6 +62,7 @@ export function refineCentreline(
       leastHalfPx: 0.75,
       mostHalfPx: choice.mostHalfPx,
       stepHalfPx: 0.25,
+      swapFactor: 1.08,
     });
     const followed = followEdges(slope, taper, {
       reachPx,

@@ -15,6 +15,8 @@ export interface TaperChoice {
   leastHalfPx: number;
   mostHalfPx: number;
   stepHalfPx: number;
+  /** So much better must a taper that grows towards the tip fit. */
+  swapFactor: number;
 }
 
 export interface Taper {
@@ -34,22 +36,37 @@ export function taperVote(slope: Strip, choice: TaperChoice): Taper {
   }
   const halfSlope = typicalBest(best, rows, halves.length);
   const votes = best.map((value) => value / (value + halfSlope));
-  let winner = { butt: 0, tip: 0, sum: -1 };
-  for (let butt = 0; butt < halves.length; butt++) {
-    for (let tip = 0; tip <= butt; tip++) {
-      let sum = 0;
-      for (let u = 0; u < rows; u += 2) {
-        const k = Math.round(butt + ((tip - butt) * u) / (rows - 1));
-        sum += votes[u * halves.length + k];
-      }
-      if (sum > winner.sum) winner = { butt, tip, sum };
-    }
-  }
+  const forward = winnerOf(votes, rows, halves.length, (butt, tip) => tip <= butt);
+  // Thicker towards the tip only on clear evidence: then butt and tip were tapped the wrong way round.
+  const backward = winnerOf(votes, rows, halves.length, (butt, tip) => tip > butt);
+  const winner = backward.sum > choice.swapFactor * forward.sum ? backward : forward;
   const halfPx = Float64Array.from(
     { length: rows },
     (_, u) => halves[winner.butt] + ((halves[winner.tip] - halves[winner.butt]) * u) / (rows - 1),
   );
   return { halfPx, halfSlope };
+}
+
+/** The straight taper with the most votes among those allowed, as indices of half-widths. */
+function winnerOf(
+  votes: Float32Array,
+  rows: number,
+  count: number,
+  isAllowed: (butt: number, tip: number) => boolean,
+): { butt: number; tip: number; sum: number } {
+  let winner = { butt: 0, tip: 0, sum: -1 };
+  for (let butt = 0; butt < count; butt++) {
+    for (let tip = 0; tip < count; tip++) {
+      if (!isAllowed(butt, tip)) continue;
+      let sum = 0;
+      for (let u = 0; u < rows; u += 2) {
+        const k = Math.round(butt + ((tip - butt) * u) / (rows - 1));
+        sum += votes[u * count + k];
+      }
+      if (sum > winner.sum) winner = { butt, tip, sum };
+    }
+  }
+  return winner;
 }
 
 /** The weaker slope of the best pair of opposite edges 2·half apart, of either polarity. */

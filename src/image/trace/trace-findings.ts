@@ -81,6 +81,7 @@ export function tracedFindings(
         'the blank leaves the picture; take it again from further back so that butt and tip are both in it',
     });
   }
+  findings.push(...atEdge(points, pixels));
   const worst = Math.max(...points.map((point) => point.sigmaM));
   if (worst > 0.012) {
     findings.push({
@@ -91,6 +92,25 @@ export function tracedFindings(
     });
   }
   return findings;
+}
+
+/** An end within a hundredth of the picture's edge: the blank may go on beyond it. */
+function atEdge(points: readonly TracedPoint[], pixels: Pixels): Finding[] {
+  const near = 0.01 * Math.max(pixels.width, pixels.height);
+  const ends = [
+    { path: 'ends.butt', name: 'butt', px: points[0].px },
+    { path: 'ends.tip', name: 'tip', px: points[points.length - 1].px },
+  ];
+  return ends
+    .filter(
+      ({ px: [x, y] }) => x < near || y < near || x > pixels.width - 1 - near || y > pixels.height - 1 - near,
+    )
+    .map(({ path, name }) => ({
+      path,
+      message:
+        `the ${name} was tapped at the edge of the picture; if the blank goes on beyond it, take the picture again ` +
+        'from further back, with butt and tip in it',
+    }));
 }
 
 /** Stretches of more than a twentieth of the length without either edge. */
