@@ -40,7 +40,7 @@ test('a guide measured once in the shop is chosen for its place, and its numbers
   }
   const first = page.getByRole('row', { name: /^1 snake 1/ });
   await first.getByText('measured, from the shop’s guides').waitFor();
-  expect(await first.getByLabel('Opening of guide 1').getAttribute('placeholder')).toBe('4.1 mm typical');
+  expect(await first.getByLabel('Opening of guide 1').getAttribute('placeholder')).toBe('4.1 mm');
   await page.getByText(/snake 1: 2 on this build, 1 in the drawer/).waitFor();
   await fill(page, 'Height of the ring’s middle', '2.7 mm');
   await first.getByText(/differs in ring height/).waitFor();

@@ -23,7 +23,7 @@ export function RackPick({ label, rack, chosen, onChoose }: RackPickProps) {
       }}
     >
       <option value="" disabled>
-        {rack.length === 0 ? 'none in the shop' : 'choose'}
+        {rack.length === 0 ? 'none yet' : 'choose'}
       </option>
       {rack.map((row) => (
         <option key={row.id} value={row.id}>

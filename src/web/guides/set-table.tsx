@@ -70,7 +70,7 @@ export function SetTable({ set, guides }: SetTableProps) {
                       label={`${title} of ${name}`}
                       labelHidden
                       path={['guides', guide.id, field]}
-                      placeholder={typicalWords(typical(guides[index], guide.size))}
+                      placeholder={typical(guides[index], guide.size) ?? 'not known'}
                       origin={originWords[originOf(row, field, from)]}
                     />
                   </td>
@@ -115,7 +115,6 @@ const columns: SetColumn[] = [
 ];
 
 const shown = (lengthM: number | undefined) => (lengthM === undefined ? undefined : formatMm(lengthM));
-const typicalWords = (text: string | undefined) => (text === undefined ? 'not known' : `${text} typical`);
 
 const numberWords: Record<GuideNumberField, string> = {
   size: 'size',
