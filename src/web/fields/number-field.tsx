@@ -1,9 +1,7 @@
-import { useId, useState } from 'react';
 import type { Path } from '../../record/operation.ts';
 import type { DocumentKind } from '../../record/schema.ts';
 import { findField } from '../../record/validate.ts';
-import { FieldLine } from './field-line.tsx';
-import { focusNextField } from './next-field.ts';
+import { DraftField, type Typed } from './draft-field.tsx';
 import { useFieldPlace } from './place.ts';
 import { standardOf } from './standard.ts';
 
@@ -20,61 +18,24 @@ export interface NumberFieldProps {
 
 /** A plain number or a count, with a decimal point or comma. */
 export function NumberField({ label, path, labelHidden, unit, placeholder, common }: NumberFieldProps) {
-  const id = useId();
   const place = useFieldPlace();
-  const [draft, setDraft] = useState<string>();
   const stored = place.value(path);
   const standard = standardOf(place, path, common);
-  const shown = typeof stored === 'number' ? String(stored) : '';
-  const typed = draft === undefined ? undefined : readNumber(draft, place.kind, path);
-  const keep = (): boolean => {
-    if (!typed) return true;
-    if (!typed.ok) return false;
-    if (draft !== shown) place.write(label.toLowerCase(), [{ path, value: typed.value }]);
-    setDraft(undefined);
-    return true;
-  };
   return (
-    <div className="field">
-      <label htmlFor={id} className={labelHidden ? 'visually-hidden' : 'field-label'}>
-        {label}
-      </label>
-      <span className="field-with-unit">
-        <input
-          id={id}
-          data-field=""
-          data-path={path.join('/')}
-          data-draft={draft !== undefined}
-          className="field-input figures"
-          type="text"
-          inputMode="decimal"
-          autoComplete="off"
-          enterKeyHint="next"
-          value={draft ?? shown}
-          placeholder={standard.text ?? placeholder}
-          aria-invalid={typed?.ok === false || undefined}
-          aria-describedby={`${id}-line`}
-          onChange={(event) => setDraft(event.target.value)}
-          onBlur={keep}
-          onKeyDown={(event) => {
-            if (event.key === 'Escape') setDraft(undefined);
-            if (event.key === 'Enter' && keep()) focusNextField(event.currentTarget);
-          }}
-        />
-        {unit && <span aria-hidden="true">{unit}</span>}
-      </span>
-      <FieldLine
-        id={`${id}-line`}
-        trouble={typed?.ok === false ? typed.trouble : place.trouble(path)}
-        echo={(draft ?? shown) === '' ? standard.from : undefined}
-      />
-    </div>
+    <DraftField
+      label={label}
+      path={path}
+      labelHidden={labelHidden}
+      placeholder={standard.text ?? placeholder}
+      shown={typeof stored === 'number' ? String(stored) : ''}
+      read={(draft) => readNumber(draft, place.kind, path)}
+      unit={unit && <span aria-hidden="true">{unit}</span>}
+      echo={(text) => (text === '' ? standard.from : undefined)}
+    />
   );
 }
 
-type TypedNumber = { ok: true; value: number | null } | { ok: false; trouble: string };
-
-function readNumber(typed: string, document: DocumentKind, path: Path): TypedNumber {
+function readNumber(typed: string, document: DocumentKind, path: Path): Typed {
   const kind = findField(document, path);
   if (typeof kind === 'string' || kind.kind !== 'number') throw new Error(`${path.join('/')} is no number`);
   const text = typed.trim().replace(',', '.');
