@@ -1,19 +1,24 @@
 /** Curves of the record's load tests as the engine takes them: whole pictures whose trace is of today's places. */
 import type { CurveSetup } from '../engine/bench/bench.ts';
+import { type CloseUpUse, withCloseUps } from './joined-curve.ts';
 import type { DocumentState } from './operation.ts';
 import { type LoadPhoto, type LoadTest, type PhotoTrace, readLoadTests } from './read-load-tests.ts';
 
 export interface TracedPhoto {
   photo: LoadPhoto;
+  /** Its close-ups joined in. */
   trace: PhotoTrace;
+  closeUps: CloseUpUse[];
 }
 
-/** The last whole picture of a test with a curve; one whose places changed since does not count. */
+/** The last whole picture of a test with a curve, and its close-ups; one whose places changed since does not count. */
 export function tracedPhoto({ photos }: LoadTest): TracedPhoto | undefined {
   const whole = photos.filter(({ part }) => part === 'whole').reverse();
   for (const photo of whole) {
     const { trace } = photo;
-    if (trace && !trace.outOfDate && trace.points.length >= 8) return { photo, trace };
+    if (trace && !trace.outOfDate && trace.points.length >= 8) {
+      return { photo, ...withCloseUps(trace, photos) };
+    }
   }
   return undefined;
 }

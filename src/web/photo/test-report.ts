@@ -1,12 +1,13 @@
 import { formatDegrees, formatGrams } from '../../engine/units/format-quantity.ts';
 import type { LoadTest } from '../../record/read-load-tests.ts';
 import type { Beside } from './beside.ts';
+import { closeUpWords } from './close-up-words.ts';
 import type { SeenCurve } from './seen-curve.ts';
 
 /** What was found, as text that is kept with the accepted test, whatever is reckoned later. */
 export function testReport(
   test: LoadTest,
-  { trace, curve, photo }: SeenCurve,
+  { trace, curve, photo, closeUps }: SeenCurve,
   beside: Beside | undefined,
   show: (lengthM: number) => string,
 ): string {
@@ -15,6 +16,7 @@ export function testReport(
   const head = [
     `${test.rod === 'bare' ? 'Bare blank' : 'Taped-up rod'}, ${hung}, butt ${formatDegrees(curve.buttAngleRad)} above level by the picture.`,
     `Curve of ${show(curve.lengthM)} read from ${photo.name || 'a picture'} on ${trace.madeAt.slice(0, 10)}, ${marks}, Fairbend ${trace.engineVersion}.`,
+    ...closeUps.map(closeUpWords),
   ];
   const places = (beside?.flags ?? []).map(({ fromTipM, seen, apartM, predicted }, i) => {
     const reachM = predicted.reach && Math.hypot(predicted.reach.outM, predicted.reach.upM);

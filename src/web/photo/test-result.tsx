@@ -11,6 +11,7 @@ import { useBuild } from '../read/build.tsx';
 import { TableFrame } from '../shell/table-frame.tsx';
 import { type Beside, besidePrediction } from './beside.ts';
 import { BesideDrawing } from './beside-drawing.tsx';
+import { closeUpWords } from './close-up-words.ts';
 import { rowChanges } from './place-changes.ts';
 import { type SeenCurve, seenCurve } from './seen-curve.ts';
 import { testReport } from './test-report.ts';
@@ -32,10 +33,15 @@ export function TestResult({ test, before, model }: TestResultProps) {
     () => (seen && model ? besidePrediction(test, seen, model, stiffness, show) : undefined),
     [seen, model, test, stiffness, show],
   );
-  if (!seen) return null;
+  if (!seen) return <WholeMissing test={test} />;
   const beside = answer?.status === 'beside' ? answer.beside : undefined;
   return (
     <>
+      {seen.closeUps.map((use) => (
+        <p key={use.photo.id} className={use.joined ? 'quiet small' : 'attention'} role="status">
+          <Figure text={closeUpWords(use)} />
+        </p>
+      ))}
       {answer?.status === 'not yet' && <p className="attention">{answer.words}</p>}
       {beside && <BesideDrawing seen={seen} beside={beside} before={earlier} />}
       {beside && (
@@ -49,6 +55,18 @@ export function TestResult({ test, before, model }: TestResultProps) {
       )}
       <Acceptance test={test} seen={seen} beside={beside} show={show} />
     </>
+  );
+}
+
+/** A close-up alone has no hold: it waits for the whole rod. */
+function WholeMissing({ test }: { test: LoadTest }) {
+  const closeUp = test.photos.some(({ part, trace }) => part === 'close-up' && trace);
+  if (!closeUp) return null;
+  return (
+    <p className="attention" role="status">
+      A close-up alone does not show how the rod is held: add a picture of the whole rod, with the same marks,
+      and read its curve too.
+    </p>
   );
 }
 
