@@ -1,4 +1,10 @@
-import { angleInWords, gainInWords, moveInWords, offMarks } from '../engine/flow/judge-words.ts';
+import {
+  angleInWords,
+  gainInWords,
+  moveInWords,
+  offMarks,
+  withheldInWords,
+} from '../engine/flow/judge-words.ts';
 import { judgeRod } from '../engine/load-test/judge-rod.ts';
 import { benchFit } from '../engine/stiffness/from-bench.ts';
 import { formatGrams } from '../engine/units/format-quantity.ts';
@@ -28,7 +34,10 @@ export function judgePart(
   const angles = judged.rings.flatMap(({ lineAngle }, ring) =>
     lineAngle?.limit === undefined ? [] : [`guide ${ring} ${angleInWords(lineAngle.seen)}`],
   );
-  const { moves, contradicted } = judged;
+  const { moves, withheld, contradicted } = judged;
+  const none = withheld
+    ? withheldInWords(withheld, length)
+    : 'Under some load this rod finds no bend: no move is proposed.';
   return [
     head,
     `  line angle seen: ${angles.join(', ')}`,
@@ -37,6 +46,6 @@ export function judgePart(
       ? ['  Bench and photograph do not belong to one blank; the bench counts with four times its ±.']
       : []),
     ...(moves?.moves ?? []).map((move) => `  move ${moveInWords(move, length)}`),
-    `  ${moves ? gainInWords(moves) : 'Under some load this rod finds no bend: no move is proposed.'}`,
+    `  ${moves ? gainInWords(moves) : none}`,
   ].join('\n');
 }

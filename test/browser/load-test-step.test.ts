@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axeFindings } from './axe.ts';
@@ -21,6 +22,16 @@ test('the test is predicted at every ring, with its cautions', async () => {
   expect(await table.getByRole('row').count()).toBe(8);
   await page.getByText(/Outdoors look up first/).waitFor();
   await page.getByText(/eye protection on/).waitFor();
+});
+
+test('reference marks are printed from where the picture is prepared', async () => {
+  await page.getByText('How to take the picture').click();
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Reference marks as PDF' }).click();
+  const file = await (await download).path();
+  const text = (await readFile(file)).toString('latin1');
+  expect(text.slice(0, 5)).toBe('%PDF-');
+  expect(text.match(/\/Type\s*\/Page\b/g)).toHaveLength(4);
 });
 
 test('a weight that was hung on the bench, or none, is refused with its remedy', async () => {

@@ -1,6 +1,7 @@
 /** What the judging of a taped-up rod says, in the bench's words; lengths come written in the shop's units. */
 import type { MovesAnswer } from '../load-test/find-moves.ts';
 import type { RodJudgement } from '../load-test/judge-rod.ts';
+import type { LengthDoubt } from '../load-test/length-doubt.ts';
 import { formatDegrees } from '../units/format-quantity.ts';
 import { placeInWords } from './worst-words.ts';
 
@@ -29,6 +30,18 @@ export function gainInWords(moves: MovesAnswer): string {
 function worstPlace(worst: MovesAnswer['now']): string {
   const what = { lineAngle: 'line angle', gap: 'gap', extraBend: 'extra bend' }[worst.metric];
   return `${what} at ${placeInWords(worst)}`;
+}
+
+/** Why no move is proposed where the curve is not as long as the rod, and the remedy. */
+export function withheldInWords(
+  { tracedM, rodM, plusMinusM }: LengthDoubt,
+  length: (m: number) => string,
+): string {
+  return (
+    `No move is proposed: the traced curve is ${length(tracedM)} ± ${length(plusMinusM)} long, the rod in front of its ` +
+    `grip ${length(rodM)}, so no guide’s place on it is sure. Tap butt and tip again, the butt at the grip’s front; ` +
+    'then look at the marks’ measures, and at the lengths of sections and grip in this build.'
+  );
 }
 
 /** Guides that stand off their marks by more than the photograph may err. */

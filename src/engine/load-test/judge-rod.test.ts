@@ -6,6 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import { fullPlan, readBench } from '../../../test/support/simulated-bench.ts';
 import { photographTaped, type TapedRod, tapedRod } from '../../../test/support/taped-rod.ts';
+import { withheldInWords } from '../flow/judge-words.ts';
 import { makeLadder, readLadder } from '../layout/ladder.ts';
 import { placeAnew } from '../sureness/mark-spread.ts';
 import { judgeRod, type RodJudgement } from './judge-rod.ts';
@@ -69,6 +70,27 @@ if (process.env.JUDGED_RODS) {
     );
   }
 }
+
+test('a curve that is not as long as the rod still shows angles and gaps, but moves no guide', () => {
+  const rod = tapedRod(44);
+  const marks = rod.startFromTipM;
+  const photo = photographTaped(rod, marks, rod.layout.ladder[2], 440);
+  // tapped 6 cm up the blank
+  const short = photo.points.filter((_, i) => i >= 5);
+  const request = { fit: readBench(rod.blank, [], 944, 0).request, layout: rod.layout, marksFromTipM: marks };
+  const judged = judgeRod({ ...request, photo: { ...photo, points: short } });
+  if (judged.status !== 'judged') throw new Error(judged.reason);
+  expect(judged.moves).toBeUndefined();
+  expect(judged.rings.some(({ lineAngle }) => lineAngle)).toBe(true);
+  const { tracedM, rodM, plusMinusM } = judged.withheld!;
+  expect(rodM).toBe(rod.freeM);
+  expect(Math.abs(rodM - tracedM - 0.06)).toBeLessThan(0.012);
+  expect(plusMinusM).toBeLessThan(0.03);
+  const said = withheldInWords(judged.withheld!, (m) => `${Math.round(1000 * m)} mm`);
+  expect(said).toContain(`${Math.round(1000 * tracedM)} mm ± `);
+  expect(said).toContain(`grip ${Math.round(1000 * rodM)} mm`);
+  expect(cases.filter((one) => one.judged.withheld)).toEqual([]);
+});
 
 describe(`${count} taped-up rods judged from a photograph`, () => {
   test('a rod that is as it should be is left alone', () => {

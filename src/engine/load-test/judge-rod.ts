@@ -23,6 +23,7 @@ import { fitStiffness } from '../stiffness/fit.ts';
 import { samplePosterior } from '../stiffness/posterior.ts';
 import type { FitAnswer, FitCurve, FitRequest, FitSetup, FitSolved } from '../stiffness/request.ts';
 import { findMoves, type MovesAnswer } from './find-moves.ts';
+import { type LengthDoubt, lengthDoubt } from './length-doubt.ts';
 import { type Measured, type SeenRod, seenRod } from './seen-rod.ts';
 
 export interface JudgeRequest {
@@ -71,7 +72,10 @@ export interface RodJudgement {
   contradicted: boolean;
   /** Of bench and photograph together. */
   findings: Finding[];
+  /** Undefined also where they are withheld. */
   moves: MovesAnswer | undefined;
+  /** The curve is not as long as the rod: no place on it is sure enough to move a guide by. */
+  withheld: LengthDoubt | undefined;
 }
 export type JudgeAnswer = RodJudgement | { status: 'not-judged'; reason: string; findings: Finding[] };
 
@@ -101,6 +105,16 @@ export function judgeRod(request: JudgeRequest, options = judgeDefaults): JudgeA
   if (updated.status === 'not-converged') {
     return { status: 'not-judged', reason: 'under this load the rod finds no steady bend', findings: [] };
   }
+  const { points, driftSigmaM } = request.photo;
+  const withheld = lengthDoubt(points, request.layout.rod.lengthM, driftSigmaM);
+  const moves = () =>
+    findMoves({
+      layout: layoutOn(request, answer),
+      fromTipM: stands,
+      marksFromTipM: request.marksFromTipM,
+      stationSigmaM: seen.rings.slice(1).map(({ fromTipM }) => fromTipM.plusMinus / 1.96),
+      blanks: samplePosterior({ posterior }, options.blanks, options.seed).map(wholeBlank),
+    });
   return {
     status: 'judged',
     rings: ringsOf(request, seen, stands, predicted, updated),
@@ -108,13 +122,8 @@ export function judgeRod(request: JudgeRequest, options = judgeDefaults): JudgeA
     updated: answer,
     contradicted,
     findings: both.answer.findings,
-    moves: findMoves({
-      layout: layoutOn(request, answer),
-      fromTipM: stands,
-      marksFromTipM: request.marksFromTipM,
-      stationSigmaM: seen.rings.slice(1).map(({ fromTipM }) => fromTipM.plusMinus / 1.96),
-      blanks: samplePosterior({ posterior }, options.blanks, options.seed).map(wholeBlank),
-    }),
+    moves: withheld ? undefined : moves(),
+    withheld,
   };
 }
 

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { gainInWords, moveInWords, offMarks } from '../../engine/flow/judge-words.ts';
+import { gainInWords, moveInWords, offMarks, withheldInWords } from '../../engine/flow/judge-words.ts';
 import type { RodJudgement } from '../../engine/load-test/judge-rod.ts';
 import { formatGrams, formatLength } from '../../engine/units/format-quantity.ts';
 import { judgeQuestion } from '../../record/judge-question.ts';
@@ -57,7 +57,7 @@ function Judged({ model, traced: { test } }: { model: SheetModel; traced: Traced
 function Verdict({ judged, known }: { judged: RodJudgement; known: boolean }) {
   const { system } = useShop();
   const length = (m: number) => formatLength(m, { system, denominator: 16, decimals: 0 });
-  const { moves, contradicted, tipOffM } = judged;
+  const { moves, withheld, contradicted, tipOffM } = judged;
   const off = offMarks(judged, length);
   return (
     <>
@@ -73,7 +73,12 @@ function Verdict({ judged, known }: { judged: RodJudgement; known: boolean }) {
           <Figure text={words} />.
         </p>
       ))}
-      {!moves && (
+      {withheld && (
+        <p className="attention" role="status">
+          <Figure text={withheldInWords(withheld, length)} />
+        </p>
+      )}
+      {!moves && !withheld && (
         <p className="attention">
           Under some load of the ladder this rod finds no bend: no move is proposed.
         </p>

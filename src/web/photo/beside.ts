@@ -1,4 +1,5 @@
 import { curveBeside, type FlagBeside } from '../../engine/load-test/curve-beside.ts';
+import { lengthDoubt } from '../../engine/load-test/length-doubt.ts';
 import { commonFlags, type PredictedPlace, predictPlaces } from '../../engine/load-test/predict-places.ts';
 import type { LoadTest } from '../../record/read-load-tests.ts';
 import type { SheetModel } from '../layout/sheet-model.ts';
@@ -67,8 +68,8 @@ function doubtsOf(
   show: (lengthM: number) => string,
 ) {
   const doubts: string[] = [];
-  const off = curve.lengthM - freeLengthM;
-  if (Math.abs(off) > Math.max(0.015, 0.01 * freeLengthM)) {
+  const points = curve.places.map(({ outM, upM }) => ({ xM: outM, yM: upM }));
+  if (lengthDoubt(points, freeLengthM)) {
     doubts.push(
       `The curve is ${show(curve.lengthM)} long, the blank in front of the grip ${show(freeLengthM)}: the butt was tapped elsewhere than at the grip’s front, the marks’ measures are off, or a length in this build is.`,
     );

@@ -1,3 +1,5 @@
+import type { ReactNode } from 'react';
+
 const ways = [
   'Butt and tip and all marks in the picture, with room around them; the telephone as far back as it takes.',
   'Square on to the plane in which the rod bends, its lens at half the height of the bend; no wide-angle lens.',
@@ -6,8 +8,8 @@ const ways = [
   'For small angles a close-up of the top third besides: nothing touched between, at least four of the same marks in it, with the same places.',
 ];
 
-/** How the picture should be taken: what the tracing needs. */
-export function HowToTakeIt() {
+/** How the picture should be taken: what the tracing needs; `children` is what helps to prepare it. */
+export function HowToTakeIt({ children }: { children?: ReactNode }) {
   return (
     <details className="photo-fold">
       <summary>How to take the picture</summary>
@@ -16,6 +18,7 @@ export function HowToTakeIt() {
           <li key={words}>{words}</li>
         ))}
       </ul>
+      {children}
       <p className="quiet small">From what the tracing of painted pictures showed to matter; no standard.</p>
     </details>
   );

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { Button } from 'react-aria-components';
 import { lastAccepted, readLoadTests } from '../../record/read-load-tests.ts';
 import type { SheetModel } from '../layout/sheet-model.ts';
+import { WallMarksPrint } from '../load-test/wall-marks-print.tsx';
 import { useBuild } from '../read/build.tsx';
 import { Part } from '../shell/part.tsx';
 import { HowToTakeIt } from './how-to-take-it.tsx';
@@ -39,7 +40,14 @@ export function TestsPart({ model }: { model: SheetModel | undefined }) {
           read from it.
         </p>
       )}
-      <HowToTakeIt />
+      <HowToTakeIt>
+        <div className="photo-bar screen-only">
+          <WallMarksPrint />
+          <span className="quiet small">
+            eight numbered marks on four pages, printed at actual size; found in the picture by themselves
+          </span>
+        </div>
+      </HowToTakeIt>
       {tests.toReversed().map((test, i) => (
         <TestCard
           key={test.id}
