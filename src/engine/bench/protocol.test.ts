@@ -42,6 +42,21 @@ describe('measuring protocol', () => {
     expect(plan.setups).toHaveLength(1);
     expect(plan.readingCount).toBe(5);
   });
+  it('with its series: half the readings, and still what tells an odd blank', () => {
+    const full = planProtocol({ ...nineFoot, kind: 'twenty-minute' });
+    const plan = planProtocol({ ...nineFoot, kind: 'with-series' });
+    expect(plan.setups.map(({ clampFromTipM }) => clampFromTipM)).toEqual([0.305, 2.591, 1.372]);
+    expect(plan.setups[1].flagsFromTipM).toEqual([0, 0.686]);
+    expect(plan.readingCount).toBe(11);
+    expect(plan.thirdLoadKg).toBe(full.thirdLoadKg);
+    for (const { loads } of plan.setups) {
+      expect(loads[0].massKg).toBe(0);
+      for (const { readFromTipM } of loads) expect(readFromTipM).toContain(0);
+    }
+    expect(plan.setups[1].loads.map(({ massKg }) => massKg)).toEqual(
+      full.setups[1].loads.map(({ massKg }) => massKg),
+    );
+  });
   it('weights follow the power of the blank', () => {
     const stiffer = (query: { clampFromTipM: number; massKg: number }) =>
       tipDropM({ ...query, massKg: query.massKg / 3.6 });

@@ -1,5 +1,6 @@
 /**
- * Which readings to take on this blank: the ten-minute start, and the protocol of some twenty minutes.
+ * Which readings to take on this blank: the ten-minute start, the protocol of some twenty minutes, and half of it
+ * where the blanks of its series say the rest.
  *
  * Why so: drops at several flags under a weight tell more than many weights read at the tip, and moving the clamp
  * up the blank tells more again, most of all near the tip (linear error study, docs of the theory). The whole blank
@@ -9,7 +10,7 @@
  */
 import { clampHeightNeeded } from './floor.ts';
 
-export type ProtocolKind = 'ten-minute' | 'twenty-minute';
+export type ProtocolKind = 'ten-minute' | 'twenty-minute' | 'with-series';
 
 export interface ProtocolQuestion {
   kind: ProtocolKind;
@@ -49,7 +50,7 @@ export function planProtocol(question: ProtocolQuestion): Protocol {
   const { kind, blankLengthM, heldM = commonHeldM } = question;
   const clampM = blankLengthM - heldM;
   const thirdLoadKg = loadForDrop(question, clampM, clampM / 3);
-  const setups = kind === 'ten-minute' ? [tenMinutes(question, clampM)] : twentyMinutes(question, clampM);
+  const setups = setupsOf[kind](question, clampM);
   const readingCount = setups
     .flatMap(({ loads }) => loads)
     .reduce((sum, { readFromTipM }) => sum + readFromTipM.length, 0);
@@ -74,6 +75,33 @@ function tenMinutes(question: ProtocolQuestion, clampM: number): ProtocolSetup {
     { massKg: 0, readFromTipM: [0], repeat: false },
     { massKg: full, readFromTipM: all, repeat: false },
   ]);
+}
+
+const setupsOf: Record<ProtocolKind, (question: ProtocolQuestion, clampM: number) => ProtocolSetup[]> = {
+  'ten-minute': (question, clampM) => [tenMinutes(question, clampM)],
+  'twenty-minute': twentyMinutes,
+  'with-series': withSeries,
+};
+
+/**
+ * About half of the twenty minutes, for a blank whose series says the rest. What tells an odd blank stays: the tip
+ * under nothing and under every weight, one reading taken again, the last ninth by itself. Every second flag goes,
+ * the blocks at three quarters, and the half weight on a moved clamp.
+ */
+function withSeries(question: ProtocolQuestion, clampM: number): ProtocolSetup[] {
+  const quarterM = question.blankLengthM / 4;
+  return twentyMinutes(question, clampM)
+    .filter(({ clampFromTipM }) => Math.abs(clampFromTipM - quarterM) > 0.001)
+    .map((setup) => {
+      const flagsFromTipM = setup.flagsFromTipM.filter((_, index) => index % 2 === 0);
+      const loads = setup.loads
+        .filter((_, index) => setup.flagsFromTipM.length > 1 || index === 0 || index === 2)
+        .map((load) => ({
+          ...load,
+          readFromTipM: load.readFromTipM.filter((flag) => flagsFromTipM.includes(flag)),
+        }));
+      return { ...setup, flagsFromTipM, loads };
+    });
 }
 
 function twentyMinutes(question: ProtocolQuestion, clampM: number): ProtocolSetup[] {

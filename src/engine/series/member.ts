@@ -57,7 +57,7 @@ export function seriesMember(id: string, name: string, request: FitRequest): Ser
 }
 
 /** What the builder wrote down: drops, sags, or one picture. */
-function readingsOf(setup: FitSetup): number {
+export function readingsOf(setup: FitSetup): number {
   if (setup.kind === 'span' || setup.kind === 'curve') return setup.tests.length;
   return setup.tests.reduce((sum, { readings }) => sum + readings.length, 0);
 }

@@ -11,6 +11,8 @@ export interface ProtocolSheetOptions {
   paper: PaperName;
   stamp: string;
   tapeStep: TapeStep;
+  /** Why it has fewer readings than usual, and what then to look out for. */
+  shorter?: string;
 }
 
 /** The measuring protocol of one blank with boxes to fill in. */
@@ -18,18 +20,26 @@ export function protocolSheet(protocol: Protocol, options: ProtocolSheetOptions)
   const size = standingPaper[options.paper];
   const pages = flowBlocks(
     protocol.setups.map((setup, index) => setupBlock(setup, index, options.tapeStep)),
-    { topMm: marginMm + headMm, bottomMm: size.heightMm - marginMm - rulesRoomMm.foot, gapMm: 4 },
+    {
+      topMm: marginMm + headMm + (options.shorter ? lineMm : 0),
+      bottomMm: size.heightMm - marginMm - rulesRoomMm.foot,
+      gapMm: 4,
+    },
   );
   return {
     title: 'Measuring protocol',
     pages: pages.map((marks, index): Page => {
       const stamp = `${options.stamp} · measuring protocol, ${protocol.readingCount} readings · page ${index + 1} of ${pages.length}`;
-      return { ...size, marks: [...head(stamp, protocol.thirdLoadKg), ...marks, ...checkRules(size)] };
+      return {
+        ...size,
+        marks: [...head(stamp, protocol.thirdLoadKg, options.shorter), ...marks, ...checkRules(size)],
+      };
     }),
   };
 }
 
 const headMm = 36;
+const lineMm = 4.2;
 /** What spoils readings most, and what can hurt; common practice, no source. */
 const advice = [
   'Level the axis at the clamp as well as you can; what is left of its tilt is found from the readings. Do not touch the clamp inside a set-up.',
@@ -39,11 +49,13 @@ const advice = [
   'If the tip drops far more than the sheet says, take the weight off and hang less.',
 ];
 
-function head(stamp: string, thirdLoadKg: number): Mark[] {
+function head(stamp: string, thirdLoadKg: number, shorter: string | undefined): Mark[] {
   const bound = `More than about ${formatGrams(thirdLoadKg, 0)} on the whole blank: sleeve ferrules wrapped or tightly bound first.`;
   return [
     text(marginMm, marginMm + 3, stamp, { bold: true, sizeMm: 3.2 }),
-    ...[...advice, bound].map((words, k) => text(marginMm, marginMm + 8.5 + k * 4.2, words, { sizeMm: 2.6 })),
+    ...[...advice, bound, ...(shorter ? [shorter] : [])].map((words, k) =>
+      text(marginMm, marginMm + 8.5 + k * lineMm, words, { sizeMm: 2.6, bold: words === shorter }),
+    ),
   ];
 }
 

@@ -146,9 +146,12 @@ describe('strips', () => {
       blankLengthM: 2.743,
       tipDropM: ({ massKg }) => massKg * 8,
     });
+    const shorter =
+      'Half the protocol: 12 measured blanks of its series say the rest. If it is unlike them, read it in full.';
     const sheets = [
       marksSheet(listMarks(blank, ruleGuides(), '1/32 in'), { paper: 'letter', stamp: 'x' }),
       protocolSheet(plan, { paper: 'a4', stamp: 'x', tapeStep: '1/16 in' }),
+      protocolSheet(plan, { paper: 'letter', stamp: 'x', tapeStep: '1/16 in', shorter }),
     ];
     for (const page of sheets.flatMap(({ pages }) => pages)) expectUncluttered(page);
   });

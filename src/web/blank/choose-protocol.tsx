@@ -5,18 +5,21 @@ import { formatGrams } from '../../engine/units/format-quantity.ts';
 import { readQuantity } from '../../engine/units/read-quantity.ts';
 import type { QuantityValue } from '../../record/schema.ts';
 import { FieldLine } from '../fields/field-line.tsx';
+import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
 import { edges } from './edges.ts';
 import { usePlanContext } from './plan-context.ts';
 import { type Edge, planRows } from './plan-rows.ts';
+import { isSpared, notSparedWords, sparedWords } from './spared-words.ts';
 import type { Plan } from './use-plan.ts';
 
-/** The two ways to measure, with what each takes and gives; lays the rows out to be filled. */
+/** The ways to measure, with what each takes and gives; lays the rows out to be filled. */
 export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
   const { write, newRowId } = useBuild();
   const { system } = useShop();
   const plan = usePlanContext();
+  const { series } = useBench();
   const [edge, setEdge] = useState<Edge>('upper');
   const [clampHeight, setClampHeight] = useState<QuantityValue | null>(null);
   if (!plan) {
@@ -28,9 +31,11 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
     );
   }
   const layOut = (kind: ProtocolKind) =>
-    write(kind === 'ten-minute' ? 'ten-minute start' : 'twenty-minute protocol', [
+    write(gestures[kind], [
       ...planRows(plan.protocol(kind, clampHeight?.si), { system, edge, clampHeight, firstOrder, newRowId }),
     ]);
+  const spared = isSpared(series);
+  const hint = spared ? undefined : notSparedWords(series);
   const count = (kind: ProtocolKind) => plan.protocol(kind).readingCount;
   return (
     <div className="choose-protocol">
@@ -39,6 +44,13 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
         <HeightQuestion setHeight={setClampHeight} />
       </div>
       <div className="ways">
+        {spared && (
+          <Way
+            title="Half protocol with its series"
+            words={sparedWords(series, { short: count('with-series'), full: count('twenty-minute') })}
+            onTake={() => layOut('with-series')}
+          />
+        )}
         <Way
           title="Ten-minute start"
           words={`One set-up, ${count('ten-minute')} readings, one weight. A first layout, with an honestly wide ±.`}
@@ -50,10 +62,17 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
           onTake={() => layOut('twenty-minute')}
         />
       </div>
+      {hint && <p className="quiet">{hint}</p>}
       <p className="quiet">{thirdWords(plan)}</p>
     </div>
   );
 }
+
+const gestures: Record<ProtocolKind, string> = {
+  'ten-minute': 'ten-minute start',
+  'twenty-minute': 'twenty-minute protocol',
+  'with-series': 'half protocol with its series',
+};
 
 function EdgeQuestion({ edge, setEdge }: { edge: Edge; setEdge(edge: Edge): void }) {
   return (

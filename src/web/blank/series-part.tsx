@@ -5,6 +5,7 @@ import { useBench } from '../read/bench.tsx';
 import { Part } from '../shell/part.tsx';
 import { TableFrame } from '../shell/table-frame.tsx';
 import { SeriesChart } from './series-chart.tsx';
+import { isSpared } from './spared-words.ts';
 
 /** What the shop has learnt about the series this blank is one of; nothing while no series is named. */
 export function SeriesPart() {
@@ -36,6 +37,12 @@ export function SeriesPart() {
         {answer?.use && (
           <p className={answer.use.innovation?.verdict === 'unlike its series' ? 'attention' : undefined}>
             {answer.use.words}
+          </p>
+        )}
+        {answer?.use && !answer.use.used && isSpared(series) && (
+          <p>
+            Was it read by the half protocol? Then take the twenty-minute protocol too: under the readings,
+            “Measure in another way as well”.
           </p>
         )}
         {answer && answer.leftOut > 0 && (

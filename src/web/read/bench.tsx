@@ -61,7 +61,7 @@ export function BenchProvider({ children }: { children: ReactNode }) {
   const { tapeStep, document: shop } = useShop();
   const filled = useMemo(() => withHabits(document, shop), [document, shop]);
   const alone = useMemo(() => putTogether(readBuild(filled, { tapeStep })), [filled, tapeStep]);
-  const series = useSeries(alone.fit);
+  const series = useSeries(alone.fit, alone.blank?.lengthM);
   const prior = series.answer?.prior;
   const read = useMemo(() => ({ ...alone, fit: alone.fit && heard(alone.fit, prior) }), [alone, prior]);
   const stiffness = useStiffness(read.fit);

@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useState } from 'react';
+import { measuredInFull } from '../../engine/series/spared-readings.ts';
 import { type BenchFit, benchFit } from '../../engine/stiffness/from-bench.ts';
 import { readBuild } from '../../record/read-build.ts';
 import { api } from '../store/open-document.ts';
@@ -15,6 +16,8 @@ export interface SeriesReading {
   wanted: boolean;
   /** Other blanks of the name, measured or not; undefined until they were looked up. */
   others: number | undefined;
+  /** Of these, those of its length that were measured in full: they spare this one readings. */
+  inFull: number;
   answer: SeriesAnswer | undefined;
   working: boolean;
   failure: string | undefined;
@@ -24,7 +27,7 @@ export interface SeriesReading {
 const mostBlanks = 12;
 
 /** The other blanks of this one's series, learnt from as soon as the builder wants them heard. */
-export function useSeries(fit: BenchFit | undefined): SeriesReading {
+export function useSeries(fit: BenchFit | undefined, lengthM: number | undefined): SeriesReading {
   const { id, single } = useBuild();
   const blank = single('blank');
   const name = textOf(blank, 'series');
@@ -37,16 +40,27 @@ export function useSeries(fit: BenchFit | undefined): SeriesReading {
     [wanted, request, blanks],
   );
   const found = useLongTask(task, doubtLane);
+  const inFull = useMemo(
+    () =>
+      blanks && lengthM !== undefined
+        ? measuredInFull(
+            blanks.map((one) => one.request),
+            lengthM,
+          )
+        : 0,
+    [blanks, lengthM],
+  );
   return useMemo(
     () => ({
       name,
       wanted,
       others: blanks?.length,
+      inFull,
       answer: task && found.answer,
       working: found.working,
       failure: failure ?? found.failure,
     }),
-    [name, wanted, blanks, task, found.answer, found.working, found.failure, failure],
+    [name, wanted, blanks, inFull, task, found.answer, found.working, found.failure, failure],
   );
 }
 
