@@ -19,7 +19,11 @@ export function gainInWords(moves: MovesAnswer): string {
   const { now, after, fell, of, gain, gainPlusMinus } = moves;
   const percent = (ratio: number) => `${Math.round(100 * ratio)} %`;
   if (moves.moves.length > 0) {
-    return `Brings the worst, ${worstPlace(now)}, from ${percent(now.ratio)} of your limit to ${percent(after.ratio)}; better on ${fell} of ${of} blanks that fit bench and photograph. The rest may stay.`;
+    const still =
+      after.ratio > 1
+        ? ' That is still past your limit: moves alone do not mend it; lay out anew, or add a guide.'
+        : '';
+    return `Brings the worst, ${worstPlace(now)}, from ${percent(now.ratio)} of your limit to ${percent(after.ratio)}; better on ${fell} of ${of} blanks that fit bench and photograph. The rest may stay.${still}`;
   }
   const stands = `The worst, ${worstPlace(now)}, stands at ${percent(now.ratio)} of your limit`;
   if (!(gain > 0.005))

@@ -2,7 +2,7 @@ import { cautions } from '../delivery/care.ts';
 import { line, type Mark, type Sheet, text } from './drawing.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
 import { paragraph } from './paragraph.ts';
-import { drawTable, tableHeightMm } from './table.ts';
+import { drawTable, tableHeightMm, tableRowMm } from './table.ts';
 
 export interface DeliveredRod {
   title: string;
@@ -94,17 +94,15 @@ function inspectionSheet(
   const rows = inspection
     .slice(0, 22)
     .map(({ item, tolerance, found, verdict }) => [
-      cut(item, 49),
+      cut(item, 56),
       cut(tolerance, 28),
       cut(found, 20),
       verdict,
     ]);
   const top = marginMm + 16;
-  const partRows = parts
-    .slice(0, 14)
-    .map(({ what, lot, dye }) => [cut(what, 60), cut(lot, 24), cut(dye, 24)]);
   const partsTop = top + tableHeightMm({ rows }) + 12;
   const foot = size.heightMm - marginMm - 8;
+  const partRows = partRowsThatFit(parts, Math.floor((foot - 6 - partsTop) / tableRowMm) - 1);
   const partWidth = widthMm - 90;
   return {
     title: 'Inspection',
@@ -159,6 +157,14 @@ function inspectionSheet(
       },
     ],
   };
+}
+
+/** What does not fit is counted, and stands in the record. */
+function partRowsThatFit(parts: readonly PartRow[], most: number): string[][] {
+  const shown = parts.length > most ? parts.slice(0, Math.max(0, most - 1)) : parts;
+  const rows = shown.map(({ what, lot, dye }) => [cut(what, 60), cut(lot, 24), cut(dye, 24)]);
+  const more = parts.length - shown.length;
+  return more > 0 ? [...rows, [`and ${more} more, in the record`, '', '']] : rows;
 }
 
 function box(leftMm: number, topMm: number, widthMm: number, heightMm: number): Mark[] {

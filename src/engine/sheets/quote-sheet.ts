@@ -91,7 +91,10 @@ function linesAndHours({ lines, hours }: Quote, money: (amount: number) => strin
   return [
     ...lines
       .filter(({ count }) => count > 0)
-      .map(({ what, count, unitPrice, amount }) => [cut(what), `${count}`, money(unitPrice), money(amount)]),
+      .map(({ what, count, unitPrice, amount }) =>
+        // No price is no gift.
+        [cut(what), `${count}`, ...(unitPrice === 0 ? ['', ''] : [money(unitPrice), money(amount)])],
+      ),
     ...hours
       .filter((hour) => hour.hours > 0)
       .map(({ stage, hours: h, amount }) => [cut(`Work: ${stage}`), `${h} h`, '', money(amount)]),

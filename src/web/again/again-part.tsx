@@ -77,7 +77,7 @@ function Ratios({ now }: { now: BenchReading }) {
       <p>
         {sure
           ? 'This blank differs from the old one by more than the readings leave open.'
-          : 'So far the readings cannot tell this blank from the old one.'}
+          : 'At no single place do the readings tell this blank from the old one yet.'}
         {thirdBefore && thirdNow && (
           <>
             {' '}

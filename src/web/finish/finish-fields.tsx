@@ -24,6 +24,7 @@ export function ProductFields() {
 export function MixFields({ byMass }: { byMass: boolean }) {
   return (
     <div className="fields-row" data-group="">
+      <NumberField label="Room" path={at('roomC')} unit="°C" common="23" />
       <ChoiceField
         label="Measure by"
         path={at('mixBy')}

@@ -1,4 +1,3 @@
-import { NumberField } from '../fields/number-field.tsx';
 import { Part } from '../shell/part.tsx';
 import { spanWords } from './due-words.ts';
 import { MixFields } from './finish-fields.tsx';
@@ -14,15 +13,19 @@ export function MixPart({ finish }: { finish: FinishOnRod }) {
           <>
             <p className="mix-figure">
               {batch.partA.toFixed(1)} + {batch.partB.toFixed(1)} {batch.unit}
-              {batch.batches > 1 && `, ${batch.batches} times`}
+              {batch.batches > 1 && `, ${batch.batches} batches a coat`}
             </p>
             <p>
               The first coat takes {firstCoatMl.toFixed(1)} ml on the rod, a later one{' '}
               {laterCoatMl.toFixed(1)} ml.{' '}
               {batch.leastRules &&
                 `Less cannot be measured truly: one division would put the ratio off by more than ${mix.rules.ratioErrorPercent} %. `}
-              It can be brushed for {spanWords((potLifeMin * 60 * mix.rules.brushedPercent) / 100)} of its{' '}
-              {spanWords(potLifeMin * 60)} at {roomC} °C.
+              {batch.batches > 1 ? 'A batch' : 'It'} can be brushed for{' '}
+              {spanWords((potLifeMin * 60 * mix.rules.brushedPercent) / 100)} of its{' '}
+              {spanWords(potLifeMin * 60)} at {roomC} °C
+              {batch.batches > 1
+                ? ', too short for every wrap of a coat: mix the next one when the first is brushed out.'
+                : '.'}
             </p>
           </>
         ) : finish.findings.length > 0 ? (
@@ -30,9 +33,6 @@ export function MixPart({ finish }: { finish: FinishOnRod }) {
         ) : (
           <p className="quiet">When the guides have their marks, the volume follows from the wraps.</p>
         )}
-      </div>
-      <div className="fields-row" data-group="">
-        <NumberField label="Room" path={['finish', '-', 'roomC']} unit="°C" common="23" />
       </div>
       <MixFields byMass={mix.mixBy === 'mass'} />
     </Part>

@@ -20,7 +20,7 @@ export function HandleDrawing({ gripFrontM, reelM, reelOffsetM, show }: HandleDr
   const grip = Math.max(6, 0.0125 * pxPerM);
   const reelY = axis + reelOffsetM * pxPerM;
   const reelRadius = Math.max(8, 0.042 * pxPerM);
-  const height = Math.max(reelY + reelRadius, axis + grip) + 62;
+  const height = Math.max(reelY + reelRadius * 1.3, axis + grip) + 64;
   const spoken = `Grip from the butt end to ${show(gripFrontM)}, reel at ${show(reelM)}, its line ${show(reelOffsetM)} off the axis.`;
   return (
     <figure ref={ref} className="drawing">

@@ -78,6 +78,11 @@ function Verdict({ judged, known }: { judged: RodJudgement; known: boolean }) {
           <Figure text={withheldInWords(withheld, length)} />
         </p>
       )}
+      {off.length > 0 && moves && (
+        <p className="small quiet">
+          What follows takes the guides where they stand, not where their marks are.
+        </p>
+      )}
       {!moves && !withheld && (
         <p className="attention">
           Under some load of the ladder this rod finds no bend: no move is proposed.

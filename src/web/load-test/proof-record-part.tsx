@@ -44,6 +44,9 @@ function Score({ record }: { record: ProofRecord }) {
 }
 
 function whatItMeans({ agreed, counted, chance, widen }: ProofRecord): string {
+  if (chance < 0.025 && widen > 5) {
+    return `The ± has been too small: with a true one so few would agree about ${inHundred(chance)}. A miss of more than five times what was allowed is no matter of a wider ±: do not cut thread to these marks before its cause is found. Look for what the misses below have in common: a butt’s angle not measured, a clamp that gives, a station from another datum.`;
+  }
   if (chance < 0.025) {
     return `The ± has been too small: with a true one so few would agree about ${inHundred(chance)}. Take every ± and every slack of a mark on your bench as ${widen.toFixed(1)} times as wide, and look for what the misses below have in common: a butt’s angle not measured, a clamp that gives, a station from another datum.`;
   }

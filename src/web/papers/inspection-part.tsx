@@ -67,13 +67,19 @@ export function InspectionPart() {
             {list.map((row, i) => (
               <tr key={row.id}>
                 <td className="papers-wide">
-                  <TextField labelHidden label={`Point ${i + 1}`} path={['inspection', row.id, 'item']} />
+                  <TextField
+                    labelHidden
+                    label={`Point ${i + 1}`}
+                    path={['inspection', row.id, 'item']}
+                    lines={2}
+                  />
                 </td>
                 <td>
                   <TextField
                     labelHidden
                     label={`Tolerance of point ${i + 1}`}
                     path={['inspection', row.id, 'tolerance']}
+                    lines={2}
                   />
                 </td>
                 <td>

@@ -1,6 +1,6 @@
 import { BuildFields } from '../fields/build-fields.tsx';
 import { useBuild } from '../read/build.tsx';
-import { textOf } from '../read/values.ts';
+import { numberOf, textOf } from '../read/values.ts';
 import { NextLine } from '../shell/next-line.tsx';
 import { PartsList } from '../shell/parts-list.tsx';
 import { DeliveryPart } from './delivery-part.tsx';
@@ -37,6 +37,8 @@ function WhatNext() {
   const { single, rows } = useBuild();
   const [quote, delivery] = [single('quote'), single('delivery')];
   const looked = rows('inspection');
+  const lines = rows('quoteLines').filter((row) => numberOf(row, 'count') !== 0);
+  const unpriced = lines.filter((row) => numberOf(row, 'unitPrice') === undefined).length;
   const words = textOf(delivery, 'deliveredAt')
     ? 'Delivered; the record is kept.'
     : looked.some((row) => textOf(row, 'verdict') === 'not good')
@@ -45,8 +47,10 @@ function WhatNext() {
         ? 'Print the delivery papers, and have them signed.'
         : textOf(quote, 'acceptedAt')
           ? 'Order the parts; note lot and dye numbers as they come in.'
-          : rows('quoteLines').length === 0
+          : lines.length === 0
             ? 'Take the parts from the build, put prices to them, and print the quote.'
-            : 'Print the quote; when the customer agrees, note the day.';
+            : unpriced > 0
+              ? `Put prices to the parts: ${unpriced} of ${lines.length} have none yet. Then print the quote.`
+              : 'Print the quote; when the customer agrees, note the day.';
   return <NextLine>{words}</NextLine>;
 }

@@ -3,7 +3,7 @@ import type { Change } from '../../record/operation.ts';
 import { PickField } from '../fields/pick-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { useBuild } from '../read/build.tsx';
-import { textOf } from '../read/values.ts';
+import { numberOf, textOf } from '../read/values.ts';
 import { Part } from '../shell/part.tsx';
 import { TableFrame } from '../shell/table-frame.tsx';
 
@@ -27,6 +27,7 @@ export function PartsUsedPart() {
   const fromOrder = () => {
     const known = new Set(parts.map((row) => textOf(row, 'what')));
     const fresh = rows('quoteLines')
+      .filter((row) => numberOf(row, 'count') !== 0)
       .flatMap((row) => textOf(row, 'what') ?? [])
       .filter((what) => !known.has(what));
     write(

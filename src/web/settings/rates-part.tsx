@@ -34,8 +34,9 @@ export function RatesPart() {
       <TextField label="Address on papers" path={['rates', '-', 'shopAddress']} lines={3} />
       <TextField label="Terms on quotes" path={['rates', '-', 'terms']} lines={3} />
       <p className="small quiet">
-        Changing the currency changes no amount: 1250 stays 1250 of the new one’s smallest unit. Overheads,
-        reserve and deposit are your own figures; the pale ones are common practice, no source.
+        Changing the currency converts nothing: 12.50 of the old one stands as 12.50 of the new one, or as
+        1250 where it has no cents. Overheads, reserve and deposit are your own figures; the pale ones are
+        common practice, no source.
       </p>
     </Part>
   );

@@ -13,13 +13,13 @@ export function GuideFates({ repair }: { repair: TipRepair }) {
     <>
       <p>{repair.trouble ?? summary(repair.guides, touched)}</p>
       <TableFrame label="Guides before and after">
-        <table className="figures-table">
+        <table className="figures-table ticket-fates">
           <caption className="visually-hidden">Guides from the old tip and from the new one</caption>
           <thead>
             <tr>
               <th scope="col">Guide</th>
-              <th scope="col">From the old tip</th>
-              <th scope="col">From the new tip</th>
+              <th scope="col">From old tip</th>
+              <th scope="col">From new tip</th>
               <th scope="col">To do</th>
             </tr>
           </thead>
@@ -31,7 +31,7 @@ export function GuideFates({ repair }: { repair: TipRepair }) {
                   <Figure text={length(fate.wasFromTipM)} />
                 </td>
                 <td>{'fromTipM' in fate ? <Figure text={length(fate.fromTipM)} /> : '–'}</td>
-                <td className={fate.kind === 'stays' ? 'quiet' : undefined}>
+                <td className={fate.kind === 'stays' ? 'ticket-to-do quiet' : 'ticket-to-do'}>
                   <Figure text={toDo(fate, length)} />
                 </td>
               </tr>

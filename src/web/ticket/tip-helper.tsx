@@ -96,6 +96,7 @@ export function TipHelper({ ticket, stationsM, outsideM, tipOutsideM }: TipHelpe
             label="Guides from the old tip, down the rod"
             path={['damage', '-', 'stations']}
             placeholder={system === 'mm' ? '100 215 340 480 635' : '4 8 1/2 13 1/2 19 25'}
+            lines={2}
           />
         )}
       </div>
