@@ -11,6 +11,10 @@ const keys = ['7', '8', '9', 'in', 'g', '4', '5', '6', 'mm', 'oz', '1', '2', '3'
 export function KeyPad() {
   const { bench } = useBenchView();
   const field = useFocusedField(bench);
+  useEffect(() => {
+    // The keys have come up over it by now.
+    field?.scrollIntoView({ block: 'nearest' });
+  }, [field]);
   if (!field) return null;
   const key = (words: string, press: () => void, look = 'key') => (
     <button
@@ -32,7 +36,7 @@ export function KeyPad() {
       <div className="key-row">{fractions.map((text) => key(text, () => typeText(field, ` ${text}`)))}</div>
       <div className="key-grid">
         {keys.map((text) => key(text, () => typeText(field, /[a-z]/.test(text) ? ` ${text}` : text)))}
-        {key('delete', () => deleteBefore(field))}
+        {key('delete', () => deleteBefore(field), 'key key-word')}
         {key('next', () => pressEnter(field), 'key key-next')}
       </div>
     </aside>
