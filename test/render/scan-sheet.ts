@@ -37,6 +37,8 @@ export interface ScanChoice {
    * length, chrome that mirrors the ground, black on grey, a dark lid's border, a seam of light.
    */
   strange?: boolean;
+  /** Every guide's size instead of chance: 0 small, 1 large; the smallest fly snakes lie about -0.3. */
+  size?: number;
   /** So many further pairs that touch or cross; they have no truth and must not be read as guides. */
   touchingPairs?: number;
 }
@@ -78,7 +80,7 @@ export function paintScan(choice: ScanChoice): ScanSheet {
   const places = all.slice(pairs);
   if (choice.clutter ?? true)
     paintScanClutter(canvas, random, { perMm, widthMm, heightMm, dark, taken: all, hard });
-  const bench = { canvas, random, perMm, dark, hard, strange };
+  const bench = { canvas, random, perMm, dark, hard, strange, size: choice.size };
   const guides = places.map((place) => paintGuide(bench, place));
   const touchingPx = all.slice(0, pairs).map((place) => paintTouchingPair(bench, place));
   const picture = develop(canvas, random, {
@@ -151,8 +153,9 @@ function spread(random: Random, count: number, widthMm: number, heightMm: number
   return places;
 }
 
-function shapeOf(random: Random, hard: boolean, strange: boolean): GuideShape {
-  const size = strange ? random.between(-0.25, 1.5) : random.between(0, 1);
+function shapeOf({ random, hard, strange, size: fixed }: Bench): GuideShape {
+  const chance = strange ? random.between(-0.25, 1.5) : random.between(0, 1);
+  const size = fixed ?? chance;
   const wireMm = (0.66 + 0.45 * size) * (strange ? random.between(0.85, 1.2) : 1);
   const straight = random.chance(0.3);
   const swings = ['sway', 'bulge', 'loop', ...(strange ? (['keel', 'lopsided'] as const) : [])] as const;
@@ -182,11 +185,12 @@ interface Bench {
   dark: boolean;
   hard: boolean;
   strange: boolean;
+  size: number | undefined;
 }
 
 function paintGuide(bench: Bench, at: Place): GuideTruth {
   const { canvas, random, perMm, dark, hard, strange } = bench;
-  const shape = shapeOf(random, hard, strange);
+  const shape = shapeOf(bench);
   const turn = random.between(0, 2 * Math.PI);
   const toPx = (local: Place): Place => ({
     x: (at.x + local.x * Math.cos(turn) - local.y * Math.sin(turn)) * perMm,

@@ -23,8 +23,12 @@ export interface GuideLimits {
   leastDetour: number;
 }
 
+/** What is larger than this across is no guide even where the resolution is wrong: as far as proportions are read. */
+export const largestMm = (limits: GuideLimits): number => 1.6 * limits.mostLengthMm;
+
 export const guideLimits: GuideLimits = {
-  leastLengthMm: 12,
+  /** The smallest snakes of a fly rod's tip are about 10.5 mm over both feet: common practice, no source. */
+  leastLengthMm: 10,
   mostLengthMm: 60,
   leastFootMm: 2.5,
   mostFootMm: 20,
@@ -39,6 +43,7 @@ export type GuideReading =
   | { kind: 'guide'; measured: MeasuredGuide }
   | { kind: 'wrong-size'; lengthMm: number }
   | { kind: 'touching'; lengthMm: number }
+  | { kind: 'too-large'; acrossMm: number }
   | { kind: 'nothing'; why: string };
 
 export interface MeasuredGuide {
@@ -89,7 +94,7 @@ function readMask(
   const lengthMm = path.along[path.along.length - 1] / perMm;
   if (lengthMm < 0.3 * limits.leastLengthMm) return { kind: 'nothing', why: 'too short' };
   // Proportions first, so that a guide at the wrong resolution is still known as one.
-  const usual = lengthMm >= limits.leastLengthMm && lengthMm <= 1.6 * limits.mostLengthMm;
+  const usual = lengthMm >= limits.leastLengthMm && lengthMm <= largestMm(limits);
   const scale = usual ? perMm : (lengthMm * perMm) / 30;
   const runs = footRuns(path, limits.leastFootMm * scale, 1.5 * scale);
   const unlike = notOfGuide(path, runs, scale, limits);

@@ -57,6 +57,50 @@ test('at half the resolution a guide is known as one of the wrong size', () => {
   expect(answer.guides).toEqual([]);
 }, 120_000);
 
+test('the smallest snakes, 10 to 12 mm over both feet, are found', () => {
+  const count = Number(process.env.SMALL_SNAKES ?? 3);
+  for (let seed = 24; seed < 24 + count; seed++) {
+    const sheet = paintScan({ seed, guides: 1, widthMm: 56, heightMm: 50, clutter: true, size: -0.28 });
+    const { width, height, rgb: data } = sheet.picture;
+    const answer = scanImage({ dpi: sheet.dpi }, { width, height, channels: 3, data });
+    if (answer.status !== 'converged') throw new Error(answer.findings[0].message);
+    const [guide] = sheet.guides;
+    expect(answer.guides.map(({ centrePx }) => distance(centrePx, guide.centrePx) < 20)).toEqual([true]);
+    expect(Math.abs(answer.guides[0].lengthM - guide.lengthM)).toBeLessThan(0.0004);
+    expect(Math.abs(answer.guides[0].offsetM - guide.offsetM)).toBeLessThan(0.00012);
+  }
+}, 120_000);
+
+test('a frame larger than any guide is passed over and said; the guide inside it is measured', () => {
+  const paint = {
+    seed: 3,
+    guides: 1,
+    dpi: 300,
+    widthMm: 110,
+    heightMm: 75,
+    clutter: false,
+    darkGround: false,
+  };
+  const sheet = paintScan(paint);
+  const { width, height, rgb } = sheet.picture;
+  const mm = (length: number) => Math.round((length * 300) / 25.4);
+  const data = rgb.map((value, at) => {
+    const [x, y] = [Math.floor(at / 3) % width, Math.floor(at / 3 / width)];
+    const within = (rim: number) =>
+      x >= mm(rim) && y >= mm(rim) && x < width - mm(rim) && y < height - mm(rim);
+    return within(7) && !within(8) ? 40 : value;
+  });
+  const answer = scanImage({ dpi: 300 }, { width, height, channels: 3, data });
+  if (answer.status !== 'converged') throw new Error(answer.findings[0].message);
+  expect(answer.guides.map(({ centrePx }) => distance(centrePx, sheet.guides[0].centrePx) < 20)).toEqual([
+    true,
+  ]);
+  // the frame's diagonal: 96 mm by 61 mm
+  expect(answer.findings.map(({ message }) => message)).toEqual([
+    expect.stringMatching(/ 11[3-5] mm across/),
+  ]);
+}, 120_000);
+
 const distance = (a: readonly number[], b: readonly number[]) => Math.hypot(a[0] - b[0], a[1] - b[1]);
 function ninetieth(values: readonly number[]): number {
   return values.toSorted((a, b) => a - b)[Math.floor(0.9 * (values.length - 1))];

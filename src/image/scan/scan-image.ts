@@ -2,7 +2,7 @@ import { type Finding, type Refused, refusedWith } from '../finding.ts';
 import type { Pixels } from '../pixels.ts';
 import { differenceIn, type Ground, groundOf } from './ground.ts';
 import { type Mask, type Patch, patchesOf } from './mask.ts';
-import { type GuideReading, guideLimits, measureGuide } from './measure-guide.ts';
+import { type GuideReading, guideLimits, largestMm, measureGuide } from './measure-guide.ts';
 
 export interface ScanRequest {
   /** Resolution of the scan, dots per inch. */
@@ -69,6 +69,9 @@ export function scanImage(
   return { status: 'converged', guides, findings };
 }
 
+/** Ground around a patch. */
+const marginMm = 1.5;
+
 interface Window {
   left: number;
   top: number;
@@ -94,7 +97,7 @@ function candidateWindows(pixels: Pixels, ground: Ground, factor: number, perMm:
       (patch) =>
         patch.area * cellMm2 > 2 && diagonal(patch) * (factor / perMm) > 0.3 * guideLimits.leastLengthMm,
     )
-    .map((patch) => windowOf(patch, pixels, factor, Math.round(1.5 * perMm)));
+    .map((patch) => windowOf(patch, pixels, factor, Math.round(marginMm * perMm)));
 }
 
 /** Joins what is parted by less than twice the radius: a highlight can cut a wire in two. */
@@ -136,8 +139,9 @@ function windowOf(patch: Patch, pixels: Pixels, factor: number, marginPx: number
 
 /** Edges are read at about 600 dpi and the shape at about 300: more only costs time. */
 function readWindow(pixels: Pixels, ground: Ground, window: Window, perMm: number): GuideReading {
-  const longestMm = Math.hypot(window.width, window.height) / perMm;
-  if (longestMm > 4 * guideLimits.mostLengthMm) return { kind: 'nothing', why: 'too large' };
+  // a card, a frame, a lid's edge: reading its shape would take minutes
+  const across = acrossMm(window, perMm);
+  if (across > largestMm(guideLimits)) return { kind: 'too-large', acrossMm: across };
   const factor = fineFactor(perMm);
   const ratio = perMm / factor > 16 ? 2 : 1;
   return measureGuide({
@@ -147,6 +151,11 @@ function readWindow(pixels: Pixels, ground: Ground, window: Window, perMm: numbe
     finePerMm: perMm / factor,
     noise: ground.noise / Math.sqrt(factor * ratio),
   });
+}
+
+/** Corner to corner of what lies in the window, without the ground around it. */
+function acrossMm({ width, height }: Window, perMm: number): number {
+  return Math.hypot(width / perMm - 2 * marginMm, height / perMm - 2 * marginMm);
 }
 
 function fineFactor(perMm: number): number {
@@ -185,6 +194,13 @@ function readingFindings(reading: GuideReading, window: Window): Finding[] {
   const at = `(${Math.round(window.left + window.width / 2)}, ${Math.round(window.top + window.height / 2)})`;
   if (reading.kind === 'touching') {
     const message = `two or more guides touch or overlap near pixel ${at}; lay them apart and scan again`;
+    return [{ path: 'image', message }];
+  }
+  // a lid's edge is nothing to speak of
+  if (reading.kind === 'too-large' && !window.touchesBorder) {
+    const message =
+      `what lies about pixel ${at} measures ${reading.acrossMm.toFixed(0)} mm across, more than any guide, and was ` +
+      'passed over; take it off the glass, or is the resolution right?';
     return [{ path: 'image', message }];
   }
   if (reading.kind === 'wrong-size') {
