@@ -2,9 +2,11 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
+import { encode } from 'fast-png';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { history } from '../../../test/kit/arbitrary-record.ts';
 import { type ScratchDatabase, scratchDatabase } from '../../../test/kit/scratch-database.ts';
+import { seededRandom } from '../../engine/numerics/seeded-random.ts';
 import { openDatabase } from '../database.ts';
 import { serve } from '../serve.ts';
 import { FileSessions } from '../sharing/file-sessions.ts';
@@ -24,6 +26,12 @@ afterEach(async () => {
 const now = () => new Date('2026-03-01T09:00:00Z');
 const data = (name: string) => join(folder, name);
 
+/** A picture that no packing makes small. */
+function noise(length: number): Uint8Array {
+  const random = seededRandom(7);
+  return Uint8Array.from({ length }, () => Math.floor(256 * random()));
+}
+
 /** A data folder with builds of many devices' work, a picture and a frozen revision. */
 async function fill(path: string): Promise<void> {
   const server = await serve({ dataFolder: path, port: 0 });
@@ -35,9 +43,7 @@ async function fill(path: string): Promise<void> {
     expect(response.ok, JSON.stringify(answer)).toBe(true);
     return answer as T;
   };
-  const png = new Uint8Array(70_000).map(
-    (_, at) => [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a][at] ?? at % 251,
-  );
+  const png = encode({ width: 160, height: 160, channels: 3, data: noise(160 * 160 * 3) });
   await ask('/attachments', png, 'application/octet-stream');
   for (const log of fc.sample(history, { seed: 20260301, numRuns: 12 })) {
     const { id } = await ask<{ id: string }>('/documents', { kind: 'build' });
