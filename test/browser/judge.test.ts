@@ -25,6 +25,10 @@ test('the taped-up rod is judged: every ring seen beside predicted, the stray gu
   await page.getByText(/Leave it:|Brings the worst/).waitFor();
 });
 
+test('the close-up is in the curve, and the card says how it fitted', async () => {
+  await page.getByText(/close-up is joined to the whole over \d+ mm/).waitFor();
+});
+
 test('the bare blank’s curve gives a stiffness by itself, as a chart and in figures', async () => {
   await page.getByRole('img', { name: /photograph’s own in steps/ }).waitFor();
   await page.getByText('The second stiffness in figures').click();

@@ -15,8 +15,9 @@ import type { Change } from '../../src/record/operation.ts';
 import { readBuild } from '../../src/record/read-build.ts';
 import { readLoadTests } from '../../src/record/read-load-tests.ts';
 import type { FieldValue } from '../../src/record/schema.ts';
-import { photographer } from '../support/simulated-photo.ts';
-import { evenly } from '../support/taped-rod.ts';
+import type { Curve } from '../support/simulated-bench.ts';
+import { commonPhoto, type PhotoErrors, photographer } from '../support/simulated-photo.ts';
+import { evenly, topShare } from '../support/taped-rod.ts';
 import { twoPieceChanges } from './invented-build.ts';
 
 export const strayGuide = 3;
@@ -29,6 +30,7 @@ export function tracedChanges(more: Change[] = []): Change[] {
     ...testRow('taped1', 1, 'taped', 0.12, 2),
     ...curveRow('bare1', photographed(rod, 'bare', 0.05)),
     ...curveRow('taped1', photographed(rod, 'taped', 0.12)),
+    ...closeUpRows('taped1', rod, 0.12),
   ];
   const all = [...plain, ...pictures];
   return [...all, ...madeFrom(all)];
@@ -58,7 +60,18 @@ interface Photographed {
   rings: { guide: string | undefined; xM: number; yM: number }[];
 }
 
-function photographed({ question, rod }: BenchRod, kind: 'bare' | 'taped', kg: number): Photographed {
+interface Framed {
+  seed: number;
+  errors: PhotoErrors;
+  frame(curve: Curve): Curve;
+}
+
+function photographed(
+  { question, rod }: BenchRod,
+  kind: 'bare' | 'taped',
+  kg: number,
+  framed?: Framed,
+): Photographed {
   const { guides, tipTop, reel, buttAngleRad } = question.request;
   const marks = question.ownFromTipM ?? [];
   const stands = marks.map((at, i) => (i === strayGuide - 1 ? at + 0.06 : at));
@@ -75,7 +88,10 @@ function photographed({ question, rod }: BenchRod, kind: 'bare' | 'taped', kg: n
       ? { line: { tensionN: kg * 9.80665, pullAngleRad: -Math.PI / 2 } }
       : { tip: { xN: 0, yN: -kg * 9.80665 } },
   });
-  const { trace, see } = photographer(evenly(bent.points), taped ? 12 : 11);
+  const curve = evenly(bent.points);
+  const { trace, see } = framed
+    ? photographer(framed.frame(curve), framed.seed, framed.errors)
+    : photographer(curve, taped ? 12 : 11);
   const rings = taped
     ? bent.rings.map((ring, i) => ({ guide: i === 0 ? undefined : `g${i - 1}`, ...see(ring) }))
     : [];
@@ -94,10 +110,23 @@ function testRow(id: string, order: number, rod: string, kg: number, day: number
   ];
 }
 
-function curveRow(test: string, { points, rings }: Photographed): Change[] {
+/** The top third by itself, from nearer, with the rings in it. */
+function closeUpRows(test: string, rod: BenchRod, kg: number): Change[] {
+  const nearer = { ...commonPhoto, lensM: 0.001, localM: commonPhoto.localM / 3 };
+  const frame = (curve: Curve) => topShare(curve, 1 / 3);
+  const { points, rings } = photographed(rod, 'taped', kg, { seed: 13, errors: nearer, frame });
+  const [low] = points;
+  const inIt = rings.filter(({ xM, yM }) => Math.hypot(xM - low.xM, yM - low.yM) < 0.6 && xM > low.xM);
+  return [
+    ...row('loadPhotos', `c-${test}`, { order: 1, test, part: 'close-up', widthPx: 4000, heightPx: 3000 }),
+    ...curveRow(test, { points, rings: inIt }, `c-${test}`),
+  ];
+}
+
+function curveRow(test: string, { points, rings }: Photographed, photo = `p-${test}`): Change[] {
   const onPicture = { sigmaM: 0.003, px: [0, 0] as [number, number] };
-  return row('traces', `p-${test}`, {
-    photo: `p-${test}`,
+  return row('traces', photo, {
+    photo,
     madeAt: '2026-03-03T09:00:00Z',
     curve: curveText(points.map((point) => ({ ...point, ...onPicture }))),
     ...(rings.length > 0 ? { rings: ringsText(rings.map((ring) => ({ ...ring, ...onPicture }))) } : {}),

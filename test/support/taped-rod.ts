@@ -11,7 +11,7 @@ import type { LayoutRequest } from '../../src/engine/layout/layout-request.ts';
 import { piecewiseLinear, valueAt } from '../../src/engine/numerics/piecewise-linear.ts';
 import { seededNormal, seededRandom } from '../../src/engine/numerics/seeded-random.ts';
 import type { PlanePoint } from '../../src/engine/stiffness/curve-places.ts';
-import { randomBlank, type TrueBlank } from './simulated-bench.ts';
+import { type Curve, placeOn, randomBlank, type TrueBlank } from './simulated-bench.ts';
 import { commonPhoto, photographer } from './simulated-photo.ts';
 
 export interface TapedRod {
@@ -126,5 +126,13 @@ export function evenly(points: readonly { fromTipM: number; xM: number; yM: numb
     );
     return fromTipM.map((s) => valueAt(table, s));
   };
+  return { fromTipM, xM: column('xM'), yM: column('yM') };
+}
+
+/** The part of a curve next its tip. */
+export function topShare(curve: Curve, share: number): Curve {
+  const fromTipM = Float64Array.from({ length: 401 }, (_, i) => share * curve.fromTipM[0] * (1 - i / 400));
+  const places = [...fromTipM].map((at) => placeOn(curve, at));
+  const column = (key: 'xM' | 'yM') => Float64Array.from(places, (place) => place[key]);
   return { fromTipM, xM: column('xM'), yM: column('yM') };
 }

@@ -7,6 +7,7 @@
 import { expect, test } from 'vitest';
 import { type Curve, placeOn, randomBlank, trueCurve } from '../../../test/support/simulated-bench.ts';
 import { commonPhoto, photograph } from '../../../test/support/simulated-photo.ts';
+import { topShare } from '../../../test/support/taped-rod.ts';
 import type { SeenPoint } from './align-curve.ts';
 import { orientCurve, type PlanePlace, placeOnCurve } from './curve-beside.ts';
 import { joinCurves } from './join-curves.ts';
@@ -22,16 +23,6 @@ function bent(seed: number, massKg: number): Curve {
   return trueCurve(blank, { buttAngleRad: Math.PI / 4, clampFromTipM: blank.lengthM, turnedRad: 0, hung });
 }
 
-function topThird(curve: Curve, share = 1 / 3): Curve {
-  const fromTipM = Float64Array.from({ length: 401 }, (_, i) => share * curve.fromTipM[0] * (1 - i / 400));
-  const places = [...fromTipM].map((at) => placeOn(curve, at));
-  return {
-    fromTipM,
-    xM: Float64Array.from(places, ({ xM }) => xM),
-    yM: Float64Array.from(places, ({ yM }) => yM),
-  };
-}
-
 function known(points: readonly PlanePlace[], sigmaM: number): SeenPoint[] {
   return points.map(({ xM, yM }) => ({ xM, yM, sigmaM }));
 }
@@ -40,7 +31,7 @@ function known(points: readonly PlanePlace[], sigmaM: number): SeenPoint[] {
 function pair(seed: number, whole: Curve, close: Curve): [SeenPoint[], SeenPoint[]] {
   return [
     known(photograph(whole, 2 * seed, farther), 0.004),
-    known(photograph(topThird(close), 2 * seed + 1, closer), 0.003),
+    known(photograph(topShare(close, 1 / 3), 2 * seed + 1, closer), 0.003),
   ];
 }
 
