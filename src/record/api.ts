@@ -184,6 +184,8 @@ export type JobState = 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
 export interface JobStatus {
   id: string;
   kind: string;
+  /** Such as the name of the series; empty where it is the whole shelf. */
+  subject: string;
   state: JobState;
   /** Steps done, of how many; 0 of 0 until it has begun. */
   done: number;
@@ -194,7 +196,7 @@ export interface JobStatus {
   message: string;
   createdAt: string;
   updatedAt: string;
-  /** Once it is done: one entry a step. */
+  /** Once it is done, as its kind makes it; left out of lists. */
   result?: unknown;
 }
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { withHabits } from '../../record/shop-habits.ts';
 import type { Keeper } from '../keeper.ts';
 import { seriesName } from '../summary.ts';
 
@@ -48,7 +49,8 @@ export const jobKinds: Record<string, JobKind<never>> = {
 async function loadBuild(keeper: Keeper, build: string): Promise<JobStep | undefined> {
   const found = await keeper.repository.find(build);
   if (found?.kind !== 'build') return undefined;
-  const { cells } = await keeper.state(build);
+  const [own, shop] = [await keeper.state(build), await keeper.shop()];
+  const { cells } = withHabits(own, await keeper.state(shop.id));
   return { name: found.title, data: { build, title: found.title, cells: [...cells] } };
 }
 

@@ -59,9 +59,10 @@ export class JobStore {
     return row && statusOf(row);
   }
 
+  /** Without what came out: that is asked for one by one. */
   async list(): Promise<JobStatus[]> {
     const newest = this.db.selectFrom('jobs').selectAll().orderBy('created_at', 'desc').orderBy('id');
-    return (await newest.limit(mostListed).execute()).map(statusOf);
+    return (await newest.limit(mostListed).execute()).map((row) => statusOf({ ...row, result: null }));
   }
 
   /** Marks it cancelled unless it has ended. @throws NotFoundError */
@@ -166,6 +167,7 @@ function statusOf(row: Selectable<JobsTable>): JobStatus {
   const status: JobStatus = {
     id: row.id,
     kind: row.kind,
+    subject: subjectOf(row.input),
     state: row.state as JobState,
     done: row.done,
     total: row.total,
@@ -175,4 +177,9 @@ function statusOf(row: Selectable<JobsTable>): JobStatus {
     updatedAt: row.updated_at,
   };
   return row.result === null ? status : { ...status, result: JSON.parse(row.result) };
+}
+
+function subjectOf(input: string): string {
+  const { series } = JSON.parse(input) as { series?: unknown };
+  return typeof series === 'string' ? series : '';
 }

@@ -39,6 +39,7 @@ function sampleBuild({ build, title, cells }: ShelfBuild) {
     title,
     marksPlusMinusM: marks.plusMinusM,
     costOfKeeping: marks.costOfKeeping,
+    worstRead: work.readings.best.worst,
     worst: scores.proposed?.worst,
     blanks: marks.blanks,
   };

@@ -11,6 +11,7 @@ import { api } from '../store/open-document.ts';
 import { BackupsPart } from './backups-part.tsx';
 import { useBenchView } from './colours.ts';
 import { HabitsPart } from './habits-part.tsx';
+import { JobsPart } from './jobs-part.tsx';
 import { PrintersPart } from './printers-part.tsx';
 import { RatesPart } from './rates-part.tsx';
 import { SharingPart } from './sharing-part.tsx';
@@ -65,6 +66,7 @@ export function SettingsPage() {
         <RatesPart />
         <PrintersPart />
       </ShopFields>
+      <JobsPart />
       <SharingPart />
       <BackupsPart />
       <KeepingPart />

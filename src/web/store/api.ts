@@ -91,6 +91,7 @@ export function createApi(fetcher: typeof fetch, base = '') {
       post<{ madeAt: string; keptAs: string | null }>(`/backups/${encodeURIComponent(name)}/restore`),
     proofs: () => get<ProofsAnswer>('/proofs'),
     startJob: (kind: string, input: unknown = {}) => post<JobStatus>('/jobs', { kind, input }),
+    jobs: () => get<{ jobs: JobStatus[] }>('/jobs'),
     job: (id: string) => get<JobStatus>(`/jobs/${id}`),
     cancelJob: (id: string) => post<JobStatus>(`/jobs/${id}/cancel`),
     backupAddress: (name: string) => `${base}/api/backups/${name}`,
