@@ -73,11 +73,23 @@ export interface PathInput {
 
 export type PathAnswer =
   | { status: 'converged'; path: Point[]; cost: number; settled: number }
-  | { status: 'lost'; leg: number; reachedPx: Point; settled: number };
+  | {
+      status: 'lost';
+      leg: number;
+      reachedPx: Point;
+      /** The stop with nothing long and thin near it; then it is also what was reached. */
+      bareStop?: number;
+      settled: number;
+    };
 
 /** Finds the path leg by leg; the states around a stop carry their cost into the next leg. */
 export function pathSearch(input: PathInput): PathAnswer {
   const grid = gridOf(input);
+  const bareStop = input.stops.findIndex((stop) => statesNear(input, grid, stop).length === 0);
+  if (bareStop >= 0) {
+    const leg = Math.max(0, bareStop - 1);
+    return { status: 'lost', leg, reachedPx: input.stops[bareStop], bareStop, settled: 0 };
+  }
   let start = statesNear(input, grid, input.stops[0]);
   let settled = 0;
   const parents: Int32Array[] = [];

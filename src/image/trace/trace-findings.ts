@@ -37,6 +37,25 @@ export function endFindings(request: TraceRequest, pixels: Pixels): Finding[] {
   return findings;
 }
 
+/** Where the blank was lost: at a tap with nothing there (perhaps another picture), or on its way. */
+export function lostFinding(
+  { leg, bareStop }: { leg: number; bareStop?: number },
+  stops: number,
+  [x, y]: readonly [number, number],
+): Finding {
+  if (bareStop === undefined) {
+    const message = `the blank could not be followed beyond about pixel (${x}, ${y}); add a point on it (via) past there`;
+    return { path: leg === 0 && stops === 2 ? 'ends' : 'via', message };
+  }
+  const inner = bareStop < stops - 1 ? `via[${bareStop - 1}]` : 'ends.tip';
+  return {
+    path: bareStop === 0 ? 'ends.butt' : inner,
+    message:
+      `nothing long and thin is seen where it was tapped, near pixel (${x}, ${y}); tap it again on the blank, or ` +
+      'take the picture that shows the rod, before a plainer wall',
+  };
+}
+
 /** What the builder should look at in a finished trace. */
 export function tracedFindings(
   refined: RefinedCentreline,

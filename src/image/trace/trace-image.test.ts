@@ -74,6 +74,21 @@ describe('what cannot be right is said at its field', () => {
     }
   });
 
+  test('taps on nothing, as in a picture of something else, are named one by one', () => {
+    const random = randomFrom(9);
+    const canvas = canvasOf(1200, 900);
+    paintWall(canvas, random, { red: 0.6, green: 0.58, blue: 0.55 });
+    const { rgb } = develop(canvas, random, { blurPx: 0.7, grain: 2, sharpen: 0, exposure: 1 });
+    const wall: Pixels = { width: 1200, height: 900, channels: 3, data: rgb };
+    const [butt, tip] = [trace({}, wall), trace({ ends: { ...asked.ends, tip: [600, 40] } })];
+    const [x, y] = asked.ends.butt.map(Math.round);
+    expect(butt).toMatchObject({ status: 'lost', reachedPx: [x, y] });
+    expect(butt.findings.at(-1)).toMatchObject({ path: 'ends.butt' });
+    expect(butt.findings.at(-1)?.message).toContain(`where it was tapped, near pixel (${x}, ${y})`);
+    expect(tip).toMatchObject({ status: 'lost', reachedPx: [600, 40] });
+    expect(tip.findings.at(-1)).toMatchObject({ path: 'ends.tip' });
+  });
+
   test('a mistyped distance is named at nearly every mark, never the wrong one', () => {
     const size = { widthPx: pixels.width, heightPx: pixels.height };
     const blamed = asked.marks.map((_, slipped) => {

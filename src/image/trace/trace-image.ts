@@ -6,7 +6,7 @@ import { type Finding, type Refused, refusedWith } from '../finding.ts';
 import type { Pixels } from '../pixels.ts';
 import { coarseChoice, coarsePath } from './coarse-path.ts';
 import { type RefinedCentreline, refineCentreline } from './refine-centreline.ts';
-import { endFindings, tracedFindings } from './trace-findings.ts';
+import { endFindings, lostFinding, tracedFindings } from './trace-findings.ts';
 
 /** Pixel places: origin at the top left pixel's centre, x right, y down, of the picture as it is displayed. */
 export interface TraceRequest {
@@ -77,13 +77,13 @@ export function traceImage(
   });
   if (coarse.status === 'lost') {
     const [x, y] = [Math.round(coarse.reachedPx.x), Math.round(coarse.reachedPx.y)];
-    const message = `the blank could not be followed beyond about pixel (${x}, ${y}); add a point on it (via) past there`;
+    const finding = lostFinding(coarse, stops.length, [x, y]);
     return {
       status: 'lost',
-      reason: message,
+      reason: finding.message,
       reachedPx: [x, y],
       marksRmsM: camera.fit.marksRmsM,
-      findings: [...camera.findings, { path: coarse.leg === 0 && !request.via ? 'ends' : 'via', message }],
+      findings: [...camera.findings, finding],
     };
   }
   progress({ stage: 'edges', share: 0.7 });

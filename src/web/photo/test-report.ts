@@ -16,7 +16,7 @@ export function testReport(
   const head = [
     `${test.rod === 'bare' ? 'Bare blank' : 'Taped-up rod'}, ${hung}, butt ${formatDegrees(curve.buttAngleRad)} above level by the picture.`,
     `Curve of ${show(curve.lengthM)} read from ${photo.name || 'a picture'} on ${trace.madeAt.slice(0, 10)}, ${marks}, Fairbend ${trace.engineVersion}.`,
-    ...closeUps.map(closeUpWords),
+    ...closeUps.map((use) => closeUpWords(use, show)),
   ];
   const places = (beside?.flags ?? []).map(({ fromTipM, seen, apartM, predicted }, i) => {
     const reachM = predicted.reach && Math.hypot(predicted.reach.outM, predicted.reach.upM);

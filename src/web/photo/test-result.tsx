@@ -39,7 +39,7 @@ export function TestResult({ test, before, model }: TestResultProps) {
     <>
       {seen.closeUps.map((use) => (
         <p key={use.photo.id} className={use.joined ? 'quiet small' : 'attention'} role="status">
-          <Figure text={closeUpWords(use)} />
+          <Figure text={closeUpWords(use, show)} />
         </p>
       ))}
       {answer?.status === 'not yet' && <p className="attention">{answer.words}</p>}
