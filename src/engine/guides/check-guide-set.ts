@@ -81,7 +81,7 @@ function placeFindings(
   const [fromM, toM] = [stationM - lengthM / 2, stationM + lengthM / 2];
   const onFerrule = blank.joints.some(({ seat }) => fromM < seat.toTipM && toM > seat.fromTipM);
   if (onFerrule) {
-    const message = `A foot of guide ${index + 1} would lie on a ferrule: move it to the layout's free part.`;
+    const message = `A foot of guide ${index + 1} would lie on a ferrule: move its mark off the joint, under Layout.`;
     findings.push(doubt(`guides/${id}/station`, message));
   }
   return findings;

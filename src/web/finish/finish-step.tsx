@@ -104,7 +104,9 @@ function dueOnPaper({ coats, times, roomC }: FinishOnRod): { what: string; when:
   return coatSchedule(last?.brushedAtMs ?? 0, times, { roomC: last?.roomC ?? roomC, latest: true }).map(
     ({ due, atMs }) => ({
       what: dueWords[due],
-      when: last ? clockWords(atMs) : `${spanWords(atMs / 1000)} after brushing`,
+      when: last
+        ? clockWords(atMs)
+        : `${spanWords(atMs / 1000)} after ${due === 'brushing ends' ? 'mixing' : 'brushing'}`,
     }),
   );
 }

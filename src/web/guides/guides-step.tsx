@@ -44,9 +44,13 @@ export function GuidesStep() {
       rows('guides').filter((guide) => textOf(guide, 'fromRack') === row.id).length,
     ]),
   );
+  const toLayout = !placed || /station$/.test(findings[0]?.path ?? '');
+  const goOn = toLayout
+    ? { href: `/builds/${id}/layout`, name: 'Layout' }
+    : { href: `/builds/${id}/wraps`, name: 'Wraps' };
   return (
     <BuildFields findings={findings}>
-      <NextLine goOn={{ href: `/builds/${id}/wraps`, name: 'Wraps' }}>
+      <NextLine goOn={goOn}>
         {findings[0]?.message ??
           (placed
             ? 'Look along each guide of the bag and tap how straight it is.'

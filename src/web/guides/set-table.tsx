@@ -88,7 +88,7 @@ export function SetTable({ set, guides }: SetTableProps) {
                     label={`Wrap on ${name}`}
                     labelHidden
                     path={['guides', guide.id, 'wrapLength']}
-                    placeholder="by its section"
+                    placeholder="by section"
                   />
                 </td>
               </tr>

@@ -1,6 +1,7 @@
 import { Button } from 'react-aria-components';
 import type { HandlePlan } from '../../engine/handle/plan-handle.ts';
 import type { TipTube } from '../../engine/handle/tip-tube.ts';
+import { checkSizesInWords } from '../../engine/handle/winding-check.ts';
 import { formatMm } from '../../engine/units/format-quantity.ts';
 import { Figure } from '../fields/figure.tsx';
 import { useBuild } from '../read/build.tsx';
@@ -31,7 +32,7 @@ export function FittingPart({ plan, show }: FittingPartProps) {
         <dt>Winding check</dt>
         <dd>
           <Figure
-            text={`bore ${formatMm(check.leastBoreM, 2)} to ${formatMm(check.mostBoreM, 2)} on ${formatMm(check.outsideM, 2)} of blank: ${check.size64}⁄64 in, or ${check.halfMillimetres} mm`}
+            text={`bore ${formatMm(check.leastBoreM, 2)} to ${formatMm(check.mostBoreM, 2)} on ${formatMm(check.outsideM, 2)} of blank: ${checkSizesInWords(check)}`}
           />
         </dd>
         <dt>Rod’s length</dt>

@@ -66,7 +66,7 @@ export function InspectionPart() {
           <tbody>
             {list.map((row, i) => (
               <tr key={row.id}>
-                <td className="papers-wide">
+                <td className="papers-wide papers-folds">
                   <TextField
                     labelHidden
                     label={`Point ${i + 1}`}

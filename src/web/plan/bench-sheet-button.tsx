@@ -38,9 +38,9 @@ function useFacts(): BenchSheetInput['facts'] {
     ...(plan
       ? [
           { what: 'Tip-top’s tube', figure: `${plan.tipTube.best.size64}/64 in` },
-          { what: 'Winding check', figure: `${plan.check.size64}/64 in, ${plan.check.halfMillimetres} mm` },
-          { what: 'Reaming steps', figure: `${plan.reaming.length}` },
-          { what: 'Arbors', figure: `${plan.arbors.length}` },
+          { what: 'Winding check', figure: `${plan.check.size64}/64 in or ${plan.check.halfMillimetres} mm` },
+          ...(plan.reaming.length > 0 ? [{ what: 'Reaming steps', figure: `${plan.reaming.length}` }] : []),
+          ...(plan.arbors.length > 0 ? [{ what: 'Arbors', figure: `${plan.arbors.length}` }] : []),
           { what: 'Rod’s length', figure: show(plan.rodLengthM) },
         ]
       : []),

@@ -42,13 +42,13 @@ export function PlanStep() {
         }
       >
         <TableFrame label="Stages">
-          <table className="figures-table">
+          <table className="figures-table plan-stages">
             <thead>
               <tr>
                 <th scope="col">Stage</th>
-                <th scope="col">Log</th>
-                <th scope="col">Hours</th>
                 <th scope="col">Now</th>
+                <th scope="col">Hours</th>
+                <th scope="col">Log</th>
               </tr>
             </thead>
             <tbody>
@@ -57,14 +57,14 @@ export function PlanStep() {
                   <th scope="row">
                     <StageName stage={stage} />
                   </th>
+                  <td className={stage.status === 'next' ? 'plan-why' : 'plan-why quiet'}>
+                    {stage.why ? `waits: ${stage.why}` : stage.status}
+                  </td>
+                  <td>{hoursWords(byStage.get(stage.id) ?? 0)}</td>
                   <td>
                     <Button className="button" onPress={() => log(stage)}>
                       + 1/4 h<span className="visually-hidden"> for {stage.name}</span>
                     </Button>
-                  </td>
-                  <td>{hoursWords(byStage.get(stage.id) ?? 0)}</td>
-                  <td className={stage.status === 'next' ? 'plan-why' : 'plan-why quiet'}>
-                    {stage.why ? `waits: ${stage.why}` : stage.status}
                   </td>
                 </tr>
               ))}

@@ -91,15 +91,14 @@ export function TipHelper({ ticket, stationsM, outsideM, tipOutsideM }: TipHelpe
             outsideM === undefined ? undefined : `${(outsideM * 1000).toFixed(2)} mm by the record`
           }
         />
-        {!stationsM && (
-          <TextField
-            label="Guides from the old tip, down the rod"
-            path={['damage', '-', 'stations']}
-            placeholder={system === 'mm' ? '100 215 340 480 635' : '4 8 1/2 13 1/2 19 25'}
-            lines={2}
-          />
-        )}
       </div>
+      {!stationsM && (
+        <TextField
+          label="Guides from the old tip, down the rod"
+          path={['damage', '-', 'stations']}
+          placeholder={system === 'mm' ? '100 215 340 480 635' : '4 8 1/2 13 1/2 19 25'}
+        />
+      )}
       {list && !list.ok && <p className="attention">{list.findings[0]?.message}</p>}
       {atBreakM !== undefined && (
         <TubeWords
