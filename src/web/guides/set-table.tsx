@@ -134,7 +134,7 @@ function Again({ row, rack, name }: { row: Row; rack: Row | undefined; name: str
   const changed = rack ? changedInRack(row, rack) : [];
   if (!rack || changed.length === 0) return null;
   return (
-    <span className="small">
+    <span className="small set-again">
       differs in {changed.map((field) => numberWords[field]).join(', ')}.{' '}
       <Button className="inline" onPress={() => write(`take ${name} again`, takeFromRack(rack, row.id))}>
         Take it again<span className="visually-hidden"> for {name}</span>
