@@ -9,6 +9,7 @@ import { type BuildReading, readBuild } from '../record/read-build.ts';
 import { type LoadTest, readLoadTests } from '../record/read-load-tests.ts';
 import { type CountedSwing, readSwings } from '../record/read-swings.ts';
 import { readTurnedSections } from '../record/read-turned.ts';
+import { tapeStepOf, withHabits } from '../record/shop-habits.ts';
 import { CommandError, exitCodes } from './exit-codes.ts';
 
 export interface OpenBuild extends BuildReading {
@@ -27,14 +28,15 @@ export function openBuild(path: string): OpenBuild {
   if (read.status === 'refused') {
     throw new CommandError(`${path} is refused:\n${findingLines(read.findings)}`, exitCodes.input);
   }
-  const { state } = read.build;
+  const { habits } = read.build;
+  const state = withHabits(read.build.state, habits);
   const fileName = path === '-' ? 'standard input' : basename(path);
   return {
     fileName,
     turned: readTurnedSections(state),
     swings: readSwings(state),
     loadTests: readLoadTests(state),
-    ...readBuild(state),
+    ...readBuild(state, { tapeStep: tapeStepOf(habits) }),
   };
 }
 

@@ -11,6 +11,7 @@ import {
 import type { Change, DocumentState, Finding, Operation } from './operation.ts';
 import { pathKey, pathOf } from './operation.ts';
 import { buildSchema, type FieldValue } from './schema.ts';
+import { isHabit } from './shop-habits.ts';
 import { show, validateOperation, validateValue } from './validate.ts';
 
 /** What a build file says, checked. */
@@ -18,6 +19,8 @@ export interface ReadBuild {
   /** The whole history; `state` is what it leaves. */
   operations: Operation[];
   state: DocumentState;
+  /** Habits of the shop it comes from, for those who have no shop of their own. */
+  habits: DocumentState;
   revisions: FileRevision[];
   attachments: FileAttachment[];
 }
@@ -70,13 +73,14 @@ function readBuildJson(json: unknown, at: string): ReadResult {
     }));
     return { status: 'refused', findings: findings.slice(0, mostFindings) };
   }
-  const { build, history, revisions = [], attachments = [] } = envelope.data;
+  const { build, habits = {}, history, revisions = [], attachments = [] } = envelope.data;
   const values = readValues(build, history === undefined);
-  const findings = [...values.findings, ...historyFindings(history ?? [])];
+  const carried = readHabits(habits);
+  const findings = [...values.findings, ...carried.findings, ...historyFindings(history ?? [])];
   if (findings.length > 0) return { status: 'refused', findings: findings.slice(0, mostFindings) };
   const operations = withDifference((history ?? []) as Operation[], values.changes, at);
   const state = applyOperations(emptyDocument('file', 'build'), operations);
-  return { status: 'ok', build: { operations, state, revisions, attachments } };
+  return { status: 'ok', build: { operations, state, habits: carried.state, revisions, attachments } };
 }
 
 /** The values of `build` as changes; rows without any `order` get one from their place where `numberRows`. */
@@ -108,6 +112,25 @@ function readValues(build: Record<string, unknown>, numberRows: boolean) {
       take(collection, id, number ? { ...fields, order: index + 1 } : fields);
   }
   return { changes, findings };
+}
+
+function readHabits(habits: Record<string, Record<string, unknown>>) {
+  const entries = Object.entries(habits).flatMap(([collection, fields]) =>
+    Object.entries(fields).map(([field, value]) => ({
+      path: [collection, '-', field] as const,
+      value: value as FieldValue,
+    })),
+  );
+  const findings = entries.flatMap(({ path, value }) => {
+    const [collection, , field] = path;
+    const message = `A build file carries no habit "${collection}/${field}". Take it out, or export the file again`;
+    const wrong = isHabit(collection, field) ? validateValue('shop', path, value) : [{ path: '', message }];
+    return wrong.map((finding) => ({ ...finding, path: `habits/${collection}/${field}` }));
+  });
+  const empty = emptyDocument('habits', 'shop');
+  const by = { device: 'file', gesture: 'habits of its shop', at: '1970-01-01T00:00:00Z' };
+  const state = findings.length > 0 ? empty : applyOperations(empty, makeOperations(empty, entries, by));
+  return { state, findings };
 }
 
 function readRows(collection: string, content: unknown, findings: Finding[]) {

@@ -1,6 +1,7 @@
 import { fieldValueSchema, rowIdPattern } from './field-value.ts';
 import type { Operation } from './operation.ts';
-import { buildSchema, type CollectionSchema, type FieldValue } from './schema.ts';
+import { buildSchema, type CollectionSchema, type FieldValue, shopSchema } from './schema.ts';
+import { isHabit } from './shop-habits.ts';
 import { engineVersionShape, operationShape } from './validate.ts';
 import { z } from './zod.ts';
 
@@ -14,6 +15,8 @@ export interface BuildFile {
   version: number;
   writtenBy?: string;
   build: Record<string, FileRow | FileRow[]>;
+  /** Habits of the shop that stood in where the build said nothing; a shop that takes the file keeps its own. */
+  habits?: Record<string, FileRow>;
   history?: Operation[];
   /** States frozen by a print: the values after the first `seq` changes of the history. */
   revisions?: FileRevision[];
@@ -61,6 +64,7 @@ export const fileEnvelope = z.strictObject({
   version: z.literal(fileVersion),
   writtenBy: z.string().max(200).optional(),
   build: z.record(z.string(), z.unknown()),
+  habits: z.record(z.string(), z.record(z.string(), z.unknown())).optional(),
   history: z.array(z.unknown()).optional(),
   revisions: z.array(revision).optional(),
   attachments: z.array(attachment).optional(),
@@ -71,8 +75,18 @@ export function buildFileSchema() {
   const collections = Object.entries(buildSchema).map(([name, schema]) => [name, collectionShape(schema)]);
   return fileEnvelope.extend({
     build: z.strictObject(Object.fromEntries(collections)).partial(),
+    habits: habitsShape().optional(),
     history: z.array(operationShape).optional(),
   });
+}
+
+function habitsShape(): z.ZodType {
+  const collections = Object.entries(shopSchema).flatMap(([name, { fields }]) => {
+    const carried = Object.entries(fields).filter(([field]) => isHabit(name, field));
+    const values = carried.map(([field, kind]) => [field, fieldValueSchema(kind).nullish()]);
+    return values.length > 0 ? [[name, z.strictObject(Object.fromEntries(values))]] : [];
+  });
+  return z.strictObject(Object.fromEntries(collections)).partial();
 }
 
 function collectionShape({ single, fields }: CollectionSchema): z.ZodType {

@@ -15,16 +15,19 @@ export interface FileParts {
   history: readonly Operation[];
   revisions?: FileRevision[];
   attachments?: FileAttachment[];
+  /** Of the shop, as `habitsOf` picks them. */
+  habits?: DocumentState;
   writtenBy?: string;
 }
 
 /** The build file of a history. */
-export function buildFileOf({ history, revisions, attachments, writtenBy }: FileParts): BuildFile {
+export function buildFileOf({ history, revisions, attachments, habits, writtenBy }: FileParts): BuildFile {
   return {
     format: fileFormat,
     version: fileVersion,
     ...(writtenBy ? { writtenBy } : {}),
     build: valuesByRow(applyOperations(emptyDocument('file', 'build'), history)),
+    ...(habits?.cells.size ? { habits: valuesByRow(habits) as BuildFile['habits'] } : {}),
     history: history.map(bare),
     ...(revisions?.length ? { revisions } : {}),
     ...(attachments?.length ? { attachments } : {}),

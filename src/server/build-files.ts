@@ -6,6 +6,7 @@ import { readBuildFile } from '../record/file-read.ts';
 import { type FileAttachment, largestFile } from '../record/file-shape.ts';
 import { buildFileOf, writeBuildFile } from '../record/file-write.ts';
 import { type Change, type DocumentState, type Finding, pathOf } from '../record/operation.ts';
+import { habitsOf } from '../record/shop-habits.ts';
 import { attachmentType } from './attachment-type.ts';
 import { NotFoundError, RefusedError } from './errors.ts';
 import { frozen } from './freeze.ts';
@@ -24,7 +25,8 @@ export async function exportBuild(
   const revisions = (await keeper.repository.revisions(id)).map(({ document: _, ...revision }) => revision);
   const state = applyOperations(emptyDocument(id, 'build'), history);
   const held = attachments ? await heldAttachments(keeper, state) : [];
-  return writeBuildFile(buildFileOf({ history, revisions, attachments: held, writtenBy }));
+  const habits = habitsOf(state, await keeper.state((await keeper.shop()).id));
+  return writeBuildFile(buildFileOf({ history, revisions, attachments: held, habits, writtenBy }));
 }
 
 /** A new build from a file. @throws RefusedError; then nothing was stored */
