@@ -1,7 +1,15 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { sql } from 'kysely';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { type TestApp, testApp } from '../../test/kit/test-app.ts';
+import { ChangeFeed } from './change-feed.ts';
+import { openDatabase } from './database.ts';
 import { troubleOf } from './database-trouble.ts';
+import { Keeper } from './keeper.ts';
+import { SqlRepository } from './sql-repository.ts';
+import { openSqlite } from './sqlite.ts';
 
 /** What a disk does to SQLite, brought about by SQLite's own means. */
 describe.skipIf(process.env.TEST_DATABASE_URL)('a change that cannot be written', () => {
@@ -58,8 +66,35 @@ describe.skipIf(process.env.TEST_DATABASE_URL)('a change that cannot be written'
   });
 });
 
+test.skipIf(process.env.TEST_DATABASE_URL)(
+  'a file locked by another program says so, stores nothing, and takes the change once it is free',
+  async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'fairbend-locked-'));
+    const file = join(folder, 'shop.sqlite');
+    const { db } = await openDatabase(file);
+    await sql.raw('PRAGMA busy_timeout=20').execute(db);
+    const keeper = new Keeper(new SqlRepository(db), new ChangeFeed());
+    const other = openSqlite(file).database;
+    other.exec('BEGIN IMMEDIATE');
+    const refused = await keeper.create({ kind: 'build' }).catch((error: unknown) => error);
+    expect(troubleOf(refused, file)).toMatchObject({
+      kind: 'busy',
+      message: `Another program holds the database ${file} locked. Close that program, then try again`,
+    });
+    other.exec('ROLLBACK');
+    const { id } = await keeper.create({ kind: 'build' });
+    const list = { kind: 'build', search: '', gone: false, limit: 5, offset: 0 } as const;
+    expect((await keeper.repository.list(list)).documents.map((document) => document.id)).toEqual([id]);
+    other.close();
+    await db.destroy();
+    rmSync(folder, { recursive: true });
+  },
+);
+
 test.each([
   [{ code: 'SQLITE_CORRUPT' }, 'damaged'],
+  [{ code: 'SQLITE_BUSY_SNAPSHOT' }, 'busy'],
+  [{ code: 'ERR_SQLITE_ERROR', errcode: 5 }, 'busy'],
   [{ code: 'SQLITE_IOERR_WRITE' }, 'disk'],
   [{ code: 'ERR_SQLITE_ERROR', errcode: 13 }, 'full'],
   [{ code: 'ERR_SQLITE_ERROR', errcode: 8 + (4 << 8) }, 'read-only'],
