@@ -87,7 +87,10 @@ describe('a guide', () => {
     expect(await layout.placeOf(4)).toMatch(
       /^guide 4, .* in from the tip, .* in from guide 3; on .*: .* in from its tip end, .* in from its butt end$/,
     );
+    // one gesture where the presses follow closely, two where they do not
     await undo().click();
+    await layout.settled();
+    if (inchesIn(await layout.placeOf(4)) !== before) await undo().click();
     await expect.poll(async () => inchesIn(await layout.placeOf(4))).toBe(before);
   });
   test('goes to the ends of its slack by Home and End', async () => {
@@ -251,8 +254,9 @@ function inchesIn(text: string): number {
 }
 
 test('the line as it runs: the reel feels more coming in than going out, and guides on top show where it lies on the blank', async () => {
-  const part = layout.page.getByRole('region', { name: 'The line as it runs' });
-  const friction = part.getByRole('region', { name: 'Friction in figures' });
+  const { page } = await openLayout(bench);
+  const part = page.getByRole('region', { name: 'The line as it runs' });
+  const friction = part.getByRole('table', { name: 'What the reel feels' });
   await friction.waitFor({ timeout: 60_000 });
   const grams = async (column: number) => {
     const text = (await friction.locator('tbody tr').last().locator('td').nth(column).textContent()) ?? '';
@@ -263,11 +267,12 @@ test('the line as it runs: the reel feels more coming in than going out, and gui
   await part.getByLabel('Friction, at least').fill('0.5');
   await part.getByLabel('Friction, at least').press('Tab');
   await expect.poll(() => grams(0), { timeout: 20_000 }).toBeGreaterThan(before);
-  await layout.page.getByText('on top', { exact: true }).click();
+  await page.getByText('on top', { exact: true }).click();
   await part
     .getByText(/The line lies on the blank in \d+ spans|At no load of the ladder/)
     .waitFor({ timeout: 60_000 });
-  expect(await axeFindings(layout.page)).toEqual([]);
-  await undo().click();
-  await undo().click();
+  expect(await axeFindings(page)).toEqual([]);
+  await page.getByRole('button', { name: /^Undo/ }).click();
+  await page.getByRole('button', { name: /^Undo/ }).click();
+  await page.close();
 });

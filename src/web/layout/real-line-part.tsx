@@ -58,7 +58,9 @@ export function RealLinePart({ model, wording, waits }: RealLinePartProps) {
           )}
         </div>
       )}
-      {!loads && !failure && <p className="quiet">Working it out …</p>}
+      {!loads && !failure && (
+        <p className="quiet">{model.unreadable ? 'Read once the marks can be.' : 'Working it out …'}</p>
+      )}
     </Part>
   );
 }
