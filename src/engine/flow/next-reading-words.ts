@@ -31,8 +31,15 @@ export function narrowingInWords(option: WeighedOption, { plusMinusM, slackM }: 
   const [now, then, slack] = [plusMinusM[most], option.plusMinusM[most], slackM[most]].map((value) =>
     formatMm(value, 0),
   );
-  return `It narrows guide ${most + 1} most: from ±${now} to ±${then}, its slack ±${slack}`;
+  const little = option.plusMinusM[most] > smallShare * plusMinusM[most];
+  const words = `narrows guide ${most + 1} most: from ±${now} to ±${then}, its slack ±${slack}`;
+  return little
+    ? `Even the best on the list tells little: it ${words}; many places are nearly as good there`
+    : `It ${words}`;
 }
+
+/** A ± that falls by less than a tenth has hardly fallen. */
+const smallShare = 0.9;
 
 /** The rule that ended it, with its numbers; where it has not, what is still to be had. */
 export function enoughInWords({ enough, farthest, plusMinusM, slackM, costOfKeeping }: NextReading): string {
