@@ -64,7 +64,7 @@ async function marksShown(): Promise<string[][]> {
       const cells = await row
         .locator('th .mark-main, td:nth-of-type(-n+3) > span:first-child')
         .allTextContents();
-      return cells.map((cell) => cell.replace(/\u00a0(\d+\/\d+)\d+⁄\d+/, ' $1').trim());
+      return cells.map((cell) => cell.replace(/\u00a0(\d+)\/(\d+)\1⁄\2/, ' $1/$2').trim());
     }),
   );
 }
