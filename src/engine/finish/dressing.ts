@@ -7,7 +7,7 @@
  * EI = EI₀ + E_f w h³/12 + EA₀ EA_f/(EA₀ + EA_f) e², e the distance of their axes (transformed section, any textbook
  * of beams), EA₀ = 8 EI₀/D² as of a thin tube. A real foot lies between: finish is soft and lets it slip.
  * Nylon 1140 kg/m³; cured epoxy 1150 kg/m³ and 3 GPa, steel 200 GPa: handbook values, from memory. Packing 0.7:
- * textile rule of thumb, from memory. Foot 1.2 × 0.6 mm, ramped over its outer third: common practice, no source.
+ * textile rule of thumb, from memory. Foot 1.2 mm wide, 0.8 mm high over the whole wrap, no ramp: common practice, no source.
  */
 
 import type { Wrap } from '../wraps/plan-wraps.ts';
