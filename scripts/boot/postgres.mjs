@@ -1,5 +1,14 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { chownSync, existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import {
+  chownSync,
+  closeSync,
+  existsSync,
+  mkdtempSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+} from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -36,15 +45,15 @@ export async function startPostgres() {
     unix_socket_directories: home,
     max_connections: 200,
   };
+  // To a file: a pipe that nobody empties while a test run blocks this process would stop the server when full.
+  const log = join(home, 'log');
+  const logFile = openSync(log, 'a');
   const server = spawn(
     join(folder, 'postgres'),
     ['-D', data, ...Object.entries(settings).flatMap(([name, value]) => ['-c', `${name}=${value}`])],
-    { ...as, stdio: ['ignore', 'ignore', 'pipe'] },
+    { ...as, stdio: ['ignore', 'ignore', logFile] },
   );
-  let said = '';
-  server.stderr.on('data', (text) => {
-    said = `${said}${text}`.slice(-4000);
-  });
+  closeSync(logFile);
   const gone = new Promise((resolve) => server.once('exit', resolve));
   process.once('exit', () => server.kill('SIGINT'));
   const stop = async () => {
@@ -57,8 +66,9 @@ export async function startPostgres() {
     const address = `postgres://fairbend@127.0.0.1:${port}/postgres`;
     return { address, stop, pid: server.pid };
   }
+  const said = readFileSync(log, 'utf8').slice(-4000).trim();
   await stop();
-  return { missing: `PostgreSQL did not start: ${said.trim()}` };
+  return { missing: `PostgreSQL did not start: ${said}` };
 }
 
 /** On the path, or where Debian keeps each version; the newest. */

@@ -54,7 +54,7 @@ test('at the bench one piece of work stands alone, its buttons 64 px and more, a
 });
 
 test('axe finds nothing on the plan', async () => {
-  await page.getByRole('row', { name: /Glue the handle/ }).waitFor();
+  await page.getByRole('row', { name: /^Glue the handle/ }).waitFor();
   for (const width of [390, 1440]) {
     await page.setViewportSize({ width, height: 900 });
     expect(await axeFindings(page)).toEqual([]);
