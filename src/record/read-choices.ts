@@ -91,14 +91,14 @@ export function readChoices(state: DocumentState, bench: Bench, habits: ShopHabi
   return { choices, ...read };
 }
 
-/** At least two coats: common practice, no source. */
 function readDress(state: DocumentState, guides: readonly ChosenGuide[]): DressChoices {
-  const { coats, coatThicknessM } = readFinish(state);
+  const { coatsInAll, coatThicknessM, footHeightM } = readFinish(state);
   return {
     wraps: readWrapChoices(state),
     feet: readGuideFeet(state, guides),
     coatThicknessM,
-    coats: Math.max(2, coats.length),
+    coats: coatsInAll,
+    footHeightM,
   };
 }
 

@@ -1,8 +1,14 @@
 import type { ChosenGuide } from '../engine/flow/choices.ts';
-import type { BagGuide, FeetOutOfLine, Straightness } from '../engine/guides/bag-sorting.ts';
+import {
+  type BagGuide,
+  type FeetOutOfLine,
+  type SortingRules,
+  type Straightness,
+  sortingDefaults,
+} from '../engine/guides/bag-sorting.ts';
 import type { SetGuide } from '../engine/guides/check-guide-set.ts';
 import type { DocumentState } from './operation.ts';
-import { oneOf, type RowReader, readRows } from './read-values.ts';
+import { oneOf, type RowReader, readRows, readSingle } from './read-values.ts';
 
 export const straightnesses = ['straight', 'slight', 'bent'] as const satisfies Straightness[];
 
@@ -15,6 +21,24 @@ export function readBag(state: DocumentState): BagGuide[] {
     measured: measuredFeet(row),
     reject: row.text('reject'),
   }));
+}
+
+/** How straight is straight enough, by the builder, his shop, or common practice. */
+export function readSortingRules(state: DocumentState): SortingRules {
+  const row = readSingle(state, 'sorting');
+  const ofDiameterPercent = row.number('ofDiameterPercent');
+  const { byEyeM } = sortingDefaults;
+  return {
+    ofDiameter: ofDiameterPercent === undefined ? sortingDefaults.ofDiameter : ofDiameterPercent / 100,
+    mostTolerances: row.number('mostTolerances') ?? sortingDefaults.mostTolerances,
+    usualOffsetM: row.si('usualOffset') || sortingDefaults.usualOffsetM,
+    usualAngleRad: row.si('usualAngle') || sortingDefaults.usualAngleRad,
+    byEyeM: {
+      straight: row.si('straightOut') ?? byEyeM.straight,
+      slight: row.si('slightOut') ?? byEyeM.slight,
+      bent: row.si('bentOut') ?? byEyeM.bent,
+    },
+  };
 }
 
 function measuredFeet(row: RowReader): FeetOutOfLine | undefined {

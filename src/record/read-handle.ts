@@ -16,6 +16,16 @@ export function readHandleParts(state: DocumentState, gripFrontM: number): Handl
     arborWidthM: row.si('arborWidth') ?? handleDefaults.arborWidthM,
     glueLineM: row.si('glueLine') ?? handleDefaults.glueLineM,
     reamShortM: row.si('reamShort') ?? handleDefaults.reamShortM,
+    arborShortM: row.si('arborShort') ?? handleDefaults.arborShortM,
+    tapedGapM: row.si('tapedGap') ?? handleDefaults.tapedGapM,
+    checkRoomM: {
+      least: row.si('checkLeast') ?? handleDefaults.checkRoomM.least,
+      most: row.si('checkMost') ?? handleDefaults.checkRoomM.most,
+    },
+    tubeRoomM: {
+      least: row.si('tubeLeast') ?? handleDefaults.tubeRoomM.least,
+      most: row.si('tubeMost') ?? handleDefaults.tubeRoomM.most,
+    },
     keeperAheadM: row.si('keeperAhead'),
     reachM: row.si('reach'),
   };

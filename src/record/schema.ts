@@ -108,6 +108,10 @@ const finishHabits: Record<string, FieldKind> = {
   /** Times what the rod takes, for what stays in cup and brush. */
   mixTimes: real(1, 20),
   coatThickness: length(0, 0.005),
+  /** Coats on the finished rod, height of a foot beside which finish fills in, and the degrees that halve a time. */
+  coatsPlanned: count(1, 15),
+  footHeight: length(0, 0.005),
+  halvesPerC: real(2, 100),
   minutesPerWrap: real(0, 60),
 };
 const handleHabits: Record<string, FieldKind> = {
@@ -117,6 +121,32 @@ const handleHabits: Record<string, FieldKind> = {
   glueLine: length(0, 0.005),
   /** Where the reamer stops, short of the end. */
   reamShort: length(0, 0.1),
+  /** From the seat's ends to its outer arbors, for glue. */
+  arborShort: length(0, 0.05),
+  /** Radial gap over which tape no longer carries the seat. */
+  tapedGap: length(0.0001, 0.01),
+  /** Room in the winding check over the blank, and what the tip-top's tube leaves for glue. */
+  checkLeast: length(0, 0.002),
+  checkMost: length(0, 0.005),
+  tubeLeast: length(0, 0.001),
+  tubeMost: length(0, 0.002),
+  seatLock: choice('up', 'down'),
+  /** The keeper over its feet, one or two. */
+  keeperLength: length(0, 0.1),
+  keeperFeet: count(1, 2),
+};
+/** How straight a guide of the bag must be; a build's own word stands before the shop's. */
+const sortingHabits: Record<string, FieldKind> = {
+  /** Tolerance in percent of the blank's diameter, and how many of them a guide may use up. */
+  ofDiameterPercent: real(0.1, 100),
+  mostTolerances: real(0.1, 20),
+  /** Feet beside each other, and the angle between them, that count as slightly out. */
+  usualOffset: length(0.00001, 0.005),
+  usualAngle: angle(),
+  /** What the eye's three classes stand for. */
+  straightOut: length(0, 0.005),
+  slightOut: length(0.00001, 0.005),
+  bentOut: length(0, 0.005),
 };
 /** What is looked at and done on one guide before it is bound on. */
 const guideLooks: Record<string, FieldKind> = {
@@ -333,16 +363,12 @@ export const buildSchema: DocumentSchema = {
       gripMass: mass(),
       seatLength: length(0, 1),
       seatBore: length(0, 0.1),
-      seatLock: choice('up', 'down'),
       seatMass: mass(),
       ...handleHabits,
       /** How far the fighting butt stands out behind the blank's end. */
       fightingButt: length(0, 0.5),
       /** Front of the grip to the keeper. */
       keeperAhead: length(0, 0.5),
-      /** The keeper over its feet, one or two, and its mass. */
-      keeperLength: length(0, 0.1),
-      keeperFeet: count(1, 2),
       keeperMass: mass(0, 0.1),
       /** Butt end to the stripping guide: as far as the line hand reaches. */
       reach: length(0, 3),
@@ -414,6 +440,7 @@ export const buildSchema: DocumentSchema = {
       gone: flag,
     },
   },
+  sorting: { single: true, fields: sortingHabits },
   /** Time spent, logged by one tap. */
   hours: {
     single: false,
@@ -758,6 +785,7 @@ export const shopSchema: DocumentSchema = {
   wraps: { single: true, fields: wrapHabits },
   finish: { single: true, fields: finishHabits },
   handle: { single: true, fields: handleHabits },
+  sorting: { single: true, fields: sortingHabits },
   /** The shop's own guides, a row for each kind and size in the drawers. */
   rack: {
     single: false,

@@ -12,12 +12,20 @@ export interface CoatInput {
   wraps: readonly Pick<Wrap, 'fromTipM' | 'toTipM' | 'outsideM' | 'overFoot'>[];
   laidWidthM: number;
   thicknessM: number;
+  /** Left out: as common. */
+  footHeightM?: number;
   /** Only the first coat soaks in. */
   first: boolean;
 }
 
 /** Cubic metres on the rod; nothing for brush and cup. */
-export function coatVolumeM3({ wraps, laidWidthM, thicknessM, first }: CoatInput): number {
+export function coatVolumeM3({
+  wraps,
+  laidWidthM,
+  thicknessM,
+  footHeightM = commonFootHeightM,
+  first,
+}: CoatInput): number {
   return wraps.reduce((sum, wrap) => {
     const widthM = wrap.toTipM - wrap.fromTipM;
     const soaked = first
@@ -33,4 +41,4 @@ export function hollowCylinderM3(insideM: number, wallM: number, lengthM: number
   return Math.PI * wallM * (insideM + wallM) * lengthM;
 }
 
-export const footHeightM = 0.0008;
+export const commonFootHeightM = 0.0008;

@@ -11,13 +11,15 @@
  */
 
 import type { Wrap } from '../wraps/plan-wraps.ts';
-import { coatVolumeM3, footHeightM } from './coat-volume.ts';
+import { coatVolumeM3, commonFootHeightM } from './coat-volume.ts';
 
 export interface DressingChoices {
   laidWidthM: number;
   coatThicknessM: number;
   /** Coats on the finished rod. */
   coats: number;
+  /** Of a foot, beside which finish fills in; left out: as common. */
+  footHeightM?: number;
 }
 /** One wrap's thread and finish on the blank. */
 export interface Dressing {
@@ -43,12 +45,12 @@ export const dressingMaterial = {
 } as const;
 
 export function dressWraps(wraps: readonly Wrap[], choices: DressingChoices): Dressing[] {
-  const { laidWidthM, coatThicknessM, coats } = choices;
+  const { laidWidthM, coatThicknessM, coats, footHeightM } = choices;
   const threadKgPerM =
     dressingMaterial.nylonKgPerM3 * dressingMaterial.packing * (Math.PI / 4) * laidWidthM ** 2;
   return wraps.map((wrap) => {
     const coat = (first: boolean) =>
-      coatVolumeM3({ wraps: [wrap], laidWidthM, thicknessM: coatThicknessM, first });
+      coatVolumeM3({ wraps: [wrap], laidWidthM, thicknessM: coatThicknessM, footHeightM, first });
     const volumeM3 = coats === 0 ? 0 : coat(true) + (coats - 1) * coat(false);
     const sleeveM = wrap.outsideM + 2 * (laidWidthM + coats * coatThicknessM);
     return {
@@ -65,7 +67,7 @@ export function dressWraps(wraps: readonly Wrap[], choices: DressingChoices): Dr
 }
 
 /** Blank and bonded foot bending as one section, in the guides' plane; `blankNm2` the blank's own there. */
-export function withBondedFootNm2(blankNm2: number, outsideM: number, heightM = footHeightM): number {
+export function withBondedFootNm2(blankNm2: number, outsideM: number, heightM = commonFootHeightM): number {
   const { steelPa, footWidthM } = dressingMaterial;
   const blankN = (8 * blankNm2) / outsideM ** 2;
   const footN = steelPa * footWidthM * heightM;

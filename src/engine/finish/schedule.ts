@@ -1,6 +1,6 @@
 /** What is due when after a coat was brushed on: times of the product at the room's temperature, added to one instant. */
 import { type BenchFinding, doubt, stop } from '../bench/bench-finding.ts';
-import { timeAtRoom } from './temperature.ts';
+import { commonHalvesPerC, timeAtRoom } from './temperature.ts';
 
 /** From the data sheet, seconds at `statedC`. */
 export interface ProductTimes {
@@ -11,6 +11,8 @@ export interface ProductTimes {
   recoatUntilS: number;
   flexAfterS: number;
   fishAfterS: number;
+  /** Degrees of the room that halve a time; left out: 10. */
+  halvesPerC?: number;
 }
 /**
  * Common practice, no source: 20 min of pot life at 23 °C, 6 h of turning, recoat after 12 and within 48 h, bend
@@ -24,6 +26,7 @@ export const commonTimes: ProductTimes = {
   recoatUntilS: 48 * 3600,
   flexAfterS: 24 * 3600,
   fishAfterS: 5 * 86_400,
+  halvesPerC: commonHalvesPerC,
 };
 
 export type Due = 'brushing ends' | 'stop turning' | 'recoat from' | 'recoat until' | 'flex' | 'fish';
@@ -41,7 +44,7 @@ export function coatSchedule(
 ): DueTime[] {
   const at = (due: Due, statedS: number): DueTime => ({
     due,
-    atMs: brushedAtMs + 1000 * timeAtRoom(statedS, times.statedC, roomC),
+    atMs: brushedAtMs + 1000 * timeAtRoom(statedS, times.statedC, roomC, times.halvesPerC),
   });
   const own = [at('brushing ends', times.potLifeS), at('stop turning', times.turnForS)];
   const after = [
@@ -85,7 +88,7 @@ export function recoatAt(
   times: ProductTimes,
 ): RecoatVerdict {
   const at = (statedS: number) =>
-    before.brushedAtMs + 1000 * timeAtRoom(statedS, times.statedC, before.roomC);
+    before.brushedAtMs + 1000 * timeAtRoom(statedS, times.statedC, before.roomC, times.halvesPerC);
   const [fromMs, untilMs] = [at(times.recoatFromS), at(times.recoatUntilS)];
   const status = nowMs < fromMs ? 'too early' : nowMs <= untilMs ? 'now' : 'sand first';
   return { status, fromMs, untilMs };

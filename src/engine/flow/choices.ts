@@ -43,6 +43,8 @@ export interface DressChoices {
   feet: readonly GuideFeet[];
   coatThicknessM: number;
   coats: number;
+  /** Left out: as common. */
+  footHeightM?: number;
 }
 
 /** Weight through the line, or tied to the tip with the line just taut. */

@@ -24,7 +24,7 @@ export function dressingOf(
   { bench, choices, blank, diameters }: RodToDress,
   marksFromTipM: readonly number[],
 ): Dressing[] {
-  const { wraps, feet, coatThicknessM, coats } = choices.dress;
+  const { wraps, feet, coatThicknessM, coats, footHeightM } = choices.dress;
   const plan = planWraps({
     blank,
     profile: diameters,
@@ -33,7 +33,7 @@ export function dressingOf(
     choices: wraps,
   });
   const { laidWidthM } = plan;
-  return dressWraps(plan.wraps, { laidWidthM, coatThicknessM, coats });
+  return dressWraps(plan.wraps, { laidWidthM, coatThicknessM, coats, footHeightM });
 }
 
 /** Guides' own masses with what binds each of them. */
@@ -81,7 +81,8 @@ export function finishedRod(
         rod,
         dressing,
         ({ sleeveNm2, overFoot, outsideM }, blankNm2) =>
-          sleeveNm2 + (overFoot ? withBondedFootNm2(blankNm2, outsideM) : blankNm2),
+          sleeveNm2 +
+          (overFoot ? withBondedFootNm2(blankNm2, outsideM, choices.dress.footHeightM) : blankNm2),
       ),
       masses,
     },

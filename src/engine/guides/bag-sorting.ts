@@ -3,11 +3,12 @@
  *
  * A guide whose feet are out of line by e costs (e / t)² at a place with tolerance t; the sum over all places is
  * made least by an optimal assignment (the linear assignment problem), which the caller's library solves. The
- * tolerance is 6 % of the blank's diameter there, so the straightest go to the tip; a guide more than 1.5
+ * tolerance is a share of the blank's diameter there (6 %), so the straightest go to the tip; a guide more than 1.5
  * tolerances out is not used at that place. Both figures are our own choice, no source. By the eye's three classes a
  * guide is out of line by 0.1 mm (straight), 0.25 mm (slight) or 0.5 mm (bent). Measured on a scan: the usual limits,
- * feet 0.25 mm beside each other or 2.5° between them, each count as slight, and their squares add up:
- * e = 0.25 mm × sqrt((offset / 0.25 mm)² + (angle / 2.5°)²). Classes and limits are common practice, no source.
+ * feet o = 0.25 mm beside each other or a = 2.5° between them, each count as slight, and their squares add up:
+ * e = e_slight × sqrt((offset / o)² + (angle / a)²). Classes and limits are common practice, no source. Every
+ * figure is the builder's to change (SortingRules).
  */
 export type Straightness = 'straight' | 'slight' | 'bent';
 export interface BagGuide {
@@ -45,21 +46,44 @@ export interface SortedBag {
   cost: number;
 }
 
-export const outOfLineM: Record<Straightness, number> = { straight: 0.0001, slight: 0.00025, bent: 0.0005 };
+/** How straight is straight enough. */
+export interface SortingRules {
+  /** Tolerance, of the blank's diameter at the place. */
+  ofDiameter: number;
+  /** A guide further out than this many tolerances is not used there. */
+  mostTolerances: number;
+  /** Feet beside each other, and the angle between them, that count as slightly out. */
+  usualOffsetM: number;
+  usualAngleRad: number;
+  /** What the eye's classes stand for. */
+  byEyeM: Record<Straightness, number>;
+}
+export const sortingDefaults: SortingRules = {
+  ofDiameter: 0.06,
+  mostTolerances: 1.5,
+  usualOffsetM: 0.00025,
+  usualAngleRad: (2.5 * Math.PI) / 180,
+  byEyeM: { straight: 0.0001, slight: 0.00025, bent: 0.0005 },
+};
 
-export function sortBag(bag: readonly BagGuide[], places: readonly BagPlace[], assign: Assign): SortedBag {
+export function sortBag(
+  bag: readonly BagGuide[],
+  places: readonly BagPlace[],
+  assign: Assign,
+  rules: SortingRules = sortingDefaults,
+): SortedBag {
   const usable = bag.filter(({ reject }) => reject === undefined);
   // One column for every guide and one "leave it open" for every place, dearer than any guide that fits.
   const costs = places.map((place) => [
-    ...usable.map((guide) => costAt(guide, place) ?? forbidden),
+    ...usable.map((guide) => costAt(guide, place, rules) ?? forbidden),
     ...places.map(() => openCost(place, places)),
   ]);
   const columns = new Map(places.length > 0 ? assign(costs).map(([row, column]) => [row, column]) : []);
   const filled = places.map((place, row) => ({ ...place, bagId: usable[columns.get(row) ?? -1]?.id }));
   const used = new Set(filled.map(({ bagId }) => bagId));
   const left = usable.filter(({ id }) => !used.has(id));
-  const fitsNowhere = (guide: BagGuide) => places.every((place) => costAt(guide, place) === undefined);
-  const reasoned = left.filter(fitsNowhere).map((guide) => ({ guide, reason: whyNot(guide, places) }));
+  const fitsNowhere = (guide: BagGuide) => places.every((place) => costAt(guide, place, rules) === undefined);
+  const reasoned = left.filter(fitsNowhere).map((guide) => ({ guide, reason: whyNot(guide, places, rules) }));
   return {
     places: filled,
     spare: left.filter((guide) => !fitsNowhere(guide)),
@@ -80,32 +104,30 @@ export function openCost(place: BagPlace, places: readonly BagPlace[]): number {
 }
 const forbidden = 1e9;
 /** How far out of line a guide is: measured before seen, seen before taken as straight. */
-export function outOfLineOf({ measured, straightness = 'straight' }: BagGuide): number {
-  if (!measured) return outOfLineM[straightness];
-  return outOfLineM.slight * Math.hypot(measured.offsetM / usualOffsetM, measured.angleRad / usualAngleRad);
+export function outOfLineOf(
+  { measured, straightness = 'straight' }: BagGuide,
+  { usualOffsetM, usualAngleRad, byEyeM }: SortingRules = sortingDefaults,
+): number {
+  if (!measured) return byEyeM[straightness];
+  return byEyeM.slight * Math.hypot(measured.offsetM / usualOffsetM, measured.angleRad / usualAngleRad);
 }
-
-const usualOffsetM = 0.00025;
-const usualAngleRad = (2.5 * Math.PI) / 180;
-const toleranceOfDiameter = 0.06;
-const mostTolerances = 1.5;
 
 /** Undefined where the guide may not stand. */
-export function costAt(guide: BagGuide, place: BagPlace): number | undefined {
+export function costAt(guide: BagGuide, place: BagPlace, rules = sortingDefaults): number | undefined {
   if (guide.size !== place.size) return undefined;
-  const share = outOfLineOf(guide) / (toleranceOfDiameter * place.outsideM);
-  return share > mostTolerances ? undefined : share ** 2;
+  const share = outOfLineOf(guide, rules) / (rules.ofDiameter * place.outsideM);
+  return share > rules.mostTolerances ? undefined : share ** 2;
 }
 
-function whyNot(guide: BagGuide, places: readonly BagPlace[]): string {
+function whyNot(guide: BagGuide, places: readonly BagPlace[], rules: SortingRules): string {
   const { size, measured, straightness = 'straight' } = guide;
   const there = places.filter((place) => place.size === size);
   if (there.length === 0) return `no place takes size ${size}`;
-  const roomM = mostTolerances * toleranceOfDiameter * Math.max(...there.map(({ outsideM }) => outsideM));
+  const roomM = rules.mostTolerances * rules.ofDiameter * Math.max(...there.map(({ outsideM }) => outsideM));
   const seen = measured
     ? `feet ${mm(measured.offsetM)} and ${((measured.angleRad * 180) / Math.PI).toFixed(1)}° out of line`
     : straightness;
-  return `${seen}: out of line by ${mm(outOfLineOf(guide))}, and no place of size ${size} on this blank takes more than ${mm(roomM)}`;
+  return `${seen}: out of line by ${mm(outOfLineOf(guide, rules))}, and no place of size ${size} on this blank takes more than ${mm(roomM)}`;
 }
 const mm = (lengthM: number) => `${(lengthM * 1000).toFixed(2)} mm`;
 

@@ -7,8 +7,10 @@ import {
   costAt,
   openCost,
   outOfLineOf,
+  type SortingRules,
   type Straightness,
   sortBag,
+  sortingDefaults,
 } from './bag-sorting.ts';
 import { checkGuideSet, type SetGuide } from './check-guide-set.ts';
 
@@ -130,6 +132,23 @@ test('a bag with too few straight ones serves the tip first and says what to ord
   expect(sorted.places.map(({ bagId }) => bagId)).toEqual(['b0', undefined, undefined, expect.any(String)]);
   expect(sorted.order).toEqual([{ size: '1', count: 2 }]);
   expect(sorted.spare).toHaveLength(2);
+});
+
+test('a stricter builder, and one who lets more pass, each sort by their own figures', () => {
+  const bag: BagGuide[] = [{ id: 'a', size: '1', straightness: 'slight' }];
+  const places = [{ guide: 1, size: '1', outsideM: 0.003 }];
+  const idAt = (rules: Partial<SortingRules>) =>
+    sortBag(bag, places, munkres, { ...sortingDefaults, ...rules }).places[0].bagId;
+  // 0.25 mm against 1.5 tolerances of 0.18, 0.09 and 0.09 mm.
+  expect(idAt({})).toBe('a');
+  expect(idAt({ ofDiameter: 0.03 })).toBe(undefined);
+  expect(idAt({ ofDiameter: 0.03, mostTolerances: 3 })).toBe('a');
+  expect(idAt({ ofDiameter: 0.03, byEyeM: { straight: 0, slight: 0.0001, bent: 0.001 } })).toBe('a');
+  const [measured] = [{ ...bag[0], measured: { offsetM: 0.0002, angleRad: 0 } }];
+  expect(outOfLineOf(measured, { ...sortingDefaults, usualOffsetM: 0.0001 })).toBeCloseTo(0.0005, 12);
+  expect(sortBag(bag, places, munkres, { ...sortingDefaults, ofDiameter: 0.03 }).rejects[0].reason).toMatch(
+    /takes more than 0\.14 mm/,
+  );
 });
 
 describe('a guide set that is odd is told so at the field', () => {

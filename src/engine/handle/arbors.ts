@@ -19,19 +19,19 @@ export function placeArbors(
   {
     arborCount,
     arborWidthM: bandM,
+    arborShortM,
     seatBoreM = 0,
-  }: Pick<HandleParts, 'arborCount' | 'arborWidthM' | 'seatBoreM'>,
+  }: Pick<HandleParts, 'arborCount' | 'arborWidthM' | 'arborShortM' | 'seatBoreM'>,
   seat: { fromM: number; toM: number },
   outsideM: (fromButtM: number) => number,
 ): Arbor[] {
-  const roomM = seat.toM - seat.fromM - 2 * shortOfEndsM;
+  const roomM = seat.toM - seat.fromM - 2 * arborShortM;
   const count = Math.max(1, Math.min(arborCount, Math.floor((roomM + leastGlueM) / (bandM + leastGlueM))));
   const pitchM = count > 1 ? (roomM - bandM) / (count - 1) : 0;
   return Array.from({ length: count }, (_, index) => {
-    const fromM = seat.fromM + shortOfEndsM + (count > 1 ? index * pitchM : Math.max(0, roomM - bandM) / 2);
+    const fromM = seat.fromM + arborShortM + (count > 1 ? index * pitchM : Math.max(0, roomM - bandM) / 2);
     const outside = outsideM(fromM + bandM / 2);
     return { fromM, toM: fromM + bandM, gapM: (seatBoreM - outside) / 2, outsideM: outside };
   });
 }
-const shortOfEndsM = 0.005;
 const leastGlueM = 0.005;

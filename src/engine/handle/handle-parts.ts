@@ -14,19 +14,39 @@ export interface HandleParts {
   glueLineM: number;
   /** Where the reamer stops, short of the far end; the rest is eased by hand. */
   reamShortM: number;
+  /** From the seat's ends to its outer arbors. */
+  arborShortM: number;
+  /** Radial gap over which tape alone no longer centres and holds. */
+  tapedGapM: number;
+  /** Wanted in the winding check over the blank, and in the tip-top's tube. */
+  checkRoomM: Room;
+  tubeRoomM: Room;
   /** Front of the grip to the keeper's middle. */
   keeperAheadM?: number;
   /** Butt end to the stripping guide. */
   reachM?: number;
 }
 
-/** Common practice, no source: glue line 0.1 to 0.3 mm, three bands of arbor, the reamer's end 5 to 10 mm off. */
-export const handleDefaults = {
+/** Bore less the diameter that goes into it. */
+export interface Room {
+  least: number;
+  most: number;
+}
+
+/**
+ * Common practice, no source: glue line 0.1 to 0.3 mm, two to four bands of arbor 3 to 6 mm off the ends, the reamer's
+ * end 5 to 10 mm off, tape up to a gap of 1.5 mm, checks 0.1 to 0.3 mm wider than the blank, tubes 0.03 to 0.10 mm.
+ */
+export const handleDefaults: Omit<HandleParts, 'gripFrontM'> = {
   arborCount: 3,
   arborWidthM: 0.01,
   glueLineM: 0.0002,
   reamShortM: 0.008,
-} as const;
+  arborShortM: 0.005,
+  tapedGapM: 0.0015,
+  checkRoomM: { least: 0.0001, most: 0.0003 },
+  tubeRoomM: { least: 0.00003, most: 0.0001 },
+};
 
 /** Where grip and seat lie along the blank, from the butt end; `undefined` while their lengths are not known. */
 export interface HandleRoom {

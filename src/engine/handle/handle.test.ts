@@ -70,7 +70,7 @@ test('nothing is reamed from a bore that is wide enough already', () => {
 
 test('arbors leave glue at both ends and between them, and fill half of bore less blank', () => {
   const bands = placeArbors(
-    { arborCount: 4, arborWidthM: 0.01, seatBoreM: 0.0105 },
+    { arborCount: 4, arborWidthM: 0.01, arborShortM: 0.005, seatBoreM: 0.0105 },
     { fromM: 0.005, toM: 0.095 },
     (x) => 0.0094 - x * 0.003,
   );
@@ -83,7 +83,7 @@ test('arbors leave glue at both ends and between them, and fill half of bore les
   }
   expect(
     placeArbors(
-      { arborCount: 9, arborWidthM: 0.01, seatBoreM: 0.0105 },
+      { arborCount: 9, arborWidthM: 0.01, arborShortM: 0.005, seatBoreM: 0.0105 },
       { fromM: 0, toM: 0.03 },
       () => 0.009,
     ),

@@ -1,7 +1,8 @@
 import { type BenchFinding, bothLengths, doubt, stop } from '../bench/bench-finding.ts';
 import { type DiameterRow, diameterAt } from '../bench/diameter-profile.ts';
+import { formatMm } from '../units/format-quantity.ts';
 import { type Arbor, placeArbors } from './arbors.ts';
-import { type HandleParts, type HandleRoom, handleRoom } from './handle-parts.ts';
+import { type HandleParts, type HandleRoom, handleRoom, type Room } from './handle-parts.ts';
 import { type ReamingStep, reamingSteps } from './reaming.ts';
 import { chooseTipTube, type TipTubeChoice } from './tip-tube.ts';
 import { chooseWindingCheck, type WindingCheck } from './winding-check.ts';
@@ -18,6 +19,8 @@ export interface HandlePlan {
   arbors: Arbor[];
   check: WindingCheck;
   tipTube: TipTubeChoice;
+  /** What the tube was asked to leave for glue. */
+  tubeRoomM: Room;
   /** Station of the stripping guide that the reach gives. */
   strippingFromTipM?: number;
   keeperFromTipM?: number;
@@ -41,8 +44,9 @@ export function planHandle(parts: HandleParts, blank: HandleBlank): HandlePlan |
     room,
     reaming: fits && room.grip ? reamingSteps({ ...parts, grip: room.grip, outsideM }) : [],
     arbors: fits && room.seat && parts.seatBoreM ? placeArbors(parts, room.seat, outsideM) : [],
-    check: chooseWindingCheck(outsideM(parts.gripFrontM)),
-    tipTube: chooseTipTube(tipM),
+    check: chooseWindingCheck(outsideM(parts.gripFrontM), parts.checkRoomM),
+    tipTube: chooseTipTube(tipM, parts.tubeRoomM),
+    tubeRoomM: parts.tubeRoomM,
     strippingFromTipM: parts.reachM === undefined ? undefined : blank.lengthM - parts.reachM,
     keeperFromTipM:
       parts.keeperAheadM === undefined ? undefined : blank.lengthM - parts.gripFrontM - parts.keeperAheadM,
@@ -86,13 +90,11 @@ function boreFindings(parts: HandleParts, { grip, seat }: HandleRoom, outsideM: 
   if (parts.seatBoreM < thickestM) {
     const message = `The seat's bore of ${bothLengths(parts.seatBoreM)} is smaller than the blank under it, ${bothLengths(thickestM)}: open the insert, or choose a wider seat.`;
     findings.push(stop('handle/-/seatBore', message));
-  } else if (gapM > widestTapedGapM) {
-    const message = `The seat leaves a gap of ${bothLengths(gapM)} all round, over 1.5 mm: bridge it with a turned bush, cork, foam or mesh, not with tape.`;
+  } else if (gapM > parts.tapedGapM) {
+    const message = `The seat leaves a gap of ${bothLengths(gapM)} all round, over ${formatMm(parts.tapedGapM)}: bridge it with a turned bush, cork, foam or mesh, not with tape.`;
     findings.push(doubt('handle/-/seatBore', message));
   }
   return findings;
 }
 
-/** Common practice, no source: over this radial gap tape alone no longer centres and holds. */
-const widestTapedGapM = 0.0015;
 const loosestGripM = 0.0004;

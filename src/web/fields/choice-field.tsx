@@ -1,6 +1,9 @@
+import { useId } from 'react';
 import { Label, Radio, RadioGroup } from 'react-aria-components';
 import type { Path } from '../../record/operation.ts';
+import { FieldLine } from './field-line.tsx';
 import { useFieldPlace } from './place.ts';
+import { standardOf } from './standard.ts';
 
 export interface Option {
   value: string;
@@ -17,11 +20,15 @@ export interface ChoiceFieldProps {
 
 /** One of a few, all to be seen. */
 export function ChoiceField({ label, path, options, unset, labelHidden }: ChoiceFieldProps) {
+  const id = useId();
   const place = useFieldPlace();
-  const stored = place.value(path) ?? place.habit?.(path);
+  const own = place.value(path);
+  const standard = standardOf(place, path);
+  const stored = own ?? standard.value;
   return (
     <RadioGroup
       className="field choice"
+      aria-describedby={`${id}-line`}
       value={typeof stored === 'string' ? stored : unset}
       onChange={(value) => place.write(label.toLowerCase(), [{ path, value }])}
     >
@@ -33,6 +40,7 @@ export function ChoiceField({ label, path, options, unset, labelHidden }: Choice
           </Radio>
         ))}
       </div>
+      {own === null && standard.from && <FieldLine id={`${id}-line`} echo={standard.from} />}
     </RadioGroup>
   );
 }

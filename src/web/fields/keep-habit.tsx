@@ -9,7 +9,7 @@ export function KeepHabit({
   collection,
   words,
 }: {
-  collection: 'wraps' | 'finish' | 'handle';
+  collection: 'wraps' | 'finish' | 'handle' | 'sorting';
   words: string;
 }) {
   const { single } = useBuild();

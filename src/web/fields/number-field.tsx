@@ -12,15 +12,13 @@ export interface NumberFieldProps {
   /** Written behind the field: `%`, `×`. */
   unit?: string;
   placeholder?: string;
-  /** Common practice that holds while neither build nor shop says anything. */
-  common?: string;
 }
 
 /** A plain number or a count, with a decimal point or comma. */
-export function NumberField({ label, path, labelHidden, unit, placeholder, common }: NumberFieldProps) {
+export function NumberField({ label, path, labelHidden, unit, placeholder }: NumberFieldProps) {
   const place = useFieldPlace();
   const stored = place.value(path);
-  const standard = standardOf(place, path, common);
+  const standard = standardOf(place, path);
   return (
     <DraftField
       label={label}

@@ -21,8 +21,6 @@ export interface QuantityFieldProps {
   gesture?: string;
   /** Shown pale in an empty field: what will be assumed. */
   placeholder?: string;
-  /** Common practice that holds while neither build nor shop says anything; shown pale, with where it comes from. */
-  common?: string;
   hint?: ReactNode;
   /** Where what is kept comes from, such as the rack. */
   origin?: string;
@@ -43,7 +41,7 @@ export function QuantityField(props: QuantityFieldProps) {
   const id = useId();
   const { bench } = useBenchView();
   const field = useDraft(props);
-  const standard = standardOf(useFieldPlace(), path, props.common);
+  const standard = standardOf(useFieldPlace(), path);
   const pale = standard.text ?? placeholder;
   const describedBy = [`${id}-line`, hint ? `${id}-hint` : ''].join(' ').trim();
   return (

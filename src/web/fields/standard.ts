@@ -1,3 +1,4 @@
+import { commonOrigin, commonValueOf } from '../../record/common-practice.ts';
 import type { Path } from '../../record/operation.ts';
 import type { FieldValue } from '../../record/schema.ts';
 import type { FieldPlace } from './place.ts';
@@ -9,11 +10,13 @@ export interface Standard {
   from: string | undefined;
 }
 
-/** The shop's habit before common practice; `common` as it is to be read, such as `2.5 mm`. */
-export function standardOf(place: FieldPlace, path: Path, common: string | undefined): Standard {
+/** The shop's habit before common practice, with the trade's range beside either. */
+export function standardOf(place: FieldPlace, path: Path): Standard {
   const value = place.habit?.(path) ?? null;
-  if (value !== null) return { value, text: habitText(value), from: 'this shop’s habit' };
-  return { value: null, text: common, from: common === undefined ? undefined : 'common practice' };
+  const common = commonValueOf(path);
+  if (value === null) return { value, text: common?.text, from: common && commonOrigin(common) };
+  const usual = common?.range ? `, usual ${common.range}` : '';
+  return { value, text: habitText(value), from: `this shop’s habit${usual}` };
 }
 
 function habitText(value: Exclude<FieldValue, null>): string {

@@ -40,7 +40,7 @@ export function TextField({ label, path, labelHidden, lines, placeholder, gestur
     'data-path': path.join('/'),
     'data-draft': draft !== undefined,
     value: draft ?? shown,
-    placeholder: standardOf(place, path, undefined).text ?? placeholder,
+    placeholder: standardOf(place, path).text ?? placeholder,
     'aria-invalid': refusal !== undefined || undefined,
     'aria-describedby': `${id}-line`,
     onChange: (event: { target: { value: string } }) => setDraft(event.target.value),

@@ -10,13 +10,14 @@ export function ProductFields() {
   return (
     <div className="fields-row" data-group="">
       <TextField label="Product" path={at('product')} placeholder="as on the bottle" />
-      <NumberField label="Data sheet speaks of" path={at('statedAtC')} unit="°C" common="23" />
-      <QuantityField label="Pot life" path={at('potLife')} common="20 min" />
-      <QuantityField label="Turn for" path={at('turnFor')} common="6 h" />
-      <QuantityField label="Recoat after" path={at('recoatFrom')} common="12 h" />
-      <QuantityField label="Recoat before" path={at('recoatUntil')} common="48 h" />
-      <QuantityField label="Bend after" path={at('flexAfter')} common="24 h" />
-      <QuantityField label="Fish after" path={at('fishAfter')} common="5 d" />
+      <NumberField label="Data sheet speaks of" path={at('statedAtC')} unit="°C" />
+      <QuantityField label="Pot life" path={at('potLife')} />
+      <QuantityField label="Turn for" path={at('turnFor')} />
+      <QuantityField label="Recoat after" path={at('recoatFrom')} />
+      <QuantityField label="Recoat before" path={at('recoatUntil')} />
+      <QuantityField label="Bend after" path={at('flexAfter')} />
+      <QuantityField label="Fish after" path={at('fishAfter')} />
+      <NumberField label="Times halve for every" path={at('halvesPerC')} unit="°C" />
     </div>
   );
 }
@@ -24,7 +25,7 @@ export function ProductFields() {
 export function MixFields({ byMass }: { byMass: boolean }) {
   return (
     <div className="fields-row" data-group="">
-      <NumberField label="Room" path={at('roomC')} unit="°C" common="23" />
+      <NumberField label="Room" path={at('roomC')} unit="°C" />
       <ChoiceField
         label="Measure by"
         path={at('mixBy')}
@@ -34,12 +35,8 @@ export function MixFields({ byMass }: { byMass: boolean }) {
           { value: 'mass', name: 'mass' },
         ]}
       />
-      <NumberField label={`Parts of resin, by ${byMass ? 'mass' : 'volume'}`} path={at('partA')} common="1" />
-      <NumberField
-        label={`Parts of hardener, by ${byMass ? 'mass' : 'volume'}`}
-        path={at('partB')}
-        common="1"
-      />
+      <NumberField label={`Parts of resin, by ${byMass ? 'mass' : 'volume'}`} path={at('partA')} />
+      <NumberField label={`Parts of hardener, by ${byMass ? 'mass' : 'volume'}`} path={at('partB')} />
       {byMass && (
         <>
           <NumberField label="Density of the resin" path={at('densityA')} unit="g/ml" />
@@ -50,23 +47,14 @@ export function MixFields({ byMass }: { byMass: boolean }) {
         label={byMass ? 'Scale’s division' : 'Syringe’s division'}
         path={at('measureStep')}
         unit={byMass ? 'g' : 'ml'}
-        common="0.1"
       />
-      <QuantityField label="Thickness of a coat" path={at('coatThickness')} common="0.25 mm" />
-      <NumberField label="Brushing one wrap takes" path={at('minutesPerWrap')} unit="min" common="0.5" />
-      <NumberField
-        label="One division may put the ratio off by"
-        path={at('ratioErrorPercent')}
-        unit="%"
-        common="4"
-      />
-      <NumberField
-        label="Of the pot life, brushing may take"
-        path={at('brushedPercent')}
-        unit="%"
-        common="67"
-      />
-      <NumberField label="Mix, of what the rod takes" path={at('mixTimes')} unit="×" common="1.5" />
+      <NumberField label="Coats on the finished rod" path={at('coatsPlanned')} />
+      <QuantityField label="Thickness of a coat" path={at('coatThickness')} />
+      <QuantityField label="Height of a foot, filled beside" path={at('footHeight')} />
+      <NumberField label="Brushing one wrap takes" path={at('minutesPerWrap')} unit="min" />
+      <NumberField label="One division may put the ratio off by" path={at('ratioErrorPercent')} unit="%" />
+      <NumberField label="Of the pot life, brushing may take" path={at('brushedPercent')} unit="%" />
+      <NumberField label="Mix, of what the rod takes" path={at('mixTimes')} unit="×" />
     </div>
   );
 }

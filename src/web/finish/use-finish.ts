@@ -23,7 +23,7 @@ export function useFinish(nowMs: number): FinishOnRod {
   const wraps = useWraps();
   const read = useMemo(() => readFinish(filled), [filled]);
   return useMemo(() => {
-    const { times, roomC, coatThicknessM, mix, coats } = read;
+    const { times, roomC, coatThicknessM, footHeightM, mix, coats } = read;
     const laid = wraps?.plan.wraps ?? [];
     const volumeMl = (first: boolean) =>
       1e6 *
@@ -31,9 +31,10 @@ export function useFinish(nowMs: number): FinishOnRod {
         wraps: laid,
         laidWidthM: Number.isFinite(wraps?.choices.laidWidthM) ? (wraps?.choices.laidWidthM ?? 0) : 0,
         thicknessM: coatThicknessM,
+        footHeightM,
         first,
       });
-    const potLifeMin = timeAtRoom(times.potLifeS, times.statedC, roomC) / 60;
+    const potLifeMin = timeAtRoom(times.potLifeS, times.statedC, roomC, times.halvesPerC) / 60;
     const firstCoatMl = volumeMl(true);
     const { plan, findings } = planBatches({ ...mix, neededMl: firstCoatMl, wraps: laid.length, potLifeMin });
     return {

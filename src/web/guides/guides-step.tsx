@@ -1,6 +1,7 @@
 import { Link } from 'wouter';
 import { rackName, rackShortages } from '../../record/rack.ts';
 import { BuildFields } from '../fields/build-fields.tsx';
+import { KeepHabit } from '../fields/keep-habit.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
@@ -17,6 +18,7 @@ import { RackPart } from './rack-part.tsx';
 import { RackShelf } from './rack-shelf.tsx';
 import { ScanPart } from './scan-part.tsx';
 import { SetTable } from './set-table.tsx';
+import { SortingFields } from './sorting-fields.tsx';
 import { TakeUpGuides } from './take-up-guides.tsx';
 import { useRack } from './use-rack.ts';
 import './guides.css';
@@ -87,6 +89,10 @@ export function GuidesStep() {
       <ScanPart sizes={sizes} inBag={bag.length} />
       <BagPart bag={bag} sizes={sizes} />
       <LooksPart bag={bag} />
+      <Part title="How straight is straight enough" aside="yours, the shop’s, or as it stands pale">
+        <SortingFields />
+        <KeepHabit collection="sorting" words="sorting" />
+      </Part>
       {placed && bag.length > 0 && <RackPart sorted={sorted} numberOf={numberOf} />}
       <Part title="Feet" aside="how each foot is dressed before it is taped; common practice, no source">
         <ul>

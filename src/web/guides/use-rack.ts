@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import { diameterAt } from '../../engine/bench/diameter-profile.ts';
 import { type BagGuide, type SortedBag, sortBag } from '../../engine/guides/bag-sorting.ts';
 import { checkGuideSet, type SetGuide } from '../../engine/guides/check-guide-set.ts';
-import { readBag, readGuideSet } from '../../record/read-guide-set.ts';
+import { readBag, readGuideSet, readSortingRules } from '../../record/read-guide-set.ts';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { siOf } from '../read/values.ts';
@@ -24,7 +24,7 @@ export interface RackOnBench {
 /** The set, the bag and the best use of it; undefined while the blank has no diameters. */
 export function useRack(): RackOnBench | undefined {
   const { document, single } = useBuild();
-  const { blank, choices, profile } = useBench();
+  const { filled, blank, choices, profile } = useBench();
   const knotM = siOf(single('layout'), 'knot');
   return useMemo(() => {
     if (!blank || !choices || profile.length === 0) return undefined;
@@ -40,9 +40,9 @@ export function useRack(): RackOnBench | undefined {
       bag,
       findings: checkGuideSet(set, blank, { profile, knotM }),
       sizes: [...new Set(set.filter(({ kind }) => kind !== 'stripping').map(({ size }) => size))],
-      sorted: sortBag(bag, places, munkres),
+      sorted: sortBag(bag, places, munkres, readSortingRules(filled)),
       placed: places.length > 0,
       numberOf: (bagId) => bag.findIndex((guide) => guide.id === bagId) + 1,
     };
-  }, [document, blank, choices, profile, knotM]);
+  }, [document, filled, blank, choices, profile, knotM]);
 }

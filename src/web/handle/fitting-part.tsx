@@ -1,6 +1,7 @@
 import { Button } from 'react-aria-components';
+import type { Room } from '../../engine/handle/handle-parts.ts';
 import type { HandlePlan } from '../../engine/handle/plan-handle.ts';
-import type { TipTube } from '../../engine/handle/tip-tube.ts';
+import type { TipTube, TipTubeChoice } from '../../engine/handle/tip-tube.ts';
 import { checkSizesInWords } from '../../engine/handle/winding-check.ts';
 import { formatMm } from '../../engine/units/format-quantity.ts';
 import { Figure } from '../fields/figure.tsx';
@@ -16,13 +17,13 @@ export interface FittingPartProps {
 
 /** What to ream, where the arbors stand, and the sizes to order. */
 export function FittingPart({ plan, show }: FittingPartProps) {
-  const { check, tipTube } = plan;
+  const { check, tipTube, tubeRoomM } = plan;
   return (
     <Part title="Fitting" aside="along the diameters measured on the blank">
       <dl className="facts">
         <dt>Tip-top’s tube</dt>
         <dd>
-          <Figure text={`${tubeWords(tipTube.best)}, ${fitWords[tipTube.fit]}`} />
+          <Figure text={`${tubeWords(tipTube.best)}, ${fitWords(tipTube.fit, tubeRoomM)}`} />
           <span className="quiet">
             <Figure
               text={`. Keep at hand ${tubeWords(tipTube.neighbours[0])} and ${tubeWords(tipTube.neighbours[1])}: plating narrows bores.`}
@@ -56,12 +57,13 @@ export function FittingPart({ plan, show }: FittingPartProps) {
   );
 }
 
-const fitWords = {
-  good: '0.03 to 0.10 mm to spare, as it should be',
-  tight: 'less than 0.03 mm to spare: try the next larger as well',
-  loose:
-    'more than 0.10 mm to spare: build up with a turn of thread, or try the smaller after scraping the clear coat only',
-};
+function fitWords(fit: TipTubeChoice['fit'], { least, most }: Room): string {
+  const [leastMm, mostMm] = [least, most].map((roomM) => formatMm(roomM, 2));
+  if (fit === 'good') return `${leastMm} to ${mostMm} to spare, as it should be`;
+  return fit === 'tight'
+    ? `less than ${leastMm} to spare: try the next larger as well`
+    : `more than ${mostMm} to spare: build up with a turn of thread, or try the smaller after scraping the clear coat only`;
+}
 
 function tubeWords({ size64, boreM }: TipTube): string {
   return `${size64}/64 in (${formatMm(boreM, 2)})`;

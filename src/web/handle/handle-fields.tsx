@@ -16,15 +16,6 @@ export function HandlePartFields() {
       <QuantityField label="Seat’s length" path={at('seatLength')} placeholder="3 1/2 in" />
       <QuantityField label="Seat’s bore" path={at('seatBore')} placeholder="3/8 in" />
       <QuantityField label="Seat’s mass" path={at('seatMass')} />
-      <ChoiceField
-        label="Seat locks"
-        path={at('seatLock')}
-        unset="up"
-        options={[
-          { value: 'up', name: 'up' },
-          { value: 'down', name: 'down' },
-        ]}
-      />
       <QuantityField
         label="Fighting butt, behind the blank’s end"
         path={at('fightingButt')}
@@ -36,8 +27,6 @@ export function HandlePartFields() {
         placeholder="3/4 in"
         hint="10 to 40 mm ahead of the check, clear of the thumb (common practice)."
       />
-      <QuantityField label="Keeper over its feet" path={at('keeperLength')} common="22 mm" />
-      <NumberField label="Feet of the keeper" path={at('keeperFeet')} common="2" />
       <QuantityField label="Keeper’s mass" path={at('keeperMass')} />
       <QuantityField
         label="Reach: butt end to the stripping guide"
@@ -49,14 +38,31 @@ export function HandlePartFields() {
   );
 }
 
-/** How this shop glues; an empty field says what holds and where that comes from. */
+/** How this shop fits and glues; an empty field says what holds and where that comes from. */
 export function HandleHabitFields() {
   return (
     <div className="fields-row" data-group="">
-      <NumberField label="Bands of arbor under the seat" path={at('arborCount')} common="3" />
-      <QuantityField label="Width of a band" path={at('arborWidth')} common="10 mm" />
-      <QuantityField label="Glue between blank and grip, all round" path={at('glueLine')} common="0.2 mm" />
-      <QuantityField label="The reamer stops short of the end by" path={at('reamShort')} common="8 mm" />
+      <NumberField label="Bands of arbor under the seat" path={at('arborCount')} />
+      <QuantityField label="Width of a band" path={at('arborWidth')} />
+      <QuantityField label="Glue between blank and grip, all round" path={at('glueLine')} />
+      <QuantityField label="The reamer stops short of the end by" path={at('reamShort')} />
+      <QuantityField label="Arbors stop short of the seat’s ends by" path={at('arborShort')} />
+      <QuantityField label="Widest gap, all round, that tape may fill" path={at('tapedGap')} />
+      <QuantityField label="Winding check wider than the blank by, at least" path={at('checkLeast')} />
+      <QuantityField label="Check wider by, at most" path={at('checkMost')} />
+      <QuantityField label="Tip-top’s tube wider than the tip by, at least" path={at('tubeLeast')} />
+      <QuantityField label="Tube wider by, at most" path={at('tubeMost')} />
+      <ChoiceField
+        label="Seat locks"
+        path={at('seatLock')}
+        unset="up"
+        options={[
+          { value: 'up', name: 'up' },
+          { value: 'down', name: 'down' },
+        ]}
+      />
+      <QuantityField label="Keeper over its feet" path={at('keeperLength')} />
+      <NumberField label="Feet of the keeper" path={at('keeperFeet')} />
     </div>
   );
 }

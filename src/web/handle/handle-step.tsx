@@ -82,13 +82,13 @@ export function HandleStep() {
       </Part>
       <Part title="Parts" aside="as bought, measured once">
         <HandlePartFields />
-        <h3>How it is glued</h3>
+        <h3>How it is fitted and glued</h3>
         <HandleHabitFields />
         <KeepHabit collection="handle" words="the handle" />
         {balance.fromButtM !== undefined && (
           <p role="status">
             <Figure
-              text={`All parts with a mass weigh ${formatGrams(balance.massKg, 1)}, thread and two coats among them, and balance ${show(balance.fromButtM)} from the butt end.`}
+              text={`All parts with a mass weigh ${formatGrams(balance.massKg, 1)}, thread and coats among them, and balance ${show(balance.fromButtM)} from the butt end.`}
             />
             {unweighed.length > 0 && <span className="quiet"> Not weighed yet: {unweighed.join(', ')}.</span>}
           </p>

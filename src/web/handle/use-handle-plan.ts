@@ -104,11 +104,11 @@ function guideMasses(choices: Choices, blank: AssembledBlank): PartMass[] {
   return [...placed, { name: 'tip-top', massKg: choices.tipTop.massKg, fromButtM: blank.lengthM }];
 }
 
-/** Thread and two coats of finish, each wrap at its place. */
+/** Thread and the coats of finish, each wrap at its place. */
 function dressingMasses({ plan }: WrapsOnRod, finish: FinishChoices, blank: AssembledBlank): PartMass[] {
   const { laidWidthM } = plan;
-  const coats = Math.max(2, finish.coats.length);
-  return dressWraps(plan.wraps, { laidWidthM, coatThicknessM: finish.coatThicknessM, coats }).map(
+  const { coatThicknessM, coatsInAll: coats, footHeightM } = finish;
+  return dressWraps(plan.wraps, { laidWidthM, coatThicknessM, coats, footHeightM }).map(
     ({ fromTipM, toTipM, threadKg, finishKg }) => ({
       name: 'thread and finish',
       massKg: threadKg + finishKg,

@@ -78,7 +78,7 @@ export function PlanStep() {
 
 function StageName({ stage }: { stage: BenchStage }) {
   const { id } = useBuild();
-  const step = /^(coat-\d|fish)$/.test(stage.id) ? 'finish' : stage.id;
+  const step = /^(coat-\d+|fish)$/.test(stage.id) ? 'finish' : stage.id;
   return <Link href={`/builds/${id}/${step}`}>{stage.name}</Link>;
 }
 

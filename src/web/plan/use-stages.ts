@@ -12,10 +12,12 @@ export function useStages(nowMs: number): BenchStage[] {
   const { single, rows } = useBuild();
   const { filled, profile, stiffness, choices } = useBench();
   const [handle, finish] = [single('handle'), single('finish')];
-  const { coats, times } = readFinish(filled);
+  const { coats, times, coatsInAll } = readFinish(filled);
   const last = coats.at(-1);
   const recoat = last && recoatAt(nowMs, last, times);
-  const fishMs = last && last.brushedAtMs + 1000 * timeAtRoom(times.fishAfterS, times.statedC, last.roomC);
+  const fishMs =
+    last &&
+    last.brushedAtMs + 1000 * timeAtRoom(times.fishAfterS, times.statedC, last.roomC, times.halvesPerC);
   const marked = choices?.guides.every(({ stationM }) => stationM !== undefined) ?? false;
   const wrapped =
     flagOf(finish, 'wrapsChecked') ||
@@ -53,22 +55,31 @@ export function useStages(nowMs: number): BenchStage[] {
       after: ['handle', 'load-test', 'guides'],
       done: flagOf(finish, 'wrapsChecked'),
     },
-    { id: 'coat-1', name: 'First coat', after: ['wraps'], done: coats.length > 0 },
-    {
-      id: 'coat-2',
-      name: 'Second coat',
-      after: ['coat-1'],
-      done: coats.length > 1,
+    ...coatStages(coatsInAll, coats.length).map((stage, below) => ({
+      ...stage,
       waitsFor:
-        recoat?.status === 'too early' ? `the coat below, until ${clockWords(recoat.fromMs)}` : undefined,
-    },
+        below > 0 && recoat?.status === 'too early'
+          ? `the coat below, until ${clockWords(recoat.fromMs)}`
+          : undefined,
+    })),
     {
       id: 'fish',
       name: 'Fully cured, ready to inspect',
-      after: ['coat-2'],
-      done: coats.length > 1 && fishMs !== undefined && fishMs <= nowMs,
+      after: [`coat-${coatsInAll}`],
+      done: coats.length >= coatsInAll && fishMs !== undefined && fishMs <= nowMs,
       waitsFor: fishMs === undefined ? undefined : `the cure, until ${clockWords(fishMs)}`,
     },
   ];
   return benchList(facts);
 }
+
+/** One stage for every coat that is planned, the first after the wraps. */
+function coatStages(planned: number, brushed: number): StageFact[] {
+  return Array.from({ length: planned }, (_, index) => ({
+    id: `coat-${index + 1}`,
+    name: coatNames[index] ?? `Coat ${index + 1}`,
+    after: [index === 0 ? 'wraps' : `coat-${index}`],
+    done: brushed > index,
+  }));
+}
+const coatNames = ['First coat', 'Second coat', 'Third coat'];

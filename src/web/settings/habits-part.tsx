@@ -1,5 +1,6 @@
 import { useFieldPlace } from '../fields/place.ts';
 import { MixFields, ProductFields } from '../finish/finish-fields.tsx';
+import { SortingFields } from '../guides/sorting-fields.tsx';
 import { HandleHabitFields } from '../handle/handle-fields.tsx';
 import { Part } from '../shell/part.tsx';
 import { ThreadFields, WrapHabitFields } from '../wraps/wraps-fields.tsx';
@@ -11,11 +12,15 @@ export function HabitsPart() {
   return (
     <Part
       title="Habits of this shop"
-      aside="they hold where a build says nothing; an empty field is common practice, no source"
+      aside="they hold where a build says nothing; an empty field says what holds: common practice with its range, no source"
     >
       <details>
-        <summary>Handle: arbors, glue, reaming</summary>
+        <summary>Handle: arbors, glue, reaming, room in check and tube</summary>
         <HandleHabitFields />
+      </details>
+      <details>
+        <summary>Guides: how straight is straight enough</summary>
+        <SortingFields />
       </details>
       <details>
         <summary>Wraps: thread, lengths, ferrules, spools</summary>

@@ -13,25 +13,24 @@ export function WrapHabitFields() {
   return (
     <>
       <div className="fields-row" data-group="">
-        <NumberField label="Turns counted" path={at('turnsCounted')} common="165" />
+        <NumberField label="Turns counted" path={at('turnsCounted')} />
         <QuantityField
           label="Over a width of"
           path={at('turnsOver')}
-          common="1 in"
           hint="Lay a close wrap and count it: spools of one size differ."
         />
-        <QuantityField label="Start before the foot" path={at('startBeforeFoot')} common="2.5 mm" />
-        <NumberField label="Turns over the tag (lock)" path={at('lockTurns')} common="7" />
-        <NumberField label="Trim turns at each end" path={at('trimTurns')} common="4" />
-        <QuantityField label="Wrap at the winding check" path={at('checkWrap')} common="10 mm" />
-        <QuantityField label="Wrap at the tip-top" path={at('tipWrap')} common="6 mm" />
+        <QuantityField label="Start before the foot" path={at('startBeforeFoot')} />
+        <NumberField label="Turns over the tag (lock)" path={at('lockTurns')} />
+        <NumberField label="Trim turns at each end" path={at('trimTurns')} />
+        <QuantityField label="Wrap at the winding check" path={at('checkWrap')} />
+        <QuantityField label="Wrap at the tip-top" path={at('tipWrap')} />
       </div>
       <h3>Over a foot, by section</h3>
       <div className="fields-row" data-group="">
-        <QuantityField label="On the tip section" path={at('wrapTip')} common="10 mm" />
-        <QuantityField label="Between tip and butt" path={at('wrapMiddle')} common="12 mm" />
-        <QuantityField label="On the butt section" path={at('wrapButt')} common="16 mm" />
-        <QuantityField label="At the stripping guide" path={at('wrapStripping')} common="20 mm" />
+        <QuantityField label="On the tip section" path={at('wrapTip')} />
+        <QuantityField label="Between tip and butt" path={at('wrapMiddle')} />
+        <QuantityField label="On the butt section" path={at('wrapButt')} />
+        <QuantityField label="At the stripping guide" path={at('wrapStripping')} />
       </div>
       <h3>Ferrules and underwraps</h3>
       <div className="fields-row" data-group="">
@@ -44,27 +43,18 @@ export function WrapHabitFields() {
             { value: 'no', name: 'no' },
           ]}
         />
-        <NumberField
-          label="Length of a ferrule wrap"
-          path={at('ferruleDiameters')}
-          unit="× diameter"
-          common="1.75"
-        />
-        <QuantityField label="It stays off the edge by" path={at('ferruleEdge')} common="1.5 mm" />
-        <QuantityField
-          label="An underwrap shows at either end by"
-          path={at('underwrapBeyond')}
-          common="8 mm"
-        />
+        <NumberField label="Length of a ferrule wrap" path={at('ferruleDiameters')} unit="× diameter" />
+        <QuantityField label="It stays off the edge by" path={at('ferruleEdge')} />
+        <QuantityField label="An underwrap shows at either end by" path={at('underwrapBeyond')} />
       </div>
       <FlagField path={at('underwrap')} gesture="underwrap">
         Underwrap beneath every foot (heavy rods)
       </FlagField>
       <h3>Spools</h3>
       <div className="fields-row" data-group="">
-        <QuantityField label="Thread on a spool" path={at('spoolLength')} common="300 ft" />
-        <QuantityField label="Cut off and held at each wrap" path={at('tagPerWrap')} common="240 mm" />
-        <NumberField label="Reserve" path={at('reservePercent')} unit="%" common="20" />
+        <QuantityField label="Thread on a spool" path={at('spoolLength')} />
+        <QuantityField label="Cut off and held at each wrap" path={at('tagPerWrap')} />
+        <NumberField label="Reserve" path={at('reservePercent')} unit="%" />
       </div>
     </>
   );
