@@ -33,6 +33,15 @@ export function stateAfter(log: readonly Operation[], upTo: number, kind: Docume
   return applyOperations(emptyDocument('past', kind), log.slice(0, upTo));
 }
 
+/** The document as it was at an instant by the clocks of those who wrote: as near as their clocks agree. */
+export function stateAt(log: readonly Operation[], at: string, kind: DocumentKind): DocumentState {
+  const atMs = Date.parse(at);
+  return applyOperations(
+    emptyDocument('past', kind),
+    log.filter((operation) => Date.parse(operation.at) <= atMs),
+  );
+}
+
 /**
  * The changes that make `now` say what `then` said; written as one gesture they can be undone like any other.
  * Prints stay: paper that left the printer is a fact.

@@ -1,6 +1,8 @@
+import { type DiameterRow, diameterAt } from '../engine/bench/diameter-profile.ts';
 import type { ChosenGuide } from '../engine/flow/choices.ts';
 import {
   type BagGuide,
+  type BagPlace,
   type FeetOutOfLine,
   type SortingRules,
   type Straightness,
@@ -46,6 +48,16 @@ function measuredFeet(row: RowReader): FeetOutOfLine | undefined {
   if (offsetM === undefined || angleRad === undefined) return undefined;
   return { offsetM: Math.abs(offsetM), angleRad: Math.abs(angleRad) };
 }
+
+/** Places that the bag fills, from the tip; a stripping guide comes on its own, and without a mark there is none. */
+export function bagPlaces(set: readonly SetGuide[], profile: readonly DiameterRow[]): BagPlace[] {
+  return set.flatMap(({ kind, size, stationM }, index) =>
+    stationM === undefined || kind === 'stripping'
+      ? []
+      : [{ guide: index + 1, size, outsideM: diameterAt(profile, stationM) ?? unmeasuredM }],
+  );
+}
+const unmeasuredM = 0.003;
 
 export function readGuideSet(state: DocumentState, guides: readonly ChosenGuide[]): SetGuide[] {
   const rows = new Map(readRows(state, 'guides').map((row) => [row.id, row]));

@@ -3,16 +3,13 @@
  * Everything on the bench follows from the record, so that moving a mark moves its wraps in silence; what is on paper
  * or on the rod does not move, and the builder is told what differs from it.
  */
-import { assembleBlank } from '../engine/bench/assemble.ts';
 import { bothLengths } from '../engine/bench/bench-finding.ts';
-import { diameterProfile } from '../engine/bench/diameter-profile.ts';
+import type { Assign } from '../engine/guides/bag-sorting.ts';
 import { formatMm } from '../engine/units/format-quantity.ts';
-import { planWraps, type Wrap } from '../engine/wraps/plan-wraps.ts';
+import type { Wrap } from '../engine/wraps/plan-wraps.ts';
 import type { DocumentState, Operation } from './operation.ts';
 import { stateAfter } from './past.ts';
-import { readBuild } from './read-build.ts';
-import { readHandleParts } from './read-handle.ts';
-import { readGuidesToWrap, readKeeper, readWrapChoices } from './read-wraps.ts';
+import { type RodAsRead, rodOf, type WrittenValue } from './rod-as-read.ts';
 
 export type Work = 'marks' | 'wraps' | 'rack' | 'handle' | 'finish';
 export interface WorkDone {
@@ -53,73 +50,40 @@ const printed: Record<string, Pick<WorkDone, 'work' | 'words'>> = {
   marks: { work: 'marks', words: 'the list of marks was printed' },
   wraps: { work: 'wraps', words: 'the wrap sheet was printed' },
   rack: { work: 'rack', words: 'the rack sheet was printed' },
+  finish: { work: 'finish', words: 'the finish sheet was printed' },
   bench: { work: 'wraps', words: 'the bench sheet was printed' },
 };
 
-/**
- * What differs now from what that work was done by, in the builder's words; empty: all still stands. `habits` fills in
- * what the shop does where the build says nothing, then as now.
- */
+export interface SinceOptions {
+  /** Fills in what the shop did at that instant where the build says nothing; without an instant, what it does now. */
+  habits?(state: DocumentState, at?: string): DocumentState;
+  /** Solves who of the bag goes where; left out: the bag is not sorted again. */
+  assign?: Assign;
+}
+
+/** What differs now from what that work was done by, in the builder's words; empty: all still stands. */
 export function changedSince(
   log: readonly Operation[],
   done: WorkDone,
   now: DocumentState,
-  habits: (state: DocumentState) => DocumentState = (state) => state,
+  { habits = (state) => state, assign }: SinceOptions = {},
 ): string[] {
-  const [before, after] = [rodOf(habits(stateAfter(log, done.upTo, 'build'))), rodOf(habits(now))];
+  const then = habits(stateAfter(log, done.upTo, 'build'), done.at);
+  const [before, after] = [rodOf(then, assign), rodOf(habits(now), assign)];
   if (!before || !after) return [];
   const marks = [...sectionWords(before, after), ...guideWords(before, after)];
   switch (done.work) {
     case 'marks':
       return marks;
     case 'rack':
-      return sizeWords(before, after);
+      return [...sizeWords(before, after), ...rackWords(before, after)];
     case 'handle':
       return handleWords(before, after);
+    case 'finish':
+      return [...marks, ...wrapWords(before, after), ...valueWords(before.finish, after.finish)];
     default:
-      return [...marks, ...wrapWords(before, after)];
+      return [...marks, ...wrapWords(before, after), ...valueWords(before.thread, after.thread)];
   }
-}
-
-interface RodAsRead {
-  sections: { id: string; name: string; lengthM: number; overlapM: number }[];
-  guides: { id: string; name: string; stationM: number | undefined }[];
-  handle: [what: string, lengthM: number | undefined][];
-  wraps: readonly Wrap[];
-}
-
-function rodOf(state: DocumentState): RodAsRead | undefined {
-  const { bench, choices } = readBuild(state);
-  if (!bench || !choices) return undefined;
-  const blank = assembleBlank(bench.sections);
-  const { gripFrontFromButtM } = bench.handle;
-  const parts = readHandleParts(state, gripFrontFromButtM);
-  const profile = diameterProfile(bench.sections, blank);
-  const wraps =
-    profile.length === 0
-      ? []
-      : planWraps({
-          blank,
-          profile,
-          guides: readGuidesToWrap(state, choices.guides),
-          keeper: readKeeper(state, { lengthM: blank.lengthM, gripFrontFromButtM }),
-          gripFrontFromButtM,
-          choices: readWrapChoices(state),
-        }).wraps;
-  return {
-    sections: bench.sections.map(({ id, name, lengthM, joint }) => {
-      return { id, name, lengthM, overlapM: (joint?.overlapM ?? 0) - (joint?.gapM ?? 0) };
-    }),
-    guides: choices.guides.map(({ id, kind, size, stationM }, index) => {
-      return { id: id ?? `${index}`, name: `${kind} ${size}`.trim(), stationM };
-    }),
-    handle: [
-      ['The front of the grip', parts.gripFrontM],
-      ['The grip’s length', parts.gripLengthM],
-      ['The seat’s length', parts.seatLengthM],
-    ],
-    wraps,
-  };
 }
 
 /** Half a millimetre is no more than the pencil is thick. */
@@ -167,14 +131,32 @@ function sizeWords(before: RodAsRead, after: RodAsRead): string[] {
   );
 }
 
+/** Which of the bag goes elsewhere now. */
+function rackWords(before: RodAsRead, after: RodAsRead): string[] {
+  const name = (number: number | undefined) =>
+    number === undefined ? 'none of the bag' : `number ${number}`;
+  return after.rack.flatMap(({ guide, number }) => {
+    const old = before.rack.find((place) => place.guide === guide);
+    if (!old || old.number === number) return [];
+    return [`place ${guide} now takes ${name(number)}, was ${name(old.number)}`];
+  });
+}
+
+function valueWords(before: readonly WrittenValue[], after: readonly WrittenValue[]): string[] {
+  return after.flatMap(([what, text], index) =>
+    text === before[index][1] ? [] : [`${what}: now ${text}, was ${before[index][1]}`],
+  );
+}
+
 function handleWords(before: RodAsRead, after: RodAsRead): string[] {
-  return after.handle.flatMap(([what, lengthM], index) => {
+  const lengths = after.handle.flatMap(([what, lengthM], index) => {
     const old = before.handle[index][1];
     if (lengthM === undefined || !differ(old, lengthM)) return [];
     return [
       `${what} is now ${bothLengths(lengthM)}, was ${old === undefined ? 'not given' : bothLengths(old)}`,
     ];
   });
+  return [...lengths, ...valueWords(before.glue, after.glue)];
 }
 
 /** Wraps that changed their width, came or went; those that only moved with their guide are said there. */

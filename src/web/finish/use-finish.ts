@@ -1,19 +1,13 @@
 import { useMemo } from 'react';
 import type { Finding } from '../../engine/finding.ts';
-import { type BatchPlan, planBatches } from '../../engine/finish/batches.ts';
-import { coatVolumeM3 } from '../../engine/finish/coat-volume.ts';
+import { type CoatsOnRod, coatsOnRod } from '../../engine/finish/coats-on-rod.ts';
 import { coatFindings, timesFindings } from '../../engine/finish/schedule.ts';
-import { temperatureFindings, timeAtRoom } from '../../engine/finish/temperature.ts';
+import { temperatureFindings } from '../../engine/finish/temperature.ts';
 import { type FinishChoices, readFinish } from '../../record/read-finish.ts';
 import { useBench } from '../read/bench.tsx';
 import { useWraps } from '../wraps/use-wraps.ts';
 
-export interface FinishOnRod extends FinishChoices {
-  /** One coat on the rod; the first soaks in more. 0 while nothing is wrapped. */
-  firstCoatMl: number;
-  laterCoatMl: number;
-  batch: BatchPlan | undefined;
-  potLifeMin: number;
+export interface FinishOnRod extends FinishChoices, Omit<CoatsOnRod, 'findings'> {
   findings: Finding[];
 }
 
@@ -23,28 +17,13 @@ export function useFinish(nowMs: number): FinishOnRod {
   const wraps = useWraps();
   const read = useMemo(() => readFinish(filled), [filled]);
   return useMemo(() => {
-    const { times, roomC, coatThicknessM, footHeightM, mix, coats } = read;
-    const laid = wraps?.plan.wraps ?? [];
-    const volumeMl = (first: boolean) =>
-      1e6 *
-      coatVolumeM3({
-        wraps: laid,
-        laidWidthM: Number.isFinite(wraps?.choices.laidWidthM) ? (wraps?.choices.laidWidthM ?? 0) : 0,
-        thicknessM: coatThicknessM,
-        footHeightM,
-        first,
-      });
-    const potLifeMin = timeAtRoom(times.potLifeS, times.statedC, roomC, times.halvesPerC) / 60;
-    const firstCoatMl = volumeMl(true);
-    const { plan, findings } = planBatches({ ...mix, neededMl: firstCoatMl, wraps: laid.length, potLifeMin });
+    const { times, roomC, coats } = read;
+    const onRod = coatsOnRod({ ...read, wraps: wraps?.plan });
     return {
       ...read,
-      firstCoatMl,
-      laterCoatMl: volumeMl(false),
-      batch: laid.length > 0 ? plan : undefined,
-      potLifeMin,
+      ...onRod,
       findings: [
-        ...findings,
+        ...onRod.findings,
         ...temperatureFindings(times.statedC, roomC),
         ...timesFindings(times),
         ...coatFindings(coats, times, nowMs),

@@ -1,9 +1,8 @@
 import { munkres } from 'munkres';
 import { useMemo } from 'react';
-import { diameterAt } from '../../engine/bench/diameter-profile.ts';
 import { type BagGuide, type SortedBag, sortBag } from '../../engine/guides/bag-sorting.ts';
 import { checkGuideSet, type SetGuide } from '../../engine/guides/check-guide-set.ts';
-import { readBag, readGuideSet, readSortingRules } from '../../record/read-guide-set.ts';
+import { bagPlaces, readBag, readGuideSet, readSortingRules } from '../../record/read-guide-set.ts';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { siOf } from '../read/values.ts';
@@ -29,11 +28,7 @@ export function useRack(): RackOnBench | undefined {
   return useMemo(() => {
     if (!blank || !choices || profile.length === 0) return undefined;
     const set = readGuideSet(document, choices.guides);
-    const places = set.flatMap(({ kind, size, stationM }, index) =>
-      stationM === undefined || kind === 'stripping'
-        ? []
-        : [{ guide: index + 1, size, outsideM: diameterAt(profile, stationM) ?? 0.003 }],
-    );
+    const places = bagPlaces(set, profile);
     const bag = readBag(document);
     return {
       set,

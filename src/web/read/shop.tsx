@@ -1,7 +1,7 @@
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useState } from 'react';
 import type { UnitSystem } from '../../engine/units/unit-table.ts';
 import { type Row, rows, singleRow, valueAt } from '../../record/document.ts';
-import type { Change, DocumentState, Finding, Path } from '../../record/operation.ts';
+import type { Change, DocumentState, Finding, Operation, Path } from '../../record/operation.ts';
 import type { FieldValue } from '../../record/schema.ts';
 import { useBenchView, useColours } from '../settings/colours.ts';
 import { ApiError } from '../store/api.ts';
@@ -24,6 +24,8 @@ export interface Shop {
   /** The guides in its drawers. */
   rack: readonly Row[];
   document: DocumentState;
+  /** Its whole history in the order of arrival. */
+  operations(): readonly Operation[];
   value(path: Path): FieldValue;
   newRowId(): string;
   write(gesture: string, changes: readonly Change[]): Finding[];
@@ -70,6 +72,7 @@ function OpenShop({ store, children }: { store: DocumentStore; children: ReactNo
       printers: rows(document, 'printers'),
       rack: rows(document, 'rack'),
       document,
+      operations: () => store.operations(),
       value: (path) => valueAt(document, path),
       newRowId: () => store.newRowId(),
       write: (gesture, changes) => store.write(gesture, changes),

@@ -1,4 +1,6 @@
+import { munkres } from 'munkres';
 import { useMemo } from 'react';
+import { stateAt } from '../../record/past.ts';
 import { withHabits } from '../../record/shop-habits.ts';
 import { changedSince, type Work, type WorkDone, workDone } from '../../record/work-since.ts';
 import { useBuild } from './build.tsx';
@@ -12,7 +14,7 @@ export interface Since {
 /** Work on paper or on the rod that no longer agrees with the record. */
 export function useSince(works: readonly Work[]): Since[] {
   const { store, document } = useBuild();
-  const { document: shop } = useShop();
+  const { document: shop, operations: past } = useShop();
   const wanted = works.join(' ');
   return useMemo(() => {
     const log = document ? store.operations() : [];
@@ -20,10 +22,13 @@ export function useSince(works: readonly Work[]): Since[] {
       .filter(({ work }) => wanted.split(' ').includes(work))
       .map((done) => ({
         done,
-        changes: changedSince(log, done, document, (state) => withHabits(state, shop)),
+        changes: changedSince(log, done, document, {
+          habits: (state, at) => withHabits(state, at === undefined ? shop : stateAt(past(), at, 'shop')),
+          assign: munkres,
+        }),
       }))
       .filter(({ changes }) => changes.length > 0);
-  }, [store, document, shop, wanted]);
+  }, [store, document, shop, past, wanted]);
 }
 
 /** What has changed since sheets of this step were printed, or its work was done. */
