@@ -7,12 +7,15 @@ import { setTimeout as wait } from 'node:timers/promises';
 import type { FeedMessage, OperationsAnswer } from '../src/record/api.ts';
 import type { Operation } from '../src/record/operation.ts';
 import { seededRandom } from '../test/kit/server-process.ts';
+import { loadAverage, processorMs, processorMsOfFamily } from './processor-time.ts';
 
 export interface LoadOptions {
   /** Servers of one record; benches are spread over them. */
   addresses: readonly string[];
-  /** Processes whose memory is watched. */
+  /** The servers' processes: their memory and processor time are watched. */
   pids: readonly number[];
+  /** The database server's first process, where it is one of its own. */
+  databasePid?: number;
   benches: number;
   editsEach: number;
   /** The longest pause between two edits; half of it on average. */
@@ -26,9 +29,21 @@ export interface LoadFound {
   /** Of changes by another bench on the same build, not heard. */
   unheard: number;
   /** From sending to acknowledgement. */
-  ms: { p50: number; p95: number; max: number };
+  ms: Times;
+  /** The same without the first tenth of every bench, in which the programs warm up. */
+  msWarm: Times;
+  /** Processor time per edit; what is not told is left out. */
+  processorMsPerEdit: { servers?: number; database?: number; benches?: number };
+  /** When the last edit was acknowledged: above the number of processors, the times are those of a crowd. */
+  loadAverage: number;
   /** Resident memory of all servers after each tenth of the edits; empty where the system does not tell. */
   megabytes: number[];
+}
+
+interface Times {
+  p50: number;
+  p95: number;
+  max: number;
 }
 
 const benchesPerBuild = 2;
@@ -38,23 +53,61 @@ export async function simulateLoad(options: LoadOptions): Promise<LoadFound> {
   const builds: string[] = [];
   for (let build = 0; build < benches / benchesPerBuild; build++)
     builds.push((await post<{ id: string }>(addresses[0], '/api/documents', { kind: 'build' })).id);
-  const found = { times: [] as number[], megabytes: [] as number[] };
+  const found = { times: [] as number[], warm: [] as number[], megabytes: [] as number[] };
   const every = Math.max(1, Math.floor((benches * editsEach) / 10));
-  const timed = (ms: number) => {
+  const timed = (ms: number, count: number) => {
     found.times.push(ms);
+    if (count > editsEach / 10) found.warm.push(ms);
     if (found.times.length % every === 0) found.megabytes.push(...megabytesOf(options.pids));
   };
   const all = Array.from({ length: benches }, (_, number) => new SimulatedBench(number, builds, options));
   await Promise.all(all.map((bench) => bench.open()));
+  const before = processorUse(options);
   await Promise.all(all.map((bench) => bench.edit(timed)));
+  const processorMsPerEdit = sharedOut(before, processorUse(options), found.times.length);
+  const busy = loadAverage();
   const [stored] = [await storedIds(addresses[0], builds)];
   const lost = all.flatMap((bench) => bench.acknowledged).filter((id) => !stored.has(id)).length;
   let unheard = 0;
   for (const bench of all) unheard += await bench.missing(all);
-  const sorted = found.times.sort((a, b) => a - b);
-  const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
-  const ms = { p50: at(0.5), p95: at(0.95), max: at(1) };
-  return { edits: sorted.length, lost, unheard, ms, megabytes: found.megabytes };
+  return {
+    edits: found.times.length,
+    lost,
+    unheard,
+    ms: timesOf(found.times),
+    msWarm: timesOf(found.warm),
+    processorMsPerEdit,
+    loadAverage: busy,
+    megabytes: found.megabytes,
+  };
+}
+
+function timesOf(each: readonly number[]): Times {
+  const sorted = [...each].sort((a, b) => a - b);
+  const at = (share: number) => {
+    const ms = sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? 0;
+    return Math.round(10 * ms) / 10;
+  };
+  return { p50: at(0.5), p95: at(0.95), max: at(1) };
+}
+
+function processorUse({ pids, databasePid }: LoadOptions) {
+  const { user, system } = process.cpuUsage();
+  return {
+    servers: processorMs(pids),
+    database: databasePid === undefined ? undefined : processorMsOfFamily(databasePid),
+    benches: (user + system) / 1000,
+  };
+}
+
+type ProcessorUse = ReturnType<typeof processorUse>;
+
+function sharedOut(before: ProcessorUse, after: ProcessorUse, edits: number) {
+  const each = (['servers', 'database', 'benches'] as const).map((who) => {
+    const ms = (after[who] ?? Number.NaN) - (before[who] ?? Number.NaN);
+    return [who, Number.isFinite(ms) ? Math.round((100 * ms) / edits) / 100 : undefined] as const;
+  });
+  return Object.fromEntries(each) as LoadFound['processorMsPerEdit'];
 }
 
 class SimulatedBench {
@@ -81,13 +134,13 @@ class SimulatedBench {
     void this.listen(response).catch(() => undefined);
   }
 
-  async edit(timed: (ms: number) => void): Promise<void> {
+  async edit(timed: (ms: number, count: number) => void): Promise<void> {
     for (let count = 1; count <= this.options.editsEach; count++) {
       if (this.options.pauseMs > 0) await wait(this.random() * this.options.pauseMs);
       const operations = this.gesture(count);
       const started = performance.now();
       await post(this.address, `/api/documents/${this.build}/operations`, { operations });
-      timed(performance.now() - started);
+      timed(performance.now() - started, count);
       this.acknowledged.push(...operations.map(({ id }) => id));
     }
   }

@@ -58,6 +58,7 @@ async function loadOn(database, { benches, edits = '60', pause = '1000', soak })
     const found = await simulateLoad({
       addresses: servers.map(({ address }) => address),
       pids: servers.map(({ child }) => child.pid),
+      databasePid: postgres?.pid,
       benches: Number(benches ?? (postgres ? 50 : 10)),
       editsEach: Number(edits) * (soak ? 10 : 1),
       pauseMs: Number(pause),

@@ -46,7 +46,8 @@ export interface AppParts {
 export function createApp(parts: AppParts): Hono {
   const app = new Hono();
   app.onError((error, c) => answerError(error, c));
-  app.use(compress());
+  // What is asked for may be long; what is sent is acknowledged in a few words, not worth a compressor each.
+  app.get('*', compress());
   app.use(secureHeaders());
   app.use(guardRequests(parts.allowedHost, parts.proxyOrigin));
   app.use(admit(parts.sharing?.sessions));

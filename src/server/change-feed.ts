@@ -1,21 +1,37 @@
+import type { StoredOperation } from '../record/operation.ts';
+import { RecentOperations } from './recent-operations.ts';
+
+/** `elsewhere`: something may have come that this process did not store; only the database knows it. */
+export type ChangeListener = (elsewhere: boolean) => void;
+
 /**
- * Tells who listens that a document has new operations; they read them from the repository. Within one server
- * process; listeners look for themselves from time to time, so what another process wrote is seen as well.
+ * Tells who listens that a document has new operations; they take them from here, or read them from the repository.
+ * Within one server process; listeners look for themselves from time to time, so what another process wrote is seen
+ * as well.
  */
 export class ChangeFeed {
-  private readonly listeners = new Map<string, Set<() => void>>();
+  private readonly listeners = new Map<string, Set<ChangeListener>>();
+  /** Of documents somebody listens to. */
+  private readonly recent = new Map<string, RecentOperations>();
 
-  publish(document: string): void {
-    this.ring(document);
+  /** @param stored what this process has just stored there, durable by now */
+  publish(document: string, stored: readonly StoredOperation[]): void {
+    this.recent.get(document)?.add(stored);
+    this.ring(document, false);
   }
 
-  protected ring(document: string): void {
-    for (const listener of this.listeners.get(document) ?? []) listener();
+  /** Operations after `seq` that this process stored; undefined where only the repository can tell. */
+  recentAfter(document: string, seq: number): StoredOperation[] | undefined {
+    return this.recent.get(document)?.after(seq);
+  }
+
+  protected ring(document: string, elsewhere: boolean): void {
+    for (const listener of this.listeners.get(document) ?? []) listener(elsewhere);
   }
 
   /** Everybody looks for himself: something may have been missed. */
-  publishAll(): void {
-    for (const document of this.listeners.keys()) this.ring(document);
+  lookAll(): void {
+    for (const document of this.listeners.keys()) this.ring(document, true);
   }
 
   /** How many documents somebody listens to. */
@@ -24,12 +40,15 @@ export class ChangeFeed {
   }
 
   /** The answer ends it. */
-  subscribe(document: string, listener: () => void): () => void {
+  subscribe(document: string, listener: ChangeListener): () => void {
     const listeners = this.listeners.get(document) ?? new Set();
     this.listeners.set(document, listeners.add(listener));
+    if (!this.recent.has(document)) this.recent.set(document, new RecentOperations());
     return () => {
       listeners.delete(listener);
-      if (listeners.size === 0) this.listeners.delete(document);
+      if (listeners.size > 0) return;
+      this.listeners.delete(document);
+      this.recent.delete(document);
     };
   }
 }

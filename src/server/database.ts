@@ -1,11 +1,14 @@
 import { type Dialect, Kysely, Migrator, PostgresDialect, SqliteDialect } from 'kysely';
 import { DatabaseTrouble, isServer, troubleOf } from './database-trouble.ts';
 import { migrations } from './migrations/index.ts';
+import type { Repository } from './repository.ts';
+import { SqlRepository } from './sql-repository.ts';
 import { openSqlite } from './sqlite.ts';
 import type { Tables } from './tables.ts';
 
 export interface OpenedDatabase {
   db: Kysely<Tables>;
+  repository: Repository;
   /** For people: which database, through what. */
   description: string;
 }
@@ -16,7 +19,7 @@ export interface OpenedDatabase {
  * @throws DatabaseTrouble in words for the builder; a database that is damaged or newer is left as it is
  */
 export async function openDatabase(place: string): Promise<OpenedDatabase> {
-  const { dialect, description } = isServer(place) ? await postgres(place) : sqlite(place);
+  const { dialect, description, repositoryOn } = isServer(place) ? await postgres(place) : sqlite(place);
   const db = new Kysely<Tables>({ dialect });
   try {
     await migrate(db, place);
@@ -24,12 +27,13 @@ export async function openDatabase(place: string): Promise<OpenedDatabase> {
     await db.destroy();
     throw troubleOf(error, place) ?? error;
   }
-  return { db, description };
+  return { db, repository: repositoryOn(db), description };
 }
 
 interface ChosenDialect {
   dialect: Dialect;
   description: string;
+  repositoryOn(db: Kysely<Tables>): Repository;
 }
 
 function sqlite(file: string): ChosenDialect {
@@ -42,7 +46,11 @@ function sqlite(file: string): ChosenDialect {
       quick_check: string;
     }[];
     if (verdict !== 'ok') throw new DatabaseTrouble('damaged', file, verdict);
-    return { dialect: new SqliteDialect({ database }), description: `SQLite through ${driver}` };
+    return {
+      dialect: new SqliteDialect({ database }),
+      description: `SQLite through ${driver}`,
+      repositoryOn: (db) => new SqlRepository(db),
+    };
   } catch (error) {
     throw troubleOf(error, file) ?? error;
   }
@@ -53,7 +61,10 @@ const connectionsOfServer = 16;
 
 /** The driver is loaded here: a start on SQLite, the usual one, need not wait for it. */
 async function postgres(address: string): Promise<ChosenDialect> {
-  const { default: pg } = await import('pg');
+  const [{ default: pg }, { PostgresRepository }] = await Promise.all([
+    import('pg'),
+    import('./postgres/postgres-repository.ts'),
+  ]);
   // bigint comes as text by default; clocks and counters stay far below 2^53.
   const types = {
     getTypeParser: ((oid: number, format?: 'text') =>
@@ -69,7 +80,11 @@ async function postgres(address: string): Promise<ChosenDialect> {
   // A connection that dies fails the query it carries, and is replaced; its event, unheard, would end the process.
   pool.on('error', () => undefined);
   pool.on('connect', (client) => void client.on('error', () => undefined));
-  return { dialect: new PostgresDialect({ pool }), description: 'PostgreSQL' };
+  return {
+    dialect: new PostgresDialect({ pool }),
+    description: 'PostgreSQL',
+    repositoryOn: (db) => new PostgresRepository(db, pool),
+  };
 }
 
 async function migrate(db: Kysely<Tables>, place: string): Promise<void> {

@@ -14,13 +14,15 @@ export const shopId = 'shop';
 /** The writer's name of what the server writes itself; no browser's undo reaches it. */
 const serverDevice = 'server';
 /** Most operations in one answer; the page asks again for more. */
-const operationsPerAnswer = 5000;
+export const operationsPerAnswer = 5000;
+const mostKindsKept = 10_000;
 
 /** What the server does with the record: checks at the door, writes, and tells who listens. */
 export class Keeper {
   readonly repository: Repository;
   readonly feed: ChangeFeed;
   private readonly now: () => Date;
+  private readonly kinds = new Map<string, DocumentKind>();
 
   constructor(repository: Repository, feed: ChangeFeed, now: () => Date = () => new Date()) {
     this.repository = repository;
@@ -55,11 +57,11 @@ export class Keeper {
 
   /** Checks and stores; resolves when it is on disk. @throws RefusedError, NotFoundError, ConflictError */
   async append(document: string, candidates: readonly unknown[]): Promise<Appended> {
-    const { kind } = await this.findOrThrow(document);
+    const kind = await this.kindOf(document);
     const findings = candidates.flatMap((candidate) => validateOperation(kind, candidate));
     if (findings.length > 0) throw new RefusedError(findings);
     const appended = await this.repository.append(document, candidates as Operation[], this.timestamp());
-    if (appended.fresh) this.feed.publish(document);
+    if (appended.stored.length > 0) this.feed.publish(document, appended.stored);
     return appended;
   }
 
@@ -72,6 +74,22 @@ export class Keeper {
       at,
     });
     if (operations.length > 0) await this.append(document, operations);
+  }
+
+  /** Operations newer than a reader has; `look` where another process may have written. At most so many at once. */
+  async newOperations(document: string, after: number, look: boolean): Promise<StoredOperation[]> {
+    const recent = look ? undefined : this.feed.recentAfter(document, after);
+    return recent ?? this.repository.operationsAfter(document, after, operationsPerAnswer);
+  }
+
+  /** A document keeps its kind, and none is ever taken out of an open record. */
+  private async kindOf(document: string): Promise<DocumentKind> {
+    const known = this.kinds.get(document);
+    if (known) return known;
+    const { kind } = await this.findOrThrow(document);
+    if (this.kinds.size >= mostKindsKept) this.kinds.clear();
+    this.kinds.set(document, kind);
+    return kind;
   }
 
   async findOrThrow(document: string): Promise<DocumentSummary> {

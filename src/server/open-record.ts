@@ -11,7 +11,6 @@ import { Keeper } from './keeper.ts';
 import { FileSessions } from './sharing/file-sessions.ts';
 import type { Sessions } from './sharing/sessions.ts';
 import { SqlSessions } from './sharing/sql-sessions.ts';
-import { SqlRepository } from './sql-repository.ts';
 
 /** All that stands on one open database; a restore closes it and opens the next. */
 export interface OpenRecord {
@@ -34,7 +33,7 @@ export async function openRecord(
   demoFile: string,
 ): Promise<OpenRecord> {
   const shared = databaseUrl !== undefined && isServer(databaseUrl);
-  const { db, description } = await openDatabase(databaseUrl ?? folder.databaseFile);
+  const { db, repository, description } = await openDatabase(databaseUrl ?? folder.databaseFile);
   const opened: (() => Promise<unknown>)[] = [() => db.destroy()];
   const close = async () => {
     for (const end of opened.splice(0).reverse()) await end();
@@ -44,7 +43,7 @@ export async function openRecord(
       ? await sharedFeed(databaseUrl)
       : { feed: new ChangeFeed(), close: async () => undefined };
     opened.push(feed.close);
-    const keeper = new Keeper(new SqlRepository(db), feed.feed);
+    const keeper = new Keeper(repository, feed.feed);
     const now = () => new Date();
     const sessions = shared ? new SqlSessions(db, now) : new FileSessions(folder.path, now);
     const warnings = folder.warning ? [folder.warning] : [];

@@ -38,8 +38,8 @@ export interface WholeDocument {
 
 export interface Appended {
   accepted: { id: string; seq: number }[];
-  /** Whether anything was new; a repeated batch is not. */
-  fresh: boolean;
+  /** What was new, in order; of a repeated batch nothing. */
+  stored: StoredOperation[];
   lastSeq: number;
 }
 

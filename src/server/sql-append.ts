@@ -4,12 +4,12 @@ import { type Operation, pathKey } from '../record/operation.ts';
 import type { DocumentKind } from '../record/schema.ts';
 import { ConflictError, documentNotFound, RefusedError } from './errors.ts';
 import type { Appended } from './repository.ts';
-import { operationOf, operationRow } from './sql-rows.ts';
+import { operationOf, operationRow, storedOperation } from './sql-rows.ts';
 import { summaryCollections, summaryColumns } from './summary.ts';
 import type { Tables } from './tables.ts';
 
 /** How far ahead of a document's clock a device may be; a clock near the largest number would end all editing. */
-const furthestClockAhead = 1_000_000;
+export const furthestClockAhead = 1_000_000;
 /** Rows of one insert; both databases limit the values of one statement. */
 const rowsPerInsert = 1000;
 
@@ -53,9 +53,12 @@ export async function appendIn(
     .execute();
   if (fresh.some((operation) => summaryCollections.includes(operation.path[0])))
     await renewSummary(trx, document, standing.kind as DocumentKind);
+  const stored = fresh.map((operation, index) =>
+    storedOperation(operation, standing.last_seq + index + 1, receivedAt),
+  );
   const seqs = new Map([...known, ...inserted.map((row) => [row.id, row.seq] as const)]);
   const accepted = operations.map(({ id }) => ({ id, seq: seqs.get(id)! }));
-  return { accepted, fresh: fresh.length > 0, lastSeq: seq };
+  return { accepted, stored, lastSeq: seq };
 }
 
 /** Seq of the operations that are there already. @throws ConflictError when one says something else there */

@@ -16,6 +16,15 @@ export function operationRow(
   return { ...place, old_value, new_value, written_at: at, received_at: receivedAt };
 }
 
+/** An operation as it comes back from the database. */
+export function storedOperation(
+  { id, device, clock, gesture, path, old, value, at }: Operation,
+  seq: number,
+  receivedAt: string,
+): StoredOperation {
+  return { seq, id, device, clock, gesture, path, old, value, at, receivedAt };
+}
+
 export function operationOf(row: Selectable<OperationsTable>): StoredOperation {
   return {
     seq: row.seq,

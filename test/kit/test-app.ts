@@ -7,7 +7,6 @@ import { JobStore } from '../../src/server/jobs/job-store.ts';
 import { LocalJobs } from '../../src/server/jobs/local-jobs.ts';
 import type { StepWorker } from '../../src/server/jobs/step-worker.ts';
 import { Keeper } from '../../src/server/keeper.ts';
-import { SqlRepository } from '../../src/server/sql-repository.ts';
 import type { Tables } from '../../src/server/tables.ts';
 import { scratchDatabase } from './scratch-database.ts';
 
@@ -30,10 +29,10 @@ export async function testApp(demoFile = '/nonexistent/demo.json'): Promise<Test
   const scratch = process.env.TEST_DATABASE_URL
     ? await scratchDatabase(process.env.TEST_DATABASE_URL)
     : undefined;
-  const { db } = await openDatabase(scratch?.address ?? ':memory:');
+  const { db, repository } = await openDatabase(scratch?.address ?? ':memory:');
   let seconds = 0;
   const keeper = new Keeper(
-    new SqlRepository(db),
+    repository,
     new ChangeFeed(),
     () => new Date(Date.UTC(2026, 2, 1, 9, 0, seconds++)),
   );

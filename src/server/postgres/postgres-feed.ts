@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { setTimeout as wait } from 'node:timers/promises';
 import type { Client } from 'pg';
+import type { StoredOperation } from '../../record/operation.ts';
 import { ChangeFeed } from '../change-feed.ts';
 import { DatabaseTrouble, troubleOf } from '../database-trouble.ts';
 
@@ -43,8 +44,8 @@ export class PostgresFeed extends ChangeFeed {
     }
   }
 
-  override publish(document: string): void {
-    super.publish(document);
+  override publish(document: string, stored: readonly StoredOperation[]): void {
+    super.publish(document, stored);
     this.pending.add(document);
     void this.send();
   }
@@ -84,13 +85,13 @@ export class PostgresFeed extends ChangeFeed {
         break;
     }
     if (this.closed) return this.close();
-    this.publishAll();
+    this.lookAll();
     void this.send();
   }
 
   private heard(payload: string): void {
     const [sender, ...documents] = payload.split(' ');
-    if (sender !== this.sender) for (const document of documents) this.ring(document);
+    if (sender !== this.sender) for (const document of documents) this.ring(document, true);
   }
 
   /** One notice at a time; what comes meanwhile goes with the next. */

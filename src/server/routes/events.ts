@@ -2,7 +2,7 @@ import { Hono } from 'hono';
 import { type SSEStreamingApi, streamSSE } from 'hono/streaming';
 import type { FeedMessage } from '../../record/api.ts';
 import { RefusedError } from '../errors.ts';
-import type { Keeper } from '../keeper.ts';
+import { type Keeper, operationsPerAnswer } from '../keeper.ts';
 import type { AdmitVariables } from '../sharing/admit.ts';
 
 /** Most documents one page may follow. */
@@ -43,31 +43,51 @@ async function follow(
   admitted: () => Promise<boolean>,
 ): Promise<void> {
   const bell = new Bell();
-  const stops = [...sent.keys()].map((document) => keeper.feed.subscribe(document, () => bell.ring()));
+  // What this process stored it hands on; what may have come from elsewhere is looked for in the database.
+  const toLookFor = new Set(sent.keys());
+  const stops = [...sent.keys()].map((document) =>
+    keeper.feed.subscribe(document, (elsewhere) => {
+      if (elsewhere) toLookFor.add(document);
+      bell.ring();
+    }),
+  );
   const onClosing = () => bell.ring();
   closing.addEventListener('abort', onClosing);
   stream.onAbort(() => bell.ring());
   await stream.writeSSE({ event: 'record', data: JSON.stringify(await keeper.repository.opening()) });
   while (!stream.aborted && !closing.aborted && (await admitted())) {
-    for (const [document, after] of sent) sent.set(document, await sendNew(stream, keeper, document, after));
+    for (const [document, after] of sent) {
+      const look = toLookFor.delete(document);
+      sent.set(document, await sendNew(stream, keeper, { document, after, look }));
+    }
     const rung = await bell.heard(heartbeatMs);
-    if (!rung) await stream.write(': alive\n\n');
+    if (rung) continue;
+    for (const document of sent.keys()) toLookFor.add(document);
+    await stream.write(': alive\n\n');
   }
   closing.removeEventListener('abort', onClosing);
   for (const stop of stops) stop();
 }
 
-async function sendNew(
-  stream: SSEStreamingApi,
-  keeper: Keeper,
-  document: string,
-  after: number,
-): Promise<number> {
-  const { operations, lastSeq, more } = await keeper.operationsAfter(document, after);
+interface Place {
+  document: string;
+  /** The last its reader has. */
+  after: number;
+  /** Whether something may have come that this process did not store. */
+  look: boolean;
+}
+
+/** Sends all there is after the place; answers the last sent. */
+async function sendNew(stream: SSEStreamingApi, keeper: Keeper, place: Place): Promise<number> {
+  const { document, after, look } = place;
+  const operations = await keeper.newOperations(document, after, look);
   if (operations.length === 0) return after;
   const message: FeedMessage = { document, operations };
   await stream.writeSSE({ event: 'operations', data: JSON.stringify(message) });
-  return more ? sendNew(stream, keeper, document, lastSeq) : lastSeq;
+  const last = operations.at(-1)!.seq;
+  return operations.length < operationsPerAnswer
+    ? last
+    : sendNew(stream, keeper, { document, after: last, look });
 }
 
 /** Rung while nobody listens, it is heard at once by the next who does. */

@@ -2,13 +2,19 @@ import type { Context } from 'hono';
 import type { z } from 'zod';
 import { RefusedError, TooLargeError } from '../errors.ts';
 
+/** Bytes that are nothing to hold. */
+const smallBody = 64 * 1024;
+
 /** The body's bytes. @throws TooLargeError as soon as it is known to be too large, without reading on */
 export async function readBytes(c: Context, most: number, what: string): Promise<Uint8Array<ArrayBuffer>> {
   const tooLarge = () =>
     new TooLargeError(
       `${what} is larger than ${Math.round(most / 1024 ** 2)} MB. Look whether it is the right one, or make it smaller`,
     );
-  if (Number(c.req.header('content-length') ?? 0) > most) throw tooLarge();
+  const said = Number(c.req.header('content-length') ?? Number.NaN);
+  if (said > most) throw tooLarge();
+  // No longer than it says it is, by Node's reading of HTTP: taken in one piece, which costs a fraction.
+  if (said <= smallBody) return new Uint8Array(await c.req.arrayBuffer());
   const chunks: Uint8Array[] = [];
   let size = 0;
   for await (const chunk of c.req.raw.body ?? []) {

@@ -1,0 +1,35 @@
+import type { Kysely } from 'kysely';
+import type { Pool } from 'pg';
+import type { Operation, StoredOperation } from '../../record/operation.ts';
+import type { Appended } from '../repository.ts';
+import { SqlRepository } from '../sql-repository.ts';
+import { operationOf } from '../sql-rows.ts';
+import type { OperationsTable, Tables } from '../tables.ts';
+import { appendAtOnce } from './append-at-once.ts';
+
+const after = 'select * from operations where document = $1 and seq > $2 order by seq limit $3';
+
+/** The record on PostgreSQL: what an edit costs most often goes as one prepared statement, all else as on SQLite. */
+export class PostgresRepository extends SqlRepository {
+  private readonly pool: Pool;
+
+  constructor(db: Kysely<Tables>, pool: Pool) {
+    super(db);
+    this.pool = pool;
+  }
+
+  override async append(
+    document: string,
+    operations: readonly Operation[],
+    receivedAt: string,
+  ): Promise<Appended> {
+    const appended = await appendAtOnce(this.pool, document, operations, receivedAt);
+    return appended ?? super.append(document, operations, receivedAt);
+  }
+
+  override async operationsAfter(document: string, seq: number, limit: number): Promise<StoredOperation[]> {
+    const query = { name: 'operations after', text: after, values: [document, seq, limit] };
+    const { rows } = await this.pool.query<OperationsTable>(query);
+    return rows.map(operationOf);
+  }
+}
