@@ -22,6 +22,8 @@
  *   GET    /api/backups                                      -> { backups: BackupNote[] }, the newest first
  *   POST   /api/backups                                      -> BackupNote (201), made now
  *   GET    /api/backups/:name                                -> the archive
+ *   GET    /api/shop/import                                  -> ShopImportStanding
+ *   POST   /api/shop/import              the archive         -> ShopImportAnswer (this computer only); open pages load anew
  *   POST   /api/backups/:name/restore                        -> { keptAs } (this computer only); open pages load anew
  *   GET    /api/proofs                                       -> ProofsAnswer, of all builds but the demo
  *   GET    /api/jobs                                         -> { jobs: JobStatus[] }, the newest first
@@ -163,6 +165,25 @@ export interface ServerInfo {
   dataFolder: string;
   database: string;
   demo: string | null;
+}
+
+/** A whole shop being taken in, or whether one can be. */
+export interface ShopImportStanding {
+  stage: 'none' | 'receiving' | 'reading';
+  /** Bytes while it is received, files while it is read; `total` 0 where it is not known. */
+  done: number;
+  total: number;
+  /** Why none can be taken in now, in words for the builder; null where one can. */
+  refusal: string | null;
+}
+
+/** What was taken in. */
+export interface ShopImportAnswer {
+  documents: number;
+  operations: number;
+  attachments: number;
+  /** Where the record that stood there before lies now. */
+  keptAs: string | null;
 }
 
 /** A backup in the data folder. */

@@ -15,7 +15,9 @@ import { fileRoutes } from './routes/files.ts';
 import { jobRoutes } from './routes/jobs.ts';
 import { proofRoutes } from './routes/proofs.ts';
 import { type Sharing, sharingRoutes } from './routes/sharing.ts';
+import { shopImportRoutes } from './routes/shop-import.ts';
 import { admit } from './sharing/admit.ts';
+import type { ShopImport } from './shop-files/shop-import.ts';
 import type { StaticFiles } from './static-files.ts';
 
 export interface AppParts {
@@ -29,6 +31,8 @@ export interface AppParts {
   backups?: Backups;
   /** Puts the backup in this file in the place of the record. */
   restore?(file: string): Promise<Restored>;
+  /** Takes a whole shop in; undefined where the record cannot be replaced under the server. */
+  shopImport?: ShopImport;
   jobs: Jobs;
   /** Build file of the demo; it need not exist. */
   demoFile: string;
@@ -56,6 +60,7 @@ export function createApp(parts: AppParts): Hono {
   app.route('/api', documentRoutes(parts.keeper));
   app.route('/api', fileRoutes(parts.keeper, parts.version));
   app.route('/api', backupRoutes(parts.backups, parts.restore));
+  app.route('/api', shopImportRoutes(parts.shopImport));
   app.route('/api', proofRoutes(parts.keeper));
   app.route('/api', jobRoutes(parts.jobs));
   app.post('/api/demo/reset', async (c) => c.json(await resetDemo(parts.keeper, parts.demoFile)));

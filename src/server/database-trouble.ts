@@ -87,6 +87,7 @@ export function troubleOf(error: unknown, place: string): DatabaseTrouble | unde
       (typeof code === 'string' && code.startsWith(name)),
   );
   if (known) return new DatabaseTrouble(known[2], place, '', { cause: error });
+  if (code === 'ENOSPC') return new DatabaseTrouble('full', place, '', { cause: error });
   const [, kind] = serverCodes.find(([pattern]) => pattern.test(String(code))) ?? [];
   // pg has no code for a connection that ends under a query or does not come about in time.
   const cutOff = /^(Connection terminated|timeout exceeded when trying to connect)/.test(String(message));

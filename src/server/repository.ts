@@ -36,6 +36,9 @@ export interface WholeDocument {
   revisions: readonly RevisionAnswer[];
 }
 
+/** One after the other, as they are made. */
+export type Pieces<T> = Iterable<T> | AsyncIterable<T>;
+
 export interface Appended {
   accepted: { id: string; seq: number }[];
   /** What was new, in order; of a repeated batch nothing. */
@@ -64,8 +67,8 @@ export interface Repository {
   attachmentNotes(): Promise<{ hash: string; type: string; addedAt: string }[]>;
   /** Into an empty record, all of it or nothing. @throws ConflictError where it is not empty */
   addWhole(
-    documents: Iterable<WholeDocument>,
-    attachments: Iterable<StoredAttachment & { addedAt: string }>,
+    documents: Pieces<WholeDocument>,
+    attachments: Pieces<StoredAttachment & { addedAt: string }>,
   ): Promise<void>;
   /** Which record this is; another database has another. */
   identity(): Promise<string>;

@@ -17,6 +17,7 @@ import { findRunningServer } from './running-server.ts';
 import { type Certificate, shopCertificate } from './sharing/certificate.ts';
 import { lanAddresses, ownNames } from './sharing/own-names.ts';
 import { Pairing } from './sharing/pairing.ts';
+import { ShopImport } from './shop-files/shop-import.ts';
 import { readStaticFiles } from './static-files.ts';
 
 export interface ServeOptions {
@@ -87,10 +88,18 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       const at = new Date();
       return restoreInto(file, folder, at, (swap) => holder!.replace(swap));
     };
+    const shopImport = options.databaseUrl
+      ? undefined
+      : new ShopImport({
+          folder,
+          repository: () => holder!.record.keeper.repository,
+          replace: (swap) => holder!.replace(swap),
+          now: () => new Date(),
+        });
     const info = { version: packageVersion(), dataFolder: folder.path };
     const staticFiles = readStaticFiles(join(packageRoot, 'dist', 'web'));
     holder = await RecordHolder.start(open, (record, closing) =>
-      appOn(record, { ...door, backups, restore, demoFile, staticFiles, closing, own: info }),
+      appOn(record, { ...door, backups, restore, shopImport, demoFile, staticFiles, closing, own: info }),
     );
     const { fetch } = holder;
     const server = createAdaptorServer({ fetch }) as Server;
@@ -160,7 +169,10 @@ async function doorOf(options: ServeOptions, folder: DataFolder): Promise<Door> 
 
 interface AppSurroundings
   extends Door,
-    Pick<Parameters<typeof createApp>[0], 'backups' | 'restore' | 'demoFile' | 'staticFiles' | 'closing'> {
+    Pick<
+      Parameters<typeof createApp>[0],
+      'backups' | 'restore' | 'shopImport' | 'demoFile' | 'staticFiles' | 'closing'
+    > {
   own: { version: string; dataFolder: string };
 }
 

@@ -7,6 +7,7 @@ import type {
   Appended,
   ListQuery,
   NewDocument,
+  Pieces,
   Repository,
   StoredAttachment,
   WholeDocument,
@@ -178,8 +179,8 @@ export class SqlRepository implements Repository {
   }
 
   addWhole(
-    documents: Iterable<WholeDocument>,
-    attachments: Iterable<StoredAttachment & { addedAt: string }>,
+    documents: Pieces<WholeDocument>,
+    attachments: Pieces<StoredAttachment & { addedAt: string }>,
   ): Promise<void> {
     return this.db.transaction().execute((trx) => addWholeIn(trx, documents, attachments));
   }

@@ -1,7 +1,7 @@
 import type { Transaction } from 'kysely';
 import { applyOperations, emptyDocument } from '../record/document.ts';
 import { ConflictError } from './errors.ts';
-import type { StoredAttachment, WholeDocument } from './repository.ts';
+import type { Pieces, StoredAttachment, WholeDocument } from './repository.ts';
 import { operationRow } from './sql-rows.ts';
 import { summaryColumns } from './summary.ts';
 import type { Tables } from './tables.ts';
@@ -12,13 +12,13 @@ const rowsPerInsert = 1000;
 /** A whole record's documents and attachments into an empty one, with their own numbers and times. */
 export async function addWholeIn(
   trx: Transaction<Tables>,
-  documents: Iterable<WholeDocument>,
-  attachments: Iterable<StoredAttachment & { addedAt: string }>,
+  documents: Pieces<WholeDocument>,
+  attachments: Pieces<StoredAttachment & { addedAt: string }>,
 ): Promise<void> {
   if (await trx.selectFrom('documents').select('id').limit(1).executeTakeFirst())
     throw new ConflictError('The record is not empty any more. Import into an empty one');
-  for (const document of documents) await addDocument(trx, document);
-  for (const { hash, type, bytes, addedAt } of attachments)
+  for await (const document of documents) await addDocument(trx, document);
+  for await (const { hash, type, bytes, addedAt } of attachments)
     await trx
       .insertInto('attachments')
       .values({ hash, type, size: bytes.length, bytes, added_at: addedAt })

@@ -41,15 +41,40 @@ export async function restoreInto(
   at: Date,
   whileClosed: (swap: () => string | undefined) => Promise<string | undefined>,
 ): Promise<Restored> {
-  const fresh = join(folder.path, 'restore.sqlite.part');
-  try {
-    const manifest = await readArchive(archive, fresh);
-    await checkWhole(fresh, at);
-    const keptAs = await whileClosed(() => changePlaces(fresh, folder.databaseFile, at));
-    return { manifest, keptAs };
-  } finally {
+  const fill = (fresh: string) => readArchive(archive, fresh);
+  const { filled, keptAs } = await putInPlace({ folder, at, why: 'restore' }, fill, whileClosed);
+  return { manifest: filled, keptAs };
+}
+
+/**
+ * Lets `fill` make a database beside the record and checks it; then the two change places, and the old one is kept.
+ * @throws whatever `fill` and `whileClosed` throw, BackupRefused, DatabaseTrouble; then nothing was changed
+ */
+export async function putInPlace<T>(
+  place: Place,
+  fill: (fresh: string) => Promise<T>,
+  whileClosed: (swap: () => string | undefined) => Promise<string | undefined>,
+): Promise<{ filled: T; keptAs: string | undefined }> {
+  const fresh = join(place.folder.path, `${place.why}.sqlite.part`);
+  const remove = () => {
     for (const end of ['', '-wal', '-shm']) rmSync(fresh + end, { force: true });
+  };
+  remove();
+  try {
+    const filled = await fill(fresh);
+    await checkWhole(fresh, place.at);
+    const keptAs = await whileClosed(() => changePlaces(fresh, place));
+    return { filled, keptAs };
+  } finally {
+    remove();
   }
+}
+
+interface Place {
+  folder: DataFolder;
+  at: Date;
+  /** Part of the names of the files beside the record. */
+  why: 'restore' | 'import';
 }
 
 /** Whole, in the present form, and without what is no part of a record: work that was under way at that time. */
@@ -74,8 +99,9 @@ async function checkWhole(file: string, at: Date): Promise<void> {
 }
 
 /** Should the second step fail, the first is taken back. */
-function changePlaces(fresh: string, file: string, at: Date): string | undefined {
-  const keptAs = putAside(file, at);
+function changePlaces(fresh: string, { folder, at, why }: Place): string | undefined {
+  const file = folder.databaseFile;
+  const keptAs = putAside(file, at, why);
   try {
     renameSync(fresh, file);
   } catch (error) {
@@ -86,10 +112,10 @@ function changePlaces(fresh: string, file: string, at: Date): string | undefined
 }
 
 /** The file and the logs beside it, which belong to it even when it is damaged. */
-function putAside(file: string, at: Date): string | undefined {
+function putAside(file: string, at: Date, why: Place['why']): string | undefined {
   if (!existsSync(file)) return undefined;
   const stamp = at.toISOString().replace(/[:.]/g, '-');
-  const keptAs = file.replace(/\.sqlite$/, `-before-restore-${stamp}.sqlite`);
+  const keptAs = file.replace(/\.sqlite$/, `-before-${why}-${stamp}.sqlite`);
   moveWithLogs(file, keptAs);
   return keptAs;
 }

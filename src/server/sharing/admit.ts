@@ -33,6 +33,8 @@ export function admit(sessions: Sessions | undefined): MiddlewareHandler<{ Varia
     if (c.req.path.startsWith('/api/sharing') && !local) return forbid(c, 'Devices are let in and shut out');
     if (/^\/api\/backups\/[^/]+\/restore$/.test(c.req.path) && !local)
       return forbid(c, 'Backups are restored');
+    if (c.req.path === '/api/shop/import' && c.req.method !== 'GET' && !local)
+      return forbid(c, 'A whole shop is taken in');
     await next();
     return undefined;
   };

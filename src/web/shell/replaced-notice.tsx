@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import { Button, Dialog, Heading, Modal } from 'react-aria-components';
 import { recordReplaced } from '../store/open-document.ts';
 
-/** Over everything, once a backup stands in the place of what this page shows. Unsent edits are kept and sent after. */
+/** Over everything, once a backup or an imported shop stands in the place of what this page shows. Unsent edits are kept and sent after. */
 export function ReplacedNotice() {
   const [replaced, setReplaced] = useState(false);
   useEffect(() => {
@@ -13,8 +13,11 @@ export function ReplacedNotice() {
   return (
     <Modal className="dialog" isOpen={replaced} isKeyboardDismissDisabled>
       <Dialog role="alertdialog">
-        <Heading slot="title">A backup was put in place of the record</Heading>
-        <p>This page still shows what was there before. Load it again to see what stands now.</p>
+        <Heading slot="title">Another record stands in this one’s place</Heading>
+        <p>
+          A backup was brought back or a shop taken in. This page still shows what was there before. Load it
+          again to see what stands now.
+        </p>
         <Button className="button button-main" autoFocus onPress={() => location.reload()}>
           Load again
         </Button>

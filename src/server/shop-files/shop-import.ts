@@ -1,0 +1,130 @@
+import { open, rm } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { ShopImportAnswer, ShopImportStanding } from '../../record/api.ts';
+import { putInPlace } from '../backup/restore-backup.ts';
+import type { DataFolder } from '../data-folder.ts';
+import { openDatabase } from '../database.ts';
+import { demoId } from '../demo.ts';
+import { ConflictError, RefusedError, TooLargeError } from '../errors.ts';
+import { shopId } from '../keeper.ts';
+import type { Repository } from '../repository.ts';
+import { openSqlite } from '../sqlite.ts';
+import { type ImportedShop, importShop } from './import-shop.ts';
+import { ShopRefused } from './read-shop.ts';
+
+/** Most bytes of an archive that is sent. */
+const largestArchive = 4 * 1024 ** 3;
+
+interface ShopImportParts {
+  folder: DataFolder;
+  /** The record that stands now. */
+  repository(): Repository;
+  /** Closes the record, lets another take its place, opens that. */
+  replace(swap: () => string | undefined): Promise<string | undefined>;
+  now(): Date;
+}
+
+/**
+ * A whole shop sent to a running server: written down, read and checked, made into a record beside the one that
+ * stands, and only then put in its place. Done only where that one holds nothing of the builder's own.
+ */
+export class ShopImport {
+  private readonly parts: ShopImportParts;
+  private under: { stage: 'receiving' | 'reading'; done: number; total: number } | undefined;
+
+  constructor(parts: ShopImportParts) {
+    this.parts = parts;
+  }
+
+  /** How far an import is, or whether one can be made. */
+  async standing(): Promise<ShopImportStanding> {
+    if (this.under) return { ...this.under, refusal: null };
+    return {
+      stage: 'none',
+      done: 0,
+      total: 0,
+      refusal: refusalOf(await this.parts.repository().documentIds()),
+    };
+  }
+
+  /**
+   * @param total bytes announced; 0 where they are not
+   * @throws ConflictError, RefusedError, TooLargeError; then the record is as it was
+   */
+  async takeIn(sent: AsyncIterable<Uint8Array>, total: number): Promise<ShopImportAnswer> {
+    if (this.under) throw new ConflictError('A shop is being taken in at this moment. Wait until it is done');
+    const refusal = refusalOf(await this.parts.repository().documentIds());
+    if (refusal) throw new ConflictError(refusal);
+    const { folder, replace, now } = this.parts;
+    const archive = join(folder.path, 'import.zip.part');
+    this.under = { stage: 'receiving', done: 0, total };
+    try {
+      await this.receive(sent, archive);
+      const swapIfStillEmpty = (swap: () => string | undefined) =>
+        replace(() => {
+          refuseFilled(folder.databaseFile);
+          return swap();
+        });
+      const fill = (fresh: string) => this.read(archive, fresh);
+      const { filled, keptAs } = await putInPlace(
+        { folder, at: now(), why: 'import' },
+        fill,
+        swapIfStillEmpty,
+      );
+      return { ...filled, keptAs: keptAs ?? null };
+    } catch (error) {
+      if (!(error instanceof ShopRefused)) throw error;
+      throw new RefusedError([{ path: 'shop', message: error.message }]);
+    } finally {
+      this.under = undefined;
+      await rm(archive, { force: true });
+    }
+  }
+
+  private async receive(sent: AsyncIterable<Uint8Array>, archive: string): Promise<void> {
+    const file = await open(archive, 'w', 0o600);
+    try {
+      for await (const chunk of sent) {
+        this.under!.done += chunk.length;
+        if (this.under!.done > largestArchive)
+          throw new TooLargeError(
+            'The archive is larger than 4 GB. Take it in on the command line: npm run fairbend -- import-shop FILE --data FOLDER',
+          );
+        await file.write(chunk);
+      }
+    } finally {
+      await file.close();
+    }
+  }
+
+  private async read(archive: string, fresh: string): Promise<ImportedShop> {
+    const { repository } = await openDatabase(fresh);
+    try {
+      return await importShop(repository, archive, this.parts.folder.path, (done, total) => {
+        this.under = { stage: 'reading', done, total };
+      });
+    } finally {
+      await repository.close();
+    }
+  }
+}
+
+/** Why nothing can be taken in, in words for the builder; null where nothing of his own is there. */
+function refusalOf(documents: readonly string[]): string | null {
+  const own = documents.filter((id) => id !== demoId && id !== shopId).length;
+  if (own === 0) return null;
+  const holds = own === 1 ? 'one build or repair' : `${own} builds and repairs`;
+  return `This record holds ${holds} already (those put away count too), and two shops are not mixed. Start Fairbend on an empty folder, “npm start -- --data FOLDER”, and take the shop in there; a single build is opened from the shelf`;
+}
+
+/** Asked once more while nobody can write. */
+function refuseFilled(databaseFile: string): void {
+  const { database } = openSqlite(databaseFile);
+  try {
+    const found = database.prepare('select id from documents').all([]) as { id: string }[];
+    const refusal = refusalOf(found.map(({ id }) => id));
+    if (refusal) throw new ConflictError(refusal);
+  } finally {
+    database.close();
+  }
+}
