@@ -11,6 +11,7 @@ import { api } from '../store/open-document.ts';
 import { BackupsPart } from './backups-part.tsx';
 import { useBenchView } from './colours.ts';
 import { HabitsPart } from './habits-part.tsx';
+import { ImportShop } from './import-shop.tsx';
 import { JobsPart } from './jobs-part.tsx';
 import { PrintersPart } from './printers-part.tsx';
 import { RatesPart } from './rates-part.tsx';
@@ -112,8 +113,9 @@ function KeepingPart() {
       </p>
       <p className="quiet">
         Every build and repair with its history and pictures, readable without Fairbend. It names your
-        customers. To take it into an empty data folder: “npm run fairbend -- import-shop FILE --data FOLDER”.
+        customers.
       </p>
+      <ImportShop />
     </Part>
   );
 }

@@ -15,8 +15,11 @@ import type {
   ServerInfo,
   SharedSession,
   SharingAnswer,
+  ShopImportAnswer,
+  ShopImportStanding,
 } from '../../record/api.ts';
 import type { Finding, Operation } from '../../record/operation.ts';
+import { sendFile } from './send-file.ts';
 
 /** The server answered no, or did not answer (`status` 0). */
 export class ApiError extends Error {
@@ -79,6 +82,14 @@ export function createApi(fetcher: typeof fetch, base = '') {
       post<Revision>(`${doc(id)}/revisions`, { engineVersion }),
     /** The whole shop as plain files in one archive, for a download link. */
     shopFilesAddress: () => `${base}/api/shop/files`,
+    shopImport: () => get<ShopImportStanding>('/shop/import'),
+    /** An archive of a whole shop; `onSent` hears how many bytes have gone. */
+    async importShop(file: Blob, onSent: (bytes: number) => void): Promise<ShopImportAnswer> {
+      const { status, text } = await sendFile(`${base}/api/shop/import`, file, onSent);
+      if (status === 0) throw new ApiError(0, 'The server cannot be reached');
+      if (status >= 300) throw await refusalOf(new Response(text, { status }));
+      return JSON.parse(text) as ShopImportAnswer;
+    },
     shop: () => get<DocumentSummary>('/shop'),
     /** The server finds the type out from the bytes themselves. */
     addAttachment: (bytes: Blob) =>
