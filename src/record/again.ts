@@ -36,6 +36,7 @@ const whatHolds: Record<string, { but: readonly string[] } | { only: readonly st
   handle: { but: ['seatOnLine', 'guidesOnLine', 'tipTopOnLine', 'dryFitted', 'gluedAt'] },
   wraps: { but: [] },
   finish: { but: ['guidesChecked', 'wrapsChecked', 'levelChecked', 'dustFree', 'roomC'] },
+  sorting: { but: [] },
   guides: { but: ['station', 'pinned', 'gone'] },
   layout: {
     but: ['startKind', 'startText', 'startUnit', 'startFrom', 'startCount', 'startFirst', 'startStripping'],

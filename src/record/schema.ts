@@ -434,9 +434,25 @@ export const buildSchema: DocumentSchema = {
       feetAngle: angle(),
       length: length(0, 0.2),
       scan: text(80),
+      /** Its number on that scan, and the scan kept with the build. */
+      onScan: count(1, 10_000),
+      scanRow: row('scans'),
       ...guideLooks,
       /** Cracked plating, a twist, a rough ring: the eye's verdict, whatever its feet are like. */
       reject: text(200),
+      gone: flag,
+    },
+  },
+  /** Pictures that guides were measured on; a discarded one is `gone`, and what was read on it stays in the bag. */
+  scans: {
+    single: false,
+    fields: {
+      order,
+      attachment: row('attachments'),
+      /** A telephone's picture of the reference sheet, or a flatbed's scan; and the resolution it was read with. */
+      takenBy: choice('flatbed', 'phone'),
+      dpi: real(1, 10_000),
+      readAt: instant,
       gone: flag,
     },
   },

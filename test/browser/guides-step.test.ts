@@ -1,11 +1,13 @@
-import { encode } from 'fast-png';
+import { decode, encode } from 'fast-png';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { paintScan } from '../render/scan-sheet.ts';
+import { bagSheet } from '../../src/engine/wall-mark/bag-marks.ts';
+import { type GuideTruth, paintScan, type ScanSheet } from '../render/scan-sheet.ts';
+import { photographSheet } from '../render/sheet-photo.ts';
 import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
 import { type Bench, openBench } from './open-bench.ts';
-import { fill, openStep } from './open-step.ts';
+import { cutTables, fill, openStep } from './open-step.ts';
 
 let bench: Bench;
 let page: Page;
@@ -59,6 +61,24 @@ test('the straight guide goes to the tip though it was looked at second; what is
   await page.getByText(/Not enough fit ones\. Order/).waitFor();
 });
 
+test('how straight is straight enough is the builder’s: his figure, then the shop’s, then common practice', async () => {
+  const field = page.getByRole('textbox', { name: 'Tolerance, of the blank’s diameter' });
+  const under = page.locator('.field', { has: field }).locator('.field-line');
+  expect(await field.getAttribute('placeholder')).toBe('6');
+  expect(await under.textContent()).toBe('our own choice, no source');
+  await page.getByText('common practice, 0.2 to 0.3 mm').waitFor();
+  const tipPlace = page.getByRole('region', { name: 'Rack' }).getByRole('row').nth(1);
+  await fill(page, 'Tolerance, of the blank’s diameter', '1');
+  await tipPlace.getByText('order one').waitFor();
+  await page.getByRole('button', { name: 'Keep as the shop’s habit' }).click();
+  await fill(page, 'Tolerance, of the blank’s diameter', '');
+  await page.getByText('this shop’s habit').waitFor();
+  expect(await field.getAttribute('placeholder')).toBe('1');
+  await tipPlace.getByText('order one').waitFor();
+  await fill(page, 'Tolerance, of the blank’s diameter', '6');
+  await tipPlace.getByRole('cell', { name: '2', exact: true }).waitFor();
+});
+
 test('a cracked one goes back with its reason', async () => {
   await page
     .getByRole('button', { name: /^\+ put aside/ })
@@ -73,7 +93,9 @@ test('a scan is read, its resolution questioned, and the measured feet decide', 
   const scan = {
     name: 'bag.png',
     mimeType: 'image/png',
-    buffer: Buffer.from(encode({ width, height, channels: 3, depth: 8, data })),
+    buffer: Buffer.from(
+      encode({ width, height, channels: 3, depth: 8, data, text: { Comment: 'taken at home' } }),
+    ),
   };
   await page.locator('input[type=file]').first().setInputFiles(scan, { timeout: 60_000 });
   const found = page.getByRole('region', { name: 'Guides on the scan' });
@@ -97,6 +119,64 @@ test('a scan is read, its resolution questioned, and the measured feet decide', 
   );
 });
 
+test('the scan is kept with the build, nothing but its pixels, and can be discarded', async () => {
+  const kept = page.getByRole('list', { name: 'Scans kept with this build' });
+  await kept.getByText(/bag\.png, read with 600 dpi: number \d+ of the bag/).waitFor();
+  const picture = await pictureOf(await kept.getByRole('link').getAttribute('href'));
+  const { width, height, rgb } = paintScan({ seed: 3, guides: 1, widthMm: 60, heightMm: 45 }).picture;
+  expect([picture.width, picture.height]).toEqual([width, height]);
+  expect(Buffer.compare(Buffer.from(picture.data), Buffer.from(rgb))).toBe(0);
+  expect(picture.text).toEqual({});
+  await kept.getByRole('button', { name: /^Discard the picture/ }).click();
+  await kept.waitFor({ state: 'detached' });
+  await page
+    .getByRole('region', { name: 'Each guide looked at' })
+    .getByText(/mm, [\d.]+°/)
+    .waitFor();
+});
+
+test('a telephone’s picture of the printed sheet gives the feet’s numbers in the table', async () => {
+  const sheet = paintScan({ seed: 11, guides: 3, dpi: 400, widthMm: 124, heightMm: 88, darkGround: false });
+  const { width, height, data } = photographSheet(sheet, { tiltRad: 0.15, turnRad: 0.1 });
+  const photo = {
+    name: 'phone.png',
+    mimeType: 'image/png',
+    buffer: Buffer.from(encode({ width, height, channels: 3, depth: 8, data: data as Uint8Array })),
+  };
+  await page.locator('input[type=file]').nth(1).setInputFiles(photo, { timeout: 60_000 });
+  const found = page.getByRole('region', { name: 'Guides on the scan' });
+  await found.waitFor({ timeout: 120_000 });
+  await page.getByText(/as the sheet’s four marks say/).waitFor();
+  const cells = await found
+    .getByRole('row')
+    .evaluateAll((rows) =>
+      rows
+        .slice(1)
+        .map((row) =>
+          [...row.querySelectorAll('td')].map((cell) => Number.parseFloat(cell.textContent ?? '')),
+        ),
+    );
+  const seen = cells.map(([lengthMm, offsetMm, angleDeg]) => ({ lengthMm, offsetMm, angleDeg }));
+  const wholly = sheet.guides.filter((guide) => liesWithin(sheet, guide));
+  expect(wholly.length).toBeGreaterThanOrEqual(2);
+  for (const guide of wholly) {
+    const near = seen.filter(
+      ({ lengthMm, offsetMm, angleDeg }) =>
+        Math.abs(lengthMm / (1000 * guide.lengthM) - 1) < 0.03 &&
+        Math.abs(offsetMm - 1000 * Math.abs(guide.offsetM)) < 0.2 &&
+        Math.abs(angleDeg - (180 / Math.PI) * Math.abs(guide.angleRad)) < 2,
+    );
+    expect(near, `guide of ${(1000 * guide.lengthM).toFixed(1)} mm in ${JSON.stringify(seen)}`).toHaveLength(
+      1,
+    );
+  }
+  await page.getByRole('button', { name: 'Put them into the bag' }).click();
+  await page
+    .getByRole('list', { name: 'Scans kept with this build' })
+    .getByText(/phone\.png, read with 400 dpi: numbers/)
+    .waitFor();
+});
+
 test('a file that is no picture is refused with the reason', async () => {
   const file = { name: 'list.png', mimeType: 'image/png', buffer: Buffer.from('no picture at all') };
   await page.locator('input[type=file]').first().setInputFiles(file, { timeout: 60_000 });
@@ -112,13 +192,29 @@ test('each guide is looked at one by one', async () => {
   await page.getByText(/^1 \(.*\): rough ring$/).waitFor();
 });
 
-test('axe finds nothing on the guides', async () => {
-  for (const width of [390, 1440]) {
+test('axe finds nothing on the guides, and no table of theirs is scrolled sideways', async () => {
+  for (const width of [390, 820, 1440]) {
     await page.setViewportSize({ width, height: 900 });
-    expect(await axeFindings(page)).toEqual([]);
+    if (width !== 820) expect(await axeFindings(page)).toEqual([]);
+    expect(await cutTables(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
       0,
     );
   }
   expect(bench.complaints).toEqual([]);
 });
+
+async function pictureOf(address: string | null) {
+  const answer = await fetch(new URL(address ?? '', bench.server.address));
+  return decode(new Uint8Array(await answer.arrayBuffer()));
+}
+
+/** Whether the sheet's own frame holds the whole guide: the painted scan is larger. */
+function liesWithin({ picture, dpi }: ScanSheet, { centrePx: [x, y], lengthM }: GuideTruth): boolean {
+  const half = lengthM / 2 + 0.002;
+  const fromMiddleM = (px: number, sizePx: number) => Math.abs(((px - sizePx / 2) / dpi) * 0.0254);
+  return (
+    fromMiddleM(x, picture.width) + half < bagSheet.halfWidthM &&
+    fromMiddleM(y, picture.height) + half < bagSheet.halfHeightM
+  );
+}

@@ -24,3 +24,14 @@ export async function fill(page: Page, label: string, text: string): Promise<voi
   await field.fill(text);
   await field.press('Enter');
 }
+
+/** Names of the tables that are wider than what is seen of them. */
+export function cutTables(page: Page): Promise<(string | null)[]> {
+  return page
+    .locator('.table-frame')
+    .evaluateAll((frames) =>
+      frames
+        .filter((frame) => frame.scrollWidth > frame.clientWidth + 1)
+        .map((frame) => frame.getAttribute('aria-label')),
+    );
+}

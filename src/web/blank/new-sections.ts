@@ -3,9 +3,9 @@ import type { Change } from '../../record/operation.ts';
 export type JointKind = 'sleeve' | 'spigot' | 'put-in' | 'put-over';
 
 export const jointNames: Record<JointKind, string> = {
-  sleeve: 'sleeve: the upper slides over the lower',
+  sleeve: 'sleeve: upper over lower',
   spigot: 'spigot: a plug glued in',
-  'put-in': 'put-in: the upper slides into the lower',
+  'put-in': 'put-in: upper into lower',
   'put-over': 'put-over: a sleeve of its own',
 };
 

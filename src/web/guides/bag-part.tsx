@@ -38,7 +38,7 @@ export function BagPart({ bag, sizes }: { bag: readonly BagGuide[]; sizes: reado
       }
     >
       <TableFrame label="Guides in the bag">
-        <table className="figures-table">
+        <table className="figures-table stacked">
           <thead>
             <tr>
               <th scope="col">Size</th>
@@ -55,7 +55,7 @@ export function BagPart({ bag, sizes }: { bag: readonly BagGuide[]; sizes: reado
               <tr key={size}>
                 <th scope="row">{size}</th>
                 {straightnesses.map((one) => (
-                  <td key={one}>
+                  <td key={one} data-label={classWords[one]}>
                     <Button className="button" onPress={() => add(size, one)}>
                       + <span className="visually-hidden">{`${classWords[one]}, size ${size}`}</span>
                     </Button>{' '}
@@ -66,7 +66,7 @@ export function BagPart({ bag, sizes }: { bag: readonly BagGuide[]; sizes: reado
                     )}
                   </td>
                 ))}
-                <td>
+                <td data-label="cracked, twisted, rough">
                   <Button
                     className="button"
                     onPress={() => add(size, 'bent', 'cracked plating, a twist or a rough ring')}

@@ -55,7 +55,7 @@ export function LooksPart({ bag }: { bag: readonly BagGuide[] }) {
   return (
     <Part title="One by one" aside="the eye’s part and the feet’s dressing; common practice, no source">
       <TableFrame label="Each guide looked at">
-        <table className="figures-table looks-table">
+        <table className="figures-table looks-table stacked-early">
           <thead>
             <tr>
               <th scope="col">Guide</th>
@@ -93,9 +93,11 @@ function LookRow({ one }: { one: LookedAt }) {
   return (
     <tr>
       <th scope="row">{one.name}</th>
-      <td className="quiet">{one.straight}</td>
+      <td className="quiet" data-label="Feet">
+        {one.straight}
+      </td>
       {looks.map(({ field, words }) => (
-        <td key={field}>
+        <td key={field} data-label={words}>
           <Checkbox
             className="flag"
             aria-label={`${words}, guide ${one.name}`}
@@ -107,7 +109,7 @@ function LookRow({ one }: { one: LookedAt }) {
           </Checkbox>
         </td>
       ))}
-      <td className="looks-end">
+      <td className="looks-end" data-label="All well, or aside">
         {!done && !one.reject && (
           <Button className="button" onPress={allWell}>
             All well<span className="visually-hidden"> on guide {one.name}</span>

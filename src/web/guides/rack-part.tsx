@@ -35,7 +35,7 @@ export function RackPart({ sorted, numberOf }: { sorted: SortedBag; numberOf(bag
         )}
       </div>
       <TableFrame label="Rack">
-        <table className="figures-table">
+        <table className="figures-table stacked">
           <thead>
             <tr>
               <th scope="col">Place from the tip</th>
@@ -48,9 +48,11 @@ export function RackPart({ sorted, numberOf }: { sorted: SortedBag; numberOf(bag
             {sorted.places.map(({ guide, size, outsideM, bagId }) => (
               <tr key={guide}>
                 <th scope="row">{guide}</th>
-                <td>{size}</td>
-                <td>{formatMm(outsideM)}</td>
-                <td>{bagId === undefined ? <span className="quiet">order one</span> : numberOf(bagId)}</td>
+                <td data-label="Size">{size}</td>
+                <td data-label="Blank there">{formatMm(outsideM)}</td>
+                <td data-label="Number in the bag">
+                  {bagId === undefined ? <span className="quiet">order one</span> : numberOf(bagId)}
+                </td>
               </tr>
             ))}
           </tbody>

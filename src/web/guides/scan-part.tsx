@@ -2,20 +2,19 @@ import { useState } from 'react';
 import { Button, FileTrigger, ProgressBar } from 'react-aria-components';
 import { typicalGuide } from '../../engine/bench/default-guides.ts';
 import { bagReferenceSheet } from '../../engine/sheets/bag-sheet.ts';
-import { formatMm } from '../../engine/units/format-quantity.ts';
 import { readQuantity } from '../../engine/units/read-quantity.ts';
 import type { ScannedGuide } from '../../image/index.ts';
 import { usePrinterChoice } from '../marks/printer-choice.tsx';
-import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
-import { useSay } from '../shell/messages.tsx';
 import { Part } from '../shell/part.tsx';
 import { usePrint } from '../shell/use-print.ts';
+import { KeptScans } from './kept-scans.tsx';
 import type { ScanRead } from './scan-messages.ts';
 import { ScanPicture } from './scan-picture.tsx';
 import { resolutionWord } from './scan-resolution.ts';
 import { ScanTable } from './scan-table.tsx';
-import { useScan } from './use-scan.ts';
+import { useTakeScan } from './take-scan.ts';
+import { type ScanFile, useScan } from './use-scan.ts';
 
 export interface ScanPartProps {
   sizes: readonly string[];
@@ -97,36 +96,32 @@ export function ScanPart({ sizes, inBag }: ScanPartProps) {
           done={scan.forget}
         />
       )}
+      <KeptScans />
     </Part>
   );
 }
 
 interface ResultProps extends ScanPartProps {
-  file: { name: string; address: string; onSheet: boolean };
+  file: ScanFile;
   read: ScanRead;
   readAgain(dpi: number): void;
   done(): void;
 }
 
 function ScanResult({ file, read, sizes, inBag, readAgain, done }: ResultProps) {
-  const { write, newRowId } = useBuild();
-  const say = useSay();
   const { guides, findings } = read.scanned;
   const [chosen, setChosen] = useState<Record<number, string>>({});
   const known = useKnownLength(guides);
   const word = resolutionWord(read.dpi, read.statedDpi, known.length, file.onSheet);
   const sizeOf = (index: number) => chosen[index] ?? likelySize(guides[index], sizes);
-  const take = () => {
-    const changes = guides.flatMap((guide, index) => {
-      const size = sizeOf(index);
-      return size === leftOut
-        ? []
-        : bagRow(guide, newRowId(), { order: inBag + index, size, scan: file.name });
-    });
-    write('guides of a scan', changes);
-    say(`Measured guides are in the bag. Lay them on the rack sheet by their numbers.`);
-    done();
-  };
+  const { take, taking } = useTakeScan(file, read.dpi, done);
+  const takeAll = () =>
+    take(
+      guides.flatMap((guide, index) => {
+        const size = sizeOf(index);
+        return size === leftOut ? [] : [{ guide, size, onScan: index + 1, order: inBag + index }];
+      }),
+    );
   return (
     <>
       <ScanPicture address={file.address} read={read} />
@@ -187,7 +182,7 @@ function ScanResult({ file, read, sizes, inBag, readAgain, done }: ResultProps) 
             choose={(index, size) => setChosen((last) => ({ ...last, [index]: size }))}
           />
           <div>
-            <Button className="button button-main" isDisabled={!word.ok} onPress={take}>
+            <Button className="button button-main" isDisabled={!word.ok || taking} onPress={takeAll}>
               Put them into the bag
             </Button>
           </div>
@@ -209,26 +204,6 @@ export const leftOut = '';
 function likelySize({ lengthM }: ScannedGuide, sizes: readonly string[]): string {
   const away = (size: string) => Math.abs((typicalGuide('snake', size)?.lengthM ?? 1) - lengthM);
   return sizes.toSorted((a, b) => away(a) - away(b))[0] ?? leftOut;
-}
-
-function bagRow(
-  { offsetM, angleRad, lengthM }: ScannedGuide,
-  id: string,
-  { order, size, scan }: { order: number; size: string; scan: string },
-) {
-  const degrees = (Math.abs(angleRad) * 180) / Math.PI;
-  const lengthValue = (si: number) => ({ si, text: formatMm(si, 2) });
-  return [
-    { path: ['bag', id, 'order'] as const, value: order },
-    { path: ['bag', id, 'size'] as const, value: size },
-    { path: ['bag', id, 'feetOffset'] as const, value: lengthValue(Math.abs(offsetM)) },
-    {
-      path: ['bag', id, 'feetAngle'] as const,
-      value: { si: Math.abs(angleRad), text: `${degrees.toFixed(1)} deg` },
-    },
-    { path: ['bag', id, 'length'] as const, value: lengthValue(lengthM) },
-    { path: ['bag', id, 'scan'] as const, value: scan.slice(0, 80) },
-  ];
 }
 
 /** One guide's number and length as the builder types them. */

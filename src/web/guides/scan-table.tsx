@@ -14,7 +14,7 @@ export interface ScanTableProps {
 export function ScanTable({ guides, sizes, sizeOf, choose }: ScanTableProps) {
   return (
     <TableFrame label="Guides on the scan">
-      <table className="figures-table">
+      <table className="figures-table stacked">
         <thead>
           <tr>
             <th scope="col">On the scan</th>
@@ -29,10 +29,10 @@ export function ScanTable({ guides, sizes, sizeOf, choose }: ScanTableProps) {
           {guides.map(({ centrePx, lengthM, offsetM, angleRad, quality }, index) => (
             <tr key={centrePx.join(' ')}>
               <th scope="row">{index + 1}</th>
-              <td>{formatMm(lengthM)}</td>
-              <td>{formatMm(Math.abs(offsetM), 2)}</td>
-              <td>{((Math.abs(angleRad) * 180) / Math.PI).toFixed(1)}°</td>
-              <td>
+              <td data-label="Length">{formatMm(lengthM)}</td>
+              <td data-label="Feet apart, sideways">{formatMm(Math.abs(offsetM), 2)}</td>
+              <td data-label="Angle between them">{((Math.abs(angleRad) * 180) / Math.PI).toFixed(1)}°</td>
+              <td data-label="Size">
                 <select
                   className="field-input"
                   aria-label={`Size of guide ${index + 1} on the scan`}
@@ -47,7 +47,7 @@ export function ScanTable({ guides, sizes, sizeOf, choose }: ScanTableProps) {
                   <option value="">leave it out</option>
                 </select>
               </td>
-              <td className={quality < 0.5 ? 'attention' : 'quiet'}>
+              <td data-label="How well seen" className={quality < 0.5 ? 'attention' : 'quiet'}>
                 {quality < 0.5 ? '▲ look at it yourself' : 'well'}
               </td>
             </tr>

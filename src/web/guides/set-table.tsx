@@ -32,7 +32,7 @@ export function SetTable({ set, guides }: SetTableProps) {
   const line = rack.filter((row) => !['tip-top', 'keeper'].includes(textOf(row, 'kind') ?? ''));
   return (
     <TableFrame label="Guides of the set">
-      <table className="figures-table set-table">
+      <table className="figures-table set-table stacked-early">
         <thead>
           <tr>
             {['Guide', 'From the shop’s', ...columns.map(({ title }) => title), 'Feet', 'Own wrap'].map(
@@ -55,7 +55,7 @@ export function SetTable({ set, guides }: SetTableProps) {
                 <th scope="row">
                   {index + 1} <span className="quiet small">{`${guide.kind} ${guide.size}`}</span>
                 </th>
-                <td>
+                <td data-label="From the shop’s">
                   <RackPick
                     label={`Shop’s guide for ${name}`}
                     rack={line}
@@ -65,7 +65,7 @@ export function SetTable({ set, guides }: SetTableProps) {
                   <Again row={row} rack={from} name={name} />
                 </td>
                 {columns.map(({ field, title, typical }) => (
-                  <td key={field}>
+                  <td key={field} data-label={title}>
                     <QuantityField
                       label={`${title} of ${name}`}
                       labelHidden
@@ -75,7 +75,7 @@ export function SetTable({ set, guides }: SetTableProps) {
                     />
                   </td>
                 ))}
-                <td>
+                <td data-label="Feet">
                   <NumberField
                     label={`Feet of ${name}`}
                     labelHidden
@@ -83,7 +83,7 @@ export function SetTable({ set, guides }: SetTableProps) {
                     placeholder="1 or 2"
                   />
                 </td>
-                <td>
+                <td data-label="Own wrap">
                   <QuantityField
                     label={`Wrap on ${name}`}
                     labelHidden

@@ -2,9 +2,17 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Finding } from '../../image/index.ts';
 import type { ScanRead, ScanSaid, ScanTask } from './scan-messages.ts';
 
+export interface ScanFile {
+  name: string;
+  /** What is shown. */
+  address: string;
+  /** A telephone's picture of the reference sheet. */
+  onSheet: boolean;
+  /** As it was chosen, to be kept with what is read on it. */
+  picture: File;
+}
 export interface ScanState {
-  /** `onSheet`: a telephone's picture of the reference sheet. */
-  file: { name: string; address: string; onSheet: boolean } | undefined;
+  file: ScanFile | undefined;
   /** Share of the work done; undefined while nothing is being read. */
   share: number | undefined;
   read: ScanRead | undefined;
@@ -73,7 +81,7 @@ export function useScan() {
     kept.current.bytes = new Uint8Array(await picture.arrayBuffer());
     kept.current.onSheet = onSheet;
     kept.current.address = URL.createObjectURL(picture);
-    setState({ ...nothing, file: { name: picture.name, address: kept.current.address, onSheet } });
+    setState({ ...nothing, file: { name: picture.name, address: kept.current.address, onSheet, picture } });
     ask();
   };
   return { ...state, open, readAgain: ask, forget };

@@ -18,7 +18,7 @@ export function WrapsTable({ blank, wraps, step }: WrapsTableProps) {
     <>
       {blank.sections.map((section, index) => (
         <TableFrame key={section.id} label={`Wraps of ${section.name}`}>
-          <table className="figures-table">
+          <table className="figures-table wraps-table stacked">
             <SectionCaption section={section} index={index} step={step} />
             <thead>
               <tr>
@@ -37,18 +37,18 @@ export function WrapsTable({ blank, wraps, step }: WrapsTableProps) {
                 .map((wrap) => (
                   <tr key={`${wrap.name}${wrap.fromTipM}`}>
                     <th scope="row">{wrap.name}</th>
-                    <td>
+                    <td data-label="Starts, from its tip end">
                       <Figure text={formatOnTape(wrap.startFromOwnTipM, step)} />
                     </td>
-                    <td>
+                    <td data-label="Ends">
                       <Figure text={formatOnTape(wrap.endFromOwnTipM, step)} />
                     </td>
-                    <td>
+                    <td data-label="Starts, from its butt end">
                       <Figure text={formatOnTape(wrap.startFromOwnButtM, step)} />
                     </td>
-                    <td>{formatMm(wrap.toTipM - wrap.fromTipM)}</td>
-                    <td>{Math.round(wrap.turns)}</td>
-                    <td>{(wrap.threadM + wrap.trimThreadM).toFixed(2)} m</td>
+                    <td data-label="Length">{formatMm(wrap.toTipM - wrap.fromTipM)}</td>
+                    <td data-label="Turns">{Math.round(wrap.turns)}</td>
+                    <td data-label="Thread">{(wrap.threadM + wrap.trimThreadM).toFixed(2)} m</td>
                   </tr>
                 ))}
             </tbody>
