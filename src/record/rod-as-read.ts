@@ -5,6 +5,7 @@ import type { Choices } from '../engine/flow/choices.ts';
 import { type Assign, sortBag } from '../engine/guides/bag-sorting.ts';
 import type { HandleParts } from '../engine/handle/handle-parts.ts';
 import { formatMm } from '../engine/units/format-quantity.ts';
+import { threadCalled } from '../engine/wraps/colour-words.ts';
 import { planWraps, type Wrap, type WrapPlan } from '../engine/wraps/plan-wraps.ts';
 import type { WrapChoices } from '../engine/wraps/wrap-choices.ts';
 import type { DocumentState } from './operation.ts';
@@ -80,8 +81,11 @@ function glueValues(parts: HandleParts): WrittenValue[] {
   ];
 }
 
-function threadValues({ laidWidthM, lockTurns, trimTurns, underwrap }: WrapChoices): WrittenValue[] {
+function threadValues(choices: WrapChoices): WrittenValue[] {
+  const { laidWidthM, lockTurns, trimTurns, underwrap } = choices;
   return [
+    ['The thread', threadCalled(choices.thread)],
+    ['The trim', threadCalled(choices.trim)],
     ['One turn of thread', `${(laidWidthM * 1000).toFixed(3)} mm`],
     ['Turns over the tag', `${lockTurns}`],
     ['Trim turns at each end', `${trimTurns}`],

@@ -1,5 +1,6 @@
 import type { AssembledBlank } from '../bench/assemble.ts';
 import { formatOnTape, type TapeStep } from '../units/tape-step.ts';
+import { threadCalled } from '../wraps/colour-words.ts';
 import type { ColourNeed, Wrap, WrapPlan } from '../wraps/plan-wraps.ts';
 import type { WrapChoices } from '../wraps/wrap-choices.ts';
 import { type Area, line, type Mark, type Sheet, text } from './drawing.ts';
@@ -69,8 +70,12 @@ const threadWords = { thread: 'Thread', trim: 'Trim', underwrap: 'Underwrap' } a
 
 /** `A Thread, dark green, lot 12: 31.2 m with tags and reserve, 1 spool`, beside a swatch. */
 function colourLine(need: ColourNeed, yMm: number, trim: number): Mark[] {
-  const { part, threadM, spools, name, lot, colour } = need;
-  const called = [name ?? colour, lot ? `lot ${lot}` : '', part === 'trim' ? `${trim} turns at each end` : '']
+  const { part, threadM, spools, lot, colour } = need;
+  const called = [
+    threadCalled(need),
+    lot ? `lot ${lot}` : '',
+    part === 'trim' ? `${trim} turns at each end` : '',
+  ]
     .filter((words) => words !== '')
     .join(', ');
   const words = `${threadLetters[part]}  ${threadWords[part]}, ${called}: ${threadM.toFixed(1)} m with tags and reserve, ${spools} ${spools === 1 ? 'spool' : 'spools'}`;

@@ -4,6 +4,7 @@ import { writeCsv } from '../../engine/quote/csv.ts';
 import { plainMoney, writeMoney } from '../../engine/quote/money.ts';
 import { orderList } from '../../engine/quote/order-list.ts';
 import { orderSheet } from '../../engine/sheets/order-sheet.ts';
+import { threadCalled } from '../../engine/wraps/colour-words.ts';
 import type { Change } from '../../record/operation.ts';
 import { NumberField } from '../fields/number-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
@@ -178,10 +179,10 @@ function useNeeded() {
     blank: textOf(single('blank'), 'label') ?? 'Blank',
     guides: choices?.guides ?? [],
     tipOutsideM: diameterAt(profile, 0),
-    threads: (wraps?.plan.colours ?? []).map(({ colour, threadM, spools }) => ({
-      name: colour,
-      metres: threadM,
-      spools,
+    threads: (wraps?.plan.colours ?? []).map((need) => ({
+      name: threadCalled(need),
+      metres: need.threadM,
+      spools: need.spools,
     })),
     gripShape: textOf(single('handle'), 'gripShape'),
   });

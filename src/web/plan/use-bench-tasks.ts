@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { locateMark } from '../../engine/bench/assemble.ts';
 import { type BenchTask, benchTasks } from '../../engine/plan/bench-tasks.ts';
+import { colourWords } from '../../engine/wraps/colour-words.ts';
 import { useFinish } from '../finish/use-finish.ts';
 import { useRack } from '../guides/use-rack.ts';
 import { useHandlePlan } from '../handle/use-handle-plan.ts';
@@ -39,7 +40,9 @@ export function useBenchTasks(nowMs: number): BenchTask[] {
       marks,
       rack,
       wraps: wraps?.plan.wraps ?? [],
-      trimTurnsWord: wraps?.choices.trim.name ? `in ${wraps.choices.trim.name}` : 'in the trim',
+      trimTurnsWord: wraps
+        ? `in the trim, ${wraps.choices.trim.name ?? colourWords(wraps.choices.trim.colour)},`
+        : 'in the trim',
       batch: finish.batch,
     });
   }, [blank, choices, system, handle, rack, wraps, finish.batch]);

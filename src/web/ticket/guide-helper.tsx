@@ -1,5 +1,6 @@
 import { replacedGuide } from '../../engine/repair/replaced-guide.ts';
 import { formatLength } from '../../engine/units/format-quantity.ts';
+import { threadCalled } from '../../engine/wraps/colour-words.ts';
 import { Figure } from '../fields/figure.tsx';
 import { NumberField } from '../fields/number-field.tsx';
 import { useBench } from '../read/bench.tsx';
@@ -51,11 +52,11 @@ export function GuideHelper({ ticket }: { ticket: Build }) {
       {found && (
         <>
           <p>
-            Thread: <Swatch colour={found.thread.colour} /> {found.thread.name ?? found.thread.colour}
+            Thread: <Swatch colour={found.thread.colour} /> {threadCalled(found.thread)}
             {found.thread.lot && `, lot ${found.thread.lot}`}
             {found.trim && (
               <>
-                ; trim: <Swatch colour={found.trim.colour} /> {found.trim.name ?? found.trim.colour}
+                ; trim: <Swatch colour={found.trim.colour} /> {threadCalled(found.trim)}
               </>
             )}
             ; {found.threadM.toFixed(1)} m without tags.

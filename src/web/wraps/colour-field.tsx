@@ -1,12 +1,17 @@
 import { useId } from 'react';
+import { colourWords } from '../../engine/wraps/colour-words.ts';
 import type { Path } from '../../record/operation.ts';
+import { FieldLine } from '../fields/field-line.tsx';
 import { useFieldPlace } from '../fields/place.ts';
 
 /** A colour by the device's own picker. */
 export function ColourField({ label, path, unset }: { label: string; path: Path; unset: string }) {
   const id = useId();
   const place = useFieldPlace();
-  const stored = place.value(path) ?? place.habit?.(path);
+  const own = place.value(path);
+  const stored = own ?? place.habit?.(path);
+  const colour = typeof stored === 'string' ? stored : unset;
+  const origin = own !== null ? '' : typeof stored === 'string' ? ', this shop’s habit' : ', our own choice';
   return (
     <div className="field">
       <label htmlFor={id} className="field-label">
@@ -17,9 +22,11 @@ export function ColourField({ label, path, unset }: { label: string; path: Path;
         type="color"
         className="field-input colour-input"
         data-path={path.join('/')}
-        value={typeof stored === 'string' ? stored : unset}
+        value={colour}
+        aria-describedby={`${id}-line`}
         onChange={(event) => place.write(label.toLowerCase(), [{ path, value: event.target.value }])}
       />
+      <FieldLine id={`${id}-line`} echo={`${colourWords(colour)} (${colour})${origin}`} />
     </div>
   );
 }

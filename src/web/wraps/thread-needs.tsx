@@ -1,4 +1,5 @@
 import { threadLetters } from '../../engine/sheets/wrap-sheet.ts';
+import { threadCalled } from '../../engine/wraps/colour-words.ts';
 import type { ColourNeed } from '../../engine/wraps/plan-wraps.ts';
 
 const partWords = { thread: 'Thread', trim: 'Trim', underwrap: 'Underwrap' } as const;
@@ -7,11 +8,10 @@ const partWords = { thread: 'Thread', trim: 'Trim', underwrap: 'Underwrap' } as 
 export function ThreadNeeds({ colours }: { colours: readonly ColourNeed[] }) {
   return (
     <ul className="thread-needs" aria-label="Thread needed">
-      {colours.map(({ part, colour, name, lot, threadM, spools }) => (
+      {colours.map(({ part, threadM, spools, lot, ...thread }) => (
         <li key={part}>
-          <span className="thread-swatch" style={{ background: colour }} aria-hidden="true" />
-          {threadLetters[part]} {partWords[part]}
-          {name && `, ${name}`}
+          <span className="thread-swatch" style={{ background: thread.colour }} aria-hidden="true" />
+          {threadLetters[part]} {partWords[part]}, {threadCalled(thread)}
           {lot && `, lot ${lot}`}: {threadM.toFixed(1)} m with tags and reserve,{' '}
           {spools === 1 ? '1 spool' : `${spools} spools`}
         </li>
