@@ -12,8 +12,8 @@ import { startPostgres } from './boot/postgres.mjs';
 import { inRoot, root } from './boot/root.mjs';
 
 const help = `npm test -- [options]
-  --long    the long runs too: 200 kills of the server, 7,200 edits with memory watched, 10,000 malformed requests, 200 photographs, 24 judged rods,
-            200 simulated benches (band, slips, marks), twelve of them read by proposal and at random
+  --long    the long runs too: 200 kills of the server, 7,200 edits with memory watched, 10,000 malformed requests,
+            200 photographs, 24 judged rods, 200 simulated benches (band, slips, marks), twelve of them read by proposal and at random
   --unit    only the tests that need neither a browser nor PostgreSQL, without types and lint
   --help    this
 REQUIRE_BROWSER=1 makes missing browser tests a failure.  CHROME names the Chromium to use.

@@ -45,6 +45,25 @@ test('the other blanks of the series are heard, and their spread is drawn and li
   await page.getByText('Read with what').waitFor({ state: 'detached' });
 });
 
+test('of a large series the latest are heard, the page says how many are not, and leads to where all are', async () => {
+  const large: Change = { path: ['blank', '-', 'series'], value: 'Invented many' };
+  const changes = [...twoPieceChanges(), large];
+  for (let blank = 0; blank < 14; blank++)
+    await fetch(`${bench.server.address}/api/documents`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ kind: 'build', changes: [...changes, dropped(880 + 3 * blank)] }),
+    });
+  const together: Change = { path: ['blank', '-', 'withSeries'], value: true };
+  const next = await openStep(bench, [...changes, together], 'blank');
+  next.setDefaultTimeout(60_000);
+  await next.getByText('The 12 blanks worked on last are heard here; 2 older ones are not.').waitFor();
+  await next.getByText('12 other blanks measured').waitFor();
+  await next.getByRole('link', { name: 'Settings, in the background' }).click();
+  await next.getByRole('heading', { name: 'How alike the blanks of a series are' }).waitFor();
+  await next.close();
+});
+
 test('same again: what was chosen is there, what was measured is not, and the old rod stands beside', async () => {
   await page.goto(bench.server.address);
   await page

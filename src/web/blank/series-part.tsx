@@ -1,5 +1,7 @@
+import { Link } from 'wouter';
 import { FlagField } from '../fields/flag-field.tsx';
 import { useBench } from '../read/bench.tsx';
+import { mostBlanks } from '../read/use-series.ts';
 import { Part } from '../shell/part.tsx';
 import { LearntTable } from './learnt-table.tsx';
 import { isSpared } from './spared-words.ts';
@@ -7,7 +9,7 @@ import { isSpared } from './spared-words.ts';
 /** What the shop has learnt about the series this blank is one of; nothing while no series is named. */
 export function SeriesPart() {
   const { series } = useBench();
-  const { name, wanted, others, answer, working, failure } = series;
+  const { name, wanted, others, passedOver, answer, working, failure } = series;
   if (name === undefined) return null;
   const learnt = answer?.learnt;
   return (
@@ -46,6 +48,13 @@ export function SeriesPart() {
           <p className="quiet">
             {answer.leftOut === 1 ? 'One blank was' : `${answer.leftOut} blanks were`} left out: of another
             length, or with too few readings.
+          </p>
+        )}
+        {answer && passedOver > 0 && (
+          <p className="quiet">
+            The {mostBlanks} blanks worked on last are heard here; {passedOver} older{' '}
+            {passedOver === 1 ? 'one is' : 'ones are'} not. All of them are held side by side in{' '}
+            <Link href="/settings#jobs">Settings, in the background</Link>.
           </p>
         )}
       </div>

@@ -16,6 +16,8 @@ export interface SeriesReading {
   wanted: boolean;
   /** Other blanks of the name, measured or not; undefined until they were looked up. */
   others: number | undefined;
+  /** More of the name, older ones, which are not looked at here. */
+  passedOver: number;
   /** Of these, those of its length that were measured in full: they spare this one readings. */
   inFull: number;
   answer: SeriesAnswer | undefined;
@@ -23,8 +25,11 @@ export interface SeriesReading {
   failure: string | undefined;
 }
 
-/** More are not looked at: the latest say what there is to say. */
-const mostBlanks = 12;
+/**
+ * More are not looked at: the latest say what there is to say, and twelve with twenty readings each are learnt from in
+ * under a second of this page's own background worker. All of a large series are compared by a job in Settings.
+ */
+export const mostBlanks = 12;
 
 /** The other blanks of this one's series, learnt from as soon as the builder wants them heard. */
 export function useSeries(fit: BenchFit | undefined, lengthM: number | undefined): SeriesReading {
@@ -32,7 +37,7 @@ export function useSeries(fit: BenchFit | undefined, lengthM: number | undefined
   const blank = single('blank');
   const name = textOf(blank, 'series');
   const wanted = flagOf(blank, 'withSeries');
-  const { blanks, failure } = useOthers(id, wanted ? name : undefined);
+  const { blanks, passedOver, failure } = useOthers(id, wanted ? name : undefined);
   const request = fit && fit.request.setups.length > 0 ? fit.request : undefined;
   const task = useMemo<SeriesTask | undefined>(
     () =>
@@ -55,22 +60,23 @@ export function useSeries(fit: BenchFit | undefined, lengthM: number | undefined
       name,
       wanted,
       others: blanks?.length,
+      passedOver,
       inFull,
       answer: task && found.answer,
       working: found.working,
       failure: failure ?? found.failure,
     }),
-    [name, wanted, blanks, inFull, task, found.answer, found.working, found.failure, failure],
+    [name, wanted, blanks, passedOver, inFull, task, found.answer, found.working, found.failure, failure],
   );
 }
 
 function useOthers(own: string, series: string | undefined) {
-  const [found, setFound] = useState<{ of: string; blanks?: SeriesTask['blanks']; failure?: string }>();
+  const [found, setFound] = useState<Partial<Others> & { of: string; failure?: string }>();
   useEffect(() => {
     if (series === undefined) return;
     let late = false;
     lookUp(own, series).then(
-      (blanks) => !late && setFound({ of: series, blanks }),
+      (others) => !late && setFound({ of: series, ...others }),
       (error: Error) => !late && setFound({ of: series, failure: error.message }),
     );
     return () => {
@@ -78,11 +84,16 @@ function useOthers(own: string, series: string | undefined) {
     };
   }, [own, series]);
   const stands = series !== undefined && found?.of === series ? found : undefined;
-  return { blanks: stands?.blanks, failure: stands?.failure };
+  return { blanks: stands?.blanks, passedOver: stands?.passedOver ?? 0, failure: stands?.failure };
 }
 
-async function lookUp(own: string, series: string): Promise<SeriesTask['blanks']> {
-  const { documents } = await api.listDocuments({ series, limit: mostBlanks + 1 });
+interface Others {
+  blanks: SeriesTask['blanks'];
+  passedOver: number;
+}
+
+async function lookUp(own: string, series: string): Promise<Others> {
+  const { documents, total } = await api.listDocuments({ series, limit: mostBlanks + 1 });
   const others = documents.filter(({ id }) => id !== own).slice(0, mostBlanks);
   const read = others.map(async ({ id, title }) => {
     const { cells, clock } = await api.document(id);
@@ -92,5 +103,9 @@ async function lookUp(own: string, series: string): Promise<SeriesTask['blanks']
     const { request } = benchFit(bench);
     return request.setups.length > 0 ? [{ id, name: title || 'Untitled build', request }] : [];
   });
-  return (await Promise.all(read)).flat();
+  const ofName = total - (documents.length - others.length);
+  return {
+    blanks: (await Promise.all(read)).flat(),
+    passedOver: Math.max(0, ofName - others.length),
+  };
 }
