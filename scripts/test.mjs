@@ -13,7 +13,8 @@ import { inRoot, root } from './boot/root.mjs';
 
 const help = `npm test -- [options]
   --long    the long runs too: 200 kills of the server, 7,200 edits with memory watched, 10,000 malformed requests,
-            200 photographs, 24 judged rods, 200 simulated benches (band, slips, marks), twelve of them read by proposal and at random
+            200 photographs, 12 painted close-ups, 48 pictures of one rod and of two, 24 judged rods, 200 simulated
+            benches (band, slips, marks), twelve of them read by proposal and at random
   --unit    only the tests that need neither a browser nor PostgreSQL, without types and lint
   --help    this
 REQUIRE_BROWSER=1 makes missing browser tests a failure.  CHROME names the Chromium to use.
@@ -48,6 +49,8 @@ async function runChecks(long, unit) {
           SERIES: '30',
           FUZZ_REQUESTS: '10000',
           PHOTOS: '40',
+          RODS: '24',
+          JOINED_PICTURES: '12',
           PHOTO_BLANKS: '200',
           JUDGED_RODS: '24',
           BENCHES: '200',

@@ -98,32 +98,46 @@ export function blur(canvas: Canvas, sigma: number): void {
     sum += kernel[k + reach];
   }
   for (let k = 0; k < kernel.length; k++) kernel[k] /= sum;
-  blurAlong(canvas.light, canvas.height, canvas.width, canvas.width * 3, 3, kernel);
-  blurAlong(canvas.light, canvas.width, canvas.height, 3, canvas.width * 3, kernel);
+  blurRows(canvas, kernel);
+  blurColumns(canvas, kernel);
 }
 
-function blurAlong(
-  light: Float32Array,
-  lines: number,
-  length: number,
-  lineStride: number,
-  stride: number,
-  kernel: Float32Array,
-): void {
+/** Along each row; the border's value repeats beyond it. */
+function blurRows({ width, height, light }: Canvas, kernel: Float32Array): void {
   const reach = (kernel.length - 1) / 2;
-  const row = new Float32Array(length);
-  for (let line = 0; line < lines; line++) {
-    for (let channel = 0; channel < 3; channel++) {
-      const start = line * lineStride + channel;
-      for (let i = 0; i < length; i++) row[i] = light[start + i * stride];
-      for (let i = 0; i < length; i++) {
-        let sum = 0;
-        for (let k = -reach; k <= reach; k++) {
-          const j = i + k < 0 ? 0 : i + k >= length ? length - 1 : i + k;
-          sum += row[j] * kernel[k + reach];
-        }
-        light[start + i * stride] = sum;
-      }
+  const padded = new Float32Array(3 * (width + 2 * reach));
+  for (let y = 0; y < height; y++) {
+    const from = 3 * y * width;
+    padded.set(light.subarray(from, from + 3 * width), 3 * reach);
+    for (let k = 0; k < 3 * reach; k++) {
+      padded[k] = light[from + (k % 3)];
+      padded[3 * (width + reach) + k] = light[from + 3 * (width - 1) + (k % 3)];
     }
+    for (let i = 0; i < 3 * width; i++) {
+      let sum = 0;
+      for (let k = 0; k < kernel.length; k++) sum += padded[i + 3 * k] * kernel[k];
+      light[from + i] = sum;
+    }
+  }
+}
+
+/** Down all columns at once: whole rows are added, and the rows still needed are kept aside. */
+function blurColumns({ width, height, light }: Canvas, kernel: Float32Array): void {
+  const reach = (kernel.length - 1) / 2;
+  const wide = 3 * width;
+  const row = (y: number): Float32Array => light.slice(y * wide, (y + 1) * wide);
+  const near = Array.from({ length: kernel.length }, (_, k) =>
+    row(Math.min(height - 1, Math.max(0, k - reach))),
+  );
+  const sum = new Float64Array(wide);
+  for (let y = 0; y < height; y++) {
+    sum.fill(0);
+    for (const [k, weight] of kernel.entries()) {
+      const values = near[k];
+      for (let i = 0; i < wide; i++) sum[i] += values[i] * weight;
+    }
+    light.set(sum, y * wide);
+    near.push(row(Math.min(height - 1, y + 1 + reach)));
+    near.shift();
   }
 }

@@ -34,26 +34,24 @@ export function develop(canvas: Canvas, random: Random, choice: Development): Pi
   const tone = toneTable();
   const encoded = new Float32Array(canvas.light.length);
   for (let i = 0; i < encoded.length; i++) {
-    const light = Math.min(1, Math.max(0, canvas.light[i] * choice.exposure));
-    encoded[i] = tone[Math.round(light * 4095)];
+    const light = canvas.light[i] * choice.exposure;
+    encoded[i] = tone[light >= 1 ? 4095 : light <= 0 ? 0 : Math.round(light * 4095)];
   }
-  const rgb = new Uint8Array(encoded.length);
   const { width, height } = canvas;
+  const rgb = new Uint8ClampedArray(encoded.length);
   for (let y = 0; y < height; y++) {
+    const from = 3 * y * width;
     const up = y > 0 ? -width * 3 : 0;
     const down = y < height - 1 ? width * 3 : 0;
-    for (let x = 0; x < width; x++) {
-      const left = x > 0 ? -3 : 0;
-      const right = x < width - 1 ? 3 : 0;
-      for (let c = 0; c < 3; c++) {
-        const i = (y * width + x) * 3 + c;
-        const around = (encoded[i + left] + encoded[i + right] + encoded[i + up] + encoded[i + down]) / 4;
-        const value = encoded[i] + choice.sharpen * (encoded[i] - around);
-        rgb[i] = Math.max(0, Math.min(255, Math.round(value)));
-      }
+    for (let i = 0; i < 3 * width; i++) {
+      const at = from + i;
+      const left = i >= 3 ? -3 : 0;
+      const right = i < 3 * width - 3 ? 3 : 0;
+      const around = (encoded[at + left] + encoded[at + right] + encoded[at + up] + encoded[at + down]) / 4;
+      rgb[at] = Math.floor(encoded[at] + choice.sharpen * (encoded[at] - around) + 0.5);
     }
   }
-  return { width, height, rgb };
+  return { width, height, rgb: new Uint8Array(rgb.buffer) };
 }
 
 /** Shot and read noise in linear light. */

@@ -4,6 +4,7 @@ import { type Camera, type CameraChoice, cameraChoice, cameraFor } from './camer
 import { type Canvas, type Colour, canvasOf, fillPolygon, type Place } from './canvas.ts';
 import { develop, developmentChoice, type Picture } from './develop.ts';
 import { type Random, randomFrom } from './random.ts';
+import { paintBlank, placeSecondRod, type SecondRodKind } from './second-rod.ts';
 import { paintLargeShadow, paintSecondRod, paintStrangeBackdrop, paintStrings } from './strange.ts';
 import { strokeFlat, strokeShadow, strokeTube } from './stroke.ts';
 import { type Clutter, paintBox, paintCable, paintShelf, paintWall } from './wall.ts';
@@ -16,6 +17,8 @@ export interface Photo {
   /** The blank's axis, butt to tip, in the marks' plane. */
   axis: Place[];
   camera: Camera;
+  /** The second rod that was asked for. */
+  other?: { ends: Photo['ends']; axis: Place[] };
   /** In words, for reports. */
   notes: string[];
 }
@@ -36,13 +39,25 @@ export interface PhotoChoice {
    * wide-angle lenses, marks that do not surround the blank evenly, blanks over their own shadow.
    */
   strange?: boolean;
+  /** Another whole bent blank in the frame; `none` leaves out also those that hard and strange pictures may have. */
+  secondRod?: SecondRodKind | 'none';
+  /**
+   * One of two pictures of the same bent blank and the same marks: four round the whole, the rest round its top third. The
+   * whole shows all of them, the close-up the inner ones, as many as `marks` says.
+   */
+  pair?: 'whole' | 'close-up';
 }
 
 export function paintPhoto(choice: PhotoChoice): Photo {
   const random = randomFrom(choice.seed);
   const blank = bendBlank(blankChoice(random));
-  const frame = frameAround(blank, random);
-  const camera = cameraFor(viewOf(choice, random, frame));
+  const around = frameAround(blank, random);
+  const top = { ...blank, axis: blank.axis.slice(-Math.ceil(blank.axis.length / 3)) };
+  const inner = choice.pair ? within(frameAround(top, randomFrom(choice.seed + 17)), around) : around;
+  const frame = choice.pair === 'close-up' ? inner : around;
+  // Another place and turn of the camera for the close-up.
+  const eye = choice.pair === 'close-up' ? randomFrom(choice.seed + 31) : random;
+  const camera = cameraFor(viewOf(choice, eye, frame));
   const canvas = canvasOf(choice.widthPx, choice.heightPx);
   const notes: string[] = [];
   const lightBlank = random.chance(0.4);
@@ -54,21 +69,29 @@ export function paintPhoto(choice: PhotoChoice): Photo {
   if (choice.hard) {
     notes.push(paintBackdrop(clutter));
     if (random.chance(0.4)) paintLightPatch(clutter);
-    for (let i = 0; i < 2; i++) if (random.chance(0.4)) paintLeaningRod(clutter);
+    for (let i = 0; i < 2; i++) if (!choice.secondRod && random.chance(0.4)) paintLeaningRod(clutter);
   }
   if (choice.strange) {
     notes.push(paintStrangeBackdrop(clutter));
-    if (random.chance(0.5)) paintSecondRod(clutter, camera);
+    if (!choice.secondRod && random.chance(0.5)) paintSecondRod(clutter, camera);
     if (random.chance(0.4)) paintStrings(clutter);
   }
   for (let i = 0; i < 3 * amount; i++) if (random.chance(0.6)) paintShelf(clutter);
   for (let i = 0; i < 3 * amount; i++) if (random.chance(0.6)) paintBox(clutter);
   const behind = Math.round(random.between(0, 3.5) * amount);
   for (let i = 0; i < behind; i++) paintCable(clutter);
-  const marks = choice.strange
-    ? markPlacesUneven(random, frame, choice.marks)
-    : markPlaces(random, frame, choice.marks);
+  const marks = choice.pair
+    ? pairMarks(choice, around, inner)
+    : choice.strange
+      ? markPlacesUneven(random, frame, choice.marks)
+      : markPlaces(random, frame, choice.marks);
   for (const mark of marks) paintMark(canvas, camera, mark, random);
+  const other =
+    choice.secondRod && choice.secondRod !== 'none'
+      ? placeSecondRod(blank, frame, choice.secondRod, choice.seed)
+      : undefined;
+  if (other)
+    paintBlank(canvas, camera, other, { random: randomFrom(choice.seed + 104729), light: lightBlank });
   const hard = choice.hard ?? choice.strange ?? false;
   const closeShadow = choice.strange === true && random.chance(0.4);
   paintRod({ canvas, camera, blank, random, light: lightBlank, notes, hard, wallTone, closeShadow });
@@ -87,9 +110,14 @@ export function paintPhoto(choice: PhotoChoice): Photo {
     picture,
     marks: marks.map((place) => ({ px: tap(place, choice.markTapPx ?? 0.4), atM: [place.x, place.y] })),
     ends: {
-      butt: tap(blank.axis[0], choice.endTapPx ?? 3),
+      butt: tap(choice.pair === 'close-up' ? top.axis[0] : blank.axis[0], choice.endTapPx ?? 3),
       tip: tap(blank.axis.at(-1)!, choice.endTapPx ?? 3),
     },
+    ...(other
+      ? {
+          other: { axis: other.axis, ends: { butt: tap(other.axis[0], 2), tip: tap(other.axis.at(-1)!, 2) } },
+        }
+      : {}),
     axis: blank.axis,
     camera,
     notes,
@@ -122,6 +150,15 @@ function frameAround(blank: BentBlank, random: Random): Clutter['frame'] {
   };
 }
 
+function within(frame: Clutter['frame'], outer: Clutter['frame']): Clutter['frame'] {
+  return {
+    left: Math.max(frame.left, outer.left),
+    right: Math.min(frame.right, outer.right),
+    bottom: Math.max(frame.bottom, outer.bottom),
+    top: Math.min(frame.top, outer.top),
+  };
+}
+
 function tinted(random: Random, tone: number, spread: number): Colour {
   return {
     red: tone * random.between(1 - spread, 1 + spread),
@@ -148,6 +185,14 @@ function markPlaces(random: Random, frame: Clutter['frame'], count: number): Pla
   while (places.length < count)
     places.push({ x: random.between(left, right), y: random.between(bottom, top) });
   return places.slice(0, count);
+}
+
+/** The same places for both pictures of a pair; the close-up has only the inner ones. */
+function pairMarks(choice: PhotoChoice, around: Clutter['frame'], inner: Clutter['frame']): Place[] {
+  const random = randomFrom(choice.seed + 47);
+  const outerPlaces = markPlaces(random, around, 4);
+  const innerPlaces = markPlaces(random, inner, choice.marks);
+  return choice.pair === 'close-up' ? innerPlaces : [...outerPlaces, ...innerPlaces];
 }
 
 /** Marks where there was room: drawn in from the corners by up to a fifth of the frame each. */

@@ -17,7 +17,8 @@ export function pixelsNear(
   line: readonly Place[],
   reachPx: (along: number) => number,
 ): NearPixel[] {
-  const found = new Map<number, NearPixel>();
+  const placeOf = new Int32Array(canvas.width * canvas.height);
+  const found: NearPixel[] = [];
   for (let i = 0; i + 1 < line.length; i++) {
     const a = line[i];
     const b = line[i + 1];
@@ -35,17 +36,21 @@ export function pixelsNear(
         // Square ends: beyond the first and last place nothing is painted.
         if ((i === 0 && share < 0) || (i + 2 === line.length && share > 1)) continue;
         const t = Math.min(1, Math.max(0, share));
-        const away = Math.hypot(x - a.x - t * dx, y - a.y - t * dy);
+        const [offX, offY] = [x - a.x - t * dx, y - a.y - t * dy];
+        const away = Math.sqrt(offX * offX + offY * offY);
         if (away > reach) continue;
         const pixel = y * canvas.width + x;
-        const before = found.get(pixel);
+        const before = found[placeOf[pixel] - 1];
         if (before && Math.abs(before.distancePx) <= away) continue;
         const side = dx * (y - a.y) - dy * (x - a.x) >= 0 ? 1 : -1;
-        found.set(pixel, { pixel, distancePx: side * away, along: i + t });
+        if (before) {
+          before.distancePx = side * away;
+          before.along = i + t;
+        } else placeOf[pixel] = found.push({ pixel, distancePx: side * away, along: i + t });
       }
     }
   }
-  return [...found.values()];
+  return found;
 }
 
 /** How much of a one-pixel-wide window centred `distance` off the axis lies within ±radius. */

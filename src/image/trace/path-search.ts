@@ -84,7 +84,7 @@ export type PathAnswer =
 
 /** Finds the path leg by leg; the states around a stop carry their cost into the next leg. */
 export function pathSearch(input: PathInput): PathAnswer {
-  const grid = gridOf(input);
+  const grid = ridgeGrid(input);
   const bareStop = input.stops.findIndex((stop) => statesNear(input, grid, stop).length === 0);
   if (bareStop >= 0) {
     const leg = Math.max(0, bareStop - 1);
@@ -123,7 +123,7 @@ interface StateCost {
   cost: number;
 }
 
-interface Grid {
+export interface RidgeGrid {
   cellPx: number;
   columns: number;
   rows: number;
@@ -132,7 +132,8 @@ interface Grid {
   order: Int32Array;
 }
 
-function gridOf(input: PathInput): Grid {
+/** Ridge points by cells, those with too little line behind them left out. */
+export function ridgeGrid(input: Omit<PathInput, 'stops'>): RidgeGrid {
   const cellPx = 6;
   const columns = Math.ceil(input.width / cellPx) + 1;
   const rows = Math.ceil(input.height / cellPx) + 1;
@@ -154,7 +155,13 @@ function gridOf(input: PathInput): Grid {
   return { cellPx, columns, rows, first, order };
 }
 
-function pointsWithin(grid: Grid, x: number, y: number, reach: number, visit: (point: number) => void): void {
+export function pointsWithin(
+  grid: RidgeGrid,
+  x: number,
+  y: number,
+  reach: number,
+  visit: (point: number) => void,
+): void {
   const left = Math.max(0, Math.floor((x - reach) / grid.cellPx));
   const right = Math.min(grid.columns - 1, Math.floor((x + reach) / grid.cellPx));
   const top = Math.max(0, Math.floor((y - reach) / grid.cellPx));
@@ -172,7 +179,7 @@ function tapCost(input: PathInput, point: number, at: Point): number {
   return away * away;
 }
 
-function statesNear(input: PathInput, grid: Grid, at: Point): StateCost[] {
+function statesNear(input: PathInput, grid: RidgeGrid, at: Point): StateCost[] {
   const out: StateCost[] = [];
   const reach = Math.sqrt(input.costs.tapMost) * input.costs.tapPx;
   pointsWithin(grid, at.x, at.y, reach, (point) => {
@@ -190,7 +197,7 @@ interface LegAnswer {
 }
 
 /** Dijkstra over the states. One straight-line kernel: unpacking it would cost half its speed. */
-function searchLeg(input: PathInput, grid: Grid, start: readonly StateCost[], goal: Point): LegAnswer {
+function searchLeg(input: PathInput, grid: RidgeGrid, start: readonly StateCost[], goal: Point): LegAnswer {
   const { points, costs } = input;
   const states = 2 * points.count;
   const cost = new Float64Array(states).fill(Infinity);

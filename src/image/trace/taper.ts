@@ -27,15 +27,8 @@ export interface Taper {
 }
 
 export function taperVote(slope: Strip, choice: TaperChoice): Taper {
-  const halves: number[] = [];
-  for (let h = choice.leastHalfPx; h <= choice.mostHalfPx + 1e-9; h += choice.stepHalfPx) halves.push(h);
   const { rows } = slope;
-  const best = new Float32Array(rows * halves.length);
-  for (let u = 0; u < rows; u++) {
-    for (const [k, half] of halves.entries()) best[u * halves.length + k] = bestPair(slope, u, half, choice);
-  }
-  const halfSlope = typicalBest(best, rows, halves.length);
-  const votes = best.map((value) => value / (value + halfSlope));
+  const { halves, votes, halfSlope } = votesOf(slope, choice);
   const forward = winnerOf(votes, rows, halves.length, (butt, tip) => tip <= butt);
   // Thicker towards the tip only on clear evidence: then butt and tip were tapped the wrong way round.
   const backward = winnerOf(votes, rows, halves.length, (butt, tip) => tip > butt);
@@ -45,6 +38,36 @@ export function taperVote(slope: Strip, choice: TaperChoice): Taper {
     (_, u) => halves[winner.butt] + ((halves[winner.tip] - halves[winner.butt]) * u) / (rows - 1),
   );
   return { halfPx, halfSlope };
+}
+
+/** The half-width with the most votes in each of `windows` equal parts of the length, one for itself. */
+export function halfWidthsAlong(slope: Strip, choice: TaperChoice, windows: number): number[] {
+  const { halves, votes } = votesOf(slope, choice);
+  const sums = Array.from({ length: windows }, () => new Float64Array(halves.length));
+  for (let u = 0; u < slope.rows; u++) {
+    const sum = sums[Math.floor((u * windows) / slope.rows)];
+    for (let k = 0; k < halves.length; k++) sum[k] += votes[u * halves.length + k];
+  }
+  return sums.map((sum) => halves[sum.indexOf(Math.max(...sum))]);
+}
+
+interface Votes {
+  halves: number[];
+  /** Row by row, one for each half-width. */
+  votes: Float32Array;
+  halfSlope: number;
+}
+
+function votesOf(slope: Strip, choice: TaperChoice): Votes {
+  const halves: number[] = [];
+  for (let h = choice.leastHalfPx; h <= choice.mostHalfPx + 1e-9; h += choice.stepHalfPx) halves.push(h);
+  const { rows } = slope;
+  const best = new Float32Array(rows * halves.length);
+  for (let u = 0; u < rows; u++) {
+    for (const [k, half] of halves.entries()) best[u * halves.length + k] = bestPair(slope, u, half, choice);
+  }
+  const halfSlope = typicalBest(best, rows, halves.length);
+  return { halves, votes: best.map((value) => value / (value + halfSlope)), halfSlope };
 }
 
 /** The straight taper with the most votes among those allowed, as indices of half-widths. */

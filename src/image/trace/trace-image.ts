@@ -5,7 +5,9 @@ import { marksToCamera } from '../camera/marks-check.ts';
 import { type Finding, type Refused, refusedWith } from '../finding.ts';
 import type { Pixels } from '../pixels.ts';
 import { coarseChoice, coarsePath } from './coarse-path.ts';
+import { otherRods } from './other-rods.ts';
 import { type RefinedCentreline, refineCentreline } from './refine-centreline.ts';
+import { rodFindings } from './rod-findings.ts';
 import { endFindings, lostFinding, tracedFindings } from './trace-findings.ts';
 
 /** Pixel places: origin at the top left pixel's centre, x right, y down, of the picture as it is displayed. */
@@ -91,6 +93,8 @@ export function traceImage(
   const points = placesAlong(refined, camera.fit.camera, options.places, (pixel) =>
     camera.fit.sigmaAtM(pixel),
   );
+  progress({ stage: 'edges', share: 0.85 });
+  const rods = otherRods(pixels, coarse.ridges, refined);
   progress({ stage: 'done', share: 1 });
   const { focalPx, centrePx, k1, k2 } = camera.fit.camera;
   const used = marks.length - camera.leftOut.length;
@@ -101,7 +105,11 @@ export function traceImage(
     lens: { estimated: used >= 6, focalPx, centrePx: [centrePx.x, centrePx.y], k1, k2 },
     marksLeftOut: camera.leftOut,
     seenShare: refined.seenShare,
-    findings: [...camera.findings, ...tracedFindings(refined, points, pixels)],
+    findings: [
+      ...camera.findings,
+      ...rodFindings(rods, points, refined.seenShare),
+      ...tracedFindings(refined, points, pixels),
+    ],
   };
 }
 
