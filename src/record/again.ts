@@ -33,7 +33,7 @@ const whatHolds: Record<string, { but: readonly string[] } | { only: readonly st
   setups: { but: ['turned', 'gone'] },
   tests: { but: ['sag', 'gone'] },
   readings: { only: ['order', 'test', 'fromTip'] },
-  handle: { but: ['seatOnLine', 'guidesOnLine', 'tipTopOnLine', 'dryFitted', 'gluedAt'] },
+  handle: { but: ['seatOnLine', 'guidesOnLine', 'tipTopOnLine', 'dryFitted', 'gluedAt', 'tipTopGluedAt'] },
   wraps: { but: [] },
   finish: { but: ['guidesChecked', 'wrapsChecked', 'levelChecked', 'dustFree', 'roomC'] },
   sorting: { but: [] },

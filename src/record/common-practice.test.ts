@@ -6,6 +6,7 @@ import type { DocumentState } from './operation.ts';
 import { readFinish } from './read-finish.ts';
 import { readSortingRules } from './read-guide-set.ts';
 import { readHandleParts } from './read-handle.ts';
+import { readSoftWork } from './read-soft-work.ts';
 import { readKeeper, readWrapChoices } from './read-wraps.ts';
 import { documentSchemas, type FieldValue } from './schema.ts';
 import { withHabits } from './shop-habits.ts';
@@ -32,6 +33,7 @@ const readAll = (state: DocumentState) => ({
   handle: readHandleParts(state, 0.26),
   seatLock: state.cells.get('handle/-/seatLock')?.value ?? 'up',
   sorting: readSortingRules(state),
+  soft: readSoftWork(state),
   keeper: readKeeper(state, { lengthM: 2.7, gripFrontFromButtM: 0.26 }),
 });
 const keeper: [string, FieldValue] = ['handle/keeperAhead', mm(20)];

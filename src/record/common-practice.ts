@@ -61,6 +61,7 @@ const commonValues: Record<string, CommonValue> = {
   'handle/checkMost': { text: '0.3 mm', range: '0.1 to 0.3 mm' },
   'handle/tubeLeast': { text: '0.03 mm', range: '0.03 to 0.1 mm' },
   'handle/tubeMost': { text: '0.1 mm', range: '0.03 to 0.1 mm' },
+  'handle/glueCure': { text: '24 h', range: '24 h of slow epoxy' },
   'handle/seatLock': { text: 'up' },
   'handle/keeperLength': { text: '22 mm' },
   'handle/keeperFeet': { text: '2', range: '1 to 2' },

@@ -159,6 +159,8 @@ const fieldNames: Record<string, Words> = {
     tipTopOnLine: 'tip-top stands on the line',
     dryFitted: 'fitted dry',
     gluedAt: 'glued',
+    tipTopGluedAt: 'tip-top glued',
+    glueCure: 'glue may be bent after',
   },
   wraps: {
     turnsCounted: 'turns counted',

@@ -121,6 +121,8 @@ const handleHabits: Record<string, FieldKind> = {
   glueLine: length(0, 0.005),
   /** Where the reamer stops, short of the end. */
   reamShort: length(0, 0.1),
+  /** From mixing to bending. */
+  glueCure: duration,
   /** From the seat's ends to its outer arbors, for glue. */
   arborShort: length(0, 0.05),
   /** Radial gap over which tape no longer carries the seat. */
@@ -378,6 +380,7 @@ export const buildSchema: DocumentSchema = {
       tipTopOnLine: flag,
       dryFitted: flag,
       gluedAt: instant,
+      tipTopGluedAt: instant,
     },
   },
   wraps: {

@@ -44,6 +44,7 @@ describe('the work in pieces', () => {
       ...Array(handle?.reaming.length).fill('handle'),
       ...Array(3).fill('handle'),
       'handle',
+      'handle',
       ...Array(wraps.length).fill('wraps'),
     ]);
     expect(new Set(tasks.map(({ id }) => id)).size).toBe(tasks.length);
@@ -72,7 +73,7 @@ describe('the work in pieces', () => {
       benchTasks({ ...work, batch })
         .filter(({ gate }) => gate)
         .map(({ id }) => id),
-    ).toEqual(['glue', 'coat']);
+    ).toEqual(['glue', 'glue-tip-top', 'coat']);
     expect(benchTasks({ ...work, batch, wraps: [] }).some(({ stage }) => stage === 'finish')).toBe(false);
   });
 });

@@ -81,7 +81,15 @@ function handleTasks({ handle, step }: BenchWork): BenchTask[] {
     lines: ['Seat, guides and tip-top on one line: the four words stand on the handle’s sheet.'],
     gate: true,
   };
-  return reaming.length + arbors.length > 0 ? [...reaming, ...arbors, glue] : [glue];
+  const tipTop: BenchTask = {
+    id: 'glue-tip-top',
+    stage: 'handle',
+    title: 'Glue the tip-top',
+    figure: `${handle.tipTube.best.size64}/64 in`,
+    lines: ['On the guides’ line, sighted from both ends; its gate stands on the handle’s sheet.'],
+    gate: true,
+  };
+  return [...reaming, ...arbors, glue, tipTop];
 }
 
 function markTasks({ marks, blank, step }: BenchWork): BenchTask[] {

@@ -1,5 +1,6 @@
 import { type ReactNode, useMemo } from 'react';
 import type { Finding } from '../../engine/finding.ts';
+import { commonValueOf } from '../../record/common-practice.ts';
 import { valueAt } from '../../record/document.ts';
 import { type Path, pathKey } from '../../record/operation.ts';
 import { findField } from '../../record/validate.ts';
@@ -11,7 +12,7 @@ import { type FieldPlace, FieldPlaceContext } from './place.ts';
 export interface BuildFieldsProps {
   children: ReactNode;
   /** What this step's own checks say, beside those of the bench. */
-  findings?: readonly Finding[];
+  findings?: readonly (Finding & { severity?: 'stop' | 'doubt' })[];
 }
 
 /** The fields below show and write the build on the table. */
@@ -23,12 +24,13 @@ export function BuildFields({ children, findings }: BuildFieldsProps) {
     () => ({
       kind: document.kind,
       value: (path) => valueAt(document, path),
-      // An empty field is not wrong, only still to be filled; the line at the top says which is next.
-      trouble: (path) =>
-        valueAt(document, path) === null
-          ? undefined
-          : (findings?.find((finding) => finding.path === pathKey(path))?.message ??
-            troubles.get(pathKey(path))),
+      // An empty field is not wrong, only still to be filled, unless what stands in for it cannot be.
+      trouble: (path) => {
+        const found = findings?.find((finding) => finding.path === pathKey(path));
+        if (valueAt(document, path) !== null) return found?.message ?? troubles.get(pathKey(path));
+        const standsIn = (shopKnows(path) ? habit(path) : null) ?? commonValueOf(path) ?? null;
+        return standsIn !== null || found?.severity === 'stop' ? found?.message : undefined;
+      },
       habit: (path) => (shopKnows(path) ? habit(path) : null),
       write,
     }),

@@ -75,7 +75,7 @@ export function GuidesStep() {
             ▲ {message}
           </p>
         ))}
-        {choices && recorded && <SetTable set={set} guides={choices.guides} />}
+        {choices && recorded && <SetTable set={set} guides={choices.guides} findings={findings} />}
         {choices && !recorded && <TakeUpGuides choices={choices} />}
         <EndFittings />
         {shortages.map(({ rack: row, wanted, onHand }) => (

@@ -9,10 +9,10 @@ const looks = [
   { field: 'platingWhole', words: 'plating whole' },
   { field: 'notTwisted', words: 'not twisted' },
   { field: 'ringSmooth', words: 'ring smooth' },
-  { field: 'footRamped', words: 'foot ramped' },
-  { field: 'footFlat', words: 'underside flat' },
-  { field: 'noBurr', words: 'no burr' },
-] as const;
+  { field: 'footRamped', words: 'foot ramped', dressing: true },
+  { field: 'footFlat', words: 'underside flat', dressing: true },
+  { field: 'noBurr', words: 'no burr', dressing: true },
+] as const satisfies { field: string; words: string; dressing?: boolean }[];
 
 const reasons = [
   'cracked plating',
@@ -53,7 +53,10 @@ export function LooksPart({ bag }: { bag: readonly BagGuide[] }) {
   ];
   if (all.length === 0) return null;
   return (
-    <Part title="One by one" aside="the eye’s part and the feet’s dressing; common practice, no source">
+    <Part
+      title="One by one"
+      aside="first the eye’s part, then the feet: a ground foot cannot be sent back; common practice, no source"
+    >
       <TableFrame label="Each guide looked at">
         <table className="figures-table looks-table stacked-early">
           <thead>
@@ -84,6 +87,7 @@ function LookRow({ one }: { one: LookedAt }) {
   const row = rows(one.collection).find(({ id }) => id === one.id);
   if (!row) return null;
   const at = (field: string) => [one.collection, one.id, field] as const;
+  const looked = looks.every((look) => 'dressing' in look || flagOf(row, look.field));
   const done = looks.every(({ field }) => flagOf(row, field));
   const allWell = () =>
     write(
@@ -96,13 +100,13 @@ function LookRow({ one }: { one: LookedAt }) {
       <td className="quiet" data-label="Feet">
         {one.straight}
       </td>
-      {looks.map(({ field, words }) => (
+      {looks.map(({ field, words, ...look }) => (
         <td key={field} data-label={words}>
           <Checkbox
             className="flag"
             aria-label={`${words}, guide ${one.name}`}
             isSelected={flagOf(row, field)}
-            isDisabled={one.reject !== undefined}
+            isDisabled={one.reject !== undefined || ('dressing' in look && !looked && !flagOf(row, field))}
             onChange={(value) => write(`${words} on ${one.name}`, [{ path: at(field), value }])}
           >
             <span className="flag-box" aria-hidden="true" />

@@ -1,4 +1,5 @@
 import { Button } from 'react-aria-components';
+import type { Finding } from '../../engine/finding.ts';
 import type { ChosenGuide } from '../../engine/flow/choices.ts';
 import { type SetGuide, typicalOpeningM } from '../../engine/guides/check-guide-set.ts';
 import { formatGrams, formatMm } from '../../engine/units/format-quantity.ts';
@@ -15,6 +16,8 @@ import { RackPick } from './rack-pick.tsx';
 export interface SetTableProps {
   set: readonly SetGuide[];
   guides: readonly ChosenGuide[];
+  /** What is odd about a guide's size or place, which have no field here. */
+  findings: readonly Finding[];
 }
 
 const originWords = {
@@ -25,7 +28,7 @@ const originWords = {
 } as const;
 
 /** Each place's guide, chosen from the shop's or typed, with where every number comes from. */
-export function SetTable({ set, guides }: SetTableProps) {
+export function SetTable({ set, guides, findings }: SetTableProps) {
   const { rows, write } = useBuild();
   const { rack } = useShop();
   const own = new Map(rows('guides').map((row) => [row.id, row]));
@@ -54,6 +57,15 @@ export function SetTable({ set, guides }: SetTableProps) {
               <tr key={guide.id}>
                 <th scope="row">
                   {index + 1} <span className="quiet small">{`${guide.kind} ${guide.size}`}</span>
+                  {findings
+                    .filter(({ path }) =>
+                      [`guides/${guide.id}/size`, `guides/${guide.id}/station`].includes(path),
+                    )
+                    .map(({ message }) => (
+                      <span key={message} className="field-line field-trouble set-trouble">
+                        ▲ {message}
+                      </span>
+                    ))}
                 </th>
                 <td data-label="From the shop’s">
                   <RackPick

@@ -7,11 +7,11 @@ import { flagOf, textOf } from '../read/values.ts';
 import { Caution } from '../shell/caution.tsx';
 import { Part } from '../shell/part.tsx';
 
-const checks = [
+const checks: { field: string; words: string; tipTop?: boolean }[] = [
   { field: 'dryFitted', words: 'Grip, seat and check slide home dry, in one go' },
   { field: 'seatOnLine', words: 'The reel foot stands on the line side' },
-  { field: 'guidesOnLine', words: 'The guides’ line runs true over every section' },
-  { field: 'tipTopOnLine', words: 'The tip-top stands on the same line' },
+  { field: 'guidesOnLine', words: 'The guides’ line runs true over every section', tipTop: true },
+  { field: 'tipTopOnLine', words: 'The tip-top stands on the same line', tipTop: true },
 ];
 
 /** Glue cannot be undone: the time it was mixed is written down only when all four were looked at. */
@@ -20,6 +20,10 @@ export function GlueGate() {
   const handle = single('handle');
   const open = checks.filter(({ field }) => !flagOf(handle, field));
   const gluedAt = textOf(handle, 'gluedAt');
+  const tipTopOpen = checks.filter(({ field, tipTop }) => tipTop && !flagOf(handle, field));
+  const tipTopGluedAt = textOf(handle, 'tipTopGluedAt');
+  const glueTipTop = () =>
+    write('glue the tip-top', [{ path: ['handle', '-', 'tipTopGluedAt'], value: new Date().toISOString() }]);
   const glue = () =>
     write('glue the handle', [{ path: ['handle', '-', 'gluedAt'], value: new Date().toISOString() }]);
   return (
@@ -40,13 +44,24 @@ export function GlueGate() {
         ) : open.length > 0 ? (
           <p className="quiet">{open.length} to look at before the glue is mixed.</p>
         ) : null}
+        {tipTopGluedAt && <p>Tip-top glued {new Date(tipTopGluedAt).toLocaleString()}.</p>}
       </div>
-      {!gluedAt && (
-        <div>
+      <div className="glue-buttons">
+        {!gluedAt && (
           <Button className="button button-main" isDisabled={open.length > 0} onPress={glue}>
             Glue is mixed now
           </Button>
-        </div>
+        )}
+        {!tipTopGluedAt && (
+          <Button className="button" isDisabled={tipTopOpen.length > 0} onPress={glueTipTop}>
+            Tip-top is glued now
+          </Button>
+        )}
+      </div>
+      {!tipTopGluedAt && (
+        <p className="quiet small">
+          The tip-top waits for the last two alone. Hot-melt glue is turned while warm; epoxy is for good.
+        </p>
       )}
       <Caution source="HSE RR079 and construction dermatitis pages; NIOSHTIC-2 20031204 and 20042590; OSHA composites page">
         Epoxy can sensitise for life: no skin contact, thick nitrile gloves renewed often, wash with soap, not

@@ -46,6 +46,7 @@ export function HandleHabitFields() {
       <QuantityField label="Width of a band" path={at('arborWidth')} />
       <QuantityField label="Glue between blank and grip, all round" path={at('glueLine')} />
       <QuantityField label="The reamer stops short of the end by" path={at('reamShort')} />
+      <QuantityField label="Glue may be bent after" path={at('glueCure')} />
       <QuantityField label="Arbors stop short of the seat’s ends by" path={at('arborShort')} />
       <QuantityField label="Widest gap, all round, that tape may fill" path={at('tapedGap')} />
       <QuantityField label="Winding check wider than the blank by, at least" path={at('checkLeast')} />

@@ -2,6 +2,7 @@ import { Link } from 'wouter';
 import { BuildFields } from '../fields/build-fields.tsx';
 import type { SheetModel } from '../layout/sheet-model.ts';
 import { TestsPart } from '../photo/tests-part.tsx';
+import { NoBendYet } from '../plan/no-bend-yet.tsx';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { NextLine } from '../shell/next-line.tsx';
@@ -26,6 +27,7 @@ export function LoadTestStep() {
   return (
     <BuildFields>
       <WhatNext working={working} model={model} solved={stiffness.solved !== undefined} />
+      <NoBendYet />
       <PrepareList />
       {predicted && <ExpectedPart model={predicted} />}
       <TestsPart model={predicted} />

@@ -1,7 +1,9 @@
 import { recoatAt } from '../../engine/finish/schedule.ts';
 import { timeAtRoom } from '../../engine/finish/temperature.ts';
 import { type BenchStage, benchList, type StageFact } from '../../engine/plan/bench-list.ts';
+import { bendGate } from '../../engine/plan/bend-gate.ts';
 import { readFinish } from '../../record/read-finish.ts';
+import { readSoftWork } from '../../record/read-soft-work.ts';
 import { clockWords } from '../finish/due-words.ts';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
@@ -18,6 +20,7 @@ export function useStages(nowMs: number): BenchStage[] {
   const fishMs =
     last &&
     last.brushedAtMs + 1000 * timeAtRoom(times.fishAfterS, times.statedC, last.roomC, times.halvesPerC);
+  const soft = bendGate(readSoftWork(filled), nowMs);
   const marked = choices?.guides.every(({ stationM }) => stationM !== undefined) ?? false;
   const wrapped =
     flagOf(finish, 'wrapsChecked') ||
@@ -48,6 +51,7 @@ export function useStages(nowMs: number): BenchStage[] {
       name: 'Tape the guides and load the rod',
       after: ['marks'],
       done: ['loadTests', 'proofs'].some((kind) => rows(kind).length > 0) || wrapped,
+      waitsFor: soft && `${soft.what}, until ${clockWords(soft.untilMs)}`,
     },
     {
       id: 'wraps',

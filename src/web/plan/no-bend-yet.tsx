@@ -1,0 +1,28 @@
+import { useMemo } from 'react';
+import { type BendGate, bendGate } from '../../engine/plan/bend-gate.ts';
+import { readSoftWork } from '../../record/read-soft-work.ts';
+import { clockWords } from '../finish/due-words.ts';
+import { useNow } from '../finish/use-now.ts';
+import { useBench } from '../read/bench.tsx';
+
+/** What is still too soft for the rod to be bent; undefined when nothing is. */
+export function useBendGate(): BendGate | undefined {
+  const { filled } = useBench();
+  const soft = useMemo(() => readSoftWork(filled), [filled]);
+  return bendGate(soft, useNow());
+}
+
+/** Stands before anything that bends the rod, until the last glue and coat are hard. */
+export function NoBendYet() {
+  const gate = useBendGate();
+  return (
+    <div role="status">
+      {gate && (
+        <p className="attention">
+          ▲ Not to be bent before {clockWords(gate.untilMs)}: {gate.what} is still soft. Hang nothing on it;
+          the product’s data sheet comes first.
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,144 @@
+import { encode } from 'fast-png';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { paintScan } from '../render/scan-sheet.ts';
+import { twoPieceChanges } from './invented-build.ts';
+import { type Bench, openBench } from './open-bench.ts';
+import { fill, openStep } from './open-step.ts';
+
+let bench: Bench;
+let page: Page;
+const hours = (count: number) => new Date(Date.now() - count * 3_600_000).toISOString();
+beforeAll(async () => {
+  bench = await openBench();
+  const row = (collection: string, id: string, field: string, value: string | number) => ({
+    path: [collection, id, field] as const,
+    value,
+  });
+  const coats = [
+    row('coats', 'c1', 'order', 0),
+    row('coats', 'c1', 'brushedAt', hours(60)),
+    row('coats', 'c2', 'order', 1),
+    row('coats', 'c2', 'brushedAt', hours(30)),
+  ];
+  page = await openStep(bench, [...twoPieceChanges(), ...coats], 'handle');
+});
+afterAll(() => bench?.close());
+
+/** What stands at the field itself. */
+const saidAt = (path: string, words: RegExp) =>
+  page
+    .locator('.field', { has: page.locator(`[data-path="${path}"]`) })
+    .locator('.field-trouble', { hasText: words });
+const to = (step: string) => page.goto(page.url().replace(/[a-z-]+$/, step));
+
+test('a grip past its section, a bore below the blank, negative room and a length below nothing, each at its field', async () => {
+  await fill(page, 'Butt end to the front of the grip', '50 in');
+  await saidAt(
+    'handle/-/gripFront',
+    /past the butt section of .*: set its front further back, or choose a shorter grip/,
+  ).waitFor();
+  await fill(page, 'Butt end to the front of the grip', '9 1/4 in');
+  await fill(page, 'Grip’s length', '14 in');
+  await saidAt(
+    'handle/-/gripLength',
+    /is longer than the .* from the butt end to its front: shorten it/,
+  ).waitFor();
+  await fill(page, 'Grip’s length', '7 in');
+  await fill(page, 'Seat’s length', '4 in');
+  await saidAt(
+    'handle/-/seatLength',
+    /Grip and seat need .* more than there is .*: move the front forward, or take a shorter seat/,
+  ).waitFor();
+  await fill(page, 'Seat’s length', '2 in');
+  await fill(page, 'Seat’s bore', '5 mm');
+  await saidAt(
+    'handle/-/seatBore',
+    /The seat's bore of 5.* is smaller than the blank under it.*: open the insert/,
+  ).waitFor();
+  await fill(page, 'Seat’s bore', '-3 mm');
+  await saidAt('handle/-/seatBore', /-3 mm/).waitFor();
+  await page.getByRole('textbox', { name: 'Seat’s bore' }).press('Escape');
+});
+
+test('a tip-top is glued when it was looked at, and what is soft is not bent', async () => {
+  const glue = page.getByRole('button', { name: 'Tip-top is glued now' });
+  expect(await glue.isDisabled()).toBe(true);
+  for (const words of ['line runs true', 'tip-top stands'])
+    await page.locator('label.flag', { hasText: words }).click();
+  await glue.click();
+  await page.getByText(/^Tip-top glued /).waitFor();
+  await to('load-test');
+  await page.getByText(/Not to be bent before .*: the tip-top’s glue is still soft/).waitFor();
+  await to('handle');
+  await fill(page, 'Glue may be bent after', '1 min');
+});
+
+test('no turns to the inch, by the build or by the shop, is refused where it stands', async () => {
+  await to('wraps');
+  await fill(page, 'Turns counted', '0');
+  await saidAt(
+    'wraps/-/turnsCounted',
+    /No turns were counted, .*: count the turns in a measured width/,
+  ).waitFor();
+  await page.getByRole('button', { name: 'Keep as the shop’s habit' }).click();
+  await fill(page, 'Turns counted', '');
+  // The field is empty, but what the shop does in its place cannot be worked with.
+  await saidAt('wraps/-/turnsCounted', /No turns were counted/).waitFor();
+  await fill(page, 'Turns counted', '160');
+  await saidAt('wraps/-/turnsCounted', /./).waitFor({ state: 'detached' });
+});
+
+test('a recoat in the past, and a density that mixing by mass needs, are asked for at their fields', async () => {
+  await to('finish');
+  const local = (iso: string) =>
+    new Date(Date.parse(iso) - new Date(iso).getTimezoneOffset() * 60_000).toISOString().slice(0, 16);
+  await page.getByLabel('Coat 2 brushed on').fill(local(hours(70)));
+  await saidAt(
+    'coats/c2/brushedAt',
+    /Coat 2 would lie in the past, before coat 1: correct the earlier of the two/,
+  ).waitFor();
+  await page.getByLabel('Coat 2 brushed on').fill(local(hours(30)));
+  await page.locator('label.choice-option', { hasText: 'mass' }).click();
+  await saidAt('finish/-/densityA', /densities of both parts are needed .*or mix by volume/).waitFor();
+  await page.locator('label.choice-option', { hasText: 'volume' }).click();
+});
+
+test('guides that touch on a scan are named with where they lie, and none of them is measured', async () => {
+  await to('guides');
+  const sheet = paintScan({
+    seed: 5,
+    guides: 0,
+    touchingPairs: 1,
+    widthMm: 70,
+    heightMm: 55,
+    darkGround: false,
+  });
+  const { width, height, rgb: data } = sheet.picture;
+  const buffer = Buffer.from(encode({ width, height, channels: 3, depth: 8, data }));
+  await page
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({ name: 'touching.png', mimeType: 'image/png', buffer }, { timeout: 60_000 });
+  await page
+    .getByText(/two or more guides touch or overlap near pixel .*; lay them apart and scan again/)
+    .waitFor({ timeout: 90_000 });
+  expect(await page.getByRole('region', { name: 'Guides on the scan' }).count()).toBe(0);
+  expect(await page.getByRole('button', { name: 'Put them into the bag' }).count()).toBe(0);
+});
+
+test('a foot is ground only after the eye’s part, for it cannot be sent back', async () => {
+  const bag = page.getByRole('region', { name: 'Guides in the bag' });
+  await bag
+    .getByRole('button', { name: /^\+ straight/ })
+    .first()
+    .click();
+  const row = page.getByRole('region', { name: 'Each guide looked at' }).getByRole('row').nth(1);
+  const ramp = row.getByRole('checkbox', { name: /^foot ramped/ });
+  expect(await ramp.isDisabled()).toBe(true);
+  for (const words of [/^plating whole/, /^not twisted/, /^ring smooth/]) {
+    await row.locator('label.flag', { has: page.getByRole('checkbox', { name: words }) }).click();
+  }
+  await expect.poll(() => ramp.isDisabled()).toBe(false);
+  expect(bench.complaints).toEqual([]);
+});
