@@ -67,14 +67,14 @@ function listen(page: Page, address: string, complaints: string[]): void {
   });
 }
 
-function chromeFile(): string {
+export function chromeFile(): string {
   const known = [process.env.CHROME, '/usr/bin/chromium', '/usr/bin/google-chrome'];
   const found = known.find((file) => file && existsSync(file));
   if (!found) throw new Error('No Chromium. Run "npm test", which finds one, or set CHROME to its file');
   return found;
 }
 
-function chromeArguments(): string[] {
+export function chromeArguments(): string[] {
   const quiet = [
     '--headless',
     '--disable-gpu',

@@ -60,7 +60,8 @@ class IndexedDbOutbox implements Outbox {
 
   private run(mode: IDBTransactionMode, work: (store: IDBObjectStore) => void): Promise<void> {
     return new Promise((resolve, reject) => {
-      const transaction = this.database.transaction(storeName, mode);
+      // Strict: what is said to be kept in this browser outlives its end and a power cut.
+      const transaction = this.database.transaction(storeName, mode, { durability: 'strict' });
       transaction.oncomplete = () => resolve();
       transaction.onabort = () => reject(transaction.error ?? new Error('The browser gave the outbox up'));
       work(transaction.objectStore(storeName));
