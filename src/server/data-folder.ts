@@ -1,8 +1,8 @@
 import { mkdirSync, readFileSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { DatabaseTrouble } from './database-trouble.ts';
-import { openSqlite } from './sqlite.ts';
+import { DatabaseTrouble, troubleOf } from './database-trouble.ts';
+import { type OpenedSqlite, openSqlite } from './sqlite.ts';
 
 /** Where the record is kept unless `--data` or FAIRBEND_DATA says otherwise. */
 export function defaultDataFolder(env: NodeJS.ProcessEnv, platform: NodeJS.Platform): string {
@@ -58,19 +58,12 @@ export interface FolderLock {
 
 /**
  * Takes the folder for this process; undefined when another server has it. The lock is one of the operating
- * system on a small SQLite file: it ends with the process, however that ends.
+ * system on a small SQLite file: it ends with the process, however that ends. @throws DatabaseTrouble
  */
 export function lockFolder(folder: string): FolderLock | undefined {
   const noteFile = join(folder, 'server.json');
-  const { database } = openSqlite(join(folder, 'server-lock.sqlite'));
-  try {
-    database.exec('PRAGMA busy_timeout=0');
-    database.exec('PRAGMA locking_mode=EXCLUSIVE');
-    database.exec('BEGIN EXCLUSIVE');
-  } catch {
-    database.close();
-    return undefined;
-  }
+  const database = lockedDatabase(join(folder, 'server-lock.sqlite'));
+  if (!database) return undefined;
   return {
     note: (note) => writeFileSync(noteFile, `${JSON.stringify(note)}\n`),
     release() {
@@ -79,6 +72,23 @@ export function lockFolder(folder: string): FolderLock | undefined {
       database.close();
     },
   };
+}
+
+/** Undefined while another process holds it. @throws DatabaseTrouble where the folder does not let it be made */
+function lockedDatabase(file: string): OpenedSqlite['database'] | undefined {
+  let database: OpenedSqlite['database'] | undefined;
+  try {
+    database = openSqlite(file).database;
+    database.exec('PRAGMA busy_timeout=0');
+    database.exec('PRAGMA locking_mode=EXCLUSIVE');
+    database.exec('BEGIN EXCLUSIVE');
+    return database;
+  } catch (error) {
+    database?.close();
+    const trouble = troubleOf(error, file);
+    if (trouble?.kind === 'busy') return undefined;
+    throw trouble ?? error;
+  }
 }
 
 /** What the server that has the folder left there. */

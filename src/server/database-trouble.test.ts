@@ -98,7 +98,13 @@ test.each([
   [{ code: 'SQLITE_IOERR_WRITE' }, 'disk'],
   [{ code: 'ERR_SQLITE_ERROR', errcode: 13 }, 'full'],
   [{ code: 'ERR_SQLITE_ERROR', errcode: 8 + (4 << 8) }, 'read-only'],
+  [{ code: 'ENOSPC' }, 'full'],
   [{ code: 'ECONNREFUSED' }, 'cannot open'],
+  [{ code: '53100' }, 'full'],
+  [{ code: '25006' }, 'read-only'],
+  [{ code: '55P03' }, 'busy'],
+  [{ code: 'XX001' }, 'damaged'],
+  [{ code: '57P01' }, 'cannot open'],
 ])('the error %j of a driver is understood as "%s"', (error, kind) => {
   expect(troubleOf(error, 'x.sqlite')).toMatchObject({ kind, message: expect.stringContaining('x.sqlite') });
 });

@@ -1,8 +1,9 @@
 import { join } from 'node:path';
+import { type Kysely, sql } from 'kysely';
 import { ChangeFeed } from './change-feed.ts';
 import type { DataFolder } from './data-folder.ts';
 import { openDatabase } from './database.ts';
-import { isServer } from './database-trouble.ts';
+import { isServer, troubleOf } from './database-trouble.ts';
 import { plantDemo } from './demo.ts';
 import { JobStore } from './jobs/job-store.ts';
 import type { Jobs } from './jobs/jobs.ts';
@@ -11,6 +12,7 @@ import { Keeper } from './keeper.ts';
 import { FileSessions } from './sharing/file-sessions.ts';
 import type { Sessions } from './sharing/sessions.ts';
 import { SqlSessions } from './sharing/sql-sessions.ts';
+import type { Tables } from './tables.ts';
 
 /** All that stands on one open database; a restore closes it and opens the next. */
 export interface OpenRecord {
@@ -39,6 +41,7 @@ export async function openRecord(
     for (const end of opened.splice(0).reverse()) await end();
   };
   try {
+    if (!shared) await assertWritable(db, folder.databaseFile);
     const feed = shared
       ? await sharedFeed(databaseUrl)
       : { feed: new ChangeFeed(), close: async () => undefined };
@@ -54,6 +57,15 @@ export async function openRecord(
   } catch (error) {
     await close();
     throw error;
+  }
+}
+
+/** SQLite opens a file that may not be written as well; better said at the start than at the first change. */
+async function assertWritable(db: Kysely<Tables>, file: string): Promise<void> {
+  try {
+    await sql`delete from jobs where 1 = 0`.execute(db);
+  } catch (error) {
+    throw troubleOf(error, file) ?? error;
   }
 }
 

@@ -136,11 +136,13 @@ describe('pairing', () => {
     expect(pairing.accept(again.code)).toBe(false);
   });
 
-  test('a paired device makes no codes, shuts nobody out and restores nothing', async () => {
+  test('a paired device makes no codes, shuts nobody out, restores nothing and takes no shop in', async () => {
     await start();
     const cookie = await pairedCookie();
     for (const path of ['/api/sharing/code', '/api/sharing/sessions/x/end', '/api/backups/x/restore'])
       expect((await ask('POST', path, { ...elsewhere, cookie }, {})).status).toBe(403);
+    const archive = { ...elsewhere, cookie, 'content-type': 'application/octet-stream' };
+    expect((await ask('POST', '/api/shop/import', archive, {})).status).toBe(403);
   });
 });
 

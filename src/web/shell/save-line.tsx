@@ -25,7 +25,10 @@ function Trouble({ save }: { save: Extract<SaveStatus, { kind: 'kept' | 'refused
   if (save.kind === 'kept') {
     return (
       <p>
-        {save.reason}. {changes(save.pending)} kept in this browser, to be sent when it answers.{' '}
+        {save.reason}. {changes(save.pending)}{' '}
+        {save.onlyOnPage
+          ? 'on this page alone, for this browser’s own store takes no more: leave the page open until it is saved.'
+          : 'kept in this browser, to be sent when it answers.'}{' '}
         <Button className="inline" onPress={retrySaving}>
           Try now
         </Button>

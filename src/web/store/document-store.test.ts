@@ -72,6 +72,45 @@ describe('writing', () => {
   });
 });
 
+describe('what is said to be kept', () => {
+  const away = async (add: () => Promise<void>) => {
+    const server = new FakeServer();
+    const outbox = Object.assign(new LocalStorageOutbox(fakeStorage()), { add });
+    const store = await DocumentStore.open('b1', {
+      api: createApi(server.fetch),
+      outbox,
+      device: 'd1-a',
+      fillRandom: (bytes) => bytes.map(() => 1),
+      now: () => new Date('2026-03-01T09:00:00Z'),
+    });
+    server.cut = true;
+    store.write('rename', [{ path: title, value: 'Brook rod' }]);
+    return { server, store };
+  };
+
+  test('stands in the browser’s own store by then', async () => {
+    let keep: () => void = () => undefined;
+    const { server, store } = await away(() => new Promise((resolve) => (keep = resolve)));
+    await vi.advanceTimersByTimeAsync(400);
+    expect(store.getSnapshot().save).toEqual({ kind: 'saving', pending: 1 });
+    keep();
+    await vi.advanceTimersByTimeAsync(0);
+    expect(store.getSnapshot().save).toMatchObject({ kind: 'kept', pending: 1 });
+    server.cut = false;
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(store.getSnapshot().save).toEqual({ kind: 'saved' });
+  });
+
+  test('is not said of what that store would not take', async () => {
+    const { server, store } = await away(() => Promise.reject(new Error('full')));
+    await vi.advanceTimersByTimeAsync(400);
+    expect(store.getSnapshot().save).toMatchObject({ kind: 'kept', pending: 1, onlyOnPage: true });
+    server.cut = false;
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(store.getSnapshot().save).toEqual({ kind: 'saved' });
+  });
+});
+
 describe('a cut network', () => {
   test('changes made meanwhile are kept, say so, and go out in order when it is back', async () => {
     const server = new FakeServer();

@@ -71,6 +71,9 @@ export class DocumentStore {
   private unwatch: (() => void) | undefined;
   /** Outbox work in the order asked for: an operation is never removed before it was added. */
   private outboxWork: Promise<void> = Promise.resolve();
+  /** Gestures on their way into the outbox, and whether it failed to take any that is still unsaved. */
+  private beingKept = 0;
+  private outboxFailed = false;
 
   /** Under which name the outbox keeps what is unsent: one document of one record. */
   private readonly outboxName: string;
@@ -211,7 +214,7 @@ export class DocumentStore {
     const at = this.parts.now().toISOString();
     const operations = makeOperations(this.document, changes, { device: this.parts.device, gesture, at });
     this.take(operations);
-    this.laterInOutbox(() => this.parts.outbox.add(this.outboxName, operations));
+    this.keepInOutbox(operations);
     this.sender.enqueue(operations);
     this.refresh();
   }
@@ -240,7 +243,22 @@ export class DocumentStore {
     this.laterInOutbox(() => this.parts.outbox.remove(this.outboxName, ids));
   }
 
-  /** A full or broken outbox must not stop the sending; the status still says what is not saved yet. */
+  /** Only once they stand there are they said to be kept. */
+  private keepInOutbox(operations: readonly Operation[]): void {
+    this.beingKept += 1;
+    this.laterInOutbox(async () => {
+      try {
+        await this.parts.outbox.add(this.outboxName, operations);
+      } catch {
+        this.outboxFailed = true;
+      } finally {
+        this.beingKept -= 1;
+        if (this.sender.status.kind === 'kept') this.refresh();
+      }
+    });
+  }
+
+  /** A full or broken outbox must not stop the sending; the status says what is kept nowhere. */
   private laterInOutbox(work: () => Promise<void>): void {
     this.outboxWork = this.outboxWork.then(work).catch(() => undefined);
   }
@@ -257,7 +275,15 @@ export class DocumentStore {
       this.labels = { length: this.log.length, undo, redo };
     }
     const { undo, redo } = this.labels;
-    return { document: this.document, save: this.sender.status, undo, redo, conflicts: this.conflicts };
+    return { document: this.document, save: this.saveStatus(), undo, redo, conflicts: this.conflicts };
+  }
+
+  private saveStatus(): SaveStatus {
+    const { status } = this.sender;
+    if (status.kind === 'saved') this.outboxFailed = false;
+    if (status.kind !== 'kept') return status;
+    if (this.beingKept > 0) return { kind: 'saving', pending: status.pending };
+    return this.outboxFailed ? { ...status, onlyOnPage: true } : status;
   }
 }
 

@@ -5,8 +5,11 @@ import { ApiError } from './api.ts';
 export type SaveStatus =
   | { kind: 'saved' }
   | { kind: 'saving'; pending: number }
-  /** The server cannot be reached; the changes stand in this browser's outbox and are sent when it can. */
-  | { kind: 'kept'; pending: number; reason: string }
+  /**
+   * The server cannot be reached; the changes stand in this browser's outbox and are sent when it can. `onlyOnPage`:
+   * the browser's own store did not take them, so that they end with this page.
+   */
+  | { kind: 'kept'; pending: number; reason: string; onlyOnPage?: true }
   /** The server will not take these; they stay in the outbox and show what is wrong. */
   | { kind: 'refused'; pending: number; findings: Finding[] };
 
