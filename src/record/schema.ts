@@ -150,6 +150,23 @@ const sortingHabits: Record<string, FieldKind> = {
   slightOut: length(0.00001, 0.005),
   bentOut: length(0, 0.005),
 };
+/** What a layout is judged by and how the rod is held for it; a build's own word stands before the shop's. */
+const layoutHabits: Record<string, FieldKind> = {
+  /** The thickest knot that has to pass every ring. */
+  knot: length(0, 0.05),
+  buttAngle: angle(),
+  /** Tension that keeps the line just taut when the weight is tied to the tip (as a mass). */
+  tautLine: mass(),
+  intervals: choice('growing', 'free'),
+  limitLineAngle: angle(),
+  limitGap: length(0, 1),
+  limitExtraBendPerM: real(0, 10),
+  /** Coefficient of friction of the line on the rings: both ends of what it may be. */
+  frictionLowest: real(0, 2),
+  frictionHighest: real(0, 2),
+  /** Clear distance kept between a guide's foot and a ferrule's edge. */
+  ferruleClear: length(0, 0.2),
+};
 /** What is looked at and done on one guide before it is bound on. */
 const guideLooks: Record<string, FieldKind> = {
   platingWhole: flag,
@@ -495,21 +512,8 @@ export const buildSchema: DocumentSchema = {
       startUnit: choice('inch', 'mm'),
       startFrom: choice('tip', 'butt'),
       guidesSide: choice('under', 'over'),
-      /** The thickest knot that has to pass every ring. */
-      knot: length(0, 0.05),
-      buttAngle: angle(),
       loadBy: choice('line', 'tied'),
-      /** Tension that keeps the line just taut when the weight is tied to the tip (as a mass). */
-      tautLine: mass(),
-      intervals: choice('growing', 'free'),
-      limitLineAngle: angle(),
-      limitGap: length(0, 1),
-      limitExtraBendPerM: real(0, 10),
-      /** Coefficient of friction of the line on the rings: both ends of what it may be. */
-      frictionLowest: real(0, 2),
-      frictionHighest: real(0, 2),
-      /** Clear distance kept between a guide's foot and a ferrule's edge. */
-      ferruleClear: length(0, 0.2),
+      ...layoutHabits,
       tapeStep: choice('1 mm', '1/8 in', '1/16 in', '1/32 in'),
     },
   },
@@ -805,6 +809,7 @@ export const shopSchema: DocumentSchema = {
   finish: { single: true, fields: finishHabits },
   handle: { single: true, fields: handleHabits },
   sorting: { single: true, fields: sortingHabits },
+  layout: { single: true, fields: layoutHabits },
   /** The shop's own guides, a row for each kind and size in the drawers. */
   rack: {
     single: false,

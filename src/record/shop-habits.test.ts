@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { applyOperations, emptyDocument, makeOperations } from './document.ts';
 import type { Change } from './operation.ts';
+import { readBuild } from './read-build.ts';
 import { readFinish } from './read-finish.ts';
 import { readWrapChoices } from './read-wraps.ts';
 import { withHabits } from './shop-habits.ts';
@@ -47,4 +48,30 @@ test('a value taken back in the build falls back to the shop; without habits the
   );
   expect(readWrapChoices(withHabits(taken, shop)).trimTurns).toBe(6);
   expect(withHabits(build, documentOf('shop', []))).toBe(build);
+});
+
+test('what a layout is judged by is the shop’s where the build says nothing, and the build’s where it does', () => {
+  const shop = documentOf('shop', [
+    { path: ['layout', '-', 'limitLineAngle'], value: { si: 0.2, text: '0.2 rad' } },
+    { path: ['layout', '-', 'ferruleClear'], value: mm(14) },
+    { path: ['layout', '-', 'frictionHighest'], value: 0.4 },
+    { path: ['layout', '-', 'intervals'], value: 'free' },
+  ]);
+  const section: Change[] = [
+    { path: ['sections', 's', 'order'], value: 0 },
+    { path: ['sections', 's', 'name'], value: 'all' },
+    { path: ['sections', 's', 'length'], value: mm(2100) },
+  ];
+  const choicesOf = (changes: Change[]) =>
+    readBuild(withHabits(documentOf('build', [...section, ...changes]), shop)).choices;
+  expect(choicesOf([])).toMatchObject({
+    limits: { lineAngleRad: 0.2 },
+    ferruleClearM: 0.014,
+    friction: { highest: 0.4 },
+    intervals: 'free',
+  });
+  expect(choicesOf([{ path: ['layout', '-', 'intervals'], value: 'growing' }])).toMatchObject({
+    limits: { lineAngleRad: 0.2 },
+    intervals: 'growing',
+  });
 });

@@ -3,7 +3,7 @@ import type { Cell, DocumentState } from './operation.ts';
 import { tapeSteps } from './read-choices.ts';
 
 /** Collections that a build and its shop have in common. */
-const shared = ['wraps', 'finish', 'handle', 'sorting'];
+const shared = ['wraps', 'finish', 'handle', 'sorting', 'layout'];
 
 /**
  * The build with the shop's habits where it says nothing itself; what neither says is left to common practice.

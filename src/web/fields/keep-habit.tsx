@@ -9,7 +9,7 @@ export function KeepHabit({
   collection,
   words,
 }: {
-  collection: 'wraps' | 'finish' | 'handle' | 'sorting';
+  collection: 'wraps' | 'finish' | 'handle' | 'sorting' | 'layout';
   words: string;
 }) {
   const { single } = useBuild();

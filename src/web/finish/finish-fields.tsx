@@ -22,10 +22,22 @@ export function ProductFields() {
   );
 }
 
+/** How one build is mixed, in the room it stands in. */
 export function MixFields({ byMass }: { byMass: boolean }) {
   return (
+    <>
+      <div className="fields-row">
+        <NumberField label="Room" path={at('roomC')} unit="°C" />
+      </div>
+      <MixHabitFields byMass={byMass} />
+    </>
+  );
+}
+
+/** How this shop mixes; an empty field says what holds and where that comes from. */
+export function MixHabitFields({ byMass }: { byMass: boolean }) {
+  return (
     <div className="fields-row" data-group="">
-      <NumberField label="Room" path={at('roomC')} unit="°C" />
       <ChoiceField
         label="Measure by"
         path={at('mixBy')}

@@ -2,6 +2,7 @@ import { munkres } from 'munkres';
 import { useMemo } from 'react';
 import { type BagGuide, type SortedBag, sortBag } from '../../engine/guides/bag-sorting.ts';
 import { checkGuideSet, type SetGuide } from '../../engine/guides/check-guide-set.ts';
+import { singleRow } from '../../record/document.ts';
 import { bagPlaces, readBag, readGuideSet, readSortingRules } from '../../record/read-guide-set.ts';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
@@ -22,9 +23,9 @@ export interface RackOnBench {
 
 /** The set, the bag and the best use of it; undefined while the blank has no diameters. */
 export function useRack(): RackOnBench | undefined {
-  const { document, single } = useBuild();
+  const { document } = useBuild();
   const { filled, blank, choices, profile } = useBench();
-  const knotM = siOf(single('layout'), 'knot');
+  const knotM = siOf(singleRow(filled, 'layout'), 'knot');
   return useMemo(() => {
     if (!blank || !choices || profile.length === 0) return undefined;
     const set = readGuideSet(document, choices.guides);

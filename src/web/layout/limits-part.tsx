@@ -1,6 +1,7 @@
 import type { LayoutLimits } from '../../engine/layout/ladder.ts';
 import { formatLength } from '../../engine/units/format-quantity.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
+import { KeepHabit } from '../fields/keep-habit.tsx';
 import { NumberField } from '../fields/number-field.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { useShop } from '../read/shop.tsx';
@@ -19,7 +20,7 @@ export function LimitsPart({ usual }: { usual: LayoutLimits }) {
           path={['layout', '-', 'limitLineAngle']}
           gesture="limit of the line angle"
           placeholder={`${shortDegrees(usual.lineAngleRad)}, usual`}
-          hint="Where the line turns sharply it drags and wears the ring. Lower: guides closer where the bend is tight."
+          hint="Where the line turns sharply it drags and wears the ring. Lower: guides closer where the bend is tight. Builders aim at 10 to 15° (common practice, no source)."
         />
         <QuantityField
           label="Gap beyond the rings’ height"
@@ -54,8 +55,10 @@ export function LimitsPart({ usual }: { usual: LayoutLimits }) {
           path={['layout', '-', 'ferruleClear']}
           gesture="kept free beside ferrules"
           placeholder={`${show(0.01)}; ${show(0.025)} beside a spigot`}
+          hint="6 to 15 mm clear of a ferrule’s wrap; 25 mm and more beside a spigot (common practice, no source)."
         />
       </div>
+      <KeepHabit collection="layout" words="the layout" />
     </Part>
   );
 }

@@ -1,7 +1,8 @@
 import { useFieldPlace } from '../fields/place.ts';
-import { MixFields, ProductFields } from '../finish/finish-fields.tsx';
+import { MixHabitFields, ProductFields } from '../finish/finish-fields.tsx';
 import { SortingFields } from '../guides/sorting-fields.tsx';
 import { HandleHabitFields } from '../handle/handle-fields.tsx';
+import { LayoutHabitFields } from '../layout/layout-habit-fields.tsx';
 import { Part } from '../shell/part.tsx';
 import { ThreadFields, WrapHabitFields } from '../wraps/wraps-fields.tsx';
 
@@ -19,6 +20,10 @@ export function HabitsPart() {
         <HandleHabitFields />
       </details>
       <details>
+        <summary>Layout: limits, ferrules, friction, the knot</summary>
+        <LayoutHabitFields />
+      </details>
+      <details>
         <summary>Guides: how straight is straight enough</summary>
         <SortingFields />
       </details>
@@ -31,7 +36,7 @@ export function HabitsPart() {
       <details>
         <summary>Finish: the product’s data sheet, mixing</summary>
         <ProductFields />
-        <MixFields byMass={byMass} />
+        <MixHabitFields byMass={byMass} />
       </details>
     </Part>
   );
