@@ -7,6 +7,7 @@ import { bend, bendDefaults } from '../src/engine/bend/bend.ts';
 import { type LayoutProgress, layout } from '../src/engine/layout/layout.ts';
 import { fitStiffness } from '../src/engine/stiffness/fit.ts';
 import { samplePosterior } from '../src/engine/stiffness/posterior.ts';
+import { timePhoto } from './bench-photo.ts';
 import { shelfSize, timeShelf } from './bench-shelf.ts';
 import * as work from './bench-work.ts';
 import { calculixBend, hasCalculix, withRowsAtCorners } from './live/calculix.ts';
@@ -48,6 +49,7 @@ export async function benchAll(options: { quick: boolean; live: boolean }): Prom
     }),
     ...(await floorRows(resolution, timeMs)),
     ...(await shelfRows(options.quick ? 5 : 25)),
+    ...photoRows(options.quick ? 1 : 5),
     ...(options.live ? liveRows(bendMs) : []),
   ];
 }
@@ -60,6 +62,23 @@ async function shelfRows(times: number): Promise<BenchRow[]> {
     row(`the first 50 ${of}`, list, 'ms', { atMost: 100 }),
     row(`search by three words ${of}`, search, 'ms', { atMost: 100 }),
     row(`search that finds nothing ${of}`, searchForNothing, 'ms', { atMost: 100 }),
+  ];
+}
+
+/** The processor's seconds beside the clock's, which other programs stretch. */
+function photoRows(times: number): BenchRow[] {
+  const { trace, decode, trace48 } = timePhoto(times);
+  const busy = (processor: number) => `${processor.toFixed(2)} s of the processor`;
+  return [
+    row(
+      'photograph of 12 MP traced, without decoding',
+      trace.wall,
+      's',
+      { atMost: 3 },
+      busy(trace.processor),
+    ),
+    row('its JPEG file decoded, as the door does', decode.wall, 's', undefined, busy(decode.processor)),
+    row('the same in 48 MP traced', trace48.wall, 's', undefined, busy(trace48.processor)),
   ];
 }
 

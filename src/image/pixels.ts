@@ -41,6 +41,30 @@ export function greyOf(pixels: Pixels, factor = 1): GreyImage {
   return { width, height, values };
 }
 
+/** Means of blocks of `factor` × `factor` pixels, opacity dropped; a rest narrower than a block is left out. */
+export function pixelsReduced(pixels: Pixels, factor: number): Pixels {
+  const { channels, data } = pixels;
+  const kept = channels === 1 ? 1 : 3;
+  const width = Math.floor(pixels.width / factor);
+  const height = Math.floor(pixels.height / factor);
+  const out = new Uint8Array(width * height * kept);
+  const sums = new Float32Array(width * kept);
+  for (let y = 0; y < height; y++) {
+    sums.fill(0.5 * factor * factor);
+    for (let dy = 0; dy < factor; dy++) {
+      let at = (y * factor + dy) * pixels.width * channels;
+      for (let x = 0; x < width; x++) {
+        for (let dx = 0; dx < factor; dx++) {
+          for (let c = 0; c < kept; c++) sums[x * kept + c] += data[at + c];
+          at += channels;
+        }
+      }
+    }
+    for (let i = 0; i < sums.length; i++) out[y * sums.length + i] = sums[i] / (factor * factor);
+  }
+  return { width, height, channels: kept, data: out };
+}
+
 /** Bilinear BT.601 luma at a place of the picture; places beyond the border take the border's value. */
 export function lumaAt(pixels: Pixels, x: number, y: number): number {
   const { width, height, channels, data } = pixels;

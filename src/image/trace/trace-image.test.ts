@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { canvasOf } from '../../../test/render/canvas.ts';
 import { develop } from '../../../test/render/develop.ts';
+import { enlarged } from '../../../test/render/enlarge.ts';
 import { judgeTrace } from '../../../test/render/judge-trace.ts';
 import { type Photo, paintPhoto } from '../../../test/render/photo.ts';
 import { randomFrom } from '../../../test/render/random.ts';
@@ -38,6 +39,38 @@ describe('a trace', () => {
     expect(localRmsM).toBeLessThan(0.001);
     expect(answer.findings).toEqual([]);
     expect(answer.lens.estimated).toBe(true);
+  });
+
+  test('of 39 MP, where the blank is several times as thick, is as near the truth', () => {
+    const small = converged(trace());
+    const large = enlarged(photo, 6);
+    const { width, height, rgb: data } = large.picture;
+    const { marks, ends } = large;
+    const answer = converged(traceImage({ marks, ends }, { width, height, channels: 3, data }));
+    const { rmsM, localRmsM } = judgeTrace(answer.points, photo.axis);
+    expect(rmsM).toBeLessThan(0.004);
+    expect(localRmsM).toBeLessThan(0.001);
+    expect(answer.points[0].halfWidthPx / small.points[0].halfWidthPx / 6).toBeCloseTo(1, 0);
+  });
+
+  test('of an upright picture, turned by a quarter, is the same curve', () => {
+    const { width, height, channels, data } = pixels;
+    const turned = new Uint8Array(data.length);
+    for (let y = 0; y < height; y++)
+      for (let x = 0; x < width; x++)
+        for (let c = 0; c < 3; c++)
+          turned[3 * (x * height + height - 1 - y) + c] = data[3 * (y * width + x) + c];
+    const turn = ([x, y]: readonly [number, number]): [number, number] => [height - 1 - y, x];
+    const answer = converged(
+      trace(
+        {
+          marks: asked.marks.map(({ px, atM }) => ({ px: turn(px), atM })),
+          ends: { butt: turn(asked.ends.butt), tip: turn(asked.ends.tip) },
+        },
+        { width: height, height: width, channels, data: turned },
+      ),
+    );
+    expect(judgeTrace(answer.points, photo.axis).rmsM).toBeLessThan(0.004);
   });
 
   test('of a mirrored picture is the same curve: only marks and taps count', () => {

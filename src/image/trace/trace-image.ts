@@ -5,8 +5,8 @@ import { marksToCamera } from '../camera/marks-check.ts';
 import { type Finding, type Refused, refusedWith } from '../finding.ts';
 import type { Pixels } from '../pixels.ts';
 import { coarseChoice, coarsePath } from './coarse-path.ts';
-import { otherRods } from './other-rods.ts';
-import { type RefinedCentreline, refineCentreline } from './refine-centreline.ts';
+import { fineLook } from './fine-look.ts';
+import type { RefinedCentreline } from './refine-centreline.ts';
 import { rodFindings } from './rod-findings.ts';
 import { endFindings, lostFinding, tracedFindings } from './trace-findings.ts';
 
@@ -89,12 +89,11 @@ export function traceImage(
     };
   }
   progress({ stage: 'edges', share: 0.7 });
-  const refined = refineCentreline(pixels, coarse.path, stops[0], stops[stops.length - 1]);
+  const [butt, tip] = [stops[0], stops[stops.length - 1]];
+  const { refined, rods } = fineLook(pixels, coarse, { butt, tip });
   const points = placesAlong(refined, camera.fit.camera, options.places, (pixel) =>
     camera.fit.sigmaAtM(pixel),
   );
-  progress({ stage: 'edges', share: 0.85 });
-  const rods = otherRods(pixels, coarse.ridges, refined);
   progress({ stage: 'done', share: 1 });
   const { focalPx, centrePx, k1, k2 } = camera.fit.camera;
   const used = marks.length - camera.leftOut.length;
