@@ -193,7 +193,7 @@ const guideNumbers: Record<string, FieldKind> = {
 };
 
 /** In the currency's smallest unit. */
-const money: FieldKind = { kind: 'number', min: 0, max: 1e11, integer: true };
+export const money: FieldKind = { kind: 'number', min: 0, max: 1e11, integer: true };
 
 const tags: CollectionSchema = { single: false, fields: { text: text(60), gone: flag } };
 const attachments: CollectionSchema = {

@@ -1,3 +1,8 @@
+import { formatInches } from '../units/format-inches.ts';
+import { formatMm } from '../units/format-quantity.ts';
+
+const inch = 0.0254;
+
 /**
  * What is looked at before a rod leaves, with tolerances a customer would hold it to. Common practice, no source:
  * every line can be changed or struck.
@@ -13,9 +18,13 @@ export interface RodFacts {
   balanceFromButtM?: number;
 }
 
-export function inspectionList(facts: RodFacts = {}): InspectionItem[] {
-  const mm = (lengthM: number | undefined) =>
-    lengthM === undefined ? '' : `${Math.round(lengthM * 1000)} mm `;
+/** Lengths in the shop's own units; what is a matter of hairs stays in millimetres. */
+export function inspectionList(facts: RodFacts = {}, system: 'mm' | 'inch' = 'mm'): InspectionItem[] {
+  const within = (lengthM: number | undefined, toleranceM: number) => {
+    const text = (valueM: number) =>
+      system === 'mm' ? formatMm(valueM, 0) : formatInches(valueM, { denominator: 8 }).text.replace('⁄', '/');
+    return [lengthM === undefined ? '' : `${text(lengthM)} `, `± ${text(toleranceM)}`].join('');
+  };
   const grams = facts.massKg === undefined ? '' : `${Math.round(facts.massKg * 1000)} g `;
   return [
     {
@@ -24,9 +33,17 @@ export function inspectionList(facts: RodFacts = {}): InspectionItem[] {
       tolerance: 'by eye, no step',
     },
     { id: 'guides-line', item: 'Guides and tip-top in line with the reel seat', tolerance: '± 2°' },
-    { id: 'length', item: 'Length, joints seated', tolerance: `${mm(facts.lengthM)}± 5 mm` },
+    {
+      id: 'length',
+      item: 'Length, joints seated',
+      tolerance: within(facts.lengthM, system === 'mm' ? 0.005 : inch / 4),
+    },
     { id: 'mass', item: 'Mass, ready to fish', tolerance: `${grams}± 5 g` },
-    { id: 'balance', item: 'Balance point with the reel', tolerance: `${mm(facts.balanceFromButtM)}± 15 mm` },
+    {
+      id: 'balance',
+      item: 'Balance point with the reel',
+      tolerance: within(facts.balanceFromButtM, system === 'mm' ? 0.015 : (5 * inch) / 8),
+    },
     {
       id: 'joints',
       item: 'Joints: seat to their marks, no play',

@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { changesBackTo, type PastGesture, pastGestures, stateAfter } from '../../record/past.ts';
+import { useCurrency } from '../money/use-currency.ts';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
 import { useSay } from '../shell/messages.tsx';
@@ -68,7 +69,8 @@ function PastLine({ past, latest }: { past: PastGesture; latest: boolean }) {
 function useTeller(): Teller {
   const { document } = useBuild();
   const { system } = useShop();
-  return { document, system };
+  const currency = useCurrency();
+  return { document, system, currency };
 }
 
 /** What would change, before anything does. */

@@ -16,6 +16,7 @@ const by = { device: 'd-1', gesture: 'g.1', at: '2026-03-01T09:00:00Z' };
 const teller = {
   document: applyOperations(empty, makeOperations(empty, changes, by)),
   system: 'inch' as const,
+  currency: { code: 'EUR', digits: 2 },
 };
 
 test('a change is told by what it is of and what the field is called, quantities with their unit', () => {
@@ -33,6 +34,16 @@ test('a change is told by what it is of and what the field is called, quantities
     'Blank, strain that stops: empty → 0.4 %',
   );
   expect(changeWords(['sections', 'a', 'gone'], null, true, teller)).toBe('Section tip: put away');
+});
+
+test('money is told as it is written, not in its smallest unit', () => {
+  expect(changeWords(['quoteLines', 'q', 'unitPrice'], null, 123_450, teller)).toBe(
+    'Line of the quote, price of one: empty → EUR\u00a01\u00a0234.50',
+  );
+  const yen = { ...teller, currency: { code: 'JPY', digits: 0 } };
+  expect(changeWords(['quote', '-', 'hourlyRate'], 4200, 4500, yen)).toBe(
+    'Quote, rate of an hour: JPY\u00a04\u00a0200 → JPY\u00a04\u00a0500',
+  );
 });
 
 test('a number typed bare in a millimetre shop keeps its meaning in an inch shop', () => {

@@ -1,16 +1,18 @@
+import { type Currency, writeMoney } from '../../engine/quote/money.ts';
 import { readQuantity } from '../../engine/units/read-quantity.ts';
 import type { Dimension, UnitSystem } from '../../engine/units/unit-table.ts';
 import { allRows } from '../../record/document.ts';
 import { fieldWords } from '../../record/field-words.ts';
 import { type DocumentState, deviceFamily, type Path } from '../../record/operation.ts';
-import type { FieldValue } from '../../record/schema.ts';
+import { type FieldValue, money } from '../../record/schema.ts';
 import { findField } from '../../record/validate.ts';
 import { showQuantity } from '../fields/quantity-text.ts';
 
-/** What is needed to tell a change as the builder knows it: the document it is in, and his units. */
+/** What is needed to tell a change as the builder knows it: the document it is in, his units, his money. */
 export interface Teller {
   document: DocumentState;
   system: UnitSystem;
+  currency: Currency;
 }
 
 /** "move guide.k3p9x2ab" is "Move guide"; an undo says what it took back. */
@@ -36,7 +38,8 @@ export function fieldName(path: Path): string {
 }
 
 /** A value with its unit, short enough for a line. */
-export function shownValue(path: Path, value: FieldValue, { document, system }: Teller): string {
+export function shownValue(path: Path, value: FieldValue, teller: Teller): string {
+  const { document, system, currency } = teller;
   if (value === null || value === '') return 'empty';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   const kind = findField(document.kind, path);
@@ -48,8 +51,9 @@ export function shownValue(path: Path, value: FieldValue, { document, system }: 
   if (typeof kind === 'object' && kind.kind === 'instant')
     return new Date(String(value)).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
   if (typeof kind === 'object' && kind.kind === 'row')
-    return rowName([kind.collection, String(value), ''], { document, system }) || 'one put away';
+    return rowName([kind.collection, String(value), ''], teller) || 'one put away';
   if (typeof kind === 'object' && kind.kind === 'attachment') return 'a file';
+  if (kind === money) return writeMoney(Number(value), currency);
   const { unit } = fieldWords(path);
   return cut(unit ? `${value} ${unit}` : String(value));
 }
@@ -62,7 +66,8 @@ export function whoseWords(device: string, own: string): string {
 }
 
 /** What tells a row from its neighbours: its name, or the station or weight it stands for. */
-function rowName([collection, id]: Path, { document, system }: Teller): string {
+function rowName([collection, id]: Path, teller: Teller): string {
+  const { document } = teller;
   if (id === '-') return '';
   const row = allRows(document, collection).find((one) => one.id === id);
   const fields = row?.fields ?? {};
@@ -78,7 +83,7 @@ function rowName([collection, id]: Path, { document, system }: Teller): string {
   }
   for (const name of ['fromTip', 'fromOwnTip', 'hung', 'load']) {
     if (fields[name])
-      return `at ${shownValue([collection, id, name], fields[name], { document, system })}`.replace(
+      return `at ${shownValue([collection, id, name], fields[name], teller)}`.replace(
         /^at (?=\S+ (g|kg|oz|lb)$)/,
         'of ',
       );

@@ -6,6 +6,7 @@ import { PickField } from '../fields/pick-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
+import { useShop } from '../read/shop.tsx';
 import { Part } from '../shell/part.tsx';
 import { TableFrame } from '../shell/table-frame.tsx';
 
@@ -20,11 +21,12 @@ const verdicts = [
 export function InspectionPart() {
   const { rows, write, newRowId } = useBuild();
   const { blank } = useBench();
+  const { system } = useShop();
   const list = rows('inspection');
   const layOut = () =>
     write(
       'inspection list',
-      inspectionList({ lengthM: blank?.lengthM }).flatMap(({ item, tolerance }, i): Change[] => {
+      inspectionList({ lengthM: blank?.lengthM }, system).flatMap(({ item, tolerance }, i): Change[] => {
         const id = newRowId();
         return [
           { path: ['inspection', id, 'order'], value: i },

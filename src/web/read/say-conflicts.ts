@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { fieldName, shownValue, type Teller } from '../history/history-words.ts';
+import { useCurrency } from '../money/use-currency.ts';
 import type { Conflict } from '../store/conflicts.ts';
 import type { StoreSnapshot } from '../store/document-store.ts';
 import { useShop } from './shop.tsx';
@@ -7,11 +8,13 @@ import { useShop } from './shop.tsx';
 /** Says when two devices changed one field without knowing of each other: which value stands, which is in the history. */
 export function useSayConflicts({ conflicts, document }: StoreSnapshot, say: (text: string) => void): void {
   const { system } = useShop();
+  const currency = useCurrency();
   const said = useRef(0);
   useEffect(() => {
-    for (const conflict of conflicts.slice(said.current)) say(conflictWords(conflict, { document, system }));
+    for (const conflict of conflicts.slice(said.current))
+      say(conflictWords(conflict, { document, system, currency }));
     said.current = conflicts.length;
-  }, [conflicts, document, system, say]);
+  }, [conflicts, document, system, currency, say]);
 }
 
 /** One sentence, the same on both sides but for whose value it is. */
