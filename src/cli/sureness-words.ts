@@ -75,6 +75,7 @@ function nextLine(next: NextReading, system: UnitSystem): string {
   const [option] = next.options;
   if (!option) return '';
   const place = (at: number) => formatLength(at, { system, denominator: 2, decimals: 0 });
-  const reading = `Next reading: ${readingInWords(option, { place })} ${narrowingInWords(option, next)}; about ${option.minutes} minutes.`;
-  return `${reading}\n${enoughInWords(next)}`;
+  const wording = { place, size: (m: number) => formatLength(m, { system, denominator: 16, decimals: 0 }) };
+  const reading = `Next reading: ${readingInWords(option, wording)} ${narrowingInWords(option, next, wording)}; about ${option.minutes} minutes.`;
+  return `${reading}\n${enoughInWords(next, wording)}`;
 }

@@ -9,6 +9,7 @@ import { formatMm } from '../engine/units/format-quantity.ts';
 import type { DocumentState } from './operation.ts';
 import { readSections, readSetups } from './read-bench.ts';
 import { readChoices, type ShopHabits } from './read-choices.ts';
+import { bareSwings } from './read-swings.ts';
 import { oneOf, readSingle } from './read-values.ts';
 import { bareCurves } from './traced-curves.ts';
 
@@ -41,6 +42,7 @@ export function readBuild(state: DocumentState, habits: ShopHabits = {}): BuildR
     ferrulesBound: blank.flag('ferrulesBound'),
     sections: sections.value,
     setups: setups.value,
+    swings: bareSwings(state),
     curves: bareCurves(state),
     handle: handle.value,
   };

@@ -1,3 +1,4 @@
+import type { BareSwing } from '../engine/bench/bench.ts';
 import type { SwingingRod } from '../engine/flow/power.ts';
 import type { SwingCount } from '../engine/flow/swing-words.ts';
 import type { DocumentState } from './operation.ts';
@@ -7,6 +8,15 @@ export interface CountedSwing extends Partial<SwingCount>, Pick<SwingingRod, 'ro
   id: string;
   /** Undefined: held at the front of the grip. */
   clampFromTipM?: number;
+}
+
+/** Counts of the bare blank with both numbers. */
+export function bareSwings(state: DocumentState): BareSwing[] {
+  return readSwings(state).flatMap(({ id, rod, clampFromTipM, counted, seconds }) =>
+    rod === 'bare' && counted !== undefined && seconds !== undefined
+      ? [{ id, clampFromTipM, counted, seconds }]
+      : [],
+  );
 }
 
 /** Counts in the order they were made, half-filled ones too. */

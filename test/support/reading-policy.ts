@@ -5,6 +5,7 @@
  * the best marks on the true blank by ln EI in ten cells along it. What the readings happen to show does not move it.
  */
 import { type BlankTables, freeRod } from '../../src/engine/bench/free-rod.ts';
+import { frequency } from '../../src/engine/frequency/frequency.ts';
 import type { LadderRequest } from '../../src/engine/layout/ladder.ts';
 import { type LayoutFound, layout } from '../../src/engine/layout/layout.ts';
 import { defaultLadder, defaultLimits } from '../../src/engine/layout/layout-defaults.ts';
@@ -18,8 +19,9 @@ import type { Posterior } from '../../src/engine/stiffness/posterior.ts';
 import { prepared } from '../../src/engine/stiffness/prepared.ts';
 import { independentPrior, withRoughness } from '../../src/engine/stiffness/prior.ts';
 import { priorsOf } from '../../src/engine/stiffness/refit.ts';
-import type { FitClampSetup, FitRequest, FitTest } from '../../src/engine/stiffness/request.ts';
+import type { FitClampSetup, FitRequest, FitSpanSetup, FitTest } from '../../src/engine/stiffness/request.ts';
 import { rowsOf } from '../../src/engine/stiffness/rows.ts';
+import { stopwatchSigmaS } from '../../src/engine/stiffness/swing-data.ts';
 import { rowByStandard, unknownsOf } from '../../src/engine/stiffness/unknowns.ts';
 import { placeAnew } from '../../src/engine/sureness/mark-spread.ts';
 import {
@@ -30,8 +32,9 @@ import {
 import {
   type OptionsQuestion,
   type ReadingOption,
-  setupsOnOffer,
+  readingsOnOffer,
 } from '../../src/engine/sureness/reading-options.ts';
+import { spanSigmaM } from '../../src/engine/sureness/span-offers.ts';
 import { dropOn, randomBlank, readBench, type TrueBlank, trueCurve } from './simulated-bench.ts';
 
 export interface Step {
@@ -56,7 +59,10 @@ export function readByPolicy(
   const random = seededRandom(1000 * seed + chance);
   const steps: Step[] = [];
   for (;;) {
-    const fit: FitRequest = { blank: bench.fitBlank, setups: structuredClone(bench.setups) };
+    const fit: FitRequest = {
+      blank: bench.fitBlank,
+      setups: structuredClone([...bench.spans, ...bench.setups]),
+    };
     const { answer, posterior } = fitStiffness(fit);
     if (answer.status === 'refused' || !posterior) throw new Error(JSON.stringify(answer.findings));
     const step = { readings: bench.readings, minutes: bench.minutes, price: bench.priceOf(fit) };
@@ -64,7 +70,7 @@ export function readByPolicy(
     if (enough(step)) return steps;
     const question: OptionsQuestion = {
       fit,
-      standing: bench.setups.length - 1,
+      standing: bench.spans.length + bench.setups.length - 1,
       tables: answer,
     };
     take(
@@ -75,7 +81,7 @@ export function readByPolicy(
 }
 
 function anyOf(question: OptionsQuestion, random: () => number): ReadingOption {
-  const all = setupsOnOffer(question).flatMap(({ options }) => options);
+  const all = readingsOnOffer(question).flatMap((offer): { option: ReadingOption }[] => offer.options);
   return all[Math.floor(random() * all.length)].option;
 }
 
@@ -96,6 +102,7 @@ export interface OpenBench {
   blank: TrueBlank;
   fitBlank: FitRequest['blank'];
   setups: (FitClampSetup & { tests: FitTest[] })[];
+  spans: FitSpanSetup[];
   tiltRad: number[];
   normal: () => number;
   readings: number;
@@ -114,6 +121,7 @@ export function openBench(seed: number, guides: number): OpenBench {
     blank,
     fitBlank: readBench(blank, nothing, seed, 0).request.blank,
     setups: [],
+    spans: [],
     tiltRad: [],
     normal: seededNormal(seededRandom(seed + 900)),
     readings: 0,
@@ -132,10 +140,16 @@ export function openBench(seed: number, guides: number): OpenBench {
   return bench;
 }
 
-export function take(
-  bench: OpenBench,
-  { standing, clampFromTipM, turnedRad, loads, readings, minutes }: ReadingOption,
-): void {
+export function take(bench: OpenBench, option: ReadingOption): void {
+  const { standing, clampFromTipM, turnedRad, loads, readings, minutes } = option;
+  if (option.supportsFromTipM) {
+    readSags(bench, option);
+    return;
+  }
+  if (option.swings) {
+    count(bench, option, option.swings.count);
+    return;
+  }
   const { blank, setups, tiltRad, normal } = bench;
   if (standing === undefined) {
     setups.push({ nominalAngleRad: 0, tiltSigmaRad: Math.PI / 180, clampFromTipM, turnedRad, tests: [] });
@@ -153,6 +167,71 @@ export function take(
   }
   bench.readings += readings;
   bench.minutes += minutes;
+}
+
+/** The true blank's frequency by subspace iteration, timed with a stopwatch. */
+function count(bench: OpenBench, { clampFromTipM, minutes }: ReadingOption, swings: number): void {
+  const rod = freeRod(trueTables(bench.blank), clampFromTipM);
+  const swung = frequency({ rod, modes: 1 });
+  if (swung.status !== 'converged') throw new Error('the simulated blank does not swing');
+  const seconds = swings / swung.hz[0] + stopwatchSigmaS * bench.normal();
+  const hz = swings / seconds;
+  const counted = { clampFromTipM, hz, sigmaHz: (hz * stopwatchSigmaS) / seconds };
+  bench.fitBlank = { ...bench.fitBlank, swings: [...(bench.fitBlank.swings ?? []), counted] };
+  bench.readings += 1;
+  bench.minutes += minutes;
+}
+
+/** Sags by statics and two integrals on the straight beam, which shares nothing with the fit's own. */
+function readSags(bench: OpenBench, { supportsFromTipM = [0, 0], loads, minutes }: ReadingOption): void {
+  const { blank, normal } = bench;
+  const [loadFromTipM] = loads[0].readFromTipM;
+  const tests = loads.map(({ massKg }) => ({
+    massKg,
+    sagM: straightSag(blank, { supportsFromTipM, loadFromTipM, massKg }) + spanSigmaM * normal(),
+    sigmaM: spanSigmaM,
+  }));
+  bench.spans.push({ kind: 'span', supportsFromTipM, loadFromTipM, tests });
+  bench.readings += tests.length;
+  bench.minutes += minutes;
+}
+
+export function straightSag(
+  { lengthM, stiffnessNm2, kgPerM }: Pick<TrueBlank, 'lengthM' | 'stiffnessNm2' | 'kgPerM'>,
+  {
+    supportsFromTipM: [a, b],
+    loadFromTipM: load,
+    massKg,
+  }: { supportsFromTipM: readonly [number, number]; loadFromTipM: number; massKg: number },
+): number {
+  const steps = 4000;
+  const h = lengthM / steps;
+  const at = (i: number) => (i + 0.5) * h;
+  let [weight, lever] = [massKg, massKg * (load - a)];
+  for (let i = 0; i < steps; i++) {
+    weight += kgPerM(at(i)) * h;
+    lever += kgPerM(at(i)) * h * (at(i) - a);
+  }
+  const atB = lever / (b - a);
+  const pushes = [
+    { place: a, kg: weight - atB },
+    { place: load, kg: -massKg },
+    { place: b, kg: atB },
+  ];
+  const heights = [0, 0, 0];
+  let [shear, moment, slope, y] = [0, 0, 0, 0];
+  for (let i = 0; i < steps; i++) {
+    pushes.forEach(({ place, kg }, k) => {
+      if (Math.floor(place / h) !== i) return;
+      heights[k] = y + slope * (place - i * h);
+      shear += kg;
+    });
+    shear -= kgPerM(at(i)) * h;
+    moment += shear * h;
+    slope += (9.80665 * moment * h) / stiffnessNm2(at(i));
+    y += slope * h;
+  }
+  return heights[0] + ((heights[2] - heights[0]) * (load - a)) / (b - a) - heights[1];
 }
 
 function trueTables(blank: TrueBlank, factorAt: (fromTipM: number) => number = () => 1): BlankTables {

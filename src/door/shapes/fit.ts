@@ -26,6 +26,16 @@ const blank = z.strictObject({
     )
     .max(100)
     .optional(),
+  swings: z
+    .array(
+      z.strictObject({
+        clampFromTipM: stationM.optional(),
+        hz: z.number().positive().max(1000),
+        sigmaHz: z.number().positive().max(1000),
+      }),
+    )
+    .max(100)
+    .optional(),
 });
 const clampSetup = z.strictObject({
   kind: z.literal('clamp').optional(),

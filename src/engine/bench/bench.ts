@@ -21,6 +21,8 @@ export interface Bench {
   ferrulesBound: boolean;
   sections: Section[];
   setups: Setup[];
+  /** Swings of the bare blank, counted by hand; left out: held at the front of the grip. */
+  swings?: BareSwing[];
   /** Photographs of the bare blank, bent. */
   curves?: CurveSetup[];
   handle: Handle;
@@ -101,6 +103,13 @@ export interface SpanSetup {
   loadFromTipM: number;
   sigmaM: number;
   tests: { id: string; hungKg: number; sagM: number }[];
+}
+
+export interface BareSwing {
+  id: string;
+  clampFromTipM?: number;
+  counted: number;
+  seconds: number;
 }
 
 /** The bare blank's curve under a weight at its tip, read from a photograph, from the hold to the tip. */

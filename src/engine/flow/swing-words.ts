@@ -3,11 +3,10 @@
  * second over both ends, σ_t = 0.2 s (a judgement, no source), so that ±f = 1.96·f·σ_t/t. A count is off by whole
  * swings or not at all: that is no ± but a possible reason, looked for when count and prediction disagree.
  */
+import { stopwatchSigmaS } from '../stiffness/swing-data.ts';
 import { fixedDecimals } from '../units/format-decimal.ts';
 import { formatMm } from '../units/format-quantity.ts';
 import type { SwingMode, SwingPrediction } from './power.ts';
-
-export const stopwatchSigmaS = 0.2;
 
 export interface SwingCount {
   counted: number;

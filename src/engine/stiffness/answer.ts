@@ -49,7 +49,7 @@ function residualRms({ model, sigma }: FitProblem, best: MostProbable): number {
   let sum = 0;
   let count = 0;
   model.data.forEach(({ kind, value }, d) => {
-    if (kind === 'mass' || kind === 'length' || !Number.isFinite(sigma[d])) return;
+    if (kind === 'mass' || kind === 'swing' || kind === 'length' || !Number.isFinite(sigma[d])) return;
     sum += (value - best.prediction.value[d]) ** 2;
     count++;
   });

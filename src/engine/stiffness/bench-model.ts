@@ -6,10 +6,11 @@ import { type MassDatum, massData, predictMass } from './mass-data.ts';
 import type { PreparedRequest } from './prepared.ts';
 import type { Rows } from './rows.ts';
 import { predictSags, type SpanModel, spanModel } from './span-model.ts';
+import { predictSwing, type SwingDatum, swingData } from './swing-data.ts';
 import type { Unknowns } from './unknowns.ts';
 
 export interface Datum {
-  kind: 'drop' | 'sag' | 'mass' | 'place' | 'length';
+  kind: 'drop' | 'sag' | 'mass' | 'swing' | 'place' | 'length';
   setup: number;
   test: number;
   reading: number;
@@ -29,6 +30,8 @@ export interface BenchModel {
     span?: SpanModel;
   }[];
   readonly masses: readonly MassDatum[];
+  readonly swings: readonly SwingDatum[];
+  readonly rows: Rows;
 }
 
 /** Where no ± was given: a tape read by eye. Common practice, no source. */
@@ -94,7 +97,11 @@ export function benchModel(request: PreparedRequest, rows: Rows): BenchModel {
       path,
     });
   }
-  return { request, data, setups, masses };
+  const swings = swingData(request.blank);
+  for (const { value, sigma, path } of swings) {
+    data.push({ kind: 'swing', setup: -1, test: -1, reading: -1, value, sigma, path });
+  }
+  return { request, data, setups, masses, swings, rows };
 }
 
 export function emptyPrediction(model: BenchModel, unknowns: Unknowns): Prediction {
@@ -122,9 +129,13 @@ export function predictBench(
     if (curve) addDrifts(curve, unknowns, z, first, out);
     if (span) allConverged = predictSags(span, unknowns, z, first, out) && allConverged;
   }
-  const firstMass = model.data.length - model.masses.length;
+  const firstSwing = model.data.length - model.swings.length;
+  const firstMass = firstSwing - model.masses.length;
   model.masses.forEach((datum, i) => {
     predictMass(datum, z, unknowns.mass.start, firstMass + i, out);
+  });
+  model.swings.forEach((datum, i) => {
+    allConverged = predictSwing(datum, model.rows, unknowns, z, firstSwing + i, out) && allConverged;
   });
   return allConverged;
 }

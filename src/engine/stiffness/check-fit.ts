@@ -48,6 +48,18 @@ function checkBlank(blank: FitBlank, require: Require): void {
     ), `${path}.outsideM`, `${outsideM} m is no diameter of a blank; give 0.0003 to 0.06 m`);
     before = fromTipM;
   });
+  blank.swings?.forEach(({ clampFromTipM = lengthM, hz, sigmaHz }, i) => {
+    const path = `blank.swings[${i}]`;
+    require(within(
+      clampFromTipM,
+      0.1,
+      lengthM * 1.001,
+    ), `${path}.clampFromTipM`, `${clampFromTipM} m is no hold on the blank; give 0.1 to ${lengthM} m`);
+    require(within(hz, 0.05, 100), `${path}.hz`, `${hz} Hz is no swing of a blank; give 0.05 to 100 Hz`);
+    require(sigmaHz > 0 &&
+      sigmaHz <
+        hz, `${path}.sigmaHz`, `${sigmaHz} Hz is no ± of ${hz} Hz; give more than 0, less than the frequency`);
+  });
   if (massKg !== undefined)
     require(within(
       massKg,

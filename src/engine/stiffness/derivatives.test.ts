@@ -28,6 +28,10 @@ const request: FitRequest = {
       { fromTipM: 0, toTipM: 1.32, massKg: 0.01, balanceFromTipM: 0.7 },
       { fromTipM: 1.28, toTipM: 2.6, massKg: 0.02 },
     ],
+    swings: [
+      { hz: 3, sigmaHz: 0.05 },
+      { clampFromTipM: 1.4, hz: 8, sigmaHz: 0.2 },
+    ],
   },
   setups: [
     {

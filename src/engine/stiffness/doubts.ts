@@ -30,7 +30,7 @@ export function possibleDoubts(model: BenchModel, unknowns: Unknowns, best: Most
       doubts.push(stretchDoubt(model, datum, d));
       return;
     }
-    const kind = datum.kind === 'mass' ? 'mass' : 'reading';
+    const kind = datum.kind === 'mass' || datum.kind === 'swing' ? 'mass' : 'reading';
     doubts.push({
       kind,
       ...placeOf(datum),
@@ -75,7 +75,7 @@ function members(
   holds: (test: number) => boolean = () => true,
 ): number[] {
   return data.flatMap((datum, d) =>
-    datum.kind !== 'mass' && datum.setup === setup && holds(datum.test) ? [d] : [],
+    datum.setup >= 0 && datum.setup === setup && holds(datum.test) ? [d] : [],
   );
 }
 
@@ -120,7 +120,7 @@ function testDoubts(
   const common = { setup, test, data: here };
   const doubts: Doubt[] = [];
   // a weight alone cannot be told from a blank as much stiffer
-  const others = data.some(({ kind, setup: s, test: t }) => kind !== 'mass' && (s !== setup || t !== test));
+  const others = data.some(({ setup: s, test: t }) => s >= 0 && (s !== setup || t !== test));
   if (others && here.some((d) => prediction.loadSlope[d] !== 0)) {
     doubts.push({
       kind: 'load',
@@ -144,15 +144,25 @@ function testDoubts(
     });
   }
   if (here.length > 1) {
-    doubts.push({
-      kind: 'stations',
-      ...common,
-      pattern: patternBy(here, (d) => prediction.stationSlope[d]),
-      sigma: 0.1,
-    });
+    doubts.push(...stationsDoubts(model, best, here).map((doubt) => ({ ...common, ...doubt })));
     doubts.push(...edgeDoubt(model, best, setup, test, here));
   }
   return doubts;
+}
+
+/** A tape hooked elsewhere moves the tip's own reading too, or the flags alone: who reads the tip sees that it is one. */
+function stationsDoubts(
+  { data, request }: BenchModel,
+  { prediction }: MostProbable,
+  here: readonly number[],
+): Pick<Doubt, 'kind' | 'pattern' | 'sigma'>[] {
+  const flags = here.filter((d) => stationOf(request.setups, data[d]) > 0);
+  const groups = flags.length < here.length && flags.length > 1 ? [here, flags] : [here];
+  return groups.map((group) => ({
+    kind: 'stations',
+    pattern: patternBy(group, (d) => prediction.stationSlope[d]),
+    sigma: 0.1,
+  }));
 }
 
 /** Amplitude 1: the lower edge was read as the axis; -1: the upper. `test` -1: in the whole set-up. */

@@ -1,11 +1,13 @@
 /** What is held to have gone wrong on the bench, and the fit under it. */
-import type { Doubt } from './doubts.ts';
+import type { Datum } from './bench-model.ts';
+import type { Doubt, DoubtKind } from './doubts.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
 import type { PreparedRequest } from './prepared.ts';
 import type { Suspicion } from './suspicion.ts';
 import type { SwappedPair } from './swapped-loads.ts';
 
 export type Named =
+  /** `alternatives`: what explains the readings almost as well, at most one. */
   | { kind: 'doubt'; suspicion: Suspicion; alternatives: readonly Suspicion[] }
   | { kind: 'swap'; pair: SwappedPair }
   | { kind: 'test'; setup: number; test: number };
@@ -37,4 +39,34 @@ export function carriedDoubts(named: readonly Named[]): Doubt[] {
   return named.flatMap((entry) =>
     entry.kind === 'doubt' && isCarried(entry.suspicion.doubt) ? [entry.suspicion.doubt] : [],
   );
+}
+
+/** A kind of slip and the rows of the request that it stands at. */
+export interface SlipPlace {
+  kind: DoubtKind | 'swap' | 'test';
+  paths: string[];
+}
+
+/** What is named, one list each: the likeliest first, then what explains the readings almost as well. */
+export function slipPlaces({ named }: Explained, data: readonly Datum[]): SlipPlace[][] {
+  return named.map((entry) => {
+    if (entry.kind === 'test') return [{ kind: 'test', paths: [testPath(entry.setup, entry.test)] }];
+    if (entry.kind === 'doubt')
+      return [entry.suspicion, ...entry.alternatives].map(({ doubt }) => ({
+        kind: doubt.kind,
+        paths: doubtPaths(doubt, data),
+      }));
+    const { setup, first, second } = entry.pair;
+    return [{ kind: 'swap', paths: [first, second].map((test) => testPath(setup, test)) }];
+  });
+}
+
+export function doubtPaths({ kind, data: at, setup, test }: Doubt, data: readonly Datum[]): string[] {
+  if (kind === 'reading' || kind === 'mass' || kind === 'stretch') return [data[at[0]].path];
+  if (kind === 'flag') return at.map((d) => data[d].path);
+  return [test < 0 ? `setups[${setup}]` : testPath(setup, test)];
+}
+
+function testPath(setup: number, test: number): string {
+  return `setups[${setup}].tests[${test}]`;
 }

@@ -6,6 +6,7 @@
 import type { Finding } from '../finding.ts';
 import { answerOf } from './answer.ts';
 import { checkFit } from './check-fit.ts';
+import { type SlipPlace, slipPlaces } from './explanation.ts';
 import { likelihoodOf, type StiffnessLikelihood } from './likelihood.ts';
 import { noiseFactor } from './noise.ts';
 import { type Posterior, posteriorOf } from './posterior.ts';
@@ -25,6 +26,8 @@ export interface FitResult {
   answer: FitAnswer;
   /** For `samplePosterior`; none where the request was refused. */
   posterior?: Posterior;
+  /** What is held to have gone wrong, and with each what explains the readings almost as well. */
+  slips?: SlipPlace[][];
   /** What the readings alone say of the stiffness, for learning from several blanks. */
   likelihood?: () => StiffnessLikelihood;
 }
@@ -43,6 +46,7 @@ export function fitStiffness(request: FitRequest): FitResult {
   return {
     answer: answerOf(problem, rows, best, posterior, said),
     posterior,
+    slips: slipPlaces(explained, problem.model.data),
     likelihood: () => likelihoodOf(problem, best),
   };
 }

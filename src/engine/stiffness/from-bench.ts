@@ -6,6 +6,7 @@ import { axisDrops } from '../bench/edge.ts';
 import { stiffZones } from '../bench/ferrule-zones.ts';
 import { arcFromTip } from './curve-places.ts';
 import type { FitBlank, FitCurveSetup, FitRequest, FitSection, FitSetup, FitTest } from './request.ts';
+import { stopwatchSigmaS } from './swing-data.ts';
 
 /** Rows of the record behind the request's indices: `rows[setup].tests[test].readings[reading]`. */
 export interface FitRows {
@@ -19,6 +20,8 @@ export interface BenchFit {
   rows: FitRows[];
   /** The section behind `blank.sections[i]`. */
   sectionIds: string[];
+  /** The count behind `blank.swings[i]`. */
+  swingIds: string[];
 }
 
 /** A checked bench; set-ups and tests without a reading are left out. */
@@ -33,6 +36,7 @@ export function benchFit(bench: Bench): BenchFit {
     request: { blank: blankFit(bench, blank, profile), setups: taken.map(({ setup }) => setup) },
     rows: taken.map(({ rows }) => rows),
     sectionIds: bench.sections.map(({ id }) => id),
+    swingIds: heldSwings(bench, blank).map(({ id }) => id),
   };
 }
 
@@ -42,6 +46,8 @@ export function benchFit(bench: Bench): BenchFit {
  */
 export function recordPath(fit: BenchFit, path: string): string {
   if (path === 'blank.massKg') return 'blank/-/mass';
+  const [, swing] = /^blank\.swings\[(\d+)\]/.exec(path) ?? [];
+  if (swing !== undefined) return `swings/${fit.swingIds[Number(swing)]}/counted`;
   return sectionPath(fit.sectionIds, path) ?? setupPath(fit.rows, path) ?? path;
 }
 
@@ -69,8 +75,26 @@ function blankFit(bench: Bench, blank: AssembledBlank, profile: DiameterRow[]): 
     lengthM: blank.lengthM,
     diameters: profile,
     ...massFit(bench, blank),
+    ...swingFit(bench, blank),
     ...(zones.length > 0 ? { stiffZones: zones } : {}),
   };
+}
+
+function swingFit(bench: Bench, blank: AssembledBlank): Pick<FitBlank, 'swings'> {
+  const swings = heldSwings(bench, blank).map(({ clampFromTipM, counted, seconds }) => ({
+    clampFromTipM,
+    hz: counted / seconds,
+    sigmaHz: ((counted / seconds) * stopwatchSigmaS) / seconds,
+  }));
+  return swings.length > 0 ? { swings } : {};
+}
+
+/** What is held within a hand's breadth of the tip swings too fast to be counted. */
+function heldSwings({ swings = [], handle }: Bench, { lengthM }: AssembledBlank) {
+  const front = lengthM - handle.gripFrontFromButtM;
+  return swings
+    .map((swing) => ({ ...swing, clampFromTipM: Math.min(lengthM, swing.clampFromTipM ?? front) }))
+    .filter(({ clampFromTipM }) => clampFromTipM > 0.1);
 }
 
 /** Section masses where every section was weighed, since they say where the mass lies; else the whole. */

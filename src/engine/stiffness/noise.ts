@@ -53,5 +53,6 @@ function withPriorWeight(square: number, freedom: number): number {
 }
 
 function isReading({ model, sigma }: FitProblem, d: number): boolean {
-  return model.data[d].kind !== 'mass' && Number.isFinite(sigma[d]);
+  const { kind } = model.data[d];
+  return kind !== 'mass' && kind !== 'swing' && Number.isFinite(sigma[d]);
 }

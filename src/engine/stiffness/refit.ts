@@ -95,7 +95,7 @@ function solve(explained: Explained, priors: Priors, noise: number, from?: Fitte
 /** Infinite for what an explanation leaves out. */
 function sigmasOf({ named }: Explained, { data }: FitProblem['model'], noise: number): Float64Array {
   const sigmas = Float64Array.from(data, ({ kind, sigma }) =>
-    kind === 'mass' ? sigma : noise * Math.hypot(sigma, roundingM),
+    kind === 'mass' || kind === 'swing' ? sigma : noise * Math.hypot(sigma, roundingM),
   );
   for (const entry of named) {
     if (entry.kind === 'doubt' && !isCarried(entry.suspicion.doubt)) {

@@ -25,6 +25,8 @@ export interface FitBlank {
   sections?: readonly FitSection[];
   /** Ferrules the builder knows, with how many times stiffer than the blank beside them where he states it. */
   stiffZones?: readonly { fromTipM: number; toTipM: number; ratio?: number }[];
+  /** Swings of the bare blank counted by hand, held at `clampFromTipM`; left out: at `lengthM`. */
+  swings?: readonly { clampFromTipM?: number; hz: number; sigmaHz: number }[];
   /** What measured blanks of its series say beforehand, in place of what its diameters would. */
   series?: SeriesPrior;
 }

@@ -3,7 +3,7 @@ import type { Finding } from '../finding.ts';
 import { stationOf } from './doubts.ts';
 import { type Explained, isCarried, type Named } from './explanation.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
-import type { Suspicion } from './suspicion.ts';
+import { degrees, grams, mm, orElse } from './slip-words.ts';
 
 export function findingsOf(
   { named, request }: Explained,
@@ -54,7 +54,7 @@ function sayDoubt(
 ): Finding[] {
   const { doubt } = suspicion;
   const { data } = problem.model;
-  const or = alternatives.length > 0 ? ` (or ${alternatives.slice(0, 2).map(inShort).join(', or ')})` : '';
+  const or = orElse(suspicion, alternatives, problem);
   const test = `setups[${doubt.setup}].tests[${doubt.test}]`;
   switch (doubt.kind) {
     case 'reading': {
@@ -64,7 +64,7 @@ function sayDoubt(
       return [
         {
           path,
-          message: `the ${what} of ${mm(value)} reads ${mm(Math.abs(amplitude))} ${amplitude > 0 ? 'more' : 'less'} than the others allow, about ${mm(value - amplitude)}${slipText(amplitude)}${or}. It is left out; read it again`,
+          message: `the ${what} of ${mm(value)} reads ${mm(Math.abs(amplitude))} ${amplitude > 0 ? 'more' : 'less'} than the others allow, about ${mm(value - amplitude)}${slipText(amplitude)} It is left out; read it again${or}`,
         },
       ];
     }
@@ -74,12 +74,13 @@ function sayDoubt(
       return [
         {
           path: datum.path,
-          message: `about ${at} from the tip the traced curve strays ${mm(Math.abs(amplitude))} from any bend of this blank${or}: does it follow a cable or a shadow there? Look at the overlay; until then that stretch counts for little`,
+          message: `about ${at} from the tip the traced curve strays ${mm(Math.abs(amplitude))} from any bend of this blank: does it follow a cable or a shadow there? Look at the overlay; until then that stretch counts for little${or}`,
         },
       ];
     }
     case 'mass': {
-      const { path, value } = data[doubt.data[0]];
+      const { path, value, kind } = data[doubt.data[0]];
+      if (kind === 'swing') return [saySwing(path, value, amplitude)];
       const [what, remedy] = path.endsWith('balanceFromTipM')
         ? [`the balance point, ${mm(value)} from the blank's tip,`, 'Measure it again']
         : [`the mass of ${grams(value)}`, 'Weigh it again'];
@@ -95,38 +96,46 @@ function sayDoubt(
         const station = stationOf(problem.model.request.setups, data[d]);
         return {
           path: data[d].path,
-          message: `the flag at ${mm(station)} reads in every test as if it stood ${mm(Math.abs(amplitude))} nearer the ${amplitude > 0 ? 'butt' : 'tip'}${or}. Measure its station again; until then its readings count for little`,
+          message: `the flag at ${mm(station)} reads in every test as if it stood ${mm(Math.abs(amplitude))} nearer the ${amplitude > 0 ? 'butt' : 'tip'}. Measure its station again; until then its readings count for little${or}`,
         };
       });
     case 'stations':
       return [
         {
           path: test,
-          message: `all stations of test ${doubt.test + 1} read as if they stood ${mm(Math.abs(amplitude))} nearer the ${amplitude > 0 ? 'butt' : 'tip'}${or}: was the tape hooked elsewhere? Measure them again`,
+          message: `all stations of test ${doubt.test + 1} read as if they stood ${mm(Math.abs(amplitude))} nearer the ${amplitude > 0 ? 'butt' : 'tip'}: was the tape hooked elsewhere? Measure them again${or}`,
         },
       ];
     case 'slip':
       return [
         {
           path: test,
-          message: `from test ${doubt.test + 1} on the blank points ${degrees(Math.abs(amplitude))} ${amplitude > 0 ? 'higher' : 'lower'} at the clamp than before: did the clamp slip${or}? These tests are taken with a tilt of their own; read one of the earlier tests again`,
+          message: `from test ${doubt.test + 1} on the blank points ${degrees(Math.abs(amplitude))} ${amplitude > 0 ? 'higher' : 'lower'} at the clamp than before: did the clamp slip? These tests are taken with a tilt of their own; read one of the earlier tests again${or}`,
         },
       ];
     case 'load':
       return [
         {
           path: test,
-          message: `the drops of test ${doubt.test + 1} want ${Math.abs(100 * amplitude).toFixed(0)} % ${amplitude > 0 ? 'more' : 'less'} weight than stated${or}. Weigh it again; until then the test says little`,
+          message: `the drops of test ${doubt.test + 1} want ${Math.abs(100 * amplitude).toFixed(0)} % ${amplitude > 0 ? 'more' : 'less'} weight than stated. Weigh it again; until then the test says little${or}`,
         },
       ];
     case 'edge':
       return [
         {
           path: doubt.test < 0 ? `setups[${doubt.setup}]` : test,
-          message: `the readings stand ${Math.abs(amplitude).toFixed(1)} radii too ${amplitude > 0 ? 'low' : 'high'}, most where the blank is thick: was the ${amplitude > 0 ? 'lower' : 'upper'} edge read${or}? Say which edge was read`,
+          message: `the readings stand ${Math.abs(amplitude).toFixed(1)} radii too ${amplitude > 0 ? 'low' : 'high'}, most where the blank is thick: was the ${amplitude > 0 ? 'lower' : 'upper'} edge read? Say which edge was read${or}`,
         },
       ];
   }
+}
+
+function saySwing(path: string, value: number, amplitude: number): Finding {
+  const [counted, wanted] = [value, value - amplitude].map((log) => `${Math.exp(log).toFixed(2)} Hz`);
+  return {
+    path,
+    message: `the swings counted, ${counted}, do not agree with what bends: ${wanted} would. They are left out; count again, the hold pressed firm, and look where it is held`,
+  };
 }
 
 function sayLength(path: string, excessM: number): Finding {
@@ -135,27 +144,6 @@ function sayLength(path: string, excessM: number): Finding {
     path,
     message: `the traced curve is ${mm(Math.abs(excessM))} ${which} than the blank from its hold to the tip: do the marks' distances hold, and was the hold tapped where it says? The length is left out`,
   };
-}
-
-function inShort({ doubt, amplitude }: Suspicion): string {
-  switch (doubt.kind) {
-    case 'stretch':
-      return `the curve strays ${mm(Math.abs(amplitude))}`;
-    case 'reading':
-      return `one reading is off by ${mm(Math.abs(amplitude))}`;
-    case 'flag':
-      return `the flag stands ${mm(Math.abs(amplitude))} off`;
-    case 'stations':
-      return `the stations are off by ${mm(Math.abs(amplitude))}`;
-    case 'slip':
-      return `the clamp slipped by ${degrees(Math.abs(amplitude))}`;
-    case 'load':
-      return `the weight is off by ${Math.abs(100 * amplitude).toFixed(0)} %`;
-    case 'edge':
-      return 'another edge was read';
-    case 'mass':
-      return 'a mass is off';
-  }
 }
 
 /** Where the error is about a round step of a tape. */
@@ -169,16 +157,5 @@ function slipText(amplitudeM: number): string {
     { m: 0.3048, text: 'a foot misread?' },
   ];
   const step = steps.find(({ m }) => Math.abs(size - m) < 0.16 * m);
-  return step ? `: ${step.text}` : '';
-}
-
-function mm(metres: number): string {
-  const value = 1000 * metres;
-  return `${value.toFixed(Math.abs(value) < 100 ? 1 : 0)} mm`;
-}
-function grams(kg: number): string {
-  return `${Number((1000 * kg).toPrecision(4))} g`;
-}
-function degrees(rad: number): string {
-  return `${((180 / Math.PI) * rad).toFixed(2)}°`;
+  return step ? `: ${step.text}` : '.';
 }

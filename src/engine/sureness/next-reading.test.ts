@@ -1,9 +1,13 @@
 import { describe, expect, test } from 'vitest';
+import { straightSag } from '../../../test/support/reading-policy.ts';
 import { randomBlank, readBench, type SetupPlan } from '../../../test/support/simulated-bench.ts';
 import { freeRod } from '../bench/free-rod.ts';
 import { bend } from '../bend/bend.ts';
+import { readingInWords } from '../flow/next-reading-words.ts';
+import { frequency } from '../frequency/frequency.ts';
 import { type LayoutFound, layout } from '../layout/layout.ts';
 import { defaultLadder, defaultLimits } from '../layout/layout-defaults.ts';
+import { piecewiseLinear, valueAt } from '../numerics/piecewise-linear.ts';
 import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
 import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
 import { fitStiffness } from '../stiffness/fit.ts';
@@ -12,6 +16,8 @@ import type { FitSolved } from '../stiffness/request.ts';
 import { nextReading, nextReadingDefaults, variancesTaken } from './next-reading.ts';
 import { setupsOnOffer } from './reading-options.ts';
 import { readingsSeen } from './readings-seen.ts';
+import { spansOnOffer } from './span-offers.ts';
+import { swingsOnOffer } from './swing-offers.ts';
 
 const plan = (lengthM: number): SetupPlan[] => [
   {
@@ -78,6 +84,71 @@ test('the spread foretold for a reading is that of drawn blanks bent one by one'
   // 400 draws know a spread to 3.5 %; the rest is the bend's own curvature over so wide a posterior
   expect(told / spread).toBeGreaterThan(0.85);
   expect(told / spread).toBeLessThan(1.15);
+});
+
+describe('spans and swings on offer', () => {
+  const drawn = samplePosterior({ posterior }, 300, 11);
+  const spreadOver = (values: readonly number[]) => {
+    const middle = values.reduce((sum, value) => sum + value, 0) / values.length;
+    return Math.sqrt(values.reduce((sum, value) => sum + (value - middle) ** 2, 0) / values.length);
+  };
+  const asTrue = ({ lengthM, stiffness, massPerLength = [] }: (typeof drawn)[number]) => {
+    const [EI, mu] = [stiffness.map((row) => row.EINm2), massPerLength.map((row) => row.kgPerM)];
+    const at = [stiffness, massPerLength].map((rows) => rows.map(({ fromTipM }) => fromTipM));
+    const [tableOfEI, tableOfMass] = [piecewiseLinear(at[0], EI), piecewiseLinear(at[1], mu)];
+    return {
+      lengthM,
+      stiffnessNm2: (s: number) => valueAt(tableOfEI, s),
+      kgPerM: (s: number) => valueAt(tableOfMass, s),
+    };
+  };
+
+  test('the spread foretold for a sag is that of drawn blanks by statics and two integrals', () => {
+    for (const offer of spansOnOffer(question)) {
+      const { supportsFromTipM, loadFromTipM, tests } = offer.setup;
+      const { massKg } = tests[1];
+      const sags = drawn.map((rod) => straightSag(asTrue(rod), { supportsFromTipM, loadFromTipM, massKg }));
+      const told = Math.hypot(...(readingsSeen(posterior, offer)?.[1].bySpread ?? []));
+      // 300 draws know a spread to 4 %; so wide a posterior adds the curvature of 1/EI
+      expect(told / spreadOver(sags)).toBeGreaterThan(0.7);
+      expect(told / spreadOver(sags)).toBeLessThan(1.15);
+    }
+  });
+
+  test('the spread foretold for a count is that of drawn blanks by subspace iteration', () => {
+    const offered = swingsOnOffer(question, { gripM: 0.25, stopwatchSigmaS: 0.2, fastestHz: 12 });
+    expect(offered.length).toBeGreaterThan(0);
+    for (const offer of offered) {
+      const logs = drawn.slice(0, 150).flatMap(({ stiffness, massPerLength = [] }) => {
+        const rod = freeRod({ stiffness, massPerLength }, offer.clampFromTipM);
+        const swung = frequency({ rod, modes: 1 });
+        return swung.status === 'converged' ? [Math.log(swung.hz[0])] : [];
+      });
+      const told = Math.hypot(...(readingsSeen(posterior, offer)?.[0].bySpread ?? []));
+      expect(told / spreadOver(logs)).toBeGreaterThan(0.8);
+      expect(told / spreadOver(logs)).toBeLessThan(1.2);
+    }
+  });
+
+  test('a hold that was counted is not offered again', () => {
+    const [{ clampFromTipM }] = swingsOnOffer(question, { gripM: 0.25, stopwatchSigmaS: 0.2, fastestHz: 12 });
+    const counted = { ...fit, blank: { ...fit.blank, swings: [{ clampFromTipM, hz: 2, sigmaHz: 0.03 }] } };
+    const again = swingsOnOffer(
+      { ...question, fit: counted },
+      { gripM: 0.25, stopwatchSigmaS: 0.2, fastestHz: 12 },
+    );
+    expect(again.some((offer) => offer.clampFromTipM === clampFromTipM)).toBe(false);
+  });
+
+  test('are told in the shop’s own units', () => {
+    const [span] = spansOnOffer(question).flatMap(({ options }) => options.map(({ option }) => option));
+    const place = (m: number) => `${(m / 0.0254).toFixed(1)} in`;
+    const words = readingInWords(span, { place, size: place });
+    expect(words).toMatch(
+      /two supports, [\d.]+ in and [\d.]+ in from the tip\. With nothing hung, then with/,
+    );
+    expect(words).not.toContain(' mm');
+  });
 });
 
 describe('variances taken', () => {

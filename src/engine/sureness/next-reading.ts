@@ -17,7 +17,7 @@ import type { Posterior } from '../stiffness/posterior.ts';
 import { directionsSeen, dot } from './directions-seen.ts';
 import type { MarkSpread } from './mark-spread.ts';
 import { type MarksOver, marksOver } from './marks-over.ts';
-import { type OptionsQuestion, type ReadingOption, setupsOnOffer } from './reading-options.ts';
+import { type OptionsQuestion, type ReadingOption, readingsOnOffer } from './reading-options.ts';
 import { readingsSeen, type SeenReading } from './readings-seen.ts';
 
 export interface NextReadingQuestion extends OptionsQuestion {
@@ -83,7 +83,7 @@ export function nextReading(
   options: NextReadingOptions = nextReadingDefaults,
 ): NextReading {
   const { posterior } = question;
-  const offers = setupsOnOffer(question).flatMap((offer) => {
+  const offers = readingsOnOffer(question).flatMap((offer) => {
     const seen = readingsSeen(posterior, offer);
     return seen ? [{ offer, seen }] : [];
   });

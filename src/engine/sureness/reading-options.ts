@@ -1,15 +1,17 @@
 /**
- * What the builder could read next: further drops in the set-up that still stands, or a new set-up with the blocks
- * moved, or with the blank turned half over. In a new set-up the tilt is unknown again, so that it is read with
- * nothing hung first and then under its weight.
+ * What the builder could read next: further drops in the set-up that still stands, a new set-up with the blocks
+ * moved, or with the blank turned half over, a stretch on two supports, or swings counted. In a new set-up the tilt is
+ * unknown again, so that it is read with nothing hung first and then under its weight.
  *
- * Left out: two supports, which show one sag at a time, and counted oscillations, which the fit does not take.
  * Minutes: a bench's habit, not measured (common practice, no source).
  */
 import type { BlankTables } from '../bench/free-rod.ts';
 import { commonHeldM, dropShareAt, weights } from '../bench/protocol.ts';
 import { type LevelLoad, predictedTipDrop } from '../bend/predicted-tip-drop.ts';
 import type { FitClampSetup, FitRequest, FitSetup } from '../stiffness/request.ts';
+import { stopwatchSigmaS } from '../stiffness/swing-data.ts';
+import { type SpanOnOffer, spansOnOffer } from './span-offers.ts';
+import { type SwingOnOffer, swingsOnOffer } from './swing-offers.ts';
 
 export interface OptionsQuestion {
   fit: FitRequest;
@@ -22,6 +24,10 @@ export interface OptionsQuestion {
 }
 
 export interface ReadingOption {
+  /** A stretch on two supports, loaded and read at `readFromTipM`; the blocks are not used. */
+  supportsFromTipM?: readonly [number, number];
+  /** Swings of the bare blank, held at `clampFromTipM`; no loads. */
+  swings?: { count: number; seconds: number };
   /** Index of the set-up that stands; left out: the blocks are set anew. */
   standing?: number;
   clampFromTipM: number;
@@ -31,14 +37,29 @@ export interface ReadingOption {
   readings: number;
   minutes: number;
 }
+/** What could be read, and which of it goes together. */
+export type Offer = SetupOnOffer | SpanOnOffer | SwingOnOffer;
+
 /** A set-up with everything that could be read in it, and which of that goes together. */
 export interface SetupOnOffer {
+  kind: 'clamp';
   standing?: number;
   /** Its drops are still to be read. */
   setup: FitClampSetup & { clampFromTipM: number };
   /** `rows`: readings of the set-up, counted through its tests. */
   options: { rows: number[]; option: ReadingOption }[];
 }
+
+export function readingsOnOffer(question: OptionsQuestion): Offer[] {
+  return [
+    ...setupsOnOffer(question),
+    ...spansOnOffer(question),
+    ...swingsOnOffer(question, { gripM: commonGripM, stopwatchSigmaS }),
+  ];
+}
+
+/** Held where a grip would begin; common practice, no source. */
+const commonGripM = 0.25;
 
 export function setupsOnOffer(question: OptionsQuestion): SetupOnOffer[] {
   const standing = standingSetup(question);
@@ -70,7 +91,7 @@ function newSetups(question: OptionsQuestion): SetupOnOffer[] {
       const loads = stationSets(stations).map((read) =>
         [0, full].map((massKg) => ({ massKg, readFromTipM: read })),
       );
-      return { setup, options: loads.map((each) => onOffer(setup, each, {})) };
+      return { kind: 'clamp', setup, options: loads.map((each) => onOffer(setup, each, {})) };
     });
   });
 }
@@ -94,7 +115,7 @@ function standingSetup(question: OptionsQuestion): SetupOnOffer | undefined {
       return onOffer(setup, [{ massKg, readFromTipM }], stands);
     }),
   );
-  return { standing, setup, options };
+  return { kind: 'clamp', standing, setup, options };
 }
 
 function onOffer(

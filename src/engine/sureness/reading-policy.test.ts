@@ -1,6 +1,6 @@
 /**
  * Readings that are proposed against readings at random, from the same list, on simulated benches that start with the
- * ten-minute readings; more benches in a long run: POLICY_BENCHES=12. Equal sureness: what the middle one of three
+ * ten-minute readings; in a long run (POLICY_BENCHES=12) twelve benches on seeds that were used for nothing else. Equal sureness: what the middle one of three
  * random runs has after 24 further readings, on the bench's own yardstick (test/support/reading-policy.ts).
  */
 import { expect, test } from 'vitest';
@@ -15,7 +15,8 @@ test('fewer than half as many proposed readings as random ones make the marks eq
   timeout: benches * 120_000,
 }, () => {
   let [proposed, random] = [0, 0];
-  for (let seed = 1; seed <= benches; seed++) {
+  const from = benches > 1 ? 8001 : 1;
+  for (let seed = from; seed < from + benches; seed++) {
     const runs = [1, 2, 3].map((chance) => {
       const steps = readByPolicy(seed, 'at random', ({ readings }) => readings >= first + 24, { chance });
       return steps[steps.length - 1];

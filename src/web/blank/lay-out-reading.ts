@@ -1,4 +1,6 @@
 import type { ReadingOption } from '../../engine/sureness/reading-options.ts';
+import { spanSigmaM } from '../../engine/sureness/span-offers.ts';
+import { formatGrams } from '../../engine/units/format-quantity.ts';
 import type { Row } from '../../record/document.ts';
 import type { Change } from '../../record/operation.ts';
 import type { QuantityValue } from '../../record/schema.ts';
@@ -25,6 +27,54 @@ export function layOutReading(
     : asNewSetup(option, setups, last?.setup, options);
 }
 
+/** A count of swings, to be filled where the swings are. */
+export function layOutCount(
+  { clampFromTipM }: ReadingOption,
+  order: number,
+  { system, newRowId }: Pick<PlanRowsOptions, 'system' | 'newRowId'>,
+): LaidOut {
+  const id = newRowId();
+  const put = (field: string, value: Change['value']): Change => ({ path: ['swings', id, field], value });
+  const changes = [
+    put('order', order + 1),
+    put('rod', 'bare'),
+    put('clampFromTip', onTape(clampFromTipM, system)),
+  ];
+  return { changes, at: `swings/${id}/counted` };
+}
+
+/** A stretch on two supports, with a sag to be read under every weight. */
+export function layOutSpan(
+  { supportsFromTipM = [0, 0], loads }: ReadingOption,
+  order: number,
+  { system, newRowId }: Pick<PlanRowsOptions, 'system' | 'newRowId'>,
+): LaidOut {
+  const id = newRowId();
+  const put = (field: string, value: Change['value']): Change => ({ path: ['setups', id, field], value });
+  const at = onTape(loads[0].readFromTipM[0], system);
+  const tests = loads.map(({ massKg }, index) => ({ id: newRowId(), index, massKg }));
+  const changes = [
+    put('order', order),
+    put('kind', 'span'),
+    put('name', `Two supports about ${at.text}`),
+    put('supportTipSide', onTape(supportsFromTipM[0], system)),
+    put('supportButtSide', onTape(supportsFromTipM[1], system)),
+    put('loadFromTip', at),
+    put('sigma', { si: spanSigmaM, text: `${1000 * spanSigmaM} mm` }),
+    ...tests.flatMap((test): Change[] => [
+      { path: ['tests', test.id, 'order'], value: test.index },
+      { path: ['tests', test.id, 'setup'], value: id },
+      { path: ['tests', test.id, 'hung'], value: { si: test.massKg, text: formatGrams(test.massKg) } },
+    ]),
+  ];
+  return { changes, at: `tests/${tests[0].id}/sag` };
+}
+
+/** The order of a set-up behind all others. */
+export function nextOrder(setups: readonly SetupRows[]): number {
+  return 1 + Math.max(-1, ...setups.map(({ setup }) => Number(setup.fields.order ?? 0)));
+}
+
 function asNewSetup(
   { clampFromTipM, turnedRad, loads }: ReadingOption,
   setups: readonly SetupRows[],
@@ -45,7 +95,7 @@ function asNewSetup(
       clampHeight: (last && quantityOf(last.fields.clampHeight)) ?? null,
       sigma: (last && quantityOf(last.fields.sigma)) ?? undefined,
       turned: turn === 0 ? undefined : degrees(turn),
-      firstOrder: 1 + Math.max(-1, ...setups.map(({ setup }) => Number(setup.fields.order ?? 0))),
+      firstOrder: nextOrder(setups),
     },
   );
   return { changes, at: firstDrop(changes) };

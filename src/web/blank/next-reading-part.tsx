@@ -9,12 +9,13 @@ import {
 import type { NextReading } from '../../engine/sureness/next-reading.ts';
 import type { ReadingOption } from '../../engine/sureness/reading-options.ts';
 import { Figure } from '../fields/figure.tsx';
+import { wordingOf } from '../layout/wording.ts';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
 import { useSay } from '../shell/messages.tsx';
 import { goToField } from '../shell/next-line.tsx';
-import { layOutReading } from './lay-out-reading.ts';
+import { layOutCount, layOutReading, layOutSpan, nextOrder } from './lay-out-reading.ts';
 import { NextReadingTables } from './next-reading-tables.tsx';
 import { onTape } from './plan-rows.ts';
 import type { SetupRows } from './reading-rows.ts';
@@ -25,7 +26,13 @@ export function NextReadingPart({ setups }: { setups: readonly SetupRows[] }) {
   const { system } = useShop();
   const { missing, answer, working, progress, failure } = useNextReading();
   const take = useTakeReading(setups);
-  const wording = useMemo(() => ({ place: (at: number) => onTape(at, system).text }), [system]);
+  const wording = useMemo(
+    () => ({
+      place: (at: number) => onTape(at, system).text,
+      size: wordingOf(system, []).length,
+    }),
+    [system],
+  );
   const best = answer?.options[0];
   return (
     <section className="next-reading screen-only" aria-label="What to read next">
@@ -35,13 +42,15 @@ export function NextReadingPart({ setups }: { setups: readonly SetupRows[] }) {
       </p>
       {!missing && !failure && answer && best && (
         <>
-          <p className={answer.enough ? 'verdict' : undefined}>{enoughInWords(answer)}</p>
+          <p className={answer.enough ? 'verdict' : undefined}>
+            <Figure text={enoughInWords(answer, wording)} />
+          </p>
           <p className="next-reading-best">
             {answer.enough ? 'If you want to go on: ' : ''}
             <Figure text={readingInWords(best, wording)} />
           </p>
           <p>
-            {narrowingInWords(best, answer)}. About {best.minutes} minutes
+            <Figure text={narrowingInWords(best, answer, wording)} />. About {best.minutes} minutes
             {best.standing === undefined ? '' : ', if nobody has touched the blocks since'}.
           </p>
           <Button
@@ -49,12 +58,10 @@ export function NextReadingPart({ setups }: { setups: readonly SetupRows[] }) {
             isDisabled={working}
             onPress={() => take(best)}
           >
-            Lay these rows out
+            {best.swings ? 'Make a row for this count' : 'Lay these rows out'}
           </Button>
           <NextReadingTables next={answer} wording={wording} />
-          <p className="quiet small">
-            {enoughRule} Not on the list: two supports, and counted oscillations, which the fit does not take.
-          </p>
+          <p className="quiet small">{enoughRule}</p>
         </>
       )}
     </section>
@@ -69,21 +76,28 @@ function workingWords(share: NextReading | number | undefined): string {
 
 /** Lays the rows out, or finds them where they stand, and goes to the first drop. */
 function useTakeReading(setups: readonly SetupRows[]): (option: ReadingOption) => void {
-  const { write, newRowId } = useBuild();
+  const { write, newRowId, rows } = useBuild();
   const { system } = useShop();
   const { fit } = useBench();
   const say = useSay();
   const [goTo, setGoTo] = useState<string>();
   // the rows come with the next state of the record
   useEffect(() => {
-    if (!goTo || !setups.some(hasReading(goTo))) return;
+    const isThere =
+      setups.some(hasPlace(goTo ?? '')) || rows('swings').some(({ id }) => goTo === `swings/${id}/counted`);
+    if (!goTo || !isThere) return;
     goToField(goTo);
     setGoTo(undefined);
-  }, [goTo, setups]);
+  }, [goTo, setups, rows]);
   return (option) => {
     const read = (fit?.rows ?? []).filter(({ curve }) => !curve);
     const last = setups.find(({ setup }) => setup.id === read.at(-1)?.setupId);
-    const { changes, at } = layOutReading(option, setups, last, { system, newRowId });
+    const options = { system, newRowId };
+    const { changes, at } = option.swings
+      ? layOutCount(option, rows('swings').length, options)
+      : option.supportsFromTipM
+        ? layOutSpan(option, nextOrder(setups), options)
+        : layOutReading(option, setups, last, options);
     if (changes.length > 0) {
       write('next reading', changes);
       say('The rows are laid out; undo takes them away.');
@@ -92,6 +106,11 @@ function useTakeReading(setups: readonly SetupRows[]): (option: ReadingOption) =
   };
 }
 
-function hasReading(at: string): (rows: SetupRows) => boolean {
-  return ({ tests }) => tests.some(({ readings }) => readings.some(({ id }) => at === `readings/${id}/drop`));
+/** The drop, or a span's sag, at this path. */
+function hasPlace(at: string): (rows: SetupRows) => boolean {
+  return ({ tests }) =>
+    tests.some(
+      ({ test, readings }) =>
+        at === `tests/${test.id}/sag` || readings.some(({ id }) => at === `readings/${id}/drop`),
+    );
 }

@@ -1,6 +1,5 @@
 import { type ReadingWording, readingInWords } from '../../engine/flow/next-reading-words.ts';
 import type { NextReading } from '../../engine/sureness/next-reading.ts';
-import { formatMm } from '../../engine/units/format-quantity.ts';
 import { Figure } from '../fields/figure.tsx';
 import { TableFrame } from '../shell/table-frame.tsx';
 
@@ -25,9 +24,15 @@ export function NextReadingTables({ next, wording }: { next: NextReading; wordin
             {plusMinusM.map((now, mark) => (
               <tr key={mark}>
                 <th scope="row">{mark + 1}</th>
-                <td>±{formatMm(slackM[mark], 0)}</td>
-                <td>{held(now) ? 'held' : `±${formatMm(now, 0)}`}</td>
-                <td>{held(now) ? 'held' : `±${formatMm(options[0].plusMinusM[mark], 0)}`}</td>
+                <td>
+                  <Figure text={`±${wording.size(slackM[mark])}`} />
+                </td>
+                <td>
+                  <Figure text={held(now) ? 'held' : `±${wording.size(now)}`} />
+                </td>
+                <td>
+                  <Figure text={held(now) ? 'held' : `±${wording.size(options[0].plusMinusM[mark])}`} />
+                </td>
               </tr>
             ))}
           </tbody>
@@ -50,7 +55,9 @@ export function NextReadingTables({ next, wording }: { next: NextReading; wordin
                   <Figure text={readingInWords(option, wording)} />
                 </th>
                 <td>{option.minutes}</td>
-                <td>±{formatMm(Math.max(...option.plusMinusM), 0)}</td>
+                <td>
+                  <Figure text={`±${wording.size(Math.max(...option.plusMinusM))}`} />
+                </td>
               </tr>
             ))}
           </tbody>

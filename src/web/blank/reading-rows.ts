@@ -28,8 +28,12 @@ export interface ReadingCount {
 }
 
 export function countReadings(setups: readonly SetupRows[]): ReadingCount {
-  const all = setups.flatMap(({ tests }) => tests.flatMap(({ readings }) => readings));
-  return { read: all.filter((reading) => siOf(reading, 'drop') !== undefined).length, planned: all.length };
+  const all = setups.flatMap(({ setup, tests }) =>
+    tests.flatMap(({ test, readings }) =>
+      setup.fields.kind === 'span' ? [siOf(test, 'sag')] : readings.map((reading) => siOf(reading, 'drop')),
+    ),
+  );
+  return { read: all.filter((value) => value !== undefined).length, planned: all.length };
 }
 
 /** Stations read in a set-up, each once, from the tip down. */

@@ -1,4 +1,5 @@
 import { LeadCaution } from '../bend/lead-caution.tsx';
+import { textOf } from '../read/values.ts';
 import { Caution } from '../shell/caution.tsx';
 import { Part } from '../shell/part.tsx';
 import { ChooseProtocol } from './choose-protocol.tsx';
@@ -6,6 +7,7 @@ import { NextReadingPart } from './next-reading-part.tsx';
 import { ProtocolPrint } from './protocol-print.tsx';
 import { countReadings, type SetupRows } from './reading-rows.ts';
 import { SetupCard } from './setup-card.tsx';
+import { SpanCard } from './span-card.tsx';
 
 /** The bend of the blank as read on the bench, set-up by set-up. */
 export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
@@ -32,9 +34,10 @@ export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
               readings. A drop is measured from the level line through the middle of the blank at the blocks,
               straight down to the line of the blank you chose.
             </p>
-            {setups.map((rows, index) => (
-              <SetupCard key={rows.setup.id} rows={rows} index={index} />
-            ))}
+            {setups.map((rows, index) => {
+              const Card = textOf(rows.setup, 'kind') === 'span' ? SpanCard : SetupCard;
+              return <Card key={rows.setup.id} rows={rows} index={index} />;
+            })}
             <NextReadingPart setups={setups} />
             <details className="screen-only">
               <summary>Measure in another way as well</summary>

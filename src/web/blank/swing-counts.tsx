@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
-import { countedHz, countInWords, hzInWords, stopwatchSigmaS } from '../../engine/flow/swing-words.ts';
+import { countedHz, countInWords, hzInWords } from '../../engine/flow/swing-words.ts';
+import { stopwatchSigmaS } from '../../engine/stiffness/swing-data.ts';
 import { type CountedSwing, readSwings } from '../../record/read-swings.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { NumberField } from '../fields/number-field.tsx';
@@ -20,7 +21,8 @@ export function SwingCounts({ power }: { power: PowerOnBench }) {
       <p className="quiet small">
         Let the tip swing a hand’s width, no more. The frequency counted is swings over time; its ± is 1.96 ×
         frequency × {stopwatchSigmaS} s over the time, {stopwatchSigmaS} s for both presses of a stopwatch (a
-        judgement, no source). A swing is there and back.
+        judgement, no source). A swing is there and back. A count of the bare blank is one of the readings
+        that its stiffness is found from.
       </p>
     </>
   );
