@@ -21,6 +21,9 @@ const old = stateOf([
   { path: ['finish', '-', 'product'], value: 'An invented finish' },
   { path: ['finish', '-', 'wrapsChecked'], value: true },
   { path: ['layout', '-', 'limitLineAngle'], value: { si: 0.26, text: '15°' } },
+  ...['top', 'low'].map(
+    (id): Change => ({ path: ['sections', id, 'lineSideMethod'], value: 'no difference found' }),
+  ),
   { path: ['parts', 'p', 'lot'], value: 'L7' },
   { path: ['prints', 'x', 'sheet'], value: 'strips' },
   { path: ['guides', 'g9', 'kind'], value: 'snake' },
@@ -46,6 +49,7 @@ test('what has to be measured, marked or checked anew is empty', () => {
   for (const { fields } of rows(again, 'sections')) {
     expect(fields.length).toBeUndefined();
     expect(fields.mass).toBeUndefined();
+    expect(fields.lineSideMethod).toBeUndefined();
   }
   expect(rows(again, 'diameters')).toEqual([]);
   expect(rows(again, 'parts')).toEqual([]);

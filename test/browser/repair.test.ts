@@ -76,6 +76,10 @@ test.each<['light' | 'dark', number[]]>([
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
       0,
     );
+    // What has changed is read without scrolling the table, on a telephone too.
+    const change = page.getByRole('region', { name: 'Before and after' }).getByRole('cell', { name: '%' });
+    const { x, width: cell } = (await change.first().boundingBox())!;
+    expect(x + cell).toBeLessThanOrEqual(width);
     if (process.env.SHOTS)
       await page.screenshot({
         path: `${process.env.SHOTS}/repair-${colorScheme}-${width}.png`,

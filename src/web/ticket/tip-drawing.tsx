@@ -65,7 +65,7 @@ function BeforeAfter({ rods: { before, after } }: { rods: ShortenedRod }) {
   ];
   return (
     <TableFrame label="Before and after">
-      <table className="figures-table">
+      <table className="figures-table ticket-before-after">
         <thead>
           <tr>
             <th scope="col">The rod</th>
