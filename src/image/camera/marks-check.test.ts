@@ -6,9 +6,10 @@ import { marksToCamera } from './marks-check.ts';
 
 const picture = { widthPx: 4000, heightPx: 3000 };
 
-function marksOf(seed: number, count: number): Mark[] {
+/** `scale` shrinks the wall and stands the camera nearer. */
+function marksOf(seed: number, count: number, scale = 1): Mark[] {
   const random = randomFrom(seed);
-  const frame = { left: -0.2, right: 2.6, bottom: -0.3, top: 1.6 };
+  const frame = { left: -0.2 * scale, right: 2.6 * scale, bottom: -0.3 * scale, top: 1.6 * scale };
   const camera = cameraFor(cameraChoice(random, picture.widthPx, picture.heightPx, frame));
   const round = [
     [-0.1, -0.2],
@@ -20,7 +21,8 @@ function marksOf(seed: number, count: number): Mark[] {
     [0, 0.6],
     [2.4, 0.6],
   ].slice(0, count);
-  return round.map(([x, y]) => {
+  return round.map(([u, v]) => {
+    const [x, y] = [u * scale, v * scale];
     const at = camera.project({ x, y });
     return { plane: { x, y }, pixel: { x: at.x + 0.5 * random.normal(), y: at.y + 0.5 * random.normal() } };
   });
@@ -59,6 +61,23 @@ describe('marks', () => {
         expect(answer.findings[0].message).toContain(`mark ${index + 1} does not agree`);
       }
     }
+  });
+
+  test('an inch on a wall of 1.2 m: named among six, seldom wrongly among five, never among four', () => {
+    const tally = { 4: [0, 0], 5: [0, 0], 6: [0, 0] };
+    for (const count of [4, 5, 6] as const) {
+      for (let index = 0; index < count; index++) {
+        const marks = marksOf(21, count, 0.46);
+        const answer = marksToCamera(withSlip(marks, index, 0.0254), picture);
+        const leftOut = answer.status === 'converged' ? answer.leftOut : [];
+        if (leftOut.length === 1 && leftOut[0] === index) tally[count][0]++;
+        else if (leftOut.length > 0) tally[count][1]++;
+      }
+    }
+    expect(tally[6][0]).toBeGreaterThanOrEqual(5);
+    expect(tally[6][1]).toBe(0);
+    expect(tally[5][1]).toBeLessThanOrEqual(1);
+    expect(tally[4]).toEqual([0, 0]);
   });
 
   test('two slips among eight are both found', () => {

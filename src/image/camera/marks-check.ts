@@ -12,12 +12,22 @@ import type { Point } from './homography.ts';
 export interface MarksChoice {
   /** Root mean square misfit, in standard errors of a mark, above which a culprit is looked for. */
   suspectMisfit: number;
+  /** Above this it is said, without leaving a mark out: a slip may hide in it. */
+  doubtMisfit: number;
   /** The culprit's absence must shrink the cost to this share, and the next best must stay this much worse. */
   culpritShare: number;
   runnerUpFactor: number;
+  /** The same among five marks: without one of them the other four hardly overdetermine a camera. */
+  runnerUpOfFive: number;
 }
 
-export const marksChoice: MarksChoice = { suspectMisfit: 3.5, culpritShare: 0.12, runnerUpFactor: 3 };
+export const marksChoice: MarksChoice = {
+  suspectMisfit: 3.5,
+  doubtMisfit: 2.5,
+  culpritShare: 0.12,
+  runnerUpFactor: 3,
+  runnerUpOfFive: 20,
+};
 
 export type MarksAnswer =
   | { status: 'converged'; fit: CameraFit; leftOut: number[]; findings: Finding[] }
@@ -49,6 +59,16 @@ export function marksToCamera(marks: readonly Mark[], picture: Picture, choice =
     leftOut.push(culprit.index);
     fit = culprit.fit;
     findings.push(culpritFinding(marks, culprit));
+  }
+  const misfit = misfitOf(fit, marks.length - leftOut.length);
+  if (findings.length === 0 && misfit > choice.doubtMisfit) {
+    findings.push({
+      path: 'marks',
+      message:
+        `the marks agree only to ${millimetres(fit.marksRmsM)}, ${misfit.toFixed(1)} times what good taps leave: a ` +
+        'mistyped distance may hide in that, and then places are off by several times the slip; check every distance, ' +
+        'or add marks',
+    });
   }
   if (nearlyOnLine(marks.filter((_, i) => !leftOut.includes(i)))) {
     findings.push({
@@ -172,9 +192,9 @@ function findCulprit(
   });
   trials.sort((a, b) => a.fit.cost - b.fit.cost);
   const [best, second] = trials;
+  const factor = candidates.length === 5 ? choice.runnerUpOfFive : choice.runnerUpFactor;
   const clear =
-    best.fit.cost < choice.culpritShare * whole.cost &&
-    second.fit.cost > choice.runnerUpFactor * Math.max(best.fit.cost, 1);
+    best.fit.cost < choice.culpritShare * whole.cost && second.fit.cost > factor * Math.max(best.fit.cost, 1);
   return clear ? best : undefined;
 }
 
