@@ -1,5 +1,5 @@
 /**
- * What goes wrong at a bench is found and named; what did not is not. Standing: twelve benches, four weights at eight
+ * What goes wrong at a bench is found and named; what did not is not. Standing: nine benches, four weights at eight
  * flags and the short protocol in turn, each left clean once and spoilt in one way. In a long run (BENCHES=200) thirty
  * blanks read by both plans, spoilt in each of six ways, on seeds that were used for nothing else. Numbers:
  * docs/theory-stiffness.md.
@@ -37,10 +37,10 @@ interface Case {
 }
 const cases: Case[] = long
   ? Array.from({ length: 60 }, (_, i) => ({ seed: 7001 + (i >> 1), plan: i % 2, kinds: slipKinds }))
-  : Array.from({ length: 12 }, (_, i) => ({
+  : Array.from({ length: 9 }, (_, i) => ({
       seed: 3001 + i,
       plan: i % 2,
-      kinds: [slipKinds[(i + (i >> 1)) % 6]],
+      kinds: [slipKinds[i % 6]],
     }));
 
 interface Run {
@@ -102,32 +102,38 @@ const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + 
 const mattering = runs.filter(({ matters }) => matters);
 const small = runs.filter(({ matters }) => !matters);
 
+if (long) console.info(summary());
+
+function summary(): string {
+  const rows = slipKinds.map((kind) => {
+    const of = mattering.filter((run) => run.kind === kind);
+    const [first, second] = [1, 2].map((rank) => of.filter(({ named }) => named === rank).length);
+    const said = of.filter((run) => run.said).length;
+    return `${kind}: ${of.length} matter, ${first} named first, ${second} as the other of two, ${said} said`;
+  });
+  const alarms = clean.filter(({ alarm }) => alarm).length;
+  const band = [clean, small].map((of) => mean(of.map(({ held }) => held)).toFixed(3));
+  return [
+    ...rows,
+    `alarms: ${alarms} of ${clean.length} clean`,
+    `band holds: clean, spoilt a little: ${band}`,
+  ].join('\n');
+}
+
 describe('slips at the bench', () => {
-  test('at most 3 of 100 clean benches raise a finding', () => {
+  test('about 3 of 100 clean benches raise a finding, at most', () => {
     const alarms = clean.filter(({ alarm }) => alarm).length;
-    console.info(`clean benches: ${alarms} of ${clean.length} raise a finding`);
+    // 2 of 60 on the long run's own seeds, one of the 120 that the limits were set on
     expect(alarms).toBeLessThanOrEqual(Math.ceil(0.03 * clean.length));
   });
 
-  test('a slip that would move a mark by more than its slack is named at its row, or as one of two, on nine of ten', () => {
-    for (const kind of slipKinds) {
-      const of = mattering.filter((run) => run.kind === kind);
-      const [first, second] = [1, 2].map((rank) => of.filter(({ named }) => named === rank).length);
-      const said = of.filter((run) => run.said).length;
-      console.info(
-        `${kind}: of ${of.length}, ${first} named first, ${second} as the other of two, ${said} said`,
-      );
-    }
+  test('a slip that would move a mark by more than its slack is named at its row, or as one of two: 222 of 250', () => {
     const named = mattering.filter((run) => run.named > 0).length;
-    console.info(`together ${named} of ${mattering.length}`);
     expect(mattering.length).toBeGreaterThan(0.3 * runs.length);
     expect(named).toBeGreaterThanOrEqual(Math.floor((long ? 0.88 : 0.85) * mattering.length));
   });
 
   test('where a slip moves no mark by more than its slack the band stays true', () => {
-    console.info(
-      `band holds ${mean(clean.map(({ held }) => held))} clean, ${mean(small.map(({ held }) => held))} spoilt a little (${small.length})`,
-    );
     expect(small.length).toBeGreaterThan(0.1 * runs.length);
     expect(mean(small.map(({ held }) => held))).toBeGreaterThanOrEqual(long ? 0.9 : 0.85);
   });
