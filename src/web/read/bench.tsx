@@ -8,6 +8,8 @@ import type { Assumption, Choices } from '../../engine/flow/choices.ts';
 import { withSeries } from '../../engine/series/fit-of-series.ts';
 import { type BenchFit, benchFit, recordPath } from '../../engine/stiffness/from-bench.ts';
 import type { FitSolved, SeriesPrior } from '../../engine/stiffness/request.ts';
+import { lengthsInWords } from '../../engine/units/lengths-in-words.ts';
+import type { UnitSystem } from '../../engine/units/unit-table.ts';
 import type { DocumentState } from '../../record/operation.ts';
 import { type BuildReading, readBuild } from '../../record/read-build.ts';
 import { withHabits } from '../../record/shop-habits.ts';
@@ -58,13 +60,13 @@ export function useBench(): BenchReading {
 
 export function BenchProvider({ children }: { children: ReactNode }) {
   const { document } = useBuild();
-  const { tapeStep, document: shop } = useShop();
+  const { tapeStep, system, document: shop } = useShop();
   const filled = useMemo(() => withHabits(document, shop), [document, shop]);
   const alone = useMemo(() => putTogether(readBuild(filled, { tapeStep })), [filled, tapeStep]);
   const series = useSeries(alone.fit, alone.blank?.lengthM);
   const prior = series.answer?.prior;
   const read = useMemo(() => ({ ...alone, fit: alone.fit && heard(alone.fit, prior) }), [alone, prior]);
-  const stiffness = useStiffness(read.fit);
+  const stiffness = useStiffness(read.fit, system);
   const reading = useMemo(() => ({ ...read, filled, series, stiffness }), [read, filled, series, stiffness]);
   const troubles = useMemo(() => troublesOf(reading), [reading]);
   return (
@@ -101,16 +103,16 @@ function heard(fit: BenchFit, prior: SeriesPrior | undefined): BenchFit {
   return prior ? { ...fit, request: withSeries(fit.request, prior) } : fit;
 }
 
-function useStiffness(fit: BenchFit | undefined): Stiffness {
+function useStiffness(fit: BenchFit | undefined, system: UnitSystem): Stiffness {
   const { answer, working, failure } = useFit(fit && fit.request.setups.length > 0 ? fit.request : undefined);
   return useMemo(() => {
     const solved = answer && answer.status !== 'refused' ? answer : undefined;
     const findings = (answer?.findings ?? []).map(({ path, message }) => ({
       path: fit ? recordPath(fit, path) : path,
-      message,
+      message: lengthsInWords(message, system),
     }));
     return { solved, working, failure: failure ?? solved?.reason, findings };
-  }, [answer, working, failure, fit]);
+  }, [answer, working, failure, fit, system]);
 }
 
 function troublesOf({ findings, stiffness }: Pick<BenchReading, 'findings' | 'stiffness'>): Troubles {
