@@ -20,7 +20,7 @@ test('a read bench says what to read next; a tap lays it out and goes to the fir
   const part = page.getByRole('region', { name: 'What to read next' });
   const take = part.getByRole('button', { name: 'Lay these rows out' });
   await take.waitFor({ timeout: 100_000 });
-  await part.getByText(/narrows guide \d+ most: from ±\d+ mm to ±\d+ mm/).waitFor();
+  await part.getByText(/narrows guide \d+ most: from ±\S.* in to ±\S.* in/).waitFor();
   await part.getByText(/nough/).first().waitFor();
   await part.getByText('Mark by mark, and the next best readings').click();
   expect(await axeFindings(page)).toEqual([]);
