@@ -16,6 +16,7 @@ const help = `npm test -- [options]
             200 photographs, 12 painted close-ups, 48 pictures of one rod and of two, 24 judged rods, 200 simulated
             benches (band, slips, marks), twelve of them read by proposal and at random
   --unit    only the tests that need neither a browser nor PostgreSQL, without types and lint
+  --node    of those, what rests on the Node at hand: server, command line, record, door, paper, pictures' files
   --help    this
 REQUIRE_BROWSER=1 makes missing browser tests a failure.  CHROME names the Chromium to use.
 REQUIRE_POSTGRES=1 the same for those on PostgreSQL.  TEST_DATABASE_URL names a server to use instead of one of
@@ -26,12 +27,17 @@ const tally = { passed: 0, failed: 0, skipped: 0 };
 /** `npm test`: everything that must hold, and one line at the end that counts it. */
 async function testAll() {
   const { values } = parseArgs({
-    options: { long: { type: 'boolean' }, unit: { type: 'boolean' }, help: { type: 'boolean' } },
+    options: {
+      long: { type: 'boolean' },
+      unit: { type: 'boolean' },
+      node: { type: 'boolean' },
+      help: { type: 'boolean' },
+    },
   });
   if (values.help) return console.log(help);
   try {
     await ensureInstalled();
-    await runChecks(values.long, values.unit);
+    await runChecks(values);
   } catch (error) {
     console.error(error.message);
     count(false, 'Set-up');
@@ -39,7 +45,11 @@ async function testAll() {
   report();
 }
 
-async function runChecks(long, unit) {
+const restsOnNode = ['server', 'cli', 'record', 'door', 'paper', 'image/decode', 'image/strip'].map(
+  (part) => `src/${part}/`,
+);
+
+async function runChecks({ long, unit, node }) {
   const environment = {
     ...cleanEnvironment(process.env),
     ...(long
@@ -59,6 +69,7 @@ async function runChecks(long, unit) {
       : {}),
   };
   const withoutServer = { ...environment, TEST_DATABASE_URL: '' };
+  if (node) return vitest('Tests', 'vitest.config.ts', withoutServer, restsOnNode);
   if (unit) return vitest('Tests', 'vitest.config.ts', withoutServer);
   audit();
   check('Types of the programs', inRoot('node_modules', 'typescript', 'bin', 'tsc'), '-b');
@@ -145,8 +156,8 @@ function browserTests(built, environment) {
   if (environment.REQUIRE_BROWSER === '1') count(false, 'Browser tests (REQUIRE_BROWSER=1)');
 }
 
-/** Runs a vitest configuration and adds its own counts. */
-function vitest(title, config, environment) {
+/** Runs a vitest configuration, or what of it lies `only` in some folders, and adds its own counts. */
+function vitest(title, config, environment, only = []) {
   heading(title);
   const results = inRoot('.stamp', `${config}.json`);
   mkdirSync(inRoot('.stamp'), { recursive: true });
@@ -158,6 +169,7 @@ function vitest(title, config, environment) {
     '--reporter=default',
     '--reporter=json',
     `--outputFile.json=${results}`,
+    ...only,
   ];
   const { status } = spawnSync(
     process.execPath,

@@ -48,10 +48,10 @@ async function atRest({ page }: LayoutPage): Promise<DragFrames> {
   throw new Error('The drawing never stands still for a second.');
 }
 
-/** To and fro around the guide's place for some three seconds, a move for about every frame. */
+/** To and fro around the guide's place, a move for about every frame. */
 async function swing({ page }: LayoutPage, x: number, y: number): Promise<void> {
   const reach = 14;
-  for (let i = 0; i < 200; i++) await page.mouse.move(x + reach * Math.sin(i / 9), y);
+  for (let i = 0; i < 100; i++) await page.mouse.move(x + reach * Math.sin(i / 9), y);
 }
 
 function report({
