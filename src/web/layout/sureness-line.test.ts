@@ -14,15 +14,18 @@ const own = {
 };
 
 test('the line names how often ours is better, the ranges and the widest ± of the tip', () => {
-  const words = surenessInWords({ blanks: 100, own, better: { ours: 'own', count: 93, of: 99 } });
-  expect(words).toBe(
+  const sureness = { blanks: 100, own, better: { ours: 'own', count: 93, of: 99 } } as const;
+  expect(surenessInWords(sureness, 'mm')).toBe(
     'On 99 blanks that fit your readings (1 more found no bend): better than the start on 93 of 99 of them, the largest line angle is 14.0° to 17.0°, the largest gap 8.0 mm to 12.0 mm, the tip within ±34 mm on 95 of 100.',
   );
-  expect(surenessInWords({ blanks: 25, own })).not.toContain('better');
+  expect(surenessInWords(sureness, 'inch')).toContain(
+    'the largest gap 5⁄16 in to 15⁄32 in, the tip within ±1 3⁄8 in',
+  );
+  expect(surenessInWords({ blanks: 25, own }, 'mm')).not.toContain('better');
 });
 
 test('with no bend on any blank it claims nothing', () => {
-  expect(surenessInWords({ blanks: 100, own: { ...own, blanks: 0, unbent: 100 } })).toMatch(
+  expect(surenessInWords({ blanks: 100, own: { ...own, blanks: 0, unbent: 100 } }, 'mm')).toMatch(
     /^On none of 100/,
   );
 });
