@@ -18,7 +18,7 @@ export function LoadTable({ names, loads, rest, strain, system }: LoadTableProps
   const show = (lengthM: number) => formatLength(lengthM, { system, denominator: 8, decimals: 0 });
   return (
     <TableFrame label="Loads in figures" className="close-table">
-      <table className="figures-table">
+      <table className="figures-table stacked">
         <caption>Under each load</caption>
         <thead>
           <tr>
@@ -34,17 +34,20 @@ export function LoadTable({ names, loads, rest, strain, system }: LoadTableProps
           {loads.map((load, i) => (
             <tr key={`${names[i]}${i}`}>
               <th scope="row">{names[i]}</th>
-              <td>
+              <td data-label="tip out">
                 <Figure text={show(load.xM[0])} />
               </td>
-              <td>
+              <td data-label="tip above">
                 <Figure text={show(load.yM[0]).replace('-', '−')} />
               </td>
-              <td>{rest && <Figure text={show(rest.yM[0] - load.yM[0])} />}</td>
-              <td className={strainVerdict(load.strain.percent, strain) === 'within' ? '' : 'attention'}>
+              <td data-label="tip drop">{rest && <Figure text={show(rest.yM[0] - load.yM[0])} />}</td>
+              <td
+                data-label="strain"
+                className={strainVerdict(load.strain.percent, strain) === 'within' ? '' : 'attention'}
+              >
                 {load.strain.percent.toFixed(2)} %
               </td>
-              <td className="quiet">
+              <td data-label="at, from tip" className="quiet">
                 <Figure text={show(load.strain.fromTipM)} />
               </td>
             </tr>

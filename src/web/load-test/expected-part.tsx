@@ -81,7 +81,7 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
               <th scope="col">Guide</th>
               <th scope="col">From tip</th>
               <th scope="col">Line angle</th>
-              <th scope="col">A rule reads, half way to the next</th>
+              <th scope="col">Rule</th>
             </tr>
           </thead>
           <tbody>
@@ -109,6 +109,7 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
             })}
           </tbody>
         </table>
+        <p className="small quiet">Rule: what one reads from blank to line, half way to the next guide.</p>
       </TableFrame>
     </>
   );
