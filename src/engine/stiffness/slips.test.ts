@@ -1,7 +1,7 @@
 /**
  * What goes wrong at a bench is found and named; what did not is not. Standing: nine benches, four weights at eight
  * flags and the short protocol in turn, each left clean once and spoilt in one way. In a long run (BENCHES=200) thirty
- * blanks read by both plans, spoilt in each of six ways, on seeds that were used for nothing else. Numbers:
+ * blanks read by both plans, spoilt in each of six ways; these seeds ran twice, one limit changed between. Numbers:
  * docs/theory-stiffness.md.
  */
 import { describe, expect, test } from 'vitest';

@@ -2,7 +2,6 @@
 import {
   attachments,
   choice,
-  count,
   type DocumentSchema,
   flag,
   instant,
@@ -12,6 +11,7 @@ import {
   tags,
   text,
 } from './field-kinds.ts';
+import { quoteRates } from './habits.ts';
 
 export const deliveredCollections: DocumentSchema = {
   /** Every sheet printed, tied to the frozen revision it came from. */
@@ -49,13 +49,7 @@ export const deliveredCollections: DocumentSchema = {
     single: true,
     fields: {
       wish: text(4000),
-      hourlyRate: money,
-      overheadPercent: real(0, 1000),
-      reservePercent: real(0, 1000),
-      depositPercent: real(0, 100),
-      taxPercent: real(0, 100),
-      validDays: count(0, 3650),
-      leadWeeks: real(0, 520),
+      ...quoteRates,
       note: text(4000),
       quotedAt: instant,
       acceptedAt: instant,

@@ -8,6 +8,7 @@ import {
   flag,
   length,
   mass,
+  money,
   real,
   text,
 } from './field-kinds.ts';
@@ -151,4 +152,14 @@ export const guideNumbers: Record<string, FieldKind> = {
   feet: count(1, 2),
   /** Length of one foot. */
   oneFoot: length(0, 0.1),
+};
+/** How a rod is priced; a build's own word stands before the shop's. */
+export const quoteRates: Record<string, FieldKind> = {
+  hourlyRate: money,
+  overheadPercent: real(0, 1000),
+  reservePercent: real(0, 1000),
+  depositPercent: real(0, 100),
+  taxPercent: real(0, 100),
+  validDays: count(0, 3650),
+  leadWeeks: real(0, 520),
 };

@@ -1,9 +1,10 @@
-import { choice, count, type DocumentSchema, flag, length, money, order, real, text } from './field-kinds.ts';
+import { choice, count, type DocumentSchema, flag, length, order, text } from './field-kinds.ts';
 import {
   finishHabits,
   guideNumbers,
   handleHabits,
   layoutHabits,
+  quoteRates,
   sortingHabits,
   wrapHabits,
 } from './habits.ts';
@@ -49,13 +50,7 @@ export const shopSchema: DocumentSchema = {
       shopAddress: text(1000),
       /** Three letters of ISO 4217. */
       currency: text(3),
-      hourlyRate: money,
-      overheadPercent: real(0, 1000),
-      reservePercent: real(0, 1000),
-      depositPercent: real(0, 100),
-      taxPercent: real(0, 100),
-      validDays: count(0, 3650),
-      leadWeeks: real(0, 520),
+      ...quoteRates,
       terms: text(4000),
     },
   },
