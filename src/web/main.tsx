@@ -1,6 +1,7 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './shell/app.tsx';
+import { refuseStrayDrops } from './shell/stray-drops.ts';
 import './style/tokens.css';
 import './style/base.css';
 import './style/drawing.css';
@@ -11,6 +12,7 @@ import './style/print.css';
 
 const place = document.getElementById('app');
 if (!place) throw new Error('index.html has no element with id "app"');
+refuseStrayDrops();
 createRoot(place).render(
   <StrictMode>
     <App />

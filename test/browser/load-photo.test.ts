@@ -1,4 +1,7 @@
-import type { Page } from 'playwright-core';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { CDPSession, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { DocumentAnswer } from '../../src/record/api.ts';
 import { applyOperations, emptyDocument } from '../../src/record/document.ts';
@@ -188,6 +191,85 @@ describe('a picture from this computer', () => {
     expect((await kept())[0].photos).toHaveLength(1);
   });
 });
+
+test('a picture let go on the field, or pasted while another test is open, goes into one test; two fingers zoom it', async () => {
+  const hands = await openStep(bench, twoPieceChanges(), 'load-test');
+  await hands.setViewportSize({ width: 390, height: 844 });
+  const begin = hands.getByRole('button', { name: 'New load test', exact: true });
+  for (let i = 0; i < 2; i++) await begin.click();
+  const tests = hands.locator('.test-card');
+  await expect.poll(() => tests.count()).toBe(2);
+  const pictures = () =>
+    tests.evaluateAll((cards) => cards.map((card) => card.querySelectorAll('.photo-stage img').length));
+  const folder = mkdtempSync(join(tmpdir(), 'fairbend-drop-'));
+  const dropped = join(folder, 'drop.jpg');
+  writeFileSync(dropped, file);
+  const touch = await hands.context().newCDPSession(hands);
+
+  // The older test stands below; a file let go beside its field opens nothing.
+  for (const [place, found] of [
+    ['h1', [0, 0]],
+    ['.test-card:last-of-type .photo-drop', [0, 1]],
+  ] as const) {
+    await dropFile(hands, touch, place, dropped);
+    await expect.poll(pictures, { timeout: 15_000 }).toEqual(found);
+  }
+  rmSync(folder, { recursive: true });
+
+  expect(await paste(hands, 'main', true)).toBe(true);
+  await expect.poll(pictures, { timeout: 15_000 }).toEqual([1, 1]);
+  // A table copied elsewhere brings its picture along with its text.
+  expect(await paste(hands, '.test-card input', false)).toBe(false);
+
+  const stage = hands.locator('.photo-stage').first();
+  await stage.scrollIntoViewIfNeeded();
+  const box = await stage.boundingBox();
+  if (!box) throw new Error('no picture');
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  const scale = () =>
+    stage.locator('img').evaluate((image) => new DOMMatrix(getComputedStyle(image).transform).a);
+  const fingers = (type: 'touchStart' | 'touchMove' | 'touchEnd', apart?: number) =>
+    touch.send('Input.dispatchTouchEvent', {
+      type,
+      touchPoints:
+        apart === undefined ? [] : [-1, 1].map((side, id) => ({ x: x + (side * apart) / 2, y, id })),
+    });
+  const whole = await scale();
+  await fingers('touchStart', 40);
+  for (let apart = 52; apart <= 160; apart += 12) await fingers('touchMove', apart);
+  await fingers('touchEnd');
+  await expect.poll(scale).toBeCloseTo(4 * whole, 3);
+  await hands.close();
+});
+
+/** As the desktop hands a file over. */
+async function dropFile(on: Page, session: CDPSession, place: string, path: string): Promise<void> {
+  await on.locator(place).scrollIntoViewIfNeeded();
+  const box = await on.locator(place).boundingBox();
+  if (!box) throw new Error(`${place} is not shown`);
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  const data = { items: [], files: [path], dragOperationsMask: 1 };
+  for (const type of ['dragEnter', 'dragOver', 'drop'] as const) {
+    await session.send('Input.dispatchDragEvent', { type, x, y, data });
+  }
+}
+
+/** Pastes a small picture, with or without the text it came with; whether the page took it. */
+function paste(on: Page, place: string, alone: boolean): Promise<boolean> {
+  return on
+    .locator(place)
+    .first()
+    .evaluate(async (element, withoutText) => {
+      const canvas = document.createElement('canvas');
+      const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done));
+      const clipboardData = new DataTransfer();
+      clipboardData.items.add(new File([blob as Blob], 'image.png', { type: 'image/png' }));
+      if (!withoutText) clipboardData.setData('text/plain', '60 g');
+      const event = new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true });
+      element.dispatchEvent(event);
+      return event.defaultPrevented;
+    }, alone);
+}
 
 test('a telephone that scans the code sends a picture, and it is on this computer at once', async () => {
   const [{ id }] = await kept();

@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useState } from 'react';
+import { type ReactNode, type RefObject, useEffect, useRef, useState } from 'react';
 import { Button, DropZone, FileTrigger, Text } from 'react-aria-components';
 import { useBuild } from '../read/build.tsx';
 import { reasonOf } from '../read/open-store.ts';
@@ -38,12 +38,14 @@ export function useAddPhotos(test: string, takenBy: string) {
 /** A picture for a test: from this computer, dropped, pasted, or from the telephone. */
 export function AddPhoto({ test, first }: { test: string; first: boolean }) {
   const { add, sending, troubles } = useAddPhotos(test, 'this computer');
-  usePaste(add);
+  const place = useRef<HTMLDivElement>(null);
+  usePaste(place, add);
   return (
-    <div className="screen-only">
+    <div className="screen-only" ref={place}>
       <DropZone
         className="photo-drop"
-        getDropOperation={(types) => (pictureKinds.some((kind) => types.has(kind)) ? 'copy' : 'cancel')}
+        // What is no picture is taken too, and refused with the reason.
+        getDropOperation={() => 'copy'}
         onDrop={async ({ items }) => {
           const files = items.flatMap((item) => (item.kind === 'file' ? [item.getFile()] : []));
           await add(await Promise.all(files));
@@ -89,16 +91,25 @@ export function SendingWords({
   );
 }
 
-/** A picture in the clipboard, wherever the page has the focus but in a field. */
-function usePaste(add: (files: readonly File[]) => void): void {
+/**
+ * A picture in the clipboard goes into the test that has the focus, else into the newest, which stands first. Text
+ * pasted into a field stays text, though a table copied elsewhere comes with its own picture.
+ */
+function usePaste(place: RefObject<HTMLElement | null>, add: (files: readonly File[]) => void): void {
   useEffect(() => {
     const paste = (event: ClipboardEvent) => {
       const files = [...(event.clipboardData?.files ?? [])].filter(({ type }) => type.startsWith('image/'));
-      if (files.length === 0) return;
+      const own = place.current?.closest('.test-card');
+      const focused = document.activeElement?.closest('.test-card') ?? document.querySelector('.test-card');
+      if (files.length === 0 || own !== focused) return;
+      const target = event.target instanceof Element ? event.target : undefined;
+      if (target?.closest('input, textarea') && event.clipboardData?.types.includes('text/plain')) return;
       event.preventDefault();
+      // The drop field's own paste takes no picture that is only in the clipboard; it must not see this one.
+      event.stopPropagation();
       add(files);
     };
-    addEventListener('paste', paste);
-    return () => removeEventListener('paste', paste);
+    addEventListener('paste', paste, true);
+    return () => removeEventListener('paste', paste, true);
   });
 }

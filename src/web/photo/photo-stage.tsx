@@ -44,8 +44,10 @@ export function PhotoStage(props: PhotoStageProps) {
   const image = useRef<HTMLImageElement>(null);
   const view = chosen ?? wholeView(picture, stage);
   const place = (id: string) => handles.find((handle) => handle.id === id)?.px;
-  const { moving, handlers } = usePhotoGestures({ picture, stage, view, setView }, place, actions);
-  useWheel(section, (by, about) => setView(zoomed(view, by, about, picture, stage)));
+  const changeView = (next: (latest: PhotoView) => PhotoView) =>
+    setView((latest) => next(latest ?? wholeView(picture, stage)));
+  const { moving, handlers } = usePhotoGestures({ picture, stage, view, changeView }, place, actions);
+  useWheel(section, (by, about) => changeView((latest) => zoomed(latest, by, about, picture, stage)));
   const middle = { x: stage.widthPx / 2, y: stage.heightPx / 2 };
   const zoom = (by: number) => setView(zoomed(view, by, middle, picture, stage));
   const shown = handles.map((handle) => (moving?.id === handle.id ? { ...handle, px: moving.px } : handle));

@@ -32,12 +32,7 @@ const stillPx = 5;
  * on an element under the pointer say what is held.
  */
 export function usePhotoGestures(
-  {
-    picture,
-    stage,
-    view,
-    setView,
-  }: { picture: Size; stage: Size; view: PhotoView; setView(view: PhotoView): void },
+  { picture, stage, view, changeView }: Looked,
   handlePx: (id: string) => readonly [number, number] | undefined,
   actions: GestureActions,
 ) {
@@ -75,12 +70,13 @@ export function usePhotoGestures(
     const at = placeOf(event);
     const other = [...pointers.current].find(([id]) => id !== event.pointerId)?.[1];
     pointers.current.set(event.pointerId, at);
-    if (other) return setView(pinched(view, before, at, other, picture, stage));
+    if (other) return changeView((latest) => pinched(latest, before, at, other, picture, stage));
     const hold = held.current;
     if (!hold) return;
     if (!hold.moved && Math.hypot(at.x - hold.start.x, at.y - hold.start.y) < stillPx) return;
     hold.moved = true;
-    if (hold.what === 'picture') setView(panned(view, at.x - before.x, at.y - before.y, picture, stage));
+    if (hold.what === 'picture')
+      changeView((latest) => panned(latest, at.x - before.x, at.y - before.y, picture, stage));
     else setMoving({ id: hold.id, px: pixelAt(at, hold) });
   };
 
@@ -115,6 +111,13 @@ export function usePhotoGestures(
   };
 }
 
+interface Looked {
+  picture: Size;
+  stage: Size;
+  view: PhotoView;
+  /** From the view that stands by then: two fingers move before the page is drawn anew. */
+  changeView(next: (latest: PhotoView) => PhotoView): void;
+}
 interface Held {
   what: 'handle' | 'curve' | 'picture';
   id: string | undefined;
