@@ -1,8 +1,9 @@
 import { Link } from 'wouter';
 import { BuildFields } from '../fields/build-fields.tsx';
+import { clockWords } from '../finish/due-words.ts';
 import type { SheetModel } from '../layout/sheet-model.ts';
 import { TestsPart } from '../photo/tests-part.tsx';
-import { NoBendYet } from '../plan/no-bend-yet.tsx';
+import { NoBendYet, useBendGate } from '../plan/no-bend-yet.tsx';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { NextLine } from '../shell/next-line.tsx';
@@ -49,6 +50,15 @@ interface WhatNextProps {
 
 function WhatNext({ working, model, solved }: WhatNextProps) {
   const { id } = useBuild();
+  const gate = useBendGate();
+  if (gate) {
+    return (
+      <NextLine>
+        Hang nothing on this rod before {clockWords(gate.untilMs)}. What the test should show can be read
+        meanwhile.
+      </NextLine>
+    );
+  }
   if (working) return <p className="aside">Working out how stiff this blank is …</p>;
   if (!model || model.unreadable) {
     const step = model ? { id: 'layout', name: 'Layout' } : { id: 'blank', name: 'Blank' };
