@@ -4,7 +4,9 @@
  */
 export function focusNextField(from: HTMLElement): void {
   const group = from.closest('[data-group]') ?? from.closest('main') ?? document.body;
-  const fields = [...group.querySelectorAll<HTMLInputElement>('input[data-field]:not(:disabled)')];
+  const fields = [
+    ...group.querySelectorAll<HTMLInputElement | HTMLTextAreaElement>('[data-field]:not(:disabled)'),
+  ];
   const next = fields.find((field) => from.compareDocumentPosition(field) & Node.DOCUMENT_POSITION_FOLLOWING);
   if (!next) return;
   next.focus();

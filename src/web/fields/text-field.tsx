@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { type KeyboardEvent, useId, useState } from 'react';
 import type { Path } from '../../record/operation.ts';
 import { FieldLine } from './field-line.tsx';
 import { focusNextField } from './next-field.ts';
@@ -11,12 +11,15 @@ export interface TextFieldProps {
   labelHidden?: boolean;
   /** Several lines; Enter then begins a new one. */
   lines?: number;
+  /** One line that folds where it is longer than its field, so that nothing of it is hidden. */
+  folds?: boolean;
   placeholder?: string;
   gesture?: string;
 }
 
 /** A name or a note; kept on Enter or on leaving the field. */
-export function TextField({ label, path, labelHidden, lines, placeholder, gesture }: TextFieldProps) {
+export function TextField(props: TextFieldProps) {
+  const { label, path, labelHidden, lines, folds, placeholder, gesture } = props;
   const id = useId();
   const place = useFieldPlace();
   const [draft, setDraft] = useState<string>();
@@ -46,25 +49,27 @@ export function TextField({ label, path, labelHidden, lines, placeholder, gestur
     onChange: (event: { target: { value: string } }) => setDraft(event.target.value),
     onBlur: keep,
   };
+  const oneLine = {
+    ...common,
+    'data-field': '',
+    autoComplete: 'off',
+    onKeyDown: (event: KeyboardEvent<HTMLInputElement | HTMLTextAreaElement>) => {
+      if (event.key === 'Escape') setDraft(undefined);
+      if (event.key !== 'Enter') return;
+      event.preventDefault();
+      if (keep()) focusNextField(event.currentTarget);
+    },
+  };
   return (
     <div className="field">
       <label htmlFor={id} className={labelHidden ? 'visually-hidden' : 'field-label'}>
         {label}
       </label>
-      {lines ? (
-        <textarea {...common} rows={lines} />
-      ) : (
-        <input
-          {...common}
-          type="text"
-          data-field=""
-          autoComplete="off"
-          onKeyDown={(event) => {
-            if (event.key === 'Escape') setDraft(undefined);
-            if (event.key === 'Enter' && keep()) focusNextField(event.currentTarget);
-          }}
-        />
+      {lines && <textarea {...common} rows={lines} />}
+      {!lines && folds && (
+        <textarea {...oneLine} className="field-input field-folds" rows={1} enterKeyHint="next" />
       )}
+      {!lines && !folds && <input {...oneLine} type="text" />}
       <FieldLine id={`${id}-line`} trouble={refusal ?? place.trouble(path)} folds />
     </div>
   );

@@ -53,7 +53,7 @@ export function InspectionPart() {
       aside="tolerances are common practice, no source; change any of them"
     >
       <TableFrame label="Inspection list">
-        <table className="figures-table papers-table">
+        <table className="figures-table papers-table stacked">
           <thead>
             <tr>
               <th scope="col">Looked at</th>
@@ -73,25 +73,26 @@ export function InspectionPart() {
                     labelHidden
                     label={`Point ${i + 1}`}
                     path={['inspection', row.id, 'item']}
-                    lines={2}
+                    folds
                   />
                 </td>
-                <td>
+                <td data-label="Tolerance">
                   <TextField
                     labelHidden
                     label={`Tolerance of point ${i + 1}`}
                     path={['inspection', row.id, 'tolerance']}
-                    lines={2}
+                    folds
                   />
                 </td>
-                <td>
+                <td data-label="Found">
                   <TextField
                     labelHidden
+                    folds
                     label={`Found at point ${i + 1}`}
                     path={['inspection', row.id, 'found']}
                   />
                 </td>
-                <td>
+                <td data-label="Verdict">
                   <PickField
                     labelHidden
                     label={`Verdict on point ${i + 1}`}

@@ -92,7 +92,7 @@ export function OrderPart() {
     >
       {lines.length > 0 && (
         <TableFrame label="Parts">
-          <table className="figures-table papers-table">
+          <table className="figures-table papers-table stacked">
             <thead>
               <tr>
                 <th scope="col">What</th>
@@ -109,32 +109,38 @@ export function OrderPart() {
               {lines.map((row, i) => (
                 <tr key={row.id}>
                   <td className="papers-wide">
-                    <TextField labelHidden label={`Part ${i + 1}`} path={['quoteLines', row.id, 'what']} />
+                    <TextField
+                      labelHidden
+                      folds
+                      label={`Part ${i + 1}`}
+                      path={['quoteLines', row.id, 'what']}
+                    />
                   </td>
-                  <td>
+                  <td data-label="For it">
                     <NumberField
                       labelHidden
                       label={`How many of part ${i + 1}`}
                       path={['quoteLines', row.id, 'count']}
                     />
                   </td>
-                  <td>
+                  <td data-label="Spare">
                     <NumberField
                       labelHidden
                       label={`Spares of part ${i + 1}`}
                       path={['quoteLines', row.id, 'spare']}
                     />
                   </td>
-                  <td>
+                  <td data-label="Each">
                     <MoneyField
                       labelHidden
                       label={`Price of part ${i + 1}`}
                       path={['quoteLines', row.id, 'unitPrice']}
                     />
                   </td>
-                  <td>
+                  <td data-label="From">
                     <TextField
                       labelHidden
+                      folds
                       label={`Part ${i + 1} from`}
                       path={['quoteLines', row.id, 'source']}
                     />

@@ -39,7 +39,7 @@ export function PartsUsedPart() {
     <Part anchor="used" title="What it is made of" aside="lot and dye numbers, for the day it comes back">
       {parts.length > 0 && (
         <TableFrame label="Parts used">
-          <table className="figures-table papers-table">
+          <table className="figures-table papers-table stacked">
             <thead>
               <tr>
                 <th scope="col">Part</th>
@@ -55,9 +55,14 @@ export function PartsUsedPart() {
               {parts.map((row, i) => (
                 <tr key={row.id}>
                   <td className="papers-wide">
-                    <TextField labelHidden label={`Part used ${i + 1}`} path={['parts', row.id, 'what']} />
+                    <TextField
+                      labelHidden
+                      folds
+                      label={`Part used ${i + 1}`}
+                      path={['parts', row.id, 'what']}
+                    />
                   </td>
-                  <td>
+                  <td data-label="For">
                     <PickField
                       labelHidden
                       label={`Part used ${i + 1} for`}
@@ -66,14 +71,14 @@ export function PartsUsedPart() {
                       options={stages}
                     />
                   </td>
-                  <td>
+                  <td data-label="Lot">
                     <TextField
                       labelHidden
                       label={`Lot of part used ${i + 1}`}
                       path={['parts', row.id, 'lot']}
                     />
                   </td>
-                  <td>
+                  <td data-label="Dye">
                     <TextField
                       labelHidden
                       label={`Dye of part used ${i + 1}`}

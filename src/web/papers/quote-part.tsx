@@ -24,7 +24,7 @@ export function QuotePart() {
   const { rows, single, title, write, newRowId } = useBuild();
   const { paper, value } = useShop();
   const currency = useCurrency();
-  const { quote, rate } = useQuote();
+  const { quote, rate, unpriced } = useQuote();
   const { print, printing } = usePrint();
   const hours = rows('quoteHours');
   const logged = sumMinutes(
@@ -85,7 +85,7 @@ export function QuotePart() {
       title="Quote"
       aside={quote.total > 0 ? `to pay ${writeMoney(quote.total, currency)}` : undefined}
       tools={
-        <Button className="button" isDisabled={printing} onPress={pdf}>
+        <Button className="button" isDisabled={printing || quote.total === 0} onPress={pdf}>
           Quote as PDF
         </Button>
       }
@@ -93,7 +93,7 @@ export function QuotePart() {
       <TextField label="What the customer wants" path={['quote', '-', 'wish']} lines={2} />
       {hours.length > 0 && (
         <TableFrame label="Hours">
-          <table className="figures-table papers-table">
+          <table className="figures-table papers-table stacked">
             <thead>
               <tr>
                 <th scope="col">Work</th>
@@ -107,9 +107,14 @@ export function QuotePart() {
               {hours.map((row, i) => (
                 <tr key={row.id}>
                   <td className="papers-wide">
-                    <TextField labelHidden label={`Work ${i + 1}`} path={['quoteHours', row.id, 'stage']} />
+                    <TextField
+                      labelHidden
+                      folds
+                      label={`Work ${i + 1}`}
+                      path={['quoteHours', row.id, 'stage']}
+                    />
                   </td>
-                  <td>
+                  <td data-label="Hours">
                     <NumberField
                       labelHidden
                       label={`Hours of work ${i + 1}`}
@@ -150,7 +155,7 @@ export function QuotePart() {
         <MoneyField
           label="An hour"
           path={['quote', '-', 'hourlyRate']}
-          placeholder={placeholderOf(rate('hourlyRate'), currency.digits)}
+          placeholder={rate('hourlyRate') ? placeholderOf(rate('hourlyRate'), currency.digits) : undefined}
         />
         <NumberField
           label="Overheads on work"
@@ -189,7 +194,7 @@ export function QuotePart() {
           placeholder={`${rate('leadWeeks')}`}
         />
       </div>
-      <QuoteSums quote={quote} currency={currency} />
+      <QuoteSums quote={quote} unpriced={unpriced} currency={currency} />
       <div className="fields-row">
         <DayField label="Quoted on" path={['quote', '-', 'quotedAt']} />
         <DayField label="Accepted on" path={['quote', '-', 'acceptedAt']} />

@@ -19,6 +19,8 @@ export type RateName = keyof typeof commonRates;
 export interface QuoteOnBuild {
   quote: Quote;
   rate(name: RateName): number;
+  /** What the sums do not hold yet: parts that have no price, hours while no rate is given. */
+  unpriced: { parts: number; hours: number };
 }
 
 /** The quote as lines, hours and rates leave it. */
@@ -31,6 +33,9 @@ export function useQuote(): QuoteOnBuild {
       const shop = value(['rates', '-', name]);
       return numberOf(own, name) ?? (typeof shop === 'number' ? shop : commonRates[name]);
     };
+    const hasRate = [numberOf(own, 'hourlyRate'), value(['rates', '-', 'hourlyRate'])].some(
+      (one) => typeof one === 'number',
+    );
     const quote = makeQuote({
       lines: rows('quoteLines').map((row) => ({
         what: textOf(row, 'what') ?? '',
@@ -49,6 +54,12 @@ export function useQuote(): QuoteOnBuild {
       depositPercent: rate('depositPercent'),
       taxPercent: rate('taxPercent'),
     });
-    return { quote, rate };
+    const unpriced = {
+      parts: rows('quoteLines').filter(
+        (row) => numberOf(row, 'count') !== 0 && numberOf(row, 'unitPrice') === undefined,
+      ).length,
+      hours: hasRate ? 0 : quote.hoursInAll,
+    };
+    return { quote, rate, unpriced };
   }, [rows, single, value]);
 }
