@@ -12,7 +12,7 @@ export function BlankTable({ blank }: { blank: AssembledBlank }) {
     <details className="figures-twin">
       <summary>The drawing in figures</summary>
       <TableFrame label="Sections in figures">
-        <table className="figures-table">
+        <table className="figures-table stacked">
           <caption className="visually-hidden">
             Sections of the blank put together, distances from the tip
           </caption>
@@ -32,11 +32,11 @@ export function BlankTable({ blank }: { blank: AssembledBlank }) {
                 <th scope="row">
                   {index + 1} {name}
                 </th>
-                <td>{show(lengthM)}</td>
-                <td>{show(ends.fromTipM)}</td>
-                <td>{show(ends.toTipM)}</td>
-                <td>{show(visible.fromTipM)}</td>
-                <td>{show(visible.toTipM)}</td>
+                <td data-label="Length">{show(lengthM)}</td>
+                <td data-label="From tip">{show(ends.fromTipM)}</td>
+                <td data-label="to">{show(ends.toTipM)}</td>
+                <td data-label="Seen from">{show(visible.fromTipM)}</td>
+                <td data-label="to">{show(visible.toTipM)}</td>
               </tr>
             ))}
           </tbody>

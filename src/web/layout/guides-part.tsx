@@ -44,14 +44,14 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
   return (
     <Part title="Guides" aside="typical numbers stand pale until you measure yours">
       <TableFrame label="Guide set">
-        <table className="figures-table guide-set">
+        <table className="figures-table guide-set stacked">
           <thead>
             <tr>
               <th scope="col">guide</th>
               <th scope="col">kind</th>
               <th scope="col">size</th>
               <th scope="col">ring height</th>
-              <th scope="col">length with feet</th>
+              <th scope="col">over its feet</th>
               <th scope="col">mass</th>
               <th scope="col">
                 <span className="visually-hidden">take away</span>
@@ -65,7 +65,7 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
               return (
                 <tr key={id}>
                   <th scope="row">{index + 1}</th>
-                  <td>
+                  <td data-label="kind">
                     <PickField
                       label={`Kind of ${name}`}
                       labelHidden
@@ -74,7 +74,7 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
                       unset={guide.kind}
                     />
                   </td>
-                  <td>
+                  <td data-label="size">
                     <TextField
                       label={`Size of ${name}`}
                       labelHidden
@@ -82,7 +82,7 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
                       placeholder={guide.size}
                     />
                   </td>
-                  <td>
+                  <td data-label="ring height">
                     <QuantityField
                       label={`Ring height of ${name}`}
                       labelHidden
@@ -90,7 +90,7 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
                       placeholder={formatMm(guide.ringHeightM)}
                     />
                   </td>
-                  <td>
+                  <td data-label="over its feet">
                     <QuantityField
                       label={`Length of ${name} with its feet`}
                       labelHidden
@@ -98,7 +98,7 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
                       placeholder={formatMm(guide.lengthM)}
                     />
                   </td>
-                  <td>
+                  <td data-label="mass">
                     <QuantityField
                       label={`Mass of ${name}`}
                       labelHidden

@@ -1,3 +1,4 @@
+import type { CSSProperties } from 'react';
 import { formatDegrees } from '../../engine/units/format-quantity.ts';
 import { TableFrame } from '../bend/table-frame.tsx';
 import { Figure } from '../fields/figure.tsx';
@@ -16,12 +17,13 @@ export function ReadingTable({
   wording: Wording;
 }) {
   const { fromTipM, reading } = layout;
+  const loads = wording.loads.map((load) => load.replace(' ', '\u00a0'));
   const unit = wording.system === 'inch' ? 'in' : 'mm';
   return (
     <details className="readings-twin">
       <summary>Every reading of {name}</summary>
       <TableFrame label={`Every reading of ${name}`}>
-        <table className="figures-table">
+        <table className="figures-table stacked" style={{ '--loads': wording.loads.length } as CSSProperties}>
           <thead>
             <tr>
               <th scope="col" rowSpan={2}>
@@ -48,21 +50,21 @@ export function ReadingTable({
             {fromTipM.map((at, guide) => (
               <tr key={at}>
                 <th scope="row">{guide + 1}</th>
-                <td>
+                <td data-label={`from tip, ${unit}`}>
                   <Figure text={shortLength(at, wording.system)} />
                 </td>
                 {reading.loads.map((load, i) => (
-                  <td key={`angle${i}`}>
+                  <td key={`angle${i}`} data-label={`angle, ${loads[i]}`}>
                     {guide + 1 < fromTipM.length ? formatDegrees(load.rings[guide + 1].lineAngleRad) : '–'}
                   </td>
                 ))}
                 {reading.loads.map((load, i) => (
-                  <td key={`gap${i}`}>
+                  <td key={`gap${i}`} data-label={`gap, ${loads[i]}`}>
                     <Figure text={wording.gap(load.ruled[guide].ruleGapM).replace(/ (in|mm)$/, '')} />
                   </td>
                 ))}
                 {reading.loads.map((load, i) => (
-                  <td key={`bend${i}`}>
+                  <td key={`bend${i}`} data-label={`extra, ${loads[i]}`}>
                     {shareInWords(load.spans[guide].extraBendPerM, load.ruled[guide].ownBendPerM)}
                   </td>
                 ))}

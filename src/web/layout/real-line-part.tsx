@@ -68,7 +68,7 @@ export function RealLinePart({ model, wording, waits }: RealLinePartProps) {
 function FrictionTable({ loads, wording }: { loads: readonly RealLineAtLoad[]; wording: Wording }) {
   return (
     <TableFrame label="Friction in figures" className="close-table">
-      <table className="figures-table">
+      <table className="figures-table stacked">
         <caption>What the reel feels</caption>
         <thead>
           <tr>
@@ -83,12 +83,16 @@ function FrictionTable({ loads, wording }: { loads: readonly RealLineAtLoad[]; w
           {loads.map((load, i) => (
             <tr key={`${wording.loads[i]}${i}`}>
               <th scope="row">{wording.loads[i]}</th>
-              <td>{reelWords(load.rubbing.filter(({ friction }) => friction.direction === 'in'))}</td>
-              <td>{reelWords(load.rubbing.filter(({ friction }) => friction.direction === 'out'))}</td>
-              <td>
+              <td data-label="coming in">
+                {reelWords(load.rubbing.filter(({ friction }) => friction.direction === 'in'))}
+              </td>
+              <td data-label="going out">
+                {reelWords(load.rubbing.filter(({ friction }) => friction.direction === 'out'))}
+              </td>
+              <td data-label="rubbing">
                 <Figure text={worstOver(load.rubbing)} />
               </td>
-              <td className="quiet">
+              <td data-label="worst, free" className="quiet card-wide">
                 <Figure text={worstWords(load.free)} />
               </td>
             </tr>

@@ -1,11 +1,11 @@
 import type { MarkRow, SectionMarks } from '../../engine/sheets/marks-list.ts';
-import { formatMm } from '../../engine/units/format-quantity.ts';
 import { formatOnTape, type TapeStep } from '../../engine/units/tape-step.ts';
 import { Figure } from '../fields/figure.tsx';
 import { plusMinusInWords, slackInWords } from '../layout/wording.ts';
 import { useShop } from '../read/shop.tsx';
 import { SectionCaption } from '../shell/section-caption.tsx';
 import { TableFrame } from '../shell/table-frame.tsx';
+import { roundedWords } from './rounded-words.ts';
 
 export interface MarksTablesProps {
   sections: readonly SectionMarks[];
@@ -33,7 +33,7 @@ interface SectionTableProps extends Omit<MarksTablesProps, 'sections'> {
 function SectionTable({ section, index, step, stale }: SectionTableProps) {
   return (
     <TableFrame label={`Marks of ${section.name}`}>
-      <table className="figures-table marks-table">
+      <table className="figures-table marks-table stacked">
         <SectionCaption section={section} index={index} step={step} />
         <thead>
           <tr>
@@ -66,25 +66,32 @@ function MarkTableRow({ row, step, stale }: { row: MarkRow; step: TapeStep; stal
   const { system } = useShop();
   const { fromOwnTipM, fromOwnButtM, fromTipM, intervalM, slack, plusMinusM } = row;
   const rounded = fromTipM - row.exactFromTipM;
+  const roundedBy = roundedWords(rounded, step);
   return (
     <tr>
       <th scope="row">
         <span className="mark-main">{row.guide}</span> <span className="quiet small">{row.name}</span>
       </th>
-      <td className="mark-main">
+      <td className="mark-main" data-label="From tip end">
         <OnTape lengthM={fromOwnTipM} step={step} />
       </td>
-      <td className="mark-main">
+      <td className="mark-main" data-label="From butt end">
         <OnTape lengthM={fromOwnButtM} step={step} />
       </td>
-      <td>
+      <td data-label="Station">
         <OnTape lengthM={fromTipM} step={step} />
-        {Math.abs(rounded) > 5e-5 && <span className="quiet small"> {signedMm(rounded)}</span>}
+        {roundedBy && (
+          <span className="quiet small">
+            {' '}
+            {/* Plus is towards the butt. */}
+            <Figure text={`${rounded > 0 ? '+' : '−'}${roundedBy}`} />
+          </span>
+        )}
       </td>
-      <td>
+      <td data-label="Interval">
         <OnTape lengthM={intervalM} step={step} />
       </td>
-      <td className="quiet">
+      <td data-label="May move; best place ±" className="quiet marks-move">
         {slack && <Figure text={slackInWords(slack.towardsTipM, slack.towardsButtM, system)} />}
         <span className={stale ? 'small stale' : 'small'}>
           <Figure text={plusMinusInWords(plusMinusM, system)} />
@@ -97,9 +104,4 @@ function MarkTableRow({ row, step, stale }: { row: MarkRow; step: TapeStep; stal
 /** Without its unit, which the caption has. */
 function OnTape({ lengthM, step }: { lengthM: number; step: TapeStep }) {
   return <Figure text={formatOnTape(lengthM, step).replace(/ (in|mm)$/, '')} />;
-}
-
-/** `+0.4 mm`: towards the butt. */
-function signedMm(lengthM: number): string {
-  return `${lengthM > 0 ? '+' : '−'}${formatMm(Math.abs(lengthM))}`;
 }

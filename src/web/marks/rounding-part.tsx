@@ -1,12 +1,12 @@
 import { useMemo } from 'react';
 import { type MarksList, marksInOrder } from '../../engine/sheets/marks-list.ts';
-import { formatMm } from '../../engine/units/format-quantity.ts';
 import { Figure } from '../fields/figure.tsx';
 import { worstInWords } from '../layout/bench-words.ts';
 import type { SheetModel } from '../layout/sheet-model.ts';
 import { wordingOf } from '../layout/wording.ts';
 import { useShop } from '../read/shop.tsx';
 import { useLadder } from '../worker/use-ladder.ts';
+import { roundedWords } from './rounded-words.ts';
 
 /** What the rounding to the tape's tick does to the layout: how far marks move, and the worst reading after it. */
 export function RoundingPart({ list, model }: { list: MarksList; model: SheetModel }) {
@@ -45,7 +45,8 @@ function movedWords(list: MarksList): string {
   const rows = marksInOrder(list);
   const moved = rows.map((row) => Math.abs(row.fromTipM - row.exactFromTipM));
   const most = Math.max(0, ...moved);
-  if (most < 5e-5) return `Every mark already stands on a tick of ${list.tapeStep}.`;
+  const words = roundedWords(most, list.tapeStep);
+  if (!words) return `Every mark already stands on a tick of ${list.tapeStep}.`;
   const guide = rows[moved.indexOf(most)].guide;
-  return `Rounding to ${list.tapeStep} moves no mark by more than ${formatMm(most)} (guide ${guide}).`;
+  return `Rounding to ${list.tapeStep} moves no mark by more than ${words} (guide ${guide}).`;
 }
