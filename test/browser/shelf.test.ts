@@ -17,6 +17,16 @@ afterAll(() => bench?.close());
 
 const onShelf = (title: string) => page.getByRole('listitem').filter({ hasText: title });
 
+test('a shelf with nothing but the demo shows what it is for, until there is a build of one’s own', async () => {
+  const welcome = page.getByRole('region', { name: 'How this blank bends, and where its guides go' });
+  await welcome.getByText(/the line turns 1\d\.\d° at guide \d+, limit 15°/).waitFor();
+  expect(await axeFindings(page)).toEqual([]);
+  await welcome.getByRole('link', { name: 'Open the demo’s layout' }).click();
+  await page.waitForURL(/builds\/demo\/layout$/);
+  await page.goBack();
+  await welcome.waitFor();
+});
+
 test('a build that was named stands on the shelf and is found by its customer', async () => {
   await page.getByRole('button', { name: 'New build' }).click();
   await page.getByRole('textbox', { name: 'Title' }).fill('Shelf test rod');
@@ -24,6 +34,8 @@ test('a build that was named stands on the shelf and is found by its customer', 
   await page.getByRole('textbox', { name: 'Customer' }).press('Enter');
   await page.getByText('every change is on the disk').waitFor();
   await page.getByRole('link', { name: 'Shelf' }).click();
+  await onShelf('Shelf test rod').waitFor();
+  expect(await page.getByText('Open the demo’s layout').count()).toBe(0);
   await page
     .getByRole('searchbox', { name: 'Find by title, customer, line, blank, note or tag' })
     .fill('invented angler');

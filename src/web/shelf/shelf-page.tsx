@@ -9,6 +9,7 @@ import { BuildCard } from './build-card.tsx';
 import { ImportButton } from './import-button.tsx';
 import { RepairsPart } from './repairs-part.tsx';
 import { type Builds, useBuilds } from './use-builds.ts';
+import { Welcome } from './welcome.tsx';
 import './shelf.css';
 
 /** All builds of the shop, the latest first. */
@@ -17,8 +18,10 @@ export function ShelfPage() {
   const [gone, setGone] = useState(false);
   const { builds, refresh } = useBuilds(search, gone);
   const repairs = useBuilds(search, gone, 'ticket').builds;
+  const demo = search === '' && !gone ? onlyDemo(builds) : undefined;
   return (
     <Page title="Shelf" aside="every build and repair of this shop" beside={<ShelfTools />}>
+      {demo && <Welcome demoId={demo.id} />}
       <div className="shelf-search">
         <SearchField className="field" value={search} onChange={setSearch}>
           <Label className="field-label">Find by title, customer, line, blank, note or tag</Label>
@@ -33,6 +36,12 @@ export function ShelfPage() {
       <ShelfList builds={builds} search={search} refresh={refresh} find={setSearch} />
     </Page>
   );
+}
+
+/** The demo, where nothing else was ever begun. */
+function onlyDemo(builds: Builds) {
+  const documents = builds.kind === 'found' ? builds.list.documents : [];
+  return documents.length === 1 && documents[0].demo ? documents[0] : undefined;
 }
 
 function ShelfTools() {
