@@ -16,6 +16,8 @@ export interface TrueBlank {
   restPerM: (fromTipM: number) => number;
   restAcrossPerM: (fromTipM: number) => number;
   outsideM: (fromTipM: number) => number;
+  /** Where it is doubled. */
+  ferrules: { fromTipM: number; toTipM: number }[];
 }
 
 export interface BlankOptions {
@@ -81,7 +83,20 @@ export function randomBlank(seed: number, { sweepSigmaPerM, ferrules }: BlankOpt
     return (s: number) =>
       parts.reduce((sum, p) => sum + p.a * Math.sin((2 * Math.PI * p.perLength * s) / lengthM + p.phase), 0);
   };
-  return { lengthM, stiffnessNm2, kgPerM, outsideM, restPerM: sweep(), restAcrossPerM: sweep() };
+  // as wide as a bump is at half its height
+  const doubled = bumps.map(({ at, sigma }) => ({
+    fromTipM: at - (2.355 / 2) * sigma,
+    toTipM: at + (2.355 / 2) * sigma,
+  }));
+  return {
+    lengthM,
+    stiffnessNm2,
+    kgPerM,
+    outsideM,
+    restPerM: sweep(),
+    restAcrossPerM: sweep(),
+    ferrules: doubled,
+  };
 }
 
 export interface TrueLoad {
@@ -231,6 +246,8 @@ export interface SetupPlan {
   stationsM: readonly number[];
   hungKg: readonly number[];
   sigmaM: number;
+  /** Under the first and the last weight read right at the clamp too, and every flag measured again from there. */
+  checked?: boolean;
 }
 
 export interface SimulatedBench {
@@ -261,7 +278,8 @@ export function readBench(
     const nominalAngleRad = setup.nominalAngleRad ?? 0;
     const tilt = (Math.PI / 180) * normal();
     tiltRad.push(tilt);
-    const tests = setup.hungKg.map((kg) => {
+    const tests = setup.hungKg.map((kg, t) => {
+      const isEnd = t === 0 || t === setup.hungKg.length - 1;
       const hung = kg > 0 ? [{ fromTipM: 0, massKg: kg }] : [];
       const curve = trueCurve(blank, {
         buttAngleRad: nominalAngleRad + tilt,
@@ -269,8 +287,8 @@ export function readBench(
         turnedRad: setup.turnedRad ?? 0,
         hung,
       });
-      const readings = setup.stationsM
-        .filter((s) => s < clampFromTipM - 0.05)
+      const readings = [...setup.stationsM, ...(setup.checked && isEnd ? [clampFromTipM] : [])]
+        .filter((s) => s < clampFromTipM - 0.05 || s === clampFromTipM)
         .map((fromTipM) => ({
           fromTipM,
           dropM: round(dropOn(curve, fromTipM, nominalAngleRad) + setup.sigmaM * normal(), 1e-4),
@@ -283,13 +301,28 @@ export function readBench(
       turnedRad: setup.turnedRad ?? 0,
       ...(setup.clampFromTipM === undefined ? {} : { clampFromTipM }),
       tests,
+      ...(setup.checked ? { flagChecks: checksOf(setup.stationsM, clampFromTipM, normal) } : {}),
     };
   });
   const request = {
-    blank: { lengthM, diameters, massKg: round(massKg, 1e-5), sweepSigmaPerM },
+    blank: {
+      lengthM,
+      diameters,
+      massKg: round(massKg, 1e-5),
+      sweepSigmaPerM,
+      // a builder sees where the blank is doubled, not how stiff it is there
+      stiffZones: blank.ferrules,
+    },
     setups,
   };
   return { blank, request, tiltRad };
+}
+
+/** Each flag's distance from the clamp, by a tape that errs by 2 mm. */
+function checksOf(stationsM: readonly number[], clampFromTipM: number, normal: () => number) {
+  return stationsM
+    .filter((fromTipM) => fromTipM > 0 && fromTipM < clampFromTipM - 0.05)
+    .map((fromTipM) => ({ fromTipM, fromClampM: clampFromTipM - fromTipM + 0.002 * normal() }));
 }
 
 export function dropOn(curve: Curve, fromTipM: number, nominalAngleRad: number): number {

@@ -63,8 +63,11 @@ const spoilers: Record<SlipKind, Spoiler> = {
     return [`.tests[${a}]`, `.tests[${b}]`];
   },
   flag(setup, bench, upTo, sign) {
-    const r = 1 + upTo(setup.tests[0].readings.length - 1);
+    const flags = setup.tests[0].readings.filter(({ fromTipM }) => fromTipM < clampOf(setup, bench)).length;
+    const r = 1 + upTo(flags - 1);
     for (let t = 0; t < setup.tests.length; t++) readAt(setup, bench, t, r, sign * inchM);
+    const check = setup.flagChecks?.find(({ fromTipM }) => fromTipM === setup.tests[0].readings[r].fromTipM);
+    if (check) check.fromClampM -= sign * inchM;
     return setup.tests.map((_, t) => `.tests[${t}].readings[${r}]`);
   },
   stations(setup, bench, upTo, sign) {
@@ -90,11 +93,16 @@ const spoilers: Record<SlipKind, Spoiler> = {
   },
 };
 
+function clampOf({ clampFromTipM }: Setup, { blank }: SimulatedBench): number {
+  return clampFromTipM ?? blank.lengthM;
+}
+
 /** The reading is taken `byM` nearer the butt than its station says. The tip is no flag. */
 function readAt(setup: Setup, bench: SimulatedBench, t: number, r: number, byM: number): void {
   const { hung = [], readings } = setup.tests[t];
   const curve = curveOf(setup, bench, hung, 0);
   const { fromTipM } = readings[r];
+  if (fromTipM === clampOf(setup, bench)) return;
   const there = Math.max(0, fromTipM + byM);
   readings[r].dropM += dropOn(curve, there, 0) - dropOn(curve, fromTipM, 0);
 }

@@ -57,6 +57,10 @@ const clampSetup = z.strictObject({
       }),
     )
     .max(200),
+  flagChecks: z
+    .array(z.strictObject({ fromTipM: stationM, fromClampM: stationM }))
+    .max(100)
+    .optional(),
 });
 const spanSetup = z.strictObject({
   kind: z.literal('span'),

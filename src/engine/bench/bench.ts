@@ -78,6 +78,8 @@ export interface ClampSetup {
   sigmaM: number;
   tiltSigmaRad: number;
   tests: ClampTest[];
+  /** Flags measured once more, from the clamp. */
+  flagChecks?: { id: string; fromTipM: number; fromClampM: number }[];
 }
 export interface ClampTest {
   id: string;

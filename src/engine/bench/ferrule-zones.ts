@@ -29,9 +29,12 @@ function commonClear(joint: AssembledJoint): number {
   return joint.kind === 'spigot' ? commonFerruleClearM.spigot : commonFerruleClearM.other;
 }
 
-/** Ferrules whose stiffness the builder stated, as a factor on the blank beside them. */
-export function stiffZones(blank: AssembledBlank): (Zone & { ratio: number })[] {
-  return blank.joints.flatMap(({ doubled, stiffnessRatio }) =>
-    stiffnessRatio === undefined ? [] : [{ ...doubled, ratio: stiffnessRatio }],
-  );
+/** Where the blank is doubled, as a factor on the blank beside it where the builder stated one. */
+export function stiffZones(blank: AssembledBlank): (Zone & { ratio?: number })[] {
+  return blank.joints
+    .filter(({ doubled }) => doubled.toTipM - doubled.fromTipM > leastDoubledM)
+    .map(({ doubled, stiffnessRatio: ratio }) => ({ ...doubled, ...(ratio === undefined ? {} : { ratio }) }));
 }
+
+/** An overlap that was not measured doubles nothing. */
+const leastDoubledM = 1e-3;

@@ -1,4 +1,5 @@
 import type { Finding } from '../finding.ts';
+import { standsApart } from './bench-model.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
 import { type Posterior, rodOf, standardDeviations } from './posterior.ts';
 import type { FitSolved } from './request.ts';
@@ -48,9 +49,9 @@ function statusOf(best: MostProbable): Pick<FitSolved, 'status' | 'reason'> {
 function residualRms({ model, sigma }: FitProblem, best: MostProbable): number {
   let sum = 0;
   let count = 0;
-  model.data.forEach(({ kind, value }, d) => {
-    if (kind === 'mass' || kind === 'swing' || kind === 'length' || !Number.isFinite(sigma[d])) return;
-    sum += (value - best.prediction.value[d]) ** 2;
+  model.data.forEach((datum, d) => {
+    if (standsApart(datum) || datum.kind === 'length' || !Number.isFinite(sigma[d])) return;
+    sum += (datum.value - best.prediction.value[d]) ** 2;
     count++;
   });
   return count > 0 ? Math.sqrt(sum / count) : 0;

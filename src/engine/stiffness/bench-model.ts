@@ -3,14 +3,14 @@
 import { type ClampModel, clampModel, type Prediction, predictDrops } from './clamp-model.ts';
 import { addDrifts, type CurveModel, curveModel } from './curve-model.ts';
 import { type MassDatum, massData, predictMass } from './mass-data.ts';
-import type { PreparedRequest } from './prepared.ts';
+import type { PreparedClamp, PreparedRequest } from './prepared.ts';
 import type { Rows } from './rows.ts';
 import { predictSags, type SpanModel, spanModel } from './span-model.ts';
 import { predictSwing, type SwingDatum, swingData } from './swing-data.ts';
 import type { Unknowns } from './unknowns.ts';
 
 export interface Datum {
-  kind: 'drop' | 'sag' | 'mass' | 'swing' | 'place' | 'length';
+  kind: 'drop' | 'sag' | 'mass' | 'swing' | 'place' | 'length' | 'station';
   setup: number;
   test: number;
   reading: number;
@@ -34,8 +34,15 @@ export interface BenchModel {
   readonly rows: Rows;
 }
 
+/** A weighing, a count or a tape: its ± does not widen with the scatter of the drops. */
+export function standsApart({ kind }: Pick<Datum, 'kind'>): boolean {
+  return kind === 'mass' || kind === 'swing' || kind === 'station';
+}
+
 /** Where no ± was given: a tape read by eye. Common practice, no source. */
 export const commonSigmaM = 0.002;
+/** Two tapes laid along a blank to a flag; common practice, no source. */
+const twoTapesSigmaM = 0.003;
 
 export function benchModel(request: PreparedRequest, rows: Rows): BenchModel {
   const { lengthM } = request.blank;
@@ -70,6 +77,7 @@ export function benchModel(request: PreparedRequest, rows: Rows): BenchModel {
         });
       });
     });
+    data.push(...stationData(setup, s, lengthM));
     const clamp = clampModel(setup, s, lengthM, rows);
     if (!setup.curve) return { first, clamp };
     data.push({
@@ -102,6 +110,22 @@ export function benchModel(request: PreparedRequest, rows: Rows): BenchModel {
     data.push({ kind: 'swing', setup: -1, test: -1, reading: -1, value, sigma, path });
   }
   return { request, data, setups, masses, swings, rows };
+}
+
+/** How far the two tapes to a flag, from the tip and from the clamp, miss each other; predicted as 0. */
+function stationData(
+  { flagChecks = [], clampFromTipM, tests }: PreparedClamp,
+  setup: number,
+  lengthM: number,
+): Datum[] {
+  const isRead = (station: number) =>
+    tests.some(({ readings }) => readings.some(({ fromTipM }) => fromTipM === station));
+  return flagChecks.flatMap(({ fromTipM, fromClampM }, i): Datum[] => {
+    if (!isRead(fromTipM)) return [];
+    const value = (clampFromTipM ?? lengthM) - fromClampM - fromTipM;
+    const path = `setups[${setup}].flagChecks[${i}]`;
+    return [{ kind: 'station', setup, test: -1, reading: i, value, sigma: twoTapesSigmaM, path }];
+  });
 }
 
 export function emptyPrediction(model: BenchModel, unknowns: Unknowns): Prediction {

@@ -115,6 +115,16 @@ function checkClamp(setup: FitClampSetup, lengthM: number, path: string, require
     lengthM * 1.0001,
   ), `${path}.clampFromTipM`, `${clampFromTipM} m is not on the blank; give 0.05 to ${lengthM} m`);
   require(within(turnedRad, -100, 100), `${path}.turnedRad`, `${turnedRad} rad is no rotation`);
+  setup.flagChecks?.forEach(({ fromTipM, fromClampM }, i) => {
+    const at = `${path}.flagChecks[${i}]`;
+    for (const [field, value] of Object.entries({ fromTipM, fromClampM })) {
+      require(within(
+        value,
+        0,
+        clampFromTipM,
+      ), `${at}.${field}`, `${value} m does not lie in front of the clamp; give 0 to ${clampFromTipM} m`);
+    }
+  });
   setup.tests.forEach(({ hung = [], readings, sigmaM = 0.002 }, t) => {
     const at = `${path}.tests[${t}]`;
     require(within(

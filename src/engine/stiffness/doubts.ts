@@ -6,6 +6,7 @@
 import type { BenchModel, Datum } from './bench-model.ts';
 import { outsideDiameterAt } from './diameters.ts';
 import type { ExtraPattern, MostProbable } from './most-probable.ts';
+import type { PreparedClamp } from './prepared.ts';
 import type { Unknowns } from './unknowns.ts';
 
 export type DoubtKind = 'reading' | 'stretch' | 'flag' | 'stations' | 'slip' | 'load' | 'edge' | 'mass';
@@ -75,7 +76,7 @@ function members(
   holds: (test: number) => boolean = () => true,
 ): number[] {
   return data.flatMap((datum, d) =>
-    datum.setup >= 0 && datum.setup === setup && holds(datum.test) ? [d] : [],
+    datum.setup >= 0 && datum.setup === setup && datum.kind !== 'station' && holds(datum.test) ? [d] : [],
   );
 }
 
@@ -92,18 +93,31 @@ function flagDoubts({ data, request }: BenchModel, { prediction }: MostProbable)
     if (station > 0) groups.set(station, [...(groups.get(station) ?? []), d]);
   });
   return [...groups.values()]
-    .filter((group) => group.length > 1)
-    .map((group) => ({
+    .map((group) => ({ group, checks: checksOf(data, request.setups, data[group[0]]) }))
+    .filter(({ group, checks }) => group.length + checks.length > 1)
+    .map(({ group, checks }) => ({
       kind: 'flag' as const,
       ...placeOf(data[group[0]]),
       data: group,
-      pattern: patternBy(group, (d) => prediction.stationSlope[d]),
+      pattern: [...patternBy(group, (d) => prediction.stationSlope[d]), ...patternBy(checks, () => 1)],
       sigma: 0.1,
     }));
 }
 
-export function stationOf(setups: BenchModel['request']['setups'], { setup, test, reading }: Datum): number {
+/** Second measurements of a flag's station. */
+function checksOf(data: readonly Datum[], setups: BenchModel['request']['setups'], flag: Datum): number[] {
+  const station = stationOf(setups, flag);
+  return data.flatMap((datum, d) =>
+    datum.kind === 'station' && stationOf(setups, datum) === station ? [d] : [],
+  );
+}
+
+export function stationOf(
+  setups: BenchModel['request']['setups'],
+  { kind, setup, test, reading }: Datum,
+): number {
   const owner = setups[setup];
+  if (kind === 'station') return (owner as PreparedClamp).flagChecks?.[reading].fromTipM ?? 0;
   return owner.kind === 'span' ? owner.loadFromTipM : owner.tests[test].readings[reading].fromTipM;
 }
 

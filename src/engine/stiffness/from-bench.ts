@@ -14,6 +14,7 @@ export interface FitRows {
   /** A photograph: the id is its load test's. */
   curve?: true;
   tests: { testId: string; readings: string[] }[];
+  flagChecks?: string[];
 }
 export interface BenchFit {
   request: FitRequest;
@@ -63,6 +64,8 @@ function setupPath(rows: readonly FitRows[], path: string): string | undefined {
   const found = rows[Number(setup)];
   if (!found) return undefined;
   if (found.curve) return `loadTests/${found.setupId}/hung`;
+  const [, check] = /\.flagChecks\[(\d+)\]$/.exec(path) ?? [];
+  if (check !== undefined) return `flagChecks/${found.flagChecks?.[Number(check)]}/fromClamp`;
   const testRows = found.tests[Number(test)];
   if (!testRows) return `setups/${found.setupId}/clampFromTip`;
   const readingId = testRows.readings[Number(reading)];
@@ -70,13 +73,12 @@ function setupPath(rows: readonly FitRows[], path: string): string | undefined {
 }
 
 function blankFit(bench: Bench, blank: AssembledBlank, profile: DiameterRow[]): FitBlank {
-  const zones = stiffZones(blank);
   return {
     lengthM: blank.lengthM,
     diameters: profile,
     ...massFit(bench, blank),
     ...swingFit(bench, blank),
-    ...(zones.length > 0 ? { stiffZones: zones } : {}),
+    stiffZones: stiffZones(blank),
   };
 }
 
@@ -122,7 +124,7 @@ function setupFit(setup: Setup, profile: readonly DiameterRow[]): { setup: FitSe
 
 function clampFit(setup: ClampSetup, profile: readonly DiameterRow[]): { setup: FitSetup; rows: FitRows } {
   const tests = setup.tests.filter(({ readings }) => readings.length > 0);
-  const { nominalAngleRad, tiltSigmaRad, clampFromTipM, turnedRad } = setup;
+  const { nominalAngleRad, tiltSigmaRad, clampFromTipM, turnedRad, flagChecks = [] } = setup;
   return {
     setup: {
       nominalAngleRad,
@@ -130,6 +132,9 @@ function clampFit(setup: ClampSetup, profile: readonly DiameterRow[]): { setup: 
       clampFromTipM,
       turnedRad,
       tests: tests.map((test) => testFit(setup, test, profile)),
+      ...(flagChecks.length > 0
+        ? { flagChecks: flagChecks.map(({ fromTipM, fromClampM }) => ({ fromTipM, fromClampM })) }
+        : {}),
     },
     rows: {
       setupId: setup.id,
@@ -137,6 +142,7 @@ function clampFit(setup: ClampSetup, profile: readonly DiameterRow[]): { setup: 
         testId: id,
         readings: readings.map((reading) => reading.id),
       })),
+      flagChecks: flagChecks.map(({ id }) => id),
     },
   };
 }

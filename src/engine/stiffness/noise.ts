@@ -4,6 +4,7 @@
  * it by chance.
  */
 import { solveLower } from '../numerics/cholesky.ts';
+import { standsApart } from './bench-model.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
 
 /** Q_dd per datum: the share of its own error that shows in its misfit. */
@@ -53,6 +54,5 @@ function withPriorWeight(square: number, freedom: number): number {
 }
 
 function isReading({ model, sigma }: FitProblem, d: number): boolean {
-  const { kind } = model.data[d];
-  return kind !== 'mass' && kind !== 'swing' && Number.isFinite(sigma[d]);
+  return !standsApart(model.data[d]) && Number.isFinite(sigma[d]);
 }

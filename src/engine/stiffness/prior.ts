@@ -24,7 +24,8 @@ export const stiffnessBelief = {
   powerSigma: { measured: 0.4, unmeasured: 0.8 },
   long: { sigma: 0.25, perLength: 0.35 },
   middle: { sigma: 0.2, perLength: 0.12 },
-  short: { sigma: 0.12, lengthM: 0.045 },
+  /** Where it is not said which places are doubled, ferrules count among the irregularities. */
+  short: { sigma: { doubledTold: 0.08, untold: 0.12 }, lengthM: 0.045 },
   /** On the long and middle parts where no taper was measured. */
   unmeasuredRoughness: 1.5,
 } as const;
@@ -44,14 +45,16 @@ export function stiffnessPrior(blank: FitBlank, rows: Rows): StiffnessPrior {
   const at = rows.fine;
   const x = Float64Array.from(at, (s) => Math.log(outsideDiameterAt(blank, s) / 0.007));
   const mean = x.map((xi) => level + power * xi);
-  const fixed = gaussianCovariance(at, [short]);
+  const doubled = knownZones(blank);
+  const sigma = doubled ? short.sigma.doubledTold : short.sigma.untold;
+  const fixed = gaussianCovariance(at, [{ ...short, sigma }]);
   addTaper(
     fixed,
     x,
     measured > 0 ? levelSigma.measured : levelSigma.unmeasured,
     measured > 1 ? powerSigma.measured : powerSigma.unmeasured,
   );
-  for (const zone of knownZones(blank)) addZone(mean, fixed, at, zone);
+  for (const zone of doubled ?? []) addZone(mean, fixed, at, zone);
   const scale = measured > 1 ? 1 : stiffnessBelief.unmeasuredRoughness;
   const smooth = gaussianCovariance(at, [
     { sigma: scale * long.sigma, lengthM: long.perLength * blank.lengthM },
@@ -140,8 +143,10 @@ interface Zone {
   ratio?: number;
 }
 
-/** Ferrules that were stated, and overlaps of sections where none was. */
-function knownZones({ stiffZones = [], sections = [] }: FitBlank): Zone[] {
+/** Ferrules that were stated, and overlaps of sections where none was; undefined where neither was told. */
+function knownZones({ stiffZones, sections = [] }: FitBlank): Zone[] | undefined {
+  if (!stiffZones && sections.length === 0) return undefined;
+  const stated = stiffZones ?? [];
   const ordered = [...sections].sort((a, b) => a.fromTipM - b.fromTipM);
   const overlaps = ordered
     .slice(1)
@@ -150,8 +155,8 @@ function knownZones({ stiffZones = [], sections = [] }: FitBlank): Zone[] {
       toTipM: ordered[i].toTipM,
     }))
     .filter(({ fromTipM, toTipM }) => toTipM - fromTipM > 1e-3)
-    .filter((overlap) => !stiffZones.some((z) => z.fromTipM < overlap.toTipM && z.toTipM > overlap.fromTipM));
-  return [...stiffZones, ...overlaps];
+    .filter((overlap) => !stated.some((z) => z.fromTipM < overlap.toTipM && z.toTipM > overlap.fromTipM));
+  return [...stated, ...overlaps];
 }
 
 /** A doubled zone: the stated ratio within a tenth, or somewhere between hardly and twice as stiff. */

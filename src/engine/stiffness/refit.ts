@@ -1,5 +1,5 @@
 /** Builds the problem of an explanation and solves it, with the blank's own roughness found on the way. */
-import { benchModel } from './bench-model.ts';
+import { benchModel, standsApart } from './bench-model.ts';
 import type { Doubt } from './doubts.ts';
 import { carriedDoubts, type Explained, type Fitted, isCarried } from './explanation.ts';
 import { type FitProblem, findMostProbable, type MostProbable } from './most-probable.ts';
@@ -94,8 +94,8 @@ function solve(explained: Explained, priors: Priors, noise: number, from?: Fitte
 
 /** Infinite for what an explanation leaves out. */
 function sigmasOf({ named }: Explained, { data }: FitProblem['model'], noise: number): Float64Array {
-  const sigmas = Float64Array.from(data, ({ kind, sigma }) =>
-    kind === 'mass' || kind === 'swing' ? sigma : noise * Math.hypot(sigma, roundingM),
+  const sigmas = Float64Array.from(data, (datum) =>
+    standsApart(datum) ? datum.sigma : noise * Math.hypot(datum.sigma, roundingM),
   );
   for (const entry of named) {
     if (entry.kind === 'doubt' && !isCarried(entry.suspicion.doubt)) {

@@ -23,7 +23,10 @@ export interface FitBlank {
   sweepSigmaPerM?: number;
   /** Sections as assembled (they overlap in ferrules), instead of or beside one mass. */
   sections?: readonly FitSection[];
-  /** Ferrules the builder knows, with how many times stiffer than the blank beside them where he states it. */
+  /**
+   * Where the blank is doubled, with how many times stiffer than beside it where the builder states it. An empty list
+   * says that it is doubled nowhere; left out, and no sections given, it is not known.
+   */
   stiffZones?: readonly { fromTipM: number; toTipM: number; ratio?: number }[];
   /** Swings of the bare blank counted by hand, held at `clampFromTipM`; left out: at `lengthM`. */
   swings?: readonly { clampFromTipM?: number; hz: number; sigmaHz: number }[];
@@ -57,6 +60,13 @@ export interface FitClampSetup {
   /** The blank's rotation about its own axis; the natural curvature turns with it. */
   turnedRad?: number;
   tests: readonly FitTest[];
+  /** Flags whose stations were measured a second time, from the clamp along the blank. */
+  flagChecks?: readonly FlagCheck[];
+}
+export interface FlagCheck {
+  /** The station that its readings state. */
+  fromTipM: number;
+  fromClampM: number;
 }
 export interface FitTest {
   hung?: readonly { fromTipM: number; massKg: number }[];

@@ -53,13 +53,15 @@ function sayDoubt(
   problem: FitProblem,
 ): Finding[] {
   const { doubt } = suspicion;
-  const { data } = problem.model;
+  const { data, request } = problem.model;
   const or = orElse(suspicion, alternatives, problem);
   const test = `setups[${doubt.setup}].tests[${doubt.test}]`;
   switch (doubt.kind) {
     case 'reading': {
-      const { path, value, kind } = data[doubt.data[0]];
+      const datum = data[doubt.data[0]];
+      const { path, value, kind } = datum;
       if (kind === 'length') return [sayLength(path, value)];
+      if (kind === 'station') return [sayCheck(path, stationOf(request.setups, datum), value, or)];
       const what = kind === 'sag' ? 'sag' : 'drop';
       return [
         {
@@ -135,6 +137,13 @@ function saySwing(path: string, value: number, amplitude: number): Finding {
   return {
     path,
     message: `the swings counted, ${counted}, do not agree with what bends: ${wanted} would. They are left out; count again, the hold pressed firm, and look where it is held`,
+  };
+}
+
+function sayCheck(path: string, station: number, missM: number, or: string): Finding {
+  return {
+    path,
+    message: `the flag at ${mm(station)} was measured from the tip and from the clamp, and the two together are ${mm(Math.abs(missM))} ${missM > 0 ? 'short of' : 'more than'} what lies between them; its drops fit its distance from the tip. Measure it again from both${or}`,
   };
 }
 

@@ -1,5 +1,5 @@
 /** A slip in few words with its place, what would show whether it happened, and the numbers in both. */
-import { stationOf } from './doubts.ts';
+import { type Doubt, stationOf } from './doubts.ts';
 import type { FitProblem } from './most-probable.ts';
 import type { Suspicion } from './suspicion.ts';
 
@@ -23,7 +23,10 @@ function inShort({ doubt, amplitude }: Suspicion, problem: FitProblem): string {
     case 'stretch':
       return `the curve strays ${mm(Math.abs(amplitude))}`;
     case 'reading': {
-      const at = stationOf(request.setups, data[doubt.data[0]]);
+      const datum = data[doubt.data[0]];
+      const at = stationOf(request.setups, datum);
+      if (datum.kind === 'station')
+        return `the second measurement of the flag at ${mm(at)} is off by ${mm(Math.abs(amplitude))}`;
       const where = at === 0 ? 'at the tip' : `${mm(at)} from the tip`;
       return `the reading ${where} in ${test} is off by ${mm(Math.abs(amplitude))}`;
     }
@@ -45,11 +48,13 @@ function inShort({ doubt, amplitude }: Suspicion, problem: FitProblem): string {
 function checkOf({ doubt }: Suspicion, { model: { data, request } }: FitProblem): string {
   const test = testName(doubt.test);
   switch (doubt.kind) {
-    case 'reading':
     case 'stretch':
       return `read ${test} again there`;
+    case 'reading':
+      if (data[doubt.data[0]].kind !== 'station') return `read ${test} again there`;
+      return flagCheck(doubt, { data, request });
     case 'flag':
-      return `measure the station of the flag at ${mm(stationOf(request.setups, data[doubt.data[0]]))} again`;
+      return flagCheck(doubt, { data, request });
     case 'stations':
       return `measure the stations of ${test} again, the tape hooked at the tip`;
     case 'slip':
@@ -61,6 +66,10 @@ function checkOf({ doubt }: Suspicion, { model: { data, request } }: FitProblem)
     case 'mass':
       return 'weigh again';
   }
+}
+
+function flagCheck({ data: [d] }: Doubt, { data, request }: Pick<FitProblem['model'], 'data' | 'request'>) {
+  return `measure the station of the flag at ${mm(stationOf(request.setups, data[d]))} again`;
 }
 
 export function testName(test: number): string {
