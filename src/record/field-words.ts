@@ -26,6 +26,7 @@ const things: Record<string, string> = {
   setups: 'Set-up',
   tests: 'Weight',
   readings: 'Reading',
+  flagChecks: 'Second measurement of a flag',
   turnings: 'Turning',
   turnReadings: 'Step of a turning',
   swings: 'Count of swings',
@@ -112,7 +113,13 @@ const fieldNames: Record<string, Words> = {
     hungFromTip: 'hung from the tip',
     sag: 'sag at the weight',
   },
-  readings: { test: 'under which weight', fromTip: 'station', setAside: 'set aside' },
+  readings: {
+    test: 'under which weight',
+    fromTip: 'station',
+    atClamp: 'read at the clamp',
+    setAside: 'set aside',
+  },
+  flagChecks: { setup: 'in which set-up', fromTip: 'flag', fromClamp: 'from the clamp' },
   turnings: {
     section: 'which section',
     held: 'how it was held',

@@ -102,13 +102,14 @@ export function readSetups(state: DocumentState): ReadPart<Setup[]> {
   const part: ReadPart<Setup[]> = { value: [], findings: [], assumed: [] };
   const tests = readRows(state, 'tests');
   const readings = readRows(state, 'readings');
+  const checks = readRows(state, 'flagChecks');
   readRows(state, 'setups').forEach((row, index) => {
     const name = row.text('name') ?? `Set-up ${index + 1}`;
     const own = tests.filter((test) => test.text('setup') === row.id);
     const setup =
       row.text('kind') === 'span'
         ? readSpan(row, name, own, part)
-        : readClamp(row, name, own, readings, part);
+        : readClamp(row, name, { tests: own, readings, checks }, part);
     if (setup) part.value.push(setup);
   });
   return part;
@@ -117,17 +118,18 @@ export function readSetups(state: DocumentState): ReadPart<Setup[]> {
 function readClamp(
   row: RowReader,
   name: string,
-  tests: readonly RowReader[],
-  readings: readonly RowReader[],
+  { tests, readings, checks }: Record<'tests' | 'readings' | 'checks', readonly RowReader[]>,
   part: ReadPart<unknown>,
 ): ClampSetup | undefined {
+  const clampFromTipM = row.si('clampFromTip');
   const read = tests.map((test) => ({
     id: test.id,
     hungKg: test.si('hung') ?? 0,
     hungFromTipM: test.si('hungFromTip') ?? 0,
-    readings: readings.filter((one) => one.text('test') === test.id).flatMap((one) => readReading(one, part)),
+    readings: readings
+      .filter((one) => one.text('test') === test.id)
+      .flatMap((one) => readReading(one, clampFromTipM, part)),
   }));
-  const clampFromTipM = row.si('clampFromTip');
   if (clampFromTipM === undefined) {
     const waits = read.some((test) => test.readings.length > 0);
     const message = `${name} waits: say how far from the tip the clamp's edge stands.`;
@@ -147,12 +149,19 @@ function readClamp(
     sigmaM: row.si('sigma') || benchDefaults.sigmaM,
     tiltSigmaRad: row.si('tiltSigma') ?? benchDefaults.tiltSigmaRad,
     tests: read,
+    flagChecks: checks.filter((one) => one.text('setup') === row.id).flatMap(readFlagCheck),
   };
 }
 
+function readFlagCheck(row: RowReader) {
+  const [fromTipM, fromClampM] = [row.si('fromTip'), row.si('fromClamp')];
+  return fromTipM === undefined || fromClampM === undefined ? [] : [{ id: row.id, fromTipM, fromClampM }];
+}
+
 /** Rows still to be filled and rows set aside are no readings. */
-function readReading(row: RowReader, part: ReadPart<unknown>) {
-  const [fromTipM, dropM] = [row.si('fromTip'), row.si('drop')];
+function readReading(row: RowReader, clampFromTipM: number | undefined, part: ReadPart<unknown>) {
+  const fromTipM = row.flag('atClamp') ? (clampFromTipM ?? Number.POSITIVE_INFINITY) : row.si('fromTip');
+  const dropM = row.si('drop');
   if (dropM === undefined || row.flag('setAside')) return [];
   if (fromTipM !== undefined) return [{ id: row.id, fromTipM, dropM }];
   const message = 'A drop without its station: say how far from the tip it was read.';

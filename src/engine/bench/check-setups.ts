@@ -6,6 +6,8 @@ import { type BenchFinding, bothLengths, doubt, grams, stop } from './bench-find
 const sane = { doubtKg: 3, stopKg: 20 } as const;
 /** Readings may disagree by this many standard deviations before the word slip is used. */
 const allowedSigmas = 4;
+/** An edge may be read, half a thick butt off the axis. */
+const halfButtM = 0.012;
 
 export function checkSetups(bench: Bench, blank: AssembledBlank): BenchFinding[] {
   return bench.setups.flatMap((setup) => checkSetup(setup, blank.lengthM));
@@ -64,7 +66,7 @@ function checkReading(setup: ClampSetup, { id, fromTipM, dropM }: Reading): Benc
     const message = `${bothLengths(fromTipM)} from the tip is not in front of the clamp, which stands at ${bothLengths(setup.clampFromTipM)}.`;
     return [stop(`readings/${id}/fromTip`, message)];
   }
-  if (Math.abs(dropM) <= beyondM + allowedSigmas * setup.sigmaM) return [];
+  if (Math.abs(dropM) <= beyondM + halfButtM + allowedSigmas * setup.sigmaM) return [];
   const message = `A drop of ${bothLengths(dropM)} is more than the ${bothLengths(beyondM)} of blank between the clamp and this station. Check the unit and the station.`;
   return [stop(`readings/${id}/drop`, message)];
 }

@@ -22,7 +22,10 @@ describe('measuring protocol', () => {
     expect(plan.setups.map(({ clampFromTipM }) => clampFromTipM)).toEqual([0.305, 2.591, 1.372, 0.686]);
     expect(plan.setups[1].flagsFromTipM).toEqual([0, 0.305, 0.686, 1.372]);
     expect(plan.setups[1].loads.map(({ massKg }) => massKg)).toEqual([0, 0.05, 0.1, 0]);
-    expect(plan.readingCount).toBe(23);
+    expect(plan.readingCount).toBe(25);
+    expect(plan.setups.map(({ loads }) => loads.filter(({ readAtClamp }) => readAtClamp).length)).toEqual([
+      0, 2, 0, 0,
+    ]);
     expect(plan.setups.flatMap(({ loads }) => loads).filter(({ repeat }) => repeat)).toHaveLength(2);
     expect(plan.thirdLoadKg).toBeCloseTo(0.112, 2);
   });
@@ -40,14 +43,14 @@ describe('measuring protocol', () => {
   it('ten minutes: one set-up, one weight', () => {
     const plan = planProtocol({ ...nineFoot, kind: 'ten-minute' });
     expect(plan.setups).toHaveLength(1);
-    expect(plan.readingCount).toBe(5);
+    expect(plan.readingCount).toBe(6);
   });
   it('with its series: half the readings, and still what tells an odd blank', () => {
     const full = planProtocol({ ...nineFoot, kind: 'twenty-minute' });
     const plan = planProtocol({ ...nineFoot, kind: 'with-series' });
     expect(plan.setups.map(({ clampFromTipM }) => clampFromTipM)).toEqual([0.305, 2.591, 1.372]);
     expect(plan.setups[1].flagsFromTipM).toEqual([0, 0.686]);
-    expect(plan.readingCount).toBe(11);
+    expect(plan.readingCount).toBe(13);
     expect(plan.thirdLoadKg).toBe(full.thirdLoadKg);
     for (const { loads } of plan.setups) {
       expect(loads[0].massKg).toBe(0);

@@ -6,7 +6,9 @@
  * up the blank tells more again, most of all near the tip (linear error study, docs of the theory). The whole blank
  * is loaded until its free length drops by a third; shorter lengths by less, since the same share of a shorter
  * length strains the blank more (ε ≈ 1.5·share·OD/length): every weight stays near half of carbon's caution level,
- * with room for a blank twice as soft as its first guess. Half of each weight is hung too. Two readings are taken twice: a difference shows a slipped clamp.
+ * with room for a blank twice as soft as its first guess. Half of each weight is hung too. Two readings are taken
+ * twice: a difference shows a slipped clamp. On the whole blank it is also read right at the clamp, where nothing bends:
+ * what is read there shows another edge than stated, or a line of reference that is off, which no other drop tells.
  */
 import { clampHeightNeeded } from './floor.ts';
 
@@ -35,6 +37,8 @@ export interface ProtocolLoad {
   expectedTipDropM: number;
   /** Flags read under this weight (the tip alone where the rest would tell little). */
   readFromTipM: number[];
+  /** Read right at the clamp too. */
+  readAtClamp?: boolean;
   /** A reading taken again at the end, to show a slipped clamp. */
   repeat: boolean;
 }
@@ -51,10 +55,13 @@ export function planProtocol(question: ProtocolQuestion): Protocol {
   const clampM = blankLengthM - heldM;
   const thirdLoadKg = loadForDrop(question, clampM, clampM / 3);
   const setups = setupsOf[kind](question, clampM);
-  const readingCount = setups
+  return { kind, setups, readingCount: countReadings(setups), thirdLoadKg };
+}
+
+export function countReadings(setups: readonly Pick<ProtocolSetup, 'loads'>[]): number {
+  return setups
     .flatMap(({ loads }) => loads)
-    .reduce((sum, { readFromTipM }) => sum + readFromTipM.length, 0);
-  return { kind, setups, readingCount, thirdLoadKg };
+    .reduce((sum, { readFromTipM, readAtClamp }) => sum + readFromTipM.length + (readAtClamp ? 1 : 0), 0);
 }
 
 /** Length clamped or under the V-blocks at the butt: 6 in. */
@@ -73,7 +80,7 @@ function tenMinutes(question: ProtocolQuestion, clampM: number): ProtocolSetup {
   const [, full] = weights(question, whole);
   return setup(question, whole, [
     { massKg: 0, readFromTipM: [0], repeat: false },
-    { massKg: full, readFromTipM: all, repeat: false },
+    { massKg: full, readFromTipM: all, readAtClamp: true, repeat: false },
   ]);
 }
 
@@ -127,7 +134,12 @@ function twentyMinutes(question: ProtocolQuestion, clampM: number): ProtocolSetu
   ];
   return steps.map((step) => {
     const [half, full] = weights(question, step);
-    const once = [0, half, full].map((massKg) => ({ massKg, readFromTipM: step.flags, repeat: false }));
+    const once = [0, half, full].map((massKg, index) => ({
+      massKg,
+      readFromTipM: step.flags,
+      ...(step.flags.length > 1 && index !== 1 ? { readAtClamp: true } : {}),
+      repeat: false,
+    }));
     const again = step.again ? [{ massKg: 0, readFromTipM: tipOnly, repeat: true }] : [];
     return setup(question, step, [...once, ...again]);
   });

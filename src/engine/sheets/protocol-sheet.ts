@@ -1,4 +1,4 @@
-import type { Protocol, ProtocolSetup } from '../bench/protocol.ts';
+import type { Protocol, ProtocolLoad, ProtocolSetup } from '../bench/protocol.ts';
 import { formatGrams } from '../units/format-quantity.ts';
 import { formatOnTape, type TapeStep } from '../units/tape-step.ts';
 import { checkRules, rulesRoomMm } from './check-rules.ts';
@@ -38,13 +38,14 @@ export function protocolSheet(protocol: Protocol, options: ProtocolSheetOptions)
   };
 }
 
-const headMm = 36;
+const headMm = 40.2;
 const lineMm = 4.2;
 /** What spoils readings most, and what can hurt; common practice, no source. */
 const advice = [
   'Level the axis at the clamp as well as you can; what is left of its tilt is found from the readings. Do not touch the clamp inside a set-up.',
   'Line of reference: through the middle of the blank where it leaves the clamp, level. Drop: from that line down to the blank.',
-  'Read the same edge of the blank everywhere and say which. Wait until the tip is still (10 to 20 s). Seat every ferrule to its line.',
+  'Read the same edge of the blank everywhere, at the clamp too, and say which. Wait until the tip is still (10 to 20 s). Seat every ferrule to its line.',
+  'Measure every flag twice, from the tip and from the clamp: an inch there bends the answer and shows in no drop.',
   'Eye protection on; stand out of the blank’s plane; add weight slowly, low over the floor.',
   'If the tip drops far more than the sheet says, take the weight off and hang less.',
 ];
@@ -69,9 +70,9 @@ const columns: Column[] = [
 
 function setupBlock(setup: ProtocolSetup, index: number, step: TapeStep): Block {
   const rows = setup.loads.flatMap((load) =>
-    load.readFromTipM.map((flag, k) => [
+    placesOf(load, step).map((place, k) => [
       k === 0 ? weightWords(load.massKg) : '',
-      flag === 0 ? 'tip' : formatOnTape(flag, step),
+      place,
       k === 0 ? formatOnTape(load.expectedTipDropM, step) : '',
       '',
       k === 0 && load.repeat ? 'again' : '',
@@ -85,6 +86,11 @@ function setupBlock(setup: ProtocolSetup, index: number, step: TapeStep): Block 
       ...drawTable({ columns, rows }, marginMm, topMm + 6),
     ],
   };
+}
+
+function placesOf({ readFromTipM, readAtClamp }: ProtocolLoad, step: TapeStep): string[] {
+  const flags = readFromTipM.map((flag) => (flag === 0 ? 'tip' : formatOnTape(flag, step)));
+  return readAtClamp ? [...flags, 'at the clamp'] : flags;
 }
 
 function weightWords(massKg: number): string {

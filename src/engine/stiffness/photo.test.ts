@@ -92,10 +92,11 @@ describe(`${blanks} simulated photographs`, () => {
     expect(mean(unseen('photo'))).toBeLessThanOrEqual(mean(unseen('tape')));
     expect(quantile(unseen('photo'), 0.5)).toBeLessThanOrEqual(quantile(unseen('tape'), 0.5));
   });
-  test('the 95 % band from a photograph holds the truth on 85 to 99.5 % of the blank', () => {
+  test('the 95 % band from a photograph holds the truth on 85 % of the blank at least, and is no certainty', () => {
     const held = mean(results.map(({ photo }) => photo.held));
     expect(held).toBeGreaterThanOrEqual(0.85);
-    expect(held).toBeLessThanOrEqual(0.995);
+    // 99.5 % of sixty: wider than it need be where the doubled places are told
+    expect(held).toBeLessThan(1);
   });
   test('clean photographs raise hardly a finding', () => {
     const raised = results.filter(({ findings }) => findings > 0).length;

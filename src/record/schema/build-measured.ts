@@ -124,9 +124,23 @@ export const measuredCollections: DocumentSchema = {
       order,
       test: row('tests'),
       fromTip: length(),
+      /** Right at the clamp, wherever that stands; then without `fromTip`. */
+      atClamp: flag,
       drop: length(-10, 10),
       /** Left out of the fit by the builder. */
       setAside: flag,
+      gone: flag,
+    },
+  },
+  /** Flags of a set-up measured once more, from the clamp along the blank. */
+  flagChecks: {
+    single: false,
+    fields: {
+      order,
+      setup: row('setups'),
+      /** The flag's station as its readings state it. */
+      fromTip: length(),
+      fromClamp: length(),
       gone: flag,
     },
   },

@@ -27,6 +27,7 @@ export interface PlannedSetup extends Pick<ProtocolSetup, 'name' | 'clampFromTip
 export interface PlannedLoad {
   massKg: number;
   readFromTipM: readonly number[];
+  readAtClamp?: boolean;
 }
 
 /** The rows of a protocol: set-ups, weights and stations to be filled with drops; nothing is read yet. */
@@ -49,6 +50,36 @@ function setupRows(setup: PlannedSetup, order: number, options: PlanRowsOptions)
     ...(sigma ? [put('sigma', sigma)] : []),
     ...(turned ? [put('turned', turned)] : []),
     ...setup.loads.flatMap((load, index) => loadRows(id, load, index, options)),
+    ...flagCheckRows(id, flagsReadTwice(setup.loads), options),
+  ];
+}
+
+/** Of a set-up that is read at its clamp too: a flag, not the tip. */
+function flagsReadTwice(loads: readonly PlannedLoad[]): number[] {
+  if (!loads.some(({ readAtClamp }) => readAtClamp)) return [];
+  return [...new Set(loads.flatMap(({ readFromTipM }) => readFromTipM))].filter((flag) => flag > 0);
+}
+
+function flagCheckRows(
+  setup: string,
+  flags: readonly number[],
+  { system, newRowId }: Pick<PlanRowsOptions, 'system' | 'newRowId'>,
+): Change[] {
+  return flags.flatMap((flag, order) => flagCheckRow(setup, onTape(flag, system), order, newRowId));
+}
+
+/** A second measurement of a flag, still to be taken. */
+export function flagCheckRow(
+  setup: string,
+  fromTip: QuantityValue,
+  order: number,
+  newRowId: () => string,
+): Change[] {
+  const id = newRowId();
+  return [
+    { path: ['flagChecks', id, 'order'], value: order },
+    { path: ['flagChecks', id, 'setup'], value: setup },
+    { path: ['flagChecks', id, 'fromTip'], value: fromTip },
   ];
 }
 
@@ -69,6 +100,16 @@ export function loadRows(
     ...load.readFromTipM.flatMap((fromTipM, index) =>
       readingRows(id, onTape(fromTipM, system), index, newRowId),
     ),
+    ...(load.readAtClamp ? clampReadingRows(id, load.readFromTipM.length, newRowId) : []),
+  ];
+}
+
+function clampReadingRows(test: string, order: number, newRowId: () => string): Change[] {
+  const id = newRowId();
+  return [
+    { path: ['readings', id, 'order'], value: order },
+    { path: ['readings', id, 'test'], value: test },
+    { path: ['readings', id, 'atClamp'], value: true },
   ];
 }
 

@@ -1,8 +1,8 @@
 import { checkFloor, clampHeightNeeded } from '../../engine/bench/floor.ts';
 import type { BlankTables } from '../../engine/bench/free-rod.ts';
-import type { Protocol, ProtocolSetup } from '../../engine/bench/protocol.ts';
+import { countReadings, type Protocol, type ProtocolSetup } from '../../engine/bench/protocol.ts';
 import { predictedTipDrop } from '../../engine/bend/predicted-tip-drop.ts';
-import { siOf, textOf } from '../read/values.ts';
+import { flagOf, siOf, textOf } from '../read/values.ts';
 
 import { flagsOf, type SetupRows, type TestRows } from './reading-rows.ts';
 
@@ -13,10 +13,7 @@ export function protocolOfRows(
   thirdLoadKg: number,
 ): Protocol {
   const planned = setups.flatMap((rows) => setupOfRows(rows, tables) ?? []);
-  const readingCount = planned
-    .flatMap(({ loads }) => loads)
-    .reduce((sum, { readFromTipM }) => sum + readFromTipM.length, 0);
-  return { kind: 'twenty-minute', setups: planned, readingCount, thirdLoadKg };
+  return { kind: 'twenty-minute', setups: planned, readingCount: countReadings(planned), thirdLoadKg };
 }
 
 /** Undefined without the place of the blocks. */
@@ -27,6 +24,7 @@ export function setupOfRows(rows: SetupRows, tables: BlankTables): ProtocolSetup
     massKg: siOf(test.test, 'hung') ?? 0,
     expectedTipDropM: predictedTipDrop(tables, { clampFromTipM, massKg: siOf(test.test, 'hung') ?? 0 }),
     readFromTipM: test.readings.flatMap((row) => siOf(row, 'fromTip') ?? []),
+    readAtClamp: test.readings.some((row) => flagOf(row, 'atClamp')),
     repeat: isRepeat(rows.tests, index),
   }));
   const tipDropM = Math.max(0, ...loads.map(({ expectedTipDropM }) => expectedTipDropM));

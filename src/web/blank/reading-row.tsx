@@ -20,7 +20,14 @@ export function ReadingRow({ reading, hung, gated }: ReadingRowProps) {
   const { system } = useShop();
   const { write } = useBuild();
   const station = quantityOf(reading.fields.fromTip);
-  const place = station?.si === 0 ? 'tip' : station ? showQuantity(station, 'length', system).text : 'where?';
+  const atClamp = flagOf(reading, 'atClamp');
+  const place = atClamp
+    ? 'blocks'
+    : station?.si === 0
+      ? 'tip'
+      : station
+        ? showQuantity(station, 'length', system).text
+        : 'where?';
   const aside = flagOf(reading, 'setAside');
   const open = siOf(reading, 'drop') === undefined;
   const path = (field: string) => ['readings', reading.id, field] as const;
@@ -31,7 +38,14 @@ export function ReadingRow({ reading, hung, gated }: ReadingRowProps) {
           <Figure text={place} />
         </summary>
         <div className="reading-more">
-          <QuantityField label="Station from the tip" path={path('fromTip')} gesture="station" passedOver />
+          {atClamp ? (
+            <p className="small">
+              Right where the blank leaves the blocks. Nothing bends there: what is read shows another edge
+              than stated, or a line that is off.
+            </p>
+          ) : (
+            <QuantityField label="Station from the tip" path={path('fromTip')} gesture="station" passedOver />
+          )}
           <Button
             className="plain small"
             onPress={() => write('set a reading aside', [{ path: path('setAside'), value: !aside }])}

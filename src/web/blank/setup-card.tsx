@@ -4,6 +4,7 @@ import { Figure } from '../fields/figure.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { useShop } from '../read/shop.tsx';
 import { textOf } from '../read/values.ts';
+import { FlagChecks } from './flag-checks.tsx';
 import { usePlanContext } from './plan-context.ts';
 import { floorTrouble, setupOfRows } from './protocol-of-rows.ts';
 import type { SetupRows } from './reading-rows.ts';
@@ -38,6 +39,7 @@ export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
           />
         </div>
         <FloorLine rows={rows} />
+        <FlagChecks rows={rows} name={name} />
       </div>
       <div className="test-columns">
         {tests.map((test, order) => (

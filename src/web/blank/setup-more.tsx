@@ -5,6 +5,7 @@ import { ChoiceField } from '../fields/choice-field.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { useBuild } from '../read/build.tsx';
+import { quantityOf } from '../read/values.ts';
 import { useSay } from '../shell/messages.tsx';
 import { edges } from './edges.ts';
 import { readingRows } from './plan-rows.ts';
@@ -63,7 +64,7 @@ export function SetupMore({ rows, name }: { rows: SetupRows; name: string }) {
 /** A weight read at the same stations as the one before it. */
 function anotherWeight({ setup, tests }: SetupRows, newRowId: () => string): Change[] {
   const id = newRowId();
-  const stations = (tests.at(-1)?.readings ?? []).map((row) => row.fields.fromTip as QuantityValue);
+  const stations = (tests.at(-1)?.readings ?? []).flatMap((row) => quantityOf(row.fields.fromTip) ?? []);
   return [
     { path: ['tests', id, 'order'], value: tests.length },
     { path: ['tests', id, 'setup'], value: setup.id },
