@@ -27,7 +27,9 @@ export function PlanStep() {
     write('quarter of an hour', logQuarter(newRowId(), { order: logged.length, stage: stage.id }));
   return (
     <>
-      <NextLine>{next ? `${next.name}.` : 'Nothing to do but wait; see below what for.'}</NextLine>
+      <NextLine goOn={next && { href: `/builds/${id}/${stepOf(next)}`, name: 'Go there' }}>
+        {next ? `${next.name}.` : 'Nothing to do but wait; see below what for.'}
+      </NextLine>
       <SinceNote works={['marks', 'rack', 'handle', 'wraps', 'finish']} />
       <Part
         title="Bench list"
@@ -78,8 +80,11 @@ export function PlanStep() {
 
 function StageName({ stage }: { stage: BenchStage }) {
   const { id } = useBuild();
-  const step = /^(coat-\d+|fish)$/.test(stage.id) ? 'finish' : stage.id;
-  return <Link href={`/builds/${id}/${step}`}>{stage.name}</Link>;
+  return <Link href={`/builds/${id}/${stepOf(stage)}`}>{stage.name}</Link>;
+}
+
+function stepOf(stage: BenchStage): string {
+  return /^(coat-\d+|fish)$/.test(stage.id) ? 'finish' : stage.id;
 }
 
 function hoursWords(minutes: number): string {

@@ -12,7 +12,7 @@ import { flagOf, textOf } from '../read/values.ts';
 /** The bench list of this build at this moment; each stage's id is the step where it is done. */
 export function useStages(nowMs: number): BenchStage[] {
   const { single, rows } = useBuild();
-  const { filled, profile, stiffness, choices } = useBench();
+  const { filled, profile, fit, stiffness, choices } = useBench();
   const [handle, finish] = [single('handle'), single('finish')];
   const { coats, times, coatsInAll } = readFinish(filled);
   const last = coats.at(-1);
@@ -20,6 +20,8 @@ export function useStages(nowMs: number): BenchStage[] {
   const fishMs =
     last &&
     last.brushedAtMs + 1000 * timeAtRoom(times.fishAfterS, times.statedC, last.roomC, times.halvesPerC);
+  // It was read; that its stiffness is still being worked out is no work at the bench.
+  const measured = stiffness.solved !== undefined || (fit !== undefined && stiffness.working);
   const soft = bendGate(readSoftWork(filled), nowMs);
   const marked = choices?.guides.every(({ stationM }) => stationM !== undefined) ?? false;
   const wrapped =
@@ -30,7 +32,7 @@ export function useStages(nowMs: number): BenchStage[] {
       id: 'blank',
       name: 'Measure the blank',
       after: [],
-      done: profile.length > 0 && stiffness.solved !== undefined,
+      done: profile.length > 0 && measured,
     },
     {
       id: 'handle',
