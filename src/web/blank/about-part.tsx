@@ -28,7 +28,7 @@ export function AboutPart() {
       <div className="fields-row">
         <TextField label="Title" path={['about', '-', 'title']} gesture="title" />
         <TextField label="Customer" path={['about', '-', 'customer']} />
-        <TextField label="Line weight" path={['about', '-', 'lineWeight']} placeholder="5" />
+        <TextField label="Line weight" path={['about', '-', 'lineWeight']} placeholder="such as 5" />
         <ChoiceField
           label="Rod"
           path={['about', '-', 'rodKind']}

@@ -40,7 +40,12 @@ export function SetupMore({ rows, name }: { rows: SetupRows; name: string }) {
           gesture="turn"
           placeholder="0°"
         />
-        <QuantityField label="Readings good to ±" path={path('sigma')} gesture="±" placeholder="2 mm" />
+        <QuantityField
+          label="Readings good to ±"
+          path={path('sigma')}
+          gesture="±"
+          placeholder="2 mm, usual"
+        />
         <ChoiceField
           label="Line of the blank that was read"
           path={path('edge')}

@@ -77,7 +77,12 @@ function SpanMore({ rows: { setup }, name }: { rows: SetupRows; name: string }) 
           gesture="day of a set-up"
           placeholder="first day"
         />
-        <QuantityField label="Readings good to ±" path={path('sigma')} gesture="±" placeholder="2 mm" />
+        <QuantityField
+          label="Readings good to ±"
+          path={path('sigma')}
+          gesture="±"
+          placeholder="2 mm, usual"
+        />
       </div>
       <Button className="plain" onPress={remove}>
         Remove this set-up

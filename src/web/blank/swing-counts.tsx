@@ -51,7 +51,7 @@ function SwingRow({ swing, number, power }: { swing: CountedSwing; number: numbe
           placeholder="front of the grip"
           passedOver
         />
-        <NumberField label="Swings counted" path={path('counted')} placeholder="40" />
+        <NumberField label="Swings counted" path={path('counted')} placeholder="such as 40" />
         <NumberField label="Time taken" path={path('seconds')} unit="s" />
       </div>
       <p role="status">{wordsOf(swing, power)}</p>

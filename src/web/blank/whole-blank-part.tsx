@@ -21,7 +21,7 @@ export function WholeBlankPart() {
           label="Series, as you call it"
           path={['blank', '-', 'series']}
           gesture="series of the blank"
-          placeholder="blanks of one name are learnt from together"
+          placeholder="one name, one series"
         />
         <QuantityField
           label="Mass of all sections, if not weighed singly"

@@ -22,7 +22,7 @@ import './finish.css';
 
 /** What to mix, when to turn, recoat, bend and fish, and what to do when a coat goes wrong. */
 export function FinishStep() {
-  const { single } = useBuild();
+  const { id, single } = useBuild();
   const { paper } = useShop();
   const { print, printing } = usePrint();
   const nowMs = useNow();
@@ -41,7 +41,15 @@ export function FinishStep() {
   ];
   return (
     <BuildFields findings={finish.findings}>
-      <NextLine>{nextWords(finish)}</NextLine>
+      <NextLine
+        goOn={
+          finish.coats.length === 0 && !finish.batch
+            ? { href: `/builds/${id}/layout`, name: 'Layout' }
+            : undefined
+        }
+      >
+        {nextWords(finish)}
+      </NextLine>
       <SinceNote works={['finish']} />
       <MixPart finish={finish} />
       <Caution source="HSE RR079 and construction dermatitis pages; oshwiki, epoxy resins; YSU, flammable materials">

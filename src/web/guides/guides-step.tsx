@@ -67,7 +67,7 @@ export function GuidesStep() {
           <QuantityField
             label="Thickest knot that must pass"
             path={['layout', '-', 'knot']}
-            placeholder="3 mm"
+            placeholder="not checked"
           />
         </div>
         {findings.map(({ path, message }) => (

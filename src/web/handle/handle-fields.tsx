@@ -9,12 +9,12 @@ const at = (field: string) => ['handle', '-', field] as const;
 export function HandlePartFields() {
   return (
     <div className="fields-row" data-group="">
-      <TextField label="Grip’s shape" path={at('gripShape')} placeholder="cigar, half-wells …" />
-      <QuantityField label="Grip’s length" path={at('gripLength')} placeholder="6 1/2 in" />
-      <QuantityField label="Grip’s bore" path={at('gripBore')} placeholder="1/4 in" />
+      <TextField label="Grip’s shape" path={at('gripShape')} placeholder="such as half-wells" />
+      <QuantityField label="Grip’s length" path={at('gripLength')} placeholder="such as 6 1/2 in" />
+      <QuantityField label="Grip’s bore" path={at('gripBore')} placeholder="such as 1/4 in" />
       <QuantityField label="Grip’s mass" path={at('gripMass')} />
-      <QuantityField label="Seat’s length" path={at('seatLength')} placeholder="3 1/2 in" />
-      <QuantityField label="Seat’s bore" path={at('seatBore')} placeholder="3/8 in" />
+      <QuantityField label="Seat’s length" path={at('seatLength')} placeholder="such as 3 1/2 in" />
+      <QuantityField label="Seat’s bore" path={at('seatBore')} placeholder="such as 3/8 in" />
       <QuantityField label="Seat’s mass" path={at('seatMass')} />
       <QuantityField
         label="Fighting butt, behind the blank’s end"
@@ -24,14 +24,14 @@ export function HandlePartFields() {
       <QuantityField
         label="Keeper ahead of the grip"
         path={at('keeperAhead')}
-        placeholder="3/4 in"
+        placeholder="such as 3/4 in"
         hint="10 to 40 mm ahead of the check, clear of the thumb (common practice)."
       />
       <QuantityField label="Keeper’s mass" path={at('keeperMass')} />
       <QuantityField
         label="Reach: butt end to the stripping guide"
         path={at('reach')}
-        placeholder="30 in"
+        placeholder="such as 30 in"
         hint="Two inches less than the line hand reaches in comfort (common practice)."
       />
     </div>
