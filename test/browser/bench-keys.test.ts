@@ -3,22 +3,16 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
 import { type Bench, openBench } from './open-bench.ts';
+import { addBuild } from './open-step.ts';
 
 let bench: Bench;
 let page: Page;
 beforeAll(async () => {
   bench = await openBench();
-  page = await bench.openPage('/', { viewport: { width: 820, height: 1180 }, hasTouch: true });
-  page.setDefaultTimeout(10_000);
-  const id = await page.evaluate(async (changes) => {
-    localStorage.setItem('fairbend-bench', 'on');
-    const answer = await fetch('/api/documents', {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ kind: 'build', changes }),
-    });
-    return ((await answer.json()) as { id: string }).id;
-  }, twoPieceChanges());
+  page = await bench.openPage('/settings', { viewport: { width: 820, height: 1180 }, hasTouch: true });
+  page.setDefaultTimeout(30_000);
+  await page.evaluate(() => localStorage.setItem('fairbend-bench', 'on'));
+  const id = await addBuild(bench, twoPieceChanges());
   await page.goto(`${bench.server.address}/builds/${id}/blank`);
 });
 afterAll(() => bench?.close());

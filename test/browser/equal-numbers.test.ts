@@ -4,8 +4,10 @@ import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { SectionMarks } from '../../src/engine/sheets/marks-list.ts';
+import { plusMinusOnTape } from '../../src/engine/sheets/marks-sheet.ts';
 import { formatOnTape, type TapeStep } from '../../src/engine/units/tape-step.ts';
 import { type Bench, openBench } from './open-bench.ts';
+import { addFile, goToStep } from './open-step.ts';
 
 const root = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
 let bench: Bench;
@@ -21,17 +23,17 @@ afterAll(() => bench?.close());
 test.each(['nine-foot-four-piece', 'two-piece-spigot', 'two-hander', 'demo-build'])(
   '%s: the screen and the command line give the same marks',
   async (name) => {
-    const id = await openFile(root(`examples/${name}.json`));
+    const id = await addFile(bench, readFileSync(root(`examples/${name}.json`), 'utf8'));
     await page.goto(`${bench.server.address}/builds/${id}/layout`);
     const place = page.getByRole('button', { name: /^Place the guides/, disabled: false });
     const placed = page.getByText('The guides stand as placed for this blank');
     await place.or(placed).waitFor();
     if (await place.isVisible()) await place.click();
     await page.getByText('every change is on the disk').waitFor();
-    const rail = page.getByRole('navigation', { name: 'Steps of the build' });
-    await rail.getByRole('link', { name: /^Marks/ }).click();
+    await goToStep(page, 'Marks');
     await page.getByRole('table').first().waitFor();
     const shown = await marksShown();
+    const doubts = name === 'demo-build' ? await doubtsShown() : undefined;
     const file = await saveAsFile(id);
     const { marks } = JSON.parse(
       execFileSync(process.execPath, [root('scripts/fairbend.mjs'), 'report', file, '--json'], {
@@ -53,8 +55,44 @@ test.each(['nine-foot-four-piece', 'two-piece-spigot', 'two-hander', 'demo-build
     );
     expect(told.length).toBeGreaterThan(5);
     expect(shown).toEqual(told);
+    if (doubts) expectSameDoubts(doubts, marks.sections);
   },
 );
+
+/** The ± of every mark, in the Marks list and in the guide table of the Layout step. */
+async function doubtsShown(): Promise<{ listed: string[]; table: string[] }> {
+  await page
+    .getByText(/Best place ±: where the guide would stand, 95 of 100; placed anew on \d+ blanks/)
+    .waitFor({ timeout: 120_000 });
+  const listed = await page.locator('.marks-table tbody tr:has(th) td:last-child .small').allTextContents();
+  await goToStep(page, 'Layout');
+  await page.getByText(/placed anew on \d+ blanks/).waitFor({ timeout: 120_000 });
+  const table = await page.locator('.guide-table [data-doubt]').allTextContents();
+  return { listed: listed.map(spoken), table: table.map(spoken) };
+}
+
+/** As a screen reader has it: `±1 5/8`. */
+const spoken = (text: string) =>
+  text
+    .replace(/\s(\d+\/\d+)\d+⁄\d+/g, ' $1')
+    .replace('± ', '±')
+    .trim();
+
+/** Every mark that was found has its ±, on both sheets the report's own number. */
+function expectSameDoubts(
+  { listed, table }: { listed: string[]; table: string[] },
+  sections: SectionMarks[],
+) {
+  const told = sections
+    .flatMap(({ rows }) => rows)
+    .map(({ plusMinusM }) => (plusMinusM === undefined ? '' : plusMinusOnTape(plusMinusM, '1/8 in')))
+    .map((words) => words.replace('⁄', '/').replace(' in', ''));
+  expect(told.filter((words) => words !== '').length).toBeGreaterThan(7);
+  // the first guide and the stripping guide stand where the builder put them
+  expect([told[0], told.at(-1)]).toEqual(['', '']);
+  expect(listed).toEqual(told);
+  expect(table).toEqual(told);
+}
 
 /** Guide, from its own section's tip end, from its butt end, station; as a screen reader has them. */
 async function marksShown(): Promise<string[][]> {
@@ -69,18 +107,9 @@ async function marksShown(): Promise<string[][]> {
   );
 }
 
-async function openFile(path: string): Promise<string> {
-  const answer = await page.request.post(`${bench.server.address}/api/files`, {
-    data: readFileSync(path, 'utf8'),
-    headers: { 'content-type': 'application/json' },
-  });
-  const { document } = (await answer.json()) as { document: { id: string } };
-  return document.id;
-}
-
 async function saveAsFile(id: string): Promise<string> {
   const download = page.waitForEvent('download');
-  await page.goto(bench.server.address);
+  await page.getByRole('link', { name: 'Shelf' }).first().click();
   await page.locator(`a[href$="/api/documents/${id}/file"]`).click();
   return (await download).path();
 }

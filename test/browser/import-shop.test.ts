@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axeFindings } from './axe.ts';
 import { type Bench, openBench } from './open-bench.ts';
+import { addBuild } from './open-step.ts';
 
 /** A shop with two builds, and the empty one it moves to. */
 let from: Bench;
@@ -10,7 +11,8 @@ let to: Bench;
 let archive: Buffer;
 beforeAll(async () => {
   [from, to] = [await openBench(), await openBench()];
-  for (const title of ['Brook', 'Lake']) await addBuild(from, title);
+  for (const title of ['Brook', 'Lake'])
+    await addBuild(from, [{ path: ['about', '-', 'title'], value: title }]);
   const page = await from.openPage('/settings');
   const [download] = await Promise.all([
     page.waitForEvent('download'),
@@ -19,13 +21,6 @@ beforeAll(async () => {
   archive = readFileSync(await download.path());
 });
 afterAll(() => Promise.all([from?.close(), to?.close()]));
-
-const addBuild = (bench: Bench, title: string) =>
-  fetch(`${bench.server.address}/api/documents`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ kind: 'build', changes: [{ path: ['about', '-', 'title'], value: title }] }),
-  });
 
 async function choose(page: Page, name: string, buffer: Buffer): Promise<void> {
   const [chooser] = await Promise.all([
@@ -55,11 +50,13 @@ test('a shop saved from Settings is taken in from Settings; other pages are told
 });
 
 test('where builds stand, Settings says why no shop is taken in, and what to do', async () => {
+  const page = await from.openPage('/settings');
   for (const [width, colorScheme] of [
     [390, 'light'],
     [1440, 'dark'],
   ] as const) {
-    const page = await from.openPage('/settings', { viewport: { width, height: 900 }, colorScheme });
+    await page.setViewportSize({ width, height: 900 });
+    await page.emulateMedia({ colorScheme });
     const why = page.getByText(/This record holds 2 builds and repairs already/);
     await why.waitFor();
     expect(await why.textContent()).toMatch(/two shops are not mixed.*--data FOLDER/);

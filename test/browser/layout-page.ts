@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from 'playwright-core';
-import type { ImportAnswer } from '../../src/record/api.ts';
 import type { Bench } from './open-bench.ts';
+import { addFile } from './open-step.ts';
 
 /** The Layout step of the demo's blank before a layout is chosen, and what the tests take hold of on it. */
 export interface LayoutPage {
@@ -16,9 +16,9 @@ export interface LayoutPage {
   settled(): Promise<void>;
 }
 
-export async function openLayout(bench: Bench, size = { width: 1440, height: 1100 }): Promise<LayoutPage> {
+export async function openLayout(bench: Bench): Promise<LayoutPage> {
   const path = `/builds/${await addUnplacedDemo(bench)}/layout`;
-  const page = await bench.openPage(path, { viewport: size });
+  const page = await bench.openPage(path, { viewport: { width: 1440, height: 1100 } });
   page.setDefaultTimeout(20_000);
   const worst = page.locator('.headline-worst');
   const guide = (number: number) => page.getByRole('slider', { name: new RegExp(`^guide ${number}(,|$)`) });
@@ -42,20 +42,33 @@ export async function openLayout(bench: Bench, size = { width: 1440, height: 110
 }
 
 /** A build of the builder's own with the demo's bench and without its guides; the id it was given. */
-async function addUnplacedDemo({ server }: Bench): Promise<string> {
+function addUnplacedDemo(bench: Bench): Promise<string> {
   const file = JSON.parse(
     readFileSync(new URL('../../examples/demo-build.json', import.meta.url), 'utf8'),
   ) as { build: Record<string, unknown> & { about: Record<string, unknown> } };
   const { guides: _, ...build } = file.build;
   const { demo: __, ...about } = build.about;
-  const added = await fetch(`${server.address}/api/files`, {
-    method: 'POST',
-    headers: { origin: server.address, 'content-type': 'application/json' },
-    body: JSON.stringify({ ...file, build: { ...build, about } }),
+  return addFile(bench, JSON.stringify({ ...file, build: { ...build, about } }));
+}
+
+/**
+ * From the next load on, what says how sure the sheet is never answers on this page, as on a very slow computer: else
+ * every one of many moves would set it going anew, and what is looked at here does not wait for it.
+ */
+export async function holdBackDoubts(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    const Engine = Worker;
+    globalThis.Worker = class extends Engine {
+      private readonly held: boolean;
+      constructor(from: string | URL, options?: WorkerOptions) {
+        super(from, options);
+        this.held = options?.name === 'fairbend doubt';
+      }
+      override postMessage(message: unknown): void {
+        if (!this.held) super.postMessage(message);
+      }
+    };
   });
-  if (!added.ok) throw new Error(`the build was refused: ${await added.text()}`);
-  const { document } = (await added.json()) as ImportAnswer;
-  return document.id;
 }
 
 /** The upper part of a guide's mark, where its number stands. */

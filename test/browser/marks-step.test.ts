@@ -4,22 +4,13 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
 import { type Bench, openBench } from './open-bench.ts';
+import { openStep } from './open-step.ts';
 
 let bench: Bench;
 let page: Page;
 beforeAll(async () => {
   bench = await openBench();
-  page = await bench.openPage('/', { viewport: { width: 1440, height: 900 }, acceptDownloads: true });
-  page.setDefaultTimeout(8000);
-  const id = await page.evaluate(async (changes) => {
-    const answer = await fetch('/api/documents', {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ kind: 'build', changes }),
-    });
-    return ((await answer.json()) as { id: string }).id;
-  }, twoPieceChanges());
-  await page.goto(`${bench.server.address}/builds/${id}/marks`);
+  page = await openStep(bench, twoPieceChanges(), 'marks');
 });
 afterAll(() => bench?.close());
 

@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { DocumentAnswer, DocumentSummary } from '../../src/record/api.ts';
-import { type Bench, chromeArguments, chromeFile, openBench } from './open-bench.ts';
+import { chromeArguments, chromeFile } from './one-browser.ts';
+import { type Bench, openBench } from './open-bench.ts';
 import { fill } from './open-step.ts';
 
 let bench: Bench;

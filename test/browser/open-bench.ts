@@ -1,19 +1,13 @@
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import {
-  type Browser,
-  type BrowserContext,
-  type BrowserContextOptions,
-  chromium,
-  type Page,
-} from 'playwright-core';
+import type { BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
 import { type RunningServer, type ServeOptions, serve } from '../../src/server/serve.ts';
+import { oneBrowser } from './one-browser.ts';
 
-/** A browser and a server on a data folder of their own. */
+/** A server on a data folder of its own, and browser profiles that nobody else uses. */
 export interface Bench {
   server: RunningServer;
-  browser: Browser;
   /** A page in a browser profile of its own: another device, as far as Fairbend can tell. */
   openPage(path?: string, options?: BrowserContextOptions): Promise<Page>;
   /** What must not happen, over all pages so far: console errors, exceptions, requests to other hosts. */
@@ -29,10 +23,9 @@ export async function openBench(options: Partial<ServeOptions> = {}): Promise<Be
   const complaints: string[] = [];
   const contexts: BrowserContext[] = [];
   const server = await serve({ dataFolder, port: 0, ...options });
-  const browser = await chromium.launch({ executablePath: chromeFile(), args: chromeArguments() });
+  const browser = await oneBrowser();
   const bench: Bench = {
     server,
-    browser,
     complaints,
     async openPage(path = '/', options = {}) {
       const context = await browser.newContext(options);
@@ -48,7 +41,6 @@ export async function openBench(options: Partial<ServeOptions> = {}): Promise<Be
     },
     async close() {
       for (const context of contexts) await context.close();
-      await browser.close();
       await bench.server.close();
       rmSync(dataFolder, { recursive: true, force: true });
     },
@@ -65,25 +57,4 @@ function listen(page: Page, address: string, complaints: string[]): void {
     const url = request.url();
     if (!url.startsWith(address) && !/^(blob|data):/.test(url)) complaints.push(`request to ${url}`);
   });
-}
-
-export function chromeFile(): string {
-  const known = [process.env.CHROME, '/usr/bin/chromium', '/usr/bin/google-chrome'];
-  const found = known.find((file) => file && existsSync(file));
-  if (!found) throw new Error('No Chromium. Run "npm test", which finds one, or set CHROME to its file');
-  return found;
-}
-
-export function chromeArguments(): string[] {
-  const quiet = [
-    '--headless',
-    '--disable-gpu',
-    '--disable-quic',
-    '--no-first-run',
-    '--disable-background-networking',
-    '--disable-component-update',
-    '--disable-sync',
-  ];
-  // Chromium refuses its sandbox to root, which is who runs a container.
-  return process.getuid?.() === 0 ? [...quiet, '--no-sandbox'] : quiet;
 }

@@ -4,7 +4,7 @@ import type { Change } from '../../src/record/operation.ts';
 import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
 import { type Bench, openBench } from './open-bench.ts';
-import { openStep } from './open-step.ts';
+import { addBuild, openStep } from './open-step.ts';
 
 let bench: Bench;
 let page: Page;
@@ -14,10 +14,7 @@ const series: Change[] = [
 ];
 beforeAll(async () => {
   bench = await openBench();
-  for (const drop of [880, 915]) {
-    const first = await openStep(bench, [...twoPieceChanges(), ...series, dropped(drop)], 'plan');
-    await first.close();
-  }
+  for (const drop of [880, 915]) await addBuild(bench, [...twoPieceChanges(), ...series, dropped(drop)]);
   page = await openStep(
     bench,
     [...twoPieceChanges(), ...series, { path: ['blank', '-', 'withSeries'], value: true }],
@@ -48,12 +45,7 @@ test('the other blanks of the series are heard, and their spread is drawn and li
 test('of a large series the latest are heard, the page says how many are not, and leads to where all are', async () => {
   const large: Change = { path: ['blank', '-', 'series'], value: 'Invented many' };
   const changes = [...twoPieceChanges(), large];
-  for (let blank = 0; blank < 14; blank++)
-    await fetch(`${bench.server.address}/api/documents`, {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ kind: 'build', changes: [...changes, dropped(880 + 3 * blank)] }),
-    });
+  for (let blank = 0; blank < 14; blank++) await addBuild(bench, [...changes, dropped(880 + 3 * blank)]);
   const together: Change = { path: ['blank', '-', 'withSeries'], value: true };
   const next = await openStep(bench, [...changes, together], 'blank');
   next.setDefaultTimeout(60_000);

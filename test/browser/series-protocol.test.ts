@@ -4,7 +4,7 @@ import type { Change } from '../../src/record/operation.ts';
 import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
 import { type Bench, openBench } from './open-bench.ts';
-import { openStep } from './open-step.ts';
+import { addBuild, openStep } from './open-step.ts';
 
 let bench: Bench;
 let page: Page;
@@ -12,10 +12,10 @@ const named: Change[] = [{ path: ['blank', '-', 'series'], value: 'Invented 46' 
 beforeAll(async () => {
   bench = await openBench();
   const measured = [...twoPieceChanges(), ...named, ...readAgain(4)];
-  for (let count = 0; count < 3; count++) await (await openStep(bench, measured, 'plan')).close();
+  for (let count = 0; count < 3; count++) await addBuild(bench, measured);
   const bare = twoPieceChanges().filter(({ path }) => !['setups', 'tests', 'readings'].includes(path[0]));
   page = await openStep(bench, [...bare, ...named], 'blank');
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(30_000);
 });
 afterAll(() => bench?.close());
 

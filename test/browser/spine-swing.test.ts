@@ -3,22 +3,19 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axeFindings } from './axe.ts';
 import { type Bench, openBench } from './open-bench.ts';
-import { fill } from './open-step.ts';
+import { addFile, fill, goToStep } from './open-step.ts';
 
+const demo = new URL('../../examples/demo-build.json', import.meta.url);
 let bench: Bench;
 let page: Page;
-let id: string;
 beforeAll(async () => {
   bench = await openBench();
-  page = await bench.openPage('/', { viewport: { width: 1440, height: 900 }, acceptDownloads: true });
+  const id = await addFile(bench, readFileSync(demo, 'utf8'));
+  page = await bench.openPage(`/builds/${id}/blank`, {
+    viewport: { width: 1440, height: 900 },
+    acceptDownloads: true,
+  });
   page.setDefaultTimeout(60_000);
-  const sent = {
-    data: readFileSync(new URL('../../examples/demo-build.json', import.meta.url), 'utf8'),
-    headers: { 'content-type': 'application/json' },
-  };
-  const answer = await page.request.post(`${bench.server.address}/api/files`, sent);
-  ({ id } = ((await answer.json()) as { document: { id: string } }).document);
-  await page.goto(`${bench.server.address}/builds/${id}/blank`);
 });
 afterAll(() => bench?.close());
 
@@ -103,19 +100,19 @@ test('nothing chooses the line side; what the builder chose stands wherever the 
   await lower.getByText(`Guides stand at ${words}.`).waitFor();
   await page.getByText(`Line side ${words}.`).waitFor();
   await page.getByText('every change is on the disk').waitFor();
-  await page.goto(`${bench.server.address}/builds/${id}/marks`);
+  await goToStep(page, 'Marks');
   await page.getByRole('table').getByText(`line side ${words}`).waitFor();
   await page
     .locator('.page')
     .getByText(/Lower middle, strip 1 of \d.* line side 270° from the red dot/)
     .waitFor();
-  await page.goto(`${bench.server.address}/builds/${id}/handle`);
+  await goToStep(page, 'Handle');
   await page.getByText(`Lower middle: line side ${words}`).waitFor();
   await page.getByText('Butt: no line side chosen', { exact: false }).waitFor();
 });
 
 test('bare blank and finished rod swing at stated frequencies, and a count is named where it disagrees', async () => {
-  await page.goto(`${bench.server.address}/builds/${id}/blank`);
+  await goToStep(page, 'Blank');
   const table = page.getByRole('table', { name: /First and second frequency/ });
   const hz = async (row: string) => {
     const words = await table

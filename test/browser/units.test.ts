@@ -2,23 +2,17 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { twoPieceChanges } from './invented-build.ts';
 import { type Bench, openBench } from './open-bench.ts';
+import { addBuild } from './open-step.ts';
 
 let bench: Bench;
 let page: Page;
 let address: string;
 beforeAll(async () => {
   bench = await openBench();
-  page = await bench.openPage('/', { viewport: { width: 820, height: 1100 } });
-  page.setDefaultTimeout(10_000);
-  const id = await page.evaluate(async (changes) => {
-    const answer = await fetch('/api/documents', {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ kind: 'build', changes }),
-    });
-    return ((await answer.json()) as { id: string }).id;
-  }, twoPieceChanges());
+  const id = await addBuild(bench, twoPieceChanges());
   address = `${bench.server.address}/builds/${id}/blank`;
+  page = await bench.openPage(`/builds/${id}/blank`, { viewport: { width: 820, height: 1100 } });
+  page.setDefaultTimeout(30_000);
 });
 afterAll(() => bench?.close());
 
@@ -43,7 +37,6 @@ async function shopReads(unit: 'inches' | 'millimetres'): Promise<void> {
 }
 
 test('switching units changes what a bare number means from then on, and no stored value', async () => {
-  await page.goto(address);
   await overlap().fill('2.25');
   await overlap().press('Enter');
   await page.getByText('every change is on the disk').waitFor();

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type Bench, openBench } from './open-bench.ts';
-import { fill } from './open-step.ts';
+import { fill, goToStep } from './open-step.ts';
 
 let bench: Bench;
 beforeAll(async () => {
@@ -23,7 +23,7 @@ test.each([
       colorScheme,
       acceptDownloads: true,
     });
-    page.setDefaultTimeout(15_000);
+    page.setDefaultTimeout(30_000);
     const shown = (name: string) =>
       process.env.PICTURES
         ? page.screenshot({
@@ -36,12 +36,12 @@ test.each([
     await page.getByText(/Stiffness is known to ±/).waitFor();
     await shown('2-blank');
 
-    await step(page, 'Handle');
+    await goToStep(page, 'Handle');
     await fill(page, 'Butt end to the front of the grip', '10 in');
     await fill(page, 'Butt end to where the line leaves the reel', '2 1/2 in');
     await shown('3-handle');
 
-    await step(page, 'Layout');
+    await goToStep(page, 'Layout');
     const place = page.getByRole('button', { name: /^Place the guides/, disabled: false });
     await place.waitFor();
     await shown('4-start');
@@ -50,7 +50,7 @@ test.each([
     await page.getByText('every change is on the disk').waitFor();
     await shown('5-placed');
 
-    await step(page, 'Marks');
+    await goToStep(page, 'Marks');
     const rows = page.getByRole('table', { name: /in long/ }).getByRole('row', { name: /^\d/ });
     await rows.first().waitFor();
     expect(await rows.count()).toBe(9);
@@ -64,11 +64,6 @@ test.each([
   },
   120_000,
 );
-
-async function step(page: Page, name: string): Promise<void> {
-  const rail = page.getByRole('navigation', { name: 'Steps of the build' });
-  await rail.getByRole('link', { name: new RegExp(`^${name}`) }).click();
-}
 
 /** Sections, diameters and the ten-minute start, typed as the page leads. */
 async function measureBlank(page: Page): Promise<void> {

@@ -20,16 +20,19 @@ export function longLane(): LongLane {
 }
 let lane: LongLane | undefined;
 
-/** A lane of its own for what says how sure the others' answers are: it never makes them wait. */
+/**
+ * A lane of its own for what says how sure the others' answers are: it never makes them wait, and waits longer than
+ * they do, so that a builder who types row after row does not set it going at each.
+ */
 export function doubtLane(): LongLane {
-  doubts ??= new LongLane(makeDoubtWorker);
+  doubts ??= new LongLane(makeDoubtWorker, 400);
   return doubts;
 }
 let doubts: LongLane | undefined;
 
 /** One more, for work of many seconds that not even those must wait for. */
 export function patientLane(): LongLane {
-  patient ??= new LongLane(makeDoubtWorker);
+  patient ??= new LongLane(makeDoubtWorker, 1500);
   return patient;
 }
 let patient: LongLane | undefined;

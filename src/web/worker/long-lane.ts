@@ -30,9 +30,12 @@ export class LongLane {
   private readonly waiting: Job[] = [];
   private lastId = 0;
   private readonly makeWorker: () => WorkerLike;
+  /** How long what changes must have stood still before its work is worth beginning. */
+  readonly restMs: number;
 
-  constructor(makeWorker: () => WorkerLike) {
+  constructor(makeWorker: () => WorkerLike, restMs = 120) {
     this.makeWorker = makeWorker;
+    this.restMs = restMs;
   }
 
   /** Rejects with the engine's own error, or with an AbortError once `signal` has spoken. */

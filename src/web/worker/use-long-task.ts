@@ -15,10 +15,10 @@ export interface LongTaskState<T extends LongTask> {
   failure: string | undefined;
 }
 
-/** Typing is waited out before a calculation begins. */
-const restMs = 120;
-
-/** Works a task out in the background, again whenever it changes; undefined: nothing to do. */
+/**
+ * Works a task out in the background, again whenever it changes and the lane's rest is over (typing is waited out);
+ * undefined: nothing to do.
+ */
 export function useLongTask<T extends LongTask>(
   wanted: T | undefined,
   lane: () => LongLane = longLane,
@@ -28,6 +28,7 @@ export function useLongTask<T extends LongTask>(
   useEffect(() => {
     if (!task) return;
     const stop = new AbortController();
+    const { restMs } = lane();
     const timer = setTimeout(() => {
       const progress = (so: Progress<T>) => setState((last) => ({ ...last, progress: so }));
       lane()
