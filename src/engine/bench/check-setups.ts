@@ -35,7 +35,7 @@ function checkClamp(setup: ClampSetup, lengthM: number): BenchFinding[] {
 function checkSpan(setup: SpanSetup, lengthM: number): BenchFinding[] {
   const { supportTipSideM: a, loadFromTipM: load, supportButtSideM: b } = setup;
   if (!(a >= 0 && a < load && load < b && b <= lengthM + 1e-6)) {
-    const message = `From the tip down: a support, the load, the other support. Given are ${bothLengths(a)}, ${bothLengths(load)}, ${bothLengths(b)} on ${bothLengths(lengthM)} of blank.`;
+    const message = `From the tip down come a support, the load, the other support. Given are ${bothLengths(a)}, ${bothLengths(load)}, ${bothLengths(b)} on ${bothLengths(lengthM)} of blank; correct the one that is out of order.`;
     return [stop(`setups/${setup.id}/loadFromTip`, message)];
   }
   const spanM = b - a;

@@ -9,6 +9,7 @@ import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build.tsx';
 import { useShop } from '../read/shop.tsx';
 import { edges } from './edges.ts';
+import { newSpan } from './new-span.ts';
 import { usePlanContext } from './plan-context.ts';
 import { type Edge, planRows } from './plan-rows.ts';
 import { isSpared, notSparedWords, sparedWords } from './spared-words.ts';
@@ -61,6 +62,13 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
           words={`Four set-ups, ${count('twenty-minute')} readings, the blocks moved up the blank: that tells more than forty readings at the butt. A narrow ±, enough to mark by.`}
           onTake={() => layOut('twenty-minute')}
         />
+        {firstOrder > 0 && (
+          <Way
+            title="Stretch on two supports"
+            words="Two sags, with nothing hung and under a weight between the supports. They tell how stiff this stretch is, whatever the tilt of the blocks."
+            onTake={() => write('two supports', newSpan({ order: firstOrder, newRowId }))}
+          />
+        )}
       </div>
       {hint && <p className="quiet">{hint}</p>}
       <p className="quiet">{thirdWords(plan)}</p>

@@ -94,6 +94,8 @@ function missingReading({ setups, show }: BlankState): NextStep | undefined {
     };
   }
   for (const { setup, tests } of setups) {
+    const open = textOf(setup, 'kind') === 'span' ? missingOfSpan({ setup, tests }) : undefined;
+    if (open) return open;
     for (const { test, readings } of tests) {
       const open = readings.find((row) => siOf(row, 'drop') === undefined && row.fields.setAside !== true);
       if (!open) continue;
@@ -108,6 +110,25 @@ function missingReading({ setups, show }: BlankState): NextStep | undefined {
     }
   }
   return undefined;
+}
+
+const placesOfSpan = [
+  ['supportTipSide', 'measure from the tip to the first support'],
+  ['loadFromTip', 'measure from the tip to where the weight hangs'],
+  ['supportButtSide', 'measure from the tip to the second support'],
+] as const;
+
+function missingOfSpan({ setup, tests }: SetupRows): NextStep | undefined {
+  const name = textOf(setup, 'name') ?? 'This set-up';
+  const place = placesOfSpan.find(([field]) => siOf(setup, field) === undefined);
+  if (place) return { words: `${name}: ${place[1]}.`, at: `setups/${setup.id}/${place[0]}` };
+  const open = tests.find(({ test }) => siOf(test, 'sag') === undefined)?.test;
+  if (!open) return undefined;
+  const hung = quantityOf(open.fields.hung);
+  if (!hung)
+    return { words: `${name}: say which weight you hang between them.`, at: `tests/${open.id}/hung` };
+  const hang = hung.si > 0 ? `Hang ${hung.text} and wait until it is still` : 'Hang nothing yet';
+  return { words: `${name}. ${hang}, then read the sag.`, at: `tests/${open.id}/sag` };
 }
 
 function doubted(findings: readonly BenchFinding[]): NextStep | undefined {

@@ -1,10 +1,12 @@
 import { Button } from 'react-aria-components';
+import type { Row } from '../../record/document.ts';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { useBuild } from '../read/build.tsx';
-import { textOf } from '../read/values.ts';
+import { quantityOf, textOf } from '../read/values.ts';
 import { useSay } from '../shell/messages.tsx';
 import type { SetupRows } from './reading-rows.ts';
+import { SpanSketch } from './span-sketch.tsx';
 
 /** A stretch on two supports: where they stand, where it is loaded, and the sag under every weight. */
 export function SpanCard({ rows, index }: { rows: SetupRows; index: number }) {
@@ -17,23 +19,24 @@ export function SpanCard({ rows, index }: { rows: SetupRows; index: number }) {
         <h3>
           <span className="section-number">{index + 1}</span> {name}
         </h3>
-        <div className="fields-two">
+        <SpanSketch rows={rows} />
+        <div className="fields-two span-places">
           <QuantityField
-            label="Tip to the first support"
+            label="Tip to first support"
             path={path('supportTipSide')}
             gesture="first support"
             passedOver
           />
           <QuantityField
-            label="Tip to the second support"
-            path={path('supportButtSide')}
-            gesture="second support"
+            label="Tip to weight"
+            path={path('loadFromTip')}
+            gesture="place of the weight"
             passedOver
           />
           <QuantityField
-            label="Tip to the weight"
-            path={path('loadFromTip')}
-            gesture="place of the weight"
+            label="Tip to second support"
+            path={path('supportButtSide')}
+            gesture="second support"
             passedOver
           />
         </div>
@@ -49,13 +52,20 @@ export function SpanCard({ rows, index }: { rows: SetupRows; index: number }) {
               Weight {order + 1} of {name}
             </legend>
             <QuantityField label="Hang" path={['tests', test.id, 'hung']} gesture="weight" passedOver />
-            <QuantityField label="Sag" path={['tests', test.id, 'sag']} gesture="sag" />
+            <QuantityField label={sagWords(test)} path={['tests', test.id, 'sag']} gesture="sag" />
           </fieldset>
         ))}
       </div>
       <SpanMore rows={rows} name={name} />
     </section>
   );
+}
+
+/** Unloaded the stretch shows its own weight and bow, which are no stiffness. */
+function sagWords(test: Row): string {
+  const hung = quantityOf(test.fields.hung);
+  if (hung?.si === 0) return 'Sag with nothing hung';
+  return hung ? `Sag under ${hung.text}` : 'Sag under it';
 }
 
 function SpanMore({ rows: { setup }, name }: { rows: SetupRows; name: string }) {

@@ -59,9 +59,12 @@ export function StiffnessPart() {
   );
 }
 
+/** Drops, and sags on two supports. */
 function readingsIn(fit: BenchFit | undefined): number {
-  const tests = (fit?.rows ?? []).flatMap((setup) => setup.tests);
-  return tests.reduce((sum, test) => sum + test.readings.length, 0);
+  return (fit?.rows ?? []).reduce((sum, { tests }, index) => {
+    if (fit?.request.setups[index].kind === 'span') return sum + tests.length;
+    return sum + tests.reduce((drops, { readings }) => drops + readings.length, 0);
+  }, 0);
 }
 
 function SetupName({ id }: { id: string }) {
