@@ -44,9 +44,9 @@ test('a stretch on two supports is laid out, and the page leads through its fiel
   expect(await page.evaluate(() => document.activeElement?.getAttribute('data-path'))).toMatch(
     /^setups\/.+\/supportTipSide$/,
   );
-  await put('Tip to first support', '50 in');
-  await put('Tip to weight', '60 in');
-  await put('Tip to second support', '70 in');
+  await put('Tip to the first support', '50 in');
+  await put('Tip to the weight', '60 in');
+  await put('Tip to the second support', '70 in');
   await next().getByText('Hang nothing yet, then read the sag').waitFor();
   await put('Sag with nothing hung', '0.1 mm');
   await next().getByText('say which weight you hang between them').waitFor();
@@ -72,15 +72,15 @@ test('a sag that cannot be, a support out of order and what is no length are sai
   await put('Sag under 500 g', '300 mm');
   await saidAt('Sag under 500 g', /A sag of 300 mm .* on a span of .* cannot be; check the unit/).waitFor();
   await put('Sag under 500 g', '8.1 mm');
-  await put('Tip to second support', '55 in');
+  await put('Tip to the second support', '55 in');
   await saidAt(
-    'Tip to weight',
+    'Tip to the weight',
     /From the tip down come a support, the load, the other support\. .* correct the one that is out of order/,
   ).waitFor();
-  await put('Tip to second support', '7 furlongs');
-  await saidAt('Tip to second support', /"7 furlongs" is not a length/).waitFor();
-  await card().getByRole('textbox', { name: 'Tip to second support' }).press('Escape');
-  await put('Tip to second support', '70 in');
+  await put('Tip to the second support', '7 furlongs');
+  await saidAt('Tip to the second support', /"7 furlongs" is not a length/).waitFor();
+  await card().getByRole('textbox', { name: 'Tip to the second support' }).press('Escape');
+  await put('Tip to the second support', '70 in');
   await expect.poll(() => card().locator('.field-trouble').count()).toBe(0);
 });
 

@@ -20,21 +20,21 @@ export function SpanCard({ rows, index }: { rows: SetupRows; index: number }) {
           <span className="section-number">{index + 1}</span> {name}
         </h3>
         <SpanSketch rows={rows} />
-        <div className="fields-two span-places">
+        <div className="fields-two">
           <QuantityField
-            label="Tip to first support"
+            label="Tip to the first support"
             path={path('supportTipSide')}
             gesture="first support"
             passedOver
           />
           <QuantityField
-            label="Tip to weight"
+            label="Tip to the weight"
             path={path('loadFromTip')}
             gesture="place of the weight"
             passedOver
           />
           <QuantityField
-            label="Tip to second support"
+            label="Tip to the second support"
             path={path('supportButtSide')}
             gesture="second support"
             passedOver
