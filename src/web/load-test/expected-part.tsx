@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { strainVerdict } from '../../engine/bench/strain.ts';
 import type { RuledLoad } from '../../engine/layout/rule-reading.ts';
 import { formatDegrees, formatGrams } from '../../engine/units/format-quantity.ts';
 import { LeadCaution } from '../bend/lead-caution.tsx';
@@ -67,6 +68,11 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
         the front of the grip. The surface strains {load.strain.percent.toFixed(2)} % at the most,{' '}
         <Figure text={show(load.strain.fromTipM)} /> from the tip; caution level {strain.cautionPercent} %.
       </p>
+      {strainVerdict(load.strain.percent, strain) === 'stop' && (
+        <p className="attention">
+          ▲ Do not hang {name}: at {strain.stopPercent} % you should stop. Pick a lighter load for the test.
+        </p>
+      )}
       <TableFrame label="Expected at every guide">
         <table className="figures-table">
           <caption>
@@ -81,7 +87,7 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
               <th scope="col">Guide</th>
               <th scope="col">From tip</th>
               <th scope="col">Line angle</th>
-              <th scope="col">Rule</th>
+              <th scope="col">Gap by rule</th>
             </tr>
           </thead>
           <tbody>
@@ -109,7 +115,9 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
             })}
           </tbody>
         </table>
-        <p className="small quiet">Rule: what one reads from blank to line, half way to the next guide.</p>
+        <p className="small quiet">
+          Gap by rule: what one reads from blank to line, half way to the next guide.
+        </p>
       </TableFrame>
     </>
   );

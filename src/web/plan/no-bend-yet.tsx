@@ -1,9 +1,11 @@
 import { useMemo } from 'react';
+import { Link } from 'wouter';
 import { type BendGate, bendGate } from '../../engine/plan/bend-gate.ts';
 import { readSoftWork } from '../../record/read-soft-work.ts';
 import { clockWords } from '../finish/due-words.ts';
 import { useNow } from '../finish/use-now.ts';
 import { useBench } from '../read/bench.tsx';
+import { useBuild } from '../read/build.tsx';
 
 /** What is still too soft for the rod to be bent; undefined when nothing is. */
 export function useBendGate(): BendGate | undefined {
@@ -15,12 +17,15 @@ export function useBendGate(): BendGate | undefined {
 /** Stands before anything that bends the rod, until the last glue and coat are hard. */
 export function NoBendYet() {
   const gate = useBendGate();
+  const { id } = useBuild();
+  const step = gate?.what.startsWith('coat') ? 'finish' : 'handle';
   return (
     <div role="status">
       {gate && (
         <p className="attention">
           ▲ Not to be bent before {clockWords(gate.untilMs)}: {gate.what} is still soft. Hang nothing on it;
-          the product’s data sheet comes first.
+          the product’s data sheet comes first, and its time is entered under{' '}
+          <Link href={`/builds/${id}/${step}`}>{step === 'finish' ? 'Finish' : 'Handle'}</Link>.
         </p>
       )}
     </div>
