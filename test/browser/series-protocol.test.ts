@@ -47,6 +47,6 @@ test('where three blanks of its series were measured in full, half the protocol 
       await page.screenshot({ path: `${process.env.SHOTS}/spared-${width}.png`, fullPage: true });
   }
   await page.getByRole('button', { name: 'Lay out the half protocol with its series' }).click();
-  await page.getByText('0 of 11 taken').waitFor();
+  await page.getByText('0 of 13 taken').waitFor();
   expect(bench.complaints).toEqual([]);
 });
