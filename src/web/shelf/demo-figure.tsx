@@ -32,7 +32,7 @@ export function DemoFigure() {
           </thead>
           <tbody>
             {ourDegrees.map((ours, guide) => (
-              <tr key={ours}>
+              <tr key={guide}>
                 <th scope="row">{guide + 1}</th>
                 <td className={startDegrees[guide] > limitDegrees ? 'attention' : undefined}>
                   {startDegrees[guide].toFixed(1)}°
@@ -60,7 +60,7 @@ function BentDemo() {
         <path className="demo-rod" d={demoBend.rod} />
         <path className="demo-weight" d={`M${tipX - 14} ${tipY + hangMm}h28l14 50h-56z`} />
         {ringXmm.map((x, ring) => (
-          <circle key={x} className="demo-ring" cx={x} cy={ringYmm[ring]} r={13} />
+          <circle key={ring} className="demo-ring" cx={x} cy={ringYmm[ring]} r={13} />
         ))}
         <circle className="demo-ring" cx={demoBend.reelXmm} cy={demoBend.reelYmm + 36} r={42} />
       </g>
@@ -68,7 +68,7 @@ function BentDemo() {
         const [outX, outY] = outward(guide + 1);
         return (
           <text
-            key={x}
+            key={guide}
             x={x * scale + 17 * outX}
             y={ringYmm[guide + 1] * scale + 17 * outY + 5}
             textAnchor="middle"
@@ -108,7 +108,7 @@ function AngleStrip() {
       <path className="demo-base" d={`M-500 ${base}H80`} />
       <path className="demo-limit" d={`M-500 ${high(limitDegrees)}H80`} />
       {ourDegrees.map((ours, guide) => (
-        <g key={ours}>
+        <g key={guide}>
           <circle
             className={startDegrees[guide] > limitDegrees ? 'demo-start demo-beyond' : 'demo-start'}
             cx={at(guide)}
