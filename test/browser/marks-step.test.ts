@@ -4,7 +4,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
 import { type Bench, openBench } from './open-bench.ts';
-import { openStep } from './open-step.ts';
+import { cutTables, openStep } from './open-step.ts';
 
 let bench: Bench;
 let page: Page;
@@ -64,6 +64,7 @@ test('axe finds nothing on the marks', async () => {
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
       0,
     );
+    expect(await cutTables(page), `at ${width}`).toEqual([]);
   }
   expect(bench.complaints).toEqual([]);
 });

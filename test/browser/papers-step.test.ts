@@ -4,7 +4,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
 import { type Bench, openBench } from './open-bench.ts';
-import { fill, openStep } from './open-step.ts';
+import { cutTables, fill, openStep } from './open-step.ts';
 
 let bench: Bench;
 let page: Page;
@@ -20,6 +20,16 @@ async function saved(button: string): Promise<string> {
   return readFileSync(await (await download).path()).toString('latin1');
 }
 
+test('what has no price yet is named, and no sum stands for it', async () => {
+  const sums = page.getByRole('table').filter({ hasText: 'To pay' });
+  await page.getByText('The price stands here once there are parts or hours.').waitFor();
+  await page.getByRole('button', { name: 'Begin with common hours' }).click();
+  await page.getByText('The price stands here once an hour of the 9.5 h has a price.').waitFor();
+  expect(await sums.count()).toBe(0);
+  await page.getByRole('button', { name: /^Undo/ }).click();
+  await page.getByText('The price stands here once there are parts or hours.').waitFor();
+});
+
 test('the parts come from the build, with spares; prices make the sum', async () => {
   await page.getByRole('button', { name: 'Take the parts from the build' }).click();
   await page.getByRole('textbox', { name: 'Part 1', exact: true }).waitFor();
@@ -34,6 +44,7 @@ test('the parts come from the build, with spares; prices make the sum', async ()
   await fill(page, 'An hour', '45');
   await page.getByRole('row', { name: /^Work, 9.5 h EUR.427.50/ }).waitFor();
   await page.getByRole('row', { name: /^Parts EUR.210.50/ }).waitFor();
+  await page.getByText(/Not the whole price yet: it will be once \d+ parts have a price/).waitFor();
 });
 
 test('quote on one page, order as PDF and as a table that holds no formula', async () => {
@@ -68,6 +79,7 @@ test.each<['light' | 'dark', number[]]>([
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
       0,
     );
+    expect(await cutTables(page), `at ${width}`).toEqual([]);
     if (process.env.SHOTS)
       await page.screenshot({
         path: `${process.env.SHOTS}/papers-${colorScheme}-${width}.png`,
