@@ -1,7 +1,9 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axeContrast, axeFindings } from './axe.ts';
+import { twoPieceChanges } from './invented-build.ts';
 import { type Bench, openBench } from './open-bench.ts';
+import { openStep } from './open-step.ts';
 
 let bench: Bench;
 let page: Page;
@@ -142,4 +144,18 @@ test('axe finds nothing on the blank, by day and by night, wide and narrow', asy
     }
   }
   expect(bench.complaints).toEqual([]);
+});
+
+test('rows laid out but not read are no bad readings: the layout asks for one weight, the wraps for the layout', async () => {
+  const unread = twoPieceChanges().filter(({ path }) => path[0] !== 'readings' && path[0] !== 'guides');
+  const other = await openStep(bench, unread, 'layout');
+  other.setDefaultTimeout(30_000);
+  const toDo = other.getByRole('note', { name: 'What to do next' });
+  await toDo.getByText(/Nothing was hung on this blank yet.*One weight on Blank/).waitFor();
+  await other
+    .getByRole('navigation', { name: 'Steps of the build' })
+    .getByRole('link', { name: 'Wraps' })
+    .click();
+  await toDo.getByText(/guides have no mark yet/).waitFor();
+  await toDo.getByRole('link', { name: 'Layout' }).waitFor();
 });

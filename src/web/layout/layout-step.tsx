@@ -12,7 +12,7 @@ import { useLiveSheet } from './use-live-sheet.ts';
 /** The Layout step: how any layout bends on this blank, and one for it within the builder's limits. */
 export function LayoutStep() {
   const { id } = useBuild();
-  const { bench, choices, fit, profile, stiffness } = useBench();
+  const { bench, choices, findings, fit, profile, stiffness } = useBench();
   const sheet = useLiveSheet();
   const { solved, working, failure } = stiffness;
   const material = bench?.material ?? 'unknown';
@@ -21,6 +21,9 @@ export function LayoutStep() {
     () => (bench && choices && tables ? sheetModel({ bench, choices, tables }) : undefined),
     [bench, choices, tables],
   );
+  const hung = fit !== undefined && fit.request.setups.length > 0;
+  const odd = fit ? stiffness.findings[0] : findings.find(({ severity }) => severity === 'stop');
+  const trouble = (failure ?? odd?.message)?.replace(/\.$/, '');
   const toBlank = <Link href={`/builds/${id}/blank`}>Blank</Link>;
   if (fit && working && !solved) return <p className="aside">Working out how stiff this blank is …</p>;
   if (!bench || !model) {
@@ -35,13 +38,19 @@ export function LayoutStep() {
     <BuildFields>
       <NextLine>
         {solved && nextWords(model.marksAre === 'own', id)}
-        {!solved && fit && (
+        {!solved && !fit && (
           <>
-            The readings of this bench give no stiffness ({failure ?? 'see them on Blank'}); meanwhile it is
-            guessed from the diameters and may be off by half. Look at the readings on {toBlank}.
+            Something on {toBlank} must be put right first: {trouble}. Meanwhile the stiffness is guessed from
+            the diameters and may be off by half.
           </>
         )}
-        {!solved && !fit && (
+        {!solved && hung && (
+          <>
+            The readings on {toBlank} give no stiffness{trouble ? `: ${trouble}` : ''}. Meanwhile it is
+            guessed from the diameters and may be off by half.
+          </>
+        )}
+        {!solved && fit && !hung && (
           <>
             Nothing was hung on this blank yet: its stiffness is guessed from its diameters and may be off by
             half. One weight on {toBlank} makes this a layout for your blank.

@@ -35,6 +35,7 @@ export function WrapsStep() {
   // Wraps are laid to the thread, finer than guides are marked.
   const step = system === 'mm' ? '1 mm' : '1/32 in';
   const place = signaturePlace(wraps);
+  const on = wraps.unmarked > 0 ? 'Layout' : 'Finish';
   const sheet = (stamp: string) => [
     wrapSheet(wraps.plan, wraps.blank, {
       paper,
@@ -46,7 +47,7 @@ export function WrapsStep() {
   ];
   return (
     <BuildFields findings={wraps.plan.findings}>
-      <NextLine goOn={{ href: `/builds/${id}/finish`, name: 'Finish' }}>{nextWords(wraps)}</NextLine>
+      <NextLine goOn={{ href: `/builds/${id}/${on.toLowerCase()}`, name: on }}>{nextWords(wraps)}</NextLine>
       <SinceNote works={['wraps']} />
       <Part
         title="Wraps"
