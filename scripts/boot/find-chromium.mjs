@@ -3,7 +3,9 @@ import { existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { say } from './root.mjs';
 
+/** Debian's headless shell first: the same engine without the window round it, at half the work a page. */
 const names = [
+  'chromium-headless-shell',
   'chromium',
   'chromium-browser',
   'google-chrome',
@@ -45,5 +47,6 @@ function installChromium() {
       stdio: ['ignore', process.stderr, process.stderr],
       env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
     }).status === 0;
-  return apt('update', '-q') && apt('install', '-y', '-q', '--no-install-recommends', 'chromium');
+  const install = (name) => apt('install', '-y', '-q', '--no-install-recommends', name);
+  return apt('update', '-q') && (install('chromium-headless-shell') || install('chromium'));
 }

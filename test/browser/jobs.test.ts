@@ -28,9 +28,10 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
+/** By keyboard, once the button can be pressed: it cannot until the server has said what runs already. */
 const press = async (name: RegExp | string) => {
-  await page.getByRole('button', { name }).focus();
-  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name, disabled: false }).waitFor();
+  await page.getByRole('button', { name }).press('Enter');
 };
 
 test('a job is begun, shows how far it is and is called off, by keyboard', async () => {

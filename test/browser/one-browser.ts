@@ -14,7 +14,12 @@ export async function oneBrowser(): Promise<Browser> {
 let started: Promise<Browser> | undefined;
 
 export function chromeFile(): string {
-  const known = [process.env.CHROME, '/usr/bin/chromium', '/usr/bin/google-chrome'];
+  const known = [
+    process.env.CHROME,
+    '/usr/bin/chromium-headless-shell',
+    '/usr/bin/chromium',
+    '/usr/bin/google-chrome',
+  ];
   const found = known.find((file) => file && existsSync(file));
   if (!found) throw new Error('No Chromium. Run "npm test", which finds one, or set CHROME to its file');
   return found;
