@@ -13,7 +13,7 @@ const onAnyDatabase = readdirSync('src/server', { recursive: true, encoding: 'ut
 export default defineConfig({
   test: {
     include: ['src/server/**/*.pg.test.ts', ...onAnyDatabase],
-    maxWorkers: 2,
+    fileParallelism: false,
     testTimeout: 60_000,
     hookTimeout: 60_000,
   },
