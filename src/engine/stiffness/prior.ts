@@ -30,6 +30,12 @@ export const stiffnessBelief = {
   unmeasuredRoughness: 1.5,
 } as const;
 
+/**
+ * A bow belongs to a section more than to the blank, so it keeps its value over about a sixth of the length; and some
+ * blanks are bowed far more than most, for which a normal spread is taken so much wider than stated.
+ */
+const bowBelief = { perLength: 0.17, tails: 1.3 } as const;
+
 export interface StiffnessPrior {
   mean: Float64Array;
   /** Covariance of level, taper, short irregularities and ferrules. */
@@ -94,8 +100,7 @@ export function massPrior(blank: FitBlank, rows: Rows): GaussianPrior {
 export function restPrior(blank: FitBlank, rows: Rows, sigmaPerM: number): GaussianPrior {
   if (!(sigmaPerM > 0)) return gaussianPrior(new Float64Array(0), new Float64Array(0));
   const covariance = gaussianCovariance(rows.coarse, [
-    { sigma: 0.85 * sigmaPerM, lengthM: 0.3 * blank.lengthM },
-    { sigma: 0.5 * sigmaPerM, lengthM: 0.12 * blank.lengthM },
+    { sigma: bowBelief.tails * sigmaPerM, lengthM: bowBelief.perLength * blank.lengthM },
   ]);
   return gaussianPrior(new Float64Array(rows.coarse.length), covariance);
 }
