@@ -120,22 +120,21 @@ describe('simulated benches', () => {
     const within = straight.filter(({ unseenShare }) => unseenShare <= 0.005).length;
     expect(within).toBeGreaterThanOrEqual((10 / 12) * straight.length);
     const nearly = straight.filter(({ unseenShare }) => unseenShare <= 0.0075).length;
-    // of these 48 one is missed: bench 37 raises a false alarm (a flag 26 mm off, evidence 9.9) and is set right wrongly
+    // of these 48 one is missed: a false alarm (a flag 26 mm off, evidence 9.9) sets it right wrongly
     expect(nearly).toBeGreaterThanOrEqual(Math.floor(0.99 * straight.length));
   });
   test('a bowed blank read turned half over: within 0.5 % in the median', () => {
     expect(median(bowed.map(({ unseenShare }) => unseenShare))).toBeLessThanOrEqual(0.005);
   });
-  // 13.05 % since a flag is named on less evidence, 13.0 % before. The aim is 12 %. Over 240 straight blanks of this kind it is 12.5 %, over 60 bowed ones 14.9 %: up to three
-  // ferrules a blank, each up to twice as stiff and never stated, are more than these readings can see.
-  test('stiffness along a straight blank errs by no more than it did when this was written', () => {
-    expect(mean(straight.map(({ stiffnessRms }) => stiffnessRms))).toBeLessThanOrEqual(0.131);
+  // 10.6 % here, 10.4 % over 240 straight blanks, 12.9 % over 60 bowed ones
+  test('stiffness along a straight blank errs by 12 % at most', () => {
+    expect(mean(straight.map(({ stiffnessRms }) => stiffnessRms))).toBeLessThanOrEqual(0.12);
   });
   test('the short protocol: within 0.4 % in the median', () => {
     const short = results.filter(({ kind }) => kind.name === 'short protocol');
     expect(median(short.map(({ unseenShare }) => unseenShare))).toBeLessThanOrEqual(0.004);
   });
-  // On 200 other benches, seeds 2001 to 2200: 56 and 93 % of the stiffness, 56 and 97 % of the heights.
+  // On 200 other benches, seeds 2001 to 2200: 54 and 94 % of the stiffness, 59 and 96 % of the heights.
   test.each([
     { of: 'stiffness', shares: (of: Result) => [of.heldHalfShare, of.heldShare] },
     {
