@@ -21,7 +21,7 @@ function measure(invented) {
   const bench = { invented, normal: seededNormal(chance), tape: tapes[invented.units] };
   const blank = assembleBlank(invented.sections.map(asSection));
   const truth = trueBlank(invented, blank);
-  const { setups, tests, readings } = hangWeights(bench, blank, truth);
+  const { setups, tests, readings, flagChecks } = hangWeights(bench, blank, truth);
   return {
     about: { ...invented.about, createdAt: '2026-01-01T00:00:00Z' },
     blank: invented.blank,
@@ -32,6 +32,7 @@ function measure(invented) {
     setups,
     tests,
     readings,
+    flagChecks,
     ...turnSections(invented),
     ...countSwings(invented, blank, truth),
     handle: mapValues(invented.handle, (lengthM) => bench.tape.long(lengthM)),
@@ -94,6 +95,8 @@ function hangWeights(bench, blank, truth) {
   const setups = [];
   const tests = [];
   const readings = [];
+  const flagChecks = [];
+  const checkNormal = seededNormal(seededRandom(invented.seed + 11));
   plan.setups.forEach((setup, s) => {
     const tiltRad = ((0.7 * bench.normal()) / 180) * Math.PI;
     const id = `s${s + 1}`;
@@ -136,9 +139,30 @@ function hangWeights(bench, blank, truth) {
             drop: bench.tape.fine(dropM),
           });
         });
+      if (load.readAtClamp) {
+        const atClampM = edgeDrop(bent, truth, setups[s].clampFromTip.si, invented.edge);
+        readings.push({
+          id: `${testId}c`,
+          order: flags.length + 1,
+          test: testId,
+          atClamp: true,
+          drop: bench.tape.fine(atClampM + 0.0015 * checkNormal()),
+        });
+      }
     });
+    if (!setup.loads.some((load) => load.readAtClamp)) return;
+    const stations = [
+      ...new Set(readings.filter((row) => row.test.startsWith(`${id}t`)).map((row) => row.fromTip?.si)),
+    ];
+    stations
+      .filter((flagM) => flagM > 0)
+      .forEach((flagM, k) => {
+        const fromTip = readings.find((row) => row.fromTip?.si === flagM).fromTip;
+        const fromClamp = bench.tape.long(setups[s].clampFromTip.si - flagM + 0.002 * checkNormal());
+        flagChecks.push({ id: `${id}f${k + 1}`, order: k + 1, setup: id, fromTip, fromClamp });
+      });
   });
-  return { setups, tests, readings };
+  return { setups, tests, readings, flagChecks };
 }
 
 function bendAt(truth, clampFromTipM, tiltRad, massKg) {
