@@ -20,7 +20,7 @@ const next = () => page.getByRole('note', { name: 'What to do next' });
 test('a new build says step by step what to do next', async () => {
   await page.getByRole('button', { name: 'New build' }).click();
   await next().getByText('Say how many sections').waitFor();
-  await page.getByText('2', { exact: true }).click();
+  await page.getByRole('radiogroup').getByText('2', { exact: true }).click();
   await page.getByRole('button', { name: 'Lay out 2 sections' }).click();
   await next().getByText('Measure the whole length of tip').waitFor();
 });
