@@ -92,3 +92,58 @@ test('a weight typed ten times too heavy is named at its test', () => {
   });
   expect(paths).toEqual(['setups[0].tests[2]']);
 });
+
+/** Read at the clamp too, every flag measured from both ends. */
+function checkedBench(seed: number): SimulatedBench {
+  const plan = fullPlan(0.0015).map((setup) => ({ ...setup, checked: true }));
+  return readBench(randomBlank(400 + seed, { sweepSigmaPerM: 0 }), plan, seed, 0);
+}
+
+// Where they fall ill the drops bear out the wrong tape, as on one of these six; the flag is then named at its other row.
+test('a flag typed an inch off is named every time, five of six at its drops', () => {
+  const flag = [0, 1, 2, 3].map((test) => `setups[0].tests[${test}].readings[4]`);
+  const named = [1, 2, 3, 4, 5, 6].map((seed) => {
+    const spoilt = structuredClone(checkedBench(seed).request) as Writable<FitRequest>;
+    const { tests, flagChecks = [] } = spoilt.setups[0] as Writable<FitClampSetup>;
+    const station = flagChecks[3].fromTipM;
+    const rows = [...tests.flatMap(({ readings }) => readings), flagChecks[3]];
+    for (const row of rows) if (row.fromTipM === station) row.fromTipM += 0.0254;
+    return (fitStiffness(spoilt).slips ?? []).flat().flatMap(({ paths }) => paths);
+  });
+  expect(named.filter((paths) => flag.every((path) => paths.includes(path)))).toHaveLength(5);
+  for (const paths of named)
+    expect([...flag, 'setups[0].flagChecks[3]'].some((path) => paths.includes(path))).toBe(true);
+});
+
+test.each(seeds)(
+  'the second tape misread is named itself where the drops bear out the first (seed %i)',
+  (seed) => {
+    const paths = pathsAfter(checkedBench(seed), ({ flagChecks = [] }) => {
+      flagChecks[1].fromClampM += 0.0254;
+    });
+    expect(paths).toEqual(['setups[0].flagChecks[1]']);
+  },
+);
+
+test.each(seeds)(
+  'another edge than stated shows at the clamp and is named at its set-up (seed %i)',
+  (seed) => {
+    const clean = checkedBench(seed);
+    const paths = pathsAfter(clean, ({ tests }) => {
+      for (const { readings } of tests) {
+        for (const reading of readings) reading.dropM += 0.5 * clean.blank.outsideM(reading.fromTipM);
+      }
+    });
+    expect(paths).toEqual(['setups[0]']);
+  },
+);
+
+test('a second tape behind the clamp is refused at its field', () => {
+  const { request } = checkedBench(1);
+  const wrong = structuredClone(request) as Writable<FitRequest>;
+  const [check] = (wrong.setups[0] as Writable<FitClampSetup>).flagChecks ?? [];
+  check.fromClampM = 50;
+  const { answer } = fitStiffness(wrong);
+  expect(answer.status).toBe('refused');
+  expect(answer.findings.map(({ path }) => path)).toEqual(['setups[0].flagChecks[0].fromClampM']);
+});

@@ -29,6 +29,7 @@ describe('the bench as the fit takes it', () => {
     ['setups[0].tests[0].readings[1].dropM', 'readings/r3/drop'],
     ['setups[0].tests[0]', 'tests/t1/hung'],
     ['setups[0]', 'setups/s/clampFromTip'],
+    ['setups[0].flagChecks[1]', 'flagChecks/f2/fromClamp'],
     ['blank.massKg', 'blank/-/mass'],
     ['blank.sections[1].massKg', 'sections/ID1/mass'],
     ['blank.sections[0].balanceFromTipM', 'sections/ID0/balanceFromOwnTip'],
@@ -42,6 +43,12 @@ describe('the bench as the fit takes it', () => {
 
 function withoutFirstReadings(): Bench {
   const bench = fourPiece();
-  (bench.setups[0] as ClampSetup).tests[0].readings = [];
+  const setup = bench.setups[0] as ClampSetup;
+  setup.tests[0].readings = [];
+  setup.flagChecks = ['f1', 'f2'].map((id, index) => ({
+    id,
+    fromTipM: 0.3 + index,
+    fromClampM: 2.29 - index,
+  }));
   return bench;
 }
