@@ -79,7 +79,12 @@ export interface ClampSetup {
   tiltSigmaRad: number;
   tests: ClampTest[];
   /** Flags measured once more, from the clamp. */
-  flagChecks?: { id: string; fromTipM: number; fromClampM: number }[];
+  flagChecks?: FlagCheck[];
+}
+export interface FlagCheck {
+  id: string;
+  fromTipM: number;
+  fromClampM: number;
 }
 export interface ClampTest {
   id: string;

@@ -17,7 +17,22 @@ function checkSetup(setup: Setup, lengthM: number): BenchFinding[] {
   const weights = setup.tests.flatMap(({ id, hungKg }) => checkWeight(`tests/${id}/hung`, hungKg));
   const place = setup.kind === 'span' ? checkSpan(setup, lengthM) : checkClamp(setup, lengthM);
   if (place.length > 0 || setup.kind === 'span') return [...weights, ...place];
-  return [...weights, ...setup.tests.flatMap((test) => checkTest(setup, test)), ...checkAcrossTests(setup)];
+  return [
+    ...weights,
+    ...setup.tests.flatMap((test) => checkTest(setup, test)),
+    ...checkAcrossTests(setup),
+    ...checkFlagChecks(setup),
+  ];
+}
+
+/** A second tape that cannot be is left out of the fit, which does without it as well. */
+function checkFlagChecks({ flagChecks = [], clampFromTipM }: ClampSetup): BenchFinding[] {
+  return flagChecks
+    .filter(({ fromClampM }) => fromClampM < 0 || fromClampM > clampFromTipM)
+    .map(({ id, fromClampM }) => {
+      const message = `${bothLengths(fromClampM)} from the clamp lies beyond the tip, which is ${bothLengths(clampFromTipM)} away. It is left out; check the unit and measure from the clamp's edge along the blank.`;
+      return doubt(`flagChecks/${id}/fromClamp`, message);
+    });
 }
 
 function checkWeight(path: string, massKg: number): BenchFinding[] {

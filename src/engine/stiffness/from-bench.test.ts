@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Bench, ClampSetup } from '../bench/bench.ts';
+import { checkBench } from '../bench/check.ts';
 import { fourPiece } from '../bench/test-bench.ts';
+import { fitStiffness } from './fit.ts';
 import { benchFit, recordPath } from './from-bench.ts';
 
 describe('the bench as the fit takes it', () => {
@@ -39,6 +41,18 @@ describe('the bench as the fit takes it', () => {
     const expected = field.replace(/ID(\d)/, (_, index) => bench.sections[Number(index)].id);
     expect(recordPath(benchFit(bench), path)).toBe(expected);
   });
+});
+
+it('does without a second tape that reaches beyond the tip, and names it at its field', () => {
+  const bench = withoutFirstReadings();
+  const [good, bad] = (bench.setups[0] as ClampSetup).flagChecks ?? [];
+  bad.fromClampM = 26;
+  expect(benchFit(bench).request.setups[0]).toMatchObject({
+    flagChecks: [{ fromTipM: good.fromTipM, fromClampM: good.fromClampM }],
+  });
+  expect(fitStiffness(benchFit(bench).request).answer.status).toBe('converged');
+  const found = checkBench(bench).filter(({ path }) => path.startsWith('flagChecks'));
+  expect(found).toMatchObject([{ path: 'flagChecks/f2/fromClamp', severity: 'doubt' }]);
 });
 
 function withoutFirstReadings(): Bench {

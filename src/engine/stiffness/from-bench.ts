@@ -4,6 +4,7 @@ import type { Bench, ClampSetup, ClampTest, CurveSetup, Section, Setup, SpanSetu
 import { type DiameterRow, diameterProfile } from '../bench/diameter-profile.ts';
 import { axisDrops } from '../bench/edge.ts';
 import { stiffZones } from '../bench/ferrule-zones.ts';
+import { liesInFront } from '../bench/flag-check.ts';
 import { arcFromTip } from './curve-places.ts';
 import type { FitBlank, FitCurveSetup, FitRequest, FitSection, FitSetup, FitTest } from './request.ts';
 import { stopwatchSigmaS } from './swing-data.ts';
@@ -64,7 +65,7 @@ function setupPath(rows: readonly FitRows[], path: string): string | undefined {
   const found = rows[Number(setup)];
   if (!found) return undefined;
   if (found.curve) return `loadTests/${found.setupId}/hung`;
-  const [, check] = /\.flagChecks\[(\d+)\]$/.exec(path) ?? [];
+  const [, check] = /\.flagChecks\[(\d+)\]/.exec(path) ?? [];
   if (check !== undefined) return `flagChecks/${found.flagChecks?.[Number(check)]}/fromClamp`;
   const testRows = found.tests[Number(test)];
   if (!testRows) return `setups/${found.setupId}/clampFromTip`;
@@ -124,7 +125,8 @@ function setupFit(setup: Setup, profile: readonly DiameterRow[]): { setup: FitSe
 
 function clampFit(setup: ClampSetup, profile: readonly DiameterRow[]): { setup: FitSetup; rows: FitRows } {
   const tests = setup.tests.filter(({ readings }) => readings.length > 0);
-  const { nominalAngleRad, tiltSigmaRad, clampFromTipM, turnedRad, flagChecks = [] } = setup;
+  const { nominalAngleRad, tiltSigmaRad, clampFromTipM, turnedRad } = setup;
+  const flagChecks = (setup.flagChecks ?? []).filter((check) => liesInFront(check, clampFromTipM));
   return {
     setup: {
       nominalAngleRad,

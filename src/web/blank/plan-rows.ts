@@ -100,23 +100,14 @@ export function loadRows(
     ...load.readFromTipM.flatMap((fromTipM, index) =>
       readingRows(id, onTape(fromTipM, system), index, newRowId),
     ),
-    ...(load.readAtClamp ? clampReadingRows(id, load.readFromTipM.length, newRowId) : []),
-  ];
-}
-
-function clampReadingRows(test: string, order: number, newRowId: () => string): Change[] {
-  const id = newRowId();
-  return [
-    { path: ['readings', id, 'order'], value: order },
-    { path: ['readings', id, 'test'], value: test },
-    { path: ['readings', id, 'atClamp'], value: true },
+    ...(load.readAtClamp ? readingRows(id, 'clamp', load.readFromTipM.length, newRowId) : []),
   ];
 }
 
 /** A reading still to be taken. */
 export function readingRows(
   test: string,
-  fromTip: QuantityValue,
+  place: QuantityValue | 'clamp',
   order: number,
   newRowId: () => string,
 ): Change[] {
@@ -124,7 +115,9 @@ export function readingRows(
   return [
     { path: ['readings', id, 'order'], value: order },
     { path: ['readings', id, 'test'], value: test },
-    { path: ['readings', id, 'fromTip'], value: fromTip },
+    place === 'clamp'
+      ? { path: ['readings', id, 'atClamp'], value: true }
+      : { path: ['readings', id, 'fromTip'], value: place },
   ];
 }
 
