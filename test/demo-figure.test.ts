@@ -28,7 +28,7 @@ test('the first page’s figure is the demo under its heaviest load, as the engi
   const butt = underButt(-bench.handle.gripFrontFromButtM, 0);
   // Neither the tip-top's angle counts, which the pull sets, nor the last guide's, which reel and hand set.
   const degrees = ({ rings }: RuledLoad) =>
-    rings.slice(1, -1).map(({ lineAngleRad }) => ((180 * lineAngleRad) / Math.PI).toFixed(1));
+    rings.slice(1, -1).map(({ lineAngleRad }) => Number(((180 * lineAngleRad) / Math.PI).toFixed(2)));
   const file = `/** The demo under its heaviest load, front of the grip at 0, millimetres; made by test/demo-figure.test.ts. */
 export const demoBend = {
   loadGrams: ${mm(question.loads.kg.at(-1) ?? 0)},

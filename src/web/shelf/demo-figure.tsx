@@ -47,7 +47,7 @@ export function DemoFigure() {
   );
 }
 
-const label = `The demo blank bent under ${loadGrams} g with the line through ${ringXmm.length - 1} guides, and the line angle at each: placed for the blank at most ${ourDegrees[worstGuide.ours]}°, as the start has them up to ${startDegrees[worstGuide.start]}°, limit ${limitDegrees}°`;
+const label = `The demo blank bent under ${loadGrams} g with the line through ${ringXmm.length - 1} guides, and the line angle at each: placed for the blank at most ${ourDegrees[worstGuide.ours].toFixed(1)}°, as the start has them up to ${startDegrees[worstGuide.start].toFixed(1)}°, limit ${limitDegrees}°`;
 
 function BentDemo() {
   const [tipX, tipY] = [ringXmm[0], ringYmm[0]];
