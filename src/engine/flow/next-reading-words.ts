@@ -1,6 +1,6 @@
 /** What to read next, and when it is enough, in the bench's words. */
 import type { NextReading, WeighedOption } from '../sureness/next-reading.ts';
-import type { ReadingOption } from '../sureness/reading-options.ts';
+import type { ReadingOption } from '../sureness/reading-option.ts';
 import { formatGrams } from '../units/format-quantity.ts';
 
 export interface ReadingWording {
