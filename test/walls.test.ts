@@ -43,7 +43,7 @@ const engineOrder = [
   'quote',
   'delivery',
   'plan',
-  'sheets',
+  'marks',
   'flow',
   'flow.ts',
 ];
@@ -96,7 +96,7 @@ describe('the folders of src', () => {
   });
 
   test('what runs in the browser uses nothing of Node', () => {
-    const inBrowser = /^src\/(engine|record|image|paper|web)\//;
+    const inBrowser = /^src\/(engine|record|words|sheets|image|paper|web)\//;
     expectNone(
       imports.filter(({ from, to }) => inBrowser.test(from) && to.startsWith('node:')),
       'the page has no Node; pass in what is needed from there',

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
-import { type PrintFactors, printCorrection, truePrint } from '../../engine/sheets/print-correction.ts';
+import { type PrintFactors, printCorrection, truePrint } from '../../sheets/print-correction.ts';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { ShopFields } from '../fields/shop-fields.tsx';
 import { type Paper, useShop } from '../read/shop.tsx';

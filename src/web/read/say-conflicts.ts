@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
+import { fieldName, shownValue, type Teller } from '../../words/history.ts';
 import type { Conflict } from '../store/conflicts.ts';
 import type { StoreSnapshot } from '../store/document-store.ts';
-import { fieldName, shownValue, type Teller } from './history-words.ts';
 import { useShop } from './shop.tsx';
 import { useCurrency } from './use-currency.ts';
 

@@ -9,10 +9,10 @@ import { type StrainLevels, strainLevels } from '../../engine/bench/strain.ts';
 import type { Choices } from '../../engine/flow/choices.ts';
 import { type LayoutQuestion, layoutQuestion, ringsAndReel } from '../../engine/flow/layout-question.ts';
 import { downRad, type LoadLadder } from '../../engine/flow/loads.ts';
+import type { GuideField } from '../../engine/layout/guide-moves.ts';
 import type { LadderRequest, LayoutLimits } from '../../engine/layout/ladder-request.ts';
 import { type LayoutRequest, smallestIntervalM } from '../../engine/layout/layout-request.ts';
 import type { LadderSheet } from '../worker/messages.ts';
-import type { GuideField } from './guide-moves.ts';
 
 export interface SheetParts {
   bench: Bench;

@@ -1,7 +1,7 @@
 import type { StrainLevels } from '../../../engine/bench/strain.ts';
 import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
+import { strainWords } from '../../../words/strain.ts';
 import { Caution } from './caution.tsx';
-import { strainWords } from './strain-words.ts';
 
 export interface LoadTestCautionProps {
   names: readonly string[];

@@ -7,7 +7,7 @@ import { useShop } from '../../read/shop.tsx';
 import { useCurrency } from '../../read/use-currency.ts';
 import { Part } from '../sheet/part.tsx';
 import './history.css';
-import { changeWords, labelOf, type Teller, whoseWords } from '../../read/history-words.ts';
+import { changeWords, labelOf, type Teller, whoseWords } from '../../../words/history.ts';
 
 /** Changes shown at once; more by a press. */
 const atOnce = 40;

@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components';
-import { wallMarksSheet } from '../../../engine/sheets/wall-marks-sheet.ts';
+import { wallMarksSheet } from '../../../sheets/wall-marks-sheet.ts';
 import { useShop } from '../../read/shop.tsx';
 import { usePrint } from '../sheet/use-print.ts';
 

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Sheet } from '../../../engine/sheets/drawing.ts';
+import type { Sheet } from '../../../sheets/drawing.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';

@@ -1,10 +1,10 @@
 import { useMemo } from 'react';
+import { showQuantity } from '../../../words/quantity-text.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { PartsList } from '../../parts/sheet/parts-list.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { showQuantity } from '../../read/quantity-text.ts';
 import { useShop } from '../../read/shop.tsx';
 import { quantityOf, siOf } from '../../read/values.ts';
 import { AboutPart } from './about-part.tsx';

@@ -1,10 +1,10 @@
 import { Button } from 'react-aria-components';
 import type { Row } from '../../../record/document.ts';
 import type { QuantityValue } from '../../../record/schema.ts';
+import { showQuantity } from '../../../words/quantity-text.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { showQuantity } from '../../read/quantity-text.ts';
 import { useShop } from '../../read/shop.tsx';
 import { flagOf, quantityOf, siOf } from '../../read/values.ts';
 import { flagCheckRow } from './plan-rows.ts';

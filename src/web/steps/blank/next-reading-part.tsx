@@ -1,20 +1,15 @@
 import { useEffect, useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
-import {
-  enoughInWords,
-  enoughRule,
-  narrowingInWords,
-  readingInWords,
-} from '../../../engine/flow/next-reading-words.ts';
 import type { NextReading } from '../../../engine/sureness/next-reading.ts';
 import type { ReadingOption } from '../../../engine/sureness/reading-option.ts';
+import { enoughInWords, enoughRule, narrowingInWords, readingInWords } from '../../../words/next-reading.ts';
+import { wordingOf } from '../../../words/wording.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { goToField } from '../../parts/sheet/next-line.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
 import { useShop } from '../../read/shop.tsx';
-import { wordingOf } from '../../read/wording.ts';
 import { layOutCount, layOutReading, layOutSpan, nextOrder } from './lay-out-reading.ts';
 import { NextReadingTables } from './next-reading-tables.tsx';
 import { onTape } from './plan-rows.ts';

@@ -1,5 +1,5 @@
-import { type ReadingWording, readingInWords } from '../../../engine/flow/next-reading-words.ts';
 import type { NextReading } from '../../../engine/sureness/next-reading.ts';
+import { type ReadingWording, readingInWords } from '../../../words/next-reading.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 

@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components';
-import type { Sheet } from '../../../engine/sheets/drawing.ts';
+import type { Sheet } from '../../../sheets/drawing.ts';
 import { usePrint } from '../../parts/sheet/use-print.ts';
 import { type Paper, useShop } from '../../read/shop.tsx';
 

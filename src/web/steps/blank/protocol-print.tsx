@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components';
-import { protocolSheet } from '../../../engine/sheets/protocol-sheet.ts';
+import { protocolSheet } from '../../../sheets/protocol-sheet.ts';
 import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useShop } from '../../read/shop.tsx';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { planProtocol } from '../../../engine/bench/protocol.ts';
-import { plainText } from '../../../engine/sheets/drawing.ts';
-import { protocolSheet } from '../../../engine/sheets/protocol-sheet.ts';
 import { applyOperations, emptyDocument, makeOperations, rows } from '../../../record/document.ts';
+import { plainText } from '../../../sheets/drawing.ts';
+import { protocolSheet } from '../../../sheets/protocol-sheet.ts';
 import { planRows } from './plan-rows.ts';
 import { setupRowsOf } from './reading-rows.ts';
 import { isSpared, notSparedWords, sparedLine } from './spared-words.ts';

@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
-import { chanceWords } from '../../../engine/flow/turned-words.ts';
 import { readTurned } from '../../../engine/rotation/turned-section.ts';
-import { turnsSheet } from '../../../engine/sheets/turns-sheet.ts';
 import { readTurnedSections } from '../../../record/read-turned.ts';
+import { turnsSheet } from '../../../sheets/turns-sheet.ts';
+import { chanceWords } from '../../../words/turning.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';

@@ -1,9 +1,9 @@
 import type { BenchFit } from '../../../engine/stiffness/from-bench.ts';
+import { agreementWords, surenessWords, tiltWords } from '../../../words/fit.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useShop } from '../../read/shop.tsx';
-import { agreementWords, surenessWords, tiltWords } from './fit-words.ts';
 import { StiffnessChart } from './stiffness-chart.tsx';
 import { StiffnessTable } from './stiffness-table.tsx';
 

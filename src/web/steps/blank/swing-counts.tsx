@@ -1,7 +1,8 @@
 import { Button } from 'react-aria-components';
-import { countedHz, countInWords, hzInWords } from '../../../engine/flow/swing-words.ts';
+import { countedHz } from '../../../engine/flow/swing-count.ts';
 import { stopwatchSigmaS } from '../../../engine/stiffness/swing-data.ts';
 import { type CountedSwing, readSwings } from '../../../record/read-swings.ts';
+import { countInWords, hzInWords } from '../../../words/swings.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';

@@ -1,8 +1,9 @@
 import { Button } from 'react-aria-components';
 import type { SwingPrediction } from '../../../engine/flow/power.ts';
-import { hzInWords, plusMinusHz } from '../../../engine/flow/swing-words.ts';
+import { plusMinusHz } from '../../../engine/flow/swing-count.ts';
 import { fixedDecimals } from '../../../engine/units/format-decimal.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
+import { hzInWords } from '../../../words/swings.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';

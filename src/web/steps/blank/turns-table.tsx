@@ -1,6 +1,6 @@
-import { degrees } from '../../../engine/flow/turned-words.ts';
 import type { RotationRequest } from '../../../engine/rotation/request.ts';
 import { unrolled } from '../../../engine/rotation/unrolled.ts';
+import { degrees } from '../../../words/turning.ts';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 
 /** The drawing in figures: what was read at each step beside the fitted curve there. */

@@ -1,5 +1,5 @@
-import { bowInWords, stiffnessInWords } from '../../../engine/flow/turned-words.ts';
 import type { TurnedReading, TurnedSection } from '../../../engine/rotation/turned-section.ts';
+import { bowInWords, stiffnessInWords } from '../../../words/turning.ts';
 
 /** What the turns say, or what is still missing; without a word on which side to choose. */
 export function TurnsWords({ section, reading }: { section: TurnedSection; reading: TurnedReading }) {

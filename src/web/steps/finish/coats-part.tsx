@@ -1,6 +1,7 @@
 import { Button } from 'react-aria-components';
 import { finishFaults } from '../../../engine/finish/faults.ts';
 import { coatSchedule, recoatAt } from '../../../engine/finish/schedule.ts';
+import { clockWords, dueWords } from '../../../words/due.ts';
 import { FlagField } from '../../fields/flag-field.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
 import { PickField } from '../../fields/pick-field.tsx';
@@ -8,7 +9,6 @@ import { TextField } from '../../fields/text-field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { clockWords, dueWords } from '../../read/due-words.ts';
 import type { FinishOnRod } from '../../read/use-finish.ts';
 import { flagOf, textOf } from '../../read/values.ts';
 import { InstantField } from './instant-field.tsx';

@@ -1,7 +1,8 @@
 import { Button } from 'react-aria-components';
 import { finishFaults } from '../../../engine/finish/faults.ts';
 import { coatSchedule } from '../../../engine/finish/schedule.ts';
-import { finishSheet } from '../../../engine/sheets/finish-sheet.ts';
+import { finishSheet } from '../../../sheets/finish-sheet.ts';
+import { clockWords, dueWords, spanWords } from '../../../words/due.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
@@ -11,7 +12,6 @@ import { Part } from '../../parts/sheet/part.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
 import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBuild } from '../../read/build-context.ts';
-import { clockWords, dueWords, spanWords } from '../../read/due-words.ts';
 import { useShop } from '../../read/shop.tsx';
 import { type FinishOnRod, useFinish } from '../../read/use-finish.ts';
 import { useNow } from '../../read/use-now.ts';

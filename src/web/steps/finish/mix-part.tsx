@@ -1,6 +1,6 @@
+import { spanWords } from '../../../words/due.ts';
 import { MixFields } from '../../parts/habits/finish-fields.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { spanWords } from '../../read/due-words.ts';
 import type { FinishOnRod } from '../../read/use-finish.ts';
 
 /** How much one coat takes, and what to measure for it. */

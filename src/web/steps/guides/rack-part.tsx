@@ -1,7 +1,7 @@
 import { Button } from 'react-aria-components';
 import type { SortedBag } from '../../../engine/guides/bag-sorting.ts';
-import { rackSheet } from '../../../engine/sheets/rack-sheet.ts';
 import { formatMm } from '../../../engine/units/format-quantity.ts';
+import { rackSheet } from '../../../sheets/rack-sheet.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { usePrint } from '../../parts/sheet/use-print.ts';

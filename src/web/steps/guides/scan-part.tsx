@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import { Button, FileTrigger, ProgressBar } from 'react-aria-components';
 import { typicalGuide } from '../../../engine/bench/default-guides.ts';
-import { bagReferenceSheet } from '../../../engine/sheets/bag-sheet.ts';
 import { readQuantity } from '../../../engine/units/read-quantity.ts';
 import type { ScannedGuide } from '../../../image/index.ts';
+import { bagReferenceSheet } from '../../../sheets/bag-sheet.ts';
 import { usePrinterChoice } from '../../parts/printer-choice.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { usePrint } from '../../parts/sheet/use-print.ts';

@@ -1,10 +1,10 @@
 import { useMemo } from 'react';
+import type { Wording } from '../../../words/bench.ts';
+import { flagInWords } from '../../../words/wording.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { BentRod } from '../../parts/drawing/bent-rod.tsx';
 import { LoadSwitch } from '../../parts/drawing/load-switch.tsx';
-import type { Wording } from '../../read/bench-words.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
-import { flagInWords } from '../../read/wording.ts';
 import { paintFigure } from './fraction-text.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import { bendView, drawnRod, gridWords } from './sheet-drawings.ts';

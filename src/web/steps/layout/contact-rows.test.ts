@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { RealLineAtLoad } from '../../../engine/layout/real-line.ts';
-import { wordingOf } from '../../read/wording.ts';
+import { wordingOf } from '../../../words/wording.ts';
 import { contactRows, touchedWords } from './contact-rows.ts';
 
 const place = { metric: 'lineAngle' as const, load: 0, index: 1, value: 0.1, limit: 0.2, ratio: 0.5 };

@@ -1,6 +1,6 @@
 import type { RealLineAtLoad } from '../../../engine/layout/real-line.ts';
-import type { Wording } from '../../read/bench-words.ts';
-import { shortLength } from '../../read/wording.ts';
+import type { Wording } from '../../../words/bench.ts';
+import { shortLength } from '../../../words/wording.ts';
 
 export interface ContactRow {
   /** Between ring `span` and the next; ring 0 is the tip-top's. */

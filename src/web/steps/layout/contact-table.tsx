@@ -1,8 +1,8 @@
 import type { RealLineAtLoad } from '../../../engine/layout/real-line.ts';
+import type { Wording } from '../../../words/bench.ts';
+import { shortLength } from '../../../words/wording.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
-import type { Wording } from '../../read/bench-words.ts';
-import { shortLength } from '../../read/wording.ts';
 import { contactRows, touchedWords } from './contact-rows.ts';
 
 export interface ContactTableProps {

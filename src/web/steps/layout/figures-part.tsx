@@ -1,5 +1,5 @@
+import type { Wording } from '../../../words/bench.ts';
 import { LoadTestCaution } from '../../parts/cautions/load-test-caution.tsx';
-import type { Wording } from '../../read/bench-words.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import type { PlaceDoubt } from '../../read/use-mark-spread.ts';
 import { GuideTable } from './guide-table.tsx';

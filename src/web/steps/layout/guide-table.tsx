@@ -1,13 +1,13 @@
 import { type ReactNode, useRef } from 'react';
+import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
 import { formatDegrees } from '../../../engine/units/format-quantity.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
+import { shareInWords, type Wording } from '../../../words/bench.ts';
+import { plusMinusInWords, shortLength, slackInWords } from '../../../words/wording.ts';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
-import { shareInWords, type Wording } from '../../read/bench-words.ts';
-import type { Zone } from '../../read/guide-moves.ts';
 import type { PlaceDoubt } from '../../read/use-mark-spread.ts';
-import { plusMinusInWords, shortLength, slackInWords } from '../../read/wording.ts';
 import { paintFigure } from './fraction-text.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import type { SheetFrame } from './sheet-frame.ts';

@@ -1,10 +1,10 @@
 import { type ReactNode, useId, useRef } from 'react';
+import { type Wording, worstInWords } from '../../../words/bench.ts';
+import { unsteadyInWords, verdictInWords } from '../../../words/verdict.ts';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
-import { type Wording, worstInWords } from '../../read/bench-words.ts';
 import { paintFigure } from './fraction-text.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import type { SheetFrame } from './sheet-frame.ts';
-import { unsteadyInWords, verdictInWords } from './verdict-words.ts';
 
 export interface HeadlineProps {
   sheet: LiveSheet;

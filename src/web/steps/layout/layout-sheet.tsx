@@ -1,9 +1,9 @@
 import { useMemo, useState } from 'react';
 import { defaultLimits } from '../../../engine/layout/layout-defaults.ts';
+import { wordingOf } from '../../../words/wording.ts';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
-import { wordingOf } from '../../read/wording.ts';
 import { BendPart } from './bend-part.tsx';
 import { FiguresPart } from './figures-part.tsx';
 import { GuidesPart } from './guides-part.tsx';

@@ -1,11 +1,11 @@
 import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
+import { shortDegrees } from '../../../words/bench.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { shortDegrees } from '../../read/bench-words.ts';
 import { useShop } from '../../read/shop.tsx';
 
 /** What the layout is judged by, and what each limit does. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Tape } from '../../read/guide-moves.ts';
+import type { Tape } from '../../../engine/layout/guide-moves.ts';
 import { LiveLane } from '../../worker/live-lane.ts';
 import type { WorkerLike } from '../../worker/long-lane.ts';
 import type { LadderSheet, ReadTask, ToWorker } from '../../worker/messages.ts';

@@ -5,7 +5,7 @@ import {
   snapFree,
   stepGuide,
   type Tape,
-} from '../../read/guide-moves.ts';
+} from '../../../engine/layout/guide-moves.ts';
 import type { LiveAnswer, LiveLane } from '../../worker/live-lane.ts';
 import type { LadderSheet } from '../../worker/messages.ts';
 import { allBeside, type Beside, emptyFrame, type SheetFrame } from './sheet-frame.ts';

@@ -1,9 +1,9 @@
 import type { CSSProperties } from 'react';
 import { formatDegrees } from '../../../engine/units/format-quantity.ts';
+import { shareInWords, type Wording } from '../../../words/bench.ts';
+import { shortLength } from '../../../words/wording.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
-import { shareInWords, type Wording } from '../../read/bench-words.ts';
-import { shortLength } from '../../read/wording.ts';
 import type { ReadLayout } from './sheet-frame.ts';
 
 /** Every guide under every load in figures: the twin of the strips. */

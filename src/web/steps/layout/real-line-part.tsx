@@ -1,14 +1,14 @@
 import { useMemo } from 'react';
-import { placeInWords, shortDegrees } from '../../../engine/flow/worst-words.ts';
 import { commonFriction, type RealLineAtLoad, type RubbingLine } from '../../../engine/layout/real-line.ts';
 import type { WorstPlace } from '../../../engine/layout/worst.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { standardGravity } from '../../../engine/units/gravity.ts';
+import type { Wording } from '../../../words/bench.ts';
+import { placeInWords, shortDegrees } from '../../../words/worst.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import type { Wording } from '../../read/bench-words.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
 import { ContactTable } from './contact-table.tsx';

@@ -1,5 +1,5 @@
+import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
-import type { Zone } from '../../read/guide-moves.ts';
 
 /** The straight rod: what stays the same while guides move. */
 export interface RulerModel {

@@ -1,6 +1,7 @@
 /** The nodes of the ruler's drawing, and the shapes that are laid once for a rod. */
+
+import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import { NodePool, setAll, svgNode } from '../../parts/drawing/svg-nodes.ts';
-import type { Zone } from '../../read/guide-moves.ts';
 import type { RulerModel } from './ruler-model.ts';
 import type { RulerScale } from './ruler-scale.ts';
 

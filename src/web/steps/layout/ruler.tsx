@@ -1,6 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, useCallback, useRef } from 'react';
+import type { Tape } from '../../../engine/layout/guide-moves.ts';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
-import type { Tape } from '../../read/guide-moves.ts';
 import { useWidth } from '../../read/use-width.ts';
 import { paintFigure } from './fraction-text.ts';
 import type { LiveSheet } from './live-sheet.ts';

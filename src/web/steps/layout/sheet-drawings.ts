@@ -1,13 +1,13 @@
 /** What each drawing of the Layout sheet is made from. */
 
+import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import { piecewiseLinear } from '../../../engine/numerics/piecewise-linear.ts';
 import { formatMm } from '../../../engine/units/format-quantity.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
+import { shortDegrees, type Wording } from '../../../words/bench.ts';
+import { placeInFull, shortLength } from '../../../words/wording.ts';
 import type { BendView, DrawnRod } from '../../parts/drawing/bend-view.ts';
-import { shortDegrees, type Wording } from '../../read/bench-words.ts';
-import type { Zone } from '../../read/guide-moves.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
-import { placeInFull, shortLength } from '../../read/wording.ts';
 import { ringsAt } from './attention.ts';
 import type { RulerModel } from './ruler-model.ts';
 import type { SheetFrame } from './sheet-frame.ts';

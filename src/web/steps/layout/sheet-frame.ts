@@ -1,5 +1,5 @@
+import type { Stop } from '../../../engine/layout/guide-moves.ts';
 import type { RuledReading } from '../../../engine/layout/rule-reading.ts';
-import type { Stop } from '../../read/guide-moves.ts';
 
 /** Marks together with what the ladder's loads do to them. */
 export interface ReadLayout {

@@ -1,6 +1,6 @@
 /** What is to be said of the start beside our marks. */
 import { checkStations } from '../../../engine/bench/check-stations.ts';
-import { placeGuide } from '../../read/guide-moves.ts';
+import { placeGuide } from '../../../engine/layout/guide-moves.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 
 export function startName({ choices: { start } }: SheetModel): string {

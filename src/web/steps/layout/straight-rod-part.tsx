@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
-import { stopInWords, type Wording } from '../../read/bench-words.ts';
+import { stopInWords, type Wording } from '../../../words/bench.ts';
+import { dragTape, placeInFull } from '../../../words/wording.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
-import { dragTape, placeInFull } from '../../read/wording.ts';
 import { ringsAt } from './attention.ts';
 import { HandBar } from './hand-bar.tsx';
 import type { LiveSheet } from './live-sheet.ts';

@@ -1,8 +1,8 @@
 import { useEffect, useMemo } from 'react';
+import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import type { LayoutAnswer } from '../../../engine/layout/layout.ts';
 import type { MarkSlack } from '../../../engine/layout/slack.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
-import type { Zone } from '../../read/guide-moves.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useMarkSpread } from '../../read/use-mark-spread.ts';
 import { useLayoutProposal } from '../../worker/use-layout-proposal.ts';

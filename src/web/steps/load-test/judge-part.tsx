@@ -1,8 +1,8 @@
 import { useMemo, useState } from 'react';
-import { gainInWords, moveInWords, offMarks, withheldInWords } from '../../../engine/flow/judge-words.ts';
 import type { RodJudgement } from '../../../engine/load-test/judge-rod.ts';
 import { formatGrams, formatLength } from '../../../engine/units/format-quantity.ts';
 import { judgeQuestion } from '../../../record/judge-question.ts';
+import { gainInWords, moveInWords, offMarks, withheldInWords } from '../../../words/judging.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBench } from '../../read/bench.tsx';

@@ -1,9 +1,9 @@
 import { Link } from 'wouter';
+import { clockWords } from '../../../words/due.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { clockWords } from '../../read/due-words.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { BeforeAfterPart } from './before-after-part.tsx';
 import { DaysPart } from './days-part.tsx';

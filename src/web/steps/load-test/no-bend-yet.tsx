@@ -2,9 +2,9 @@ import { useMemo } from 'react';
 import { Link } from 'wouter';
 import { type BendGate, bendGate } from '../../../engine/plan/bend-gate.ts';
 import { readSoftWork } from '../../../record/read-soft-work.ts';
+import { clockWords } from '../../../words/due.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { clockWords } from '../../read/due-words.ts';
 import { useNow } from '../../read/use-now.ts';
 
 /** What is still too soft for the rod to be bent; undefined when nothing is. */

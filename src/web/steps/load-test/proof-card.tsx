@@ -1,8 +1,8 @@
 import { Button } from 'react-aria-components';
 import { judgeProof, type ProofVerdict, pencilM } from '../../../engine/load-test/judge-proof.ts';
-import { proofSheet } from '../../../engine/sheets/proof-sheet.ts';
 import { formatDegrees, formatGrams } from '../../../engine/units/format-quantity.ts';
 import type { Proof } from '../../../record/read-proofs.ts';
+import { proofSheet } from '../../../sheets/proof-sheet.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';

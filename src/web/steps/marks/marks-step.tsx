@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { Link } from 'wouter';
-import { withPlusMinus } from '../../../engine/sheets/marks-list.ts';
+import { withPlusMinus } from '../../../engine/marks/marks-list.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';

@@ -1,11 +1,11 @@
-import type { MarkRow, SectionMarks } from '../../../engine/sheets/marks-list.ts';
+import type { MarkRow, SectionMarks } from '../../../engine/marks/marks-list.ts';
 import { formatOnTape, type TapeStep } from '../../../engine/units/tape-step.ts';
+import { roundedWords } from '../../../words/rounded.ts';
+import { plusMinusInWords, slackInWords } from '../../../words/wording.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { SectionCaption } from '../../parts/sheet/section-caption.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useShop } from '../../read/shop.tsx';
-import { plusMinusInWords, slackInWords } from '../../read/wording.ts';
-import { roundedWords } from './rounded-words.ts';
 
 export interface MarksTablesProps {
   sections: readonly SectionMarks[];

@@ -1,12 +1,12 @@
 import { useMemo } from 'react';
-import { type MarksList, marksInOrder } from '../../../engine/sheets/marks-list.ts';
+import { type MarksList, marksInOrder } from '../../../engine/marks/marks-list.ts';
+import { worstInWords } from '../../../words/bench.ts';
+import { roundedWords } from '../../../words/rounded.ts';
+import { wordingOf } from '../../../words/wording.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { worstInWords } from '../../read/bench-words.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
-import { wordingOf } from '../../read/wording.ts';
 import { useLadder } from '../../worker/use-ladder.ts';
-import { roundedWords } from './rounded-words.ts';
 
 /** What the rounding to the tape's tick does to the layout: how far marks move, and the worst reading after it. */
 export function RoundingPart({ list, model }: { list: MarksList; model: SheetModel }) {

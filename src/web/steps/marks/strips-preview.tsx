@@ -1,5 +1,5 @@
-import type { Sheet } from '../../../engine/sheets/drawing.ts';
-import { pageSvg } from '../../../engine/sheets/svg.ts';
+import type { Sheet } from '../../../sheets/drawing.ts';
+import { pageSvg } from '../../../sheets/svg.ts';
 
 /** The pages as they will be printed, white as paper is. */
 export function StripsPreview({ sheet }: { sheet: Sheet }) {

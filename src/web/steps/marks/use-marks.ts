@@ -7,7 +7,7 @@ import {
   listMarks,
   type MarksList,
   withPlusMinus,
-} from '../../../engine/sheets/marks-list.ts';
+} from '../../../engine/marks/marks-list.ts';
 import { useBench } from '../../read/bench.tsx';
 import { type SheetModel, sheetModel } from '../../read/sheet-model.ts';
 import { tablesOf } from '../../read/tables-of.ts';

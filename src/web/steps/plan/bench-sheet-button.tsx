@@ -1,9 +1,9 @@
 import { Button } from 'react-aria-components';
 import { locateMark } from '../../../engine/bench/assemble.ts';
 import type { BenchStage } from '../../../engine/plan/bench-list.ts';
-import { type BenchSheetInput, benchSheet } from '../../../engine/sheets/bench-sheet.ts';
 import { formatLength, formatMm } from '../../../engine/units/format-quantity.ts';
 import { formatOnTape } from '../../../engine/units/tape-step.ts';
+import { type BenchSheetInput, benchSheet } from '../../../sheets/bench-sheet.ts';
 import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useShop } from '../../read/shop.tsx';

@@ -4,9 +4,9 @@ import { type BenchStage, benchList, type StageFact } from '../../../engine/plan
 import { bendGate } from '../../../engine/plan/bend-gate.ts';
 import { readFinish } from '../../../record/read-finish.ts';
 import { readSoftWork } from '../../../record/read-soft-work.ts';
+import { clockWords } from '../../../words/due.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { clockWords } from '../../read/due-words.ts';
 import { flagOf, textOf } from '../../read/values.ts';
 
 /** The bench list of this build at this moment; each stage's id is the step where it is done. */

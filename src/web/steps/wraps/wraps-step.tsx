@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
-import { wrapSheet } from '../../../engine/sheets/wrap-sheet.ts';
+import { wrapSheet } from '../../../sheets/wrap-sheet.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
