@@ -191,7 +191,7 @@ function assumedPart({ build }: Page): string {
 
 function findingsPart({ build, work }: Page): string {
   const findings = [...build.findings, ...work.findings];
-  return findings.length === 0 ? '' : `Look at these:\n${findingLines(findings)}`;
+  return findings.length === 0 ? '' : `Look at these:\n${findingLines(findings, build.writer)}`;
 }
 
 function threeDigits(value: number): string {

@@ -6,6 +6,7 @@ import { PartsList } from '../../parts/sheet/parts-list.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
 import { quantityOf, siOf } from '../../read/values.ts';
 import { AboutPart } from './about-part.tsx';
 import { AgainPart } from './again-part.tsx';
@@ -38,6 +39,7 @@ const parts = [
 
 /** The blank on the bench: its sections, what was read, how stiff it is. */
 export function BlankStep() {
+  const sentence = useSentence();
   const { id, rows, single } = useBuild();
   const { system } = useShop();
   const { blank, choices, profile, findings, stiffness } = useBench();
@@ -66,7 +68,7 @@ export function BlankStep() {
           at={next.at}
           goOn={next.done ? { href: `/builds/${id}/handle`, name: 'Handle' } : undefined}
         >
-          {next.words}
+          {next.finding ? `${next.words} ${sentence(next.finding)}` : next.words}
         </NextLine>
         <PartsList parts={parts.filter(({ anchor }) => shown(anchor))} />
         <LookAgain />

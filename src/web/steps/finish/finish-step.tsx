@@ -15,6 +15,7 @@ import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { type FinishOnRod, useFinish } from '../../read/use-finish.ts';
 import { useNow } from '../../read/use-now.ts';
+import { type Sentence, useSentence } from '../../read/use-sentence.ts';
 import { textOf } from '../../read/values.ts';
 import { CoatsPart } from './coats-part.tsx';
 import { MixPart } from './mix-part.tsx';
@@ -22,6 +23,7 @@ import '../../style/finish.css';
 
 /** What to mix, when to turn, recoat, bend and fish, and what to do when a coat goes wrong. */
 export function FinishStep() {
+  const sentence = useSentence();
   const { id, single } = useBuild();
   const { paper } = useShop();
   const { print, printing } = usePrint();
@@ -48,7 +50,7 @@ export function FinishStep() {
             : undefined
         }
       >
-        {nextWords(finish)}
+        {nextWords(finish, sentence)}
       </NextLine>
       <SinceNote works={['finish']} />
       <MixPart finish={finish} />
@@ -98,8 +100,8 @@ export function FinishStep() {
   );
 }
 
-function nextWords({ findings, coats, batch }: FinishOnRod): string {
-  if (findings.length > 0) return findings[0].message;
+function nextWords({ findings, coats, batch }: FinishOnRod, sentence: Sentence): string {
+  if (findings.length > 0) return sentence(findings[0]);
   if (coats.length > 0) return 'Keep it turning; the alarms stay on every sheet, through a reload too.';
   return batch
     ? 'Look at the four things below, mix, and brush the first coat on.'

@@ -13,6 +13,7 @@ import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { useRack } from '../../read/use-rack.ts';
+import { useSentence } from '../../read/use-sentence.ts';
 import { textOf } from '../../read/values.ts';
 import { BagPart } from './bag-part.tsx';
 import { EndFittings } from './end-fittings.tsx';
@@ -25,6 +26,7 @@ import '../../style/guides.css';
 
 /** The guides in the hand: does the knot pass, do sizes fall, and which of the bag goes where. */
 export function GuidesStep() {
+  const sentence = useSentence();
   const { id, rows } = useBuild();
   const { rack } = useShop();
   const { choices } = useBench();
@@ -53,7 +55,7 @@ export function GuidesStep() {
   return (
     <BuildFields findings={findings}>
       <NextLine goOn={goOn}>
-        {findings[0]?.message ??
+        {(findings[0] && sentence(findings[0])) ??
           (placed
             ? 'Look along each guide of the bag and tap how straight it is.'
             : 'The layout has no marks yet; the rack needs them.')}
@@ -70,11 +72,13 @@ export function GuidesStep() {
             placeholder="not checked"
           />
         </div>
-        {findings.map(({ path, message }) => (
-          <p key={path} className="attention">
-            ▲ {message}
-          </p>
-        ))}
+        {findings
+          .map((one) => [one.path, sentence(one)] as const)
+          .map(([path, message]) => (
+            <p key={path} className="attention">
+              ▲ {message}
+            </p>
+          ))}
         {choices && recorded && <SetTable set={set} guides={choices.guides} findings={findings} />}
         {choices && !recorded && <TakeUpGuides choices={choices} />}
         <EndFittings />

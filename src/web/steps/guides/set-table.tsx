@@ -10,6 +10,7 @@ import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
 import { textOf } from '../../read/values.ts';
 import { RackPick } from './rack-pick.tsx';
 
@@ -29,6 +30,7 @@ const originWords = {
 
 /** Each place's guide, chosen from the shop's or typed, with where every number comes from. */
 export function SetTable({ set, guides, findings }: SetTableProps) {
+  const sentence = useSentence();
   const { rows, write } = useBuild();
   const { rack } = useShop();
   const own = new Map(rows('guides').map((row) => [row.id, row]));
@@ -61,7 +63,8 @@ export function SetTable({ set, guides, findings }: SetTableProps) {
                     .filter(({ path }) =>
                       [`guides/${guide.id}/size`, `guides/${guide.id}/station`].includes(path),
                     )
-                    .map(({ message }) => (
+                    .map((one) => [one.path, sentence(one)] as const)
+                    .map(([, message]) => (
                       <span key={message} className="field-line field-trouble set-trouble">
                         ▲ {message}
                       </span>

@@ -12,6 +12,7 @@ import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { useHandlePlan } from '../../read/use-handle-plan.ts';
+import { useSentence } from '../../read/use-sentence.ts';
 import { siOf } from '../../read/values.ts';
 import { FittingPart } from './fitting-part.tsx';
 import { GlueGate } from './glue-gate.tsx';
@@ -23,6 +24,7 @@ const nineFeetM = 2.743;
 
 /** Grip, seat and reel: where the bend begins, what to ream and to order, and the gate before glue. */
 export function HandleStep() {
+  const sentence = useSentence();
   const { id, single } = useBuild();
   const { bench } = useBench();
   const { system } = useShop();
@@ -36,7 +38,7 @@ export function HandleStep() {
     <BuildFields findings={plan?.findings}>
       <NextLine goOn={{ href: `/builds/${id}/layout`, name: 'Layout' }}>
         {stopped
-          ? stopped.message
+          ? sentence(stopped)
           : siOf(handle, 'gripFront') === undefined
             ? `Measure from the butt end to where the front of the grip will be; ${show(used.gripFrontFromButtM)} is assumed meanwhile.`
             : 'The handle is set; go on to the layout.'}

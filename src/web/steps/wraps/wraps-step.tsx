@@ -11,6 +11,7 @@ import { SinceNote } from '../../parts/sheet/since-note.tsx';
 import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
+import { type Sentence, useSentence } from '../../read/use-sentence.ts';
 import { useWraps, type WrapsOnRod } from '../../read/use-wraps.ts';
 import { textOf } from '../../read/values.ts';
 import { ThreadNeeds } from './thread-needs.tsx';
@@ -20,6 +21,7 @@ import './wraps.css';
 
 /** From marks and feet to wraps: lengths, turns, thread, and the whole rod in its colours. */
 export function WrapsStep() {
+  const sentence = useSentence();
   const { id, single } = useBuild();
   const { paper, system } = useShop();
   const { print, printing } = usePrint();
@@ -47,7 +49,9 @@ export function WrapsStep() {
   ];
   return (
     <BuildFields findings={wraps.plan.findings}>
-      <NextLine goOn={{ href: `/builds/${id}/${on.toLowerCase()}`, name: on }}>{nextWords(wraps)}</NextLine>
+      <NextLine goOn={{ href: `/builds/${id}/${on.toLowerCase()}`, name: on }}>
+        {nextWords(wraps, sentence)}
+      </NextLine>
       <SinceNote works={['wraps']} />
       <Part
         title="Wraps"
@@ -64,11 +68,13 @@ export function WrapsStep() {
       >
         <WrapsDrawing {...wraps} signature={place} />
         <ThreadNeeds colours={wraps.plan.colours} />
-        {wraps.plan.findings.map(({ path, message }) => (
-          <p key={path + message} className="attention">
-            ▲ {message}
-          </p>
-        ))}
+        {wraps.plan.findings
+          .map((one) => [one.path, sentence(one)] as const)
+          .map(([path, message]) => (
+            <p key={path + message} className="attention">
+              ▲ {message}
+            </p>
+          ))}
       </Part>
       <Part title="Threads" aside="the drawing’s colour, and what the spool says">
         <ThreadFields choices={wraps.choices} lots />
@@ -90,8 +96,8 @@ export function WrapsStep() {
   );
 }
 
-function nextWords({ plan, unmarked }: WrapsOnRod): string {
-  if (plan.findings.length > 0) return plan.findings[0].message;
+function nextWords({ plan, unmarked }: WrapsOnRod, sentence: Sentence): string {
+  if (plan.findings.length > 0) return sentence(plan.findings[0]);
   if (unmarked > 0)
     return `${unmarked} ${unmarked === 1 ? 'guide has' : 'guides have'} no mark yet and no wrap: place them in the layout.`;
   return 'Lay a test wrap, count its turns, then wrap from the tip down.';
