@@ -27,6 +27,7 @@ const engineOrder = [
   'wall-mark',
   'bench',
   'bend',
+  'spool',
   'rotation',
   'frequency',
   'stiffness',
