@@ -25,6 +25,7 @@ const engineOrder = [
   'numerics',
   'units',
   'wall-mark',
+  'kinds',
   'bench',
   'bend',
   'spool',

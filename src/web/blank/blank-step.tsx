@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { rodKindOf } from '../../engine/kinds/rod-kinds.ts';
 import { AgainPart } from '../again/again-part.tsx';
 import { BuildFields } from '../fields/build-fields.tsx';
 import { showQuantity } from '../fields/quantity-text.ts';
@@ -57,7 +58,7 @@ export function BlankStep() {
   });
   const shown = (anchor: string) =>
     (anchor !== 'swing' || power !== undefined) &&
-    (anchor !== 'line' || (power !== undefined && choices?.rodKind === 'fly')) &&
+    (anchor !== 'line' || (power !== undefined && choices && rodKindOf(choices.rodKind).flyLine)) &&
     (anchor !== 'spine' || rows('sections').length > 0);
   return (
     <BuildFields>
