@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { inWords } from '../../test/support/in-words.ts';
 import type { ClampSetup } from '../engine/bench/bench.ts';
 import { applyOperations, emptyDocument, makeOperations } from './document.ts';
 import type { Change, DocumentState } from './operation.ts';
@@ -156,7 +157,7 @@ describe('a build as the engine takes it', () => {
     const measured = { size: 'wide', ringHeight: m(0.0125), foot: m(0.04), mass: kg(0.002) };
     expect(asked(guides(measured))).toEqual([]);
     const { findings } = guides({ size: 'wide' });
-    expect(findings.find(({ path }) => path === 'guides/g/size')?.message).toMatch(/“wide”.*such as 8 mm/);
+    expect(inWords(findings.find(({ path }) => path === 'guides/g/size'))).toMatch(/“wide”.*such as 8 mm/);
   });
 
   it('a kind changed without its size is asked about; a guide of the common kind keeps the common size', () => {
@@ -198,7 +199,7 @@ describe('a build as the engine takes it', () => {
         const { findings, bench } = readBuild(applyOperations(start, makeOperations(start, changes, by)));
         if (bench) whole++;
         expect(bench !== undefined || findings.length > 0).toBe(true);
-        for (const { message } of findings) expect(message).not.toMatch(/NaN|undefined|Infinity/);
+        for (const finding of findings) expect(inWords(finding)).not.toMatch(/NaN|undefined|Infinity/);
       }),
       { seed: 4, numRuns: 400 },
     );

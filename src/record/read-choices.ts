@@ -12,7 +12,7 @@ import {
 } from '../engine/flow/choices.ts';
 import { commonGuideCount, commonGuides, commonMarks } from '../engine/kinds/common-build.ts';
 import { type RodKind, rodKindIds, rodKindOf } from '../engine/kinds/rod-kinds.ts';
-import type { LayoutLimits } from '../engine/layout/ladder.ts';
+import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import { commonFriction, type FrictionRange } from '../engine/layout/real-line.ts';
 import { formatInches } from '../engine/units/format-inches.ts';
 import type { TapeStep } from '../engine/units/tape-step.ts';
@@ -133,7 +133,7 @@ function readStart(layout: RowReader, rod: RodToStart, read: Omit<ReadChoices, '
       blankLengthM: rod.blankLengthM,
     });
     if (list.ok) return { kind: 'list', words: kind, fromTipM: list.fromTipM };
-    read.findings.push(...list.findings.map(({ path, message }) => stop(path, message)));
+    read.findings.push(...list.findings.map((found) => ({ ...found, severity: 'stop' as const })));
   }
   if (kind !== 'rule' && text === undefined) {
     const message = 'The list is empty: until it is filled in, the arithmetic rule stands in for it.';

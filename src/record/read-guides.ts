@@ -1,14 +1,10 @@
 /** The builder's guides, what he left open filled with what is typical of their size. */
-import { type BenchFinding, doubt, stop } from '../engine/bench/bench-finding.ts';
+import type { BenchFinding } from '../engine/bench/bench-finding.ts';
+import { findingsOf } from '../engine/finding.ts';
 import type { Assumption, ChosenGuide } from '../engine/flow/choices.ts';
 import { guideKindIds } from '../engine/kinds/guide-kinds.ts';
-import {
-  type Guide,
-  guideInWords,
-  guideKindOf,
-  typicalByHeight,
-  typicalGuide,
-} from '../engine/kinds/guides.ts';
+import { type Guide, guideKindOf, typicalByHeight, typicalGuide } from '../engine/kinds/guides.ts';
+import type { SizeKinds } from '../engine/kinds/size-kinds.ts';
 import { oneOf, type RowReader } from './read-values.ts';
 
 export interface GuideReading {
@@ -39,6 +35,8 @@ export function readGuide(row: RowReader | undefined, common: Guide, read: Guide
   };
 }
 
+const found = findingsOf<SizeKinds>();
+
 type OwnNumbers = { [key in 'ringHeightM' | 'lengthM' | 'massKg']: number | undefined };
 
 /** Asks for the numbers of a size that its kind does not know; a tip-top's are those of the rod's kind. */
@@ -46,19 +44,16 @@ function unknownSize(common: Guide, own: OwnNumbers, id: string, read: GuideRead
   const { kind, size } = common;
   if (kind === 'tip-top') return common;
   const { example } = guideKindOf(kind);
-  const what =
-    size === ''
-      ? `A ${guideInWords(kind)} has no size`
-      : `No usual numbers for a ${guideInWords(kind)} of size “${size}”`;
+  const path = `guides/${id}/size`;
   if (own.ringHeightM === undefined) {
-    const message = `${what}: give a size such as ${example}, or the height of its ring. Until then it is drawn as ${example}.`;
-    read.findings.push(stop(`guides/${id}/size`, message));
+    const finding = found(path, 'kinds/size-unknown', { kind, size, example });
+    read.findings.push({ ...finding, severity: 'stop' });
     return { ...(typicalGuide(kind, example) as Guide), size };
   }
   const like = typicalByHeight(kind, own.ringHeightM);
   if (own.lengthM === undefined || own.massKg === undefined) {
-    const message = `${what}: weigh and measure it. Until then its feet and mass are those of a ${guideInWords(kind)} with a ring as high, ${like.size}.`;
-    read.findings.push(doubt(`guides/${id}/size`, message));
+    const finding = found(path, 'kinds/size-by-height', { kind, size, like: like.size });
+    read.findings.push({ ...finding, severity: 'doubt' });
   }
   return { ...like, size };
 }

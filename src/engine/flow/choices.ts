@@ -5,7 +5,7 @@
 import type { Side } from '../bend/bend.ts';
 import type { Guide } from '../kinds/guides.ts';
 import type { RodKind } from '../kinds/rod-kinds.ts';
-import type { LayoutLimits } from '../layout/ladder.ts';
+import type { LayoutLimits } from '../layout/ladder-request.ts';
 import type { Intervals } from '../layout/layout-request.ts';
 import type { FrictionRange } from '../layout/real-line.ts';
 import type { TapeStep } from '../units/tape-step.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { pythonWithScipy, scipySpools } from '../../../reference/live/scipy.ts';
+import { inWords } from '../../../test/support/in-words.ts';
 import { seededRandom } from '../numerics/seeded-random.ts';
 import { fanAngles, fanClearance, onLip } from './fan.ts';
 import { type SpoolAnswered, spool } from './spool.ts';
@@ -182,28 +183,23 @@ describe('what makes no sense is said at its field', () => {
       'a spool in front of its ring',
       { spool: { ...plain.spool, alongM: 0.8 } },
       'spool.alongM',
-      /0.8 m.*in front of its ring/,
+      /in front of its ring: 800 mm ahead/,
     ],
-    [
-      'a ring smaller than the knot',
-      { knotM: 0.005 },
-      'rings[2].insideM',
-      /smaller than the knot of 0.005 m/,
-    ],
-    ['one ring', { rings: plain.rings.slice(0, 1) }, 'rings', /next one toward the tip/],
+    ['a ring smaller than the knot', { knotM: 0.005 }, 'rings[2].insideM', /knot of 5 mm does not pass/],
+    ['one ring', { rings: plain.rings.slice(0, 1) }, 'rings', /1 ring.*the next one toward the tip/],
     [
       'two rings at one place',
       { rings: [...plain.rings, plain.rings[1]] },
       'rings[4].fromTipM',
-      /rings\[1\] too/,
+      /ring 2 of the list/,
     ],
     [
       'a ring behind the grip',
       { rings: [...plain.rings, { ...plain.rings[0], fromTipM: 9 }] },
       'rings[4].fromTipM',
-      /behind the front/,
+      /Measure the ring from the tip/,
     ],
-    ['no surface', { surface: [] }, 'surface', /at least one radius/],
+    ['no surface', { surface: [] }, 'surface', /at one place at least/],
     [
       'a surface out of order',
       { surface: plain.surface.toReversed() },
@@ -213,6 +209,6 @@ describe('what makes no sense is said at its field', () => {
   ])('%s', (_, change, path, says) => {
     const findings = refused(change);
     expect(findings.map((finding) => finding.path)).toContain(path);
-    expect(findings.find((finding) => finding.path === path)?.message).toMatch(says);
+    expect(inWords(findings.find((finding) => finding.path === path))).toMatch(says);
   });
 });
