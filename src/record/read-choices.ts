@@ -12,6 +12,7 @@ import {
 } from '../engine/flow/choices.ts';
 import { commonGuideCount, commonGuides, commonMarks } from '../engine/kinds/common-build.ts';
 import { type RodKind, rodKindIds, rodKindOf } from '../engine/kinds/rod-kinds.ts';
+import { criteria } from '../engine/layout/criteria.ts';
 import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import { commonFriction, type FrictionRange } from '../engine/layout/real-line.ts';
 import { formatInches } from '../engine/units/format-inches.ts';
@@ -21,6 +22,7 @@ import { readFinish } from './read-finish.ts';
 import { readGuide } from './read-guides.ts';
 import { oneOf, type RowReader, readRows, readSingle } from './read-values.ts';
 import { readGuideFeet, readWrapChoices } from './read-wraps.ts';
+import { limitFields } from './schema/limit-fields.ts';
 
 export interface ReadChoices {
   choices: Choices;
@@ -109,12 +111,11 @@ function readFriction(layout: RowReader, read: Omit<ReadChoices, 'choices'>): Fr
 }
 
 function readLimits(layout: RowReader): Partial<LayoutLimits> {
-  const limits = {
-    lineAngleRad: layout.si('limitLineAngle'),
-    gapM: layout.si('limitGap'),
-    extraBendPerM: layout.number('limitExtraBendPerM'),
-  };
-  return Object.fromEntries(Object.entries(limits).filter(([, value]) => value !== undefined));
+  const limits = criteria.map(({ id, quantity }) => {
+    const { field, kind } = limitFields[id];
+    return [quantity, kind.kind === 'number' ? layout.number(field) : layout.si(field)];
+  });
+  return Object.fromEntries(limits.filter(([, value]) => value !== undefined));
 }
 
 interface RodToStart {
