@@ -4,6 +4,7 @@ import { type BendAnswer, type BendRequest, bend } from '../engine/bend/bend.ts'
 import { frequency } from '../engine/frequency/frequency.ts';
 import { layout } from '../engine/layout/layout.ts';
 import { rotation } from '../engine/rotation/rotation.ts';
+import { spool } from '../engine/spool/spool.ts';
 import { fit } from '../engine/stiffness/fit.ts';
 import { scanImage, traceImage } from '../image/index.ts';
 import { openImage } from './open-image.ts';
@@ -13,6 +14,7 @@ import { frequencyAnswer, frequencyRequest } from './shapes/frequency.ts';
 import { layoutAnswer, layoutRequest } from './shapes/layout.ts';
 import { rotationAnswer, rotationRequest } from './shapes/rotation.ts';
 import { scanAnswer, scanRequest } from './shapes/scan.ts';
+import { spoolAnswer, spoolRequest } from './shapes/spool.ts';
 import { traceAnswer, traceRequest } from './shapes/trace.ts';
 
 type LayoutAsked = Omit<z.infer<typeof layoutRequest>, 'op'>;
@@ -39,6 +41,7 @@ export const operations: Readonly<Record<string, Operation>> = {
   layout: operation(layoutRequest, layoutAnswer, ({ op: _, ...asked }) => layoutOf(asked)),
   frequency: operation(frequencyRequest, frequencyAnswer, ({ op: _, ...asked }) => frequency(asked)),
   rotation: operation(rotationRequest, rotationAnswer, ({ op: _, ...asked }) => rotation(asked)),
+  spool: operation(spoolRequest, spoolAnswer, ({ op: _, ...asked }) => spool(asked)),
   trace: operation(traceRequest, traceAnswer, ({ op: _, image, ...asked }) => {
     const picture = openImage(image);
     return picture.status === 'refused' ? picture : traceImage(asked, picture.pixels);

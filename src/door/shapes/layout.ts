@@ -1,13 +1,10 @@
 import { z } from 'zod';
+import { byQuantity, metrics } from '../../engine/layout/criteria.ts';
 import { angleRad, finding, keepOut, massKg, reel, rod, side, stationM, tensionN } from './measures.ts';
 
 const ringHeightM = z.number().min(0).max(1);
 const footM = z.array(z.number().min(0).max(1));
-const limits = {
-  lineAngleRad: z.number().positive().max(10),
-  gapM: z.number().positive().max(10),
-  extraBendPerM: z.number().positive().max(1000),
-};
+const limits = byQuantity(({ mostLimit }) => z.number().positive().max(mostLimit));
 const load = z.strictObject({ tensionN, pullAngleRad: angleRad, tiedN: tensionN.optional() });
 const intervals = z.enum(['growing', 'free']);
 
@@ -48,12 +45,10 @@ export const layoutRequest = z
 
 const score = z.strictObject({
   worst: z.number(),
-  lineAngleRad: z.number(),
-  gapM: z.number(),
-  extraBendPerM: z.number(),
+  ...byQuantity(() => z.number()),
 });
 const worstAt = z.strictObject({
-  metric: z.enum(['lineAngle', 'gap', 'extraBend']),
+  metric: z.enum(metrics),
   load: z.int(),
   index: z.int(),
   value: z.number(),

@@ -2,6 +2,7 @@
 import type { ReelPlace, Side } from '../bend/bend.ts';
 import type { Loading } from '../bend/equilibrium.ts';
 import type { Rod, RodTables } from '../bend/rod.ts';
+import type { ByQuantity } from './criteria.ts';
 
 export interface LadderLoad {
   tensionN: number;
@@ -11,11 +12,8 @@ export interface LadderLoad {
   tiedN?: number;
 }
 
-export interface LayoutLimits {
-  lineAngleRad: number;
-  gapM: number;
-  extraBendPerM: number;
-}
+/** One for each criterion (criteria.ts). */
+export type LayoutLimits = ByQuantity<number>;
 
 /** Arrays run from the tip down; `count` includes the stripping guide and not the tip-top. */
 export interface GuideSet {

@@ -7,6 +7,7 @@
  */
 import { sideSign } from '../bend/bend.ts';
 import { readRings, readSpans } from '../bend/reading.ts';
+import { criteria } from './criteria.ts';
 import type { Ladder } from './ladder-request.ts';
 import { type LadderState, makeLadderState, nudgeLoad, solveLoad, takeLayout } from './ladder-state.ts';
 
@@ -67,19 +68,22 @@ export function ratioSlopes(
   return slopes;
 }
 
-/** Per load: line angles of guides 1 to n - 1, then gap and extra bend of spans 0 to n - 1. */
+/** Per load, criterion after criterion: guides 1 to n - 1, or spans 0 to n - 1. */
 function readRatios({ ladder, state }: RatioProbe): Float64Array {
   const { guides, limits } = ladder.request;
-  const perLoad = 3 * guides.count - 1;
+  const perLoad = criteria.reduce((sum, { at }) => sum + guides.count - (at === 'ring' ? 1 : 0), 0);
   const values = new Float64Array(ladder.loadings.length * perLoad);
   const side = sideSign(guides.side);
   ladder.loadings.forEach(({ line }, load) => {
     const rings = readRings(state.mesh!, line!, state.works[load]);
     const spans = readSpans(state.mesh!, line!, side, state.works[load]);
     let at = load * perLoad;
-    for (let k = 1; k < guides.count; k++) values[at++] = rings[k].lineAngleRad / limits.lineAngleRad;
-    for (const span of spans) values[at++] = span.gapM / limits.gapM;
-    for (const span of spans) values[at++] = span.extraBendPerM / limits.extraBendPerM;
+    for (const criterion of criteria) {
+      const limit = limits[criterion.quantity];
+      if (criterion.at === 'ring') {
+        for (let k = 1; k < guides.count; k++) values[at++] = criterion.of(rings[k]) / limit;
+      } else for (const span of spans) values[at++] = criterion.of(span) / limit;
+    }
   });
   return values;
 }

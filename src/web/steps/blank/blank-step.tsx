@@ -46,7 +46,7 @@ export function BlankStep() {
   const sentence = useSentence();
   const { id, rows, single } = useBuild();
   const { system } = useShop();
-  const { blank, choices, profile, findings, stiffness: fit } = useBench();
+  const { blank, profile, findings, stiffness: fit } = useBench();
   const screen = useScreen(screens);
   const plan = usePlan();
   const power = usePower();
@@ -94,7 +94,7 @@ export function BlankStep() {
         {screen === swing && (
           <>
             <SwingPart power={power} />
-            {choices?.rodKind === 'fly' && <LinePart power={power} />}
+            <LinePart power={power} />
           </>
         )}
       </PlanContext>

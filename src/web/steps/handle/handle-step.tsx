@@ -1,4 +1,4 @@
-import { commonHandle } from '../../../engine/bench/default-guides.ts';
+import { commonHandle } from '../../../engine/kinds/common-build.ts';
 import { formatGrams, formatLength } from '../../../engine/units/format-quantity.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { Figure } from '../../fields/figure.tsx';
@@ -29,7 +29,7 @@ export function HandleStep() {
   const { bench } = useBench();
   const { system } = useShop();
   const handle = single('handle');
-  const used = bench?.handle ?? commonHandle(nineFeetM);
+  const used = bench?.handle ?? commonHandle('fly', nineFeetM);
   const show = (lengthM: number) => formatLength(lengthM, { system, decimals: 0, denominator: 8 });
   const { plan, balance, unweighed } = useHandlePlan();
   const stopped = plan?.findings.find(({ severity }) => severity === 'stop');

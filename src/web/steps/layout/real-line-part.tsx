@@ -4,7 +4,7 @@ import type { WorstPlace } from '../../../engine/layout/worst.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { standardGravity } from '../../../engine/units/gravity.ts';
 import type { Wording } from '../../../words/bench.ts';
-import { placeInWords, shortDegrees } from '../../../words/worst.ts';
+import { placeInWords, shortDegrees } from '../../../words/criteria.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
