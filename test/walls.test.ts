@@ -27,6 +27,7 @@ const engineOrder = [
   'wall-mark',
   'bench',
   'bend',
+  'space',
   'rotation',
   'frequency',
   'stiffness',

@@ -104,6 +104,8 @@ function spaceLineOf({
     ringOffsetM: Float64Array.from(
       guides.flatMap(({ aroundRad, ringHeightM }) => around(aroundRad).map((part) => part * ringHeightM)),
     ),
+    ringHeightM: Float64Array.from(guides, (guide) => guide.ringHeightM),
+    ringAroundRad: Float64Array.from(guides, (guide) => guide.aroundRad),
     reelM: [reel.alongM * c - up * s, reel.alongM * s + up * c, right],
     tensionN: load.line.tensionN,
     pull: pullDirection(load.line.pullAngleRad, load.line.pullSideRad),

@@ -10,6 +10,8 @@ import { frameOf, turnBy } from './turn.ts';
 export interface SpaceLine {
   /** Per ring, tip-top first: the ring's centre in the node's frame, along d1 and d2. */
   readonly ringOffsetM: Float64Array;
+  readonly ringHeightM: Float64Array;
+  readonly ringAroundRad: Float64Array;
   readonly reelM: readonly [number, number, number];
   readonly tensionN: number;
   /** Unit vector towards the far point. */
