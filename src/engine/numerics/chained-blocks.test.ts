@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { writtenHessian } from '../../../reference/space/written-hessian.ts';
 import { type ChainedBlocks, chainedBlocks } from './chained-blocks.ts';
 import { factorBlocks } from './factor-blocks.ts';
 import { seededRandom } from './seeded-random.ts';
@@ -25,42 +26,6 @@ function randomSystem(seed: number, ends: readonly number[], lift: number): Chai
   return system;
 }
 
-function dense(system: ChainedBlocks): number[][] {
-  const { n, diagonal: d, off } = system;
-  const m = Array.from({ length: 3 * n }, () => new Array<number>(3 * n).fill(0));
-  for (let i = 0; i < n; i++) {
-    const [xx, yy, zz, xy, xz, yz] = d.subarray(6 * i, 6 * i + 6);
-    const rows = [
-      [xx, xy, xz],
-      [xy, yy, yz],
-      [xz, yz, zz],
-    ];
-    for (let r = 0; r < 3; r++) {
-      for (let c = 0; c < 3; c++) {
-        m[3 * i + r][3 * i + c] += rows[r][c];
-        if (i === 0) continue;
-        m[3 * i + r][3 * i - 3 + c] += off[9 * i + 3 * r + c];
-        m[3 * i - 3 + c][3 * i + r] += off[9 * i + 3 * r + c];
-      }
-    }
-  }
-  for (let s = 0; s < system.spanCount; s++) {
-    for (let column = 0; column < 2; column++) {
-      const a = new Array<number>(3 * n).fill(0);
-      for (let i = system.last[s]; i >= Math.max(0, system.first[s]); i--) {
-        const from = i === system.first[s] ? system.lowEnd.subarray(6 * s) : system.inner.subarray(6 * i);
-        for (let k = 0; k < 3; k++) a[3 * i + k] = from[3 * column + k];
-      }
-      a.forEach((p, i) => {
-        a.forEach((q, j) => {
-          m[i][j] += system.weight[s] * p * q;
-        });
-      });
-    }
-  }
-  return m;
-}
-
 const chains = [[], [8, 5, 2, -1], [8, 5], [6, 4, 0], [7, -1]];
 const cases = chains.flatMap((ends) =>
   [4, 0.4].map((lift, k) => [ends, lift, 10 * ends.length + k] as const),
@@ -68,7 +33,7 @@ const cases = chains.flatMap((ends) =>
 
 test.each(cases)('spans %j, lift %d: solves the written-out matrix', (ends, lift, seed) => {
   const system = randomSystem(seed, ends, lift);
-  const matrix = dense(system);
+  const matrix = writtenHessian(system);
   const random = seededRandom(seed + 100);
   const wanted = Float64Array.from({ length: 27 }, () => random() - 0.5);
   const x = Float64Array.from(matrix, (row) => row.reduce((sum, value, j) => sum + value * wanted[j], 0));
@@ -79,6 +44,6 @@ test.each(cases)('spans %j, lift %d: solves the written-out matrix', (ends, lift
 
 test.each(cases)('spans %j, lift %d: counts the eigenvalues below zero', (ends, lift, seed) => {
   const system = randomSystem(seed, ends, lift);
-  const { values } = symmetricEigen(dense(system));
+  const { values } = symmetricEigen(writtenHessian(system));
   expect(factorBlocks(system)).toBe(values.filter((value) => value < 0).length);
 });
