@@ -1,10 +1,10 @@
 import { readFileSync, statSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { type Decoded, decodeImage, decodeLimits } from '../image/index.ts';
+import { type Decoded, decodeImage, decodeLimits, type Refused as RefusedPicture } from '../image/index.ts';
 import { type Refused, refuse } from './refusal.ts';
 
 /** The picture at a path, decoded; refused at the field `image` with the reason. Never throws on a bad file. */
-export function openImage(path: string): Decoded | Refused {
+export function openImage(path: string): Decoded | Refused | RefusedPicture {
   try {
     const file = fromWhereCalled(path);
     const status = statSync(file);

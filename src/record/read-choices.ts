@@ -19,7 +19,7 @@ import {
   type DressChoices,
   type Start,
 } from '../engine/flow/choices.ts';
-import type { LayoutLimits } from '../engine/layout/ladder.ts';
+import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import { commonFriction, type FrictionRange } from '../engine/layout/real-line.ts';
 import { formatInches } from '../engine/units/format-inches.ts';
 import type { TapeStep } from '../engine/units/tape-step.ts';
@@ -151,7 +151,7 @@ function readStart(
       blankLengthM: rod.blankLengthM,
     });
     if (list.ok) return { kind: 'list', words: kind, fromTipM: list.fromTipM };
-    read.findings.push(...list.findings.map(({ path, message }) => stop(path, message)));
+    read.findings.push(...list.findings.map((found) => ({ ...found, severity: 'stop' as const })));
   }
   if (kind !== 'rule' && text === undefined) {
     const message = 'The list is empty: until it is filled in, the arithmetic rule stands in for it.';

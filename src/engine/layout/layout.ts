@@ -3,16 +3,12 @@
  * loads of the ladder, as small as it can be; then, among layouts within 2 % of that, the smoothest progression
  * of intervals. What counts and what does not: ladder.ts. Method and calibration: docs/theory-layout.md.
  */
+
 import type { Finding } from '../finding.ts';
+import { said } from '../finding.ts';
 import { checkLayout } from './check-layout.ts';
-import {
-  type LadderLoad,
-  type LadderReading,
-  type LadderRequest,
-  type LayoutLimits,
-  makeLadder,
-  readLadder,
-} from './ladder.ts';
+import { type LadderReading, makeLadder, readLadder } from './ladder.ts';
+import type { LadderLoad, LadderRequest, LayoutLimits } from './ladder-request.ts';
 import { doubtsOf, statusOf } from './layout-doubts.ts';
 import {
   type Intervals,
@@ -77,7 +73,7 @@ export function layout(request: LayoutRequest, progress?: (soFar: LayoutProgress
   const { settled, reason } = settleLayout(request);
   if (!settled) {
     const message = `the default ladder cannot be made (${reason}): give the loads`;
-    return { status: 'refused', findings: [{ path: 'ladder', message }] };
+    return { status: 'refused', findings: [said('ladder', message)] };
   }
   const whole: LadderRequest = { ...request, ladder: settled.ladder, limits: settled.limits };
   const ladder = makeLadder(whole, finalMesh);

@@ -18,14 +18,14 @@ import type {
   ShopImportAnswer,
   ShopImportStanding,
 } from '../../record/api.ts';
-import type { Finding, Operation } from '../../record/operation.ts';
+import type { Objection, Operation } from '../../record/operation.ts';
 import { sendFile } from './send-file.ts';
 
 /** The server answered no, or did not answer (`status` 0). */
 export class ApiError extends Error {
   readonly status: number;
-  readonly findings: Finding[];
-  constructor(status: number, message: string, findings: Finding[] = []) {
+  readonly findings: Objection[];
+  constructor(status: number, message: string, findings: Objection[] = []) {
     super(message);
     this.status = status;
     this.findings = findings;
