@@ -50,6 +50,6 @@ export const operations: Readonly<Record<string, Operation>> = {
 };
 
 /** Foot lengths are taken with the guides' other arrays as well as beside them. */
-function layoutOf({ guides: { footM, ...guides }, ...asked }: LayoutAsked) {
-  return layout({ ...asked, guides, footM: asked.footM ?? footM });
+function layoutOf({ guides: { footM, side = 'under', ...guides }, ...asked }: LayoutAsked) {
+  return layout({ ...asked, guides: { ...guides, side }, footM: asked.footM ?? footM });
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { checkLayoutInSpace } from '../layout-in-space.ts';
 import { angleRad, finding, keepOut, massKg, reel, rod, side, stationM, tensionN } from './measures.ts';
 
 const ringHeightM = z.number().min(0).max(1);
@@ -8,7 +9,12 @@ const limits = {
   gapM: z.number().positive().max(10),
   extraBendPerM: z.number().positive().max(1000),
 };
-const load = z.strictObject({ tensionN, pullAngleRad: angleRad, tiedN: tensionN.optional() });
+const load = z.strictObject({
+  tensionN,
+  pullAngleRad: angleRad,
+  pullSideRad: angleRad.optional(),
+  tiedN: tensionN.optional(),
+});
 const intervals = z.enum(['growing', 'free']);
 
 export const layoutRequest = z
@@ -16,15 +22,23 @@ export const layoutRequest = z
     op: z.literal('layout'),
     rod,
     buttAngleRad: angleRad,
+    rollRad: angleRad.optional(),
     reel,
     guides: z.strictObject({
       count: z.int().min(2).max(60),
       ringHeightsM: z.array(ringHeightM),
       massesKg: z.array(massKg).optional(),
       footM: footM.optional(),
-      side,
+      side: side.optional(),
+      /** Where each ring stands round the rod, in place of `side`. */
+      aroundRad: z.array(angleRad).optional(),
     }),
-    tipTop: z.strictObject({ ringHeightM, massKg: massKg.optional() }),
+    tipTop: z.strictObject({
+      ringHeightM,
+      massKg: massKg.optional(),
+      /** Left out: as the guide next to it. */
+      aroundRad: angleRad.optional(),
+    }),
     firstFromTipM: stationM,
     strippingFromTipM: stationM,
     footM: footM.optional(),
@@ -39,6 +53,7 @@ export const layoutRequest = z
     /** `kind` is an answer's word, taken as it is and not used. */
     start: z.strictObject({ fromTipM: z.array(stationM).max(60), kind: z.string().optional() }).optional(),
   })
+  .superRefine(checkLayoutInSpace)
   .superRefine(({ ladder }, context) => {
     if (!ladder || ladder.length === 0 || ladder.some((one) => one.tensionN > 0)) return;
     const message =

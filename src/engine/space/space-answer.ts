@@ -5,7 +5,7 @@ import { factorBlocks } from '../numerics/factor-blocks.ts';
 import { assembleInSpace } from './equilibrium-in-space.ts';
 import type { SpaceMesh } from './mesh-in-space.ts';
 import { readRingsInSpace, readSpansInSpace, type SpaceRingReading } from './reading-in-space.ts';
-import type { SpaceLoading, SpaceState } from './state.ts';
+import { anglesFromTheSide, type SpaceLoading, type SpaceState } from './state.ts';
 import { elementTurn } from './strain.ts';
 
 /**
@@ -65,22 +65,20 @@ function spacePoints(
   buttAngleRad: number,
 ): SpacePoint[] {
   const n = mesh.count;
-  const { place, frame } = state;
+  const { place } = state;
   const turns = elementCurvatures(mesh, state);
   const tip = tipCurvature(mesh, loading, factor, state);
   const points: SpacePoint[] = new Array(n + 1);
-  let angleRad = buttAngleRad;
+  const angles = anglesFromTheSide(state, buttAngleRad);
   let twistRad = 0;
   for (let j = 0; j <= n; j++) {
-    const seen = Math.atan2(frame[9 * j + 7], frame[9 * j + 6]);
-    angleRad += seen - angleRad - 2 * Math.PI * Math.round((seen - angleRad) / (2 * Math.PI));
     if (j > 0) twistRad += turns.twist[j];
     points[n - j] = {
       fromTipM: mesh.fromTipM[j],
       xM: place[3 * j],
       yM: place[3 * j + 1],
       zM: place[3 * j + 2],
-      angleRad,
+      angleRad: angles[j],
       curvaturePerM: j === n ? tip.up : atNode(mesh, turns.up, j),
       sideCurvaturePerM: j === n ? tip.side : atNode(mesh, turns.side, j),
       twistRad,

@@ -2,6 +2,7 @@
  * The bent rod in space: a turn per node, and the places that follow from it. Places follow the mean direction of
  * an element's two ends, so the length holds exactly and a plane bend is today's plane bend, element by element.
  */
+import type { Mesh } from '../bend/mesh.ts';
 import { type ChainedBlocks, chainedBlocks } from '../numerics/chained-blocks.ts';
 import { floatPool } from '../numerics/float-pool.ts';
 import type { SpaceMesh } from './mesh-in-space.ts';
@@ -139,4 +140,33 @@ function squareTo(u: Float64Array, at: number, to: Float64Array, out: number): v
   to[out + 3] = y * r - z * q;
   to[out + 4] = z * p - x * r;
   to[out + 5] = x * q - y * p;
+}
+
+/** Angles of the axis seen from the side, from the clamp, without jumps. */
+export function anglesFromTheSide({ frame }: SpaceState, buttAngleRad: number): Float64Array {
+  const angles = new Float64Array(frame.length / 9);
+  let angle = buttAngleRad;
+  for (let j = 0; j < angles.length; j++) {
+    const seen = Math.atan2(frame[9 * j + 7], frame[9 * j + 6]);
+    angle = seen - 2 * Math.PI * Math.round((seen - angle) / (2 * Math.PI));
+    angles[j] = angle;
+  }
+  return angles;
+}
+
+/** Turns read off the old nodes at the places of the new ones (both run from the clamp to the tip). */
+export function carryTurns(from: Mesh, q: Float64Array, to: Mesh, next: Float64Array): void {
+  let e = 1;
+  for (let j = 0; j <= to.count; j++) {
+    const place = to.fromTipM[j];
+    while (e < from.count && from.fromTipM[e] > place) e++;
+    const share = (from.fromTipM[e - 1] - place) / from.lengthM[e];
+    const a = 4 * e - 4;
+    let square = 0;
+    for (let i = 0; i < 4; i++) {
+      next[4 * j + i] = q[a + i] + share * (q[a + 4 + i] - q[a + i]);
+      square += next[4 * j + i] ** 2;
+    }
+    for (let i = 0; i < 4; i++) next[4 * j + i] /= Math.sqrt(square);
+  }
 }
