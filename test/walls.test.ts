@@ -29,6 +29,7 @@ const engineOrder = [
   'bench',
   'bend',
   'spool',
+  'space',
   'rotation',
   'frequency',
   'stiffness',
