@@ -55,6 +55,8 @@ export interface DocumentSummary {
   updatedAt: string;
   /** How many operations it has. */
   lastSeq: number;
+  /** What stands here is not what was stored: disk or file were damaged. */
+  damaged?: true;
 }
 
 /** Values a card shows that no list is sorted by; left out where they are empty. */
@@ -112,6 +114,8 @@ export interface OperationsAnswer {
   operations: StoredOperation[];
   lastSeq: number;
   more: boolean;
+  /** What of these operations cannot be read any more, and what to do; absent where all is good. */
+  damage?: string;
 }
 
 /** Opens every feed, as event `record`. A page that has heard another one before shows what is no more. */
@@ -191,6 +195,10 @@ export interface BackupNote {
   name: string;
   madeAt: string;
   bytes: number;
+  /** Made at the builder's word: never thinned out. */
+  byHand: boolean;
+  /** Parts of the record were damaged and are left out, or the file itself is not whole any more. */
+  damaged: boolean;
 }
 
 export interface JobRequest {
