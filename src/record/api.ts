@@ -25,6 +25,10 @@
  *   GET    /api/shop/import                                  -> ShopImportStanding
  *   POST   /api/shop/import              the archive         -> ShopImportAnswer (this computer only); open pages load anew
  *   POST   /api/backups/:name/restore                        -> { keptAs } (this computer only); open pages load anew
+ *   GET    /api/record                                       -> RecordStanding
+ *   POST   /api/record/check                                 -> RecordStanding, once all of it was read
+ *   POST   /api/record/repair                                -> RepairAnswer (this computer only); open pages load anew
+ *   POST   /api/shop/import/cancel                           -> ShopImportStanding (this computer only)
  *   GET    /api/proofs                                       -> ProofsAnswer, of all builds but the demo
  *   GET    /api/jobs                                         -> { jobs: JobStatus[] }, the newest first
  *   POST   /api/jobs                     JobRequest          -> JobStatus (202)
@@ -199,6 +203,42 @@ export interface BackupNote {
   byHand: boolean;
   /** Parts of the record were damaged and are left out, or the file itself is not whole any more. */
   damaged: boolean;
+}
+
+/** How far the record can be relied on. */
+export interface RecordStanding {
+  /** When all of it was last read and was what had been stored; null when never. */
+  wholeAt: string | null;
+  /** How far a reading is that is under way. */
+  reading: { done: number; total: number } | null;
+  /** What the last reading found not to be what was stored. */
+  damaged: DamageNote[];
+  /** Changes that were acknowledged and were not there any more at the start. */
+  lost: number;
+  /** Null where the server makes none itself. */
+  backups: {
+    /** The newest that is whole. */
+    madeAt: string | null;
+    /** Of the last attempt. */
+    failure: { at: string; message: string } | null;
+  } | null;
+  /** The newest backup, where it holds builds and this record holds none: was it meant to be here? */
+  found: { name: string; madeAt: string; builds: number } | null;
+}
+
+export interface DamageNote {
+  /** Of a document, or a picture's hash. */
+  id: string;
+  title: string;
+  what: string;
+}
+
+export interface RepairAnswer {
+  /** Brought back, with what of it could not be. */
+  mended: DamageNote[];
+  /** In no backup, and not in the record any more; the file put aside has what is left of it. */
+  leftOut: DamageNote[];
+  keptAs: string | null;
 }
 
 export interface JobRequest {

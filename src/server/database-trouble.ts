@@ -20,6 +20,13 @@ export class DatabaseTrouble extends Error {
     super(`${said}${detail ? ` (${detail})` : ''}`, options);
     this.kind = kind;
   }
+
+  /** One whose words another thread has found. */
+  static said(kind: TroubleKind, message: string): DatabaseTrouble {
+    const trouble = new DatabaseTrouble(kind, '');
+    trouble.message = message;
+    return trouble;
+  }
 }
 
 const fileWords: Record<TroubleKind, string> = {

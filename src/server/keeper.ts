@@ -12,6 +12,14 @@ import { DamagedDocument } from './vouch/check-operations.ts';
 
 /** The shop's own document: settings that hold for every build. */
 export const shopId = 'shop';
+/** The one document of invented data; no build of the builder's own ever has this id. */
+export const demoId = 'demo';
+
+/** A build or repair of the builder's. */
+export function isOwn(document: string): boolean {
+  return document !== demoId && document !== shopId;
+}
+
 /** The writer's name of what the server writes itself; no browser's undo reaches it. */
 const serverDevice = 'server';
 /** Most operations in one answer; the page asks again for more. */

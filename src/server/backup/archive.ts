@@ -3,8 +3,8 @@ import { closeSync, fsyncSync, openSync, readSync, rmSync, statSync, writeSync }
 import { setImmediate as breathe } from 'node:timers/promises';
 import { Unzip, UnzipInflate, Zip, ZipDeflate } from 'fflate';
 import { z } from 'zod';
+import type { DamageNote } from '../../record/api.ts';
 import { migrations } from '../migrations/index.ts';
-import type { NamedDamage } from '../vouch/copy-record.ts';
 
 /** What a backup says about itself: the first entry of the archive, `manifest.json`. */
 export interface Manifest {
@@ -17,8 +17,10 @@ export interface Manifest {
   /** Name of the last migration the database had. */
   schema: string;
   documents: number;
+  /** Those of the builder's own; older backups do not say. */
+  own?: number;
   /** What of the record was damaged and is not in it; absent where all of it was good. */
-  leftOut?: NamedDamage[];
+  leftOut?: DamageNote[];
   database: { name: string; bytes: number; sha256: string };
 }
 
@@ -39,6 +41,7 @@ const manifestShape: z.ZodType<Manifest> = z.strictObject({
   writtenBy: z.string().max(100),
   schema: z.string().max(100),
   documents: z.int().min(0),
+  own: z.int().min(0).optional(),
   leftOut: z
     .array(z.strictObject({ id: z.string().max(100), title: z.string(), what: z.string() }))
     .optional(),
@@ -55,7 +58,7 @@ export class BackupRefused extends Error {}
 /** Writes one .zip of the manifest and the database file; it yields between pieces, so a server goes on answering. */
 export async function writeArchive(
   database: string,
-  about: Pick<Manifest, 'record' | 'madeAt' | 'writtenBy' | 'documents' | 'leftOut'>,
+  about: Pick<Manifest, 'record' | 'madeAt' | 'writtenBy' | 'documents' | 'own' | 'leftOut'>,
   out: string,
 ): Promise<Manifest> {
   const bytes = statSync(database).size;
@@ -112,6 +115,20 @@ export function checkArchive(archive: string): Promise<Manifest> {
   return unpack(archive, () => undefined);
 }
 
+/** What a backup says about itself, read off its beginning; undefined where it says nothing that can be read. */
+export async function manifestOf(archive: string): Promise<Manifest | undefined> {
+  try {
+    const unpacked = new Unpacking(() => undefined);
+    for await (const { chunk, last } of chunksOf(archive)) {
+      unpacked.push(chunk, last);
+      if (unpacked.manifest) return unpacked.manifest;
+    }
+  } catch (error) {
+    if (!(error instanceof BackupRefused)) throw error;
+  }
+  return undefined;
+}
+
 async function unpack(archive: string, write: (chunk: Uint8Array) => void): Promise<Manifest> {
   const hash = createHash('sha256');
   const unpacked = new Unpacking((chunk) => {
@@ -128,7 +145,7 @@ async function unpack(archive: string, write: (chunk: Uint8Array) => void): Prom
 class Unpacking {
   private readonly unzip: Unzip;
   private head = new Uint8Array(0);
-  private manifest: Manifest | undefined;
+  manifest: Manifest | undefined;
   private written = 0;
   private done = false;
   private readonly write: (chunk: Uint8Array) => void;

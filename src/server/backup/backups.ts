@@ -1,8 +1,8 @@
 import { mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BackupNote } from '../../record/api.ts';
+import { runTask } from '../thread/run-task.ts';
 import { checkArchive } from './archive.ts';
-import { makeBackup } from './make-backup.ts';
 import { backupToDrop } from './rotation.ts';
 
 export interface BackupsOptions {
@@ -104,7 +104,7 @@ export class Backups {
     const madeAt = this.freeInstant(at).toISOString();
     const stem = `fairbend-${madeAt.replace(/[:.]/g, '-')}${byHand ? '-by-hand' : ''}`;
     const out = join(folder, `${stem}.zip`);
-    const { leftOut } = await makeBackup({ databaseFile, out, madeAt, writtenBy });
+    const { leftOut } = await runTask('backup', { databaseFile, out, madeAt, writtenBy });
     const name = leftOut ? `${stem}-damaged.zip` : `${stem}.zip`;
     if (leftOut) renameSync(out, join(folder, name));
     else if (!byHand) await this.thinOut(madeAt, at);

@@ -1,14 +1,15 @@
 import { existsSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { Kysely } from 'kysely';
+import type { DamageNote } from '../../record/api.ts';
 import { openDatabase, openUnchecked } from '../database.ts';
 import { DatabaseTrouble } from '../database-trouble.ts';
+import { isOwn } from '../keeper.ts';
 import { openSqlite } from '../sqlite.ts';
 import type { Tables } from '../tables.ts';
 import { checkRecord } from '../vouch/check-record.ts';
-import type { NamedDamage } from '../vouch/copy-record.ts';
 import { checkArchive, type Manifest, writeArchive } from './archive.ts';
-import { copyInto } from './restore-backup.ts';
+import { copyInto } from './fresh-record.ts';
 import { syncFolder } from './sync.ts';
 
 export interface BackupOptions {
@@ -25,13 +26,16 @@ export interface BackupOptions {
  * then held against what vouches for it. What is damaged is left out and named; all else is packed, and the archive
  * is read to its end before it counts. @throws DatabaseTrouble
  */
-export async function makeBackup({ databaseFile, out, madeAt, writtenBy }: BackupOptions): Promise<Manifest> {
+export async function makeBackup(
+  { databaseFile, out, madeAt, writtenBy }: BackupOptions,
+  onProgress: (done: number, total: number) => void = () => undefined,
+): Promise<Manifest> {
   if (!existsSync(databaseFile)) throw new DatabaseTrouble('cannot open', databaseFile);
   const [copy, good, part] = [`${out}.copy`, `${out}.copy-good`, `${out}.part`];
   try {
     const source = openSqlite(databaseFile);
     await source.backup(copy).finally(() => source.database.close());
-    const damaged = await damageIn(copy);
+    const damaged = await damageIn(copy, onProgress);
     const leftOut = damaged ? await withoutDamage(copy, good, databaseFile) : undefined;
     const packed = damaged ? good : copy;
     const facts = { ...(await factsOf(packed)), ...(leftOut ? { leftOut } : {}) };
@@ -48,11 +52,11 @@ export async function makeBackup({ databaseFile, out, madeAt, writtenBy }: Backu
 }
 
 /** Whether anything in it is not what was stored; brought to the present form on the way. */
-async function damageIn(copy: string): Promise<boolean> {
+async function damageIn(copy: string, onProgress: (done: number, total: number) => void): Promise<boolean> {
   let db: Kysely<Tables> | undefined;
   try {
     ({ db } = await openDatabase(copy));
-    const { damaged } = await checkRecord(db, { structure: true });
+    const { damaged } = await checkRecord(db, { structure: true, onProgress });
     return damaged.length > 0;
   } catch (error) {
     if (error instanceof DatabaseTrouble && error.kind === 'damaged') return true;
@@ -63,7 +67,7 @@ async function damageIn(copy: string): Promise<boolean> {
 }
 
 /** The good part of it as a record of its own. @throws DatabaseTrouble where there is none to be had */
-async function withoutDamage(copy: string, good: string, databaseFile: string): Promise<NamedDamage[]> {
+async function withoutDamage(copy: string, good: string, databaseFile: string): Promise<DamageNote[]> {
   const source = openUnchecked(copy);
   try {
     const { leftOut, mended } = await copyInto(source, good, {});
@@ -76,16 +80,13 @@ async function withoutDamage(copy: string, good: string, databaseFile: string): 
 }
 
 /** In one file afterwards, without a log beside it. */
-async function factsOf(copy: string): Promise<{ record: string; documents: number }> {
-  const { db } = await openDatabase(copy);
-  const { record } = await db.selectFrom('identity').select('record').executeTakeFirstOrThrow();
-  const { total } = await db
-    .selectFrom('documents')
-    .select((e) => e.fn.countAll<number>().as('total'))
-    .executeTakeFirstOrThrow();
+async function factsOf(copy: string): Promise<{ record: string; documents: number; own: number }> {
+  const { db, repository } = await openDatabase(copy);
+  const record = await repository.identity();
+  const ids = await repository.documentIds();
   await db.destroy();
   const { database } = openSqlite(copy);
   database.exec('PRAGMA journal_mode=DELETE');
   database.close();
-  return { record, documents: Number(total) };
+  return { record, documents: ids.length, own: ids.filter(isOwn).length };
 }

@@ -1,10 +1,10 @@
 import { setImmediate as breathe } from 'node:timers/promises';
 import { type Kysely, sql } from 'kysely';
+import type { DamageNote } from '../../record/api.ts';
 import { DamagedError } from '../errors.ts';
 import { unreadable } from '../sql-operations.ts';
 import type { Tables } from '../tables.ts';
 import { attachmentNoteHolds, believedAttachment } from './believed.ts';
-import type { NamedDamage } from './copy-record.ts';
 import { readDocument } from './read-document.ts';
 import { identityHolds } from './seals.ts';
 
@@ -14,7 +14,7 @@ export interface RecordVerdict {
   operations: number;
   attachments: number;
   /** Empty where all is what was stored. */
-  damaged: NamedDamage[];
+  damaged: DamageNote[];
 }
 
 export interface CheckOptions {

@@ -1,5 +1,6 @@
 import { setImmediate as breathe } from 'node:timers/promises';
 import type { Kysely, Transaction } from 'kysely';
+import type { DamageNote } from '../../record/api.ts';
 import { renumbered } from '../../record/renumber.ts';
 import { DamagedError } from '../errors.ts';
 import type { StoredAttachment, WholeDocument } from '../repository.ts';
@@ -19,23 +20,22 @@ export interface Donor {
   identity(): Promise<string | undefined>;
 }
 
-export interface NamedDamage {
-  /** Of a document; a picture's hash. */
-  id: string;
-  title: string;
-  what: string;
-}
-
 export interface Copied {
   documents: number;
   operations: number;
   attachments: number;
   /** Taken wholly or in part from the donor, or read off what was good; `what` says what of it is missing. */
-  mended: NamedDamage[];
+  mended: DamageNote[];
   /** Not in the copy. */
-  leftOut: NamedDamage[];
+  leftOut: DamageNote[];
   /** Documents whose clock had run off. */
   renumbered: string[];
+}
+
+export interface CopyOptions {
+  donor?: Donor;
+  restoredAt?: string;
+  onProgress?(done: number, total: number): void;
 }
 
 /**
@@ -45,7 +45,7 @@ export interface Copied {
 export async function copyRecord(
   source: Kysely<Tables>,
   target: Transaction<Tables>,
-  { donor, restoredAt }: { donor?: Donor; restoredAt?: string } = {},
+  { donor, restoredAt, onProgress = () => undefined }: CopyOptions = {},
 ): Promise<Copied> {
   const copied: Copied = {
     documents: 0,
@@ -58,7 +58,9 @@ export async function copyRecord(
   await copyIdentity(source, target, donor, restoredAt);
   const missing = new Set(await idsOfOperations(source));
   const seen = new Set<string>();
-  for (const row of await documentRows(source)) {
+  const rows = await documentRows(source);
+  for (const [index, row] of rows.entries()) {
+    onProgress(index, rows.length);
     if (seen.has(row.id)) continue;
     seen.add(row.id);
     missing.delete(row.id);
