@@ -138,6 +138,8 @@ export interface ImportAnswer {
   document: DocumentSummary;
   /** Attachments the file names but does not hold, by hash. */
   attachmentsMissing: string[];
+  /** What was taken otherwise than it stands in the file, in sentences. */
+  notes: string[];
 }
 
 export interface FreezeRequest {

@@ -6,7 +6,7 @@ import type { Backups } from './backup/backups.ts';
 import type { Restored } from './backup/restore-backup.ts';
 import type { RecordCare } from './care/record-care.ts';
 import { resetDemo } from './demo.ts';
-import { guardRequests, secureHeaders } from './guard.ts';
+import { guardRequests, inertHeaders, secureHeaders } from './guard.ts';
 import type { Jobs } from './jobs/jobs.ts';
 import type { Keeper } from './keeper.ts';
 import { backupRoutes } from './routes/backups.ts';
@@ -56,6 +56,8 @@ export function createApp(parts: AppParts): Hono {
   app.onError((error, c) => answerError(error, c));
   // What is asked for may be long; what is sent is acknowledged in a few words, not worth a compressor each.
   app.get('*', compress());
+  for (const path of ['/api/attachments/*', '/api/backups/*', '/api/documents/:id/file', '/api/shop/files'])
+    app.get(path, inertHeaders());
   app.use(secureHeaders());
   app.use(guardRequests(parts.allowedHost, parts.proxyOrigin));
   app.use(admit(parts.sharing?.sessions));
