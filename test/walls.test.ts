@@ -88,7 +88,7 @@ describe('the folders of src', () => {
   });
 
   test('only the server knows SQL and databases', () => {
-    const databases = ['kysely', 'pg', 'better-sqlite3', 'node:sqlite'];
+    const databases = ['kysely', 'kysely/migration', 'pg', 'node:sqlite'];
     expectNone(
       imports.filter(({ from, to }) => databases.includes(to) && !from.startsWith('src/server/')),
       'ask the server, through src/record/api.ts',

@@ -1,4 +1,5 @@
-import { type Dialect, Kysely, Migrator, PostgresDialect, SqliteDialect } from 'kysely';
+import { type Dialect, Kysely, PostgresDialect, SqliteDialect } from 'kysely';
+import { Migrator } from 'kysely/migration';
 import { DatabaseTrouble, isServer, troubleOf } from './database-trouble.ts';
 import { migrations } from './migrations/index.ts';
 import type { Repository } from './repository.ts';
@@ -38,7 +39,7 @@ interface ChosenDialect {
 
 function sqlite(file: string): ChosenDialect {
   try {
-    const { database, driver } = openSqlite(file);
+    const { database } = openSqlite(file);
     // WAL: readers do not wait for a writer. FULL: what was acknowledged is on the disk.
     for (const pragma of ['busy_timeout=5000', 'journal_mode=WAL', 'synchronous=FULL', 'foreign_keys=ON'])
       database.exec(`PRAGMA ${pragma}`);
@@ -48,7 +49,7 @@ function sqlite(file: string): ChosenDialect {
     if (verdict !== 'ok') throw new DatabaseTrouble('damaged', file, verdict);
     return {
       dialect: new SqliteDialect({ database }),
-      description: `SQLite through ${driver}`,
+      description: 'SQLite',
       repositoryOn: (db) => new SqlRepository(db),
     };
   } catch (error) {
