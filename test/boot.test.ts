@@ -86,9 +86,17 @@ describe('the audit of the dependencies', () => {
   );
 });
 
+interface LockedPackage {
+  version?: string;
+  resolved?: string;
+  integrity?: string;
+  inBundle?: boolean;
+  optionalDependencies?: Record<string, string>;
+}
+
 describe.each(['.', 'packaging/node'])('the lock file of %s', (folder) => {
   const lock = JSON.parse(readFileSync(join(folder, 'package-lock.json'), 'utf8')) as {
-    packages: Record<string, { version?: string; resolved?: string; integrity?: string; inBundle?: boolean }>;
+    packages: Record<string, LockedPackage>;
   };
   const manifest = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as Record<
     string,
@@ -102,6 +110,15 @@ describe.each(['.', 'packaging/node'])('the lock file of %s', (folder) => {
       packages.filter(([, { integrity }]) => !/^sha512-/.test(integrity ?? '')).map(([path]) => path),
     ).toEqual([]);
     expect(packages.filter(([, { resolved }]) => resolved !== undefined).map(([path]) => path)).toEqual([]);
+  });
+
+  test('holds what its packages may want: without one of them "npm ci" refuses', () => {
+    for (const { optionalDependencies = {} } of Object.values(lock.packages))
+      for (const name of Object.keys(optionalDependencies))
+        expect(
+          Object.keys(lock.packages).some((path) => path.endsWith(`node_modules/${name}`)),
+          name,
+        ).toBe(true);
   });
 
   test('holds just what the manifest asks for, each in one exact version', () => {
