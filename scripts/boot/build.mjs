@@ -9,7 +9,17 @@ import { inRoot, root, say } from './root.mjs';
 export function ensureCompiled() {
   return ensure(
     'compiled',
-    ['src/engine', 'src/record', 'src/image', 'src/paper', 'src/door', 'src/server', 'src/cli'],
+    [
+      'src/engine',
+      'src/record',
+      'src/words',
+      'src/sheets',
+      'src/image',
+      'src/paper',
+      'src/door',
+      'src/server',
+      'src/cli',
+    ],
     () => run(inRoot('node_modules', 'typescript', 'bin', 'tsc'), '-b', 'src/cli', 'src/server'),
   );
 }
@@ -18,7 +28,16 @@ export function ensureCompiled() {
 export function ensurePageBuilt() {
   return ensure(
     'page',
-    ['src/engine', 'src/record', 'src/image', 'src/paper', 'src/web', 'vite.config.ts'],
+    [
+      'src/engine',
+      'src/record',
+      'src/words',
+      'src/sheets',
+      'src/image',
+      'src/paper',
+      'src/web',
+      'vite.config.ts',
+    ],
     () => {
       const next = inRoot('dist', 'web-next');
       run(inRoot('node_modules', 'vite', 'bin', 'vite.js'), 'build', '--outDir', next, '--logLevel', 'warn');

@@ -1,13 +1,13 @@
 import { lineSideInWords } from '../engine/bench/line-side.ts';
 import { strainLevels, strainVerdict } from '../engine/bench/strain.ts';
-import { worstInWords } from '../engine/flow/worst-words.ts';
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
-import type { MarksList } from '../engine/sheets/marks-list.ts';
-import { plusMinusOnTape } from '../engine/sheets/marks-sheet.ts';
+import type { MarksList } from '../engine/marks/marks-list.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
 import { formatDegrees, formatGrams, formatLength, formatMm } from '../engine/units/format-quantity.ts';
 import { formatOnTape } from '../engine/units/tape-step.ts';
 import type { UnitSystem } from '../engine/units/unit-table.ts';
+import { plusMinusOnTape } from '../sheets/marks-sheet.ts';
+import { worstInWords } from '../words/worst.ts';
 import { finishOfWork, finishPart } from './finish-words.ts';
 import { judgePart } from './judge-part.ts';
 import { linePart } from './line-words.ts';

@@ -1,11 +1,11 @@
 import type { BuildSureness } from '../engine/flow/build-sureness.ts';
-import { enoughInWords, narrowingInWords, readingInWords } from '../engine/flow/next-reading-words.ts';
 import type { NextReading } from '../engine/sureness/next-reading.ts';
 import type { Spread } from '../engine/sureness/spread.ts';
 import type { MarksSureness } from '../engine/sureness/sureness.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
 import { formatDegrees, formatGrams, formatLength, formatMm } from '../engine/units/format-quantity.ts';
 import type { UnitSystem } from '../engine/units/unit-table.ts';
+import { enoughInWords, narrowingInWords, readingInWords } from '../words/next-reading.ts';
 import type { WorkSureness } from './sureness-of-work.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 

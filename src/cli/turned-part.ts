@@ -1,5 +1,5 @@
-import { bowInWords, chanceWords, stiffnessInWords } from '../engine/flow/turned-words.ts';
 import { readTurned } from '../engine/rotation/turned-section.ts';
+import { bowInWords, chanceWords, stiffnessInWords } from '../words/turning.ts';
 import type { OpenBuild } from './open-build.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 

@@ -1,12 +1,12 @@
 import { writeFileSync } from 'node:fs';
 import { fromWhereCalled } from '../door/open-image.ts';
 import { keepOutZones } from '../engine/bench/ferrule-zones.ts';
-import { marksSheet } from '../engine/sheets/marks-sheet.ts';
-import type { PaperName } from '../engine/sheets/paper-size.ts';
-import { type PrintFactors, printCorrection } from '../engine/sheets/print-correction.ts';
-import { stripsSheet } from '../engine/sheets/strips-sheet.ts';
 import { readQuantity } from '../engine/units/read-quantity.ts';
 import { sheetsPdf } from '../paper/sheet-pdf.ts';
+import { marksSheet } from '../sheets/marks-sheet.ts';
+import type { PaperName } from '../sheets/paper-size.ts';
+import { type PrintFactors, printCorrection } from '../sheets/print-correction.ts';
+import { stripsSheet } from '../sheets/strips-sheet.ts';
 import { CommandError, exitCodes } from './exit-codes.ts';
 import { findingLines, type OpenBuild } from './open-build.ts';
 import { marksWithSureness } from './sureness-of-work.ts';

@@ -1,9 +1,9 @@
 import { writeFileSync } from 'node:fs';
 import { fromWhereCalled } from '../door/open-image.ts';
-import type { PaperName } from '../engine/sheets/paper-size.ts';
-import { wallMarksSheet } from '../engine/sheets/wall-marks-sheet.ts';
 import { wallMarkNumbers } from '../engine/wall-mark/wall-mark.ts';
 import { sheetsPdf } from '../paper/sheet-pdf.ts';
+import type { PaperName } from '../sheets/paper-size.ts';
+import { wallMarksSheet } from '../sheets/wall-marks-sheet.ts';
 import { CommandError, exitCodes } from './exit-codes.ts';
 
 export interface WallMarksCommand {

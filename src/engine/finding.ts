@@ -5,3 +5,5 @@ export interface Finding {
   /** Names the value and the remedy, in the reader's units. */
   message: string;
 }
+
+export type Require = (holds: boolean, path: string, message: string) => void;

@@ -18,7 +18,7 @@ import { makeLadder, readLadder } from './layout/ladder.ts';
 import { type LayoutFound, layout } from './layout/layout.ts';
 import { type RuledReading, ruleLadder } from './layout/rule-reading.ts';
 import { tipLoadForThird } from './layout/tip-load.ts';
-import { type GuideToMark, listMarks, type MarksList, marksInOrder } from './sheets/marks-list.ts';
+import { type GuideToMark, listMarks, type MarksList, marksInOrder } from './marks/marks-list.ts';
 import { fitStiffness } from './stiffness/fit.ts';
 import { benchFit, recordPath } from './stiffness/from-bench.ts';
 import type { Posterior } from './stiffness/posterior.ts';

@@ -22,11 +22,5 @@ export {
   scanImage,
 } from './scan/scan-image.ts';
 export { type StrippedPicture, stripPicture } from './strip/strip-picture.ts';
-export {
-  type Traced,
-  type TracedPoint,
-  type TraceLost,
-  type TraceOptions,
-  type TraceRequest,
-  traceImage,
-} from './trace/trace-image.ts';
+export { type Traced, type TraceLost, type TraceOptions, traceImage } from './trace/trace-image.ts';
+export type { TracedPoint, TraceRequest } from './trace/trace-request.ts';

@@ -13,10 +13,10 @@ import { assembleBlank } from '../engine/bench/assemble.ts';
 import { keepOutZones } from '../engine/bench/ferrule-zones.ts';
 import { arithmeticRule } from '../engine/bench/start-list.ts';
 import { fourPiece } from '../engine/bench/test-bench.ts';
-import { type Line, type Sheet, type Text, text } from '../engine/sheets/drawing.ts';
-import { listMarks } from '../engine/sheets/marks-list.ts';
-import { stripsSheet } from '../engine/sheets/strips-sheet.ts';
-import { textWidthMm } from '../engine/sheets/text-width.ts';
+import { listMarks } from '../engine/marks/marks-list.ts';
+import { type Line, type Sheet, type Text, text } from '../sheets/drawing.ts';
+import { stripsSheet } from '../sheets/strips-sheet.ts';
+import { textWidthMm } from '../sheets/text-width.ts';
 import { sheetsPdf } from './sheet-pdf.ts';
 
 const mmPerPoint = 25.4 / 72;

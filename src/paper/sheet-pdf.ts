@@ -19,8 +19,8 @@ import {
   StandardFonts,
   setFillingColor,
 } from '@cantoo/pdf-lib';
-import type { Area, Ink, Line, Mark, Page, Shape, Sheet, Text, TextPiece } from '../engine/sheets/drawing.ts';
-import { fractionSetting } from '../engine/sheets/text-width.ts';
+import type { Area, Ink, Line, Mark, Page, Shape, Sheet, Text, TextPiece } from '../sheets/drawing.ts';
+import { fractionSetting } from '../sheets/text-width.ts';
 
 export interface PdfOptions {
   title: string;

@@ -4,10 +4,10 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import type { Line, Shape } from '../engine/sheets/drawing.ts';
-import { pageSvg } from '../engine/sheets/svg.ts';
-import { wallMarkRadiusMm, wallMarksSheet } from '../engine/sheets/wall-marks-sheet.ts';
 import { decodeImage, findMarks } from '../image/index.ts';
+import type { Line, Shape } from '../sheets/drawing.ts';
+import { pageSvg } from '../sheets/svg.ts';
+import { wallMarkRadiusMm, wallMarksSheet } from '../sheets/wall-marks-sheet.ts';
 import { sheetsPdf } from './sheet-pdf.ts';
 
 const printedAt = new Date('2026-01-02T03:04:05Z');

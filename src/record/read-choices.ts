@@ -19,7 +19,7 @@ import {
   type DressChoices,
   type Start,
 } from '../engine/flow/choices.ts';
-import type { LayoutLimits } from '../engine/layout/ladder.ts';
+import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import { commonFriction, type FrictionRange } from '../engine/layout/real-line.ts';
 import { formatInches } from '../engine/units/format-inches.ts';
 import type { TapeStep } from '../engine/units/tape-step.ts';

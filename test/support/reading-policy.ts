@@ -6,7 +6,7 @@
  */
 import { type BlankTables, freeRod } from '../../src/engine/bench/free-rod.ts';
 import { frequency } from '../../src/engine/frequency/frequency.ts';
-import type { LadderRequest } from '../../src/engine/layout/ladder.ts';
+import type { LadderRequest } from '../../src/engine/layout/ladder-request.ts';
 import { type LayoutFound, layout } from '../../src/engine/layout/layout.ts';
 import { defaultLadder, defaultLimits } from '../../src/engine/layout/layout-defaults.ts';
 import type { LayoutRequest } from '../../src/engine/layout/layout-request.ts';
@@ -29,11 +29,8 @@ import {
   nextReading,
   nextReadingDefaults,
 } from '../../src/engine/sureness/next-reading.ts';
-import {
-  type OptionsQuestion,
-  type ReadingOption,
-  readingsOnOffer,
-} from '../../src/engine/sureness/reading-options.ts';
+import type { OptionsQuestion, ReadingOption } from '../../src/engine/sureness/reading-option.ts';
+import { readingsOnOffer } from '../../src/engine/sureness/reading-options.ts';
 import { spanSigmaM } from '../../src/engine/sureness/span-offers.ts';
 import { dropOn, randomBlank, readBench, type TrueBlank, trueCurve } from './simulated-bench.ts';
 

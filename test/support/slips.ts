@@ -4,7 +4,7 @@
  * blank that is fitted without any doubt lie from those of the clean readings, against their slack.
  */
 import { freeRod } from '../../src/engine/bench/free-rod.ts';
-import type { LadderRequest } from '../../src/engine/layout/ladder.ts';
+import type { LadderRequest } from '../../src/engine/layout/ladder-request.ts';
 import { layout } from '../../src/engine/layout/layout.ts';
 import { defaultLadder, defaultLimits } from '../../src/engine/layout/layout-defaults.ts';
 import type { LayoutRequest } from '../../src/engine/layout/layout-request.ts';

@@ -4,7 +4,7 @@
  */
 import type { Guide, RodKind } from '../bench/default-guides.ts';
 import type { Side } from '../bend/bend.ts';
-import type { LayoutLimits } from '../layout/ladder.ts';
+import type { LayoutLimits } from '../layout/ladder-request.ts';
 import type { Intervals } from '../layout/layout-request.ts';
 import type { FrictionRange } from '../layout/real-line.ts';
 import type { TapeStep } from '../units/tape-step.ts';

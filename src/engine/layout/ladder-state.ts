@@ -7,7 +7,7 @@ import { type BendAnswer, rebend } from '../bend/bend.ts';
 import { makeWorkspace, type Workspace } from '../bend/equilibrium.ts';
 import { followDefaults, followFromNearby, followLoad } from '../bend/follow.ts';
 import { buildMesh, type Mesh, type PointMass } from '../bend/mesh.ts';
-import type { Ladder } from './ladder.ts';
+import type { Ladder } from './ladder-request.ts';
 
 export interface LadderState {
   mesh: Mesh | undefined;

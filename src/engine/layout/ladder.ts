@@ -6,45 +6,13 @@
  * tip-top (the pull sets it); gap and extra bend of every span between two rings, not the one to the reel.
  * Frame, signs and definitions: bend/bend.ts and bend/reading.ts.
  */
-import { type BendAnswer, loadingOf, type ReelPlace, type Side, sideSign } from '../bend/bend.ts';
-import type { Loading } from '../bend/equilibrium.ts';
+
+import { type BendAnswer, loadingOf, sideSign } from '../bend/bend.ts';
 import { type RingReading, readRings, readSpans, type SpanReading } from '../bend/reading.ts';
-import { type Rod, type RodTables, rodTables } from '../bend/rod.ts';
+import { rodTables } from '../bend/rod.ts';
+import type { Ladder, LadderLoad, LadderRequest } from './ladder-request.ts';
 import { type LadderState, makeLadderState, solveLoad, takeLayout } from './ladder-state.ts';
 import { type Metric, type WorstPlace, worstOfLoad, worstOfPlaces } from './worst.ts';
-
-export interface LadderLoad {
-  tensionN: number;
-  /** Direction towards the far point that the line leaves the tip-top to. */
-  pullAngleRad: number;
-  /** A weight tied to the tip in the same direction, beside the line's tension; 0 if left out. */
-  tiedN?: number;
-}
-export interface LayoutLimits {
-  lineAngleRad: number;
-  gapM: number;
-  extraBendPerM: number;
-}
-/** Arrays run from the tip down; `count` includes the stripping guide and not the tip-top. */
-export interface GuideSet {
-  count: number;
-  ringHeightsM: readonly number[];
-  massesKg?: readonly number[];
-  side: Side;
-}
-export interface TipTop {
-  ringHeightM: number;
-  massKg?: number;
-}
-export interface LadderRequest {
-  rod: Rod;
-  buttAngleRad: number;
-  reel: ReelPlace;
-  guides: GuideSet;
-  tipTop: TipTop;
-  ladder: readonly LadderLoad[];
-  limits: LayoutLimits;
-}
 
 export interface LoadReading {
   status: BendAnswer['status'];
@@ -68,15 +36,6 @@ export interface LadderReading {
   worstAt: WorstPlace;
   /** Largest ratio of a counted reading to its limit; 0 where none counts. */
   worst: number;
-}
-
-/** What does not change while guides move. */
-export interface Ladder {
-  readonly request: LadderRequest;
-  readonly rod: RodTables;
-  readonly loadings: readonly Loading[];
-  /** Elements on the rod, about. */
-  readonly resolution: number;
 }
 
 /** At 120 elements a 3 m rod is true to about 0.1 mm and the ratios to 0.05 %. */

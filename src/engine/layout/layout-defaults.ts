@@ -4,7 +4,7 @@
  * arithmetic rule (docs/theory-layout.md).
  */
 import type { Rod } from '../bend/rod.ts';
-import type { LadderLoad, LayoutLimits } from './ladder.ts';
+import type { LadderLoad, LayoutLimits } from './ladder-request.ts';
 import { tipLoadForThird } from './tip-load.ts';
 
 /** Line angle 15°, gap L/250, extra bend 0.125/L, L the length in front of the clamp. */

@@ -13,7 +13,8 @@ import {
   sevenSixFour,
   smoothRod,
 } from '../../../test/rods/invented-rods.ts';
-import { type LadderRequest, makeLadder, readLadder } from './ladder.ts';
+import { makeLadder, readLadder } from './ladder.ts';
+import type { LadderRequest } from './ladder-request.ts';
 import { type LayoutFound, layout } from './layout.ts';
 import type { LayoutRequest } from './layout-request.ts';
 

@@ -2,7 +2,7 @@
 import type { ReelPlace } from '../bend/bend.ts';
 import type { Rod } from '../bend/rod.ts';
 import type { KeepOut } from './kept-free.ts';
-import type { GuideSet, LadderLoad, LayoutLimits, TipTop } from './ladder.ts';
+import type { GuideSet, LadderLoad, LayoutLimits, TipTop } from './ladder-request.ts';
 import { arithmeticRule, defaultLadder, defaultLimits } from './layout-defaults.ts';
 import type { PlacingRules } from './placing-rules.ts';
 

@@ -5,14 +5,8 @@
  */
 import type { Finding } from '../finding.ts';
 import { checkLayout } from './check-layout.ts';
-import {
-  type LadderLoad,
-  type LadderReading,
-  type LadderRequest,
-  type LayoutLimits,
-  makeLadder,
-  readLadder,
-} from './ladder.ts';
+import { type LadderReading, makeLadder, readLadder } from './ladder.ts';
+import type { LadderLoad, LadderRequest, LayoutLimits } from './ladder-request.ts';
 import { doubtsOf, statusOf } from './layout-doubts.ts';
 import {
   type Intervals,

@@ -7,7 +7,7 @@
  */
 import { sideSign } from '../bend/bend.ts';
 import { readRings, readSpans } from '../bend/reading.ts';
-import type { Ladder } from './ladder.ts';
+import type { Ladder } from './ladder-request.ts';
 import { type LadderState, makeLadderState, nudgeLoad, solveLoad, takeLayout } from './ladder-state.ts';
 
 export interface RatioProbe {

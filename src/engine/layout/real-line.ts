@@ -8,8 +8,8 @@ import { bend } from '../bend/bend.ts';
 import type { BendRequest } from '../bend/bend-request.ts';
 import type { LineFriction } from '../bend/friction.ts';
 import { bendOverFrictionRange } from '../bend/friction-range.ts';
-import type { LadderLoad, LadderRequest } from './ladder.ts';
 import { ladderDefaults } from './ladder.ts';
+import type { LadderLoad, LadderRequest } from './ladder-request.ts';
 import type { OutsideDiameter } from './rule-reading.ts';
 import { type WorstPlace, worstOfLoad } from './worst.ts';
 

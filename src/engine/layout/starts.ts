@@ -1,5 +1,7 @@
 /** Layouts to start the placing from: several, because the worst ratio has more than one valley. */
-import type { LadderReading, LayoutLimits } from './ladder.ts';
+
+import type { LadderReading } from './ladder.ts';
+import type { LayoutLimits } from './ladder-request.ts';
 import type { PlacingRules } from './placing-rules.ts';
 
 /** Intervals between neighbouring held guides that grow by one and the same factor. */

@@ -1,6 +1,6 @@
 /** Which reading of a layout is furthest up its limit, and where. */
 import type { RingReading, SpanReading } from '../bend/reading.ts';
-import type { LayoutLimits } from './ladder.ts';
+import type { LayoutLimits } from './ladder-request.ts';
 
 export type Metric = 'lineAngle' | 'gap' | 'extraBend';
 export const metrics: readonly Metric[] = ['lineAngle', 'gap', 'extraBend'];

@@ -8,7 +8,8 @@
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import type { Finding } from '../finding.ts';
-import { type LadderRequest, makeLadder, readLadder } from '../layout/ladder.ts';
+import { makeLadder, readLadder } from '../layout/ladder.ts';
+import type { LadderRequest } from '../layout/ladder-request.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
 import { smallestIntervalM } from '../layout/layout-request.ts';
 import { makeRatioProbe } from '../layout/ratios.ts';

@@ -8,7 +8,7 @@
  * and added to the variance.
  */
 import { freeRod } from '../bench/free-rod.ts';
-import type { LadderRequest } from '../layout/ladder.ts';
+import type { LadderRequest } from '../layout/ladder-request.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
 import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
 import { meanShift, type Posterior, rodAt } from '../stiffness/posterior.ts';

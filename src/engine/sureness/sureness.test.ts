@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { BlankTables } from '../bench/free-rod.ts';
-import type { LadderRequest } from '../layout/ladder.ts';
+import type { LadderRequest } from '../layout/ladder-request.ts';
 import { defaultLimits } from '../layout/layout-defaults.ts';
 import { spreadOfMarks } from './mark-spread.ts';
 import { quantile, spreadOf } from './spread.ts';

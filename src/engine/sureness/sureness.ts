@@ -7,7 +7,8 @@
  * Not in it: what the model itself leaves out (friction, a ring's height mistaken, a blank that creeps).
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
-import { type LadderReading, type LadderRequest, makeLadder, readLadder } from '../layout/ladder.ts';
+import { type LadderReading, makeLadder, readLadder } from '../layout/ladder.ts';
+import type { LadderRequest } from '../layout/ladder-request.ts';
 import { type Spread, spreadOf } from './spread.ts';
 import { type TipSureness, tipSureness } from './tip-sureness.ts';
 

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { formatInches } from './format-inches.ts';
 import { formatDegrees, formatGrams, formatLength, formatOunces } from './format-quantity.ts';
-import { type ReadOptions, readQuantity } from './read-quantity.ts';
+import type { ReadOptions } from './quantity-parts.ts';
+import { readQuantity } from './read-quantity.ts';
 import type { Dimension, UnitSystem } from './unit-table.ts';
 
 const read = (text: string, dimension: Dimension = 'length', system: UnitSystem = 'inch') =>

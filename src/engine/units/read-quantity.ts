@@ -2,8 +2,10 @@
  * Reads a length, mass, angle or duration as a person writes it: `4 1/2 in`, `4-1/2"`, `4' 7 1/2"`, `31,5 cm`,
  * `3/64`, `2.5 oz`, `12°`. Arithmetic is exact up to the last step into a double.
  */
+
 import type { Finding } from '../finding.ts';
 import { cleanText } from './clean-text.ts';
+import type { Part, ReadOptions } from './quantity-parts.ts';
 import {
   type Rational,
   rational,
@@ -14,26 +16,12 @@ import {
   rationalToNumber,
 } from './rational.ts';
 import { showConverted } from './show-converted.ts';
-import { bareUnit, type Dimension, findUnit, type Unit, type UnitSystem } from './unit-table.ts';
+import { bareUnit, type Dimension, findUnit, type Unit } from './unit-table.ts';
 
-export interface ReadOptions {
-  dimension: Dimension;
-  /** Decides a bare number; see `bareUnit`. */
-  system: UnitSystem;
-  /** Where the field stands; goes into the finding. */
-  path?: string;
-}
 export type ReadQuantity =
   /** `understood` is shown under the field before it is kept: `4 1/2 in = 114.3 mm`. */
   { ok: true; si: number; understood: string } | { ok: false; finding: Finding };
 
-/** One number with its unit; several make `4 ft 7 1/2 in`. */
-export interface Part {
-  /** The number as written back: `7 1/2`. */
-  numeral: string;
-  value: Rational;
-  unit: Unit;
-}
 type Parts = { ok: true; negative: boolean; parts: Part[] } | { ok: false; reason: string };
 
 /**

@@ -1,5 +1,5 @@
 import { trimZeros } from './format-decimal.ts';
-import type { Part, ReadOptions } from './read-quantity.ts';
+import type { Part, ReadOptions } from './quantity-parts.ts';
 
 /**
  * What was understood, for the line under a field: the text in plain form, and the same in the unit the

@@ -1,7 +1,7 @@
 import type { Point } from '../camera/homography.ts';
 import type { Finding } from '../finding.ts';
 import type { OtherRod } from './other-rods.ts';
-import type { TracedPoint } from './trace-image.ts';
+import type { TracedPoint } from './trace-request.ts';
 
 /**
  * A rod that shares the trace's butt or tip and then leaves it was half traced; any other is merely in the picture.

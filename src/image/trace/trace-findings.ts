@@ -1,7 +1,7 @@
 import type { Finding } from '../finding.ts';
 import type { Pixels } from '../pixels.ts';
 import type { RefinedCentreline } from './refine-centreline.ts';
-import type { TracedPoint, TraceRequest } from './trace-image.ts';
+import type { TracedPoint, TraceRequest } from './trace-request.ts';
 
 /** What is wrong with the taps, before any work is done. */
 export function endFindings(request: TraceRequest, pixels: Pixels): Finding[] {

@@ -9,7 +9,8 @@ import { strokeTube } from '../../../test/render/stroke.ts';
 import { paintWall } from '../../../test/render/wall.ts';
 import { planeOfMarks } from '../camera/plane-of-marks.ts';
 import type { Pixels } from '../pixels.ts';
-import { type TraceRequest, traceImage } from './trace-image.ts';
+import { traceImage } from './trace-image.ts';
+import type { TraceRequest } from './trace-request.ts';
 
 /** One small picture for all: 1200 × 900, six marks, nothing but the rod before a wall. */
 let photo: Photo;

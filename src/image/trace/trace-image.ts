@@ -9,30 +9,13 @@ import { fineLook } from './fine-look.ts';
 import type { RefinedCentreline } from './refine-centreline.ts';
 import { rodFindings } from './rod-findings.ts';
 import { endFindings, lostFinding, tracedFindings } from './trace-findings.ts';
-
-/** Pixel places: origin at the top left pixel's centre, x right, y down, of the picture as it is displayed. */
-export interface TraceRequest {
-  marks: readonly { px: readonly [number, number]; atM: readonly [number, number] }[];
-  ends: { butt: readonly [number, number]; tip: readonly [number, number] };
-  /** Places on the blank between butt and tip, in that order. */
-  via?: readonly (readonly [number, number])[];
-}
+import type { TracedPoint, TraceRequest } from './trace-request.ts';
 
 export interface TraceOptions {
   /** Called as work goes on; `share` runs from 0 to 1. */
   onProgress?(progress: { stage: 'camera' | 'ridges' | 'path' | 'edges' | 'done'; share: number }): void;
   /** Places in the answer; at least 60. Default: one a centimetre, 101 to 401. */
   places?: number;
-}
-
-export interface TracedPoint {
-  xM: number;
-  yM: number;
-  /** Standard error square to the curve: marks, lens and edges together. */
-  sigmaM: number;
-  /** Where it is seen, for the overlay, and half the blank's width there. */
-  px: [number, number];
-  halfWidthPx: number;
 }
 
 export interface Traced {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Photo, paintPhoto } from '../../../test/render/photo.ts';
-import { type TraceRequest, traceImage } from './trace-image.ts';
+import { traceImage } from './trace-image.ts';
+import type { TraceRequest } from './trace-request.ts';
 
 /**
  * Two bent rods that cross, and pictures with one, painted by a renderer that shares no code with the tracer: plain, hard

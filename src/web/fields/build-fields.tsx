@@ -4,7 +4,7 @@ import { commonValueOf } from '../../record/common-practice.ts';
 import { valueAt } from '../../record/document.ts';
 import { type Path, pathKey } from '../../record/operation.ts';
 import { findField } from '../../record/validate.ts';
-import { useBuild } from '../read/build.tsx';
+import { useBuild } from '../read/build-context.ts';
 import { useShop } from '../read/shop.tsx';
 import { useTroubles } from '../read/troubles.tsx';
 import { type FieldPlace, FieldPlaceContext } from './place.ts';

@@ -1,8 +1,8 @@
 import { Button } from 'react-aria-components';
 import { documentSchemas } from '../../record/schema.ts';
-import { useBuild } from '../read/build.tsx';
+import { useBuild } from '../read/build-context.ts';
+import { useSay } from '../read/messages.tsx';
 import { useShop } from '../read/shop.tsx';
-import { useSay } from '../shell/messages.tsx';
 
 /** What this build says of its own becomes what the shop does in every build that says nothing. */
 export function KeepHabit({

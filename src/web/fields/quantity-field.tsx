@@ -2,13 +2,13 @@ import { type ReactNode, useId, useRef, useState } from 'react';
 import type { Change, Path } from '../../record/operation.ts';
 import type { DocumentKind, FieldKind } from '../../record/schema.ts';
 import { findField } from '../../record/validate.ts';
+import { echoOf, showQuantity } from '../../words/quantity-text.ts';
+import { useBenchView } from '../read/colours.ts';
 import { useShop } from '../read/shop.tsx';
 import { quantityOf } from '../read/values.ts';
-import { useBenchView } from '../settings/colours.ts';
 import { FieldLine } from './field-line.tsx';
 import { focusNextField } from './next-field.ts';
 import { useFieldPlace } from './place.ts';
-import { echoOf, showQuantity } from './quantity-text.ts';
 import { readTyped } from './read-typed.ts';
 import { standardOf } from './standard.ts';
 

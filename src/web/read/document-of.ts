@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
 import { type Row, rows, singleRow } from '../../record/document.ts';
-import { useSay } from '../shell/messages.tsx';
 import type { DocumentStore } from '../store/document-store.ts';
 import type { Build } from './build-context.ts';
+import { useSay } from './messages.tsx';
 import { useSnapshot } from './open-store.ts';
 import { useSayConflicts } from './say-conflicts.ts';
 import { flagOf, textOf } from './values.ts';

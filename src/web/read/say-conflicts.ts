@@ -1,9 +1,9 @@
 import { useEffect, useRef } from 'react';
-import { fieldName, shownValue, type Teller } from '../history/history-words.ts';
-import { useCurrency } from '../money/use-currency.ts';
+import { fieldName, shownValue, type Teller } from '../../words/history.ts';
 import type { Conflict } from '../store/conflicts.ts';
 import type { StoreSnapshot } from '../store/document-store.ts';
 import { useShop } from './shop.tsx';
+import { useCurrency } from './use-currency.ts';
 
 /** Says when two devices changed one field without knowing of each other: which value stands, which is in the history. */
 export function useSayConflicts({ conflicts, document }: StoreSnapshot, say: (text: string) => void): void {

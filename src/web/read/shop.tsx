@@ -3,10 +3,10 @@ import type { UnitSystem } from '../../engine/units/unit-table.ts';
 import { type Row, rows, singleRow, valueAt } from '../../record/document.ts';
 import type { Change, DocumentState, Finding, Operation, Path } from '../../record/operation.ts';
 import type { FieldValue } from '../../record/schema.ts';
-import { useBenchView, useColours } from '../settings/colours.ts';
 import { ApiError } from '../store/api.ts';
 import type { DocumentStore } from '../store/document-store.ts';
 import { api } from '../store/open-document.ts';
+import { useBenchView, useColours } from './colours.ts';
 import { reasonOf, useOpenStore, useSnapshot } from './open-store.ts';
 import { textOf } from './values.ts';
 

@@ -1,0 +1,46 @@
+import { useState } from 'react';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { TagsField } from '../../fields/tags-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { textOf } from '../../read/values.ts';
+
+/** What this build is called, for whom, and what kind of rod it becomes. */
+export function AboutPart() {
+  const { single, rows, newRowId, write } = useBuild();
+  const about = single('about');
+  const title = textOf(about, 'title');
+  // Open for a new build, and left to the builder from then on.
+  const [untitledAtFirst] = useState(title === undefined);
+  const tags = rows('tags').map((row) => textOf(row, 'text'));
+  const words = [
+    title ?? 'Untitled build',
+    textOf(about, 'customer'),
+    textOf(about, 'rodKind') ?? 'fly',
+    ...tags,
+  ];
+  return (
+    <details className="about" open={untitledAtFirst}>
+      <summary>
+        <strong>This build</strong>{' '}
+        <span className="aside">{words.filter((word) => word !== undefined).join(' · ')}</span>
+      </summary>
+      <div className="fields-row">
+        <TextField label="Title" path={['about', '-', 'title']} gesture="title" />
+        <TextField label="Customer" path={['about', '-', 'customer']} />
+        <TextField label="Line weight" path={['about', '-', 'lineWeight']} placeholder="such as 5" />
+        <ChoiceField
+          label="Rod"
+          path={['about', '-', 'rodKind']}
+          unset="fly"
+          options={[
+            { value: 'fly', name: 'fly' },
+            { value: 'spinning', name: 'spinning' },
+            { value: 'casting', name: 'casting' },
+          ]}
+        />
+        <TagsField rows={rows('tags')} newRowId={newRowId} write={write} />
+      </div>
+    </details>
+  );
+}

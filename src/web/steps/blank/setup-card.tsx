@@ -1,0 +1,67 @@
+import { useMemo } from 'react';
+import { formatLength } from '../../../engine/units/format-quantity.ts';
+import { Figure } from '../../fields/figure.tsx';
+import { QuantityField } from '../../fields/quantity-field.tsx';
+import { useShop } from '../../read/shop.tsx';
+import { textOf } from '../../read/values.ts';
+import { FlagChecks } from './flag-checks.tsx';
+import { usePlanContext } from './plan-context.ts';
+import { floorTrouble, setupOfRows } from './protocol-of-rows.ts';
+import type { SetupRows } from './reading-rows.ts';
+import { SetupMore } from './setup-more.tsx';
+import { SetupSketch } from './setup-sketch.tsx';
+import { TestColumn } from './test-column.tsx';
+
+/** One set-up on the bench: where the blocks hold, where the flags are, and a column per weight. */
+export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
+  const { setup, tests } = rows;
+  const name = textOf(setup, 'name') ?? `Set-up ${index + 1}`;
+  const path = (field: string) => ['setups', setup.id, field] as const;
+  return (
+    <section className="setup-card" aria-label={name}>
+      <div className="setup-place">
+        <h3>
+          <span className="section-number">{index + 1}</span> {name}
+        </h3>
+        <SetupSketch rows={rows} />
+        <div className="fields-two">
+          <QuantityField
+            label="Tip to the blocks"
+            path={path('clampFromTip')}
+            gesture="place of the blocks"
+            passedOver
+          />
+          <QuantityField
+            label="Blocks over the floor"
+            path={path('clampHeight')}
+            gesture="height of the blocks"
+            passedOver
+          />
+        </div>
+        <FloorLine rows={rows} />
+        <FlagChecks rows={rows} name={name} />
+      </div>
+      <div className="test-columns">
+        {tests.map((test, order) => (
+          <TestColumn key={test.test.id} rows={test} setup={setup} order={order} />
+        ))}
+      </div>
+      <SetupMore rows={rows} name={name} />
+    </section>
+  );
+}
+
+/** How high the blocks must stand for the weight to hang free. */
+function FloorLine({ rows }: { rows: SetupRows }) {
+  const { system } = useShop();
+  const plan = usePlanContext();
+  const planned = useMemo(() => plan && setupOfRows(rows, plan.tables), [plan, rows]);
+  if (!planned) return null;
+  const trouble = floorTrouble(rows, planned);
+  const needed = formatLength(planned.clampHeightNeededM, { system, denominator: 2, decimals: 0 });
+  return (
+    <p role="status" className={trouble ? 'attention small' : 'quiet small'}>
+      <Figure text={trouble ?? `The weight hangs free with the blocks at least ${needed} over the floor.`} />
+    </p>
+  );
+}

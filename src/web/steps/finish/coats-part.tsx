@@ -1,0 +1,135 @@
+import { Button } from 'react-aria-components';
+import { finishFaults } from '../../../engine/finish/faults.ts';
+import { coatSchedule, recoatAt } from '../../../engine/finish/schedule.ts';
+import { clockWords, dueWords } from '../../../words/due.ts';
+import { FlagField } from '../../fields/flag-field.tsx';
+import { NumberField } from '../../fields/number-field.tsx';
+import { PickField } from '../../fields/pick-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import type { FinishOnRod } from '../../read/use-finish.ts';
+import { flagOf, textOf } from '../../read/values.ts';
+import { InstantField } from './instant-field.tsx';
+
+const gate = [
+  { field: 'guidesChecked', words: 'Guides on the line, sighted once more from both ends' },
+  { field: 'wrapsChecked', words: 'Wraps packed, tags cut, no fuzz, no gap' },
+  { field: 'levelChecked', words: 'The rod lies level on its supports, every 0.5 to 0.7 m' },
+  { field: 'dustFree', words: 'No dust, no silicone, no draught; product and room warm' },
+];
+
+/** The gate before the first coat, each coat by one tap, and what is due when. */
+export function CoatsPart({ finish, nowMs }: { finish: FinishOnRod; nowMs: number }) {
+  const { single, write, newRowId } = useBuild();
+  const row = single('finish');
+  const open = gate.filter(({ field }) => !flagOf(row, field));
+  const last = finish.coats.at(-1);
+  const recoat = last && recoatAt(nowMs, last, finish.times);
+  const brush = () => {
+    const id = newRowId();
+    write(`coat ${finish.coats.length + 1}`, [
+      { path: ['coats', id, 'order'], value: finish.coats.length },
+      { path: ['coats', id, 'brushedAt'], value: new Date().toISOString() },
+      { path: ['coats', id, 'roomC'], value: finish.roomC },
+    ]);
+  };
+  const waits = open.length > 0 || recoat?.status === 'too early';
+  return (
+    <Part title="Coats" aside="the first cannot be taken off again">
+      {gate.map(({ field, words }) => (
+        <FlagField key={field} path={['finish', '-', field]} gesture={`check ${field}`}>
+          {words}
+        </FlagField>
+      ))}
+      <div role="status">
+        {open.length > 0 && <p className="quiet">{open.length} to look at before a coat goes on.</p>}
+        {recoat?.status === 'too early' && (
+          <p>The next coat waits until {clockWords(recoat.fromMs)}; the finish below is still too soft.</p>
+        )}
+        {recoat?.status === 'now' && <p>Another coat may go on until {clockWords(recoat.untilMs)}.</p>}
+        {recoat?.status === 'sand first' && (
+          <p className="attention">
+            ▲ The recoat window closed {clockWords(recoat.untilMs)}: scuff with 400 to 600 grit before another
+            coat.
+          </p>
+        )}
+      </div>
+      <div>
+        <Button className="button button-main" isDisabled={waits} onPress={brush}>
+          Coat {finish.coats.length + 1} is brushed on now
+        </Button>
+      </div>
+      {finish.coats.length > 0 && <CoatsTable finish={finish} nowMs={nowMs} />}
+    </Part>
+  );
+}
+
+const faultOptions = finishFaults.map(({ fault }) => ({ value: fault, name: fault }));
+
+/** The usual remedy of what went wrong, at the coat itself. */
+function Remedy({ coat }: { coat: string }) {
+  const { rows } = useBuild();
+  const row = rows('coats').find(({ id }) => id === coat);
+  const found = finishFaults.find(({ fault }) => row && fault === textOf(row, 'fault'));
+  if (!found) return null;
+  return (
+    <p role="status">
+      {found.fault}: <span className="quiet">{found.cause}.</span> {found.remedy}
+    </p>
+  );
+}
+
+function CoatsTable({ finish, nowMs }: { finish: FinishOnRod; nowMs: number }) {
+  const { coats, times } = finish;
+  return (
+    <>
+      {coats.map(({ id, brushedAtMs, roomC }, index) => (
+        <div key={id}>
+          <div className="fields-row">
+            <InstantField label={`Coat ${index + 1} brushed on`} path={['coats', id, 'brushedAt']} />
+            <NumberField label={`Room then, coat ${index + 1}`} path={['coats', id, 'roomC']} unit="°C" />
+            <PickField
+              label={`What went wrong with coat ${index + 1}`}
+              path={['coats', id, 'fault']}
+              unset=""
+              options={[{ value: '', name: 'nothing' }, ...faultOptions]}
+            />
+            <TextField
+              label={`Note on coat ${index + 1}`}
+              path={['coats', id, 'note']}
+              placeholder="batch, level, how it lay"
+            />
+          </div>
+          <Remedy coat={id} />
+          <TableFrame label={`Times of coat ${index + 1}`}>
+            <table className="figures-table">
+              <caption>
+                Coat {index + 1} <span className="quiet">at {roomC} °C</span>
+              </caption>
+              <thead>
+                <tr>
+                  <th scope="col">What</th>
+                  <th scope="col">When</th>
+                  <th scope="col">Now</th>
+                </tr>
+              </thead>
+              <tbody>
+                {coatSchedule(brushedAtMs, times, { roomC, latest: index === coats.length - 1 }).map(
+                  ({ due, atMs }) => (
+                    <tr key={due}>
+                      <th scope="row">{dueWords[due]}</th>
+                      <td>{clockWords(atMs)}</td>
+                      <td className="quiet">{atMs <= nowMs ? 'due' : 'waits'}</td>
+                    </tr>
+                  ),
+                )}
+              </tbody>
+            </table>
+          </TableFrame>
+        </div>
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,156 @@
+import { Button } from 'react-aria-components';
+import type { Finding } from '../../../engine/finding.ts';
+import type { ChosenGuide } from '../../../engine/flow/choices.ts';
+import { type SetGuide, typicalOpeningM } from '../../../engine/guides/check-guide-set.ts';
+import { formatGrams, formatMm } from '../../../engine/units/format-quantity.ts';
+import type { Row } from '../../../record/document.ts';
+import { changedInRack, type GuideNumberField, originOf, takeFromRack } from '../../../record/rack.ts';
+import { NumberField } from '../../fields/number-field.tsx';
+import { QuantityField } from '../../fields/quantity-field.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { useShop } from '../../read/shop.tsx';
+import { textOf } from '../../read/values.ts';
+import { RackPick } from './rack-pick.tsx';
+
+export interface SetTableProps {
+  set: readonly SetGuide[];
+  guides: readonly ChosenGuide[];
+  /** What is odd about a guide's size or place, which have no field here. */
+  findings: readonly Finding[];
+}
+
+const originWords = {
+  measured: 'measured, from the shop’s guides',
+  stated: 'from its packet',
+  'typed here': 'typed here',
+  typical: 'typical',
+} as const;
+
+/** Each place's guide, chosen from the shop's or typed, with where every number comes from. */
+export function SetTable({ set, guides, findings }: SetTableProps) {
+  const { rows, write } = useBuild();
+  const { rack } = useShop();
+  const own = new Map(rows('guides').map((row) => [row.id, row]));
+  const line = rack.filter((row) => !['tip-top', 'keeper'].includes(textOf(row, 'kind') ?? ''));
+  return (
+    <TableFrame label="Guides of the set">
+      <table className="figures-table set-table stacked-early">
+        <thead>
+          <tr>
+            {['Guide', 'From the shop’s', ...columns.map(({ title }) => title), 'Feet', 'Own wrap'].map(
+              (title) => (
+                <th key={title} scope="col">
+                  {title}
+                </th>
+              ),
+            )}
+          </tr>
+        </thead>
+        <tbody>
+          {set.map((guide, index) => {
+            const row = own.get(guide.id);
+            if (!row) return null;
+            const from = rack.find(({ id }) => id === textOf(row, 'fromRack'));
+            const name = `guide ${index + 1}`;
+            return (
+              <tr key={guide.id}>
+                <th scope="row">
+                  {index + 1} <span className="quiet small">{`${guide.kind} ${guide.size}`}</span>
+                  {findings
+                    .filter(({ path }) =>
+                      [`guides/${guide.id}/size`, `guides/${guide.id}/station`].includes(path),
+                    )
+                    .map(({ message }) => (
+                      <span key={message} className="field-line field-trouble set-trouble">
+                        ▲ {message}
+                      </span>
+                    ))}
+                </th>
+                <td data-label="From the shop’s">
+                  <RackPick
+                    label={`Shop’s guide for ${name}`}
+                    rack={line}
+                    chosen={from?.id}
+                    onChoose={(picked) => write(`choose ${name}`, takeFromRack(picked, row.id))}
+                  />
+                  <Again row={row} rack={from} name={name} />
+                </td>
+                {columns.map(({ field, title, typical }) => (
+                  <td key={field} data-label={title}>
+                    <QuantityField
+                      label={`${title} of ${name}`}
+                      labelHidden
+                      path={['guides', guide.id, field]}
+                      placeholder={typical(guides[index], guide.size) ?? 'not known'}
+                      origin={originWords[originOf(row, field, from)]}
+                    />
+                  </td>
+                ))}
+                <td data-label="Feet">
+                  <NumberField
+                    label={`Feet of ${name}`}
+                    labelHidden
+                    path={['guides', guide.id, 'feet']}
+                    placeholder="1 or 2"
+                  />
+                </td>
+                <td data-label="Own wrap">
+                  <QuantityField
+                    label={`Wrap on ${name}`}
+                    labelHidden
+                    path={['guides', guide.id, 'wrapLength']}
+                    placeholder="by section"
+                  />
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </TableFrame>
+  );
+}
+
+interface SetColumn {
+  field: GuideNumberField;
+  title: string;
+  typical(guide: ChosenGuide | undefined, size: string): string | undefined;
+}
+const columns: SetColumn[] = [
+  { field: 'ringHeight', title: 'Ring height', typical: (guide) => guide && formatMm(guide.ringHeightM) },
+  { field: 'foot', title: 'Over its feet', typical: (guide) => guide && formatMm(guide.lengthM) },
+  { field: 'mass', title: 'Mass', typical: (guide) => guide && formatGrams(guide.massKg, 2) },
+  { field: 'opening', title: 'Opening', typical: (_, size) => shown(typicalOpeningM(size)) },
+  { field: 'footWidth', title: 'Foot’s width', typical: () => undefined },
+  { field: 'oneFoot', title: 'One foot', typical: () => undefined },
+];
+
+const shown = (lengthM: number | undefined) => (lengthM === undefined ? undefined : formatMm(lengthM));
+
+const numberWords: Record<GuideNumberField, string> = {
+  size: 'size',
+  wire: 'wire',
+  ringHeight: 'ring height',
+  foot: 'length over its feet',
+  mass: 'mass',
+  opening: 'opening',
+  footWidth: 'width of a foot',
+  feet: 'feet',
+  oneFoot: 'length of one foot',
+};
+
+/** What the shop's row says by now, to be taken over when the builder wants it. */
+function Again({ row, rack, name }: { row: Row; rack: Row | undefined; name: string }) {
+  const { write } = useBuild();
+  const changed = rack ? changedInRack(row, rack) : [];
+  if (!rack || changed.length === 0) return null;
+  return (
+    <span className="small set-again">
+      differs in {changed.map((field) => numberWords[field]).join(', ')}.{' '}
+      <Button className="inline" onPress={() => write(`take ${name} again`, takeFromRack(rack, row.id))}>
+        Take it again<span className="visually-hidden"> for {name}</span>
+      </Button>
+    </span>
+  );
+}

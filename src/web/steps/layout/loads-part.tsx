@@ -1,0 +1,87 @@
+import { Button } from 'react-aria-components';
+import { choiceDefaults } from '../../../engine/flow/choices.ts';
+import type { LoadLadder } from '../../../engine/flow/loads.ts';
+import { formatDegrees, formatGrams } from '../../../engine/units/format-quantity.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { QuantityField } from '../../fields/quantity-field.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { textOf } from '../../read/values.ts';
+
+/** The load ladder and how the weights are hung. */
+export function LoadsPart({ loads }: { loads: LoadLadder }) {
+  const { rows, single, write, newRowId } = useBuild();
+  const ladder = rows('ladder');
+  const tied = textOf(single('layout'), 'loadBy') === 'tied';
+  const grams = (kg: number) => formatGrams(kg, 0);
+  const own = () =>
+    write(
+      'own load ladder',
+      loads.kg.flatMap((kg, i) => {
+        const row = newRowId();
+        return [
+          { path: ['ladder', row, 'order'] as const, value: i + 1 },
+          { path: ['ladder', row, 'load'] as const, value: { si: kg, text: grams(kg) } },
+        ];
+      }),
+    );
+  const add = () =>
+    write('add a load', [{ path: ['ladder', newRowId(), 'order'], value: ladder.length + 1 }]);
+  const putAway = (row: string) => write('put a load away', [{ path: ['ladder', row, 'gone'], value: true }]);
+  return (
+    <Part title="Load ladder" aside="no layout is even at every load; it is judged over all of them">
+      {ladder.length === 0 ? (
+        <p>
+          {loads.kg.map(grams).join(', ') || 'No loads'} follow this blank’s power: 0.3, 0.8, 2 and 5 times
+          the weight that drops the tip of the level rod by a third of its length.{' '}
+          <Button className="inline" onPress={own}>
+            Choose your own
+          </Button>
+        </p>
+      ) : (
+        <div className="fields-row loads-row" data-group="">
+          {ladder.map((row, i) => (
+            <div key={row.id} className="load-field">
+              <QuantityField
+                label={`Load ${i + 1}`}
+                path={['ladder', row.id, 'load']}
+                gesture="load of the ladder"
+              />
+              <Button className="plain" onPress={() => putAway(row.id)}>
+                Put away<span className="visually-hidden"> load {i + 1}</span>
+              </Button>
+            </div>
+          ))}
+          <Button className="button" onPress={add}>
+            Add a load
+          </Button>
+        </div>
+      )}
+      <div className="fields-row">
+        {tied && (
+          <QuantityField
+            label="Weight that keeps the line taut"
+            path={['layout', '-', 'tautLine']}
+            gesture="taut line"
+            placeholder={`${grams(choiceDefaults.tautLineKg)}, usual`}
+          />
+        )}
+        <QuantityField
+          label="Butt above the level"
+          path={['layout', '-', 'buttAngle']}
+          gesture="butt angle"
+          placeholder={`${formatDegrees(choiceDefaults.buttAngleRad, 0)}, usual`}
+        />
+        <ChoiceField
+          label="Guides"
+          path={['layout', '-', 'guidesSide']}
+          unset="under"
+          options={[
+            { value: 'under', name: 'under the rod' },
+            { value: 'over', name: 'on top' },
+          ]}
+        />
+      </div>
+    </Part>
+  );
+}

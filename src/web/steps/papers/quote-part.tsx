@@ -1,0 +1,213 @@
+import { Button } from 'react-aria-components';
+import { Link } from 'wouter';
+import { sumMinutes } from '../../../engine/plan/bench-list.ts';
+import { writeMoney } from '../../../engine/quote/money.ts';
+import { commonHours } from '../../../engine/quote/quote.ts';
+import type { Change } from '../../../record/operation.ts';
+import { quoteSheet } from '../../../sheets/quote-sheet.ts';
+import { DayField, dayWords } from '../../fields/day-field.tsx';
+import { MoneyField } from '../../fields/money-field.tsx';
+import { NumberField } from '../../fields/number-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { usePrint } from '../../parts/sheet/use-print.ts';
+import { useBuild } from '../../read/build-context.ts';
+import { useShop } from '../../read/shop.tsx';
+import { useCurrency } from '../../read/use-currency.ts';
+import { numberOf, textOf } from '../../read/values.ts';
+import { QuoteSums } from './quote-sums.tsx';
+import { useQuote } from './use-quote.ts';
+
+/** Hours, rates and the one page the customer signs. */
+export function QuotePart() {
+  const { rows, single, title, write, newRowId } = useBuild();
+  const { paper, value } = useShop();
+  const currency = useCurrency();
+  const { quote, rate, unpriced } = useQuote();
+  const { print, printing } = usePrint();
+  const hours = rows('quoteHours');
+  const logged = sumMinutes(
+    rows('hours').map((row) => ({
+      stage: textOf(row, 'stage') ?? '',
+      minutes: numberOf(row, 'minutes') ?? 0,
+    })),
+  ).totalMinutes;
+  const takeCommon = () =>
+    write(
+      'common hours',
+      commonHours.flatMap(({ stage, hours: many }, i): Change[] => {
+        const id = newRowId();
+        return [
+          { path: ['quoteHours', id, 'order'], value: hours.length + i },
+          { path: ['quoteHours', id, 'stage'], value: stage },
+          { path: ['quoteHours', id, 'hours'], value: many },
+        ];
+      }),
+    );
+  const addHours = () => write('hours', [{ path: ['quoteHours', newRowId(), 'order'], value: hours.length }]);
+  const pdf = () => {
+    const own = single('quote');
+    const quotedAt = textOf(own, 'quotedAt') ?? new Date().toISOString();
+    const until = new Date(Date.parse(quotedAt) + rate('validDays') * 86_400_000).toISOString();
+    const shopText = (field: string) => {
+      const stored = value(['rates', '-', field]);
+      return typeof stored === 'string' ? stored : '';
+    };
+    if (!textOf(own, 'quotedAt')) write('quoted', [{ path: ['quote', '-', 'quotedAt'], value: quotedAt }]);
+    print({
+      sheet: 'quote',
+      paper,
+      draw: () => [
+        quoteSheet(
+          {
+            shop: shopText('shopName'),
+            address: shopText('shopAddress'),
+            title,
+            customer: textOf(single('about'), 'customer') ?? '',
+            wish: [textOf(own, 'wish'), textOf(own, 'note')].filter(Boolean).join('\n'),
+            quote,
+            currency,
+            taxPercent: rate('taxPercent'),
+            date: dayWords(quotedAt),
+            validUntil: dayWords(until),
+            delivery: rate('leadWeeks') > 0 ? `in about ${rate('leadWeeks')} weeks from the deposit` : '',
+            terms: shopText('terms'),
+          },
+          { paper },
+        ),
+      ],
+    });
+  };
+  return (
+    <Part
+      anchor="quote"
+      title="Quote"
+      aside={quote.total > 0 ? `to pay ${writeMoney(quote.total, currency)}` : undefined}
+      tools={
+        <Button className="button" isDisabled={printing || quote.total === 0} onPress={pdf}>
+          Quote as PDF
+        </Button>
+      }
+    >
+      <TextField label="What the customer wants" path={['quote', '-', 'wish']} lines={2} />
+      {hours.length > 0 && (
+        <TableFrame label="Hours">
+          <table className="figures-table papers-table stacked">
+            <thead>
+              <tr>
+                <th scope="col">Work</th>
+                <th scope="col">Hours</th>
+                <th scope="col">
+                  <span className="visually-hidden">Strike</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {hours.map((row, i) => (
+                <tr key={row.id}>
+                  <td className="papers-wide">
+                    <TextField
+                      labelHidden
+                      folds
+                      label={`Work ${i + 1}`}
+                      path={['quoteHours', row.id, 'stage']}
+                    />
+                  </td>
+                  <td data-label="Hours">
+                    <NumberField
+                      labelHidden
+                      label={`Hours of work ${i + 1}`}
+                      path={['quoteHours', row.id, 'hours']}
+                      unit="h"
+                    />
+                  </td>
+                  <td>
+                    <Button
+                      className="plain"
+                      onPress={() =>
+                        write('strike hours', [{ path: ['quoteHours', row.id, 'gone'], value: true }])
+                      }
+                    >
+                      Strike<span className="visually-hidden"> work {i + 1}</span>
+                    </Button>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </TableFrame>
+      )}
+      <div className="print-line">
+        {hours.length === 0 && (
+          <Button className="button" onPress={takeCommon}>
+            Begin with common hours
+          </Button>
+        )}
+        <Button className="button" onPress={addHours}>
+          Add work
+        </Button>
+        {logged > 0 && (
+          <span className="quiet">{Number((logged / 60).toFixed(2))} h are logged on this build.</span>
+        )}
+      </div>
+      <div className="fields-row">
+        <MoneyField
+          label="An hour"
+          path={['quote', '-', 'hourlyRate']}
+          placeholder={rate('hourlyRate') ? placeholderOf(rate('hourlyRate'), currency.digits) : undefined}
+        />
+        <NumberField
+          label="Overheads on work"
+          unit="%"
+          path={['quote', '-', 'overheadPercent']}
+          placeholder={`${rate('overheadPercent')}`}
+        />
+        <NumberField
+          label="Reserve"
+          unit="%"
+          path={['quote', '-', 'reservePercent']}
+          placeholder={`${rate('reservePercent')}`}
+        />
+        <NumberField
+          label="Tax"
+          unit="%"
+          path={['quote', '-', 'taxPercent']}
+          placeholder={`${rate('taxPercent')}`}
+        />
+        <NumberField
+          label="Deposit"
+          unit="%"
+          path={['quote', '-', 'depositPercent']}
+          placeholder={`${rate('depositPercent')}`}
+        />
+        <NumberField
+          label="Valid for"
+          unit="days"
+          path={['quote', '-', 'validDays']}
+          placeholder={`${rate('validDays')}`}
+        />
+        <NumberField
+          label="Delivery in"
+          unit="weeks"
+          path={['quote', '-', 'leadWeeks']}
+          placeholder={`${rate('leadWeeks')}`}
+        />
+      </div>
+      <QuoteSums quote={quote} unpriced={unpriced} currency={currency} />
+      <div className="fields-row">
+        <DayField label="Quoted on" path={['quote', '-', 'quotedAt']} />
+        <DayField label="Accepted on" path={['quote', '-', 'acceptedAt']} />
+        <DayField label="Deposit paid on" path={['quote', '-', 'depositPaidAt']} />
+      </div>
+      <p className="small quiet">
+        The shop’s rates, name and terms stand in the <Link href="/settings">settings</Link>; what is filled
+        in here holds for this build alone.
+      </p>
+    </Part>
+  );
+}
+
+function placeholderOf(amount: number, digits: number): string {
+  return (amount / 10 ** digits).toFixed(digits);
+}

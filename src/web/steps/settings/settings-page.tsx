@@ -1,0 +1,121 @@
+import { useEffect, useState } from 'react';
+import { Checkbox } from 'react-aria-components';
+import type { ServerInfo } from '../../../record/api.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { ShopFields } from '../../fields/shop-fields.tsx';
+import { RackShelf } from '../../parts/rack-shelf.tsx';
+import { Page } from '../../parts/sheet/page.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { useBenchView } from '../../read/colours.ts';
+import { useShop } from '../../read/shop.tsx';
+import { api } from '../../store/open-document.ts';
+import { BackupsPart } from './backups-part.tsx';
+import { HabitsPart } from './habits-part.tsx';
+import { ImportShop } from './import-shop.tsx';
+import { JobsPart } from './jobs-part.tsx';
+import { PrintersPart } from './printers-part.tsx';
+import { RatesPart } from './rates-part.tsx';
+import { SharingPart } from './sharing-part.tsx';
+
+/** What holds for the whole shop, and for this device. */
+export function SettingsPage() {
+  const { system, tapeStep, paper } = useShop();
+  return (
+    <Page title="Settings" aside="they hold for every build of this shop">
+      <ShopFields>
+        <Part title="Units" aside="a view only: no stored value is changed by them">
+          <ChoiceField
+            label="A bare number is read as"
+            path={['settings', '-', 'unitSystem']}
+            unset={system}
+            options={[
+              { value: 'inch', name: 'inches' },
+              { value: 'mm', name: 'millimetres' },
+            ]}
+          />
+          <ChoiceField
+            label="Marks are rounded to"
+            path={['settings', '-', 'tapeStep']}
+            unset={tapeStep}
+            options={['1 mm', '1/8 in', '1/16 in', '1/32 in'].map((value) => ({ value, name: value }))}
+          />
+          <ChoiceField
+            label="Paper"
+            path={['settings', '-', 'paper']}
+            unset={paper}
+            options={[
+              { value: 'a4', name: 'A4' },
+              { value: 'letter', name: 'Letter' },
+            ]}
+          />
+        </Part>
+        <Part title="Screen">
+          <ChoiceField
+            label="Colours"
+            path={['settings', '-', 'colours']}
+            unset="auto"
+            options={[
+              { value: 'auto', name: 'as this device has them' },
+              { value: 'day', name: 'ink on paper' },
+              { value: 'night', name: 'chalk on slate' },
+            ]}
+          />
+          <BenchSwitch />
+        </Part>
+        <RackShelf />
+        <HabitsPart />
+        <RatesPart />
+        <PrintersPart />
+      </ShopFields>
+      <JobsPart />
+      <SharingPart />
+      <BackupsPart />
+      <KeepingPart />
+    </Page>
+  );
+}
+
+function BenchSwitch() {
+  const { bench, setBench } = useBenchView();
+  return (
+    <Checkbox className="flag" isSelected={bench} onChange={setBench}>
+      <span className="flag-box" aria-hidden="true" />
+      <span>This device lies on the bench: larger, stronger, for gloves and arm’s length</span>
+    </Checkbox>
+  );
+}
+
+/** Where the builder's data is, since nothing is worth more to him. */
+function KeepingPart() {
+  const [info, setInfo] = useState<ServerInfo>();
+  useEffect(() => {
+    api.info().then(setInfo, () => undefined);
+  }, []);
+  if (!info) return null;
+  return (
+    <Part title="Where it is kept">
+      <dl className="facts">
+        <dt>Folder</dt>
+        <dd>{info.dataFolder}</dd>
+        <dt>Database</dt>
+        <dd>{info.database}</dd>
+        <dt>Fairbend</dt>
+        <dd>{info.version}</dd>
+      </dl>
+      <p className="quiet">
+        Everything stays on this machine; nothing is sent anywhere. Any build can be saved as one readable
+        file from the shelf.
+      </p>
+      <p>
+        <a className="button" href={api.shopFilesAddress()} download>
+          Save the whole shop as plain files
+        </a>
+      </p>
+      <p className="quiet">
+        Every build and repair with its history and pictures, readable without Fairbend. It names your
+        customers.
+      </p>
+      <ImportShop />
+    </Part>
+  );
+}

@@ -1,0 +1,65 @@
+import { expect, test } from 'vitest';
+import { applyOperations, emptyDocument, makeOperations } from '../record/document.ts';
+import type { Change } from '../record/operation.ts';
+import { changeWords, labelOf, whoseWords } from './history.ts';
+
+const changes: Change[] = [
+  { path: ['sections', 'a', 'name'], value: 'tip' },
+  { path: ['diameters', 'd', 'section'], value: 'a' },
+  { path: ['diameters', 'd', 'fromOwnTip'], value: { si: 0.0254, text: '1' } },
+  { path: ['guides', 'g', 'order'], value: 2 },
+  { path: ['guides', 'g', 'kind'], value: 'snake' },
+  { path: ['guides', 'g', 'size'], value: '3' },
+];
+const empty = emptyDocument('b', 'build');
+const by = { device: 'd-1', gesture: 'g.1', at: '2026-03-01T09:00:00Z' };
+const teller = {
+  document: applyOperations(empty, makeOperations(empty, changes, by)),
+  system: 'inch' as const,
+  currency: { code: 'EUR', digits: 2 },
+};
+
+test('a change is told by what it is of and what the field is called, quantities with their unit', () => {
+  const quantity = { si: 0.1143, text: '4 1/2' };
+  expect(changeWords(['sections', 'a', 'overlap'], null, quantity, teller)).toBe(
+    'Section tip, overlap when seated: empty → 4 1/2 in',
+  );
+  expect(changeWords(['guides', 'g', 'station'], quantity, { si: 0.12, text: '120 mm' }, teller)).toBe(
+    'Guide 3 snake 3, mark: 4 1/2 in → 120 mm',
+  );
+  expect(changeWords(['diameters', 'd', 'section'], null, 'a', teller)).toBe(
+    'Diameter at 1 in, on which section: empty → tip',
+  );
+  expect(changeWords(['blank', '-', 'strainStopPercent'], null, 0.4, teller)).toBe(
+    'Blank, strain that stops: empty → 0.4 %',
+  );
+  expect(changeWords(['sections', 'a', 'gone'], null, true, teller)).toBe('Section tip: put away');
+});
+
+test('money is told as it is written, not in its smallest unit', () => {
+  expect(changeWords(['quoteLines', 'q', 'unitPrice'], null, 123_450, teller)).toBe(
+    'Line of the quote, price of one: empty → EUR\u00a01\u00a0234.50',
+  );
+  const yen = { ...teller, currency: { code: 'JPY', digits: 0 } };
+  expect(changeWords(['quote', '-', 'hourlyRate'], 4200, 4500, yen)).toBe(
+    'Quote, rate of an hour: JPY\u00a04\u00a0200 → JPY\u00a04\u00a0500',
+  );
+});
+
+test('a number typed bare in a millimetre shop keeps its meaning in an inch shop', () => {
+  const quantity = { si: 0.114, text: '114' };
+  expect(changeWords(['handle', '-', 'gripFront'], null, quantity, teller)).toBe(
+    'Handle, front of the grip from the butt end: empty → 114 mm',
+  );
+});
+
+test('a gesture is told without its id, and an undo by what it took back', () => {
+  expect(labelOf('move guide.k3p9x2ab')).toBe('Move guide');
+  expect(labelOf('undo:17:move guide.k3p9x2ab')).toBe('Undid: move guide');
+});
+
+test('who changed it: another session of this browser is this device still', () => {
+  expect(whoseWords('abcd-s1', 'abcd-s2')).toBe('this device');
+  expect(whoseWords('server-x', 'abcd-s2')).toBe('the shop’s computer');
+  expect(whoseWords('wxyz12-s1', 'abcd-s2')).toBe('device wxyz');
+});
