@@ -94,7 +94,8 @@ interface LockedPackage {
   optionalDependencies?: Record<string, string>;
 }
 
-describe.each(['.', 'packaging/node'])('the lock file of %s', (folder) => {
+const fonts = ['jp', 'kr', 'sc', 'tc'].map((name) => `packaging/fonts/${name}`);
+describe.each(['.', 'packaging/node', ...fonts])('the lock file of %s', (folder) => {
   const lock = JSON.parse(readFileSync(join(folder, 'package-lock.json'), 'utf8')) as {
     packages: Record<string, LockedPackage>;
   };
@@ -105,7 +106,7 @@ describe.each(['.', 'packaging/node'])('the lock file of %s', (folder) => {
 
   test('pins every package by its hash and names no host', () => {
     const packages = Object.entries(lock.packages).filter(([path, { inBundle }]) => path !== '' && !inBundle);
-    expect(packages.length).toBeGreaterThan(5);
+    expect(packages.length).toBeGreaterThan(0);
     expect(
       packages.filter(([, { integrity }]) => !/^sha512-/.test(integrity ?? '')).map(([path]) => path),
     ).toEqual([]);
