@@ -1,4 +1,5 @@
-import { type Dialect, Kysely, Migrator, PostgresDialect, SqliteDialect } from 'kysely';
+import { type Dialect, Kysely, PostgresDialect, SqliteDialect } from 'kysely';
+import { Migrator } from 'kysely/migration';
 import { DatabaseTrouble, isServer, troubleOf } from './database-trouble.ts';
 import { migrations } from './migrations/index.ts';
 import type { Repository } from './repository.ts';
@@ -57,7 +58,7 @@ const pragmas = [
 
 function sqlite(file: string): ChosenDialect {
   try {
-    const { database, driver } = openSqlite(file);
+    const { database } = openSqlite(file);
     for (const pragma of pragmas) database.exec(`PRAGMA ${pragma}`);
     const [{ quick_check: verdict }] = database.prepare('PRAGMA quick_check(1)').all([]) as {
       quick_check: string;
@@ -65,7 +66,7 @@ function sqlite(file: string): ChosenDialect {
     if (verdict !== 'ok') throw new DatabaseTrouble('damaged', file, verdict);
     return {
       dialect: new SqliteDialect({ database }),
-      description: `SQLite through ${driver}`,
+      description: 'SQLite',
       repositoryOn: (db) => new SqlRepository(db),
     };
   } catch (error) {
