@@ -40,7 +40,7 @@ export function shapePath({ xM, yM }: RuledLoad, frame: DrawingFrame): string {
   );
 }
 
-/** A guide's number belongs on the blank's other side; on the screen the rod's plane is seen from behind. */
+/** A guide's number stands on the line's side; the fans stand on the other. The rod's plane is seen from behind. */
 export function numberMark(
   view: BendView,
   drawn: RuledLoad,
@@ -51,7 +51,7 @@ export function numberMark(
   const span = Math.min(k, drawn.rings.length - 2);
   const [tipSide, buttSide] = [drawn.rings[span], drawn.rings[span + 1]];
   const along = Math.hypot(tipSide.xM - buttSide.xM, tipSide.yM - buttSide.yM);
-  const away = view.rod.side === 'under' ? 1 : -1;
+  const away = view.rod.side === 'under' ? -1 : 1;
   return {
     xPx: frame.xPx(ring.xM),
     yPx: frame.yPx(ring.yM),
