@@ -5,7 +5,6 @@ import {
   fixedPoints,
   gridLines,
   hangM,
-  nameAtEnd,
   numberMark,
   placeOf,
   reelRadiusM,
@@ -125,20 +124,10 @@ export class BentRodDrawing {
   }
 
   private paintGhosts(view: BendView, frame: DrawingFrame): void {
-    const { ghosts, ghostNames, rest } = this.parts;
-    const others = view.loads.map((_, load) => load).filter((load) => load !== view.drawn);
-    const paths = ghosts.take(others.length);
-    const names = ghostNames.take(others.length);
-    let roomFrom = Number.NEGATIVE_INFINITY;
-    others.reverse().forEach((load, i) => {
-      paths[i].setAttribute('d', shapePath(view.loads[load], frame));
-      const place = nameAtEnd(view.loads[load], frame);
-      setAll(names[i], place);
-      // where several leave the sheet side by side, the first is named and the switch names the others
-      const crowded = place['text-anchor'] === 'start' && Math.abs(place.x - roomFrom) < 42;
-      if (place['text-anchor'] === 'start') roomFrom = place.x;
-      setText(names[i], crowded ? '' : view.rod.loadNames[load]);
-    });
+    const { ghosts, rest } = this.parts;
+    const others = view.loads.filter((_, load) => load !== view.drawn);
+    for (const [i, path] of ghosts.take(others.length).entries())
+      setAll(path, { d: shapePath(others[i], frame) });
     rest.setAttribute('d', view.rest ? shapePath(view.rest, frame) : '');
   }
 
@@ -240,7 +229,6 @@ function makeParts(svg: SVGSVGElement) {
     level: path('bend-level'),
     rest: path('bend-rest'),
     ghosts: new NodePool(group('bend-ghosts'), 'path'),
-    ghostNames: new NodePool(group('bend-ghost-names'), 'text'),
     reel: svgNode(svg, 'circle', { class: 'bend-reel' }),
     handle: path('bend-handle'),
     rod: path('bend-rod'),

@@ -97,14 +97,3 @@ export function gridLines(frame: DrawingFrame, stepM: number): { index: number; 
   }
   return lines;
 }
-
-/** A ghost's name stands beyond its tip, or where it leaves the sheet. */
-export function nameAtEnd({ xM, yM }: RuledLoad, frame: DrawingFrame) {
-  let node = 0;
-  while (node < yM.length - 1 && frame.yPx(yM[node]) < 8) node++;
-  const [x, y] = [frame.xPx(xM[node]), frame.yPx(yM[node])];
-  if (node > 0) return { x: x + 8, y: y + 10, 'text-anchor': 'start' };
-  return x < 60
-    ? { x: x + 2, y: y + 16, 'text-anchor': 'start' }
-    : { x: x - 5, y: y + 4, 'text-anchor': 'end' };
-}
