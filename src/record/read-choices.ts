@@ -11,18 +11,12 @@ import {
   typicalGuide,
 } from '../engine/bench/default-guides.ts';
 import { readStationList } from '../engine/bench/start-list.ts';
-import {
-  type Assumption,
-  type Choices,
-  type ChosenGuide,
-  choiceDefaults,
-  type DressChoices,
-  type Start,
-} from '../engine/flow/choices.ts';
+import type { Assumption, Choices, ChosenGuide, DressChoices, Start } from '../engine/flow/choices.ts';
 import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import { commonFriction, type FrictionRange } from '../engine/layout/real-line.ts';
 import { formatInches } from '../engine/units/format-inches.ts';
 import type { TapeStep } from '../engine/units/tape-step.ts';
+import { tapeSteps } from './fields/layout.ts';
 import type { DocumentState } from './operation.ts';
 import { readFinish } from './read-finish.ts';
 import { oneOf, type RowReader, readRows, readSingle } from './read-values.ts';
@@ -40,7 +34,6 @@ export interface ShopHabits {
 
 const rodKinds = ['fly', 'spinning', 'casting'] as const satisfies RodKind[];
 const guideKinds = ['tip-top', 'snake', 'single-foot', 'ringed', 'stripping'] as const satisfies GuideKind[];
-export const tapeSteps = ['1 mm', '1/8 in', '1/16 in', '1/32 in'] as const satisfies TapeStep[];
 
 /** For a blank whose sections are known; what was left open is filled from common practice. */
 export function readChoices(state: DocumentState, bench: Bench, habits: ShopHabits = {}): ReadChoices {
@@ -77,8 +70,8 @@ export function readChoices(state: DocumentState, bench: Bench, habits: ShopHabi
     start: fitStart(start, count, read),
     ladderKg: ladderKg.length > 0 ? ladderKg.sort((a, b) => a - b) : undefined,
     loadBy: oneOf(layout.text('loadBy'), ['line', 'tied']) ?? 'line',
-    tautLineKg: layout.si('tautLine') ?? choiceDefaults.tautLineKg,
-    buttAngleRad: layout.si('buttAngle') ?? choiceDefaults.buttAngleRad,
+    tautLineKg: layout.orUsual('tautLine'),
+    buttAngleRad: layout.orUsual('buttAngle'),
     side:
       oneOf(layout.text('guidesSide'), ['under', 'over']) ?? (rod.rodKind === 'casting' ? 'over' : 'under'),
     intervals: oneOf(layout.text('intervals'), ['growing', 'free']) ?? 'growing',
@@ -120,7 +113,7 @@ function readGuide(row: RowReader | undefined, common: Guide): ChosenGuide {
 }
 
 function readFriction(layout: RowReader, read: Omit<ReadChoices, 'choices'>): FrictionRange {
-  const lowest = layout.number('frictionLowest') ?? commonFriction.lowest;
+  const lowest = layout.orUsual('frictionLowest');
   const highest = layout.number('frictionHighest') ?? Math.max(lowest, commonFriction.highest);
   if (lowest <= highest) return { lowest, highest };
   const message = `Friction runs from ${lowest} to ${highest}: the first is the larger one. It is taken from ${highest} to ${lowest}; write them in that order.`;

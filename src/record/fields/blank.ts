@@ -14,6 +14,7 @@ import {
   rule,
   single,
   text,
+  trade,
 } from './declare.ts';
 
 export const blank = single('Blank', {
@@ -52,8 +53,8 @@ export const sections = many('Section', {
     { folded: true, empty: 'say which kind' },
   ),
   overlap: rule('overlap when seated', [0, 10]),
-  spigotGap: rule('gap when seated', [0, 10]),
-  spigotLength: rule('length of the plug', [0, 10]),
+  spigotGap: rule('gap when seated', [0, 10], { usual: 0.006, origin: trade() }),
+  spigotLength: rule('length of the plug', [0, 10], { usual: 0.06, origin: trade() }),
   jointStiffness: real('joint stiffness, times the blank', [0.1, 20], { unit: '×', empty: 'not known' }),
   lineSideAngle: angle('line side', { empty: 'degrees from the mark' }),
   lineSideReference: text('line side counted from', 200, { empty: 'what stands at 0' }),

@@ -35,6 +35,11 @@ export function text(name: string, maxLength = 400, more: More = {}): Field {
   return { kind: 'text', maxLength, name, ...more };
 }
 
+/** A thread's, for the drawing. */
+export function colour(name: string, usual: string): Field {
+  return { kind: 'text', maxLength: 20, colour: true, name, usual };
+}
+
 export function flag(name: string, more: More = {}): Field {
   return { kind: 'flag', name, ...more };
 }

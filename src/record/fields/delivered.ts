@@ -54,7 +54,7 @@ export const parts = many('Part', {
 
 /** How a rod is priced; a build's own word stands before the shop's. */
 export const quoteRates = habits({
-  hourlyRate: money('an hour of work', { usual: 0 }),
+  hourlyRate: money('an hour of work'),
   overheadPercent: percent('overheads on work', [0, 1000], { usual: 0 }),
   reservePercent: percent('reserve', [0, 1000], { usual: 5, origin: trade() }),
   depositPercent: percent('deposit', [0, 100], { usual: 40, origin: trade() }),

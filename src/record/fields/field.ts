@@ -33,7 +33,8 @@ export type QuantityKind = {
 export type ChoiceKind = { kind: 'choice'; of: readonly string[]; names: Readonly<Record<string, string>> };
 
 export type FieldKind =
-  | { kind: 'text'; maxLength: number }
+  /** `colour`: as #rrggbb. */
+  | { kind: 'text'; maxLength: number; colour?: boolean }
   | { kind: 'flag' }
   | Omit<ChoiceKind, 'names'>
   | NumberKind

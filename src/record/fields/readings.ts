@@ -1,5 +1,21 @@
 /** What was read of the blank under weights: set-ups, the weights hung in them, and the drops. */
-import { angle, choice, flag, length, many, mass, order, row, rule, text } from './declare.ts';
+import {
+  angle,
+  choice,
+  flag,
+  length,
+  many,
+  mass,
+  order,
+  row,
+  rule,
+  text,
+  trade,
+  tradeSays,
+} from './declare.ts';
+
+/** A tape read by eye beside a still tip. */
+export const tapeSigmaM = 0.002;
 
 export const setups = many('Set-up', {
   order: order(),
@@ -20,8 +36,8 @@ export const setups = many('Set-up', {
   supportButtSide: length('tip to the second support'),
   loadFromTip: length('tip to the weight'),
   /** Standard deviation. */
-  sigma: rule('readings good to ±', [0, 0.1], { usual: 0.002 }),
-  tiltSigma: angle('clamp level to ±', { usual: Math.PI / 180 }),
+  sigma: rule('readings good to ±', [0, 0.1], { usual: tapeSigmaM, origin: trade() }),
+  tiltSigma: angle('clamp level to ±', { usual: Math.PI / 180, origin: tradeSays('levelled by eye') }),
 });
 
 /** One hung weight (or none) of a set-up. */

@@ -2,6 +2,7 @@
 import { wrapDefaults } from '../../engine/wraps/wrap-choices.ts';
 import {
   choice,
+  colour,
   count,
   flag,
   habits,
@@ -82,11 +83,11 @@ const laying = habits({
   }),
   spoolLength: run('thread on a spool', [1, 20_000], { usual: wrapDefaults.spoolM, origin: trade() }),
   reservePercent: percent('reserve', [0, 300], { usual: wrapDefaults.reservePercent, origin: trade(12, 50) }),
-  threadColour: text('thread', 20, { usual: wrapDefaults.thread.colour }),
+  threadColour: colour('thread', wrapDefaults.thread.colour),
   threadName: text('thread: colour’s name', 80, asOnTheSpool),
-  trimColour: text('trim', 20, { usual: wrapDefaults.trim.colour }),
+  trimColour: colour('trim', wrapDefaults.trim.colour),
   trimName: text('trim: colour’s name', 80, asOnTheSpool),
-  underwrapColour: text('underwrap', 20, { usual: wrapDefaults.under.colour }),
+  underwrapColour: colour('underwrap', wrapDefaults.under.colour),
   underwrapName: text('underwrap: colour’s name', 80, asOnTheSpool),
 });
 

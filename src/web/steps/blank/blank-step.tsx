@@ -41,7 +41,7 @@ const parts = [
 export function BlankStep() {
   const sentence = useSentence();
   const { id, rows, single } = useBuild();
-  const { system } = useShop();
+  const { reader } = useShop();
   const { blank, choices, profile, findings, stiffness } = useBench();
   const plan = usePlan();
   const power = usePower();
@@ -54,7 +54,7 @@ export function BlankStep() {
     findings: [...findings, ...stiffness.findings.map((odd) => ({ ...odd, severity: 'doubt' as const }))],
     show: (row) => {
       const station = quantityOf(row.fields.fromTip);
-      return station ? showQuantity(station, 'length', system).text : 'the station';
+      return station ? showQuantity(station, 'length', reader.units).text : 'the station';
     },
   });
   const shown = (anchor: string) =>

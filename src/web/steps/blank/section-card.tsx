@@ -1,8 +1,7 @@
 import { Button } from 'react-aria-components';
 import { lineSideInWords } from '../../../engine/bench/line-side.ts';
 import type { Row } from '../../../record/document.ts';
-import { QuantityField } from '../../fields/quantity-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { siOf, textOf } from '../../read/values.ts';
 import { DiameterFields } from './diameter-fields.tsx';
 import { JointFields } from './joint-fields.tsx';
@@ -24,22 +23,13 @@ export function SectionCard({ section, index, below, onRemove }: SectionCardProp
       <legend>
         <span className="section-number">{index + 1}</span>
         <span className="section-name">
-          <TextField
-            label={`Name of section ${index + 1}`}
-            labelHidden
-            path={path('name')}
-            gesture={`name of section ${index + 1}`}
-          />
+          <Field label={`Name of section ${index + 1}`} labelHidden path={path('name')} />
         </span>
       </legend>
       <div className="fields-two">
-        <QuantityField label="Length" path={path('length')} gesture={`length of ${name}`} />
-        <QuantityField label="Mass" path={path('mass')} gesture={`mass of ${name}`} />
-        <QuantityField
-          label="Balance point"
-          path={path('balanceFromOwnTip')}
-          gesture={`balance point of ${name}`}
-        />
+        <Field path={path('length')} />
+        <Field path={path('mass')} />
+        <Field path={path('balanceFromOwnTip')} />
       </div>
       <DiameterFields section={section} name={name} />
       <p className="quiet small">{lineSideWords(section)}</p>
