@@ -26,7 +26,7 @@ function main() {
   const start = join(unpacked(), 'dist', 'server', 'run-server.js');
   const { runServer } = createRequire(start)(start);
   const port = values.port ?? process.env.PORT;
-  void runServer({ ...values, port, open: !values['no-open'] }).then((code) => process.exit(code));
+  void runServer({ ...values, port, open: !values['no-open'], endable: true }).then((code) => process.exit(code));
 }
 
 /** Beside its final place first: half of it is never taken for the whole. */

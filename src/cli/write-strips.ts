@@ -7,6 +7,7 @@ import { marksSheet } from '../sheets/marks-sheet.ts';
 import type { PaperName } from '../sheets/paper-size.ts';
 import { type PrintFactors, printCorrection } from '../sheets/print-correction.ts';
 import { stripsSheet } from '../sheets/strips-sheet.ts';
+import { shopWriter } from '../words/writer.ts';
 import { CommandError, exitCodes } from './exit-codes.ts';
 import { findingLines, type OpenBuild } from './open-build.ts';
 import { paperFonts } from './paper-fonts.ts';
@@ -63,12 +64,12 @@ function factorsOf({ ruleAcross, ruleAlong }: StripsOptions): PrintFactors {
     alongM: measured(ruleAlong, '--rule-along'),
   });
   if (correction.ok) return correction.factors;
-  throw new CommandError(findingLines(correction.findings), exitCodes.input);
+  throw new CommandError(findingLines(correction.findings, shopWriter({ system: 'mm' })), exitCodes.input);
 }
 
 function measured(typed: string | undefined, path: string): number | undefined {
   if (typed === undefined) return undefined;
   const read = readQuantity(typed, { dimension: 'length', system: 'mm', path });
   if (read.ok) return read.si;
-  throw new CommandError(findingLines([read.finding]), exitCodes.input);
+  throw new CommandError(findingLines([read.finding], shopWriter({ system: 'mm' })), exitCodes.input);
 }

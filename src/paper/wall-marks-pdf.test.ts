@@ -1,9 +1,11 @@
 /** The printed marks, read back: by poppler's renderer and our own finder where poppler is installed. */
+
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { inWords } from '../../test/support/in-words.ts';
 import { paperFonts } from '../cli/paper-fonts.ts';
 import { decodeImage, findMarks } from '../image/index.ts';
 import type { Line, Shape, Sheet } from '../sheets/drawing.ts';
@@ -84,7 +86,7 @@ describe.skipIf(!poppler)('rendered by poppler', () => {
     execFileSync('pdftoppm', ['-r', `${dpi}`, '-png', file, join(folder, 'page')]);
     for (const [i, { shapes }] of shapesOf('letter').entries()) {
       const read = decodeImage(readFileSync(join(folder, `page-${i + 1}.png`)));
-      if (read.status !== 'converged') throw new Error(read.findings[0].message);
+      if (read.status !== 'converged') throw new Error(inWords(read.findings[0]));
       const found = findMarks(read.pixels);
       expect(found.map(({ number }) => `mark ${number}`)).toEqual(shapes.map(({ name }) => name));
       for (const [k, { centrePx, mirrored }] of found.entries()) {

@@ -35,7 +35,7 @@
  *   POST   /api/sharing/sessions/:id/end                     -> { sessions } (this computer only)
  *   GET    /api/info                                         -> ServerInfo
  */
-import type { Cell, Change, Finding, Operation, StoredOperation } from './operation.ts';
+import type { Cell, Change, Objection, Operation, StoredOperation } from './operation.ts';
 import type { Proof } from './read-proofs.ts';
 import type { DocumentKind, FieldValue } from './schema.ts';
 
@@ -164,6 +164,8 @@ export interface ServerInfo {
   version: string;
   dataFolder: string;
   database: string;
+  /** Whether the page may end the program. */
+  mayEnd: boolean;
   demo: string | null;
 }
 
@@ -243,5 +245,5 @@ export interface SharingAnswer {
 export interface Refusal {
   /** One sentence for a person. */
   message: string;
-  findings: Finding[];
+  findings: Objection[];
 }

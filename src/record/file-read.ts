@@ -8,7 +8,7 @@ import {
   fileVersion,
   largestFile,
 } from './file-shape.ts';
-import type { Change, DocumentState, Finding, Operation } from './operation.ts';
+import type { Change, DocumentState, Objection, Operation } from './operation.ts';
 import { pathKey, pathOf } from './operation.ts';
 import { buildSchema, type FieldValue } from './schema.ts';
 import { isHabit } from './shop-habits.ts';
@@ -24,7 +24,7 @@ export interface ReadBuild {
   revisions: FileRevision[];
   attachments: FileAttachment[];
 }
-export type ReadResult = { status: 'ok'; build: ReadBuild } | { status: 'refused'; findings: Finding[] };
+export type ReadResult = { status: 'ok'; build: ReadBuild } | { status: 'refused'; findings: Objection[] };
 
 /** Most findings reported of one file. */
 const mostFindings = 20;
@@ -86,7 +86,7 @@ function readBuildJson(json: unknown, at: string): ReadResult {
 /** The values of `build` as changes; rows without any `order` get one from their place where `numberRows`. */
 function readValues(build: Record<string, unknown>, numberRows: boolean) {
   const changes: Change[] = [];
-  const findings: Finding[] = [];
+  const findings: Objection[] = [];
   const take = (collection: string, row: string, fields: Record<string, unknown>) => {
     for (const [field, value] of Object.entries(fields)) {
       const path = [collection, row, field] as const;
@@ -133,7 +133,7 @@ function readHabits(habits: Record<string, Record<string, unknown>>) {
   return { state, findings };
 }
 
-function readRows(collection: string, content: unknown, findings: Finding[]) {
+function readRows(collection: string, content: unknown, findings: Objection[]) {
   if (!Array.isArray(content)) {
     findings.push({ path: collection, message: `${collection} takes a list of rows, each with its id` });
     return [];
@@ -155,7 +155,7 @@ function readRows(collection: string, content: unknown, findings: Finding[]) {
   });
 }
 
-function historyFindings(history: readonly unknown[]): Finding[] {
+function historyFindings(history: readonly unknown[]): Objection[] {
   const ids = new Set<string>();
   return history.flatMap((entry, index) => {
     const findings = validateOperation('build', entry);

@@ -6,7 +6,7 @@ import {
   rowIdPattern,
   siUnit,
 } from './field-value.ts';
-import type { Finding, Operation, Path } from './operation.ts';
+import type { Objection, Operation, Path } from './operation.ts';
 import {
   type DocumentKind,
   documentSchemas,
@@ -26,7 +26,7 @@ const largestClock = 2 ** 48;
  * The check at the door: is this, whatever it is, an operation on a document of this kind? Every finding names
  * the field, the value and the remedy; none means `candidate` is an Operation.
  */
-export function validateOperation(kind: DocumentKind, candidate: unknown): Finding[] {
+export function validateOperation(kind: DocumentKind, candidate: unknown): Objection[] {
   const envelope = operationShape.safeParse(candidate);
   if (!envelope.success) return envelope.error.issues.slice(0, 5).map(envelopeFinding);
   const operation = envelope.data;
@@ -42,7 +42,7 @@ export function validateOperation(kind: DocumentKind, candidate: unknown): Findi
 }
 
 /** Whether `value` may stand at `path`; null (an empty field) may stand at every path there is. */
-export function validateValue(kind: DocumentKind, path: Path, value: FieldValue): Finding[] {
+export function validateValue(kind: DocumentKind, path: Path, value: FieldValue): Objection[] {
   const at = path.join('/');
   const place = findField(kind, path);
   if (typeof place === 'string') return [{ path: at, message: place }];
@@ -108,7 +108,7 @@ export const operationShape: z.ZodType<Operation> = z.strictObject({
   at: z.iso.datetime('takes an instant in UTC such as 2026-03-01T09:30:00Z'),
 });
 
-function envelopeFinding(issue: z.core.$ZodIssue): Finding {
+function envelopeFinding(issue: z.core.$ZodIssue): Objection {
   const path = issue.path.join('/') || 'operation';
   return { path, message: `${path} of an operation ${rewordIssue(issue)}` };
 }

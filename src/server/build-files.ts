@@ -5,7 +5,7 @@ import { allRows, applyOperations, emptyDocument } from '../record/document.ts';
 import { readBuildFile } from '../record/file-read.ts';
 import { type FileAttachment, largestFile } from '../record/file-shape.ts';
 import { buildFileOf, writeBuildFile } from '../record/file-write.ts';
-import { type Change, type DocumentState, type Finding, pathOf } from '../record/operation.ts';
+import { type Change, type DocumentState, type Objection, pathOf } from '../record/operation.ts';
 import { habitsOf } from '../record/shop-habits.ts';
 import { attachmentType } from './attachment-type.ts';
 import { NotFoundError, RefusedError } from './errors.ts';
@@ -92,7 +92,7 @@ function attachmentHashes(state: DocumentState): string[] {
   return [...new Set(named.filter((hash) => typeof hash === 'string'))];
 }
 
-function decode({ hash, base64 }: FileAttachment, index: number): StoredAttachment | Finding {
+function decode({ hash, base64 }: FileAttachment, index: number): StoredAttachment | Objection {
   const path = `attachments/${index}`;
   const bytes = new Uint8Array(Buffer.from(base64, 'base64'));
   const type = attachmentType(bytes);

@@ -36,6 +36,8 @@ export interface ServeOptions {
   tlsPort?: number;
   /** Origin of a TLS proxy on this computer that passes its requests on, such as https://rods.example. */
   proxyOrigin?: string;
+  /** Ends the program when its page asks; without it the page cannot. */
+  end?(): void;
   /** Makes a backup at the start and every day, in the data folder. */
   dailyBackups?: boolean;
 }
@@ -96,10 +98,21 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
           replace: (swap) => holder!.replace(swap),
           now: () => new Date(),
         });
-    const info = { version: packageVersion(), dataFolder: folder.path };
+    const { end } = options;
+    const info = { version: packageVersion(), dataFolder: folder.path, mayEnd: end !== undefined };
     const staticFiles = readStaticFiles(join(packageRoot, 'dist', 'web'));
     holder = await RecordHolder.start(open, (record, closing) =>
-      appOn(record, { ...door, backups, restore, shopImport, demoFile, staticFiles, closing, own: info }),
+      appOn(record, {
+        ...door,
+        backups,
+        restore,
+        shopImport,
+        demoFile,
+        staticFiles,
+        closing,
+        end,
+        own: info,
+      }),
     );
     const { fetch } = holder;
     const server = createAdaptorServer({ fetch }) as Server;
@@ -171,9 +184,9 @@ interface AppSurroundings
   extends Door,
     Pick<
       Parameters<typeof createApp>[0],
-      'backups' | 'restore' | 'shopImport' | 'demoFile' | 'staticFiles' | 'closing'
+      'backups' | 'restore' | 'shopImport' | 'demoFile' | 'staticFiles' | 'closing' | 'end'
     > {
-  own: { version: string; dataFolder: string };
+  own: { version: string; dataFolder: string; mayEnd: boolean };
 }
 
 function appOn({ keeper, jobs, sessions, description }: OpenRecord, around: AppSurroundings): Hono {

@@ -2,7 +2,7 @@
  * The printer's own error, from what the printed 100 mm rules measured: the next print is stretched by
  * 100 mm / measured, separately across and along the page.
  */
-import type { Finding } from '../engine/finding.ts';
+import { type Finding, said } from '../engine/finding.ts';
 import type { Page } from './drawing.ts';
 
 export interface PrintFactors {
@@ -45,7 +45,7 @@ function correctAxis(
   if (Math.abs(factor - 1) <= largestCorrection) return { factor };
   const mm = (measuredM * 1000).toFixed(1);
   const message = `The 100 mm rule measured ${mm} mm. More than 3 % is a print setting, not the printer: print at 100 % (actual size, no fit to page), or check that the 100 mm rule was measured and not the 4 in one.`;
-  return { finding: { path, message } };
+  return { finding: said(path, message) };
 }
 
 /** The page with every place stretched; letters keep their shape. */

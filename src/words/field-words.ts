@@ -1,4 +1,5 @@
 import type { Path } from '../record/operation.ts';
+import { limitFieldWords } from './criteria.ts';
 
 /** What a builder calls a place in the record: the thing, and the value of it. */
 export interface FieldWords {
@@ -242,9 +243,7 @@ const fieldNames: Record<string, Words> = {
     buttAngle: 'butt above level',
     loadBy: 'how the load is hung',
     tautLine: 'weight that keeps the line taut',
-    limitLineAngle: 'limit of the line angle',
-    limitGap: 'limit of the gap',
-    limitExtraBendPerM: ['limit of the extra bend', '1/m'],
+    ...limitFieldWords,
     ferruleClear: 'kept clear beside a ferrule',
     tapeStep: 'marks rounded to',
   },

@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { inWords } from '../../test/support/in-words.ts';
 import { readQuantity } from '../engine/units/read-quantity.ts';
 import type { UnitSystem } from '../engine/units/unit-table.ts';
 import { showQuantity } from './quantity-text.ts';
 
 const typedIn = (system: UnitSystem, text: string) => {
   const read = readQuantity(text, { dimension: 'length', system });
-  if (!read.ok) throw new Error(read.finding.message);
+  if (!read.ok) throw new Error(inWords(read.finding));
   return { si: read.si, text };
 };
 

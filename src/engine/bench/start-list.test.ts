@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { inWords } from '../../../test/support/in-words.ts';
 import { assembleBlank } from './assemble.ts';
 import { findSlips } from './chart-slip.ts';
 import { checkStations } from './check-stations.ts';
@@ -12,7 +13,7 @@ const options: ListOptions = { system: 'inch', from: 'tip', blankLengthM: 108 * 
 
 function stations(text: string, given: Partial<ListOptions> = {}): number[] {
   const list = readStationList(text, { ...options, ...given });
-  if (!list.ok) throw new Error(list.findings.map(({ message }) => message).join());
+  if (!list.ok) throw new Error(list.findings.map(inWords).join());
   return list.fromTipM.map((station) => Math.round((station / inch) * 1000) / 1000);
 }
 function rule(count: number, first: number, stripping: number): number[] {
@@ -79,7 +80,7 @@ describe('a chart as typed or pasted', () => {
     ['4.5 kg', /kg/],
   ])('"%s" is refused by name', (text, message) => {
     const list = readStationList(text, options);
-    expect(list.ok ? '' : list.findings[0].message).toMatch(message);
+    expect(list.ok ? '' : inWords(list.findings[0])).toMatch(message);
   });
 });
 
@@ -133,7 +134,7 @@ describe('marks that cannot stand', () => {
   ])('%s', (_, list, message) => {
     expect(
       check(list)
-        .map((finding) => finding.message)
+        .map((finding) => inWords(finding))
         .join(),
     ).toMatch(message);
   });

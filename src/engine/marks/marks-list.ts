@@ -2,9 +2,11 @@
  * The chosen layout as the builder marks it: from the datum (the blank's tip, which is the ring end of the
  * tip-top's tube) and from each section's own two ends, to the tick of his tape.
  */
+
 import { type AssembledBlank, locateMark } from '../bench/assemble.ts';
 import type { LineSide } from '../bench/line-side.ts';
 import type { Finding } from '../finding.ts';
+import { said } from '../finding.ts';
 import { roundToTape, type TapeStep } from '../units/tape-step.ts';
 
 export interface GuideToMark {
@@ -60,7 +62,7 @@ export function listMarks(
   guides.forEach((guide, index) => {
     const mark = locateMark(blank, guide.fromTipM);
     if (mark.onSection === 'none') {
-      findings.push({ path: `guides/${index}/station`, message: gapMessage(index, blank, mark.gapOfJoint) });
+      findings.push(said(`guides/${index}/station`, gapMessage(index, blank, mark.gapOfJoint)));
       return;
     }
     const section = sections[mark.onSection];

@@ -3,7 +3,9 @@
  * (stiffness, mass, natural curvature, tilt of every set-up) under the prior of prior.ts, its 95 % band, and
  * the readings that do not belong.
  */
+
 import type { Finding } from '../finding.ts';
+import { said } from '../finding.ts';
 import { answerOf } from './answer.ts';
 import { checkFit } from './check-fit.ts';
 import { type SlipPlace, slipPlaces } from './explanation.ts';
@@ -54,9 +56,9 @@ export function fitStiffness(request: FitRequest): FitResult {
 function scatterFinding(noise: number): Finding[] {
   if (noise < 1.6) return [];
   return [
-    {
-      path: 'setups',
-      message: `the readings scatter about ${noise.toFixed(1)} times as much as stated; the band is widened for it. State a wider ±, or look for a blank that creeps, a draught or a moving clamp`,
-    },
+    said(
+      'setups',
+      `the readings scatter about ${noise.toFixed(1)} times as much as stated; the band is widened for it. State a wider ±, or look for a blank that creeps, a draught or a moving clamp`,
+    ),
   ];
 }

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { inWords } from '../../../test/support/in-words.ts';
 import { formatInches } from './format-inches.ts';
 import { formatDegrees, formatGrams, formatLength, formatOunces } from './format-quantity.ts';
 import type { ReadOptions } from './quantity-parts.ts';
@@ -11,14 +12,14 @@ const read = (text: string, dimension: Dimension = 'length', system: UnitSystem 
 
 function siOf(text: string, dimension?: Dimension, system?: UnitSystem): number {
   const result = read(text, dimension, system);
-  if (!result.ok) throw new Error(result.finding.message);
+  if (!result.ok) throw new Error(inWords(result.finding));
   return result.si;
 }
 function refusal(text: string, dimension?: Dimension, system?: UnitSystem): string {
   const result = read(text, dimension, system);
   if (result.ok) throw new Error(`"${text}" was read as ${result.understood}`);
   expect(result.finding.path).toBe('a/b/c');
-  return result.finding.message;
+  return inWords(result.finding);
 }
 
 describe('what people write', () => {
@@ -89,7 +90,7 @@ describe('what people write', () => {
 describe('what was understood', () => {
   const understood = (text: string, dimension?: Dimension, system?: UnitSystem) => {
     const result = read(text, dimension, system);
-    return result.ok ? result.understood : result.finding.message;
+    return result.ok ? result.understood : inWords(result.finding);
   };
   it.each([
     ['4 1/2 in', 'length', 'inch', '4 1/2 in = 114.3 mm'],
@@ -136,7 +137,7 @@ describe('what makes no sense is named with its remedy', () => {
       fc.property(fc.oneof(fc.string(), nearly), options, (text, dimension) => {
         const result = read(text, dimension);
         if (result.ok) expect(Number.isFinite(result.si)).toBe(true);
-        else expect(result.finding.message.length).toBeGreaterThan(20);
+        else expect(inWords(result.finding).length).toBeGreaterThan(20);
       }),
       { seed: 7, numRuns: 3000 },
     );

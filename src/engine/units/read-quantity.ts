@@ -3,7 +3,7 @@
  * `3/64`, `2.5 oz`, `12°`. Arithmetic is exact up to the last step into a double.
  */
 
-import type { Finding } from '../finding.ts';
+import { type Finding, said } from '../finding.ts';
 import { cleanText } from './clean-text.ts';
 import type { Part, ReadOptions } from './quantity-parts.ts';
 import {
@@ -49,7 +49,7 @@ function refuse(typed: string, options: ReadOptions, reason: string): ReadQuanti
   const shown = typed.length > longestText ? `${typed.slice(0, longestText)}…` : typed;
   const article = options.dimension === 'angle' ? 'an' : 'a';
   const message = `"${shown}" is not ${article} ${options.dimension}: ${reason}. Write it like ${examples[options.dimension]}.`;
-  return { ok: false, finding: { path: options.path ?? '', message } };
+  return { ok: false, finding: said(options.path ?? '', message) };
 }
 
 function readParts(typed: string, options: ReadOptions): Parts {

@@ -3,6 +3,7 @@
  * carried out, so that a tap on the screen and the request's pixel places mean the same thing.
  */
 
+import { said } from '../../engine/finding.ts';
 import { type Refused, refusedWith } from '../finding.ts';
 import type { ImageHeader, Pixels } from '../pixels.ts';
 import { type DecodeLimits, decodeLimits } from './decode-limits.ts';
@@ -43,7 +44,7 @@ export function decodeImage(bytes: Uint8Array, limits = decodeLimits): Decoded |
 }
 
 function refused(message: string): Refused {
-  return refusedWith([{ path: 'image', message }]);
+  return refusedWith([said('image', message)]);
 }
 
 type Format = 'jpeg' | 'png' | 'webp' | 'heic' | 'tiff' | 'gif' | 'bmp' | 'empty' | 'unknown';

@@ -1,8 +1,9 @@
+import type { Finding } from '../../engine/finding.ts';
 import type { Mark } from '../camera/camera-fit.ts';
 import { type Camera, cameraBackProject } from '../camera/camera-model.ts';
 import type { Point } from '../camera/homography.ts';
 import { marksToCamera } from '../camera/marks-check.ts';
-import { type Finding, type Refused, refusedWith } from '../finding.ts';
+import { type Refused, refusedWith } from '../finding.ts';
 import type { Pixels } from '../pixels.ts';
 import { coarseChoice, coarsePath } from './coarse-path.ts';
 import { fineLook } from './fine-look.ts';
@@ -34,7 +35,6 @@ export interface Traced {
 
 export interface TraceLost {
   status: 'lost';
-  reason: string;
   /** How far the blank could be followed. */
   reachedPx: [number, number];
   marksRmsM: number;
@@ -65,7 +65,6 @@ export function traceImage(
     const finding = lostFinding(coarse, stops.length, [x, y]);
     return {
       status: 'lost',
-      reason: finding.message,
       reachedPx: [x, y],
       marksRmsM: camera.fit.marksRmsM,
       findings: [...camera.findings, finding],

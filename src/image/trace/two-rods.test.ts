@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Photo, paintPhoto } from '../../../test/render/photo.ts';
+import { inWords } from '../../../test/support/in-words.ts';
 import { traceImage } from './trace-image.ts';
 import type { TraceRequest } from './trace-request.ts';
 
@@ -20,7 +21,7 @@ function said({ picture, marks }: Photo, ends: TraceRequest['ends']): string {
   const answer = traceImage({ marks, ends }, { width, height, channels: 3, data });
   return answer.status === 'lost'
     ? 'lost'
-    : answer.findings.map(({ path, message }) => `${path}: ${message}`).join('\n');
+    : answer.findings.map((one) => `${one.path}: ${inWords(one)}`).join('\n');
 }
 
 const mixture = /ends: two rods are in the picture, and the drawn curve goes over .* neither of them/;

@@ -1,4 +1,5 @@
 /** How it is to be made: handle, wraps, finish, guides and where they stand. */
+import { guideKindIds } from '../../engine/kinds/guide-kinds.ts';
 import {
   angle,
   choice,
@@ -144,7 +145,7 @@ export const madeCollections: DocumentSchema = {
     single: false,
     fields: {
       order,
-      kind: choice('tip-top', 'snake', 'single-foot', 'ringed', 'stripping'),
+      kind: choice(...guideKindIds),
       ...guideNumbers,
       /** The shop's rack it was taken from; its numbers were written here then, and stay. */
       fromRack: text(40),

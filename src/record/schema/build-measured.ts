@@ -1,4 +1,5 @@
 /** What the rod is and what was measured of it. */
+import { rodKindIds } from '../../engine/kinds/rod-kinds.ts';
 import {
   angle,
   choice,
@@ -19,7 +20,7 @@ export const measuredCollections: DocumentSchema = {
     fields: {
       title: text(200),
       customer: text(200),
-      rodKind: choice('fly', 'spinning', 'casting'),
+      rodKind: choice(...rodKindIds),
       lineWeight: text(60),
       note: text(20_000),
       /** Invented demonstration data; never the builder's own. */

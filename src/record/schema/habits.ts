@@ -1,4 +1,5 @@
 /** How a shop works and what a guide is: fields that stand in more than one place of the record. */
+
 import {
   angle,
   choice,
@@ -12,6 +13,7 @@ import {
   real,
   text,
 } from './field-kinds.ts';
+import { limitFields } from './limit-fields.ts';
 
 /** How wraps are laid; a build's own word stands before the shop's. */
 export const wrapHabits: Record<string, FieldKind> = {
@@ -120,9 +122,7 @@ export const layoutHabits: Record<string, FieldKind> = {
   /** Tension that keeps the line just taut when the weight is tied to the tip (as a mass). */
   tautLine: mass(),
   intervals: choice('growing', 'free'),
-  limitLineAngle: angle(),
-  limitGap: length(0, 1),
-  limitExtraBendPerM: real(0, 10),
+  ...Object.fromEntries(Object.values(limitFields).map(({ field, kind }) => [field, kind])),
   /** Coefficient of friction of the line on the rings: both ends of what it may be. */
   frictionLowest: real(0, 2),
   frictionHighest: real(0, 2),

@@ -1,3 +1,4 @@
+import { rackKindIds } from '../../engine/kinds/guide-kinds.ts';
 import { choice, count, type DocumentSchema, flag, length, order, text } from './field-kinds.ts';
 import {
   finishHabits,
@@ -32,7 +33,7 @@ export const shopSchema: DocumentSchema = {
     single: false,
     fields: {
       order,
-      kind: choice('tip-top', 'snake', 'single-foot', 'ringed', 'stripping', 'keeper'),
+      kind: choice(...rackKindIds),
       name: text(120),
       ...guideNumbers,
       /** Whether its numbers were measured here or stand on the packet; an empty one is typical of the size. */

@@ -4,6 +4,8 @@ import { Hono } from 'hono';
 import { stripPicture } from '../../image/strip/strip-picture.ts';
 import type { AttachmentAnswer } from '../../record/api.ts';
 import { largestFile } from '../../record/file-shape.ts';
+import { sentenceOf } from '../../words/sentence.ts';
+import { siWriter } from '../../words/writer.ts';
 import { attachmentType } from '../attachment-type.ts';
 import { exportBuild, importBuild } from '../build-files.ts';
 import { NotFoundError, RefusedError } from '../errors.ts';
@@ -76,7 +78,7 @@ function bareAttachment(sent: Uint8Array<ArrayBuffer>): BareAttachment {
     );
   }
   const stripped = stripPicture(sent);
-  if (stripped.status === 'refused') throw refuse(`Not taken: ${stripped.findings[0].message}`);
+  if (stripped.status === 'refused') throw refuse(`Not taken: ${sentenceOf(stripped.findings[0], siWriter)}`);
   const { bytes, widthPx, heightPx } = stripped;
   return { bytes, type, size: { widthPx, heightPx } };
 }

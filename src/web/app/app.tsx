@@ -56,7 +56,7 @@ function ShopSheets() {
             {({ build, test }) => <PhonePage key={build} build={build} test={test} />}
           </Route>
           <Route path="/builds/:id">{({ id }) => <Redirect to={`/builds/${id}/blank`} replace />}</Route>
-          <Route path="/builds/:id/:step">
+          <Route path="/builds/:id/:step/:screen?">
             {({ id, step }) => <BuildPage key={id} id={id} step={step} />}
           </Route>
           <Route path="/repairs/:id">{({ id }) => <TicketPage key={id} id={id} />}</Route>

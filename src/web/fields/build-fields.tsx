@@ -7,6 +7,7 @@ import { findField } from '../../record/validate.ts';
 import { useBuild } from '../read/build-context.ts';
 import { useShop } from '../read/shop.tsx';
 import { useTroubles } from '../read/troubles.tsx';
+import { useSentence } from '../read/use-sentence.ts';
 import { type FieldPlace, FieldPlaceContext } from './place.ts';
 
 export interface BuildFieldsProps {
@@ -17,6 +18,7 @@ export interface BuildFieldsProps {
 
 /** The fields below show and write the build on the table. */
 export function BuildFields({ children, findings }: BuildFieldsProps) {
+  const sentence = useSentence();
   const { document, write } = useBuild();
   const troubles = useTroubles();
   const { value: habit } = useShop();
@@ -27,14 +29,14 @@ export function BuildFields({ children, findings }: BuildFieldsProps) {
       // An empty field is not wrong, only still to be filled, unless what stands in for it cannot be.
       trouble: (path) => {
         const found = findings?.find((finding) => finding.path === pathKey(path));
-        if (valueAt(document, path) !== null) return found?.message ?? troubles.get(pathKey(path));
+        if (valueAt(document, path) !== null) return found ? sentence(found) : troubles.get(pathKey(path));
         const standsIn = (shopKnows(path) ? habit(path) : null) ?? commonValueOf(path) ?? null;
-        return standsIn !== null || found?.severity === 'stop' ? found?.message : undefined;
+        return found && (standsIn !== null || found.severity === 'stop') ? sentence(found) : undefined;
       },
       habit: (path) => (shopKnows(path) ? habit(path) : null),
       write,
     }),
-    [document, troubles, findings, habit, write],
+    [document, troubles, findings, habit, write, sentence],
   );
   return <FieldPlaceContext value={place}>{children}</FieldPlaceContext>;
 }

@@ -3,6 +3,8 @@ import { formatDegrees, formatGrams, formatMm } from '../../engine/units/format-
 import { readQuantity } from '../../engine/units/read-quantity.ts';
 import type { Dimension, UnitSystem } from '../../engine/units/unit-table.ts';
 import type { FieldKind, QuantityValue } from '../../record/schema.ts';
+import { sentenceOf } from '../../words/sentence.ts';
+import { shopWriter } from '../../words/writer.ts';
 
 export type TypedQuantity =
   | { ok: true; value: QuantityValue | null; understood: string }
@@ -15,7 +17,7 @@ export function readTyped(typed: string, kind: QuantityKind, system: UnitSystem)
   const text = typed.trim();
   if (text === '') return { ok: true, value: null, understood: '' };
   const read = readQuantity(text, { dimension: kind.dimension, system });
-  if (!read.ok) return { ok: false, trouble: read.finding.message };
+  if (!read.ok) return { ok: false, trouble: sentenceOf(read.finding, shopWriter({ system })) };
   if (read.si < kind.min || read.si > kind.max) {
     const [low, high] = [kind.min, kind.max].map((limit) => showLimit(limit, kind.dimension, system));
     const trouble = `${read.understood} is outside what stands here, ${low} to ${high}. Check the unit and the digits.`;

@@ -1,14 +1,14 @@
 import { useId, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { Row } from '../../record/document.ts';
-import type { Change, Finding } from '../../record/operation.ts';
+import type { Change, Objection } from '../../record/operation.ts';
 import { FieldLine } from './field-line.tsx';
 import './tags-field.css';
 
 export interface TagsFieldProps {
   rows: readonly Row[];
   newRowId(): string;
-  write(gesture: string, changes: readonly Change[]): Finding[];
+  write(gesture: string, changes: readonly Change[]): Objection[];
 }
 
 /** The builder's own words to find this by; Enter or a comma keeps one, a press takes it off. */

@@ -1,6 +1,8 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { type PrintFactors, printCorrection, truePrint } from '../../sheets/print-correction.ts';
+import { sentenceOf } from '../../words/sentence.ts';
+import { siWriter } from '../../words/writer.ts';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { ShopFields } from '../fields/shop-fields.tsx';
 import { type Paper, useShop } from '../read/shop.tsx';
@@ -25,7 +27,7 @@ export function usePrinterChoice(paper: Paper): PrinterChoice {
   if (!row) return none;
   const correction = printCorrection({ acrossM: siOf(row, 'ruleAcross'), alongM: siOf(row, 'ruleAlong') });
   if (correction.ok) return { ...none, factors: correction.factors };
-  return { ...none, trouble: correction.findings[0]?.message };
+  return { ...none, trouble: correction.findings[0] && sentenceOf(correction.findings[0], siWriter) };
 }
 
 /** After the print: what its rules measured, kept for this printer and paper. */

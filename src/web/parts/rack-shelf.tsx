@@ -1,4 +1,5 @@
 import { Button } from 'react-aria-components';
+import { guideKindOptions } from '../../engine/kinds/guides.ts';
 import { formatGrams, formatMm } from '../../engine/units/format-quantity.ts';
 import type { Row } from '../../record/document.ts';
 import { rackName, typicalOfRack } from '../../record/rack.ts';
@@ -12,14 +13,7 @@ import { numberOf, textOf } from '../read/values.ts';
 import { Part } from './sheet/part.tsx';
 import '../style/guides.css';
 
-const kinds = [
-  { value: 'snake', name: 'snake' },
-  { value: 'single-foot', name: 'single-foot' },
-  { value: 'ringed', name: 'ringed' },
-  { value: 'stripping', name: 'stripping' },
-  { value: 'tip-top', name: 'tip-top' },
-  { value: 'keeper', name: 'hook keeper' },
-];
+const kinds = guideKindOptions('rack');
 
 /** The shop's own guides, each kind and size measured once for all builds. */
 export function RackShelf({ usedHere }: { usedHere?: ReadonlyMap<string, number> }) {
@@ -99,7 +93,7 @@ function RackRow({ row, used }: { row: Row; used: number }) {
         <QuantityField
           label="Clear opening"
           path={at('opening')}
-          placeholder={pale(typical.openingM, formatMm)}
+          placeholder={pale(typical.insideM, formatMm)}
         />
         <QuantityField
           label="Mass of one"

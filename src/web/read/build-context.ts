@@ -1,6 +1,6 @@
 import { createContext, useContext } from 'react';
 import type { Row } from '../../record/document.ts';
-import type { Change, DocumentState, Finding } from '../../record/operation.ts';
+import type { Change, DocumentState, Objection } from '../../record/operation.ts';
 import type { DocumentStore, Gesture } from '../store/document-store.ts';
 import type { SaveStatus } from '../store/sender.ts';
 
@@ -22,7 +22,7 @@ export interface Build {
   /** A gesture to write under several times, such as a drag. */
   gesture(label: string): Gesture;
   /** Writes at once; with findings nothing was written. */
-  write(gesture: string | Gesture, changes: readonly Change[]): Finding[];
+  write(gesture: string | Gesture, changes: readonly Change[]): Objection[];
   undo(): void;
   redo(): void;
   dropRefused(): void;

@@ -1,8 +1,9 @@
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useState } from 'react';
 import type { UnitSystem } from '../../engine/units/unit-table.ts';
 import { type Row, rows, singleRow, valueAt } from '../../record/document.ts';
-import type { Change, DocumentState, Finding, Operation, Path } from '../../record/operation.ts';
+import type { Change, DocumentState, Objection, Operation, Path } from '../../record/operation.ts';
 import type { FieldValue } from '../../record/schema.ts';
+import { shopWriter, type Writer } from '../../words/writer.ts';
 import { ApiError } from '../store/api.ts';
 import type { DocumentStore } from '../store/document-store.ts';
 import { api } from '../store/open-document.ts';
@@ -17,6 +18,8 @@ export type Paper = 'a4' | 'letter';
 export interface Shop {
   /** Decides what a bare number means and how a length is shown; never a stored value. */
   system: UnitSystem;
+  /** Writes every quantity as this shop does. */
+  writer: Writer;
   tapeStep: TapeStep;
   paper: Paper;
   settings: Row;
@@ -28,7 +31,7 @@ export interface Shop {
   operations(): readonly Operation[];
   value(path: Path): FieldValue;
   newRowId(): string;
-  write(gesture: string, changes: readonly Change[]): Finding[];
+  write(gesture: string, changes: readonly Change[]): Objection[];
 }
 
 const ShopContext = createContext<Shop | undefined>(undefined);
@@ -64,10 +67,12 @@ function OpenShop({ store, children }: { store: DocumentStore; children: ReactNo
   const shop = useMemo<Shop>(() => {
     const settings = singleRow(document, 'settings');
     const system = textOf(settings, 'unitSystem') === 'mm' ? 'mm' : 'inch';
+    const tapeStep = (textOf(settings, 'tapeStep') ?? (system === 'mm' ? '1 mm' : '1/8 in')) as TapeStep;
     return {
       settings,
       system,
-      tapeStep: (textOf(settings, 'tapeStep') ?? (system === 'mm' ? '1 mm' : '1/8 in')) as TapeStep,
+      writer: shopWriter({ system, tapeStep }),
+      tapeStep,
       paper: (textOf(settings, 'paper') ?? (system === 'mm' ? 'a4' : 'letter')) as Paper,
       printers: rows(document, 'printers'),
       rack: rows(document, 'rack'),

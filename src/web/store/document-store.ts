@@ -5,7 +5,7 @@ import {
   type Change,
   compareStamps,
   type DocumentState,
-  type Finding,
+  type Objection,
   type Operation,
   type Path,
 } from '../../record/operation.ts';
@@ -136,7 +136,7 @@ export class DocumentStore {
    * Writes values: here at once, on the server as soon as it can be reached. `gesture` is a label ("move
    * guide") for a gesture of its own, or one from `gesture()`. With findings nothing was written.
    */
-  write(gesture: string | Gesture, changes: readonly Change[]): Finding[] {
+  write(gesture: string | Gesture, changes: readonly Change[]): Objection[] {
     const findings = changes.flatMap(({ path, value }) => validateValue(this.document.kind, path, value));
     if (findings.length === 0)
       this.commit(typeof gesture === 'string' ? this.gesture(gesture).id : gesture.id, changes);

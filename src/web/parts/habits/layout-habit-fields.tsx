@@ -1,3 +1,6 @@
+import { criteria } from '../../../engine/layout/criteria.ts';
+import { limitFields } from '../../../record/schema/limit-fields.ts';
+import { criterionWords } from '../../../words/criteria.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
@@ -9,14 +12,11 @@ const usual = 'usual of the rod';
 export function LayoutHabitFields() {
   return (
     <div className="fields-row" data-group="">
-      <QuantityField label="Line angle in a ring" path={at('limitLineAngle')} placeholder={usual} />
-      <QuantityField label="Gap beyond the rings’ height" path={at('limitGap')} placeholder={usual} />
-      <NumberField
-        label="Extra bend by the line"
-        path={at('limitExtraBendPerM')}
-        unit="1/m"
-        placeholder={usual}
-      />
+      {criteria.map(({ id }) => {
+        const { label, unit } = criterionWords[id];
+        const field = { label, path: at(limitFields[id].field), placeholder: usual };
+        return unit ? <NumberField key={id} {...field} unit={unit} /> : <QuantityField key={id} {...field} />;
+      })}
       <QuantityField label="Kept free beside a ferrule" path={at('ferruleClear')} placeholder={usual} />
       <QuantityField label="Butt above the level" path={at('buttAngle')} placeholder={usual} />
       <QuantityField label="Weight that keeps the line taut" path={at('tautLine')} placeholder={usual} />

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { said } from '../../../engine/finding.ts';
 import type { FoundMark } from '../../../image/index.ts';
 import type { Change } from '../../../record/operation.ts';
 import type { LoadPhoto } from '../../../record/read-load-tests.ts';
@@ -59,13 +60,10 @@ test('what the tracing says names marks and taps as the sheet does', () => {
   const marks = [mark('lower left'), mark('mark 7')];
   const words = traceWords(
     [
-      { path: 'marks[1].atM', message: 'mark 2 does not agree with the others' },
-      { path: 'marks[0].atM', message: 'marks 1 and 2 have the same place' },
-      { path: 'via[0]', message: 'lies 12 px from ends.butt; at least 40 px are needed between two taps' },
-      {
-        path: 'ends',
-        message: 'could not be followed beyond about pixel (12, 40); add a point on it (via) past there',
-      },
+      said('marks[1].atM', 'mark 2 does not agree with the others'),
+      said('marks[0].atM', 'marks 1 and 2 have the same place'),
+      said('via[0]', 'lies 12 px from ends.butt; at least 40 px are needed between two taps'),
+      said('ends', 'could not be followed beyond about pixel (12, 40); add a point on it (via) past there'),
     ],
     marks,
   );

@@ -1,6 +1,8 @@
 import { stripPicture } from '../../../image/strip/strip-picture.ts';
 import type { AttachmentAnswer } from '../../../record/api.ts';
 import type { Change } from '../../../record/operation.ts';
+import { sentenceOf } from '../../../words/sentence.ts';
+import { siWriter } from '../../../words/writer.ts';
 import { api } from '../../store/open-document.ts';
 import { rowChanges } from './place-changes.ts';
 
@@ -39,7 +41,7 @@ async function bareFile(file: File): Promise<Blob> {
   const head = String.fromCharCode(...new Uint8Array(await file.slice(0, 16).arrayBuffer()));
   if (!known.test(head)) return converted(file);
   const stripped = stripPicture(new Uint8Array(await file.arrayBuffer()));
-  if (stripped.status === 'refused') throw new Error(stripped.findings[0].message);
+  if (stripped.status === 'refused') throw new Error(sentenceOf(stripped.findings[0], siWriter));
   return new Blob([stripped.bytes], { type: stripped.type });
 }
 

@@ -1,4 +1,6 @@
 import type { Finding } from '../../../image/index.ts';
+import { sentenceOf } from '../../../words/sentence.ts';
+import { siWriter } from '../../../words/writer.ts';
 import type { NamedMark } from './photo-request.ts';
 
 /**
@@ -6,7 +8,9 @@ import type { NamedMark } from './photo-request.ts';
  * the request (`marks[2].atM`) becomes the thing it stands for.
  */
 export function traceWords(findings: readonly Finding[], marks: readonly NamedMark[]): string[] {
-  return findings.map(({ path, message }) => sentence(named(`${subjectOf(path)}${message}`, marks)));
+  return findings.map((found) =>
+    sentence(named(`${subjectOf(found.path)}${sentenceOf(found, siWriter)}`, marks)),
+  );
 }
 
 function subjectOf(path: string): string {

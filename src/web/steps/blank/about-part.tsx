@@ -1,9 +1,12 @@
 import { useState } from 'react';
+import { rodKinds } from '../../../engine/kinds/rod-kinds.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { TagsField } from '../../fields/tags-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { textOf } from '../../read/values.ts';
+
+const rodKindOptions = rodKinds.map(({ id, name }) => ({ value: id, name }));
 
 /** What this build is called, for whom, and what kind of rod it becomes. */
 export function AboutPart() {
@@ -29,16 +32,7 @@ export function AboutPart() {
         <TextField label="Title" path={['about', '-', 'title']} gesture="title" />
         <TextField label="Customer" path={['about', '-', 'customer']} />
         <TextField label="Line weight" path={['about', '-', 'lineWeight']} placeholder="such as 5" />
-        <ChoiceField
-          label="Rod"
-          path={['about', '-', 'rodKind']}
-          unset="fly"
-          options={[
-            { value: 'fly', name: 'fly' },
-            { value: 'spinning', name: 'spinning' },
-            { value: 'casting', name: 'casting' },
-          ]}
-        />
+        <ChoiceField label="Rod" path={['about', '-', 'rodKind']} unset="fly" options={rodKindOptions} />
         <TagsField rows={rows('tags')} newRowId={newRowId} write={write} />
       </div>
     </details>

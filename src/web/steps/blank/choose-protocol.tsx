@@ -8,6 +8,7 @@ import { FieldLine } from '../../fields/field-line.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
 import { edges } from './edges.ts';
 import { newSpan } from './new-span.ts';
 import { usePlanContext } from './plan-context.ts';
@@ -99,6 +100,7 @@ function EdgeQuestion({ edge, setEdge }: { edge: Edge; setEdge(edge: Edge): void
 
 /** Asked before there is a row to keep it in. */
 function HeightQuestion({ setHeight }: { setHeight(height: QuantityValue | null): void }) {
+  const sentence = useSentence();
   const id = useId();
   const { system } = useShop();
   const [typed, setTyped] = useState('');
@@ -124,7 +126,7 @@ function HeightQuestion({ setHeight }: { setHeight(height: QuantityValue | null)
       />
       <FieldLine
         id={`${id}-line`}
-        trouble={read?.ok === false ? read.finding.message : undefined}
+        trouble={read?.ok === false ? sentence(read.finding) : undefined}
         echo={read?.ok ? read.understood : undefined}
       />
     </div>

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { doubt, stop } from '../../../engine/bench/bench-finding.ts';
 import type { Row } from '../../../record/document.ts';
 import type { FieldValue } from '../../../record/schema.ts';
 import { type BlankState, nextOnBlank } from './next-on-blank.ts';
@@ -74,9 +75,12 @@ describe('what to do next on the bench', () => {
     ).toBe(true);
   });
   it('what stops comes before what is only missing on the bench, a doubt comes last', () => {
-    const stop = { path: 'sections/a/overlap', message: 'too deep', severity: 'stop' as const };
-    const doubt = { path: 'readings/r/drop', message: 'misread?', severity: 'doubt' as const };
-    expect(nextOnBlank({ ...complete, setups: [], findings: [stop] }).at).toBe('sections/a/overlap');
-    expect(nextOnBlank({ ...complete, findings: [doubt] }).words).toBe('Look again: misread?');
+    const deep = stop('sections/a/overlap', 'too deep');
+    const odd = doubt('readings/r/drop', 'misread?');
+    expect(nextOnBlank({ ...complete, setups: [], findings: [deep] }).at).toBe('sections/a/overlap');
+    expect(nextOnBlank({ ...complete, findings: [odd] })).toMatchObject({
+      words: 'Look again:',
+      finding: odd,
+    });
   });
 });

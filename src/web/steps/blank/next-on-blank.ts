@@ -1,4 +1,5 @@
 import type { BenchFinding } from '../../../engine/bench/bench-finding.ts';
+import type { Finding } from '../../../engine/finding.ts';
 import type { Row } from '../../../record/document.ts';
 import { quantityOf, siOf, textOf } from '../../read/values.ts';
 import type { SetupRows } from './reading-rows.ts';
@@ -6,6 +7,8 @@ import type { SetupRows } from './reading-rows.ts';
 /** What to do next on the bench, and the field where it is done. */
 export interface NextStep {
   words: string;
+  /** Said behind the words. */
+  finding?: Finding;
   /** Path key of the field to go to. */
   at?: string;
   done?: boolean;
@@ -33,7 +36,7 @@ export function nextOnBlank(state: BlankState): NextStep {
     missingMass(state) ??
     missingReading(state) ??
     doubted(findings) ?? {
-      words: 'The bench is complete: look at the stiffness below, then go on to the handle.',
+      words: 'All planned readings are in. See how stiff the blank is, then go on to the handle.',
       done: true,
     }
   );
@@ -67,7 +70,7 @@ function isJoined(row: Row): boolean {
 
 function stopping(findings: readonly BenchFinding[]): NextStep | undefined {
   const stop = findings.find(({ severity }) => severity === 'stop');
-  return stop && { words: `Mend this first: ${stop.message}`, at: stop.path };
+  return stop && { words: 'Fix this first:', finding: stop, at: stop.path };
 }
 
 function missingDiameter({ sections, diameters }: BlankState): NextStep | undefined {
@@ -133,5 +136,5 @@ function missingOfSpan({ setup, tests }: SetupRows): NextStep | undefined {
 
 function doubted(findings: readonly BenchFinding[]): NextStep | undefined {
   const doubt = findings.find(({ severity }) => severity === 'doubt');
-  return doubt && { words: `Look again: ${doubt.message}`, at: doubt.path };
+  return doubt && { words: 'Look again:', finding: doubt, at: doubt.path };
 }

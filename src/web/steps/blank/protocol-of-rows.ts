@@ -2,6 +2,7 @@ import { checkFloor, clampHeightNeeded } from '../../../engine/bench/floor.ts';
 import type { BlankTables } from '../../../engine/bench/free-rod.ts';
 import { countReadings, type Protocol, type ProtocolSetup } from '../../../engine/bench/protocol.ts';
 import { predictedTipDrop } from '../../../engine/bend/predicted-tip-drop.ts';
+import type { Finding } from '../../../engine/finding.ts';
 import { flagOf, siOf, textOf } from '../../read/values.ts';
 
 import { flagsOf, type SetupRows, type TestRows } from './reading-rows.ts';
@@ -38,12 +39,12 @@ export function setupOfRows(rows: SetupRows, tables: BlankTables): ProtocolSetup
 }
 
 /** Why the weight would touch the floor, where the height of the blocks was given. */
-export function floorTrouble(rows: SetupRows, planned: ProtocolSetup): string | undefined {
+export function floorTrouble(rows: SetupRows, planned: ProtocolSetup): Finding | undefined {
   const clampHeightM = siOf(rows.setup, 'clampHeight');
   if (clampHeightM === undefined) return undefined;
   const tipDropM = Math.max(0, ...planned.loads.map(({ expectedTipDropM }) => expectedTipDropM));
   const path = `setups/${rows.setup.id}/clampHeight`;
-  return checkFloor({ path, clampHeightM, ...placeOf(rows, planned.clampFromTipM), tipDropM })[0]?.message;
+  return checkFloor({ path, clampHeightM, ...placeOf(rows, planned.clampFromTipM), tipDropM })[0];
 }
 
 function placeOf({ setup }: SetupRows, clampFromTipM: number) {

@@ -3,6 +3,7 @@ import { formatLength } from '../../../engine/units/format-quantity.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { useShop } from '../../read/shop.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
 import { textOf } from '../../read/values.ts';
 import { FlagChecks } from './flag-checks.tsx';
 import { usePlanContext } from './plan-context.ts';
@@ -53,11 +54,13 @@ export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
 
 /** How high the blocks must stand for the weight to hang free. */
 function FloorLine({ rows }: { rows: SetupRows }) {
+  const sentence = useSentence();
   const { system } = useShop();
   const plan = usePlanContext();
   const planned = useMemo(() => plan && setupOfRows(rows, plan.tables), [plan, rows]);
   if (!planned) return null;
-  const trouble = floorTrouble(rows, planned);
+  const odd = floorTrouble(rows, planned);
+  const trouble = odd && sentence(odd);
   const needed = formatLength(planned.clampHeightNeededM, { system, denominator: 2, decimals: 0 });
   return (
     <p role="status" className={trouble ? 'attention small' : 'quiet small'}>

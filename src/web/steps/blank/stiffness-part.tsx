@@ -4,11 +4,13 @@ import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useShop } from '../../read/shop.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
 import { StiffnessChart } from './stiffness-chart.tsx';
 import { StiffnessTable } from './stiffness-table.tsx';
 
 /** What the readings say: stiffness along the blank with its band, the tilt of every set-up, what is odd. */
 export function StiffnessPart() {
+  const sentence = useSentence();
   const { blank, fit, stiffness } = useBench();
   const { system } = useShop();
   const { solved, working, failure, findings } = stiffness;
@@ -37,9 +39,11 @@ export function StiffnessPart() {
       {failure && <p className="attention">{failure}</p>}
       {findings.length > 0 && (
         <ul className="attention">
-          {findings.map(({ path, message }) => (
-            <li key={path + message}>{message}</li>
-          ))}
+          {findings
+            .map((one) => [one.path, sentence(one)] as const)
+            .map(([path, message]) => (
+              <li key={path + message}>{message}</li>
+            ))}
         </ul>
       )}
       <StiffnessChart stiffness={solved.stiffness} blank={blank} />

@@ -1,8 +1,10 @@
 import type { TurnedReading, TurnedSection } from '../../../engine/rotation/turned-section.ts';
 import { bowInWords, stiffnessInWords } from '../../../words/turning.ts';
+import { useSentence } from '../../read/use-sentence.ts';
 
 /** What the turns say, or what is still missing; without a word on which side to choose. */
 export function TurnsWords({ section, reading }: { section: TurnedSection; reading: TurnedReading }) {
+  const sentence = useSentence();
   const { answer, findings, read, rows } = reading;
   const solved = answer && answer.status !== 'refused' ? answer : undefined;
   return (
@@ -24,12 +26,14 @@ export function TurnsWords({ section, reading }: { section: TurnedSection; readi
         )
       )}
       {solved?.status === 'not-converged' && <p className="attention">▲ {solved.reason}</p>}
-      {findings.map(({ path, message }) => (
-        <p key={path + message} className="attention">
-          ▲ {message[0].toUpperCase()}
-          {message.slice(1)}.
-        </p>
-      ))}
+      {findings
+        .map((one) => [one.path, sentence(one)] as const)
+        .map(([path, message]) => (
+          <p key={path + message} className="attention">
+            ▲ {message[0].toUpperCase()}
+            {message.slice(1)}.
+          </p>
+        ))}
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import { checkFerrulesBound } from '../../../engine/bench/ferrule-gate.ts';
 import type { Row } from '../../../record/document.ts';
 import { useBench } from '../../read/bench.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
 import { siOf } from '../../read/values.ts';
 import { usePlanContext } from './plan-context.ts';
 
@@ -9,6 +10,7 @@ import { usePlanContext } from './plan-context.ts';
  * the blocks carry it.
  */
 export function useHeavyLoad(test: Row, setup: Row): string | undefined {
+  const sentence = useSentence();
   const { bench, blank } = useBench();
   const plan = usePlanContext();
   const massKg = siOf(test, 'hung');
@@ -18,5 +20,6 @@ export function useHeavyLoad(test: Row, setup: Row): string | undefined {
     (_, index) => (blank.joints[index]?.seat.fromTipM ?? clampM) < clampM,
   );
   const load = { path: `tests/${test.id}/hung`, massKg, thirdLoadKg: plan.thirdLoadKg };
-  return checkFerrulesBound({ ...bench, sections: carrying }, load)[0]?.message;
+  const [unbound] = checkFerrulesBound({ ...bench, sections: carrying }, load);
+  return unbound && sentence(unbound);
 }

@@ -15,6 +15,7 @@ import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { type FinishOnRod, useFinish } from '../../read/use-finish.ts';
 import { useNow } from '../../read/use-now.ts';
+import { type Sentence, useSentence } from '../../read/use-sentence.ts';
 import { textOf } from '../../read/values.ts';
 import { CoatsPart } from './coats-part.tsx';
 import { MixPart } from './mix-part.tsx';
@@ -22,6 +23,7 @@ import '../../style/finish.css';
 
 /** What to mix, when to turn, recoat, bend and fish, and what to do when a coat goes wrong. */
 export function FinishStep() {
+  const sentence = useSentence();
   const { id, single } = useBuild();
   const { paper } = useShop();
   const { print, printing } = usePrint();
@@ -48,21 +50,40 @@ export function FinishStep() {
             : undefined
         }
       >
-        {nextWords(finish)}
+        {nextWords(finish, sentence)}
       </NextLine>
       <SinceNote works={['finish']} />
       <MixPart finish={finish} />
-      <Caution source="HSE RR079 and construction dermatitis pages; oshwiki, epoxy resins; YSU, flammable materials">
+      <Caution
+        about="epoxy"
+        brief="Gloves on, room aired, no flame near solvents."
+        source="HSE RR079 and construction dermatitis pages; oshwiki, epoxy resins; YSU, flammable materials"
+      >
         Epoxy and its hardener can sensitise for life and burn the eyes: thick nitrile gloves, no skin
         contact, soap instead of solvent, an aired room. Solvents flash below 38 °C: no spirit lamp, torch or
         heat gun near them. The product’s data sheet comes first.
       </Caution>
       <CoatsPart finish={finish} nowMs={nowMs} />
-      <Caution source="Ontario Ministry of Labour, lathe entanglement alert; common practice for lamps">
+      <Caution
+        about="turner"
+        brief="Keep sleeves and hair away from the turner."
+        source="Ontario Ministry of Labour, lathe entanglement alert; common practice for lamps"
+      >
         On the turner a long tip whips and loose thread winds up: support it, keep sleeves and hair away.
         Curing lamps: shield eyes and skin.
       </Caution>
       <Part
+        folded
+        holds={[
+          'finish/-/product',
+          'finish/-/statedAtC',
+          'finish/-/potLife',
+          'finish/-/turnFor',
+          'finish/-/recoat',
+          'finish/-/flexAfter',
+          'finish/-/fishAfter',
+          'finish/-/halvesPerC',
+        ]}
         title="Product"
         aside="from its data sheet, once; common practice has no source"
         tools={
@@ -82,7 +103,7 @@ export function FinishStep() {
           from 15 to 30 °C). Measure the room at the rod, not at the door.
         </p>
       </Part>
-      <Part title="What went wrong" aside="and the usual remedy; common practice, no source">
+      <Part folded title="What went wrong" aside="and the usual remedy; common practice, no source">
         <dl className="faults">
           {finishFaults.map(({ fault, cause, remedy }) => (
             <div key={fault}>
@@ -98,8 +119,8 @@ export function FinishStep() {
   );
 }
 
-function nextWords({ findings, coats, batch }: FinishOnRod): string {
-  if (findings.length > 0) return findings[0].message;
+function nextWords({ findings, coats, batch }: FinishOnRod, sentence: Sentence): string {
+  if (findings.length > 0) return sentence(findings[0]);
   if (coats.length > 0) return 'Keep it turning; the alarms stay on every sheet, through a reload too.';
   return batch
     ? 'Look at the four things below, mix, and brush the first coat on.'

@@ -2,9 +2,11 @@ import { spanWords } from '../../../words/due.ts';
 import { MixFields } from '../../parts/habits/finish-fields.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import type { FinishOnRod } from '../../read/use-finish.ts';
+import { useSentence } from '../../read/use-sentence.ts';
 
 /** How much one coat takes, and what to measure for it. */
 export function MixPart({ finish }: { finish: FinishOnRod }) {
+  const sentence = useSentence();
   const { batch, firstCoatMl, laterCoatMl, potLifeMin, roomC, mix } = finish;
   return (
     <Part title="Mix" aside="from the wraps’ own geometry">
@@ -29,7 +31,7 @@ export function MixPart({ finish }: { finish: FinishOnRod }) {
             </p>
           </>
         ) : finish.findings.length > 0 ? (
-          <p className="attention">▲ {finish.findings[0].message}</p>
+          <p className="attention">▲ {sentence(finish.findings[0])}</p>
         ) : (
           <p className="quiet">When the guides have their marks, the volume follows from the wraps.</p>
         )}

@@ -13,6 +13,7 @@ import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { useRack } from '../../read/use-rack.ts';
+import { useSentence } from '../../read/use-sentence.ts';
 import { textOf } from '../../read/values.ts';
 import { BagPart } from './bag-part.tsx';
 import { EndFittings } from './end-fittings.tsx';
@@ -25,6 +26,7 @@ import '../../style/guides.css';
 
 /** The guides in the hand: does the knot pass, do sizes fall, and which of the bag goes where. */
 export function GuidesStep() {
+  const sentence = useSentence();
   const { id, rows } = useBuild();
   const { rack } = useShop();
   const { choices } = useBench();
@@ -53,7 +55,7 @@ export function GuidesStep() {
   return (
     <BuildFields findings={findings}>
       <NextLine goOn={goOn}>
-        {findings[0]?.message ??
+        {(findings[0] && sentence(findings[0])) ??
           (placed
             ? 'Look along each guide of the bag and tap how straight it is.'
             : 'The layout has no marks yet; the rack needs them.')}
@@ -70,11 +72,13 @@ export function GuidesStep() {
             placeholder="not checked"
           />
         </div>
-        {findings.map(({ path, message }) => (
-          <p key={path} className="attention">
-            ▲ {message}
-          </p>
-        ))}
+        {findings
+          .map((one) => [one.path, sentence(one)] as const)
+          .map(([path, message]) => (
+            <p key={path} className="attention">
+              ▲ {message}
+            </p>
+          ))}
         {choices && recorded && <SetTable set={set} guides={choices.guides} findings={findings} />}
         {choices && !recorded && <TakeUpGuides choices={choices} />}
         <EndFittings />
@@ -89,12 +93,21 @@ export function GuidesStep() {
       <ScanPart sizes={sizes} inBag={bag.length} />
       <BagPart bag={bag} sizes={sizes} />
       <LooksPart bag={bag} />
-      <Part title="How straight is straight enough" aside="yours, the shop’s, or as it stands pale">
+      <Part
+        folded
+        holds={['sorting/']}
+        title="How straight is straight enough"
+        aside="yours, the shop’s, or as it stands pale"
+      >
         <SortingFields />
         <KeepHabit collection="sorting" words="sorting" />
       </Part>
       {placed && bag.length > 0 && <RackPart sorted={sorted} numberOf={numberOf} />}
-      <Part title="Feet" aside="how each foot is dressed before it is taped; common practice, no source">
+      <Part
+        folded
+        title="Feet"
+        aside="how each foot is dressed before it is taped; common practice, no source"
+      >
         <ul>
           <li>Ramp of 6 to 10 mm to a thin, round end; no step for the thread to climb.</li>
           <li>
@@ -104,7 +117,11 @@ export function GuidesStep() {
           <li>Opening round, ring tight, plating whole: cotton wool drawn through does not catch.</li>
         </ul>
       </Part>
-      <Caution source="OSHA composites page and Technical Manual III:1; Ontario Ministry of Labour, entanglement alert">
+      <Caution
+        about="grinding"
+        brief="Glasses and mask on at the grinder, no gloves near the wheel."
+        source="OSHA composites page and Technical Manual III:1; Ontario Ministry of Labour, entanglement alert"
+      >
         Grinding feet throws sparks and metal dust: glasses and mask, no gloves near the wheel, hold the guide
         in pliers, and keep it away from solvents.
       </Caution>

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { Button, FileTrigger, ProgressBar } from 'react-aria-components';
-import { typicalGuide } from '../../../engine/bench/default-guides.ts';
+import { typicalGuide } from '../../../engine/kinds/guides.ts';
 import { readQuantity } from '../../../engine/units/read-quantity.ts';
 import type { ScannedGuide } from '../../../image/index.ts';
 import { bagReferenceSheet } from '../../../sheets/bag-sheet.ts';
@@ -8,6 +8,7 @@ import { usePrinterChoice } from '../../parts/printer-choice.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useShop } from '../../read/shop.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
 import { KeptScans } from './kept-scans.tsx';
 import type { ScanRead } from './scan-messages.ts';
 import { ScanPicture } from './scan-picture.tsx';
@@ -24,12 +25,15 @@ export interface ScanPartProps {
 
 /** Feet out of line measured on a flatbed scan, instead of by eye. */
 export function ScanPart({ sizes, inBag }: ScanPartProps) {
+  const sentence = useSentence();
   const scan = useScan();
   const { paper } = useShop();
   const { print, printing } = usePrint();
   const { factors } = usePrinterChoice(paper);
   return (
     <Part
+      folded
+      holds={['scans/']}
       title="Scan the bag"
       aside="two-footed guides lying apart, feet down, lid open or paper over them, 600 dpi"
       tools={
@@ -79,11 +83,13 @@ export function ScanPart({ sizes, inBag }: ScanPartProps) {
         </ProgressBar>
       )}
       <div role="status">
-        {scan.refused.map(({ message }) => (
-          <p key={message} className="attention">
-            ▲ {scan.file?.name}: {message}.
-          </p>
-        ))}
+        {scan.refused
+          .map((one) => [one.path, sentence(one)] as const)
+          .map(([, message]) => (
+            <p key={message} className="attention">
+              ▲ {scan.file?.name}: {message}.
+            </p>
+          ))}
       </div>
       {scan.file && scan.read && (
         <ScanResult
@@ -109,6 +115,7 @@ interface ResultProps extends ScanPartProps {
 }
 
 function ScanResult({ file, read, sizes, inBag, readAgain, done }: ResultProps) {
+  const sentence = useSentence();
   const { guides, findings } = read.scanned;
   const [chosen, setChosen] = useState<Record<number, string>>({});
   const known = useKnownLength(guides);
@@ -125,11 +132,13 @@ function ScanResult({ file, read, sizes, inBag, readAgain, done }: ResultProps) 
   return (
     <>
       <ScanPicture address={file.address} read={read} />
-      {findings.map(({ message }) => (
-        <p key={message} className="attention">
-          ▲ {message}.
-        </p>
-      ))}
+      {findings
+        .map((one) => [one.path, sentence(one)] as const)
+        .map(([, message]) => (
+          <p key={message} className="attention">
+            ▲ {message}.
+          </p>
+        ))}
       {guides.length > 0 && (
         <>
           <div className="fields-row">

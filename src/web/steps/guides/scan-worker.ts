@@ -1,3 +1,4 @@
+import { said } from '../../../engine/finding.ts';
 /** Decodes a scan, or a picture of the reference sheet, and measures its guides away from the page. */
 import { decodeImage, flattenSheet, type Pixels, scanImage } from '../../../image/index.ts';
 import { type ScanSaid, type ScanTask, usualDpi } from './scan-messages.ts';
@@ -12,7 +13,7 @@ page.onmessage = ({ data }) => {
     (said) => page.postMessage(said),
     (error: unknown) => {
       const message = error instanceof Error ? error.message : String(error);
-      page.postMessage({ id: data.id, says: 'refused', findings: [{ path: 'image', message }] });
+      page.postMessage({ id: data.id, says: 'refused', findings: [said('image', message)] });
     },
   );
 };

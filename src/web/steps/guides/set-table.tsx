@@ -1,7 +1,8 @@
 import { Button } from 'react-aria-components';
 import type { Finding } from '../../../engine/finding.ts';
 import type { ChosenGuide } from '../../../engine/flow/choices.ts';
-import { type SetGuide, typicalOpeningM } from '../../../engine/guides/check-guide-set.ts';
+import type { SetGuide } from '../../../engine/guides/check-guide-set.ts';
+import { guideKindName, guideNumbers } from '../../../engine/kinds/guides.ts';
 import { formatGrams, formatMm } from '../../../engine/units/format-quantity.ts';
 import type { Row } from '../../../record/document.ts';
 import { changedInRack, type GuideNumberField, originOf, takeFromRack } from '../../../record/rack.ts';
@@ -10,6 +11,7 @@ import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
 import { textOf } from '../../read/values.ts';
 import { RackPick } from './rack-pick.tsx';
 
@@ -29,6 +31,7 @@ const originWords = {
 
 /** Each place's guide, chosen from the shop's or typed, with where every number comes from. */
 export function SetTable({ set, guides, findings }: SetTableProps) {
+  const sentence = useSentence();
   const { rows, write } = useBuild();
   const { rack } = useShop();
   const own = new Map(rows('guides').map((row) => [row.id, row]));
@@ -56,12 +59,14 @@ export function SetTable({ set, guides, findings }: SetTableProps) {
             return (
               <tr key={guide.id}>
                 <th scope="row">
-                  {index + 1} <span className="quiet small">{`${guide.kind} ${guide.size}`}</span>
+                  {index + 1}{' '}
+                  <span className="quiet small">{`${guideKindName(guide.kind)} ${guide.size}`}</span>
                   {findings
                     .filter(({ path }) =>
                       [`guides/${guide.id}/size`, `guides/${guide.id}/station`].includes(path),
                     )
-                    .map(({ message }) => (
+                    .map((one) => [one.path, sentence(one)] as const)
+                    .map(([, message]) => (
                       <span key={message} className="field-line field-trouble set-trouble">
                         ▲ {message}
                       </span>
@@ -82,7 +87,7 @@ export function SetTable({ set, guides, findings }: SetTableProps) {
                       label={`${title} of ${name}`}
                       labelHidden
                       path={['guides', guide.id, field]}
-                      placeholder={typical(guides[index], guide.size) ?? 'not known'}
+                      placeholder={typical(guides[index]) ?? 'not known'}
                       origin={originWords[originOf(row, field, from)]}
                     />
                   </td>
@@ -115,18 +120,21 @@ export function SetTable({ set, guides, findings }: SetTableProps) {
 interface SetColumn {
   field: GuideNumberField;
   title: string;
-  typical(guide: ChosenGuide | undefined, size: string): string | undefined;
+  typical(guide: ChosenGuide | undefined): string | undefined;
 }
 const columns: SetColumn[] = [
   { field: 'ringHeight', title: 'Ring height', typical: (guide) => guide && formatMm(guide.ringHeightM) },
   { field: 'foot', title: 'Over its feet', typical: (guide) => guide && formatMm(guide.lengthM) },
   { field: 'mass', title: 'Mass', typical: (guide) => guide && formatGrams(guide.massKg, 2) },
-  { field: 'opening', title: 'Opening', typical: (_, size) => shown(typicalOpeningM(size)) },
+  { field: 'opening', title: 'Opening', typical: typicalOpening },
   { field: 'footWidth', title: 'Foot’s width', typical: () => undefined },
   { field: 'oneFoot', title: 'One foot', typical: () => undefined },
 ];
 
-const shown = (lengthM: number | undefined) => (lengthM === undefined ? undefined : formatMm(lengthM));
+function typicalOpening(guide: ChosenGuide | undefined): string | undefined {
+  const insideM = guide && guideNumbers(guide.kind, guide.size)?.insideM;
+  return insideM === undefined ? undefined : formatMm(insideM);
+}
 
 const numberWords: Record<GuideNumberField, string> = {
   size: 'size',

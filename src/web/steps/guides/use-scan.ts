@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
+import { said } from '../../../engine/finding.ts';
 import type { Finding } from '../../../image/index.ts';
 import type { ScanRead, ScanSaid, ScanTask } from './scan-messages.ts';
 
@@ -71,7 +72,7 @@ export function useScan() {
     worker.onerror = () => {
       const message =
         'the scan could not be read on this device; save it smaller, or at 600 dpi, and try again';
-      setState((last) => ({ ...last, share: undefined, refused: [{ path: 'image', message }] }));
+      setState((last) => ({ ...last, share: undefined, refused: [said('image', message)] }));
     };
     setState((last) => ({ ...last, share: 0, refused: [] }));
     worker.postMessage({ id, bytes, dpi, onSheet } satisfies ScanTask);

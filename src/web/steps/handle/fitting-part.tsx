@@ -9,6 +9,7 @@ import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
 
 export interface FittingPartProps {
   plan: HandlePlan;
@@ -19,7 +20,7 @@ export interface FittingPartProps {
 export function FittingPart({ plan, show }: FittingPartProps) {
   const { check, tipTube, tubeRoomM } = plan;
   return (
-    <Part title="Fitting" aside="along the diameters measured on the blank">
+    <Part folded title="Fitting" aside="along the diameters measured on the blank">
       <dl className="facts">
         <dt>Tip-top’s tube</dt>
         <dd>
@@ -70,8 +71,9 @@ function tubeWords({ size64, boreM }: TipTube): string {
 }
 
 function Waits({ what, plan }: { what: 'grip' | 'seat'; plan: HandlePlan }) {
+  const sentence = useSentence();
   const stopped = plan.findings.find(({ severity }) => severity === 'stop');
-  if (stopped) return <p className="attention">▲ {stopped.message}</p>;
+  if (stopped) return <p className="attention">▲ {sentence(stopped)}</p>;
   if (what === 'grip' && plan.room.grip) return <p>The grip’s bore is wide enough as it is.</p>;
   const words = {
     grip: 'Reaming the grip: give the grip’s length and bore.',

@@ -1,4 +1,4 @@
-import { commonHandle } from '../../../engine/bench/default-guides.ts';
+import { commonHandle } from '../../../engine/kinds/common-build.ts';
 import { formatGrams, formatLength } from '../../../engine/units/format-quantity.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { Figure } from '../../fields/figure.tsx';
@@ -12,6 +12,7 @@ import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { useHandlePlan } from '../../read/use-handle-plan.ts';
+import { useSentence } from '../../read/use-sentence.ts';
 import { siOf } from '../../read/values.ts';
 import { FittingPart } from './fitting-part.tsx';
 import { GlueGate } from './glue-gate.tsx';
@@ -23,11 +24,12 @@ const nineFeetM = 2.743;
 
 /** Grip, seat and reel: where the bend begins, what to ream and to order, and the gate before glue. */
 export function HandleStep() {
+  const sentence = useSentence();
   const { id, single } = useBuild();
   const { bench } = useBench();
   const { system } = useShop();
   const handle = single('handle');
-  const used = bench?.handle ?? commonHandle(nineFeetM);
+  const used = bench?.handle ?? commonHandle('fly', nineFeetM);
   const show = (lengthM: number) => formatLength(lengthM, { system, decimals: 0, denominator: 8 });
   const { plan, balance, unweighed } = useHandlePlan();
   const stopped = plan?.findings.find(({ severity }) => severity === 'stop');
@@ -36,7 +38,7 @@ export function HandleStep() {
     <BuildFields findings={plan?.findings}>
       <NextLine goOn={{ href: `/builds/${id}/layout`, name: 'Layout' }}>
         {stopped
-          ? stopped.message
+          ? sentence(stopped)
           : siOf(handle, 'gripFront') === undefined
             ? `Measure from the butt end to where the front of the grip will be; ${show(used.gripFrontFromButtM)} is assumed meanwhile.`
             : 'The handle is set; go on to the layout.'}
@@ -75,16 +77,6 @@ export function HandleStep() {
             gesture="mass of the reel"
           />
         </div>
-        <p className="quiet">
-          Usual handles of one-handed fly rods are 7 to 8 in (180–205 mm) of grip and seat, 10 in (255 mm) to
-          the front of the grip; two-handed ones about 22 in (common practice, no source).
-        </p>
-      </Part>
-      <Part title="Parts" aside="as bought, measured once">
-        <HandlePartFields />
-        <h3>How it is fitted and glued</h3>
-        <HandleHabitFields />
-        <KeepHabit collection="handle" words="the handle" />
         {balance.fromButtM !== undefined && (
           <p role="status">
             <Figure
@@ -93,6 +85,27 @@ export function HandleStep() {
             {unweighed.length > 0 && <span className="quiet"> Not weighed yet: {unweighed.join(', ')}.</span>}
           </p>
         )}
+        <p className="quiet">
+          Usual handles of one-handed fly rods are 7 to 8 in (180–205 mm) of grip and seat, 10 in (255 mm) to
+          the front of the grip; two-handed ones about 22 in (common practice, no source).
+        </p>
+      </Part>
+      <Part
+        folded
+        holds={[
+          'handle/-/grip',
+          'handle/-/seat',
+          'handle/-/keeper',
+          'handle/-/fightingButt',
+          'handle/-/reach',
+        ]}
+        title="Parts"
+        aside="as bought, measured once"
+      >
+        <HandlePartFields />
+        <h3>How it is fitted and glued</h3>
+        <HandleHabitFields />
+        <KeepHabit collection="handle" words="the handle" />
       </Part>
       {plan ? (
         <FittingPart plan={plan} show={show} />

@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
 import type { Choices } from '../../../engine/flow/choices.ts';
+import { guideKindName, guideKindOptions } from '../../../engine/kinds/guides.ts';
 import { formatGrams, formatMm } from '../../../engine/units/format-quantity.ts';
 import type { Change } from '../../../record/operation.ts';
 import { PickField } from '../../fields/pick-field.tsx';
@@ -15,12 +16,7 @@ export interface GuidesPartProps {
   onTakeUp(): void;
 }
 
-const kinds = [
-  { value: 'snake', name: 'snake' },
-  { value: 'single-foot', name: 'single-foot' },
-  { value: 'ringed', name: 'ringed' },
-  { value: 'stripping', name: 'stripping' },
-];
+const kinds = guideKindOptions('line');
 
 /** The guide set: kinds, sizes, heights, feet and masses; what is typical stands pale until it is measured. */
 export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
@@ -42,7 +38,12 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
   }
   const remove = (id: string) => write('take a guide away', [{ path: ['guides', id, 'gone'], value: true }]);
   return (
-    <Part title="Guides" aside="typical numbers stand pale until you measure yours">
+    <Part
+      folded
+      holds={['guides/']}
+      title="Guides"
+      aside="typical numbers stand pale until you measure yours"
+    >
       <TableFrame label="Guide set">
         <table className="figures-table guide-set stacked">
           <thead>
@@ -143,7 +144,9 @@ function addGuide({ guides }: Choices, row: string): Change[] {
 /** `3 snake 1/0, 3 snake 1, 1 stripping 12 mm`. */
 function sizesInWords({ guides }: Choices): string {
   const counts = new Map<string, number>();
-  for (const { kind, size } of guides)
-    counts.set(`${kind} ${size}`, (counts.get(`${kind} ${size}`) ?? 0) + 1);
+  for (const { kind, size } of guides) {
+    const name = `${guideKindName(kind)} ${size}`;
+    counts.set(name, (counts.get(name) ?? 0) + 1);
+  }
   return [...counts].map(([name, count]) => `${count} ${name}`).join(', ');
 }

@@ -4,6 +4,7 @@ import { wordingOf } from '../../../words/wording.ts';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
 import { BendPart } from './bend-part.tsx';
 import { FiguresPart } from './figures-part.tsx';
 import { GuidesPart } from './guides-part.tsx';
@@ -32,6 +33,7 @@ export interface LayoutSheetProps {
 
 /** The bend above, the straight rod below it, the figures beside them, and what they are all made from. */
 export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
+  const sentence = useSentence();
   const { system } = useShop();
   const { choices, loads, field } = model;
   const wording = useMemo(() => wordingOf(system, loads.kg), [system, loads.kg]);
@@ -66,7 +68,7 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
         <StartPart
           choices={choices}
           blankLengthM={model.blank.lengthM}
-          findings={startFindings(model)}
+          findings={startFindings(model).map(sentence)}
           onTake={canTakeStart(model) ? marks.useStart : undefined}
         />
         <LoadsPart loads={loads} />

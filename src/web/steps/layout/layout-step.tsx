@@ -6,11 +6,13 @@ import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { sheetModel } from '../../read/sheet-model.ts';
 import { tablesOf } from '../../read/tables-of.ts';
+import { useSentence } from '../../read/use-sentence.ts';
 import { LayoutSheet } from './layout-sheet.tsx';
 import { useLiveSheet } from './use-live-sheet.ts';
 
 /** The Layout step: how any layout bends on this blank, and one for it within the builder's limits. */
 export function LayoutStep() {
+  const sentence = useSentence();
   const { id } = useBuild();
   const { bench, choices, findings, fit, profile, stiffness } = useBench();
   const sheet = useLiveSheet();
@@ -23,7 +25,7 @@ export function LayoutStep() {
   );
   const hung = fit !== undefined && fit.request.setups.length > 0;
   const odd = fit ? stiffness.findings[0] : findings.find(({ severity }) => severity === 'stop');
-  const trouble = (failure ?? odd?.message)?.replace(/\.$/, '');
+  const trouble = (failure ?? (odd && sentence(odd)))?.replace(/\.$/, '');
   const toBlank = <Link href={`/builds/${id}/blank`}>Blank</Link>;
   if (fit && working && !solved) return <p className="aside">Working out how stiff this blank is …</p>;
   if (!bench || !model) {

@@ -1,6 +1,8 @@
+import { criteria } from '../../../engine/layout/criteria.ts';
 import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
-import { shortDegrees } from '../../../words/bench.ts';
+import { limitFields } from '../../../record/schema/limit-fields.ts';
+import { criterionWords } from '../../../words/criteria.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
@@ -13,28 +15,28 @@ export function LimitsPart({ usual }: { usual: LayoutLimits }) {
   const { system } = useShop();
   const show = (lengthM: number) => formatLength(lengthM, { system, denominator: 16, decimals: 0 });
   return (
-    <Part title="Limits" aside="calibrated to common practice, not derived">
+    <Part
+      folded
+      holds={['layout/-/limit', 'layout/-/ferruleClear', 'layout/-/intervals', 'layout/-/knot']}
+      title="Limits"
+      aside="calibrated to common practice, not derived"
+    >
       <div className="fields-row" data-group="">
-        <QuantityField
-          label="Line angle in a ring"
-          path={['layout', '-', 'limitLineAngle']}
-          gesture="limit of the line angle"
-          placeholder={`${shortDegrees(usual.lineAngleRad)}, usual`}
-          hint="Where the line turns sharply it drags and wears the ring. Lower: guides closer where the bend is tight. Builders aim at 10 to 15° (common practice, no source)."
-        />
-        <QuantityField
-          label="Gap beyond the rings’ height"
-          path={['layout', '-', 'limitGap']}
-          gesture="limit of the gap"
-          placeholder={`${show(usual.gapM)}, usual`}
-          hint="How far the line may leave the bend between two rings. A rule reads the ring height on top."
-        />
-        <NumberField
-          label="Extra bend by the line"
-          path={['layout', '-', 'limitExtraBendPerM']}
-          unit="1/m"
-          placeholder={`${usual.extraBendPerM.toFixed(3)}, usual`}
-        />
+        {criteria.map(({ id, quantity }) => {
+          const { label, name, hint, unit, limit } = criterionWords[id];
+          const field = {
+            label,
+            path: ['layout', '-', limitFields[id].field] as const,
+            gesture: `limit of the ${name}`,
+            placeholder: `${limit(usual[quantity], system)}, usual`,
+            hint,
+          };
+          return unit ? (
+            <NumberField key={id} {...field} unit={unit} />
+          ) : (
+            <QuantityField key={id} {...field} />
+          );
+        })}
       </div>
       <p className="quiet small">
         Extra bend is what the line adds where it stands off the soft tip. Twice the usual limit makes

@@ -1,4 +1,5 @@
 import { Button, ProgressBar } from 'react-aria-components';
+import { useSentence } from '../../read/use-sentence.ts';
 import type { LayoutTask } from '../../worker/messages.ts';
 import type { LongTaskState } from '../../worker/use-long-task.ts';
 
@@ -13,6 +14,7 @@ export interface PlaceButtonProps {
 
 /** "Place the guides for this blank": the layout is worked out beforehand, so that pressing only puts it in. */
 export function PlaceButton({ best, marks, placed, onPlace }: PlaceButtonProps) {
+  const sentence = useSentence();
   const { answer, working, failure } = best;
   const refused = answer?.status === 'refused' ? answer.findings : undefined;
   const ready = !working && marks !== undefined;
@@ -31,11 +33,13 @@ export function PlaceButton({ best, marks, placed, onPlace }: PlaceButtonProps) 
           No layout could be worked out: {failure}. Load the page again.
         </p>
       )}
-      {refused?.map(({ path, message }) => (
-        <p key={`${path}${message}`} className="attention">
-          {message}.
-        </p>
-      ))}
+      {refused
+        ?.map((one) => [one.path, sentence(one)] as const)
+        .map(([path, message]) => (
+          <p key={`${path}${message}`} className="attention">
+            {message}.
+          </p>
+        ))}
     </div>
   );
 }

@@ -1,5 +1,6 @@
 /** What is to be said of the start beside our marks. */
 import { checkStations } from '../../../engine/bench/check-stations.ts';
+import type { Finding } from '../../../engine/finding.ts';
 import { placeGuide } from '../../../engine/layout/guide-moves.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 
@@ -16,10 +17,10 @@ export function breaksRules({ startFromTipM, field }: SheetModel): boolean {
 }
 
 /** What is odd about a typed list: its order, a mark off the blank or on a ferrule, a likely slip. */
-export function startFindings({ blank, rod, keepOut, startFromTipM, choices }: SheetModel): string[] {
+export function startFindings({ blank, rod, keepOut, startFromTipM, choices }: SheetModel): Finding[] {
   if (choices.start.kind === 'rule') return [];
   const question = { blank, freeLengthM: rod.lengthM, zones: keepOut, fromTipM: startFromTipM };
-  return checkStations({ ...question, path: 'layout/-/startText' }).map(({ message }) => message);
+  return checkStations({ ...question, path: 'layout/-/startText' });
 }
 
 /** Whether there is anything to take over: the start fits the guides, and ours stand elsewhere. */

@@ -13,6 +13,7 @@ import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
 import { doubtLane } from '../../worker/engine-worker.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
 
@@ -22,7 +23,7 @@ export function DaysPart({ model }: { model: SheetModel }) {
   const { bench } = useBench();
   const days = useMemo(() => (bench ? benchDays(bench) : []), [bench]);
   return (
-    <Part title="The same blank on another day" aside="clamped anew, do the marks repeat?">
+    <Part folded title="The same blank on another day" aside="clamped anew, do the marks repeat?">
       {days.length < 2 ? (
         <p className="quiet">
           Read this blank once more on another day, under <Link href={`/builds/${id}/blank`}>Blank</Link>, and
@@ -63,6 +64,7 @@ interface DaysProps {
 }
 
 function Days({ first, second, model }: DaysProps) {
+  const sentence = useSentence();
   const [asked, setAsked] = useState(false);
   const task = useMemo(() => {
     if (!asked) return undefined;
@@ -89,7 +91,8 @@ function Days({ first, second, model }: DaysProps) {
       {asked && !answer && !failure && <p className="quiet">Placing the guides on both days’ blanks …</p>}
       {answer?.status === 'not-compared' && (
         <p className="attention" role="alert">
-          The days could not be compared: {answer.reason}. {answer.findings[0]?.message}
+          The days could not be compared: {answer.reason}.{' '}
+          {answer.findings[0] && sentence(answer.findings[0])}
         </p>
       )}
       {answer?.status === 'compared' && (

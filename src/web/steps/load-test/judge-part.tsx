@@ -8,6 +8,7 @@ import { Part } from '../../parts/sheet/part.tsx';
 import { useBench } from '../../read/bench.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
 import { doubtLane } from '../../worker/engine-worker.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
 import { JudgeTable } from './judge-table.tsx';
@@ -29,6 +30,7 @@ export function JudgePart({ model }: { model: SheetModel }) {
 }
 
 function Judged({ model, traced: { test } }: { model: SheetModel; traced: TracedTest }) {
+  const sentence = useSentence();
   const { fit } = useBench();
   const task = useMemo(() => {
     const { request, field, choices } = model;
@@ -42,7 +44,8 @@ function Judged({ model, traced: { test } }: { model: SheetModel; traced: Traced
   if (answer.status !== 'judged') {
     return (
       <p className="attention" role="alert">
-        The photograph could not be judged: {answer.reason}. {answer.findings[0]?.message}
+        The photograph could not be judged: {answer.reason}.{' '}
+        {answer.findings[0] && sentence(answer.findings[0])}
       </p>
     );
   }
@@ -55,6 +58,7 @@ function Judged({ model, traced: { test } }: { model: SheetModel; traced: Traced
 }
 
 function Verdict({ judged, known }: { judged: RodJudgement; known: boolean }) {
+  const sentence = useSentence();
   const { system } = useShop();
   const length = (m: number) => formatLength(m, { system, denominator: 16, decimals: 0 });
   const { moves, withheld, contradicted, tipOffM } = judged;
@@ -63,9 +67,9 @@ function Verdict({ judged, known }: { judged: RodJudgement; known: boolean }) {
     <>
       {contradicted && (
         <p className="attention">
-          Bench and photograph do not belong to one blank: {judged.findings[0]?.message ?? ''}. The photograph
-          is believed here, the bench with four times its ±. Read the bench again, or check the weight and the
-          marks in the picture.
+          Bench and photograph do not belong to one blank:{' '}
+          {judged.findings[0] && sentence(judged.findings[0])}. The photograph is believed here, the bench
+          with four times its ±. Read the bench again, or check the weight and the marks in the picture.
         </p>
       )}
       {off.map(({ guide, words }) => (

@@ -8,6 +8,7 @@ import { Part } from '../../parts/sheet/part.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
+import { useSentence } from '../../read/use-sentence.ts';
 import { MarksTables } from './marks-tables.tsx';
 import { RoundingPart } from './rounding-part.tsx';
 import { StripsPart } from './strips-part.tsx';
@@ -16,6 +17,7 @@ import './marks.css';
 
 /** From the layout to pencil ticks on every section, and to strips at true size. */
 export function MarksStep() {
+  const sentence = useSentence();
   const { id, rows } = useBuild();
   const { blank } = useBench();
   const marks = useMarks();
@@ -36,7 +38,7 @@ export function MarksStep() {
     <BuildFields>
       <NextLine>
         {list.findings.length > 0
-          ? list.findings[0].message
+          ? sentence(list.findings[0])
           : printed
             ? 'Measure the rules on the print; then lay each strip along its section, tip end on tip end, and tick.'
             : 'Print the strips at actual size, or mark from the list with a tape.'}

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Button, Dialog, FileTrigger, Heading, Modal } from 'react-aria-components';
 import { useLocation } from 'wouter';
-import type { Finding } from '../../../record/operation.ts';
+import type { Objection } from '../../../record/operation.ts';
 import { useSay } from '../../read/messages.tsx';
 import { ApiError } from '../../store/api.ts';
 import { api } from '../../store/open-document.ts';
@@ -9,7 +9,7 @@ import { api } from '../../store/open-document.ts';
 interface Refused {
   file: string;
   message: string;
-  findings: readonly Finding[];
+  findings: readonly Objection[];
 }
 
 /** Opens a build file; one that cannot be taken is refused with its reasons, and nothing is changed. */

@@ -10,6 +10,7 @@ import type { Build } from '../../read/build-context.ts';
 import { sheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
 import { tablesOf } from '../../read/tables-of.ts';
+import { useSentence } from '../../read/use-sentence.ts';
 import { siOf, textOf } from '../../read/values.ts';
 import { GuideFates } from './guide-fates.tsx';
 import { TipDrawing } from './tip-drawing.tsx';
@@ -63,6 +64,7 @@ export interface TipHelperProps {
 
 /** The tube that fits and the guides that move; from the record or from what is measured at the counter. */
 export function TipHelper({ ticket, stationsM, outsideM, tipOutsideM }: TipHelperProps) {
+  const sentence = useSentence();
   const { system } = useShop();
   const damage = ticket.single('damage');
   const lostM = siOf(damage, 'lost');
@@ -99,7 +101,7 @@ export function TipHelper({ ticket, stationsM, outsideM, tipOutsideM }: TipHelpe
           placeholder={system === 'mm' ? '100 215 340 480 635' : '4 8 1/2 13 1/2 19 25'}
         />
       )}
-      {list && !list.ok && <p className="attention">{list.findings[0]?.message}</p>}
+      {list && !list.ok && <p className="attention">{list.findings[0] && sentence(list.findings[0])}</p>}
       {atBreakM !== undefined && (
         <TubeWords
           after={tubeAfter(atBreakM)}

@@ -11,6 +11,7 @@ import { SinceNote } from '../../parts/sheet/since-note.tsx';
 import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
+import { type Sentence, useSentence } from '../../read/use-sentence.ts';
 import { useWraps, type WrapsOnRod } from '../../read/use-wraps.ts';
 import { textOf } from '../../read/values.ts';
 import { ThreadNeeds } from './thread-needs.tsx';
@@ -20,6 +21,7 @@ import './wraps.css';
 
 /** From marks and feet to wraps: lengths, turns, thread, and the whole rod in its colours. */
 export function WrapsStep() {
+  const sentence = useSentence();
   const { id, single } = useBuild();
   const { paper, system } = useShop();
   const { print, printing } = usePrint();
@@ -47,7 +49,9 @@ export function WrapsStep() {
   ];
   return (
     <BuildFields findings={wraps.plan.findings}>
-      <NextLine goOn={{ href: `/builds/${id}/${on.toLowerCase()}`, name: on }}>{nextWords(wraps)}</NextLine>
+      <NextLine goOn={{ href: `/builds/${id}/${on.toLowerCase()}`, name: on }}>
+        {nextWords(wraps, sentence)}
+      </NextLine>
       <SinceNote works={['wraps']} />
       <Part
         title="Wraps"
@@ -64,25 +68,41 @@ export function WrapsStep() {
       >
         <WrapsDrawing {...wraps} signature={place} />
         <ThreadNeeds colours={wraps.plan.colours} />
-        {wraps.plan.findings.map(({ path, message }) => (
-          <p key={path + message} className="attention">
-            ▲ {message}
-          </p>
-        ))}
+        {wraps.plan.findings
+          .map((one) => [one.path, sentence(one)] as const)
+          .map(([path, message]) => (
+            <p key={path + message} className="attention">
+              ▲ {message}
+            </p>
+          ))}
       </Part>
-      <Part title="Threads" aside="the drawing’s colour, and what the spool says">
+      <Part
+        folded
+        holds={['wraps/-/thread', 'wraps/-/trim', 'wraps/-/underwrap']}
+        title="Threads"
+        aside="the drawing’s colour, and what the spool says"
+      >
         <ThreadFields choices={wraps.choices} lots />
       </Part>
-      <Part title="How it is wrapped" aside="empty fields say what holds; common practice has no source">
+      <Part
+        folded
+        holds={['wraps/']}
+        title="How it is wrapped"
+        aside="empty fields say what holds; common practice has no source"
+      >
         <WrapHabitFields />
         <h3>On this rod alone</h3>
         <RodWrapFields sections={wraps.blank.sections} />
         <KeepHabit collection="wraps" words="wraps" />
       </Part>
-      <Part title="Where each wrap lies">
+      <Part folded title="Where each wrap lies">
         <WrapsTable blank={wraps.blank} wraps={wraps.plan.wraps} step={step} />
       </Part>
-      <Caution source="Ontario Ministry of Labour, lathe entanglement alert; common practice for blades and thread">
+      <Caution
+        about="wrapping"
+        brief="Stop the motor before you touch the rod."
+        source="Ontario Ministry of Labour, lathe entanglement alert; common practice for blades and thread"
+      >
         A turning rod winds up loose thread, hair and sleeves: stop the motor before touching it. Cut tags
         with a new blade, away from the hand. Too much tension over a sharp foot cuts into the blank.
       </Caution>
@@ -90,8 +110,8 @@ export function WrapsStep() {
   );
 }
 
-function nextWords({ plan, unmarked }: WrapsOnRod): string {
-  if (plan.findings.length > 0) return plan.findings[0].message;
+function nextWords({ plan, unmarked }: WrapsOnRod, sentence: Sentence): string {
+  if (plan.findings.length > 0) return sentence(plan.findings[0]);
   if (unmarked > 0)
     return `${unmarked} ${unmarked === 1 ? 'guide has' : 'guides have'} no mark yet and no wrap: place them in the layout.`;
   return 'Lay a test wrap, count its turns, then wrap from the tip down.';
