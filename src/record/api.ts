@@ -174,6 +174,8 @@ export interface ServerInfo {
   version: string;
   dataFolder: string;
   database: string;
+  /** Whether the page may end the program. */
+  mayEnd: boolean;
   demo: string | null;
 }
 

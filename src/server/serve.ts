@@ -38,6 +38,8 @@ export interface ServeOptions {
   tlsPort?: number;
   /** Origin of a TLS proxy on this computer that passes its requests on, such as https://rods.example. */
   proxyOrigin?: string;
+  /** Ends the program when its page asks; without it the page cannot. */
+  end?(): void;
   /** Makes a backup at the start and every day, in the data folder. */
   dailyBackups?: boolean;
 }
@@ -108,7 +110,8 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       now: () => new Date(),
     });
     ends.push(() => care.close());
-    const info = { version: packageVersion(), dataFolder: folder.path };
+    const { end } = options;
+    const info = { version: packageVersion(), dataFolder: folder.path, mayEnd: end !== undefined };
     const staticFiles = readStaticFiles(join(packageRoot, 'dist', 'web'));
     holder = await RecordHolder.start(open, (record, closing) =>
       appOn(record, {
@@ -116,10 +119,11 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
         backups,
         restore,
         shopImport,
-        care,
-        demoFile,
-        staticFiles,
-        closing,
+          care,
+          demoFile,
+          staticFiles,
+          closing,
+          end,
         own: info,
       }),
     );
@@ -195,9 +199,9 @@ interface AppSurroundings
   extends Door,
     Pick<
       Parameters<typeof createApp>[0],
-      'backups' | 'restore' | 'shopImport' | 'care' | 'demoFile' | 'staticFiles' | 'closing'
+      'backups' | 'restore' | 'shopImport' | 'care' | 'demoFile' | 'staticFiles' | 'closing' | 'end'
     > {
-  own: { version: string; dataFolder: string };
+  own: { version: string; dataFolder: string; mayEnd: boolean };
 }
 
 function appOn({ keeper, jobs, sessions, description }: OpenRecord, around: AppSurroundings): Hono {
