@@ -141,7 +141,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       care.start();
     }
     const pairing = door.pairing && {
-      code: door.pairing.makeCode().code,
+      code: (await (holder.record.pairing ?? door.pairing).makeCode()).code,
       addresses: door.addresses(),
       fingerprint: certificate?.fingerprint,
     };
@@ -200,7 +200,10 @@ interface AppSurroundings
   own: { version: string; dataFolder: string };
 }
 
-function appOn({ keeper, jobs, sessions, description }: OpenRecord, around: AppSurroundings): Hono {
+function appOn(
+  { keeper, jobs, sessions, pairing: shared, description }: OpenRecord,
+  around: AppSurroundings,
+): Hono {
   const { own, pairing, addresses, secure, certificate, ...parts } = around;
   return createApp({
     ...parts,
@@ -214,7 +217,13 @@ function appOn({ keeper, jobs, sessions, description }: OpenRecord, around: AppS
       database: description,
       demo: (await keeper.repository.find(demoId)) ? demoId : null,
     }),
-    sharing: pairing && { pairing, sessions, addresses, secure, fingerprint: certificate?.fingerprint },
+    sharing: pairing && {
+      pairing: shared ?? pairing,
+      sessions,
+      addresses,
+      secure,
+      fingerprint: certificate?.fingerprint,
+    },
   });
 }
 

@@ -1,9 +1,11 @@
 import { Hono } from 'hono';
-import { type SSEStreamingApi, streamSSE } from 'hono/streaming';
+import { streamSSE } from 'hono/streaming';
 import type { FeedMessage } from '../../record/api.ts';
 import { RefusedError } from '../errors.ts';
 import { type Keeper, operationsPerAnswer } from '../keeper.ts';
 import type { AdmitVariables } from '../sharing/admit.ts';
+import { socketOf } from '../sharing/stranger-bounds.ts';
+import { BoundedStream } from './bounded-stream.ts';
 
 /** Most documents one page may follow. */
 const mostWatched = 20;
@@ -18,7 +20,8 @@ export function eventRoutes(keeper: Keeper, closing: AbortSignal): Hono<{ Variab
     for (const document of sent.keys()) await keeper.findOrThrow(document);
     return streamSSE(c, (stream) => {
       const admitted = async () => (await c.get('standing')()) !== 'stranger';
-      return follow(stream, keeper, sent, closing, admitted);
+      const cut = () => socketOf(c)?.destroy();
+      return follow(new BoundedStream(stream, cut, closing), keeper, sent, closing, admitted);
     });
   });
   return app;
@@ -36,7 +39,7 @@ function watchedDocuments(queries: readonly string[]): Map<string, number> {
 
 /** Sends what is new, then waits to be told of more, until the reader goes or the server closes. */
 async function follow(
-  stream: SSEStreamingApi,
+  stream: BoundedStream,
   keeper: Keeper,
   sent: Map<string, number>,
   closing: AbortSignal,
@@ -54,7 +57,7 @@ async function follow(
   const onClosing = () => bell.ring();
   closing.addEventListener('abort', onClosing);
   stream.onAbort(() => bell.ring());
-  await stream.writeSSE({ event: 'record', data: JSON.stringify(await keeper.repository.opening()) });
+  await stream.send('record', await keeper.repository.opening());
   while (!stream.aborted && !closing.aborted && (await admitted())) {
     for (const [document, after] of sent) {
       const look = toLookFor.delete(document);
@@ -63,7 +66,7 @@ async function follow(
     const rung = await bell.heard(heartbeatMs);
     if (rung) continue;
     for (const document of sent.keys()) toLookFor.add(document);
-    await stream.write(': alive\n\n');
+    await stream.alive();
   }
   closing.removeEventListener('abort', onClosing);
   for (const stop of stops) stop();
@@ -78,12 +81,12 @@ interface Place {
 }
 
 /** Sends all there is after the place; answers the last sent. */
-async function sendNew(stream: SSEStreamingApi, keeper: Keeper, place: Place): Promise<number> {
+async function sendNew(stream: BoundedStream, keeper: Keeper, place: Place): Promise<number> {
   const { document, after, look } = place;
   const operations = await keeper.newOperations(document, after, look);
   if (operations.length === 0) return after;
   const message: FeedMessage = { document, operations };
-  await stream.writeSSE({ event: 'operations', data: JSON.stringify(message) });
+  await stream.send('operations', message);
   const last = operations.at(-1)!.seq;
   return operations.length < operationsPerAnswer
     ? last
