@@ -34,7 +34,7 @@ function open(text: string): { socket: Socket; closed: Promise<void>; heard: Pro
 const head = (method: string, path: string, more = '') =>
   `${method} ${path} HTTP/1.1\r\nHost: 127.0.0.1:${port()}\r\nX-Forwarded-For: 192.0.2.7\r\n${more}\r\n`;
 const half = () =>
-  open(head('POST', '/api/pair', 'Content-Type: application/json\r\nContent-Length: 100\r\n') + '{"code":');
+  open(`${head('POST', '/api/pair', 'Content-Type: application/json\r\nContent-Length: 100\r\n')}{"code":`);
 
 async function post(path: string): Promise<{ status: number; name?: string }> {
   const headers = { 'content-type': 'application/json' };
