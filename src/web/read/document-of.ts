@@ -4,14 +4,12 @@ import { useSay } from '../shell/messages.tsx';
 import type { DocumentStore } from '../store/document-store.ts';
 import type { Build } from './build-context.ts';
 import { useSnapshot } from './open-store.ts';
-import { useSayConflicts } from './say-conflicts.ts';
 import { flagOf, textOf } from './values.ts';
 
 /** An open document, a build or a ticket, as the screen uses it. */
 export function useDocumentOf(store: DocumentStore): Build {
   const snapshot = useSnapshot(store);
   const say = useSay();
-  useSayConflicts(snapshot, say);
   return useMemo<Build>(() => {
     const { document } = snapshot;
     const about = singleRow(document, 'about');
@@ -29,6 +27,7 @@ export function useDocumentOf(store: DocumentStore): Build {
       document,
       save: snapshot.save,
       damage: snapshot.damage,
+      conflicts: snapshot.conflicts,
       undoLabel: snapshot.undo,
       redoLabel: snapshot.redo,
       rows: (collection) => rows(document, collection),
