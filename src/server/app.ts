@@ -20,6 +20,7 @@ import { recordRoutes } from './routes/record.ts';
 import { type Sharing, sharingRoutes } from './routes/sharing.ts';
 import { shopImportRoutes } from './routes/shop-import.ts';
 import { admit } from './sharing/admit.ts';
+import { boundStrangers, type StrangerBounds, usualBounds } from './sharing/stranger-bounds.ts';
 import type { ShopImport } from './shop-files/shop-import.ts';
 import type { StaticFiles } from './static-files.ts';
 
@@ -49,6 +50,7 @@ export interface AppParts {
   sharing?: Sharing;
   /** Ends the program; undefined where something else starts and ends it. */
   end?(): void;
+  strangerBounds?: StrangerBounds;
   /** Ends open event streams when the server closes. */
   closing: AbortSignal;
 }
@@ -63,6 +65,7 @@ export function createApp(parts: AppParts): Hono {
     app.get(path, inertHeaders());
   app.use(secureHeaders());
   app.use(guardRequests(parts.allowedHost, parts.proxyOrigin));
+  app.use('/api/pair', boundStrangers(parts.strangerBounds ?? usualBounds));
   app.use(admit(parts.sharing?.sessions));
   app.route('/api', sharingRoutes(parts.sharing));
   app.get('/api/info', async (c) => c.json(await parts.info()));

@@ -119,11 +119,11 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
         backups,
         restore,
         shopImport,
-          care,
-          demoFile,
-          staticFiles,
-          closing,
-          end,
+        care,
+        demoFile,
+        staticFiles,
+        closing,
+        end,
         own: info,
       }),
     );
@@ -145,7 +145,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       care.start();
     }
     const pairing = door.pairing && {
-      code: door.pairing.makeCode().code,
+      code: (await (holder.record.pairing ?? door.pairing).makeCode()).code,
       addresses: door.addresses(),
       fingerprint: certificate?.fingerprint,
     };
@@ -204,7 +204,10 @@ interface AppSurroundings
   own: { version: string; dataFolder: string; mayEnd: boolean };
 }
 
-function appOn({ keeper, jobs, sessions, description }: OpenRecord, around: AppSurroundings): Hono {
+function appOn(
+  { keeper, jobs, sessions, pairing: shared, description }: OpenRecord,
+  around: AppSurroundings,
+): Hono {
   const { own, pairing, addresses, secure, certificate, ...parts } = around;
   return createApp({
     ...parts,
@@ -218,7 +221,13 @@ function appOn({ keeper, jobs, sessions, description }: OpenRecord, around: AppS
       database: description,
       demo: (await keeper.repository.find(demoId)) ? demoId : null,
     }),
-    sharing: pairing && { pairing, sessions, addresses, secure, fingerprint: certificate?.fingerprint },
+    sharing: pairing && {
+      pairing: shared ?? pairing,
+      sessions,
+      addresses,
+      secure,
+      fingerprint: certificate?.fingerprint,
+    },
   });
 }
 
