@@ -28,6 +28,7 @@ const engineOrder = [
   'bench',
   'bend',
   'space',
+  'torsion',
   'rotation',
   'frequency',
   'stiffness',
