@@ -8,7 +8,8 @@ import type { Finding } from '../finding.ts';
 import { said } from '../finding.ts';
 import { checkLayout } from './check-layout.ts';
 import type { ByQuantity } from './criteria.ts';
-import { type LadderReading, makeLadder, readLadder } from './ladder.ts';
+import { type LadderReading, ladderDefaults, makeLadder, readLadder } from './ladder.ts';
+import { onOneSide } from './ladder-in-space.ts';
 import type { LadderLoad, LadderRequest, LayoutLimits } from './ladder-request.ts';
 import { doubtsOf, statusOf } from './layout-doubts.ts';
 import {
@@ -78,7 +79,7 @@ export function layout(request: LayoutRequest, progress?: (soFar: LayoutProgress
   const startReading = readLadder(ladder, settled.start.fromTipM);
   const bending = settled.ladder.filter((_, load) => startReading.loads[load].status !== 'not-converged');
   const counted = { ...whole, ladder: bending };
-  const rough = makeRatioProbe(makeLadder(counted));
+  const rough = makeRatioProbe(makeLadder(counted, onOneSide(counted) ? ladderDefaults : roughInSpace));
   const fine = makeRatioProbe(makeLadder(counted, finalMesh));
   const placed = placeGuides({ rough, fine }, settled, startReading, (stage, { fromTipM, worst }) =>
     progress?.({ stage, fromTipM, worst }),
@@ -97,6 +98,8 @@ export function layout(request: LayoutRequest, progress?: (soFar: LayoutProgress
 
 /** The answer is smoothed and scored on a finer mesh than the search uses. */
 const finalMesh = { resolution: 240 };
+/** In space a bend costs six times as much; the ratios are true to 0.2 % while searching. */
+const roughInSpace = { resolution: 72 };
 
 interface Outcome {
   reading: LadderReading;
