@@ -7,10 +7,11 @@
  * Frame, signs and definitions: bend/bend.ts and bend/reading.ts.
  */
 
-import { type BendAnswer, loadingOf, sideSign } from '../bend/bend.ts';
-import { type RingReading, readRings, readSpans, type SpanReading } from '../bend/reading.ts';
-import { rodTables } from '../bend/rod.ts';
-import type { Ladder, LadderLoad, LadderRequest } from './ladder-request.ts';
+import type { BendAnswer } from '../bend/bend.ts';
+import type { RingReading, SpanReading } from '../bend/reading.ts';
+import { planarLadder } from './ladder-in-plane.ts';
+import { onOneSide, spaceLadder } from './ladder-in-space.ts';
+import type { Ladder, LadderRequest } from './ladder-request.ts';
 import { type LadderState, makeLadderState, solveLoad, takeLayout } from './ladder-state.ts';
 import { largestOf, type WorstOf, type WorstPlace, worstOfLoad, worstOfPlaces } from './worst.ts';
 
@@ -43,19 +44,12 @@ export const ladderDefaults = { resolution: 120 };
 
 /** Throws on requests that the door would refuse (non-ascending tables, wrong number of ring heights). */
 export function makeLadder(request: LadderRequest, options: { resolution: number } = ladderDefaults): Ladder {
-  const { guides, tipTop, buttAngleRad, reel } = request;
+  const { guides } = request;
   if (guides.ringHeightsM.length !== guides.count) {
     throw new Error(`${guides.ringHeightsM.length} ring heights for ${guides.count} guides`);
   }
-  const rings = [tipTop.ringHeightM, ...guides.ringHeightsM].map((ringHeightM) => ({
-    fromTipM: 0,
-    ringHeightM,
-    side: guides.side,
-  }));
-  const loadings = request.ladder.map((load) =>
-    loadingOf({ buttAngleRad, reel, guides: rings, load: { line: load, tip: tiedForce(load) } }),
-  );
-  return { request, rod: rodTables(request.rod), loadings, resolution: options.resolution };
+  const planar = onOneSide(request);
+  return planar ? planarLadder(planar, options) : spaceLadder(request, options);
 }
 
 /**
@@ -70,7 +64,7 @@ export function readLadder(
   keep: LadderState = makeLadderState(),
 ): LadderReading {
   takeLayout(keep, ladder, fromTipM);
-  const loads = ladder.loadings.map((_, load) => readLoad(ladder, keep, load));
+  const loads = keep.bends.map((_, load) => readLoad(ladder, keep, load));
   const counted = loads.filter((reading) => reading.status !== 'not-converged');
   const worstOf = worstOfPlaces(counted.map((reading) => reading.worstOf));
   const worstAt = largestOf(worstOf);
@@ -78,30 +72,22 @@ export function readLadder(
 }
 
 function readLoad(ladder: Ladder, keep: LadderState, load: number): LoadReading {
-  const status = solveLoad(keep, ladder, load);
-  const { mesh } = keep;
-  const work = keep.works[load];
-  const line = ladder.loadings[load].line!;
-  const rings = readRings(mesh!, line, work);
-  const spans = readSpans(mesh!, line, sideSign(ladder.request.guides.side), work);
+  const status = solveLoad(keep, load);
+  const mesh = keep.mesh!;
+  const { rings, spans } = keep.bends[load].read(mesh);
+  const { xM, yM, angleRad } = keep.bends[load].shape();
   const worstOf = worstOfLoad({ rings, spans }, ladder.request.limits, load);
   return {
     status,
-    fromTipM: mesh!.fromTipM.slice().reverse(),
-    xM: work.xM.slice().reverse(),
-    yM: work.yM.slice().reverse(),
-    angleRad: work.theta.slice().reverse(),
+    fromTipM: mesh.fromTipM.slice().reverse(),
+    xM: xM.slice().reverse(),
+    yM: yM.slice().reverse(),
+    angleRad: angleRad.slice().reverse(),
     rings,
     spans,
     worstOf,
     worstAt: largestOf(worstOf),
   };
-}
-
-function tiedForce(load: LadderLoad): { xN: number; yN: number } | undefined {
-  const { tiedN = 0, pullAngleRad } = load;
-  if (tiedN === 0) return undefined;
-  return { xN: tiedN * Math.cos(pullAngleRad), yN: tiedN * Math.sin(pullAngleRad) };
 }
 
 function worstStatus(loads: readonly LoadReading[]): BendAnswer['status'] {

@@ -5,11 +5,9 @@
  * Derivatives: differences over `derivativeStepM`, the bend corrected by one Newton step on a mesh of held
  * shape, so their error is of the order of the step and free of mesh noise.
  */
-import { sideSign } from '../bend/bend.ts';
-import { readRings, readSpans } from '../bend/reading.ts';
 import { criteria } from './criteria.ts';
 import type { Ladder } from './ladder-request.ts';
-import { type LadderState, makeLadderState, nudgeLoad, solveLoad, takeLayout } from './ladder-state.ts';
+import { type LadderState, makeLadderState, solveLoad, takeLayout } from './ladder-state.ts';
 
 export interface RatioProbe {
   readonly ladder: Ladder;
@@ -40,8 +38,8 @@ export function ratiosAt(probe: RatioProbe, fromTipM: readonly number[], holdSha
   const { ladder, state } = probe;
   takeLayout(state, ladder, fromTipM, holdShape);
   let bent = true;
-  for (let load = 0; load < ladder.loadings.length && bent; load++) {
-    bent = solveLoad(state, ladder, load) !== 'not-converged';
+  for (let load = 0; load < state.bends.length && bent; load++) {
+    bent = solveLoad(state, load) !== 'not-converged';
   }
   const values = readRatios(probe);
   const worst = bent ? values.reduce((most, value) => Math.max(most, value), 0) : Number.POSITIVE_INFINITY;
@@ -61,7 +59,7 @@ export function ratioSlopes(
     const moved = [...fromTipM];
     moved[guide] += derivativeStepM;
     takeLayout(state, ladder, moved, true);
-    for (let load = 0; load < ladder.loadings.length; load++) nudgeLoad(state, ladder, load);
+    for (const bend of state.bends) bend.nudge(state.mesh!);
     const there = readRatios(probe);
     for (let j = 0; j < values.length; j++) slopes[j][column] = (there[j] - values[j]) / derivativeStepM;
   });
@@ -72,11 +70,9 @@ export function ratioSlopes(
 function readRatios({ ladder, state }: RatioProbe): Float64Array {
   const { guides, limits } = ladder.request;
   const perLoad = criteria.reduce((sum, { at }) => sum + guides.count - (at === 'ring' ? 1 : 0), 0);
-  const values = new Float64Array(ladder.loadings.length * perLoad);
-  const side = sideSign(guides.side);
-  ladder.loadings.forEach(({ line }, load) => {
-    const rings = readRings(state.mesh!, line!, state.works[load]);
-    const spans = readSpans(state.mesh!, line!, side, state.works[load]);
+  const values = new Float64Array(state.bends.length * perLoad);
+  state.bends.forEach((bend, load) => {
+    const { rings, spans } = bend.read(state.mesh!);
     let at = load * perLoad;
     for (const criterion of criteria) {
       const limit = limits[criterion.quantity];

@@ -64,7 +64,11 @@ export function WholeBlankPart() {
         </p>
       </details>
       {sleeved && (
-        <Caution source="common practice, no source">
+        <Caution
+          about="sleeves"
+          brief="Bind sleeve ferrules before heavy loads."
+          source="common practice, no source"
+        >
           Unwrapped sleeve ferrules can split under heavy loads. Bind them before hanging more than the weight
           that drops the tip by a third of the length.
         </Caution>

@@ -55,6 +55,7 @@ export function LooksPart({ bag }: { bag: readonly BagGuide[] }) {
   if (all.length === 0) return null;
   return (
     <Part
+      folded
       title="One by one"
       aside="first the eye’s part, then the feet: a ground foot cannot be sent back; common practice, no source"
     >

@@ -32,6 +32,8 @@ export function ScanPart({ sizes, inBag }: ScanPartProps) {
   const { factors } = usePrinterChoice(paper);
   return (
     <Part
+      folded
+      holds={['scans/']}
       title="Scan the bag"
       aside="two-footed guides lying apart, feet down, lid open or paper over them, 600 dpi"
       tools={

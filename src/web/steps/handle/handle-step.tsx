@@ -77,16 +77,6 @@ export function HandleStep() {
             gesture="mass of the reel"
           />
         </div>
-        <p className="quiet">
-          Usual handles of one-handed fly rods are 7 to 8 in (180–205 mm) of grip and seat, 10 in (255 mm) to
-          the front of the grip; two-handed ones about 22 in (common practice, no source).
-        </p>
-      </Part>
-      <Part title="Parts" aside="as bought, measured once">
-        <HandlePartFields />
-        <h3>How it is fitted and glued</h3>
-        <HandleHabitFields />
-        <KeepHabit collection="handle" words="the handle" />
         {balance.fromButtM !== undefined && (
           <p role="status">
             <Figure
@@ -95,6 +85,27 @@ export function HandleStep() {
             {unweighed.length > 0 && <span className="quiet"> Not weighed yet: {unweighed.join(', ')}.</span>}
           </p>
         )}
+        <p className="quiet">
+          Usual handles of one-handed fly rods are 7 to 8 in (180–205 mm) of grip and seat, 10 in (255 mm) to
+          the front of the grip; two-handed ones about 22 in (common practice, no source).
+        </p>
+      </Part>
+      <Part
+        folded
+        holds={[
+          'handle/-/grip',
+          'handle/-/seat',
+          'handle/-/keeper',
+          'handle/-/fightingButt',
+          'handle/-/reach',
+        ]}
+        title="Parts"
+        aside="as bought, measured once"
+      >
+        <HandlePartFields />
+        <h3>How it is fitted and glued</h3>
+        <HandleHabitFields />
+        <KeepHabit collection="handle" words="the handle" />
       </Part>
       {plan ? (
         <FittingPart plan={plan} show={show} />

@@ -38,7 +38,12 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
   }
   const remove = (id: string) => write('take a guide away', [{ path: ['guides', id, 'gone'], value: true }]);
   return (
-    <Part title="Guides" aside="typical numbers stand pale until you measure yours">
+    <Part
+      folded
+      holds={['guides/']}
+      title="Guides"
+      aside="typical numbers stand pale until you measure yours"
+    >
       <TableFrame label="Guide set">
         <table className="figures-table guide-set stacked">
           <thead>

@@ -15,7 +15,12 @@ export function LimitsPart({ usual }: { usual: LayoutLimits }) {
   const { system } = useShop();
   const show = (lengthM: number) => formatLength(lengthM, { system, denominator: 16, decimals: 0 });
   return (
-    <Part title="Limits" aside="calibrated to common practice, not derived">
+    <Part
+      folded
+      holds={['layout/-/limit', 'layout/-/ferruleClear', 'layout/-/intervals', 'layout/-/knot']}
+      title="Limits"
+      aside="calibrated to common practice, not derived"
+    >
       <div className="fields-row" data-group="">
         {criteria.map(({ id, quantity }) => {
           const { label, name, hint, unit, limit } = criterionWords[id];

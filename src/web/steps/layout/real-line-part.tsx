@@ -32,7 +32,12 @@ export function RealLinePart({ model, wording, waits }: RealLinePartProps) {
   const { answer, answered, working, failure } = useLongTask(task);
   const loads = answer?.length === wording.loads.length ? answer : undefined;
   return (
-    <Part title="The line as it runs" aside="guides are placed for a line that runs freely">
+    <Part
+      folded
+      holds={['layout/-/friction']}
+      title="The line as it runs"
+      aside="guides are placed for a line that runs freely"
+    >
       <div className="fields-row" data-group="">
         <NumberField
           label="Friction, at least"

@@ -58,6 +58,8 @@ export function DeliveryPart() {
   return (
     <Part
       anchor="delivery"
+      folded
+      holds={['delivery/']}
       title="Delivery"
       tools={
         <Button className="button" isDisabled={printing} onPress={pdf}>
@@ -74,7 +76,7 @@ export function DeliveryPart() {
       </FlagField>
       <TextField label="Note" path={['delivery', '-', 'note']} lines={2} />
       {cautions.slice(0, 2).map(({ title: name, words, source }) => (
-        <Caution key={name} source={source}>
+        <Caution key={name} about={`care-${name}`} brief={`${name}.`} source={source}>
           {words}
         </Caution>
       ))}

@@ -9,7 +9,7 @@ import { currencyCodes, useCurrency } from '../../read/use-currency.ts';
 export function RatesPart() {
   const { code } = useCurrency();
   return (
-    <Part title="Rates and papers" aside="for quotes, labels and repairs; a build may say otherwise">
+    <Part folded title="Rates and papers" aside="for quotes, labels and repairs; a build may say otherwise">
       <div className="fields-row">
         <TextField label="Name on papers" path={['rates', '-', 'shopName']} />
         <PickField
