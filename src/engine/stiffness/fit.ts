@@ -7,7 +7,8 @@ import type { Finding } from '../finding.ts';
 import { answerOf } from './answer.ts';
 import { checkFit } from './check-fit.ts';
 import { type SlipPlace, slipPlaces } from './explanation.ts';
-import { likelihoodOf, type StiffnessLikelihood } from './likelihood.ts';
+import { likelihoodOf, linearReadings, type StiffnessLikelihood } from './likelihood.ts';
+import { mixtureOf } from './mixture.ts';
 import { noiseFactor } from './noise.ts';
 import { type Posterior, posteriorOf } from './posterior.ts';
 import { prepared } from './prepared.ts';
@@ -41,10 +42,12 @@ export function fitStiffness(request: FitRequest): FitResult {
   const { explained, fitted } = resolveDoubts(ready, (next, from) => refit(next, priors, 1, from));
   const noise = noiseFactor(fitted.problem, fitted.best);
   const { problem, best } = noise > 1.02 ? refit(explained, priors, noise, fitted) : fitted;
-  const posterior = posteriorOf(request, rows, problem.unknowns, best);
+  const readings = linearReadings(problem, best);
+  const mixture = mixtureOf(readings, priors.stiffness, rows, request.blank.lengthM);
+  const posterior = posteriorOf(request, rows, best, { mixture, problem, best });
   const said = [...findingsOf(explained, problem, best), ...scatterFinding(noise)];
   return {
-    answer: answerOf(problem, rows, best, posterior, said),
+    answer: answerOf(problem, best, posterior, said),
     posterior,
     slips: slipPlaces(explained, problem.model.data),
     likelihood: () => likelihoodOf(problem, best),
