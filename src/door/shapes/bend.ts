@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import {
   angleRad,
+  answerLength,
   forceN,
   outsideDiameters,
   pointMass,
@@ -22,6 +23,7 @@ const contact = z.strictObject({ diameters: outsideDiameters });
 export const bendRequest = z
   .strictObject({
     op: z.literal('bend'),
+    answer: answerLength,
     rod,
     buttAngleRad: angleRad,
     masses: z.array(pointMass).max(10_000).optional(),
@@ -74,7 +76,10 @@ const solved = {
         curvaturePerM: z.number(),
       }),
     )
-    .min(101),
+    .min(101)
+    .optional(),
+  /** In a brief answer, in place of `points`. */
+  tip: z.strictObject({ xM: z.number(), yM: z.number(), angleRad: z.number() }).optional(),
   rings: z.array(z.strictObject({ xM: z.number(), yM: z.number(), lineAngleRad: z.number() })),
   spans: z.array(z.strictObject({ gapM: z.number(), extraBendPerM: z.number() })),
   /** With friction only: the tension behind every ring, tip first; the last is the reel's. */

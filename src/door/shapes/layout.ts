@@ -1,5 +1,17 @@
 import { z } from 'zod';
-import { angleRad, finding, keepOut, massKg, reel, rod, side, stationM, tensionN } from './measures.ts';
+import { benchOfRequest } from './fit.ts';
+import {
+  angleRad,
+  answerLength,
+  finding,
+  keepOut,
+  massKg,
+  reel,
+  rod,
+  side,
+  stationM,
+  tensionN,
+} from './measures.ts';
 
 const ringHeightM = z.number().min(0).max(1);
 const footM = z.array(z.number().min(0).max(1));
@@ -14,7 +26,11 @@ const intervals = z.enum(['growing', 'free']);
 export const layoutRequest = z
   .strictObject({
     op: z.literal('layout'),
-    rod,
+    answer: answerLength,
+    /** Or `bench` and `freeM`, from the tip to the grip's front. */
+    rod: rod.optional(),
+    bench: benchOfRequest.optional(),
+    freeM: z.number().min(0.01).max(100).optional(),
     buttAngleRad: angleRad,
     reel,
     guides: z.strictObject({
@@ -39,12 +55,26 @@ export const layoutRequest = z
     /** `kind` is an answer's word, taken as it is and not used. */
     start: z.strictObject({ fromTipM: z.array(stationM).max(60), kind: z.string().optional() }).optional(),
   })
+  .superRefine(requireOneRod)
   .superRefine(({ ladder }, context) => {
     if (!ladder || ladder.length === 0 || ladder.some((one) => one.tensionN > 0)) return;
     const message =
       'has no line at all: every tensionN is 0; give the line a tension, a small one where the weight is tied to the tip';
     context.addIssue({ code: 'custom', path: ['ladder'], message });
   });
+
+function requireOneRod(
+  { rod: given, bench, freeM }: { rod?: unknown; bench?: unknown; freeM?: number },
+  context: z.core.$RefinementCtx,
+): void {
+  const complain = (path: string, message: string) =>
+    context.addIssue({ code: 'custom', path: [path], message });
+  if (!given && !bench) complain('rod', 'is missing: give the rod, or a bench and freeM in its place');
+  if (given && bench) complain('bench', 'stands beside a rod: give one of the two');
+  if (bench && freeM === undefined)
+    complain('freeM', "is missing: a bench's rod is free from the tip to the grip's front; give that length");
+  if (given && freeM !== undefined) complain('freeM', 'belongs to a bench; a rod has its own lengthM');
+}
 
 const score = z.strictObject({
   worst: z.number(),
@@ -78,6 +108,15 @@ const found = {
     fromTipM: z.array(z.number()),
     kind: z.enum(['given', 'arithmetic-rule', 'even']),
   }),
+  /** From a bench only. */
+  sureness: z
+    .strictObject({
+      worst: z.strictObject({ expected: z.number(), low: z.number(), high: z.number() }),
+      betterThanStart: z.number(),
+      costOfKeeping: z.number(),
+      markSigmaM: z.array(z.number()),
+    })
+    .optional(),
 };
 export const layoutAnswer = z.discriminatedUnion('status', [
   z.strictObject({ status: z.literal('converged'), ...found }),

@@ -17,6 +17,7 @@ import type { FitAnswer, FitRequest } from './request.ts';
 import { resolveDoubts } from './resolve.ts';
 import { rowsOf } from './rows.ts';
 import { findingsOf } from './say-doubt.ts';
+import { wasRead } from './was-read.ts';
 
 /** The answer of the engine's door; input that makes no sense is refused with findings. */
 export function fit(request: FitRequest): FitAnswer {
@@ -45,7 +46,11 @@ export function fitStiffness(request: FitRequest): FitResult {
   const readings = linearReadings(problem, best);
   const mixture = mixtureOf(readings, priors.stiffness, rows, request.blank.lengthM);
   const posterior = posteriorOf(request, rows, best, { mixture, problem, best });
-  const said = [...findingsOf(explained, problem, best), ...scatterFinding(noise)];
+  const said = [
+    ...(wasRead(request) ? [] : [nothingRead]),
+    ...findingsOf(explained, problem, best),
+    ...scatterFinding(noise),
+  ];
   return {
     answer: answerOf(problem, best, posterior, said),
     posterior,
@@ -53,6 +58,12 @@ export function fitStiffness(request: FitRequest): FitResult {
     likelihood: () => likelihoodOf(problem, best),
   };
 }
+
+const nothingRead: Finding = {
+  path: 'setups',
+  message:
+    'no reading: the stiffness is a guess from diameters and mass, good to a factor of two. Hang one weight and read the drop at the tip and at three flags',
+};
 
 function scatterFinding(noise: number): Finding[] {
   if (noise < 1.6) return [];

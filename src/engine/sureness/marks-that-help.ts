@@ -35,7 +35,10 @@ export function marksThatHelp(
 ): MarksAnswer {
   const start = keepStart(request);
   if (start.status === 'refused') return start;
-  if (blanks.length === 0) return { layout: start, moved: false, better: { count: 0, of: 0 } };
+  if (blanks.length === 0) {
+    const findings = [...start.findings, startUnread];
+    return { layout: { ...start, findings }, moved: false, better: { count: 0, of: 0 } };
+  }
   const placed = layout(request, progress);
   if (placed.status === 'refused') return placed;
   const better = betterOn(request, blanks, placed, start);
@@ -67,6 +70,12 @@ function betterOn(
   }
   return { count, of };
 }
+
+const startUnread: Finding = {
+  path: 'start',
+  message:
+    'the start stays: nothing was read, and diameters do not tell which other marks would be better. Hang one weight and read the drop at the tip and at three flags',
+};
 
 function startStays({ count, of }: { count: number; of: number }): Finding {
   const message = `the start stays: other marks would be better on ${count} of ${of} blanks that fit these readings, too few to move guides; read more first`;

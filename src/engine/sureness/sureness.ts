@@ -8,7 +8,7 @@
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import { type LadderReading, type LadderRequest, makeLadder, readLadder } from '../layout/ladder.ts';
-import { type Spread, spreadOf } from './spread.ts';
+import { type ExpectedSpread, expectedSpreadOf, type Spread, spreadOf } from './spread.ts';
 import { type TipSureness, tipSureness } from './tip-sureness.ts';
 
 /** Marks that stay, with the rings, loads and limits that they are read with. */
@@ -29,7 +29,7 @@ export interface MarksSureness {
   blanks: number;
   /** Blanks on which some load did not. */
   unbent: number;
-  worst: Spread;
+  worst: ExpectedSpread;
   lineAngleRad: Spread;
   gapM: Spread;
   extraBendPerM: Spread;
@@ -102,7 +102,7 @@ function marksSureness(all: readonly (LadderReading | undefined)[]): MarksSurene
   return {
     blanks: bent.length,
     unbent: all.length - bent.length,
-    worst: spread(({ worst }) => worst),
+    worst: expectedSpreadOf(bent.map(({ worst }) => worst)),
     lineAngleRad: spread(({ worstOf }) => worstOf.lineAngle.value),
     gapM: spread(({ worstOf }) => worstOf.gap.value),
     extraBendPerM: spread(({ worstOf }) => worstOf.extraBend.value),
