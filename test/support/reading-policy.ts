@@ -312,7 +312,7 @@ function yardstick(
 }
 
 /** The posterior of readings like these about the true blank, roughness as common. */
-function knownAtTruth(blank: TrueBlank, fit: FitRequest): Posterior {
+function knownAtTruth(blank: TrueBlank, fit: FitRequest): Omit<Posterior, 'drawing'> {
   const rows = rowsOf(fit.blank.lengthM);
   const ready = prepared(fit);
   const priors = priorsOf(ready, rows);
