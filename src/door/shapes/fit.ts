@@ -76,6 +76,14 @@ const masses = z
   .array(z.strictObject({ fromTipM: stationM, massKg }))
   .max(100)
   .optional();
+/** As `trace` answers them; where it was seen and how wide is taken and not used. */
+const tracedPoint = z.strictObject({
+  xM: z.number().min(-100).max(100),
+  yM: z.number().min(-100).max(100),
+  sigmaM: z.number().min(0).max(100).optional(),
+  px: z.tuple([z.number(), z.number()]).optional(),
+  halfWidthPx: z.number().optional(),
+});
 const curve = z.strictObject({
   hung: masses,
   masses,
@@ -91,10 +99,7 @@ const curve = z.strictObject({
       reel: z.strictObject({ alongM: z.number().min(-100).max(100), offsetM: z.number().min(0).max(10) }),
     })
     .optional(),
-  points: z
-    .array(z.strictObject({ xM: z.number().min(-100).max(100), yM: z.number().min(-100).max(100) }))
-    .min(8)
-    .max(2000),
+  points: z.array(tracedPoint).min(8).max(2000),
   localSigmaM: sigmaM.optional(),
   driftSigmaM: sigmaM.optional(),
   levelSigmaRad: z.number().positive().max(0.5).optional(),
@@ -106,6 +111,7 @@ const curveSetup = z.strictObject({
   nominalAngleRad: angleRad.optional(),
   tiltSigmaRad: z.number().min(0).max(10).optional(),
   turnedRad: angleRad.optional(),
+  shared: z.string().min(1).max(100).optional(),
   tests: z.tuple([curve]),
 });
 

@@ -42,7 +42,7 @@ export interface StiffnessPrior {
   fixed: Float64Array;
   /** Covariance of the long and middle waves; counts with the square of the roughness factor. */
   smooth: Float64Array;
-  /** Covariance of the short irregularities. */
+  /** Covariance of the short irregularities; counts with the square of their own factor. */
   short: Float64Array;
   /** Learnt from measured blanks. */
   ofSeries?: true;
@@ -70,7 +70,7 @@ export function stiffnessPrior(blank: FitBlank, rows: Rows): StiffnessPrior {
     { sigma: scale * long.sigma, lengthM: long.perLength * blank.lengthM },
     { sigma: scale * middle.sigma, lengthM: middle.perLength * blank.lengthM },
   ]);
-  return { mean, fixed, smooth, short: gaussianCovariance(at, [{ ...short, sigma }]) };
+  return { mean, fixed, short: gaussianCovariance(at, [{ ...short, sigma }]), smooth };
 }
 
 /** The blanks' differences count with the roughness factor, so that an odd one may move further from the mean. */
@@ -88,11 +88,21 @@ function seriesStiffnessPrior({ mean, shared, between }: SeriesPrior, { fine }: 
   };
 }
 
-/** How rough the long and middle waves are, as a factor on the common roughness. */
-export function withRoughness({ mean, fixed, smooth, short }: StiffnessPrior, factor: number): GaussianPrior {
+/** How rough a blank is: factors on the common roughness of long and middle waves, and of short irregularities. */
+export interface Roughness {
+  waves: number;
+  short: number;
+}
+export const commonRoughness: Roughness = { waves: 1, short: 1 };
+
+export function withRoughness(
+  { mean, fixed, short, smooth }: StiffnessPrior,
+  roughness: Roughness,
+): GaussianPrior {
+  const [waves, own] = [roughness.waves ** 2, roughness.short ** 2];
   return gaussianPrior(
     mean,
-    fixed.map((value, i) => value + short[i] + factor * factor * smooth[i]),
+    fixed.map((value, i) => value + waves * smooth[i] + own * short[i]),
   );
 }
 
