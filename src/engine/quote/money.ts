@@ -42,7 +42,10 @@ export function writeMoney(amount: number, currency: Currency): string {
  */
 export function readMoney(text: string, { code, digits, symbols = [] }: Currency): number | undefined {
   const sign = [code, ...symbols].find((one) => text.toUpperCase().includes(one.toUpperCase())) ?? code;
-  const bare = text.toUpperCase().replace(sign.toUpperCase(), '').replace(/[\s\u00a0']/g, '');
+  const bare = text
+    .toUpperCase()
+    .replace(sign.toUpperCase(), '')
+    .replace(/[\s\u00a0']/g, '');
   const separators = [...bare.matchAll(/[.,]/g)];
   const last = separators.at(-1)?.index;
   const isPoint =
