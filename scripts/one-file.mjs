@@ -55,11 +55,11 @@ async function bundle(folder) {
     configFile: false,
     logLevel: 'error',
     publicDir: false,
-    ssr: { noExternal: true, external: ['better-sqlite3', 'pg-native'] },
+    ssr: { noExternal: true, external: ['pg-native'] },
     build: {
       ssr: true,
       outDir: folder,
-      target: 'node24',
+      target: 'node22',
       minify: false,
       rollupOptions: {
         input: {

@@ -9,6 +9,7 @@ import {
   sortingDefaults,
 } from '../engine/guides/bag-sorting.ts';
 import type { SetGuide } from '../engine/guides/check-guide-set.ts';
+import { guideKindOf } from '../engine/kinds/guides.ts';
 import type { DocumentState } from './operation.ts';
 import { oneOf, type RowReader, readRows, readSingle } from './read-values.ts';
 
@@ -47,10 +48,10 @@ function measuredFeet(row: RowReader): FeetOutOfLine | undefined {
   return { offsetM: Math.abs(offsetM), angleRad: Math.abs(angleRad) };
 }
 
-/** Places that the bag fills, from the tip; a stripping guide comes on its own, and without a mark there is none. */
+/** Places that the bag fills, from the tip; a guide bought singly comes on its own, and without a mark there is none. */
 export function bagPlaces(set: readonly SetGuide[], profile: readonly DiameterRow[]): BagPlace[] {
   return set.flatMap(({ kind, size, stationM }, index) =>
-    stationM === undefined || kind === 'stripping'
+    stationM === undefined || guideKindOf(kind).single
       ? []
       : [{ guide: index + 1, size, outsideM: diameterAt(profile, stationM) ?? unmeasuredM }],
   );

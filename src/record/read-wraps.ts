@@ -1,4 +1,5 @@
 import type { ChosenGuide } from '../engine/flow/choices.ts';
+import { guideKindOf } from '../engine/kinds/guides.ts';
 import {
   type FootWraps,
   type GuideFeet,
@@ -88,20 +89,19 @@ export function readGuidesToWrap(state: DocumentState, guides: readonly ChosenGu
   );
 }
 
-/** A short ringed guide stands on one foot. */
 export function readGuideFeet(state: DocumentState, guides: readonly ChosenGuide[]): GuideFeet[] {
   const rows = new Map(readRows(state, 'guides').map((row) => [row.id, row]));
   return guides.map(({ id, kind, size, lengthM }) => {
     const row = id === undefined ? undefined : rows.get(id);
-    const single = kind === 'single-foot' || (kind === 'ringed' && lengthM < 0.018);
+    const declared = guideKindOf(kind);
     return {
       id,
-      name: `${kind} ${size}`.trim(),
+      name: `${declared.name} ${size}`.trim(),
       lengthM,
-      feet: (row?.number('feet') ?? (single ? 1 : 2)) === 1 ? 1 : 2,
+      feet: (row?.number('feet') ?? declared.feet(lengthM)) === 1 ? 1 : 2,
       oneFootM: row?.si('oneFoot'),
       wrapM: row?.si('wrapLength'),
-      stripping: kind === 'stripping',
+      stripping: declared.single,
     };
   });
 }

@@ -1,14 +1,17 @@
 import { z } from 'zod';
+import { byQuantity, metrics } from '../../engine/layout/criteria.ts';
+import { checkLayoutInSpace } from '../layout-in-space.ts';
 import { angleRad, finding, keepOut, massKg, reel, rod, side, stationM, tensionN } from './measures.ts';
 
 const ringHeightM = z.number().min(0).max(1);
 const footM = z.array(z.number().min(0).max(1));
-const limits = {
-  lineAngleRad: z.number().positive().max(10),
-  gapM: z.number().positive().max(10),
-  extraBendPerM: z.number().positive().max(1000),
-};
-const load = z.strictObject({ tensionN, pullAngleRad: angleRad, tiedN: tensionN.optional() });
+const limits = byQuantity(({ mostLimit }) => z.number().positive().max(mostLimit));
+const load = z.strictObject({
+  tensionN,
+  pullAngleRad: angleRad,
+  pullSideRad: angleRad.optional(),
+  tiedN: tensionN.optional(),
+});
 const intervals = z.enum(['growing', 'free']);
 
 export const layoutRequest = z
@@ -16,15 +19,23 @@ export const layoutRequest = z
     op: z.literal('layout'),
     rod,
     buttAngleRad: angleRad,
+    rollRad: angleRad.optional(),
     reel,
     guides: z.strictObject({
       count: z.int().min(2).max(60),
       ringHeightsM: z.array(ringHeightM),
       massesKg: z.array(massKg).optional(),
       footM: footM.optional(),
-      side,
+      side: side.optional(),
+      /** Where each ring stands round the rod, in place of `side`. */
+      aroundRad: z.array(angleRad).optional(),
     }),
-    tipTop: z.strictObject({ ringHeightM, massKg: massKg.optional() }),
+    tipTop: z.strictObject({
+      ringHeightM,
+      massKg: massKg.optional(),
+      /** Left out: as the guide next to it. */
+      aroundRad: angleRad.optional(),
+    }),
     firstFromTipM: stationM,
     strippingFromTipM: stationM,
     footM: footM.optional(),
@@ -39,6 +50,7 @@ export const layoutRequest = z
     /** `kind` is an answer's word, taken as it is and not used. */
     start: z.strictObject({ fromTipM: z.array(stationM).max(60), kind: z.string().optional() }).optional(),
   })
+  .superRefine(checkLayoutInSpace)
   .superRefine(({ ladder }, context) => {
     if (!ladder || ladder.length === 0 || ladder.some((one) => one.tensionN > 0)) return;
     const message =
@@ -48,12 +60,10 @@ export const layoutRequest = z
 
 const score = z.strictObject({
   worst: z.number(),
-  lineAngleRad: z.number(),
-  gapM: z.number(),
-  extraBendPerM: z.number(),
+  ...byQuantity(() => z.number()),
 });
 const worstAt = z.strictObject({
-  metric: z.enum(['lineAngle', 'gap', 'extraBend']),
+  metric: z.enum(metrics),
   load: z.int(),
   index: z.int(),
   value: z.number(),

@@ -1,12 +1,13 @@
 /**
- * Places the guides for one blank: the largest of line angle, gap and extra bend over their limits, over all
- * loads of the ladder, as small as it can be; then, among layouts within 2 % of that, the smoothest progression
+ * Places the guides for one blank: the largest reading over its limit (criteria.ts), over all loads of the ladder,
+ * as small as it can be; then, among layouts within 2 % of that, the smoothest progression
  * of intervals. What counts and what does not: ladder.ts. Method and calibration: docs/theory-layout.md.
  */
 
 import type { Finding } from '../finding.ts';
 import { said } from '../finding.ts';
 import { checkLayout } from './check-layout.ts';
+import type { ByQuantity } from './criteria.ts';
 import { type LadderReading, makeLadder, readLadder } from './ladder.ts';
 import type { LadderLoad, LadderRequest, LayoutLimits } from './ladder-request.ts';
 import { doubtsOf, statusOf } from './layout-doubts.ts';
@@ -23,14 +24,11 @@ import { startBreaks, whyImpossible } from './rule-breaks.ts';
 import { type MarkSlack, slackCeiling, slackOfMarks } from './slack.ts';
 import { unevennessOf } from './unevenness.ts';
 import { type LayoutVerdict, layoutVerdict } from './verdict.ts';
-import type { WorstPlace } from './worst.ts';
+import { type WorstPlace, worstValues } from './worst.ts';
 
 /** The largest of each reading over all loads, and the largest ratio to its limit. */
-export interface LayoutScore {
+export interface LayoutScore extends ByQuantity<number> {
   worst: number;
-  lineAngleRad: number;
-  gapM: number;
-  extraBendPerM: number;
 }
 export interface LayoutFound {
   status: LadderReading['status'];
@@ -130,10 +128,5 @@ function answerOf(settled: SettledLayout, { reading, startReading, slackM, place
 }
 
 function scoreOf({ worst, worstOf }: LadderReading): LayoutScore {
-  return {
-    worst,
-    lineAngleRad: worstOf.lineAngle.value,
-    gapM: worstOf.gap.value,
-    extraBendPerM: worstOf.extraBend.value,
-  };
+  return { worst, ...worstValues(worstOf) };
 }

@@ -11,7 +11,7 @@ import { bendOverFrictionRange } from '../bend/friction-range.ts';
 import { ladderDefaults } from './ladder.ts';
 import type { LadderLoad, LadderRequest } from './ladder-request.ts';
 import type { OutsideDiameter } from './rule-reading.ts';
-import { type WorstPlace, worstOfLoad } from './worst.ts';
+import { largestOf, type WorstPlace, worstOfLoad } from './worst.ts';
 
 export interface FrictionRange {
   lowest: number;
@@ -86,6 +86,5 @@ function requestAt({ ladder, fromTipM }: RealLineQuestion, load: LadderLoad): Be
 }
 
 function worstPlace({ rings, spans }: BendAnswer, { limits }: LadderRequest, row: number): WorstPlace {
-  const { lineAngle, gap, extraBend } = worstOfLoad({ rings, spans }, limits, row);
-  return [lineAngle, gap, extraBend].reduce((most, place) => (place.ratio > most.ratio ? place : most));
+  return largestOf(worstOfLoad({ rings, spans }, limits, row));
 }

@@ -1,10 +1,11 @@
 /** Which rod it is, and for whom. */
-import { choice, flag, instant, many, single, text } from './declare.ts';
+import { rodKinds } from '../../engine/kinds/rod-kinds.ts';
+import { choice, flag, instant, many, namesOf, single, text } from './declare.ts';
 
 export const about = single('Build', {
   title: text('title', 200),
   customer: text('customer', 200),
-  rodKind: choice('rod', ['fly', 'spinning', 'casting'], { usual: 'fly' }),
+  rodKind: choice('rod', namesOf(rodKinds), { usual: 'fly' }),
   lineWeight: text('line weight', 60, { example: '5' }),
   note: text('note', 20_000, { lines: 2 }),
   /** Invented demonstration data; never the builder's own. */

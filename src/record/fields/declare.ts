@@ -56,6 +56,11 @@ export function choice(
   return { kind: 'choice', of: Object.keys(names), names, name, ...more };
 }
 
+/** What kinds are called, by their ids. */
+export function namesOf(kinds: readonly { id: string; name: string }[]): Record<string, string> {
+  return Object.fromEntries(kinds.map(({ id, name }) => [id, name]));
+}
+
 export function order(name = 'place in the list'): Field {
   return { kind: 'number', min: -1e9, max: 1e9, name };
 }

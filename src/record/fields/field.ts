@@ -2,7 +2,7 @@
  * What a field of the record is. It is declared once, in this folder: what may stand in it, what it is called, what
  * holds while it is empty and who says so. Schemas, labels, placeholders, History, habits and checks follow from it.
  */
-import type { RodKind } from '../../engine/bench/default-guides.ts';
+import type { RodKind } from '../../engine/kinds/rod-kinds.ts';
 
 export interface QuantityValue {
   si: number;

@@ -1,5 +1,6 @@
 /** The guides: those of the rod, those in the bag as they were looked at, and the shop's own in their drawers. */
 import { sortingDefaults } from '../../engine/guides/bag-sorting.ts';
+import { guideKinds } from '../../engine/kinds/guide-kinds.ts';
 import {
   angle,
   calliper,
@@ -11,6 +12,7 @@ import {
   length,
   many,
   mass,
+  namesOf,
   order,
   ours,
   percent,
@@ -55,7 +57,7 @@ const looks = {
 /** From the tip down; the tip-top has kind 'tip-top' and stands at the datum. */
 export const guides = many('Guide', {
   order: order('place on the rod'),
-  kind: choice('kind', ['tip-top', 'snake', 'single-foot', 'ringed', 'stripping'], { folded: true }),
+  kind: choice('kind', namesOf(guideKinds.filter(({ place }) => place !== 'keeper')), { folded: true }),
   ...guideNumbers,
   /** Its numbers were written here then, and stay. */
   fromRack: text('taken from the shop’s guides', 40),
@@ -128,18 +130,7 @@ export const sorting = single('Sorting', straightEnough);
 /** A row for each kind and size in the shop's drawers. */
 export const rack = many('Guide of the shop', {
   order: order(),
-  kind: choice(
-    'kind',
-    {
-      snake: 'snake',
-      'single-foot': 'single-foot',
-      ringed: 'ringed',
-      stripping: 'stripping',
-      'tip-top': 'tip-top',
-      keeper: 'hook keeper',
-    },
-    { folded: true, usual: 'snake' },
-  ),
+  kind: choice('kind', namesOf(guideKinds), { folded: true, usual: 'snake' }),
   name: text('name in the drawer', 120, { empty: 'your own word for it' }),
   ...guideNumbers,
   /** An empty one is typical of the size. */

@@ -64,7 +64,7 @@ function RackRow({ row, used }: { row: Row; used: number }) {
         <Field path={at('oneFoot')} />
         <Field path={at('footWidth')} />
         <Field path={at('feet')} />
-        <Field path={at('opening')} usual={typical.openingM} />
+        <Field path={at('opening')} usual={typical.insideM} />
         <Field path={at('mass')} usual={typical.massKg} />
         <Field path={at('onHand')} />
       </div>

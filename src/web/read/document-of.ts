@@ -31,6 +31,7 @@ export function useDocumentOf(store: DocumentStore): Build {
       demo,
       document,
       save: snapshot.save,
+      damage: snapshot.damage,
       undoLabel: labelOf(snapshot.undo),
       redoLabel: labelOf(snapshot.redo),
       rows: (collection) => rows(document, collection),

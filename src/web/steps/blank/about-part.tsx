@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Field } from '../../fields/field.tsx';
 import { TagsField } from '../../fields/tags-field.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { textOf } from '../../read/values.ts';
 
@@ -19,11 +20,13 @@ export function AboutPart() {
     ...tags,
   ];
   return (
-    <details className="about" open={untitledAtFirst}>
-      <summary>
-        <strong>This build</strong>{' '}
-        <span className="aside">{words.filter((word) => word !== undefined).join(' · ')}</span>
-      </summary>
+    <Part
+      folded
+      title="This build"
+      aside={words.filter((word) => word !== undefined).join(' · ')}
+      startOpen={untitledAtFirst}
+      holds={['about/', 'tags/']}
+    >
       <div className="fields-row">
         <Field path={['about', '-', 'title']} />
         <Field path={['about', '-', 'customer']} />
@@ -31,6 +34,6 @@ export function AboutPart() {
         <Field path={['about', '-', 'rodKind']} />
         <TagsField rows={rows('tags')} newRowId={newRowId} write={write} />
       </div>
-    </details>
+    </Part>
   );
 }

@@ -10,7 +10,13 @@ export function WholeBlankPart() {
     .rows('sections')
     .some((row) => ['sleeve', 'put-over'].includes(textOf(row, 'joint') ?? ''));
   return (
-    <Part title="The whole blank" anchor="whole-blank">
+    <Part
+      folded
+      holds={['blank/']}
+      title="The whole blank"
+      anchor="whole-blank"
+      aside="material, series, ferrules, strain levels"
+    >
       <div className="fields-row">
         <Field path={['blank', '-', 'label']} />
         <Field path={['blank', '-', 'series']} />
@@ -30,7 +36,11 @@ export function WholeBlankPart() {
         </p>
       </details>
       {sleeved && (
-        <Caution source="common practice, no source">
+        <Caution
+          about="sleeves"
+          brief="Bind sleeve ferrules before heavy loads."
+          source="common practice, no source"
+        >
           Unwrapped sleeve ferrules can split under heavy loads. Bind them before hanging more than the weight
           that drops the tip by a third of the length.
         </Caution>

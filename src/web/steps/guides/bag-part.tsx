@@ -29,6 +29,8 @@ export function BagPart({ bag, sizes }: { bag: readonly BagGuide[]; sizes: reado
   };
   return (
     <Part
+      folded
+      holds={['bag/']}
       title="The bag"
       aside="by eye: look along the bore, tap what you see, lay it down in order"
       tools={

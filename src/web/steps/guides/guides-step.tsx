@@ -89,12 +89,21 @@ export function GuidesStep() {
       <ScanPart sizes={sizes} inBag={bag.length} />
       <BagPart bag={bag} sizes={sizes} />
       <LooksPart bag={bag} />
-      <Part title="How straight is straight enough" aside="yours, the shop’s, or as it stands pale">
+      <Part
+        folded
+        holds={['sorting/']}
+        title="How straight is straight enough"
+        aside="yours, the shop’s, or as it stands pale"
+      >
         <SortingFields />
         <KeepHabit collection="sorting" />
       </Part>
       {placed && bag.length > 0 && <RackPart sorted={sorted} numberOf={numberOf} />}
-      <Part title="Feet" aside="how each foot is dressed before it is taped; common practice, no source">
+      <Part
+        folded
+        title="Feet"
+        aside="how each foot is dressed before it is taped; common practice, no source"
+      >
         <ul>
           <li>Ramp of 6 to 10 mm to a thin, round end; no step for the thread to climb.</li>
           <li>
@@ -104,7 +113,11 @@ export function GuidesStep() {
           <li>Opening round, ring tight, plating whole: cotton wool drawn through does not catch.</li>
         </ul>
       </Part>
-      <Caution source="OSHA composites page and Technical Manual III:1; Ontario Ministry of Labour, entanglement alert">
+      <Caution
+        about="grinding"
+        brief="Glasses and mask on at the grinder, no gloves near the wheel."
+        source="OSHA composites page and Technical Manual III:1; Ontario Ministry of Labour, entanglement alert"
+      >
         Grinding feet throws sparks and metal dust: glasses and mask, no gloves near the wheel, hold the guide
         in pliers, and keep it away from solvents.
       </Caution>

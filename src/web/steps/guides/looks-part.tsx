@@ -1,5 +1,6 @@
 import { Button, Checkbox } from 'react-aria-components';
 import type { BagGuide } from '../../../engine/guides/bag-sorting.ts';
+import { isBoughtSingly } from '../../../engine/kinds/guides.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
@@ -35,7 +36,7 @@ interface LookedAt {
 /** What is looked at and done on every single guide, ticked at the bench; what fails is put aside with its reason. */
 export function LooksPart({ bag }: { bag: readonly BagGuide[] }) {
   const { rows } = useBuild();
-  const stripping = rows('guides').filter((row) => textOf(row, 'kind') === 'stripping');
+  const stripping = rows('guides').filter((row) => isBoughtSingly(textOf(row, 'kind')));
   const all: LookedAt[] = [
     ...bag.map((guide, index) => ({
       collection: 'bag' as const,
@@ -54,6 +55,7 @@ export function LooksPart({ bag }: { bag: readonly BagGuide[] }) {
   if (all.length === 0) return null;
   return (
     <Part
+      folded
       title="One by one"
       aside="first the eye’s part, then the feet: a ground foot cannot be sent back; common practice, no source"
     >

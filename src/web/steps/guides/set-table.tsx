@@ -1,7 +1,8 @@
 import { Button } from 'react-aria-components';
 import type { Finding } from '../../../engine/finding.ts';
 import type { ChosenGuide } from '../../../engine/flow/choices.ts';
-import { type SetGuide, typicalOpeningM } from '../../../engine/guides/check-guide-set.ts';
+import type { SetGuide } from '../../../engine/guides/check-guide-set.ts';
+import { guideKindName, guideNumbers } from '../../../engine/kinds/guides.ts';
 import type { Row } from '../../../record/document.ts';
 import { changedInRack, type GuideNumberField, originOf, takeFromRack } from '../../../record/rack.ts';
 import { Field } from '../../fields/field.tsx';
@@ -56,7 +57,8 @@ export function SetTable({ set, guides, findings }: SetTableProps) {
             return (
               <tr key={guide.id}>
                 <th scope="row">
-                  {index + 1} <span className="quiet small">{`${guide.kind} ${guide.size}`}</span>
+                  {index + 1}{' '}
+                  <span className="quiet small">{`${guideKindName(guide.kind)} ${guide.size}`}</span>
                   {findings
                     .filter(({ path }) =>
                       [`guides/${guide.id}/size`, `guides/${guide.id}/station`].includes(path),
@@ -83,7 +85,7 @@ export function SetTable({ set, guides, findings }: SetTableProps) {
                       label={`${title} of ${name}`}
                       labelHidden
                       path={['guides', guide.id, field]}
-                      usual={typical(guides[index], guide.size)}
+                      usual={typical(guides[index])}
                       origin={originWords[originOf(row, field, from)]}
                     />
                   </td>
@@ -106,13 +108,17 @@ export function SetTable({ set, guides, findings }: SetTableProps) {
 interface SetColumn {
   field: GuideNumberField;
   title: string;
-  typical(guide: ChosenGuide | undefined, size: string): number | undefined;
+  typical(guide: ChosenGuide | undefined): number | undefined;
 }
 const columns: SetColumn[] = [
   { field: 'ringHeight', title: 'Ring height', typical: (guide) => guide?.ringHeightM },
   { field: 'foot', title: 'Over its feet', typical: (guide) => guide?.lengthM },
   { field: 'mass', title: 'Mass', typical: (guide) => guide?.massKg },
-  { field: 'opening', title: 'Opening', typical: (_, size) => typicalOpeningM(size) },
+  {
+    field: 'opening',
+    title: 'Opening',
+    typical: (guide) => guide && guideNumbers(guide.kind, guide.size)?.insideM,
+  },
   { field: 'footWidth', title: 'Foot’s width', typical: () => undefined },
   { field: 'oneFoot', title: 'One foot', typical: () => undefined },
 ];

@@ -20,7 +20,7 @@ export interface FittingPartProps {
 export function FittingPart({ plan, show }: FittingPartProps) {
   const { check, tipTube, tubeRoomM } = plan;
   return (
-    <Part title="Fitting" aside="along the diameters measured on the blank">
+    <Part folded title="Fitting" aside="along the diameters measured on the blank">
       <dl className="facts">
         <dt>Tip-top’s tube</dt>
         <dd>

@@ -1,4 +1,4 @@
-import { commonHandle } from '../../../engine/bench/default-guides.ts';
+import { commonHandle } from '../../../engine/kinds/common-build.ts';
 import { formatGrams, formatLength } from '../../../engine/units/format-quantity.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { Field } from '../../fields/field.tsx';
@@ -29,7 +29,7 @@ export function HandleStep() {
   const { bench } = useBench();
   const { system } = useShop();
   const handle = single('handle');
-  const used = bench?.handle ?? commonHandle(nineFeetM);
+  const used = bench?.handle ?? commonHandle('fly', nineFeetM);
   const show = (lengthM: number) => formatLength(lengthM, { system, decimals: 0, denominator: 8 });
   const { plan, balance, unweighed } = useHandlePlan();
   const stopped = plan?.findings.find(({ severity }) => severity === 'stop');
@@ -56,16 +56,6 @@ export function HandleStep() {
           <Field path={['handle', '-', 'reelOffset']} usual={used.reelOffsetM} />
           <Field path={['handle', '-', 'reelMass']} />
         </div>
-        <p className="quiet">
-          Usual handles of one-handed fly rods are 7 to 8 in (180–205 mm) of grip and seat, 10 in (255 mm) to
-          the front of the grip; two-handed ones about 22 in (common practice, no source).
-        </p>
-      </Part>
-      <Part title="Parts" aside="as bought, measured once">
-        <HandlePartFields />
-        <h3>How it is fitted and glued</h3>
-        <HandleHabitFields />
-        <KeepHabit collection="handle" />
         {balance.fromButtM !== undefined && (
           <p role="status">
             <Figure
@@ -74,6 +64,27 @@ export function HandleStep() {
             {unweighed.length > 0 && <span className="quiet"> Not weighed yet: {unweighed.join(', ')}.</span>}
           </p>
         )}
+        <p className="quiet">
+          Usual handles of one-handed fly rods are 7 to 8 in (180–205 mm) of grip and seat, 10 in (255 mm) to
+          the front of the grip; two-handed ones about 22 in (common practice, no source).
+        </p>
+      </Part>
+      <Part
+        folded
+        holds={[
+          'handle/-/grip',
+          'handle/-/seat',
+          'handle/-/keeper',
+          'handle/-/fightingButt',
+          'handle/-/reach',
+        ]}
+        title="Parts"
+        aside="as bought, measured once"
+      >
+        <HandlePartFields />
+        <h3>How it is fitted and glued</h3>
+        <HandleHabitFields />
+        <KeepHabit collection="handle" />
       </Part>
       {plan ? (
         <FittingPart plan={plan} show={show} />

@@ -1,7 +1,6 @@
 import { useMemo } from 'react';
 import type { Wording } from '../../../words/bench.ts';
 import { flagInWords } from '../../../words/wording.ts';
-import { Field } from '../../fields/field.tsx';
 import { BentRod } from '../../parts/drawing/bent-rod.tsx';
 import { LoadSwitch } from '../../parts/drawing/load-switch.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
@@ -25,7 +24,6 @@ export function BendPart({ sheet, model, wording, drawn, onDraw }: BendPartProps
     <section className="bend-part" aria-label="The bend">
       <div className="bend-head">
         <LoadSwitch label="Load drawn" names={wording.loads} drawn={drawn} onChange={onDraw} />
-        <Field path={['layout', '-', 'loadBy']} />
         <p className="aside bend-scale">to scale, {gridWords[system]}</p>
       </div>
       <BentRod

@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
 import type { Choices } from '../../../engine/flow/choices.ts';
+import { guideKindName, guideKindOptions } from '../../../engine/kinds/guides.ts';
 import type { Change } from '../../../record/operation.ts';
 import { Field } from '../../fields/field.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
@@ -11,6 +12,8 @@ export interface GuidesPartProps {
   /** Makes the assumed guides rows of the record. */
   onTakeUp(): void;
 }
+
+const kinds = guideKindOptions('line');
 
 /** The guide set: kinds, sizes, heights, feet and masses; what is typical stands pale until it is measured. */
 export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
@@ -32,7 +35,12 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
   }
   const remove = (id: string) => write('removeGuide', [{ path: ['guides', id, 'gone'], value: true }]);
   return (
-    <Part title="Guides" aside="typical numbers stand pale until you measure yours">
+    <Part
+      folded
+      holds={['guides/']}
+      title="Guides"
+      aside="typical numbers stand pale until you measure yours"
+    >
       <TableFrame label="Guide set">
         <table className="figures-table guide-set stacked">
           <thead>
@@ -60,6 +68,7 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
                       label={`Kind of ${name}`}
                       labelHidden
                       path={['guides', id, 'kind']}
+                      options={kinds}
                       usual={guide.kind}
                     />
                   </td>
@@ -132,7 +141,9 @@ function addGuide({ guides }: Choices, row: string): Change[] {
 /** `3 snake 1/0, 3 snake 1, 1 stripping 12 mm`. */
 function sizesInWords({ guides }: Choices): string {
   const counts = new Map<string, number>();
-  for (const { kind, size } of guides)
-    counts.set(`${kind} ${size}`, (counts.get(`${kind} ${size}`) ?? 0) + 1);
+  for (const { kind, size } of guides) {
+    const name = `${guideKindName(kind)} ${size}`;
+    counts.set(name, (counts.get(name) ?? 0) + 1);
+  }
   return [...counts].map(([name, count]) => `${count} ${name}`).join(', ');
 }

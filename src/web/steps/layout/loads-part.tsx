@@ -26,7 +26,13 @@ export function LoadsPart({ loads }: { loads: LoadLadder }) {
   const add = () => write('addLoad', [{ path: ['ladder', newRowId(), 'order'], value: ladder.length + 1 }]);
   const putAway = (row: string) => write('removeLoad', [{ path: ['ladder', row, 'gone'], value: true }]);
   return (
-    <Part title="Load ladder" aside="no layout is even at every load; it is judged over all of them">
+    <Part
+      folded
+      holds={['ladder', 'layout/-/loadBy', 'layout/-/buttAngle', 'layout/-/guidesSide', 'layout/-/tautLine']}
+      title="Load ladder"
+      aside="no layout is even at every load; it is judged over all of them"
+    >
+      <Field path={['layout', '-', 'loadBy']} />
       {ladder.length === 0 ? (
         <p>
           {loads.kg.map(grams).join(', ') || 'No loads'} follow this blank’s power: 0.3, 0.8, 2 and 5 times

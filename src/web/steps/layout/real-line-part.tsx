@@ -4,7 +4,7 @@ import type { WorstPlace } from '../../../engine/layout/worst.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { standardGravity } from '../../../engine/units/gravity.ts';
 import type { Wording } from '../../../words/bench.ts';
-import { placeInWords, shortDegrees } from '../../../words/worst.ts';
+import { placeInWords, shortDegrees } from '../../../words/criteria.ts';
 import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
@@ -32,7 +32,12 @@ export function RealLinePart({ model, wording, waits }: RealLinePartProps) {
   const { answer, answered, working, failure } = useLongTask(task);
   const loads = answer?.length === wording.loads.length ? answer : undefined;
   return (
-    <Part title="The line as it runs" aside="guides are placed for a line that runs freely">
+    <Part
+      folded
+      holds={['layout/-/friction']}
+      title="The line as it runs"
+      aside="guides are placed for a line that runs freely"
+    >
       <div className="fields-row" data-group="">
         <Field path={['layout', '-', 'frictionLowest']} />
         <Field path={['layout', '-', 'frictionHighest']} />

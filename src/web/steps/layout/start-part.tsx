@@ -22,6 +22,8 @@ export function StartPart({ choices, blankLengthM, findings, onTake }: StartPart
   const kind = textOf(layout, 'startKind') ?? 'rule';
   return (
     <Part
+      folded
+      holds={['layout/-/start']}
       title="Start"
       aside="what this blank is compared with"
       tools={

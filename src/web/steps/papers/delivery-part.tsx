@@ -57,6 +57,8 @@ export function DeliveryPart() {
   return (
     <Part
       anchor="delivery"
+      folded
+      holds={['delivery/']}
       title="Delivery"
       tools={
         <Button className="button" isDisabled={printing} onPress={pdf}>
@@ -71,7 +73,7 @@ export function DeliveryPart() {
       <Field path={['delivery', '-', 'careSheetGiven']} />
       <Field path={['delivery', '-', 'note']} />
       {cautions.slice(0, 2).map(({ title: name, words, source }) => (
-        <Caution key={name} source={source}>
+        <Caution key={name} about={`care-${name}`} brief={`${name}.`} source={source}>
           {words}
         </Caution>
       ))}

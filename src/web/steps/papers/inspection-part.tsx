@@ -40,6 +40,8 @@ export function InspectionPart() {
   return (
     <Part
       anchor="inspection"
+      folded
+      holds={['inspection/']}
       title="Inspection"
       aside="tolerances are common practice, no source; change any of them"
     >

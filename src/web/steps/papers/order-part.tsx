@@ -74,6 +74,8 @@ export function OrderPart() {
   return (
     <Part
       anchor="order"
+      folded
+      holds={['parts/']}
       title="Parts and order"
       aside="for it goes into the price; spares are ordered with it"
       tools={

@@ -30,7 +30,13 @@ export function PartsUsedPart() {
     );
   };
   return (
-    <Part anchor="used" title="What it is made of" aside="lot and dye numbers, for the day it comes back">
+    <Part
+      anchor="used"
+      folded
+      holds={['parts/']}
+      title="What it is made of"
+      aside="lot and dye numbers, for the day it comes back"
+    >
       {parts.length > 0 && (
         <TableFrame label="Parts used">
           <table className="figures-table papers-table stacked">

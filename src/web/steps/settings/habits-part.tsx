@@ -16,6 +16,7 @@ export function HabitsPart() {
   const byMass = place.value(['finish', '-', 'mixBy']) === 'mass';
   return (
     <Part
+      folded
       title="Habits of this shop"
       aside="they hold where a build says nothing; an empty field says what holds: common practice with its range, no source"
     >

@@ -15,6 +15,7 @@ export function PrintersPart() {
   };
   return (
     <Part
+      folded
       title="Printers"
       aside="what the 100 mm rules on the last print measured"
       tools={

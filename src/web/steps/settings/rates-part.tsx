@@ -8,7 +8,7 @@ import { useCurrency } from '../../read/shop.tsx';
 export function RatesPart() {
   const { code } = useCurrency();
   return (
-    <Part title="Rates and papers" aside="for quotes, labels and repairs; a build may say otherwise">
+    <Part folded title="Rates and papers" aside="for quotes, labels and repairs; a build may say otherwise">
       <div className="fields-row">
         <Field path={['rates', '-', 'shopName']} />
         <Field

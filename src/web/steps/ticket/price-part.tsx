@@ -43,7 +43,10 @@ function useLabel() {
   const print = async () => {
     setPrinting(true);
     try {
-      const { sheetsPdf } = await import('../../../paper/index.ts');
+      const [{ sheetsPdf, missingWords }, { paperFonts }] = await Promise.all([
+        import('../../../paper/index.ts'),
+        import('../../parts/sheet/paper-fonts.ts'),
+      ]);
       const [about, job] = [single('about'), single('job')];
       const price = numberOf(job, 'price');
       const shopName = value(['rates', '-', 'shopName']);
@@ -61,8 +64,13 @@ function useLabel() {
         },
         paper,
       );
-      const bytes = await sheetsPdf([sheet], { title: `Repair ${ticketNumber(id)}`, printedAt: new Date() });
+      const { bytes, missing } = await sheetsPdf([sheet], {
+        title: `Repair ${ticketNumber(id)}`,
+        printedAt: new Date(),
+        fonts: paperFonts,
+      });
       handOver(bytes, 'application/pdf', `repair-${ticketNumber(id)}-${fileName(title)}.pdf`);
+      if (missing.length > 0) say(missingWords(missing));
     } catch (error) {
       say(`No label was made: ${reasonOf(error)}.`);
     } finally {
