@@ -10,8 +10,7 @@ import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import { commonFriction, type FrictionRange } from '../engine/layout/real-line.ts';
 import { formatInches } from '../engine/units/format-inches.ts';
 import type { TapeStep } from '../engine/units/tape-step.ts';
-import { tapeSteps } from './fields/layout.ts';
-import { limitFields } from './fields/limit-fields.ts';
+import { limitFields, tapeSteps } from './fields/layout.ts';
 import type { DocumentState } from './operation.ts';
 import { readFinish } from './read-finish.ts';
 import { readGuide } from './read-guides.ts';
@@ -103,10 +102,10 @@ function readFriction(layout: RowReader, read: Omit<ReadChoices, 'choices'>): Fr
 }
 
 function readLimits(layout: RowReader): Partial<LayoutLimits> {
-  const limits = criteria.map(({ id, quantity }) => {
-    const { field, declared } = limitFields[id];
-    return [quantity, declared.kind === 'number' ? layout.number(field) : layout.si(field)];
-  });
+  const limits = criteria.map(({ id, quantity }) => [
+    quantity,
+    layout.number(limitFields[id]) ?? layout.si(limitFields[id]),
+  ]);
   return Object.fromEntries(limits.filter(([, value]) => value !== undefined));
 }
 

@@ -16,8 +16,6 @@ export interface CriterionWords {
   column(unit: string): string;
   /** Over its drawing. */
   title: string;
-  /** Of a limit that is a plain number. */
-  unit?: string;
   /** The value by itself: `14.9°`, `10.3 mm`, `0.046 1/m`. */
   figure(value: number): string;
   limit(value: number, system: UnitSystem): string;
@@ -56,9 +54,8 @@ export const criterionWords: Readonly<Record<Metric, CriterionWords>> = {
     short: 'adds',
     column: () => 'extra bend',
     title: 'extra bend by the line',
-    unit: '1/m',
     figure: (value) => `${fixedDecimals(value, 3)} 1/m`,
-    limit: (value) => value.toFixed(3),
+    limit: (value) => `${value.toFixed(3)} 1/m`,
     reading: (value, { ownBendPerM }) => (ownBendPerM > 0 ? share(value, ownBendPerM) : '–'),
     besideLimit: ({ value, limit }, { ownBendPerM }) =>
       ownBendPerM > 0

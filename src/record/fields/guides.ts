@@ -1,4 +1,5 @@
 /** The guides: those of the rod, those in the bag as they were looked at, and the shop's own in their drawers. */
+
 import { sortingDefaults } from '../../engine/guides/bag-sorting.ts';
 import { guideKinds } from '../../engine/kinds/guide-kinds.ts';
 import {

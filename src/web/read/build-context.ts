@@ -1,4 +1,5 @@
 import { createContext, useContext } from 'react';
+import type { Conflict } from '../../record/conflicts.ts';
 import type { Row } from '../../record/document.ts';
 import type { Change, DocumentState, Objection } from '../../record/operation.ts';
 import type { DeedId } from '../../words/deeds.ts';
@@ -16,6 +17,8 @@ export interface Build {
   save: SaveStatus;
   /** What of it cannot be read as stored any more. */
   damage: string | undefined;
+  /** Fields two devices changed without knowing of each other, until somebody chooses. */
+  conflicts: readonly Conflict[];
   undoLabel: string | null;
   redoLabel: string | null;
   /** Rows of a collection in order, those put away left out; the same array while they stay the same. */

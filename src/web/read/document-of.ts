@@ -5,14 +5,12 @@ import type { DocumentStore } from '../store/document-store.ts';
 import type { Build } from './build-context.ts';
 import { useSay } from './messages.tsx';
 import { useSnapshot } from './open-store.ts';
-import { useSayConflicts } from './say-conflicts.ts';
 import { flagOf, textOf } from './values.ts';
 
 /** An open document, a build or a ticket, as the screen uses it. */
 export function useDocumentOf(store: DocumentStore): Build {
   const snapshot = useSnapshot(store);
   const say = useSay();
-  useSayConflicts(snapshot, say);
   return useMemo<Build>(() => {
     const { document } = snapshot;
     const about = singleRow(document, 'about');
@@ -34,6 +32,7 @@ export function useDocumentOf(store: DocumentStore): Build {
       damage: snapshot.damage,
       undoLabel: labelOf(snapshot.undo),
       redoLabel: labelOf(snapshot.redo),
+      conflicts: snapshot.conflicts,
       rows: (collection) => rows(document, collection),
       single: (collection) => singleRow(document, collection),
       newRowId: () => store.newRowId(),

@@ -10,6 +10,7 @@ import { useBenchView } from '../../read/colours.ts';
 import { useShop } from '../../read/shop.tsx';
 import { api } from '../../store/open-document.ts';
 import { BackupsPart } from './backups-part.tsx';
+import { EndProgram } from './end-program.tsx';
 import { HabitsPart } from './habits-part.tsx';
 import { ImportShop } from './import-shop.tsx';
 import { JobsPart } from './jobs-part.tsx';
@@ -86,6 +87,7 @@ function KeepingPart() {
         customers.
       </p>
       <ImportShop />
+      {info.mayEnd && <EndProgram />}
     </Part>
   );
 }
