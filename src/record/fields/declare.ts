@@ -81,7 +81,7 @@ export function percent(name: string, bounds: Bounds, more: More = {}): Field {
 
 /** °C of a thermometer. */
 export function temperature(name: string, more: More = {}): Field {
-  return holding('temperature', name, [-20, 60], more);
+  return holding('temperature', name, [-20, 60], { likely: [0, 45], ...more });
 }
 
 /** A plain number of the record that stands for a quantity. */
