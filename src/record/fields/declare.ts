@@ -56,7 +56,7 @@ export function choice(
   return { kind: 'choice', of: Object.keys(names), names, name, ...more };
 }
 
-/** Options of things that are declared elsewhere with an id and a name. */
+/** What kinds are called, by their ids. */
 export function namesOf(kinds: readonly { id: string; name: string }[]): Record<string, string> {
   return Object.fromEntries(kinds.map(({ id, name }) => [id, name]));
 }

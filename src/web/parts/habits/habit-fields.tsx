@@ -1,4 +1,4 @@
-import { limitFields } from '../../../record/fields/layout.ts';
+import { limitFields } from '../../../record/fields/limit-fields.ts';
 import { Field, FieldsRow } from '../../fields/field.tsx';
 
 /** Fields that a build and its shop have in common; an empty one says what holds and whose word it is. */
@@ -50,7 +50,7 @@ export function HandleHabitFields() {
 
 /** What every layout of the shop is judged by; an empty field leaves what is usual for that rod. */
 export function LayoutHabitFields() {
-  const limits = Object.values(limitFields);
+  const limits = Object.values(limitFields).map(({ field }) => field);
   const line = ['buttAngle', 'tautLine', 'frictionLowest', 'frictionHighest', 'knot'];
   return <FieldsRow of="layout" names={[...limits, 'ferruleClear', ...line, 'intervals']} />;
 }
