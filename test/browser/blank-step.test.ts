@@ -110,7 +110,7 @@ test('a flag whose two tapes miss each other by an inch is named; what is read a
     const [above, below] = part.split('/').map(Number);
     return Number(whole) + above / below;
   };
-  const blocks = await inches(/^Tip to the blocks/);
+  const blocks = await inches(/^Tip to the clamp/);
   const checks = page.getByLabel(/^Flag at .* from the blocks/);
   expect(await checks.count()).toBe(3);
   const stations = (await page.locator('.flag-checks .reading-word').allInnerTexts()).map((text) =>

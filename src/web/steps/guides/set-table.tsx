@@ -5,6 +5,7 @@ import type { SetGuide } from '../../../engine/guides/check-guide-set.ts';
 import { guideKindName, guideNumbers } from '../../../engine/kinds/guides.ts';
 import type { Row } from '../../../record/document.ts';
 import { changedInRack, type GuideNumberField, originOf, takeFromRack } from '../../../record/rack.ts';
+import { buildSchema } from '../../../record/schema.ts';
 import { Field } from '../../fields/field.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
@@ -123,18 +124,6 @@ const columns: SetColumn[] = [
   { field: 'oneFoot', title: 'One foot', typical: () => undefined },
 ];
 
-const numberWords: Record<GuideNumberField, string> = {
-  size: 'size',
-  wire: 'wire',
-  ringHeight: 'ring height',
-  foot: 'length over its feet',
-  mass: 'mass',
-  opening: 'opening',
-  footWidth: 'width of a foot',
-  feet: 'feet',
-  oneFoot: 'length of one foot',
-};
-
 /** What the shop's row says by now, to be taken over when the builder wants it. */
 function Again({ row, rack, name }: { row: Row; rack: Row | undefined; name: string }) {
   const { write } = useBuild();
@@ -142,7 +131,7 @@ function Again({ row, rack, name }: { row: Row; rack: Row | undefined; name: str
   if (!rack || changed.length === 0) return null;
   return (
     <span className="small set-again">
-      differs in {changed.map((field) => numberWords[field]).join(', ')}.{' '}
+      differs in {changed.map((field) => buildSchema.guides.fields[field].name).join(', ')}.{' '}
       <Button className="inline" onPress={() => write('takeGuideAgain', takeFromRack(rack, row.id))}>
         Take it again<span className="visually-hidden"> for {name}</span>
       </Button>
