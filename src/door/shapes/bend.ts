@@ -104,7 +104,8 @@ const solved = {
           touchedToTipM: z.number().optional(),
         }),
       ),
-      clear: z.array(z.strictObject({ fromTipM: z.number(), largestClearM: z.number() })),
+      /** In the plane only. */
+      clear: z.array(z.strictObject({ fromTipM: z.number(), largestClearM: z.number() })).optional(),
     })
     .optional(),
   /** Asked in space: what the clamp gives the rod about the butt's axis, positive in the sense of `rollRad`. */
