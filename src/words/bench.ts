@@ -1,11 +1,11 @@
 /** The Layout sheet's numbers in the bench's words. Lengths come written in the shop's units. */
 
 import type { Stop } from '../engine/layout/guide-moves.ts';
-import { fixedDecimals } from '../engine/units/format-decimal.ts';
 import type { UnitSystem } from '../engine/units/unit-table.ts';
 import type { WorstWording } from './worst.ts';
 
-export { shortDegrees, worstInWords } from './worst.ts';
+export { shortDegrees } from './criteria.ts';
+export { worstInWords } from './worst.ts';
 
 /** How this shop writes things. */
 export interface Wording extends WorstWording {
@@ -14,12 +14,6 @@ export interface Wording extends WorstWording {
   length(lengthM: number): string;
   /** Names of the ladder's loads: `204 g`. */
   loads: readonly string[];
-}
-
-/** Extra bend as a share of the blank's own bend in the span. */
-export function shareInWords(extraPerM: number, ownPerM: number): string {
-  if (!(ownPerM > 0)) return '–';
-  return `${fixedDecimals((100 * extraPerM) / ownPerM, 1)} %`;
 }
 
 /** Where one guide stands: from the tip, and from its neighbours. */

@@ -3,7 +3,7 @@ import type { MovesAnswer } from '../engine/load-test/find-moves.ts';
 import type { RodJudgement } from '../engine/load-test/judge-rod.ts';
 import type { LengthDoubt } from '../engine/load-test/length-doubt.ts';
 import { formatDegrees } from '../engine/units/format-quantity.ts';
-import { placeInWords } from './worst.ts';
+import { criterionWords, placeInWords } from './criteria.ts';
 
 /** `guide 4: 12 mm towards the butt, to 712 mm from the tip`. */
 export function moveInWords(
@@ -32,8 +32,7 @@ export function gainInWords(moves: MovesAnswer): string {
 }
 
 function worstPlace(worst: MovesAnswer['now']): string {
-  const what = { lineAngle: 'line angle', gap: 'gap', extraBend: 'extra bend' }[worst.metric];
-  return `${what} at ${placeInWords(worst)}`;
+  return `${criterionWords[worst.metric].name} at ${placeInWords(worst)}`;
 }
 
 /** Why no move is proposed where the curve is not as long as the rod, and the remedy. */

@@ -1,13 +1,17 @@
 import type { Finding } from '../engine/finding.ts';
 import { lengthsInWords } from '../engine/units/lengths-in-words.ts';
 import { benchSentences } from './findings/bench.ts';
+import { kindsSentences } from './findings/kinds.ts';
 import type { Sentences } from './findings/sentences.ts';
+import { spoolSentences } from './findings/spool.ts';
 import { torsionSentences } from './findings/torsion.ts';
 import type { Writer } from './writer.ts';
 
 /** Every kind of finding that the engine knows, by its code. */
 export const allSentences: Sentences<Record<string, never>> = {
   ...benchSentences,
+  ...kindsSentences,
+  ...spoolSentences,
   ...torsionSentences,
 } as Sentences<Record<string, never>>;
 

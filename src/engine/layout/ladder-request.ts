@@ -3,6 +3,7 @@ import type { ReelPlace, Side } from '../bend/bend.ts';
 import type { Mesh, PointMass } from '../bend/mesh.ts';
 import type { Rod, RodTables } from '../bend/rod.ts';
 import type { SpaceCurvatureRow, TorsionRow } from '../space/space-request.ts';
+import type { ByQuantity } from './criteria.ts';
 import type { LoadBend } from './load-bend.ts';
 
 export interface LadderLoad {
@@ -15,11 +16,8 @@ export interface LadderLoad {
   tiedN?: number;
 }
 
-export interface LayoutLimits {
-  lineAngleRad: number;
-  gapM: number;
-  extraBendPerM: number;
-}
+/** One for each criterion (criteria.ts). */
+export type LayoutLimits = ByQuantity<number>;
 
 /** Arrays run from the tip down; `count` includes the stripping guide and not the tip-top. */
 export interface GuideSet {

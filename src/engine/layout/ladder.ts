@@ -1,6 +1,6 @@
 /**
- * A layout read under every load of the ladder: the bend with the line through the rings, and how far line
- * angle, gap and extra bend are from the builder's limits.
+ * A layout read under every load of the ladder: the bend with the line through the rings, and how far what it is
+ * judged by (criteria.ts) is from the builder's limits.
  *
  * Counted: the line angle at every guide but the stripping guide (reel and hand set that one) and not at the
  * tip-top (the pull sets it); gap and extra bend of every span between two rings, not the one to the reel.
@@ -13,7 +13,7 @@ import { planarLadder } from './ladder-in-plane.ts';
 import { onOneSide, spaceLadder } from './ladder-in-space.ts';
 import type { Ladder, LadderRequest } from './ladder-request.ts';
 import { type LadderState, makeLadderState, solveLoad, takeLayout } from './ladder-state.ts';
-import { type Metric, type WorstPlace, worstOfLoad, worstOfPlaces } from './worst.ts';
+import { largestOf, type WorstOf, type WorstPlace, worstOfLoad, worstOfPlaces } from './worst.ts';
 
 export interface LoadReading {
   status: BendAnswer['status'];
@@ -26,14 +26,14 @@ export interface LoadReading {
   rings: RingReading[];
   /** Span i lies between ring i and ring i + 1. */
   spans: SpanReading[];
-  worstOf: Record<Metric, WorstPlace>;
+  worstOf: WorstOf;
   worstAt: WorstPlace;
 }
 export interface LadderReading {
   /** The worst status of any load; readings of a load that is 'not-converged' do not count. */
   status: BendAnswer['status'];
   loads: LoadReading[];
-  worstOf: Record<Metric, WorstPlace>;
+  worstOf: WorstOf;
   worstAt: WorstPlace;
   /** Largest ratio of a counted reading to its limit; 0 where none counts. */
   worst: number;
@@ -67,7 +67,7 @@ export function readLadder(
   const loads = keep.bends.map((_, load) => readLoad(ladder, keep, load));
   const counted = loads.filter((reading) => reading.status !== 'not-converged');
   const worstOf = worstOfPlaces(counted.map((reading) => reading.worstOf));
-  const worstAt = largest(worstOf);
+  const worstAt = largestOf(worstOf);
   return { status: worstStatus(loads), loads, worstOf, worstAt, worst: Math.max(0, worstAt.ratio) };
 }
 
@@ -86,14 +86,8 @@ function readLoad(ladder: Ladder, keep: LadderState, load: number): LoadReading 
     rings,
     spans,
     worstOf,
-    worstAt: largest(worstOf),
+    worstAt: largestOf(worstOf),
   };
-}
-
-function largest(of: Record<Metric, WorstPlace>): WorstPlace {
-  return [of.lineAngle, of.gap, of.extraBend].reduce((most, place) =>
-    place.ratio > most.ratio ? place : most,
-  );
 }
 
 function worstStatus(loads: readonly LoadReading[]): BendAnswer['status'] {

@@ -5,6 +5,7 @@
  * Derivatives: differences over `derivativeStepM`, the bend corrected by one Newton step on a mesh of held
  * shape, so their error is of the order of the step and free of mesh noise.
  */
+import { criteria } from './criteria.ts';
 import type { Ladder } from './ladder-request.ts';
 import { type LadderState, makeLadderState, solveLoad, takeLayout } from './ladder-state.ts';
 
@@ -65,17 +66,20 @@ export function ratioSlopes(
   return slopes;
 }
 
-/** Per load: line angles of guides 1 to n - 1, then gap and extra bend of spans 0 to n - 1. */
+/** Per load, criterion after criterion: guides 1 to n - 1, or spans 0 to n - 1. */
 function readRatios({ ladder, state }: RatioProbe): Float64Array {
   const { guides, limits } = ladder.request;
-  const perLoad = 3 * guides.count - 1;
+  const perLoad = criteria.reduce((sum, { at }) => sum + guides.count - (at === 'ring' ? 1 : 0), 0);
   const values = new Float64Array(state.bends.length * perLoad);
   state.bends.forEach((bend, load) => {
     const { rings, spans } = bend.read(state.mesh!);
     let at = load * perLoad;
-    for (let k = 1; k < guides.count; k++) values[at++] = rings[k].lineAngleRad / limits.lineAngleRad;
-    for (const span of spans) values[at++] = span.gapM / limits.gapM;
-    for (const span of spans) values[at++] = span.extraBendPerM / limits.extraBendPerM;
+    for (const criterion of criteria) {
+      const limit = limits[criterion.quantity];
+      if (criterion.at === 'ring') {
+        for (let k = 1; k < guides.count; k++) values[at++] = criterion.of(rings[k]) / limit;
+      } else for (const span of spans) values[at++] = criterion.of(span) / limit;
+    }
   });
   return values;
 }

@@ -1,6 +1,8 @@
 import type { CSSProperties } from 'react';
-import { formatDegrees } from '../../../engine/units/format-quantity.ts';
-import { shareInWords, type Wording } from '../../../words/bench.ts';
+import { criteria, type DeclaredCriterion, metrics, valueAtGuide } from '../../../engine/layout/criteria.ts';
+import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
+import type { Wording } from '../../../words/bench.ts';
+import { criterionWords } from '../../../words/criteria.ts';
 import { shortLength } from '../../../words/wording.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
@@ -32,12 +34,12 @@ export function ReadingTable({
               <th scope="col" rowSpan={2}>
                 from tip, {unit}
               </th>
-              <Heads title="line angle" wording={wording} />
-              <Heads title={`gap by rule, ${unit}`} wording={wording} />
-              <Heads title="extra bend" wording={wording} />
+              {criteria.map(({ id }) => (
+                <Heads key={id} title={criterionWords[id].column(unit)} wording={wording} />
+              ))}
             </tr>
             <tr>
-              {[0, 1, 2].flatMap((metric) =>
+              {metrics.flatMap((metric) =>
                 wording.loads.map((load, i) => (
                   <th scope="col" key={`${metric}${i}`}>
                     {load}
@@ -53,21 +55,16 @@ export function ReadingTable({
                 <td data-label={`from tip, ${unit}`}>
                   <Figure text={shortLength(at, wording.system)} />
                 </td>
-                {reading.loads.map((load, i) => (
-                  <td key={`angle${i}`} data-label={`angle, ${loads[i]}`}>
-                    {guide + 1 < fromTipM.length ? formatDegrees(load.rings[guide + 1].lineAngleRad) : '–'}
-                  </td>
-                ))}
-                {reading.loads.map((load, i) => (
-                  <td key={`gap${i}`} data-label={`gap, ${loads[i]}`}>
-                    <Figure text={wording.gap(load.ruled[guide].ruleGapM).replace(/ (in|mm)$/, '')} />
-                  </td>
-                ))}
-                {reading.loads.map((load, i) => (
-                  <td key={`bend${i}`} data-label={`extra, ${loads[i]}`}>
-                    {shareInWords(load.spans[guide].extraBendPerM, load.ruled[guide].ownBendPerM)}
-                  </td>
-                ))}
+                {criteria.flatMap((criterion) =>
+                  reading.loads.map((load, i) => (
+                    <td
+                      key={`${criterion.id}${i}`}
+                      data-label={`${criterionWords[criterion.id].short}, ${loads[i]}`}
+                    >
+                      <Figure text={readingAt(criterion, load, guide, wording)} />
+                    </td>
+                  )),
+                )}
               </tr>
             ))}
           </tbody>
@@ -86,4 +83,11 @@ function Heads({ title, wording }: { title: string; wording: Wording }) {
       {title}
     </th>
   );
+}
+
+/** Without its unit, which stands over the column. */
+function readingAt(criterion: DeclaredCriterion, load: RuledLoad, guide: number, { gap }: Wording): string {
+  const value = valueAtGuide(criterion, load, guide);
+  if (value === undefined) return '–';
+  return criterionWords[criterion.id].reading(value, load.ruled[guide], gap).replace(/ (in|mm)$/, '');
 }

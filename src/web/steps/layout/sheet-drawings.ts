@@ -1,11 +1,13 @@
 /** What each drawing of the Layout sheet is made from. */
 
+import { byMetric } from '../../../engine/layout/criteria.ts';
 import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import { piecewiseLinear } from '../../../engine/numerics/piecewise-linear.ts';
-import { formatMm } from '../../../engine/units/format-quantity.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
-import { shortDegrees, type Wording } from '../../../words/bench.ts';
+import type { Wording } from '../../../words/bench.ts';
+import { criterionWords } from '../../../words/criteria.ts';
 import { placeInFull, shortLength } from '../../../words/wording.ts';
+import { shopWriter } from '../../../words/writer.ts';
 import type { BendView, DrawnRod } from '../../parts/drawing/bend-view.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { ringsAt } from './attention.ts';
@@ -31,6 +33,8 @@ export function drawnRod(model: SheetModel, wording: Wording): DrawnRod {
       diameters.map(({ fromTipM }) => fromTipM),
       diameters.map(({ outsideM }) => outsideM),
     ),
+    limitRad: model.limits.lineAngleRad,
+    angle: shopWriter({ system: wording.system }).angle,
     loadNames: wording.loads,
     pullAngleRad: loads.ladder.map(({ pullAngleRad }) => pullAngleRad),
     loadBy: choices.loadBy,
@@ -76,14 +80,12 @@ export function rulerModel(
 }
 
 export function stripsModel({ blank, limits }: SheetModel, wording: Wording): StripsModel {
-  const gap = wording.system === 'mm' ? formatMm(limits.gapM, 0) : wording.gap(limits.gapM);
   return {
     lengthM: blank.lengthM,
     limits,
-    titles: {
-      lineAngle: `line angle, limit ${shortDegrees(limits.lineAngleRad)}`,
-      gap: `gap beyond the rings’ height, limit ${gap}`,
-      extraBend: `extra bend by the line, limit ${limits.extraBendPerM.toFixed(3)} 1/m`,
-    },
+    titles: byMetric(({ id, quantity }) => {
+      const { title, limit } = criterionWords[id];
+      return `${title}, limit ${limit(limits[quantity], wording.system)}`;
+    }),
   };
 }
