@@ -6,7 +6,7 @@
  */
 import { factorChained, solveChained } from '../numerics/chained-tridiagonal.ts';
 import { assemble, type Loading, placeNodes, type Workspace } from './equilibrium.ts';
-import { fallToMinimum } from './fall-to-minimum.ts';
+import { fallInPlane } from './fall-in-plane.ts';
 import {
   type Climber,
   closedSpanOf,
@@ -65,7 +65,7 @@ function climberOf(mesh: Mesh, loading: Loading, work: Workspace, options: Follo
       for (let i = 0; i < mesh.count; i++) work.theta[i + 1] = kept[i + 1] + share * direction[i];
     },
     correct: (factor, reachRad) => correct(mesh, loading, factor, work, options, reachRad),
-    fall: (factor) => fallToMinimum(mesh, loading, factor, work, options),
+    fall: (factor) => fallInPlane(mesh, loading, factor, work, options),
     closedSpan: () => closedSpanIn(mesh, loading, work, options),
     turnSinceKept: () => largestTurnBetween(kept, work.theta),
   };
