@@ -85,6 +85,14 @@ describe('a bend in space at the door', () => {
     expect(await torque('over')).toBeLessThan(0);
   });
 
+  it('a brief answer keeps the tip, its twist too', async () => {
+    const whole = await ask(spiral);
+    const brief = (await ask({ ...spiral, answer: 'brief' })) as Answer & { tip: Json };
+    const { xM, yM, zM, angleRad, twistRad } = whole.points[0];
+    expect(brief.points).toBeUndefined();
+    expect(brief.tip).toEqual({ xM, yM, zM, angleRad, twistRad });
+  });
+
   it('rings without a line in the load are read along a slack one', async () => {
     const answer = await ask({ ...spiral, load: { tip: { xN: 0, yN: -1, zN: 0.4 } } });
     expect(answer.rings).toHaveLength(spiral.guides?.length ?? 0);

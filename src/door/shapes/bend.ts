@@ -93,7 +93,13 @@ const solved = {
     .optional(),
   /** In a brief answer, in place of `points`. */
   tip: z
-    .strictObject({ xM: z.number(), yM: z.number(), zM: z.number().optional(), angleRad: z.number() })
+    .strictObject({
+      xM: z.number(),
+      yM: z.number(),
+      zM: z.number().optional(),
+      angleRad: z.number(),
+      twistRad: z.number().optional(),
+    })
     .optional(),
   rings: z.array(
     z.strictObject({ xM: z.number(), yM: z.number(), zM: z.number().optional(), lineAngleRad: z.number() }),
