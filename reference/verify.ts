@@ -15,6 +15,7 @@ import { bendOf45Degrees, bowPushedOutOfPlane, twistInstabilities } from './case
 import { taperLarge, taperSmall } from './cases/taper.ts';
 import { asShipped } from './cases/unit-rod.ts';
 import { unitsAsTyped } from './cases/units.ts';
+import { calculixSpaceGroup } from './live/calculix-space.ts';
 import { calculixGroup, type LiveGroup, scipyGroup } from './live/groups.ts';
 import { leavesItsPlaneGroup, scipySpaceGroup } from './live/space.ts';
 import { errorFigure, shapesFigure } from './report/figures.ts';
@@ -58,6 +59,9 @@ export function allGroups(live: boolean): LiveGroup[] {
     live
       ? scipySpaceGroup()
       : { title: 'Six rods in space against a boundary-value solve', notRun: notAsked },
+    live
+      ? calculixSpaceGroup()
+      : { title: 'Rods out of their plane against a finite-element program', notRun: notAsked },
     live ? leavesItsPlaneGroup() : { title: 'A bow pushed straight leaves its plane', notRun: notAsked },
   ];
 }

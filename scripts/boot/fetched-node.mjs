@@ -5,7 +5,8 @@ import { withLock } from './lock.mjs';
 import { npmIn } from './npm.mjs';
 import { inRoot, say } from './root.mjs';
 
-const folder = inRoot('packaging', 'node');
+/** Its manifest and lock file. */
+export const folder = inRoot('packaging', 'node');
 const wanted = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
 
 /** The npm registry's packages of Node for each kind of computer; the one for Apple's own chips is named otherwise. */
@@ -28,7 +29,7 @@ export async function fetchedNode() {
     throw new Error(`${tooOld()} npm has none for ${process.platform} ${process.arch}. ${remedy}`);
   if (!installed(program))
     await withLock(() => {
-      if (!installed(program)) install(program);
+      if (!installed(program)) install(program, why);
     });
   return program.file;
 }
@@ -44,7 +45,7 @@ export function nodeProgram(platform, arch, under = folder) {
 export const fetchedNpm = join(folder, 'node_modules', 'npm', 'bin', 'npm-cli.js');
 
 const remedy = 'Install Node 24 from nodejs.org, then try again.';
-const tooOld = () => `This Node (${process.versions.node}) is too old.`;
+const tooOld = `This Node (${process.versions.node}) is too old.`;
 
 function installed({ name, at, file }) {
   try {
@@ -55,9 +56,9 @@ function installed({ name, at, file }) {
   }
 }
 
-function install(program) {
+function install(program, why) {
   const version = wanted.optionalDependencies[program.name];
-  say(`${tooOld()} Fetching Node ${version} for Fairbend alone (once; 50 MB) …`);
+  say(`${why} Fetching Node ${version} for Fairbend alone (once; 50 MB) …`);
   // The npm fetched with it asks for the new Node, which it will get: the old one need not warn.
   const flags = ['--ignore-scripts', '--include=optional', '--no-audit', '--no-fund', '--loglevel=error'];
   if (!npmIn(folder, 'ci', ...flags) || !existsSync(program.file))
@@ -65,5 +66,5 @@ function install(program) {
       `Node ${version} could not be fetched; npm's message stands above. Check the connection and try again. Or: ${remedy}`,
     );
   if (spawnSync(program.file, ['-e', '']).status !== 0)
-    throw new Error(`${tooOld()} The newer one that npm has does not run on this computer. ${remedy}`);
+    throw new Error(`${why} The one that npm has does not run on this computer. ${remedy}`);
 }

@@ -11,6 +11,7 @@ import type { Jobs } from './jobs/jobs.ts';
 import type { Keeper } from './keeper.ts';
 import { backupRoutes } from './routes/backups.ts';
 import { documentRoutes } from './routes/documents.ts';
+import { endingRoutes } from './routes/ending.ts';
 import { eventRoutes } from './routes/events.ts';
 import { fileRoutes } from './routes/files.ts';
 import { jobRoutes } from './routes/jobs.ts';
@@ -19,6 +20,7 @@ import { recordRoutes } from './routes/record.ts';
 import { type Sharing, sharingRoutes } from './routes/sharing.ts';
 import { shopImportRoutes } from './routes/shop-import.ts';
 import { admit } from './sharing/admit.ts';
+import { boundStrangers, type StrangerBounds, usualBounds } from './sharing/stranger-bounds.ts';
 import type { ShopImport } from './shop-files/shop-import.ts';
 import type { StaticFiles } from './static-files.ts';
 
@@ -46,6 +48,9 @@ export interface AppParts {
   proxyOrigin?: string;
   /** Undefined where only this computer is let in. */
   sharing?: Sharing;
+  /** Ends the program; undefined where something else starts and ends it. */
+  end?(): void;
+  strangerBounds?: StrangerBounds;
   /** Ends open event streams when the server closes. */
   closing: AbortSignal;
 }
@@ -60,6 +65,7 @@ export function createApp(parts: AppParts): Hono {
     app.get(path, inertHeaders());
   app.use(secureHeaders());
   app.use(guardRequests(parts.allowedHost, parts.proxyOrigin));
+  app.use('/api/pair', boundStrangers(parts.strangerBounds ?? usualBounds));
   app.use(admit(parts.sharing?.sessions));
   app.route('/api', sharingRoutes(parts.sharing));
   app.get('/api/info', async (c) => c.json(await parts.info()));
@@ -71,6 +77,7 @@ export function createApp(parts: AppParts): Hono {
   app.route('/api', proofRoutes(parts.keeper));
   app.route('/api', jobRoutes(parts.jobs));
   app.post('/api/demo/reset', async (c) => c.json(await resetDemo(parts.keeper, parts.demoFile)));
+  app.route('/api', endingRoutes(parts.end));
   app.route('/api', eventRoutes(parts.keeper, parts.closing));
   app.all('/api/*', (c) => c.json({ message: `There is no ${c.req.path} here`, findings: [] }, 404));
   app.get('*', (c) => parts.staticFiles?.answer(c.req.path) ?? c.text(pageNotBuilt, 404));

@@ -92,7 +92,12 @@ async function postgres(address: string): Promise<ChosenDialect> {
     connectionString: address,
     types,
     max: connectionsOfServer,
-    connectionTimeoutMillis: 10_000,
+    connectionTimeoutMillis: 5000,
+    // The server ends a statement that takes this long; where it does not even answer, the wait for it ends.
+    statement_timeout: 8000,
+    lock_timeout: 5000,
+    idle_in_transaction_session_timeout: 60_000,
+    query_timeout: 10_000,
     keepAlive: true,
   });
   // A connection that dies fails the query it carries, and is replaced; its event, unheard, would end the process.

@@ -91,6 +91,13 @@ export class Keeper {
     return recent ?? (await this.readable(document, after)).operations;
   }
 
+  /** Whether the operation of this number is the one of this id; what cannot be read is not called another. */
+  async holds(document: string, seq: number, id: string | undefined): Promise<boolean> {
+    if (id === undefined || seq === 0) return true;
+    const { operations, damage } = await this.readable(document, seq - 1, 1);
+    return damage !== undefined || operations[0]?.id === id;
+  }
+
   /** A document keeps its kind, and none is ever taken out of an open record. */
   private async kindOf(document: string): Promise<DocumentKind> {
     const known = this.kinds.get(document);
@@ -136,9 +143,9 @@ export class Keeper {
   }
 
   /** At most one answer's operations; of a damaged document those that are good, and what is wrong with the others. */
-  private async readable(document: string, after: number) {
+  private async readable(document: string, after: number, most = operationsPerAnswer) {
     try {
-      const operations = await this.repository.operationsAfter(document, after, operationsPerAnswer);
+      const operations = await this.repository.operationsAfter(document, after, most);
       return { operations, lastRead: operations.at(-1)?.seq ?? after, damage: undefined };
     } catch (error) {
       if (!(error instanceof DamagedDocument)) throw error;

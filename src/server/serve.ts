@@ -38,6 +38,8 @@ export interface ServeOptions {
   tlsPort?: number;
   /** Origin of a TLS proxy on this computer that passes its requests on, such as https://rods.example. */
   proxyOrigin?: string;
+  /** Ends the program when its page asks; without it the page cannot. */
+  end?(): void;
   /** Makes a backup at the start and every day, in the data folder. */
   dailyBackups?: boolean;
 }
@@ -108,7 +110,8 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       now: () => new Date(),
     });
     ends.push(() => care.close());
-    const info = { version: packageVersion(), dataFolder: folder.path };
+    const { end } = options;
+    const info = { version: packageVersion(), dataFolder: folder.path, mayEnd: end !== undefined };
     const staticFiles = readStaticFiles(join(packageRoot, 'dist', 'web'));
     holder = await RecordHolder.start(open, (record, closing) =>
       appOn(record, {
@@ -120,6 +123,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
         demoFile,
         staticFiles,
         closing,
+        end,
         own: info,
       }),
     );
@@ -141,7 +145,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       care.start();
     }
     const pairing = door.pairing && {
-      code: door.pairing.makeCode().code,
+      code: (await (holder.record.pairing ?? door.pairing).makeCode()).code,
       addresses: door.addresses(),
       fingerprint: certificate?.fingerprint,
     };
@@ -195,12 +199,15 @@ interface AppSurroundings
   extends Door,
     Pick<
       Parameters<typeof createApp>[0],
-      'backups' | 'restore' | 'shopImport' | 'care' | 'demoFile' | 'staticFiles' | 'closing'
+      'backups' | 'restore' | 'shopImport' | 'care' | 'demoFile' | 'staticFiles' | 'closing' | 'end'
     > {
-  own: { version: string; dataFolder: string };
+  own: { version: string; dataFolder: string; mayEnd: boolean };
 }
 
-function appOn({ keeper, jobs, sessions, description }: OpenRecord, around: AppSurroundings): Hono {
+function appOn(
+  { keeper, jobs, sessions, pairing: shared, description }: OpenRecord,
+  around: AppSurroundings,
+): Hono {
   const { own, pairing, addresses, secure, certificate, ...parts } = around;
   return createApp({
     ...parts,
@@ -214,7 +221,13 @@ function appOn({ keeper, jobs, sessions, description }: OpenRecord, around: AppS
       database: description,
       demo: (await keeper.repository.find(demoId)) ? demoId : null,
     }),
-    sharing: pairing && { pairing, sessions, addresses, secure, fingerprint: certificate?.fingerprint },
+    sharing: pairing && {
+      pairing: shared ?? pairing,
+      sessions,
+      addresses,
+      secure,
+      fingerprint: certificate?.fingerprint,
+    },
   });
 }
 

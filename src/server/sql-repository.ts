@@ -159,6 +159,16 @@ export class SqlRepository implements Repository {
     return found.map(({ id }) => id).sort();
   }
 
+  async documentsWith(collection: string): Promise<string[]> {
+    const found = await this.db
+      .selectFrom('operations')
+      .where('collection', '=', collection)
+      .select('document')
+      .distinct()
+      .execute();
+    return found.map(({ document }) => document);
+  }
+
   async attachmentNotes(): Promise<{ hash: string; type: string; addedAt: string }[]> {
     const found = await this.db
       .selectFrom('attachments')

@@ -13,14 +13,14 @@ export function addCarriedGradient(
 ): void {
   const over = 1 / mesh.lengthM[e] ** 2;
   const at = 3 * e;
-  const [ux, uy, uz] = [
-    place[at] - place[at - 3],
-    place[at + 1] - place[at - 2],
-    place[at + 2] - place[at - 1],
-  ];
+  const ux = place[at] - place[at - 3];
+  const uy = place[at + 1] - place[at - 2];
+  const uz = place[at + 2] - place[at - 1];
   const along = over * (x * ux + y * uy + z * uz);
   const scale = meanScaleM[e];
-  const [nx, ny, nz] = [scale * (x - along * ux), scale * (y - along * uy), scale * (z - along * uz)];
+  const nx = scale * (x - along * ux);
+  const ny = scale * (y - along * uy);
+  const nz = scale * (z - along * uz);
   const b = 9 * e;
   loadGradient[at - 3] += nx * frame[b + 3] + ny * frame[b + 4] + nz * frame[b + 5];
   loadGradient[at - 2] -= nx * frame[b] + ny * frame[b + 1] + nz * frame[b + 2];
@@ -51,16 +51,16 @@ export function addCarried(
   const uz = over * (place[at + 2] - place[at - 1]);
   const scale = meanScaleM[e];
   const along = x * ux + y * uy + z * uz;
-  const [nx, ny, nz] = [x - along * ux, y - along * uy, z - along * uz];
+  const nx = x - along * ux;
+  const ny = y - along * uy;
+  const nz = z - along * uz;
   const b = 9 * e;
-  const [b11, b12, b13, b21, b22, b23] = [
-    frame[b],
-    frame[b + 1],
-    frame[b + 2],
-    frame[b + 3],
-    frame[b + 4],
-    frame[b + 5],
-  ];
+  const b11 = frame[b];
+  const b12 = frame[b + 1];
+  const b13 = frame[b + 2];
+  const b21 = frame[b + 3];
+  const b22 = frame[b + 4];
+  const b23 = frame[b + 5];
   const nb1 = nx * b11 + ny * b12 + nz * b13;
   const nb2 = nx * b21 + ny * b22 + nz * b23;
   const nbt = nx * frame[b + 6] + ny * frame[b + 7] + nz * frame[b + 8];
@@ -80,14 +80,12 @@ export function addCarried(
   diagonal[d + 5] -= 0.5 * first * nb2;
   if (e === 1) return;
   const a = b - 9;
-  const [a11, a12, a13, a21, a22, a23] = [
-    frame[a],
-    frame[a + 1],
-    frame[a + 2],
-    frame[a + 3],
-    frame[a + 4],
-    frame[a + 5],
-  ];
+  const a11 = frame[a];
+  const a12 = frame[a + 1];
+  const a13 = frame[a + 2];
+  const a21 = frame[a + 3];
+  const a22 = frame[a + 4];
+  const a23 = frame[a + 5];
   const na1 = nx * a11 + ny * a12 + nz * a13;
   const na2 = nx * a21 + ny * a22 + nz * a23;
   const nat = nx * frame[a + 6] + ny * frame[a + 7] + nz * frame[a + 8];

@@ -25,13 +25,15 @@ export function followInSpace(
   const before = state.q.slice();
   const direction = new Float64Array(3 * mesh.count);
   let largestStep = 1;
+  let climbed = false;
   while (path.factor < 1 && path.iterations < options.maxIterations) {
     before.set(state.q);
-    const speed = loadTangent(climbing, direction);
+    const speed = loadTangent(climbing, direction, climbed);
     const wanted = Math.min(1 - path.factor, largestStep, options.stepRad / Math.max(speed, 1e-300));
     const step = climb(climbing, before, direction, wanted);
-    largestStep = step > 0 ? 4 * step : 1;
-    if (step > 0) continue;
+    climbed = step > 0;
+    largestStep = climbed ? 4 * step : 1;
+    if (climbed) continue;
     state.q.set(before);
     if (path.iterations < options.maxIterations) fall(climbing, before);
     if (path.closedSpan !== undefined) break;
@@ -124,14 +126,21 @@ function closedSpanOf(
   return k < 0 ? undefined : k;
 }
 
-/** d(turns)/d(load factor) at the present equilibrium; returns its largest part. */
-function loadTangent({ mesh, loading, state, path }: Climbing, direction: Float64Array): number {
-  assembleInSpace(mesh, loading, path.factor, state);
-  factorBlocks(state.hessian);
+/** d(turns)/d(load factor) at the present equilibrium, by the factor that led to it where there is one. */
+function loadTangent(
+  { mesh, loading, state, path }: Climbing,
+  direction: Float64Array,
+  again: boolean,
+): number {
+  assembleInSpace(mesh, loading, path.factor, state, again);
+  if (!again) factorBlocks(state.hessian);
   for (let i = 0; i < direction.length; i++) direction[i] = -state.loadGradient[i];
   solveBlocks(state.hessian, direction, direction);
   return largestPart(direction);
 }
+
+/** A step shorter than this is followed by one with the same factor. */
+const againRad = 2e-3;
 
 /** Newton at a fixed load, confined to `reachRad` around where it starts; refuses unstable states. */
 function correct(
@@ -144,18 +153,21 @@ function correct(
   const toleranceRad = factor === 1 ? options.toleranceRad : options.wayToleranceRad;
   let travelled = 0;
   let before = 1;
+  let stable = true;
   for (let iteration = 1; iteration <= 12; iteration++) {
+    // so near the bend the last factor is as good as a new one, at a third of the cost
+    const again = before < againRad;
     placeState(mesh, loading.line, state);
-    assembleInSpace(mesh, loading, factor, state);
-    const stable = factorBlocks(hessian) === 0;
+    assembleInSpace(mesh, loading, factor, state, again);
+    if (!again) stable = factorBlocks(hessian) === 0;
     for (let i = 0; i < step.length; i++) step[i] = -(bendGradient[i] + factor * loadGradient[i]);
     solveBlocks(hessian, step, step);
     moveFrom(state.q, step, 1, state.q);
     const largest = largestPart(step);
     travelled += largest;
     if (!(travelled <= reachRad)) return { converged: false, iterations: iteration };
-    // Newton squares its step: with s, s' the last two, the next is about s³ / s'²
-    const next = before < 0.01 ? (30 * largest ** 3) / before ** 2 : largest;
+    // Newton squares its step: with s, s' the last two, the next is about s³ / s'²; an old factor shrinks it by s'
+    const next = again ? 30 * largest * before : before < 0.01 ? (30 * largest ** 3) / before ** 2 : largest;
     if (largest <= toleranceRad || next <= toleranceRad) {
       placeState(mesh, loading.line, state);
       const converged = stable && closedSpanOf(mesh, loading, state, options) === undefined;

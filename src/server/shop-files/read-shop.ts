@@ -1,7 +1,8 @@
 import { closeSync, fstatSync, lstatSync, openSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Revision, RevisionAnswer } from '../../record/api.ts';
 import { applyOperations, emptyDocument } from '../../record/document.ts';
-import type { Operation, StoredOperation } from '../../record/operation.ts';
+import type { DocumentState, Operation, StoredOperation } from '../../record/operation.ts';
 import { renumbered } from '../../record/renumber.ts';
 import { validateOperation } from '../../record/validate.ts';
 import { attachmentType } from '../attachment-type.ts';
@@ -110,10 +111,24 @@ function readDocument(bytes: Uint8Array, name: string, renamed: ReadonlyMap<stri
     createdAt,
     updatedAt,
     history,
-    revisions: revisions.map((made) =>
-      frozen(id, applyOperations(emptyDocument(id, kind), history.slice(0, made.seq)), made),
-    ),
+    revisions: frozenStates(emptyDocument(id, kind), history, revisions),
   };
+}
+
+/** In the order of the history, each from the state before it: a thousand prints do not replay it a thousand times. */
+function frozenStates(
+  empty: DocumentState,
+  history: readonly StoredOperation[],
+  revisions: readonly Omit<Revision, 'document'>[],
+): RevisionAnswer[] {
+  let [state, seq] = [empty, 0];
+  return revisions
+    .toSorted((a, b) => a.seq - b.seq)
+    .map((made) => {
+      state = applyOperations(state, history.slice(seq, made.seq));
+      seq = Math.max(seq, made.seq);
+      return frozen(empty.id, state, made);
+    });
 }
 
 function storedOperation(

@@ -115,6 +115,8 @@ export function createApi(fetcher: typeof fetch, base = '') {
     endSession: (id: string) => post<{ sessions: SharedSession[] }>(`/sharing/sessions/${id}/end`),
     pair: (code: string, name: string) => post<{ paired: boolean }>('/pair', { code, name }),
     info: () => get<ServerInfo>('/info'),
+    /** Ends the program. */
+    end: () => post<{ ending: boolean }>('/end'),
   };
 }
 

@@ -45,7 +45,7 @@ function screenOf(at: string): Screen {
 export function BlankStep() {
   const sentence = useSentence();
   const { id, rows, single } = useBuild();
-  const { system } = useShop();
+  const { reader } = useShop();
   const { blank, profile, findings, stiffness: fit } = useBench();
   const screen = useScreen(screens);
   const plan = usePlan();
@@ -59,7 +59,7 @@ export function BlankStep() {
     findings: [...findings, ...fit.findings.map((odd) => ({ ...odd, severity: 'doubt' as const }))],
     show: (row) => {
       const station = quantityOf(row.fields.fromTip);
-      return station ? showQuantity(station, 'length', system).text : 'the station';
+      return station ? showQuantity(station, 'length', reader.units).text : 'the station';
     },
   });
   const at = `/builds/${id}/blank`;
