@@ -10,7 +10,8 @@ import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import { commonFriction, type FrictionRange } from '../engine/layout/real-line.ts';
 import { formatInches } from '../engine/units/format-inches.ts';
 import type { TapeStep } from '../engine/units/tape-step.ts';
-import { limitFields, tapeSteps } from './fields/layout.ts';
+import { tapeSteps } from './fields/layout.ts';
+import { limitFields } from './fields/limit-fields.ts';
 import type { DocumentState } from './operation.ts';
 import { readFinish } from './read-finish.ts';
 import { readGuide } from './read-guides.ts';
@@ -102,10 +103,10 @@ function readFriction(layout: RowReader, read: Omit<ReadChoices, 'choices'>): Fr
 }
 
 function readLimits(layout: RowReader): Partial<LayoutLimits> {
-  const limits = criteria.map(({ id, quantity }) => [
-    quantity,
-    layout.number(limitFields[id]) ?? layout.si(limitFields[id]),
-  ]);
+  const limits = criteria.map(({ id, quantity }) => {
+    const { field, declared } = limitFields[id];
+    return [quantity, declared.kind === 'number' ? layout.number(field) : layout.si(field)];
+  });
   return Object.fromEntries(limits.filter(([, value]) => value !== undefined));
 }
 

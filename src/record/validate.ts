@@ -48,7 +48,7 @@ export function validateValue(kind: DocumentKind, path: Path, value: FieldValue)
   const place = findField(kind, path);
   if (typeof place === 'string') return [{ path: at, message: place }];
   if (value === null || validatorOf(place).safeParse(value).success) return [];
-  const message = `${capital(place.name)} (${documentSchemas[kind][path[0]].thing}) is ${showFor(place, value)}; it takes ${describeKind(place)}. ${remedyFor(place)}`;
+  const message = `${capital(place.name)} of ${documentSchemas[kind][path[0]].thing.toLowerCase()} is ${showFor(place, value)}; it takes ${describeKind(place)}. ${remedyFor(place)}`;
   return [{ path: at, message }];
 }
 

@@ -16,6 +16,8 @@ export interface CriterionWords {
   column(unit: string): string;
   /** Over its drawing. */
   title: string;
+  /** Of a limit that is a plain number. */
+  unit?: string;
   /** The value by itself: `14.9°`, `10.3 mm`, `0.046 1/m`. */
   figure(value: number): string;
   limit(value: number, system: UnitSystem): string;

@@ -20,9 +20,12 @@ export function labelOf({ name }: Field): string {
 /** An SI value, a number or a word of this field, rounded as it is read. */
 export function valueText(field: Field, value: number | string, reader: Reader): string {
   if (typeof value === 'string') return field.kind === 'choice' ? (field.names[value] ?? value) : value;
-  if (field.kind === 'number') return numberText(field, value, reader);
-  if (field.kind !== 'quantity') return String(value);
   const { writer } = reader;
+  if (field.kind === 'number')
+    return field.holds === 'temperature' || field.holds === 'warmer'
+      ? writer[field.holds](value)
+      : numberText(field, value, reader);
+  if (field.kind !== 'quantity') return String(value);
   return field.dimension === 'length'
     ? writer[field.fineness ?? 'length'](value)
     : writer[field.dimension](value);

@@ -56,7 +56,7 @@ export function choice(
   return { kind: 'choice', of: Object.keys(names), names, name, ...more };
 }
 
-/** Options of things that are declared elsewhere with an id and a name. */
+/** What kinds are called, by their ids. */
 export function namesOf(kinds: readonly { id: string; name: string }[]): Record<string, string> {
   return Object.fromEntries(kinds.map(({ id, name }) => [id, name]));
 }
@@ -81,7 +81,7 @@ export function percent(name: string, bounds: Bounds, more: More = {}): Field {
 
 /** °C of a thermometer. */
 export function temperature(name: string, more: More = {}): Field {
-  return holding('temperature', name, [-20, 60], more);
+  return holding('temperature', name, [-20, 60], { likely: [0, 45], ...more });
 }
 
 /** A plain number of the record that stands for a quantity. */

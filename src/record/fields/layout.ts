@@ -1,6 +1,5 @@
 /** Where the guides start, what a layout is judged by, and the weights it is judged under. */
 import { choiceDefaults } from '../../engine/flow/choices.ts';
-import type { Metric } from '../../engine/layout/criteria.ts';
 import { commonFriction } from '../../engine/layout/real-line.ts';
 import {
   angle,
@@ -16,19 +15,12 @@ import {
   text,
   trade,
 } from './declare.ts';
+import { limitFields } from './limit-fields.ts';
 
 export const tapeSteps = ['1 mm', '1/8 in', '1/16 in', '1/32 in'] as const;
 export const unitNames = { inch: 'inches', mm: 'millimetres' } as const;
 
-/** Where a layout's limits are kept: one field for each criterion. */
-export const limitFields: Readonly<Record<Metric, string>> = {
-  lineAngle: 'limitLineAngle',
-  gap: 'limitGap',
-  extraBend: 'limitExtraBendPerM',
-};
-
 const ofTheRod = { empty: 'usual of the rod' };
-const degrees = Math.PI / 180;
 
 const judging = habits({
   knot: rule('thickest knot that must pass', [0, 0.05], { empty: 'not checked', fineness: 'calliper' }),
@@ -39,16 +31,7 @@ const judging = habits({
     origin: trade(),
   }),
   intervals: choice('intervals', { growing: 'growing toward the butt', free: 'free' }, { usual: 'growing' }),
-  limitLineAngle: angle('line angle in a ring', {
-    ...ofTheRod,
-    origin: trade(10 * degrees, 15 * degrees),
-    hint: 'Where the line turns sharply it drags and wears the ring. Lower: guides closer where the bend is tight.',
-  }),
-  limitGap: rule('gap above the ring', [0, 1], {
-    ...ofTheRod,
-    hint: 'How far the line may leave the bend between two rings. A rule reads the ring height on top.',
-  }),
-  limitExtraBendPerM: real('bend added by the line', [0, 10], { ...ofTheRod, unit: '1/m' }),
+  ...Object.fromEntries(Object.values(limitFields).map(({ field, declared }) => [field, declared])),
   /** Coefficient of friction of the line on the rings: both ends of what it may be. */
   frictionLowest: real('friction, at least', [0, 2], { usual: commonFriction.lowest }),
   frictionHighest: real('friction, at most', [0, 2], { usual: commonFriction.highest }),

@@ -31,6 +31,6 @@ export const rates = single('Rates', {
 export const printers = many('Printer', {
   name: text('printer', 120),
   paper: choice('paper', paperNames, { folded: true, usual: 'a4' }),
-  ruleAcross: rule('100 mm across measured', [0.05, 0.2], { empty: '100 mm' }),
-  ruleAlong: rule('100 mm along measured', [0.05, 0.2], { empty: '100 mm' }),
+  ruleAcross: rule('the 100 mm rule across measured', [0.05, 0.2], { empty: '100 mm' }),
+  ruleAlong: rule('the 100 mm rule along measured', [0.05, 0.2], { empty: '100 mm' }),
 });

@@ -6,7 +6,7 @@ const { customer, lineWeight, note, createdAt, demo } = ofBuild.fields;
 
 export const about = single('Repair', {
   /** As anybody would recognise it. */
-  title: text('the rod', 200, { empty: '9 ft 5-weight, four pieces, green' }),
+  title: text('the rod', 200, { empty: 'green 5-weight in four pieces' }),
   customer,
   contact: text('how to reach them', 200),
   lineWeight,

@@ -1,3 +1,4 @@
+import { limitFields } from '../../../record/fields/limit-fields.ts';
 import { Field, FieldsRow } from '../../fields/field.tsx';
 
 /** Fields that a build and its shop have in common; an empty one says what holds and whose word it is. */
@@ -49,9 +50,9 @@ export function HandleHabitFields() {
 
 /** What every layout of the shop is judged by; an empty field leaves what is usual for that rod. */
 export function LayoutHabitFields() {
-  const limits = ['limitLineAngle', 'limitGap', 'limitExtraBendPerM', 'ferruleClear'];
+  const limits = Object.values(limitFields).map(({ field }) => field);
   const line = ['buttAngle', 'tautLine', 'frictionLowest', 'frictionHighest', 'knot'];
-  return <FieldsRow of="layout" names={[...limits, ...line, 'intervals']} />;
+  return <FieldsRow of="layout" names={[...limits, 'ferruleClear', ...line, 'intervals']} />;
 }
 
 /** How straight is straight enough. */

@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components';
 import type { Choices } from '../../../engine/flow/choices.ts';
-import { guideName } from '../../../engine/kinds/guides.ts';
+import { guideKindOptions, guideName } from '../../../engine/kinds/guides.ts';
 import type { Change } from '../../../record/operation.ts';
 import { Field } from '../../fields/field.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
@@ -12,6 +12,8 @@ export interface GuidesPartProps {
   /** Makes the assumed guides rows of the record. */
   onTakeUp(): void;
 }
+
+const kinds = guideKindOptions('line');
 
 /** The guide set: kinds, sizes, heights, feet and masses; what is typical stands pale until it is measured. */
 export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
@@ -66,6 +68,7 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
                       label={`Kind of ${name}`}
                       labelHidden
                       path={['guides', id, 'kind']}
+                      options={kinds}
                       usual={guide.kind}
                     />
                   </td>

@@ -1,6 +1,6 @@
 import { criteria } from '../../../engine/layout/criteria.ts';
 import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
-import { limitFields } from '../../../record/fields/layout.ts';
+import { limitFields } from '../../../record/fields/limit-fields.ts';
 import { Field } from '../../fields/field.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -16,7 +16,7 @@ export function LimitsPart({ usual }: { usual: LayoutLimits }) {
     >
       <div className="fields-row" data-group="">
         {criteria.map(({ id, quantity }) => (
-          <Field key={id} path={['layout', '-', limitFields[id]]} usual={usual[quantity]} />
+          <Field key={id} path={['layout', '-', limitFields[id].field]} usual={usual[quantity]} />
         ))}
       </div>
       <p className="quiet small">
