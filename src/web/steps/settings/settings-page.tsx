@@ -7,6 +7,7 @@ import { RackShelf } from '../../parts/rack-shelf.tsx';
 import { Page } from '../../parts/sheet/page.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBenchView } from '../../read/colours.ts';
+import { useOpenParts } from '../../read/open-parts.ts';
 import { useShop } from '../../read/shop.tsx';
 import { api } from '../../store/open-document.ts';
 import { BackupsPart } from './backups-part.tsx';
@@ -32,6 +33,7 @@ export function SettingsPage() {
         <Part title="Screen">
           <Field path={['settings', '-', 'colours']} />
           <BenchSwitch />
+          <OpenPartsSwitch />
         </Part>
         <RackShelf />
         <HabitsPart />
@@ -52,6 +54,16 @@ function BenchSwitch() {
     <Checkbox className="flag" isSelected={bench} onChange={setBench}>
       <span className="flag-box" aria-hidden="true" />
       <span>This device lies on the bench: larger, stronger, for gloves and arm’s length</span>
+    </Checkbox>
+  );
+}
+
+function OpenPartsSwitch() {
+  const { open, setOpen } = useOpenParts();
+  return (
+    <Checkbox className="flag" isSelected={open} onChange={setOpen}>
+      <span className="flag-box" aria-hidden="true" />
+      <span>This device shows every part of a sheet open</span>
     </Checkbox>
   );
 }
