@@ -15,7 +15,7 @@ import { demoId } from './keeper.ts';
 import { closeServer, firstPort, firstTlsPort, listen } from './listen.ts';
 import { backupsFolder, type OpenRecord, openRecord } from './open-record.ts';
 import { RecordHolder } from './record-holder.ts';
-import { findRunningServer } from './running-server.ts';
+import { findRunningServer, serverThatAnswers } from './running-server.ts';
 import { type Certificate, shopCertificate } from './sharing/certificate.ts';
 import { lanAddresses, ownNames } from './sharing/own-names.ts';
 import { Pairing } from './sharing/pairing.ts';
@@ -65,8 +65,11 @@ const packageRoot = fileURLToPath(new URL('../../', import.meta.url));
 export async function serve(options: ServeOptions): Promise<RunningServer> {
   const folder = openDataFolder(options.dataFolder);
   const lock = lockFolder(folder.path);
-  if (lock) return start(options, folder, lock);
-  const address = await findRunningServer(folder.path);
+  // The lock's file may have been deleted under the server that holds it: whoever answers there is that server.
+  const standing = lock && (await serverThatAnswers(folder.path));
+  if (lock && !standing) return start(options, folder, lock);
+  lock?.giveUp();
+  const address = standing ?? (await findRunningServer(folder.path));
   const close = async () => undefined;
   return { address, dataFolder: folder.path, alreadyRunning: true, warnings: [], close };
 }
@@ -132,7 +135,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       const serverOptions = { key: certificate.keyPem, cert: certificate.certificatePem };
       const tls = createAdaptorServer({ fetch, createServer: createTlsServer, serverOptions }) as Server;
       listening.push(tls);
-      door.ports.tls = await listen(tls, '0.0.0.0', options.tlsPort, firstTlsPort);
+      door.ports.tls = await listen(tls, options.host ?? '0.0.0.0', options.tlsPort, firstTlsPort);
     }
     const address = addressOf(door.host, door.ports.plain);
     lock.note({ address, pid: process.pid });

@@ -21,6 +21,9 @@ import { usePrint } from '../shell/use-print.ts';
 import { useWraps } from '../wraps/use-wraps.ts';
 import { useQuote } from './use-quote.ts';
 
+/** By which spreadsheets know the encoding. */
+const byteOrderMark = '\uFEFF';
+
 /** The parts, their prices, and the list that goes to the dealers. */
 export function OrderPart() {
   const { rows, title, write, newRowId } = useBuild();
@@ -62,7 +65,11 @@ export function OrderPart() {
       Number(plainMoney(Math.round((count + spare) * unitPrice), currency)),
       currency.code,
     ]);
-    handOver(writeCsv([head, ...table]), 'text/csv;charset=utf-8', `${fileName(title)}-order.csv`);
+    handOver(
+      `${byteOrderMark}${writeCsv([head, ...table])}`,
+      'text/csv;charset=utf-8',
+      `${fileName(title)}-order.csv`,
+    );
   };
   const pdf = () => {
     const money = (amount: number) => (amount === 0 ? '' : writeMoney(amount, currency));
