@@ -16,9 +16,7 @@ import { closeServer, firstPort, firstTlsPort, listen } from './listen.ts';
 import { backupsFolder, type OpenRecord, openRecord } from './open-record.ts';
 import { RecordHolder } from './record-holder.ts';
 import { findRunningServer, serverThatAnswers } from './running-server.ts';
-import { type Certificate, shopCertificate } from './sharing/certificate.ts';
-import { lanAddresses, ownNames } from './sharing/own-names.ts';
-import { Pairing } from './sharing/pairing.ts';
+import { type Entrance, entranceOf } from './sharing/entrance.ts';
 import { ShopImport } from './shop-files/shop-import.ts';
 import { readStaticFiles } from './static-files.ts';
 
@@ -87,7 +85,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
     lock.release();
   };
   try {
-    const door = await doorOf(options, folder);
+    const door = await entranceOf(options, folder.path);
     const demoFile = join(packageRoot, 'examples', 'demo-build.json');
     const halfDone = options.databaseUrl ? [] : undoHalfDone(folder);
     const open = () => openOrRepair(folder, backups, () => openRecord(folder, options.databaseUrl, demoFile));
@@ -111,6 +109,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       now: () => new Date(),
     });
     ends.push(() => care.close());
+    const recordFile = options.databaseUrl ? undefined : folder.databaseFile;
     const info = { version: packageVersion(), dataFolder: folder.path };
     const staticFiles = readStaticFiles(join(packageRoot, 'dist', 'web'));
     holder = await RecordHolder.start(open, (record, closing) =>
@@ -120,6 +119,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
         restore,
         shopImport,
         care,
+        recordFile,
         demoFile,
         staticFiles,
         closing,
@@ -157,48 +157,11 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
   }
 }
 
-/** How the server is reached, and by whom. */
-interface Door {
-  host: string;
-  ports: { plain: number; tls: number };
-  certificate?: Certificate;
-  /** Undefined when not shared. */
-  pairing?: Pairing;
-  /** Where other devices find it. */
-  addresses(): string[];
-  allowedHost(name: string): boolean;
-  proxyOrigin?: string;
-  secure: boolean;
-}
-
-async function doorOf(options: ServeOptions, folder: DataFolder): Promise<Door> {
-  const { share = false, proxyOrigin, tls = false } = options;
-  const host = options.host ?? (share && !proxyOrigin && !tls ? '0.0.0.0' : '127.0.0.1');
-  const ports = { plain: 0, tls: 0 };
-  const names = ownNames(host, share);
-  const bare = names.map((name) => name.replace(/^\[|\]$/g, ''));
-  const certificate = share && tls ? await shopCertificate(folder.path, bare, new Date()) : undefined;
-  const addresses = () => {
-    if (proxyOrigin) return [proxyOrigin];
-    return lanAddresses().map((name) =>
-      certificate ? `https://${name}:${ports.tls}` : `http://${name}:${ports.plain}`,
-    );
-  };
-  const allowedHost = (name: string) =>
-    ownNames(host, share).some(
-      (own) =>
-        name === `${own}:${ports.plain}` || (certificate !== undefined && name === `${own}:${ports.tls}`),
-    );
-  const secure = certificate !== undefined || (proxyOrigin?.startsWith('https:') ?? false);
-  const pairing = share ? new Pairing(() => new Date()) : undefined;
-  return { host, ports, certificate, pairing, addresses, allowedHost, proxyOrigin, secure };
-}
-
 interface AppSurroundings
-  extends Door,
+  extends Entrance,
     Pick<
       Parameters<typeof createApp>[0],
-      'backups' | 'restore' | 'shopImport' | 'care' | 'demoFile' | 'staticFiles' | 'closing'
+      'backups' | 'restore' | 'shopImport' | 'care' | 'recordFile' | 'demoFile' | 'staticFiles' | 'closing'
     > {
   own: { version: string; dataFolder: string };
 }

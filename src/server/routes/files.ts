@@ -13,12 +13,12 @@ import { readBytes, readText } from './read-body.ts';
 const largestAttachment = 64 * 1024 ** 2;
 
 /** Build files out and in, and attachments. */
-export function fileRoutes(keeper: Keeper, version: string): Hono {
+export function fileRoutes(keeper: Keeper, version: string, recordFile: string | undefined): Hono {
   const app = new Hono();
   app.get('/documents/:id/file', async (c) => {
     const { id, title } = await keeper.findOrThrow(c.req.param('id'));
     const attachments = c.req.query('attachments') !== 'no';
-    const text = await exportBuild(keeper, id, { attachments, writtenBy: `Fairbend ${version}` });
+    const text = await exportBuild(keeper, id, { attachments, writtenBy: `Fairbend ${version}` }, recordFile);
     return c.body(text, 200, {
       'content-type': 'application/json; charset=utf-8',
       'content-disposition': `attachment; filename="${fileName(title)}.json"`,
