@@ -6,6 +6,7 @@ import { bareAttachment } from '../bare-attachment.ts';
 import { exportBuild, importBuild } from '../build-files.ts';
 import { NotFoundError } from '../errors.ts';
 import type { Keeper } from '../keeper.ts';
+import { shopArchive } from '../shop-files/shop-archive.ts';
 import { shopZip } from '../shop-files/write-shop.ts';
 import { readBytes, readText } from './read-body.ts';
 
@@ -24,12 +25,14 @@ export function fileRoutes(keeper: Keeper, version: string, recordFile: string |
       'content-disposition': `attachment; filename="${fileName(title)}.json"`,
     });
   });
-  app.get('/shop/files', (c) => {
-    const madeAt = keeper.timestamp();
-    const pieces = shopZip(keeper.repository, { writtenBy: `Fairbend ${version}`, madeAt });
+  app.get('/shop/files', async (c) => {
+    const by = { writtenBy: `Fairbend ${version}`, madeAt: keeper.timestamp() };
+    const pieces = recordFile
+      ? await shopArchive(recordFile, by, c.req.raw.signal)
+      : shopZip(keeper.repository, by);
     return c.body(Readable.toWeb(Readable.from(pieces)) as ReadableStream<Uint8Array>, 200, {
       'content-type': 'application/zip',
-      'content-disposition': `attachment; filename="fairbend-shop-${madeAt.slice(0, 10)}.zip"`,
+      'content-disposition': `attachment; filename="fairbend-shop-${by.madeAt.slice(0, 10)}.zip"`,
     });
   });
   app.post('/files', async (c) =>
