@@ -124,6 +124,7 @@ describe('the folders of src', () => {
 /** The web's floors from the ground up: a floor uses those below it, never those above. */
 const floors = [
   'style',
+  'offline',
   'worker',
   'store',
   'read',

@@ -7,7 +7,8 @@ export type TroubleKind =
   | 'busy'
   | 'disk'
   | 'not let in'
-  | 'missing';
+  | 'missing'
+  | 'gone';
 
 /** The database cannot do what was asked, for a reason the builder can do something about. */
 export class DatabaseTrouble extends Error {
@@ -18,6 +19,13 @@ export class DatabaseTrouble extends Error {
     const said = (server ? serverWords : fileWords)[kind].replace('FILE', withoutPassword(place));
     super(`${said}${detail ? ` (${detail})` : ''}`, options);
     this.kind = kind;
+  }
+
+  /** One whose words another thread has found. */
+  static said(kind: TroubleKind, message: string): DatabaseTrouble {
+    const trouble = new DatabaseTrouble(kind, '');
+    trouble.message = message;
+    return trouble;
   }
 }
 
@@ -35,6 +43,7 @@ const fileWords: Record<TroubleKind, string> = {
   disk: 'Reading or writing the database FILE failed. Check the disk and its connection; a data folder belongs on a disk of this computer',
   'not let in': 'The database FILE does not let this account in. Check who owns it',
   missing: 'There is no database FILE. Check its name',
+  gone: 'The database FILE was moved, deleted or replaced while Fairbend runs; this change was not saved. Put the file back, then end Fairbend and start it again',
 };
 
 const serverWords: Record<TroubleKind, string> = {
@@ -50,6 +59,7 @@ const serverWords: Record<TroubleKind, string> = {
   disk: 'PostgreSQL could not read or write the database FILE. Check the disk of its server',
   'not let in': 'The database FILE does not let this account in. Check name and password in DATABASE_URL',
   missing: 'PostgreSQL has no database FILE. Make it (createdb), or correct DATABASE_URL',
+  gone: 'PostgreSQL has no database FILE any more; this change was not saved. Restore its last dump',
 };
 
 /** SQLite's primary result codes. */

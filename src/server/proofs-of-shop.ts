@@ -1,6 +1,7 @@
 import type { ProofsAnswer } from '../record/api.ts';
 import { readProofs } from '../record/read-proofs.ts';
 import { readSingle } from '../record/read-values.ts';
+import { DamagedError } from './errors.ts';
 import type { Keeper } from './keeper.ts';
 
 type Build = ProofsAnswer['builds'][number];
@@ -32,7 +33,7 @@ export class ProofsOfShop {
         offset,
       });
       for (const { id, lastSeq, demo } of documents) {
-        const build = demo ? undefined : await this.of(id, lastSeq);
+        const build = demo ? undefined : await this.of(id, lastSeq).catch(unlessDamaged);
         if (build) builds.push(build);
       }
       if (offset + page >= total) return { builds };
@@ -49,4 +50,9 @@ export class ProofsOfShop {
     this.kept.set(id, { lastSeq, build });
     return build;
   }
+}
+
+/** A damaged build says so on the shelf; the proofs of the others do not wait for it. */
+function unlessDamaged(error: unknown): undefined {
+  if (!(error instanceof DamagedError)) throw error;
 }

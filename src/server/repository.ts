@@ -57,7 +57,8 @@ export interface Repository {
   setGone(document: string, gone: boolean): Promise<DocumentSummary>;
   /** In order of seq, at most `limit`. */
   operationsAfter(document: string, after: number, limit: number): Promise<StoredOperation[]>;
-  addAttachment(attachment: StoredAttachment, at: string): Promise<void>;
+  /** Whether it was not there before. */
+  addAttachment(attachment: StoredAttachment, at: string): Promise<boolean>;
   attachment(hash: string): Promise<StoredAttachment | undefined>;
   addRevision(revision: RevisionAnswer): Promise<Revision>;
   revisions(document: string): Promise<Revision[]>;

@@ -8,12 +8,14 @@ import type { Hono } from 'hono';
 import { createApp } from './app.ts';
 import { Backups } from './backup/backups.ts';
 import { restoreInto } from './backup/restore-backup.ts';
+import { openOrRepair, undoHalfDone } from './care/at-start.ts';
+import { RecordCare } from './care/record-care.ts';
 import { type DataFolder, type FolderLock, lockFolder, openDataFolder } from './data-folder.ts';
-import { demoId } from './demo.ts';
+import { demoId } from './keeper.ts';
 import { closeServer, firstPort, firstTlsPort, listen } from './listen.ts';
 import { backupsFolder, type OpenRecord, openRecord } from './open-record.ts';
 import { RecordHolder } from './record-holder.ts';
-import { findRunningServer } from './running-server.ts';
+import { findRunningServer, serverSaidToRun } from './running-server.ts';
 import { type Certificate, shopCertificate } from './sharing/certificate.ts';
 import { lanAddresses, ownNames } from './sharing/own-names.ts';
 import { Pairing } from './sharing/pairing.ts';
@@ -65,27 +67,37 @@ const packageRoot = fileURLToPath(new URL('../../', import.meta.url));
 export async function serve(options: ServeOptions): Promise<RunningServer> {
   const folder = openDataFolder(options.dataFolder);
   const lock = lockFolder(folder.path);
-  if (lock) return start(options, folder, lock);
-  const address = await findRunningServer(folder.path);
-  const close = async () => undefined;
-  return { address, dataFolder: folder.path, alreadyRunning: true, warnings: [], close };
+  // Its lock file deleted under it, a server still says where it is.
+  const beside = lock && (await serverSaidToRun(folder.path));
+  if (lock && !beside) return start(options, folder, lock);
+  lock?.release({ keepNote: true });
+  const address = beside ?? (await findRunningServer(folder.path));
+  return {
+    address,
+    dataFolder: folder.path,
+    alreadyRunning: true,
+    warnings: [],
+    close: async () => undefined,
+  };
 }
 
 async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock): Promise<RunningServer> {
   const listening: Server[] = [];
   const backups = options.databaseUrl ? undefined : keepBackups(folder);
+  const ends = [async () => backups?.close()];
   let holder: RecordHolder | undefined;
   const close = async () => {
     holder?.endFeeds();
     await Promise.all(listening.map(closeServer));
-    await backups?.close();
+    for (const end of ends) await end();
     await holder?.close();
     lock.release();
   };
   try {
     const door = await doorOf(options, folder);
     const demoFile = join(packageRoot, 'examples', 'demo-build.json');
-    const open = () => openRecord(folder, options.databaseUrl, demoFile);
+    const halfDone = options.databaseUrl ? [] : undoHalfDone(folder);
+    const open = () => openOrRepair(folder, backups, () => openRecord(folder, options.databaseUrl, demoFile));
     const restore = async (file: string) => {
       const at = new Date();
       return restoreInto(file, folder, at, (swap) => holder!.replace(swap));
@@ -98,6 +110,14 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
           replace: (swap) => holder!.replace(swap),
           now: () => new Date(),
         });
+    const care = new RecordCare({
+      folder,
+      record: () => holder!.record,
+      backups,
+      replace: (swap) => holder!.replace(swap),
+      now: () => new Date(),
+    });
+    ends.push(() => care.close());
     const { end } = options;
     const info = { version: packageVersion(), dataFolder: folder.path, mayEnd: end !== undefined };
     const staticFiles = readStaticFiles(join(packageRoot, 'dist', 'web'));
@@ -107,6 +127,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
         backups,
         restore,
         shopImport,
+        care,
         demoFile,
         staticFiles,
         closing,
@@ -123,18 +144,20 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       const serverOptions = { key: certificate.keyPem, cert: certificate.certificatePem };
       const tls = createAdaptorServer({ fetch, createServer: createTlsServer, serverOptions }) as Server;
       listening.push(tls);
-      door.ports.tls = await listen(tls, '0.0.0.0', options.tlsPort, firstTlsPort);
+      door.ports.tls = await listen(tls, options.host ?? '0.0.0.0', options.tlsPort, firstTlsPort);
     }
     const address = addressOf(door.host, door.ports.plain);
     lock.note({ address, pid: process.pid });
-    if (options.dailyBackups)
+    if (options.dailyBackups) {
       backups?.start((error) => console.error(`No backup was made: ${error.message}`));
+      care.start();
+    }
     const pairing = door.pairing && {
       code: door.pairing.makeCode().code,
       addresses: door.addresses(),
       fingerprint: certificate?.fingerprint,
     };
-    const { warnings } = holder.record;
+    const warnings = [...halfDone, ...holder.record.warnings, ...(await besideWarnings(care))];
     const tlsPort = certificate && door.ports.tls;
     return { address, dataFolder: folder.path, tlsPort, alreadyRunning: false, warnings, pairing, close };
   } catch (error) {
@@ -184,7 +207,7 @@ interface AppSurroundings
   extends Door,
     Pick<
       Parameters<typeof createApp>[0],
-      'backups' | 'restore' | 'shopImport' | 'demoFile' | 'staticFiles' | 'closing' | 'end'
+      'backups' | 'restore' | 'shopImport' | 'care' | 'demoFile' | 'staticFiles' | 'closing' | 'end'
     > {
   own: { version: string; dataFolder: string; mayEnd: boolean };
 }
@@ -205,6 +228,15 @@ function appOn({ keeper, jobs, sessions, description }: OpenRecord, around: AppS
     }),
     sharing: pairing && { pairing, sessions, addresses, secure, fingerprint: certificate?.fingerprint },
   });
+}
+
+/** A new shop beside backups of another may be the wrong folder, or a mishap. */
+async function besideWarnings(care: RecordCare): Promise<string[]> {
+  const { found } = await care.standing();
+  if (!found) return [];
+  return [
+    `This record is empty, but a backup of ${found.madeAt} with ${found.builds} builds lies beside it. Bring it back on the shelf, or in Settings, Backups`,
+  ];
 }
 
 function addressOf(host: string, port: number): string {

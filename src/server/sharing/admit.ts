@@ -33,8 +33,9 @@ export function admit(sessions: Sessions | undefined): MiddlewareHandler<{ Varia
     if (c.req.path.startsWith('/api/sharing') && !local) return forbid(c, 'Devices are let in and shut out');
     if (/^\/api\/backups\/[^/]+\/restore$/.test(c.req.path) && !local)
       return forbid(c, 'Backups are restored');
-    if (c.req.path === '/api/shop/import' && c.req.method !== 'GET' && !local)
+    if (c.req.path.startsWith('/api/shop/import') && c.req.method !== 'GET' && !local)
       return forbid(c, 'A whole shop is taken in');
+    if (c.req.path === '/api/record/repair' && !local) return forbid(c, 'The record is repaired');
     await next();
     return undefined;
   };

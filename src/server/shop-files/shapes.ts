@@ -34,6 +34,8 @@ export interface ShopManifest {
   files: { name: string; bytes: number; sha256: string }[];
   /** When each attachment was taken in, and what it is. */
   attachments: { hash: string; type: string; addedAt: string }[];
+  /** What of the record was damaged and is not among the files; absent where all of it was good. */
+  leftOut?: { id: string; title: string; what: string }[];
 }
 
 export const manifestShape: z.ZodType<ShopManifest> = z.strictObject({
@@ -49,6 +51,7 @@ export const manifestShape: z.ZodType<ShopManifest> = z.strictObject({
     }),
   ),
   attachments: z.array(z.strictObject({ hash, type: z.string().max(100), addedAt: z.iso.datetime() })),
+  leftOut: z.array(z.strictObject({ id: z.string(), title: z.string(), what: z.string() })).optional(),
 });
 
 const stored = z.looseObject({ seq: z.int().min(1), receivedAt: z.iso.datetime() });

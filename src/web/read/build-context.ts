@@ -13,6 +13,8 @@ export interface Build {
   demo: boolean;
   document: DocumentState;
   save: SaveStatus;
+  /** What of it cannot be read as stored any more. */
+  damage: string | undefined;
   undoLabel: string | null;
   redoLabel: string | null;
   /** Rows of a collection in order, those put away left out; the same array while they stay the same. */

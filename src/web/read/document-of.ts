@@ -28,6 +28,7 @@ export function useDocumentOf(store: DocumentStore): Build {
       demo,
       document,
       save: snapshot.save,
+      damage: snapshot.damage,
       undoLabel: snapshot.undo,
       redoLabel: snapshot.redo,
       rows: (collection) => rows(document, collection),

@@ -10,7 +10,9 @@ import type {
   JobStatus,
   OperationsAnswer,
   ProofsAnswer,
+  RecordStanding,
   Refusal,
+  RepairAnswer,
   Revision,
   ServerInfo,
   SharedSession,
@@ -100,6 +102,8 @@ export function createApi(fetcher: typeof fetch, base = '') {
     makeBackup: () => post<BackupNote>('/backups'),
     restoreBackup: (name: string) =>
       post<{ madeAt: string; keptAs: string | null }>(`/backups/${encodeURIComponent(name)}/restore`),
+    record: () => get<RecordStanding>('/record'),
+    repairRecord: () => post<RepairAnswer>('/record/repair'),
     proofs: () => get<ProofsAnswer>('/proofs'),
     startJob: (kind: string, input: unknown = {}) => post<JobStatus>('/jobs', { kind, input }),
     jobs: () => get<{ jobs: JobStatus[] }>('/jobs'),

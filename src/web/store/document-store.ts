@@ -31,6 +31,8 @@ export interface StoreSnapshot {
   undo: string | null;
   redo: string | null;
   conflicts: readonly Conflict[];
+  /** What of the document the server cannot read as stored any more; undefined where all is good. */
+  damage: string | undefined;
 }
 
 /** What undo or redo did: `held` are fields another device has changed since, which were left as they are. */
@@ -67,6 +69,7 @@ export class DocumentStore {
   private document: DocumentState;
   private lastSeq = 0;
   private conflicts: Conflict[] = [];
+  private damage: string | undefined;
   private snapshot: StoreSnapshot;
   private unwatch: (() => void) | undefined;
   /** Outbox work in the order asked for: an operation is never removed before it was added. */
@@ -98,9 +101,11 @@ export class DocumentStore {
     let answer = await parts.api.operationsAfter(id, 0);
     const store = new DocumentStore(answer.record, id, answer.document.kind, parts);
     store.receive(answer.operations);
+    store.damage = answer.damage;
     while (answer.more) {
-      answer = await parts.api.operationsAfter(id, store.lastSeq);
+      answer = await parts.api.operationsAfter(id, answer.lastSeq);
       store.receive(answer.operations);
+      store.damage ??= answer.damage;
     }
     const unsent = (await parts.outbox.list(store.outboxName)).filter(
       (operation) => !store.known.has(operation.id),
@@ -275,7 +280,8 @@ export class DocumentStore {
       this.labels = { length: this.log.length, undo, redo };
     }
     const { undo, redo } = this.labels;
-    return { document: this.document, save: this.saveStatus(), undo, redo, conflicts: this.conflicts };
+    const { document, conflicts, damage } = this;
+    return { document, save: this.saveStatus(), undo, redo, conflicts, damage };
   }
 
   private saveStatus(): SaveStatus {

@@ -1,4 +1,5 @@
-import { type ReactNode, useId, useState } from 'react';
+import { type ReactNode, useId } from 'react';
+import { Fold } from './fold.tsx';
 
 export interface PartProps {
   title: string;
@@ -12,7 +13,7 @@ export interface PartProps {
   anchor?: string;
   /** Kept shut until asked for. What it holds comes into the page when it is opened. */
   folded?: boolean;
-  /** Beginnings of the paths of the fields inside, so that "Go there" can open it: `layout/-/limit`. */
+  startOpen?: boolean;
   holds?: readonly string[];
 }
 
@@ -40,26 +41,11 @@ function OpenPart({ title, aside, tools, children, className, anchor }: PartProp
   );
 }
 
-function FoldedPart({ title, aside, tools, children, className, anchor, holds }: PartProps) {
-  const [open, setOpen] = useState(false);
+function FoldedPart({ title, tools, children, className, ...fold }: PartProps) {
   return (
-    <details
-      id={anchor}
-      className={className ? `part fold ${className}` : 'part fold'}
-      data-holds={holds?.join(' ')}
-      open={open}
-      onToggle={(event) => setOpen(event.currentTarget.open)}
-    >
-      <summary>
-        <h2>{title}</h2>
-        {aside && <span className="aside">{aside}</span>}
-      </summary>
-      {open && (
-        <div className="fold-inside">
-          {tools && <div className="part-tools screen-only">{tools}</div>}
-          {children}
-        </div>
-      )}
-    </details>
+    <Fold {...fold} title={<h2>{title}</h2>} className={className ? `part ${className}` : 'part'}>
+      {tools && <div className="part-tools screen-only">{tools}</div>}
+      {children}
+    </Fold>
   );
 }

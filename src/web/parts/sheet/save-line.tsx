@@ -11,10 +11,11 @@ export function savedInBrief(save: SaveStatus): string {
 
 /** What is not yet on the disk, said where it is seen, with what can be done; nothing while all is well. */
 export function SaveBanner() {
-  const { save } = useBuild();
+  const { save, damage } = useBuild();
   const trouble = save.kind === 'kept' || save.kind === 'refused';
   return (
-    <div role="status" className={trouble ? 'save-banner' : 'save-quiet'}>
+    <div role="status" className={trouble || damage ? 'save-banner' : 'save-quiet'}>
+      {damage && <p>{damage}.</p>}
       {trouble && <Trouble save={save} />}
     </div>
   );

@@ -3,6 +3,7 @@ import { rodKinds } from '../../../engine/kinds/rod-kinds.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { TagsField } from '../../fields/tags-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { textOf } from '../../read/values.ts';
 
@@ -23,11 +24,13 @@ export function AboutPart() {
     ...tags,
   ];
   return (
-    <details className="about" open={untitledAtFirst}>
-      <summary>
-        <strong>This build</strong>{' '}
-        <span className="aside">{words.filter((word) => word !== undefined).join(' · ')}</span>
-      </summary>
+    <Part
+      folded
+      title="This build"
+      aside={words.filter((word) => word !== undefined).join(' · ')}
+      startOpen={untitledAtFirst}
+      holds={['about/', 'tags/']}
+    >
       <div className="fields-row">
         <TextField label="Title" path={['about', '-', 'title']} gesture="title" />
         <TextField label="Customer" path={['about', '-', 'customer']} />
@@ -35,6 +38,6 @@ export function AboutPart() {
         <ChoiceField label="Rod" path={['about', '-', 'rodKind']} unset="fly" options={rodKindOptions} />
         <TagsField rows={rows('tags')} newRowId={newRowId} write={write} />
       </div>
-    </details>
+    </Part>
   );
 }

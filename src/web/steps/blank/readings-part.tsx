@@ -29,21 +29,16 @@ export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
         aside={planned > 0 ? `${read} of ${planned} taken` : 'how the blank bends under weights'}
         tools={setups.length > 0 && <ProtocolPrint setups={setups} />}
       >
-        <Caution
-          about="readings"
-          brief="Eyes covered. Stand out of the plane in which the blank bends."
-          source="common practice, no source; strain levels are a judgement from published laminate strengths"
-        >
-          Eye protection on, and stand out of the plane in which the blank bends. Add weight slowly, low over
-          the floor, never over feet. A blank can break below any level named here.
-        </Caution>
-        <LeadCaution />
         {!shown ? (
-          <ChooseProtocol firstOrder={0} />
+          <>
+            <ChooseProtocol firstOrder={0} />
+            <ReadingCautions />
+          </>
         ) : (
           <>
             <SetupRail setups={setups} current={at} onPick={pick} />
             <Card key={shown.setup.id} rows={shown} index={at} />
+            <ReadingCautions />
             <NextReadingPart setups={setups} />
             <details className="screen-only">
               <summary>Measure in another way as well</summary>
@@ -108,4 +103,21 @@ function fieldsOf({ setup, tests }: SetupRows): string {
     ...readings.map(({ id }) => `readings/${id}/`),
   ]);
   return [`setups/${setup.id}/`, ...rows].join(' ');
+}
+
+/** Before anything is hung. */
+function ReadingCautions() {
+  return (
+    <div className="cautions">
+      <Caution
+        about="readings"
+        brief="Eyes covered. Stand out of the plane in which the blank bends."
+        source="common practice, no source; strain levels are a judgement from published laminate strengths"
+      >
+        Eye protection on, and stand out of the plane in which the blank bends. Add weight slowly, low over
+        the floor, never over feet. A blank can break below any level named here.
+      </Caution>
+      <LeadCaution />
+    </div>
+  );
 }

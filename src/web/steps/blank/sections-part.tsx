@@ -21,6 +21,8 @@ export function SectionsPart({ blank, profile }: SectionsPartProps) {
   const { rows, write, newRowId } = useBuild();
   const say = useSay();
   const sections = rows('sections');
+  const isSized = (id: string) =>
+    rows('diameters').some(({ fields }) => fields.section === id && fields.outside);
   if (sections.length === 0) {
     return (
       <Part title="Sections" anchor="sections">
@@ -28,6 +30,7 @@ export function SectionsPart({ blank, profile }: SectionsPartProps) {
       </Part>
     );
   }
+  const firstOpen = sections.findIndex(({ fields, id }) => !fields.length || !isSized(id));
   const add = () => {
     const last = numberOf(sections[sections.length - 1], 'order') ?? sections.length - 1;
     const joint = textOf(sections[0], 'joint') ?? 'sleeve';
@@ -66,6 +69,8 @@ export function SectionsPart({ blank, profile }: SectionsPartProps) {
             section={section}
             index={index}
             below={sections[index + 1]}
+            startOpen={index === firstOpen}
+            diameters={rows('diameters').filter((row) => row.fields.section === section.id)}
             onRemove={() => remove(section.id)}
           />
         ))}

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
@@ -8,9 +8,9 @@ import { textOf } from '../../read/values.ts';
 import { FlagChecks } from './flag-checks.tsx';
 import { usePlanContext } from './plan-context.ts';
 import { floorTrouble, setupOfRows } from './protocol-of-rows.ts';
+import { ReadingNow } from './reading-now.tsx';
 import type { SetupRows } from './reading-rows.ts';
 import { SetupMore } from './setup-more.tsx';
-import { SetupSketch } from './setup-sketch.tsx';
 import { TestColumn } from './test-column.tsx';
 
 /** One set-up on the bench: where the blocks hold, where the flags are, and a column per weight. */
@@ -18,13 +18,18 @@ export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
   const { setup, tests } = rows;
   const name = textOf(setup, 'name') ?? `Set-up ${index + 1}`;
   const path = (field: string) => ['setups', setup.id, field] as const;
+  const [at, setAt] = useState<string>();
   return (
-    <section className="setup-card" aria-label={name}>
+    <section
+      className="setup-card"
+      aria-label={name}
+      onFocusCapture={(event) => setAt((event.target as HTMLElement).dataset.path)}
+    >
+      <ReadingNow rows={rows} at={at} />
       <div className="setup-place">
         <h3>
           <span className="section-number">{index + 1}</span> {name}
         </h3>
-        <SetupSketch rows={rows} />
         <div className="fields-two">
           <QuantityField
             label="Tip to the blocks"

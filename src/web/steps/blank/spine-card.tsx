@@ -4,6 +4,7 @@ import type { TurnedReading, TurnedSection } from '../../../engine/rotation/turn
 import type { Row } from '../../../record/document.ts';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { Fold } from '../../parts/sheet/fold.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { siOf, textOf } from '../../read/values.ts';
 import { newTurning } from './new-turning.ts';
@@ -26,40 +27,58 @@ export function SpineCard({ row, index, turned }: SpineCardProps) {
   const add = (steps: 4 | 8) =>
     write(`turn ${name}`, newTurning(row.id, { steps, order: index + turned.length / 100, newRowId }));
   return (
-    <section className="spine-card" aria-label={`Sweep and spine of ${name}`} data-group="">
-      <h3>
-        <span className="section-number">{index + 1}</span> {name}
-      </h3>
-      {turned.map(({ section, reading }) => (
-        <div key={section.id} className="turning">
-          <TurningRows section={section} name={name} />
-          <div className="turning-answer">
-            <TurnsWords section={section} reading={reading} />
-            {reading.request && (
-              <>
-                <TurnsDrawing
-                  request={reading.request}
-                  lineSideRad={siOf(row, 'lineSideAngle')}
-                  name={name}
-                />
-                <TurnsTable request={reading.request} name={name} />
-              </>
-            )}
+    <Fold
+      className="spine-card"
+      title={
+        <h3>
+          <span className="section-number">{index + 1}</span> {name}
+        </h3>
+      }
+      aside={
+        turned.length > 0
+          ? `${turned.length === 1 ? 'turned' : `turned ${turned.length} times`}`
+          : 'not turned yet'
+      }
+      holds={[
+        `sections/${row.id}/lineSide`,
+        ...turned.flatMap(({ section }) => [
+          `turnings/${section.id}/`,
+          ...section.turns.map(({ id }) => `turnReadings/${id}/`),
+        ]),
+      ]}
+    >
+      <div data-group="" className="spine-inside">
+        {turned.map(({ section, reading }) => (
+          <div key={section.id} className="turning">
+            <TurningRows section={section} name={name} />
+            <div className="turning-answer">
+              <TurnsWords section={section} reading={reading} />
+              {reading.request && (
+                <>
+                  <TurnsDrawing
+                    request={reading.request}
+                    lineSideRad={siOf(row, 'lineSideAngle')}
+                    name={name}
+                  />
+                  <TurnsTable request={reading.request} name={name} />
+                </>
+              )}
+            </div>
           </div>
-        </div>
-      ))}
-      {turned.length === 0 && (
-        <div className="turning-start screen-only">
-          <Button className="button" onPress={() => add(8)}>
-            Turn {name} in 8 steps
-          </Button>
-          <Button className="button" onPress={() => add(4)}>
-            In 4 steps, for the stiffness only
-          </Button>
-        </div>
-      )}
-      <LineSideFields row={row} name={name} />
-    </section>
+        ))}
+        {turned.length === 0 && (
+          <div className="turning-start screen-only">
+            <Button className="button" onPress={() => add(8)}>
+              Turn {name} in 8 steps
+            </Button>
+            <Button className="button" onPress={() => add(4)}>
+              In 4 steps, for the stiffness only
+            </Button>
+          </div>
+        )}
+        <LineSideFields row={row} name={name} />
+      </div>
+    </Fold>
   );
 }
 

@@ -14,7 +14,13 @@ export function WholeBlankPart() {
     .rows('sections')
     .some((row) => ['sleeve', 'put-over'].includes(textOf(row, 'joint') ?? ''));
   return (
-    <Part title="The whole blank" anchor="whole-blank">
+    <Part
+      folded
+      holds={['blank/']}
+      title="The whole blank"
+      anchor="whole-blank"
+      aside="material, series, ferrules, strain levels"
+    >
       <div className="fields-row">
         <TextField label="Written on it" path={['blank', '-', 'label']} placeholder="label, number" />
         <TextField

@@ -1,7 +1,6 @@
 import { useMemo } from 'react';
 import type { Wording } from '../../../words/bench.ts';
 import { flagInWords } from '../../../words/wording.ts';
-import { ChoiceField } from '../../fields/choice-field.tsx';
 import { BentRod } from '../../parts/drawing/bent-rod.tsx';
 import { LoadSwitch } from '../../parts/drawing/load-switch.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
@@ -25,15 +24,6 @@ export function BendPart({ sheet, model, wording, drawn, onDraw }: BendPartProps
     <section className="bend-part" aria-label="The bend">
       <div className="bend-head">
         <LoadSwitch label="Load drawn" names={wording.loads} drawn={drawn} onChange={onDraw} />
-        <ChoiceField
-          label="The weight hangs"
-          path={['layout', '-', 'loadBy']}
-          unset="line"
-          options={[
-            { value: 'line', name: 'on the line' },
-            { value: 'tied', name: 'tied to the tip' },
-          ]}
-        />
         <p className="aside bend-scale">to scale, {gridWords[system]}</p>
       </div>
       <BentRod

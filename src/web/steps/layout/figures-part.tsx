@@ -1,5 +1,6 @@
 import type { Wording } from '../../../words/bench.ts';
 import { LoadTestCaution } from '../../parts/cautions/load-test-caution.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import type { PlaceDoubt } from '../../read/use-mark-spread.ts';
 import { GuideTable } from './guide-table.tsx';
@@ -29,33 +30,42 @@ export function FiguresPart(props: FiguresPartProps) {
   const loads = settled.ours?.reading.loads;
   return (
     <div className="layout-figures">
-      <GuideTable
-        sheet={sheet}
-        wording={wording}
-        limits={model.limits}
-        slack={ruler.slack}
-        doubt={doubt}
-        loadName={wording.loads[drawn] ?? 'no load'}
-        pinned={model.field.pinned}
-        mark={(guide) => <MarkCell guide={guide} row={guides[guide].id} onTakeUp={marks.takeUp} />}
-      />
       {loads && loads.length === wording.loads.length && (
-        <section className="loads-figures" aria-label="Loads">
-          <LoadTable
-            names={wording.loads}
-            loads={loads}
-            rest={settled.beside.rest?.reading.loads[0]}
-            strain={model.strain}
-            system={wording.system}
-          />
-          <LoadTestCaution
-            names={wording.loads}
-            loads={loads}
-            strain={model.strain}
-            ferrulesBound={ferrulesBound}
-          />
-        </section>
+        <LoadTestCaution
+          names={wording.loads}
+          loads={loads}
+          strain={model.strain}
+          ferrulesBound={ferrulesBound}
+        />
       )}
+      <Part
+        folded
+        title="All figures"
+        aside={`every guide at ${wording.loads[drawn] ?? 'no load'}, every load at the tip`}
+        holds={['guides/']}
+      >
+        <GuideTable
+          sheet={sheet}
+          wording={wording}
+          limits={model.limits}
+          slack={ruler.slack}
+          doubt={doubt}
+          loadName={wording.loads[drawn] ?? 'no load'}
+          pinned={model.field.pinned}
+          mark={(guide) => <MarkCell guide={guide} row={guides[guide].id} onTakeUp={marks.takeUp} />}
+        />
+        {loads && loads.length === wording.loads.length && (
+          <section className="loads-figures" aria-label="Loads">
+            <LoadTable
+              names={wording.loads}
+              loads={loads}
+              rest={settled.beside.rest?.reading.loads[0]}
+              strain={model.strain}
+              system={wording.system}
+            />
+          </section>
+        )}
+      </Part>
     </div>
   );
 }

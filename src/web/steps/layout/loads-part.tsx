@@ -31,10 +31,19 @@ export function LoadsPart({ loads }: { loads: LoadLadder }) {
   return (
     <Part
       folded
-      holds={['ladder', 'layout/-/buttAngle', 'layout/-/guidesSide', 'layout/-/tautLine']}
+      holds={['ladder', 'layout/-/loadBy', 'layout/-/buttAngle', 'layout/-/guidesSide', 'layout/-/tautLine']}
       title="Load ladder"
       aside="no layout is even at every load; it is judged over all of them"
     >
+      <ChoiceField
+        label="The weight hangs"
+        path={['layout', '-', 'loadBy']}
+        unset="line"
+        options={[
+          { value: 'line', name: 'on the line' },
+          { value: 'tied', name: 'tied to the tip' },
+        ]}
+      />
       {ladder.length === 0 ? (
         <p>
           {loads.kg.map(grams).join(', ') || 'No loads'} follow this blank’s power: 0.3, 0.8, 2 and 5 times

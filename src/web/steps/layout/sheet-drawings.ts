@@ -7,6 +7,7 @@ import type { UnitSystem } from '../../../engine/units/unit-table.ts';
 import type { Wording } from '../../../words/bench.ts';
 import { criterionWords } from '../../../words/criteria.ts';
 import { placeInFull, shortLength } from '../../../words/wording.ts';
+import { shopWriter } from '../../../words/writer.ts';
 import type { BendView, DrawnRod } from '../../parts/drawing/bend-view.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { ringsAt } from './attention.ts';
@@ -32,6 +33,8 @@ export function drawnRod(model: SheetModel, wording: Wording): DrawnRod {
       diameters.map(({ fromTipM }) => fromTipM),
       diameters.map(({ outsideM }) => outsideM),
     ),
+    limitRad: model.limits.lineAngleRad,
+    angle: shopWriter({ system: wording.system }).angle,
     loadNames: wording.loads,
     pullAngleRad: loads.ladder.map(({ pullAngleRad }) => pullAngleRad),
     loadBy: choices.loadBy,

@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import { stopInWords, type Wording } from '../../../words/bench.ts';
 import { dragTape, placeInFull } from '../../../words/wording.ts';
+import { Part } from '../../parts/sheet/part.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { ringsAt } from './attention.ts';
 import { HandBar } from './hand-bar.tsx';
@@ -51,13 +52,19 @@ export function StraightRodPart({ sheet, model, ruler, wording, marks, settled }
         onPin={(guide) => marks.pin(guide, !guides[guide].pinned)}
         stopWords={({ stop }) => (stop ? stopInWords(stop, wording, jointNames(model)) : '')}
       />
-      <Strips
-        sheet={sheet}
-        model={strips}
-        label="Line angle, gap and extra bend along the rod against their limits; the tables below have every figure"
-      />
-      {settled.ours && <ReadingTable layout={settled.ours} name="these marks" wording={wording} />}
-      {start && <ReadingTable layout={start} name="the start" wording={wording} />}
+      <Part
+        folded
+        title="Every reading"
+        aside="line angle, gap and extra bend along the rod, against their limits"
+      >
+        <Strips
+          sheet={sheet}
+          model={strips}
+          label="Line angle, gap and extra bend along the rod against their limits; the tables below have every figure"
+        />
+        {settled.ours && <ReadingTable layout={settled.ours} name="these marks" wording={wording} />}
+        {start && <ReadingTable layout={start} name="the start" wording={wording} />}
+      </Part>
     </section>
   );
 }

@@ -44,6 +44,7 @@ export function MarksStep() {
             : 'Print the strips at actual size, or mark from the list with a tape.'}
       </NextLine>
       <SinceNote works={['marks']} />
+      <StripsPart blank={marks.blank} list={doubt.stale ? withPlusMinus(list, []) : list} zones={zones} />
       <Part
         title="Marks"
         aside={`in ${list.tapeStep === '1 mm' ? 'millimetres' : 'inches'}, from the ring end of the tip-top’s tube to the middle of each ring`}
@@ -55,12 +56,11 @@ export function MarksStep() {
           options={['1 mm', '1/8 in', '1/16 in', '1/32 in'].map((value) => ({ value, name: value }))}
         />
         <RoundingPart list={list} model={model} />
-        <MarksTables sections={list.sections} step={list.tapeStep} stale={doubt.stale} />
+        <MarksTables sections={list.sections} step={list.tapeStep} />
         <p className={doubt.stale ? 'attention' : 'quiet'} role="status">
           {doubt.words}
         </p>
       </Part>
-      <StripsPart blank={marks.blank} list={doubt.stale ? withPlusMinus(list, []) : list} zones={zones} />
     </BuildFields>
   );
 }
