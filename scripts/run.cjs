@@ -8,22 +8,12 @@ async function run(name, parameters) {
   const script = path.join(__dirname, `${name}.mjs`);
   if (newEnough(process.versions.node)) {
     process.argv.splice(1, 2, script);
-    keepQuietAboutSqlite();
     return import(require('node:url').pathToFileURL(script).href);
   }
   if (parseInt(process.versions.node, 10) < 18) throw new Error(words(process.versions.node));
   const { fetchedNode } = await import('./boot/fetched-node.mjs');
   const { runOn } = await import('./boot/run-on.mjs');
   await runOn(await fetchedNode(), [script].concat(parameters));
-}
-
-// Node 22 calls its SQLite experimental at every start; it is the one that is tested, and nobody can act on it.
-function keepQuietAboutSqlite() {
-  const { emitWarning } = process;
-  process.emitWarning = (warning, ...more) => {
-    if (!/^SQLite is an experimental feature/.test(String(warning)))
-      emitWarning.call(process, warning, ...more);
-  };
 }
 
 run(process.argv[2], process.argv.slice(3)).catch((error) => {

@@ -12,7 +12,7 @@ import { openOrRepair, undoHalfDone } from './care/at-start.ts';
 import { RecordCare } from './care/record-care.ts';
 import { type DataFolder, type FolderLock, lockFolder, openDataFolder } from './data-folder.ts';
 import { demoId } from './keeper.ts';
-import { closeServer, firstPort, firstTlsPort, listen } from './listen.ts';
+import { addressOf, closeServer, firstPort, firstTlsPort, listen } from './listen.ts';
 import { backupsFolder, type OpenRecord, openRecord } from './open-record.ts';
 import { RecordHolder } from './record-holder.ts';
 import { findRunningServer, serverSaidToRun } from './running-server.ts';
@@ -237,11 +237,6 @@ async function besideWarnings(care: RecordCare): Promise<string[]> {
   return [
     `This record is empty, but a backup of ${found.madeAt} with ${found.builds} builds lies beside it. Bring it back on the shelf, or in Settings, Backups`,
   ];
-}
-
-function addressOf(host: string, port: number): string {
-  const local = host === '0.0.0.0' ? '127.0.0.1' : host;
-  return `http://${local.includes(':') ? `[${local}]` : local}:${port}`;
 }
 
 function keepBackups(folder: DataFolder): Backups {
