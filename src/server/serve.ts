@@ -118,8 +118,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       now: () => new Date(),
     });
     ends.push(() => care.close());
-    const { end } = options;
-    const info = { version: packageVersion(), dataFolder: folder.path, mayEnd: end !== undefined };
+    const info = { version: packageVersion(), dataFolder: folder.path, mayEnd: options.end !== undefined };
     const staticFiles = readStaticFiles(join(packageRoot, 'dist', 'web'));
     holder = await RecordHolder.start(open, (record, closing) =>
       appOn(record, {
@@ -131,7 +130,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
         demoFile,
         staticFiles,
         closing,
-        end,
+        end: options.end,
         own: info,
       }),
     );
