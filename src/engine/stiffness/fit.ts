@@ -10,6 +10,7 @@ import { type SlipPlace, slipPlaces } from './explanation.ts';
 import { likelihoodOf, linearReadings, type StiffnessLikelihood } from './likelihood.ts';
 import { mixtureOf } from './mixture.ts';
 import { noiseFactor } from './noise.ts';
+import { oddOfBlank, sayOdd, withoutDiameter } from './odd-diameter-of-blank.ts';
 import { type Posterior, posteriorOf } from './posterior.ts';
 import { prepared } from './prepared.ts';
 import { priorsOf, refit } from './refit.ts';
@@ -38,7 +39,8 @@ export function fitStiffness(request: FitRequest): FitResult {
   const findings = checkFit(request);
   if (findings.length > 0) return { answer: { status: 'refused', findings } };
   const rows = rowsOf(request.blank.lengthM);
-  const ready = prepared(request);
+  const odd = oddOfBlank(request.blank);
+  const ready = prepared({ ...request, blank: odd ? withoutDiameter(request.blank, odd) : request.blank });
   const priors = priorsOf(ready, rows);
   const { explained, fitted } = resolveDoubts(ready, (next, from) => refit(next, priors, 1, from));
   const noise = noiseFactor(fitted.problem, fitted.best);
@@ -48,6 +50,7 @@ export function fitStiffness(request: FitRequest): FitResult {
   const posterior = posteriorOf(request, rows, best, { mixture, problem, best });
   const said = [
     ...(wasRead(request) ? [] : [nothingRead]),
+    ...(odd ? [sayOdd(request.blank, odd)] : []),
     ...findingsOf(explained, problem, best),
     ...scatterFinding(noise),
   ];
