@@ -6,6 +6,7 @@
 import type { Finding } from '../finding.ts';
 import { answerOf } from './answer.ts';
 import { checkFit } from './check-fit.ts';
+import { clampsByTapes } from './clamp-by-tapes.ts';
 import { type SlipPlace, slipPlaces } from './explanation.ts';
 import { likelihoodOf, linearReadings, type StiffnessLikelihood } from './likelihood.ts';
 import { mixtureOf } from './mixture.ts';
@@ -40,7 +41,8 @@ export function fitStiffness(request: FitRequest): FitResult {
   if (findings.length > 0) return { answer: { status: 'refused', findings } };
   const rows = rowsOf(request.blank.lengthM);
   const odd = oddOfBlank(request.blank);
-  const ready = prepared({ ...request, blank: odd ? withoutDiameter(request.blank, odd) : request.blank });
+  const { request: byTapes, findings: clampsMoved } = clampsByTapes(request);
+  const ready = prepared({ ...byTapes, blank: odd ? withoutDiameter(request.blank, odd) : request.blank });
   const priors = priorsOf(ready, rows);
   const { explained, fitted } = resolveDoubts(ready, (next, from) => refit(next, priors, 1, from));
   const noise = noiseFactor(fitted.problem, fitted.best);
@@ -51,6 +53,7 @@ export function fitStiffness(request: FitRequest): FitResult {
   const said = [
     ...(wasRead(request) ? [] : [nothingRead]),
     ...(odd ? [sayOdd(request.blank, odd)] : []),
+    ...clampsMoved,
     ...findingsOf(explained, problem, best),
     ...scatterFinding(noise),
   ];
