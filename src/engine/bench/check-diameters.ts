@@ -37,12 +37,12 @@ function rowAt(sections: readonly Section[], blank: AssembledBlank, fromTipM: nu
     .sort((a, b) => a.offM - b.offM)[0]?.row;
 }
 
-/** Upper side less lower side of a joint, whose sleeve is two walls thicker than what goes into it. */
+/** Upper side less lower side of a joint: up to two walls where one goes into the other. Common practice, no source. */
 const sidesM: Record<JointKind, [least: number, most: number]> = {
-  sleeve: [0.0001, 0.0016],
-  'put-over': [0.0001, 0.0016],
-  spigot: [-0.0004, 0.0004],
-  'put-in': [-0.0016, -0.0001],
+  sleeve: [-0.0005, 0.0009],
+  'put-over': [-0.0005, 0.0009],
+  spigot: [-0.0005, 0.0005],
+  'put-in': [-0.0009, 0.0005],
 };
 /** Diameters this near to a joint count as its sides. */
 const besideJointM = 0.035;
@@ -63,7 +63,7 @@ function checkJointSides({ sections }: Bench, blank: AssembledBlank): BenchFindi
     const [least, most] = sidesM[joint.kind];
     const byM = upper.outsideM - lower.outsideM;
     if (byM >= least && byM <= most) return [];
-    const message = `At the ${joint.kind} under ${name} the two sides measure ${bothLengths(upper.outsideM)} and ${bothLengths(lower.outsideM)}: such a joint does not differ so. Measure both sides again.`;
+    const message = `At the ${joint.kind} under ${name} the two sides measure ${bothLengths(upper.outsideM)} and ${bothLengths(lower.outsideM)}: so much such a joint seldom differs. Measure both sides again.`;
     return [doubt(`diameters/${lower.id}/outside`, message)];
   });
 }

@@ -8,6 +8,7 @@ import { answerOf } from './answer.ts';
 import { checkFit } from './check-fit.ts';
 import { clampsByTapes } from './clamp-by-tapes.ts';
 import { type SlipPlace, slipPlaces } from './explanation.ts';
+import { farFromBelief } from './far-from-belief.ts';
 import { likelihoodOf, linearReadings, type StiffnessLikelihood } from './likelihood.ts';
 import { mixtureOf } from './mixture.ts';
 import { noiseFactor } from './noise.ts';
@@ -56,6 +57,7 @@ export function fitStiffness(request: FitRequest): FitResult {
     ...clampsMoved,
     ...findingsOf(explained, problem, best),
     ...scatterFinding(noise),
+    ...farFromBelief(best, priors.stiffness, problem.unknowns.stiffness),
   ];
   return {
     answer: answerOf(problem, best, posterior, said),

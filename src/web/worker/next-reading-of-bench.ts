@@ -1,7 +1,7 @@
-import { layout } from '../../engine/layout/layout.ts';
 import { type NextReading, nextReading } from '../../engine/sureness/next-reading.ts';
 import { keptFit } from './kept-fit.ts';
 import type { NextReadingTask } from './messages.ts';
+import { proposedLayout } from './proposed-layout.ts';
 
 /** Places the guides on the fitted blank, then asks which reading narrows them most. Throws where they have no place. */
 export function nextReadingOfBench(
@@ -11,7 +11,7 @@ export function nextReadingOfBench(
   const { answer, posterior } = keptFit(fit);
   if (answer.status === 'refused' || !posterior)
     throw new Error('the readings of the bench cannot be fitted');
-  const best = layout(request);
+  const best = proposedLayout({ request, fit });
   if (best.status === 'refused') throw new Error(best.findings[0]?.message ?? 'the guides have no place');
   const { fromTipM: proposedFromTipM, slackM } = best;
   const question = { fit, standing, clampHeightM, tables: answer, posterior };
