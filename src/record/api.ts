@@ -9,6 +9,7 @@
  *   POST   /api/documents/:id/copy                           -> DocumentSummary (201), without the demo mark
  *   POST   /api/documents/:id/again                          -> DocumentSummary (201), without what was measured
  *   POST   /api/documents/:id/put-away | bring-back          -> DocumentSummary
+ *   POST   /api/documents/:id/erase      EraseRequest        -> DocumentSummary (this computer only): for good, history too
  *   GET    /api/documents/:id/file?attachments=              -> the build file
  *   POST   /api/files                    a build file        -> ImportAnswer (201)
  *   POST   /api/documents/:id/revisions  FreezeRequest       -> Revision (201)
@@ -143,6 +144,12 @@ export interface ImportAnswer {
   attachmentsMissing: string[];
   /** What was taken otherwise than it stands in the file, in sentences. */
   notes: string[];
+}
+
+export interface EraseRequest {
+  what: 'customer' | 'picture';
+  /** Of a picture: its row among the attachments. */
+  row?: string;
 }
 
 export interface FreezeRequest {
