@@ -36,7 +36,7 @@ async function ask<T>(path: string, body?: unknown): Promise<{ status: number; b
 
 const name = 'An Invented Anglerfish';
 const inFiles = (text: string | Uint8Array) =>
-  readdirSync(folder).filter((file) => readFileSync(join(folder, file)).includes(text));
+  readdirSync(folder).filter((file) => readFileSync(join(folder, file)).includes(Buffer.from(text)));
 
 test('a customer erased is in no value, no history, no printed state, no search and no byte of the files', async () => {
   const changes = [
