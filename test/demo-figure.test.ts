@@ -44,5 +44,5 @@ export const demoBend = {
   ourDegrees: [${degrees(ours).join(', ')}],
 };
 `;
-  await expect(file).toMatchFileSnapshot('../src/web/shelf/demo-bend.ts');
+  await expect(file).toMatchFileSnapshot('../src/web/steps/shelf/demo-bend.ts');
 });

@@ -3,10 +3,12 @@
  * traced and joined: how far are angles near the tip off, with the close-up and without? JOINED_PICTURES says how many
  * pairs (12 in the long run); JOINED_NUMBERS=1 prints each.
  */
+
 import { expect, test } from 'vitest';
 import { joinCurves } from '../src/engine/load-test/join-curves.ts';
 import { traceImage } from '../src/image/trace/trace-image.ts';
 import { type Photo, type PhotoChoice, paintPhoto } from './render/photo.ts';
+import { inWords } from './support/in-words.ts';
 
 const count = Number(process.env.JOINED_PICTURES ?? 2);
 const [widthPx, heightPx] = [1600, 1200];
@@ -19,7 +21,7 @@ interface At {
 function traced({ picture, marks, ends }: Photo) {
   const { width, height, rgb: data } = picture;
   const answer = traceImage({ marks, ends }, { width, height, channels: 3, data });
-  if (answer.status !== 'converged') throw new Error(answer.findings[0].message);
+  if (answer.status !== 'converged') throw new Error(inWords(answer.findings[0]));
   return answer.points;
 }
 
@@ -57,7 +59,7 @@ test(`of ${count} painted pairs each is joined, and angles near the tip are near
     const whole = paintPhoto({ ...choice, pair: 'whole' });
     const points = traced(whole);
     const joined = joinCurves(points, traced(paintPhoto({ ...choice, pair: 'close-up' })));
-    if (joined.status !== 'joined') throw new Error(`seed ${seed}: ${joined.finding.message}`);
+    if (joined.status !== 'joined') throw new Error(`seed ${seed}: ${inWords(joined.finding)}`);
     const truth = turns(whole.axis.map(({ x, y }) => ({ xM: x, yM: y })));
     alone.push(rmsOff(turns(points), truth));
     both.push(rmsOff(turns(joined.points), truth));

@@ -25,8 +25,12 @@ const engineOrder = [
   'numerics',
   'units',
   'wall-mark',
+  'kinds',
   'bench',
   'bend',
+  'spool',
+  'space',
+  'torsion',
   'rotation',
   'frequency',
   'stiffness',
@@ -43,7 +47,7 @@ const engineOrder = [
   'quote',
   'delivery',
   'plan',
-  'sheets',
+  'marks',
   'flow',
   'flow.ts',
 ];
@@ -83,12 +87,12 @@ describe('the engine', () => {
 
 describe('the folders of src', () => {
   test('have no circle of imports', () => {
-    const circle = findCircle(imports.filter((entry) => !entry.typeOnly));
-    expect(circle.join(' -> '), 'move what both need into a file that imports neither').toBe('');
+    const circle = findCircle(imports);
+    expect(circle.join(' -> '), 'types count: move what both need into a file that imports neither').toBe('');
   });
 
   test('only the server knows SQL and databases', () => {
-    const databases = ['kysely', 'pg', 'better-sqlite3', 'node:sqlite'];
+    const databases = ['kysely', 'kysely/migration', 'pg', 'node:sqlite'];
     expectNone(
       imports.filter(({ from, to }) => databases.includes(to) && !from.startsWith('src/server/')),
       'ask the server, through src/record/api.ts',
@@ -96,7 +100,7 @@ describe('the folders of src', () => {
   });
 
   test('what runs in the browser uses nothing of Node', () => {
-    const inBrowser = /^src\/(engine|record|image|paper|web)\//;
+    const inBrowser = /^src\/(engine|record|words|sheets|image|paper|web)\//;
     expectNone(
       imports.filter(({ from, to }) => inBrowser.test(from) && to.startsWith('node:')),
       'the page has no Node; pass in what is needed from there',
@@ -114,6 +118,53 @@ describe('the folders of src', () => {
     expectNone(
       imports.filter(({ from, to }) => from.startsWith('src/web/store/') && /^react/.test(to)),
       'the store is plain TypeScript that React subscribes to',
+    );
+  });
+});
+
+/** The web's floors from the ground up: a floor uses those below it, never those above. */
+const floors = [
+  'style',
+  'offline',
+  'worker',
+  'store',
+  'read',
+  'fields',
+  'parts',
+  'steps',
+  'app',
+  'main.tsx',
+  'index.ts',
+];
+
+describe('the floors of the web', () => {
+  const within = imports.filter(({ from, to }) => from.startsWith('src/web/') && to.startsWith('src/web/'));
+  const floor = (file: string) => floors.indexOf(part(file));
+
+  test('arrows run down only', () => {
+    const unknown = files.filter((file) => file.startsWith('src/web/') && floor(file) < 0);
+    expect(unknown, 'a file of the web stands on one of its floors').toEqual([]);
+    expectNone(
+      within.filter(({ from, to }) => floor(to) > floor(from)),
+      `the floors are ${floors.join(' < ')}; what two steps need belongs to parts, fields or read`,
+    );
+  });
+
+  test('the store and the worker do not know each other', () => {
+    const apart = ['store', 'worker'];
+    expectNone(
+      within.filter(
+        ({ from, to }) => apart.includes(part(from)) && apart.includes(part(to)) && part(from) !== part(to),
+      ),
+      'one keeps the record, the other hosts the engine; read brings them together',
+    );
+  });
+
+  test('no step looks into another', () => {
+    const step = (file: string) => (part(file) === 'steps' ? file.split('/')[3] : undefined);
+    expectNone(
+      within.filter(({ from, to }) => step(from) && step(to) && step(from) !== step(to)),
+      'what two steps show belongs to parts',
     );
   });
 });

@@ -1,4 +1,5 @@
 import { readQuantity } from '../../src/engine/units/read-quantity.ts';
+import { inWords } from '../../test/support/in-words.ts';
 import { checkRowsOf } from '../check-values.ts';
 import type { Check, CheckGroup } from './check.ts';
 
@@ -39,6 +40,6 @@ export function unitsAsTyped(): CheckGroup {
 
 function read(typed: string, dimension: 'length' | 'mass'): number {
   const quantity = readQuantity(typed, { dimension, system: 'inch' });
-  if (!quantity.ok) throw new Error(quantity.finding.message);
+  if (!quantity.ok) throw new Error(inWords(quantity.finding));
   return quantity.si;
 }

@@ -9,16 +9,41 @@ import { inRoot, root, say } from './root.mjs';
 export function ensureCompiled() {
   return ensure(
     'compiled',
-    ['src/engine', 'src/record', 'src/image', 'src/paper', 'src/door', 'src/server', 'src/cli'],
+    [
+      'src/engine',
+      'src/record',
+      'src/words',
+      'src/sheets',
+      'src/image',
+      'src/paper',
+      'src/door',
+      'src/server',
+      'src/cli',
+    ],
     () => run(inRoot('node_modules', 'typescript', 'bin', 'tsc'), '-b', 'src/cli', 'src/server'),
   );
 }
+
+/** What `npm run fonts` added goes into the page. */
+const addedFonts = ['jp', 'kr', 'sc', 'tc'].map((name) =>
+  join('packaging', 'fonts', name, 'node_modules', '.package-lock.json'),
+);
 
 /** Builds the page into dist/web; the old one stays until the new one is whole. */
 export function ensurePageBuilt() {
   return ensure(
     'page',
-    ['src/engine', 'src/record', 'src/image', 'src/paper', 'src/web', 'vite.config.ts'],
+    [
+      'src/engine',
+      'src/record',
+      'src/words',
+      'src/sheets',
+      'src/image',
+      'src/paper',
+      'src/web',
+      'vite.config.ts',
+      ...addedFonts,
+    ],
     () => {
       const next = inRoot('dist', 'web-next');
       run(inRoot('node_modules', 'vite', 'bin', 'vite.js'), 'build', '--outDir', next, '--logLevel', 'warn');

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { inWords } from '../../test/support/in-words.ts';
 import { workBuild } from '../engine/flow.ts';
 import { readBuildFile } from '../record/file-read.ts';
 import { readBuild } from '../record/read-build.ts';
@@ -86,5 +87,7 @@ test.each<[string, (build: Build) => void, RegExp, RegExp]>([
   const findings = findingsAfter(spoil);
   const atField = findings.filter((finding) => path.test(finding.path));
   expect(atField, JSON.stringify(findings)).not.toEqual([]);
-  expect(atField.map((finding) => finding.message).join('\n')).toMatch(message);
+  expect(
+    atField.map((finding) => ('code' in finding ? inWords(finding) : finding.message)).join('\n'),
+  ).toMatch(message);
 });

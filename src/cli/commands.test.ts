@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
-import { marksInOrder } from '../engine/sheets/marks-list.ts';
+import { marksInOrder } from '../engine/marks/marks-list.ts';
 import { readQuantity } from '../engine/units/read-quantity.ts';
 import { formatOnTape } from '../engine/units/tape-step.ts';
 import { buildSchema } from '../record/schema.ts';

@@ -1,7 +1,7 @@
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { runLineProtocol } from '../door/line-protocol.ts';
-import { lyingPaper, type PaperName } from '../engine/sheets/paper-size.ts';
 import type { RunOptions } from '../server/run-server.ts';
+import { lyingPaper, type PaperName } from '../sheets/paper-size.ts';
 import { backUp, move, restore } from './backup-commands.ts';
 import { checkBuildFile } from './check-build-file.ts';
 import { openBuild } from './open-build.ts';

@@ -3,6 +3,7 @@ import { strayGuide, tracedChanges } from '../../test/browser/traced-build.ts';
 import { applyOperations, emptyDocument, makeOperations } from '../record/document.ts';
 import { readBuild } from '../record/read-build.ts';
 import { readLoadTests } from '../record/read-load-tests.ts';
+import { shopWriter } from '../words/writer.ts';
 import { judgePart } from './judge-part.ts';
 import { workBuildFile } from './work-build-file.ts';
 
@@ -16,6 +17,7 @@ test('the report says what the photographed rod shows, and nothing where there i
     swings: [],
     loadTests: readLoadTests(state),
     ...readBuild(state),
+    writer: shopWriter({ system: 'mm' }),
   };
   const worked = workBuildFile(build);
   const said = judgePart(worked, build, (m) => `${Math.round(1000 * m)} mm`);

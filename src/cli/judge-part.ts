@@ -1,14 +1,8 @@
-import {
-  angleInWords,
-  gainInWords,
-  moveInWords,
-  offMarks,
-  withheldInWords,
-} from '../engine/flow/judge-words.ts';
 import { judgeRod } from '../engine/load-test/judge-rod.ts';
 import { benchFit } from '../engine/stiffness/from-bench.ts';
 import { formatGrams } from '../engine/units/format-quantity.ts';
 import { judgeQuestion } from '../record/judge-question.ts';
+import { angleInWords, gainInWords, moveInWords, offMarks, withheldInWords } from '../words/judging.ts';
 import type { OpenBuild } from './open-build.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 

@@ -1,7 +1,8 @@
 import { blanksThatFit } from '../engine/flow/build-sureness.ts';
 import { type Power, predictPower, type SwingingRod } from '../engine/flow/power.ts';
-import { countInWords, hzInWords, plusMinusHz } from '../engine/flow/swing-words.ts';
+import { plusMinusHz } from '../engine/flow/swing-count.ts';
 import { formatMm } from '../engine/units/format-quantity.ts';
+import { countInWords, hzInWords } from '../words/swings.ts';
 import type { OpenBuild } from './open-build.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 

@@ -1,13 +1,15 @@
 import { lineSideInWords } from '../engine/bench/line-side.ts';
 import { strainLevels, strainVerdict } from '../engine/bench/strain.ts';
-import { worstInWords } from '../engine/flow/worst-words.ts';
+import { criteria } from '../engine/layout/criteria.ts';
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
-import type { MarksList } from '../engine/sheets/marks-list.ts';
-import { plusMinusOnTape } from '../engine/sheets/marks-sheet.ts';
+import type { MarksList } from '../engine/marks/marks-list.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
 import { formatDegrees, formatGrams, formatLength, formatMm } from '../engine/units/format-quantity.ts';
 import { formatOnTape } from '../engine/units/tape-step.ts';
 import type { UnitSystem } from '../engine/units/unit-table.ts';
+import { plusMinusOnTape } from '../sheets/marks-sheet.ts';
+import { criterionWords } from '../words/criteria.ts';
+import { worstInWords } from '../words/worst.ts';
 import { finishOfWork, finishPart } from './finish-words.ts';
 import { judgePart } from './judge-part.ts';
 import { linePart } from './line-words.ts';
@@ -92,8 +94,11 @@ function layoutPart(page: Page): string {
   const { best, readings, question } = work;
   const by = choices.loadBy === 'line' ? 'through the line' : 'tied to the tip, line just taut';
   const loads = question.loads.kg.map((load) => formatGrams(load, 0)).join(', ');
-  const { lineAngleRad, gapM, extraBendPerM } = best.limits;
-  const limits = `line angle ${formatDegrees(lineAngleRad)}, gap ${formatMm(gapM)}, extra bend ${fixedDecimals(extraBendPerM, 3)} 1/m`;
+  const limits = criteria
+    .map(
+      ({ id, quantity }) => `${criterionWords[id].name} ${criterionWords[id].figure(best.limits[quantity])}`,
+    )
+    .join(', ');
   const named: [string, RuledReading | undefined][] = [
     ['start', readings.start],
     ['proposed', readings.best],
@@ -103,11 +108,9 @@ function layoutPart(page: Page): string {
   const rows = named.flatMap(([name, reading]) => (reading ? [scoreRow(name, reading, page)] : []));
   return [
     `Loads ${loads}, ${by}. Limits: ${limits}.`,
-    textTable(['layout', 'line angle', 'gap', 'extra bend', 'worst'], rows, [
+    textTable(['layout', ...criteria.map(({ id }) => criterionWords[id].name), 'worst'], rows, [
       'start',
-      'end',
-      'end',
-      'end',
+      ...criteria.map(() => 'end' as const),
       'start',
     ]),
     `${best.verdict.text[0].toUpperCase()}${best.verdict.text.slice(1)}.`,
@@ -115,14 +118,11 @@ function layoutPart(page: Page): string {
 }
 
 function scoreRow(name: string, reading: RuledReading, { work, system }: Page): string[] {
-  const { lineAngle, gap, extraBend } = reading.worstOf;
   const byRule = (lengthM: number) => formatLength(lengthM, { system, denominator: 32, decimals: 1 });
   const worst = worstInWords(reading, { gap: byRule, loadsKg: work.question.loads.kg });
   return [
     name,
-    formatDegrees(lineAngle.value),
-    formatMm(gap.value),
-    `${fixedDecimals(extraBend.value, 3)} 1/m`,
+    ...criteria.map(({ id }) => criterionWords[id].figure(reading.worstOf[id].value)),
     worst ?? 'nothing to read',
   ];
 }
@@ -191,7 +191,7 @@ function assumedPart({ build }: Page): string {
 
 function findingsPart({ build, work }: Page): string {
   const findings = [...build.findings, ...work.findings];
-  return findings.length === 0 ? '' : `Look at these:\n${findingLines(findings)}`;
+  return findings.length === 0 ? '' : `Look at these:\n${findingLines(findings, build.writer)}`;
 }
 
 function threeDigits(value: number): string {

@@ -5,7 +5,7 @@ import {
   plusMinusOfMarks,
 } from '../engine/flow/build-sureness.ts';
 import { standingSetup } from '../engine/flow/next-reading-question.ts';
-import { type MarksList, withPlusMinus } from '../engine/sheets/marks-list.ts';
+import { type MarksList, withPlusMinus } from '../engine/marks/marks-list.ts';
 import { benchFit } from '../engine/stiffness/from-bench.ts';
 import type { MarkSpread } from '../engine/sureness/mark-spread.ts';
 import { type NextReading, nextReading } from '../engine/sureness/next-reading.ts';

@@ -1,11 +1,13 @@
 import type { BuildSureness } from '../engine/flow/build-sureness.ts';
-import { enoughInWords, narrowingInWords, readingInWords } from '../engine/flow/next-reading-words.ts';
+import { criteria } from '../engine/layout/criteria.ts';
 import type { NextReading } from '../engine/sureness/next-reading.ts';
 import type { Spread } from '../engine/sureness/spread.ts';
 import type { MarksSureness } from '../engine/sureness/sureness.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
-import { formatDegrees, formatGrams, formatLength, formatMm } from '../engine/units/format-quantity.ts';
+import { formatGrams, formatLength, formatMm } from '../engine/units/format-quantity.ts';
 import type { UnitSystem } from '../engine/units/unit-table.ts';
+import { criterionWords } from '../words/criteria.ts';
+import { enoughInWords, narrowingInWords, readingInWords } from '../words/next-reading.ts';
 import type { WorkSureness } from './sureness-of-work.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
@@ -38,11 +40,18 @@ export function surenessPart({ work, choices }: WorkedBuild, sureness: WorkSuren
     .join('\n');
 }
 
-function rangeLine(name: string, { lineAngleRad, gapM, extraBendPerM, unbent }: MarksSureness): string {
-  const span = ({ low, high }: Spread, show: (value: number) => string) => `${show(low)} to ${show(high)}`;
+function rangeLine(name: string, { unbent, ...sure }: MarksSureness): string {
   const lost = unbent > 0 ? `; ${unbent} blanks found no bend at some load and are not counted` : '';
-  const bend = span(extraBendPerM, (value) => fixedDecimals(value, 3));
-  return `  ${name}: line angle ${span(lineAngleRad, formatDegrees)}, gap ${span(gapM, formatMm)}, extra bend ${bend} 1/m${lost}`;
+  const ranges = criteria.map(({ id, quantity }) => {
+    const { name: what, figure } = criterionWords[id];
+    return `${what} ${spanInWords(sure[quantity], figure)}`;
+  });
+  return `  ${name}: ${ranges.join(', ')}${lost}`;
+}
+
+/** The unit of both ends is written once where it stands apart: `0.041 to 0.046 1/m`. */
+function spanInWords({ low, high }: Spread, figure: (value: number) => string): string {
+  return `${figure(low).replace(/ 1\/m$/, '')} to ${figure(high)}`;
 }
 
 function betterLine({ scores: { better } }: BuildSureness): string {

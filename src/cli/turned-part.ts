@@ -1,14 +1,15 @@
-import { bowInWords, chanceWords, stiffnessInWords } from '../engine/flow/turned-words.ts';
 import { readTurned } from '../engine/rotation/turned-section.ts';
+import { sentenceOf } from '../words/sentence.ts';
+import { bowInWords, chanceWords, stiffnessInWords } from '../words/turning.ts';
 import type { OpenBuild } from './open-build.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
 /** Sections that were turned: bow and stiffness difference with their ±; nothing where none was. */
-export function turnedPart({ bench }: WorkedBuild, { turned }: OpenBuild): string {
+export function turnedPart({ bench }: WorkedBuild, { turned, writer }: OpenBuild): string {
   const lines = turned.flatMap((section) => {
     const { answer, findings, read, rows } = readTurned(section);
     const name = bench.sections.find(({ id }) => id === section.sectionId)?.name ?? 'A section';
-    const found = findings.map(({ message }) => `    look at this: ${message}`);
+    const found = findings.map((one) => `    look at this: ${sentenceOf(one, writer)}`);
     if (!answer || answer.status === 'refused') return [`  ${name}: ${read} of ${rows} steps read`, ...found];
     return [`  ${name}: ${bowInWords(answer, section.held)} ${stiffnessInWords(answer)}`, ...found];
   });

@@ -23,18 +23,18 @@ export function sayStage(stage: BuildStage): void {
 }
 
 /** Throws a CommandError with the findings where the build cannot be worked through. */
-export function workBuildFile({ bench, choices, findings }: OpenBuild): WorkedBuild {
+export function workBuildFile({ bench, choices, findings, writer }: OpenBuild): WorkedBuild {
   const stops = findings.filter(({ severity }) => severity === 'stop');
   if (!bench || !choices || stops.length > 0) {
     throw new CommandError(
-      `The build cannot be worked through yet:\n${findingLines(stops)}`,
+      `The build cannot be worked through yet:\n${findingLines(stops, writer)}`,
       exitCodes.findings,
     );
   }
   const work = workBuild(bench, choices, sayStage);
   if (work.status === 'done') return { bench, choices, work };
   throw new CommandError(
-    `The build cannot be worked through:\n${findingLines(work.findings)}`,
+    `The build cannot be worked through:\n${findingLines(work.findings, writer)}`,
     exitCodes.findings,
   );
 }

@@ -1,6 +1,6 @@
 import { issueFinding } from './issue-words.ts';
 import { operations } from './operations.ts';
-import { type Refused, refuse } from './refusal.ts';
+import { inWords, type Refused, refuse } from './refusal.ts';
 
 /** Most findings of one request that are reported. */
 const mostFindings = 50;
@@ -16,7 +16,7 @@ export async function answerRequest(request: unknown): Promise<object> {
     return refuse(findings);
   }
   try {
-    return finiteOrFailed(await operation.run(shaped.data));
+    return finiteOrFailed(inWords(await operation.run(shaped.data)));
   } catch (error) {
     return { status: 'failed', reason: error instanceof Error ? error.message : String(error) };
   }

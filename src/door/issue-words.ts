@@ -1,10 +1,10 @@
 import type { z } from 'zod';
-import type { Finding } from '../engine/finding.ts';
+import type { SaidFinding } from './refusal.ts';
 
 type Issue = z.core.$ZodIssue;
 
 /** A shape's complaint in words: the field, its value and what it takes. `request` is the whole line. */
-export function issueFinding(issue: Issue, request: unknown): Finding {
+export function issueFinding(issue: Issue, request: unknown): SaidFinding {
   if (issue.code === 'unrecognized_keys') return unknownKeys(issue.path, issue.keys);
   const inner = issue.code === 'invalid_union' ? deepest(issue) : undefined;
   if (inner) return issueFinding({ ...inner, path: [...issue.path, ...inner.path] }, request);
@@ -25,7 +25,7 @@ export function pathWords(path: readonly PropertyKey[]): string {
     .replace(/^\./, '');
 }
 
-function unknownKeys(path: readonly PropertyKey[], keys: readonly string[]): Finding {
+function unknownKeys(path: readonly PropertyKey[], keys: readonly string[]): SaidFinding {
   const names = keys.map((key) => `"${key.slice(0, 60)}"`).join(', ');
   const where = path.length === 0 ? 'the request' : pathWords(path);
   const message = `${where} has ${names}, which is not known here; leave it out, or look for a slip in its name or unit`;

@@ -1,7 +1,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { type Decoded, decodeImage, decodeLimits } from '../image/index.ts';
-import { type Refused, refuse } from './refusal.ts';
+import { said } from '../engine/finding.ts';
+import { type Decoded, decodeImage, decodeLimits, type Refused } from '../image/index.ts';
 
 /** The picture at a path, decoded; refused at the field `image` with the reason. Never throws on a bad file. */
 export function openImage(path: string): Decoded | Refused {
@@ -27,5 +27,5 @@ export function fromWhereCalled(path: string): string {
 }
 
 function refuseImage(path: string, what: string): Refused {
-  return refuse([{ path: 'image', message: `${path} ${what}; give the path of a JPEG or PNG` }]);
+  return { status: 'refused', findings: [said('image', `${path} ${what}; give the path of a JPEG or PNG`)] };
 }

@@ -1,7 +1,36 @@
-/** Something in the input that makes no sense: where it stands, and what to do about it. */
+/**
+ * Something odd or wrong in what was given, as data: where it stands, which of the known kinds it is, and the
+ * quantities that say it (SI, the unit in the name). src/words makes the sentence, in the reader's units.
+ */
 export interface Finding {
   /** The field, as the reader knows it: `sections/a1/overlap`, `rod.lengthM`. */
   path: string;
-  /** Names the value and the remedy, in the reader's units. */
-  message: string;
+  /** `bench/section-length`: the folder that finds it, and what it finds. */
+  code: string;
+  values: FindingValues;
 }
+export type FindingValue = string | number | boolean | undefined | readonly (string | number)[];
+export type FindingValues = Readonly<Record<string, FindingValue>>;
+
+/**
+ * Makes findings of the kinds that one folder knows: `Kinds` maps each code to its quantities, and src/words has a
+ * sentence for every one of them.
+ */
+export function findingsOf<Kinds>() {
+  return <C extends keyof Kinds & string>(
+    path: string,
+    code: C,
+    values: Kinds[C] & FindingValues,
+  ): Finding => ({
+    path,
+    code,
+    values,
+  });
+}
+
+/** A sentence that is not data yet. */
+export function said(path: string, words: string): Finding {
+  return { path, code: 'said', values: { words } };
+}
+
+export type Require = (holds: boolean, path: string, message: string) => void;

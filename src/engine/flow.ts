@@ -2,9 +2,10 @@
  * The whole craft on one page: bench → stiffness → bend over the ladder → layout → marks → strips.
  * Everything the command line reports, and what the screen shows piece by piece from the same calls.
  */
+
 import { type AssembledBlank, assembleBlank } from './bench/assemble.ts';
 import type { Bench } from './bench/bench.ts';
-import { type BenchFinding, stop } from './bench/bench-finding.ts';
+import type { BenchFinding } from './bench/bench-finding.ts';
 import { checkStations } from './bench/check-stations.ts';
 import { type DiameterRow, diameterProfile } from './bench/diameter-profile.ts';
 import { estimateFromDiameters } from './bench/estimate.ts';
@@ -12,13 +13,15 @@ import { checkFerrulesBound } from './bench/ferrule-gate.ts';
 import type { BlankTables } from './bench/free-rod.ts';
 import { arithmeticRule } from './bench/start-list.ts';
 import type { Finding } from './finding.ts';
+import { said } from './finding.ts';
 import type { Choices } from './flow/choices.ts';
 import { type LayoutQuestion, layoutQuestion } from './flow/layout-question.ts';
+import { guideName } from './kinds/guides.ts';
 import { makeLadder, readLadder } from './layout/ladder.ts';
 import { type LayoutFound, layout } from './layout/layout.ts';
 import { type RuledReading, ruleLadder } from './layout/rule-reading.ts';
 import { tipLoadForThird } from './layout/tip-load.ts';
-import { type GuideToMark, listMarks, type MarksList, marksInOrder } from './sheets/marks-list.ts';
+import { type GuideToMark, listMarks, type MarksList, marksInOrder } from './marks/marks-list.ts';
 import { fitStiffness } from './stiffness/fit.ts';
 import { benchFit, recordPath } from './stiffness/from-bench.ts';
 import type { Posterior } from './stiffness/posterior.ts';
@@ -70,7 +73,7 @@ export function workBuild(
   const { loads } = question;
   if (loads.ladder.length === 0) {
     const message = `No load ladder: ${loads.missing}. Give the loads.`;
-    return { status: 'stopped', findings: [...findings, { path: 'ladder', message }] };
+    return { status: 'stopped', findings: [...findings, said('ladder', message)] };
   }
   const stations = stationFindings(blank, question, choices);
   if (stations.some(({ severity }) => severity === 'stop')) {
@@ -104,7 +107,7 @@ export function workBuild(
 /** The builder's own marks where every guide has one, else the proposed ones with their slack. */
 function guidesToMark(choices: Choices, { ownFromTipM }: LayoutQuestion, best: LayoutFound): GuideToMark[] {
   return choices.guides.map(({ kind, size }, index) => {
-    const name = `${kind} ${size}`.trim();
+    const name = guideName({ kind, size });
     if (ownFromTipM) return { name, fromTipM: ownFromTipM[index] };
     const { towardsTip, towardsButt } = best.slackM[index];
     const slack = { towardsTipM: towardsTip, towardsButtM: towardsButt };
@@ -136,7 +139,7 @@ function stiffnessOf(bench: Bench, diameters: readonly DiameterRow[]): Stiffness
   if (diameters.length === 0) {
     const message =
       'No diameter was measured: measure at tip and butt at least, better three times a section.';
-    return { findings: [{ path: 'diameters', message }] };
+    return { findings: [said('diameters', message)] };
   }
   const taken = benchFit(bench);
   const { request } = taken;
@@ -145,11 +148,11 @@ function stiffnessOf(bench: Bench, diameters: readonly DiameterRow[]): Stiffness
       'No drop was read: the stiffness is a guess from the diameters. Hang one weight and read the tip with and without it.';
     return {
       tables: estimateFromDiameters(diameters, bench.material),
-      findings: [{ path: 'readings', message }],
+      findings: [said('readings', message)],
     };
   }
   const { answer, posterior } = fitStiffness(request);
-  const findings = answer.findings.map(({ path, message }) => ({ path: recordPath(taken, path), message }));
+  const findings = answer.findings.map((found) => ({ ...found, path: recordPath(taken, found.path) }));
   return answer.status === 'refused' ? { findings } : { tables: answer, fitted: answer, posterior, findings };
 }
 
@@ -173,7 +176,7 @@ function stationFindings(blank: AssembledBlank, question: LayoutQuestion, choice
   const { start } = choices;
   if (start.kind === 'rule') {
     const rule = arithmeticRule(start);
-    if (!rule.ok) return rule.findings.map(({ path, message }) => stop(path, message));
+    if (!rule.ok) return rule.findings.map((found) => ({ ...found, severity: 'stop' as const }));
   }
   const list = checkStations({ ...common, fromTipM: startFromTipM, path: 'layout/-/startText' });
   const own = checkStations({
@@ -196,7 +199,8 @@ function ferruleFindings(
 }
 
 /** A refusal of the layout at the field that the builder knows. */
-function layoutFinding({ path, message }: Finding): Finding {
+function layoutFinding(found: Finding): Finding {
+  const { path } = found;
   const places: [RegExp, string][] = [
     [/^(firstFromTipM|guides\.count)/, 'layout/-/startFirst'],
     [/^strippingFromTipM/, 'layout/-/startStripping'],
@@ -205,5 +209,5 @@ function layoutFinding({ path, message }: Finding): Finding {
     [/^ladder/, 'ladder'],
   ];
   const place = places.find(([pattern]) => pattern.test(path));
-  return { path: place ? place[1] : `layout/-/${path}`, message };
+  return { ...found, path: place ? place[1] : `layout/-/${path}` };
 }

@@ -1,8 +1,4 @@
-/** Something the builder should know or mend: the field it concerns, and what to do, in plain words. */
-export interface Finding {
-  path: string;
-  message: string;
-}
+import type { Finding } from '../engine/finding.ts';
 
 /** Input that makes no sense; nothing was computed. */
 export interface Refused {

@@ -1,9 +1,10 @@
+export type { Finding } from '../engine/finding.ts';
 export { type Camera, cameraBackProject, cameraProject } from './camera/camera-model.ts';
 export { marksToCamera } from './camera/marks-check.ts';
 export { type PlaneOfMarks, type PlaneRequest, planeOfMarks } from './camera/plane-of-marks.ts';
 export { cameraAwayM, cameraOverPlane } from './camera/stand-off.ts';
 export { type Decoded, type DecodeLimits, decodeImage, decodeLimits } from './decode/decode-image.ts';
-export type { Finding, Refused } from './finding.ts';
+export type { Refused } from './finding.ts';
 export {
   type LineRequest,
   type MeasuredLine,
@@ -22,11 +23,5 @@ export {
   scanImage,
 } from './scan/scan-image.ts';
 export { type StrippedPicture, stripPicture } from './strip/strip-picture.ts';
-export {
-  type Traced,
-  type TracedPoint,
-  type TraceLost,
-  type TraceOptions,
-  type TraceRequest,
-  traceImage,
-} from './trace/trace-image.ts';
+export { type Traced, type TraceLost, type TraceOptions, traceImage } from './trace/trace-image.ts';
+export type { TracedPoint, TraceRequest } from './trace/trace-request.ts';

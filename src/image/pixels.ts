@@ -100,3 +100,10 @@ export function greyAt(image: GreyImage, x: number, y: number): number {
   const lower = values[at + width] + (values[at + width + 1] - values[at + width]) * u;
   return upper + (lower - upper) * v;
 }
+
+/** What a header tells before anything large is allocated. */
+export interface ImageHeader {
+  widthPx: number;
+  heightPx: number;
+  statedDpi?: number;
+}

@@ -41,7 +41,7 @@
  *   POST   /api/sharing/sessions/:id/end                     -> { sessions } (this computer only)
  *   GET    /api/info                                         -> ServerInfo
  */
-import type { Cell, Change, Finding, Operation, StoredOperation } from './operation.ts';
+import type { Cell, Change, Objection, Operation, StoredOperation } from './operation.ts';
 import type { Proof } from './read-proofs.ts';
 import type { DocumentKind, FieldValue } from './schema.ts';
 
@@ -184,6 +184,8 @@ export interface ServerInfo {
   version: string;
   dataFolder: string;
   database: string;
+  /** Whether the page may end the program. */
+  mayEnd: boolean;
   demo: string | null;
 }
 
@@ -305,5 +307,5 @@ export interface SharingAnswer {
 export interface Refusal {
   /** One sentence for a person. */
   message: string;
-  findings: Finding[];
+  findings: Objection[];
 }

@@ -8,7 +8,7 @@ import {
   fileVersion,
   largestFile,
 } from './file-shape.ts';
-import type { Change, DocumentState, Finding, Operation } from './operation.ts';
+import type { Change, DocumentState, Objection, Operation } from './operation.ts';
 import { pathKey, pathOf } from './operation.ts';
 import { renumbered } from './renumber.ts';
 import { buildSchema, type FieldValue } from './schema.ts';
@@ -27,7 +27,7 @@ export interface ReadBuild {
   /** What was taken otherwise than it stands in the file. */
   notes: string[];
 }
-export type ReadResult = { status: 'ok'; build: ReadBuild } | { status: 'refused'; findings: Finding[] };
+export type ReadResult = { status: 'ok'; build: ReadBuild } | { status: 'refused'; findings: Objection[] };
 
 const ranOff =
   'The counter of its changes had run off. They were counted anew, in the same order; no value is changed';
@@ -93,7 +93,7 @@ function readBuildJson(json: unknown, at: string): ReadResult {
 /** The values of `build` as changes; rows without any `order` get one from their place where `numberRows`. */
 function readValues(build: Record<string, unknown>, numberRows: boolean) {
   const changes: Change[] = [];
-  const findings: Finding[] = [];
+  const findings: Objection[] = [];
   const take = (collection: string, row: string, fields: Record<string, unknown>) => {
     for (const [field, value] of Object.entries(fields)) {
       const path = [collection, row, field] as const;
@@ -135,12 +135,12 @@ function readHabits(habits: Record<string, Record<string, unknown>>) {
     return wrong.map((finding) => ({ ...finding, path: `habits/${collection}/${field}` }));
   });
   const empty = emptyDocument('habits', 'shop');
-  const by = { device: 'file', gesture: 'habits of its shop', at: '1970-01-01T00:00:00Z' };
+  const by = { device: 'file', gesture: 'fileHabits', at: '1970-01-01T00:00:00Z' };
   const state = findings.length > 0 ? empty : applyOperations(empty, makeOperations(empty, entries, by));
   return { state, findings };
 }
 
-function readRows(collection: string, content: unknown, findings: Finding[]) {
+function readRows(collection: string, content: unknown, findings: Objection[]) {
   if (!Array.isArray(content)) {
     findings.push({ path: collection, message: `${collection} takes a list of rows, each with its id` });
     return [];
@@ -162,7 +162,7 @@ function readRows(collection: string, content: unknown, findings: Finding[]) {
   });
 }
 
-function historyFindings(history: readonly unknown[]): Finding[] {
+function historyFindings(history: readonly unknown[]): Objection[] {
   const ids = new Set<string>();
   return history.flatMap((entry, index) => {
     const findings = validateOperation('build', entry);
@@ -181,7 +181,7 @@ function withDifference(history: readonly Operation[], changes: readonly Change[
   const cleared = [...state.cells.keys()]
     .filter((key) => !said.has(key))
     .map((key): Change => ({ path: pathOf(key), value: null }));
-  const by = { device: 'file', gesture: history.length > 0 ? 'edited in the file' : 'import', at };
+  const by = { device: 'file', gesture: history.length > 0 ? 'editedInFile' : 'import', at };
   return [...history, ...makeOperations(state, [...changes, ...cleared], by)];
 }
 

@@ -1,3 +1,4 @@
+import { type Finding, said } from '../engine/finding.ts';
 /** Close-ups of a load test joined to the curve of its whole picture; rings come along. */
 import { moved } from '../engine/load-test/align-curve.ts';
 import { type JoinedCurves, joinCurves } from '../engine/load-test/join-curves.ts';
@@ -10,7 +11,7 @@ export interface CloseUpUse {
   /** Undefined where it was not joined. */
   joined: Pick<JoinedCurves, 'move' | 'overlapM' | 'apartM' | 'leftoverM'> | undefined;
   /** Why not, and what to do. */
-  why: string | undefined;
+  why: Finding | undefined;
 }
 
 /** The whole's trace with every standing close-up in it, the last on top; px stay those of the whole picture. */
@@ -23,7 +24,7 @@ export function withCloseUps(
   for (const photo of photos) {
     if (photo.part !== 'close-up' || !photo.trace) continue;
     if (photo.trace.outOfDate) {
-      closeUps.push({ photo, joined: undefined, why: 'its curve is out of date: read it again' });
+      closeUps.push({ photo, joined: undefined, why: said('', 'its curve is out of date: read it again') });
       continue;
     }
     const answer = joinCurves(trace.points, photo.trace.points);
@@ -31,7 +32,7 @@ export function withCloseUps(
       const { points, ...joined } = answer;
       closeUps.push({ photo, joined, why: undefined });
       trace = joinedTrace(trace, answer, photo.trace.rings);
-    } else closeUps.push({ photo, joined: undefined, why: answer.finding.message });
+    } else closeUps.push({ photo, joined: undefined, why: answer.finding });
   }
   return { trace, closeUps };
 }

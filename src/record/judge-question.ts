@@ -1,7 +1,7 @@
 /** A photographed load test of the taped-up rod as the judging takes it. */
 import type { Choices } from '../engine/flow/choices.ts';
 import { ladderLoad } from '../engine/flow/loads.ts';
-import type { LadderRequest } from '../engine/layout/ladder.ts';
+import type { LadderRequest } from '../engine/layout/ladder-request.ts';
 import type { LayoutRequest } from '../engine/layout/layout-request.ts';
 import type { JudgeRequest } from '../engine/load-test/judge-rod.ts';
 import type { PlanePoint } from '../engine/stiffness/curve-places.ts';

@@ -1,7 +1,10 @@
-import type { Finding } from '../engine/finding.ts';
 import type { DocumentKind, FieldValue } from './schema.ts';
 
-export type { Finding };
+/** What the record does not take: where, and why, in one sentence with the remedy. */
+export interface Objection {
+  path: string;
+  message: string;
+}
 
 /** Where a value stands: collection, row ('-' in a collection with one row), field. */
 export type Path = readonly [collection: string, row: string, field: string];

@@ -1,4 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
+import { inWords } from '../../test/support/in-words.ts';
 import { assembleBlank } from '../engine/bench/assemble.ts';
 import { diameterProfile } from '../engine/bench/diameter-profile.ts';
 import { estimateFromDiameters } from '../engine/bench/estimate.ts';
@@ -113,7 +114,7 @@ function worked(state: DocumentState) {
   const reading = readLadder(makeLadder(request), marks);
   const { loose } = finishedRod({ ...parts, rod }, marks);
   const swings = frequency({ rod: loose.rod, masses: loose.masses, modes: 1 });
-  if (swings.status === 'refused') throw new Error(swings.findings[0].message);
+  if (swings.status === 'refused') throw new Error(inWords(swings.findings[0]));
   return { reading, hz: swings.hz[0] };
 }
 

@@ -1,6 +1,6 @@
 import type { BareSwing } from '../engine/bench/bench.ts';
 import type { SwingingRod } from '../engine/flow/power.ts';
-import type { SwingCount } from '../engine/flow/swing-words.ts';
+import type { SwingCount } from '../engine/flow/swing-count.ts';
 import type { DocumentState } from './operation.ts';
 import { readRows } from './read-values.ts';
 

@@ -6,10 +6,11 @@ import {
   rowIdPattern,
   siUnit,
 } from './field-value.ts';
-import type { Finding, Operation, Path } from './operation.ts';
+import type { Objection, Operation, Path } from './operation.ts';
 import {
   type DocumentKind,
   documentSchemas,
+  type Field,
   type FieldKind,
   type FieldValue,
   type QuantityValue,
@@ -26,7 +27,7 @@ const largestClock = 2 ** 48;
  * The check at the door: is this, whatever it is, an operation on a document of this kind? Every finding names
  * the field, the value and the remedy; none means `candidate` is an Operation.
  */
-export function validateOperation(kind: DocumentKind, candidate: unknown): Finding[] {
+export function validateOperation(kind: DocumentKind, candidate: unknown): Objection[] {
   const envelope = operationShape.safeParse(candidate);
   if (!envelope.success) return envelope.error.issues.slice(0, 5).map(envelopeFinding);
   const operation = envelope.data;
@@ -42,17 +43,17 @@ export function validateOperation(kind: DocumentKind, candidate: unknown): Findi
 }
 
 /** Whether `value` may stand at `path`; null (an empty field) may stand at every path there is. */
-export function validateValue(kind: DocumentKind, path: Path, value: FieldValue): Finding[] {
+export function validateValue(kind: DocumentKind, path: Path, value: FieldValue): Objection[] {
   const at = path.join('/');
   const place = findField(kind, path);
   if (typeof place === 'string') return [{ path: at, message: place }];
   if (value === null || validatorOf(place).safeParse(value).success) return [];
-  const message = `${fieldWords(path)} is ${showFor(place, value)}; it takes ${describeKind(place)}. ${remedyFor(place)}`;
+  const message = `${capital(place.name)} of ${documentSchemas[kind][path[0]].thing.toLowerCase()} is ${showFor(place, value)}; it takes ${describeKind(place)}. ${remedyFor(place)}`;
   return [{ path: at, message }];
 }
 
 /** The field's kind, or what is wrong with the path. */
-export function findField(kind: DocumentKind, [collection, row, field]: Path): FieldKind | string {
+export function findField(kind: DocumentKind, [collection, row, field]: Path): Field | string {
   const schema = ownValue(documentSchemas[kind], collection);
   if (!schema)
     return `A ${kind} has no collection ${show(collection)}. A newer Fairbend may know it: update this one`;
@@ -67,10 +68,8 @@ export function findField(kind: DocumentKind, [collection, row, field]: Path): F
   );
 }
 
-/** 'balanceFromOwnTip' of 'sections' in words: "Balance from own tip of sections". */
-function fieldWords([collection, , field]: Path): string {
-  const words = field.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
-  return `${words[0].toUpperCase()}${words.slice(1)} of ${collection}`;
+function capital(name: string): string {
+  return name.charAt(0).toUpperCase() + name.slice(1);
 }
 
 /** A quantity as typed, with what was understood: "70" (70 m). */
@@ -108,7 +107,7 @@ export const operationShape: z.ZodType<Operation> = z.strictObject({
   at: z.iso.datetime('takes an instant in UTC such as 2026-03-01T09:30:00Z'),
 });
 
-function envelopeFinding(issue: z.core.$ZodIssue): Finding {
+function envelopeFinding(issue: z.core.$ZodIssue): Objection {
   const path = issue.path.join('/') || 'operation';
   return { path, message: `${path} of an operation ${rewordIssue(issue)}` };
 }

@@ -11,6 +11,7 @@ import type { Jobs } from './jobs/jobs.ts';
 import type { Keeper } from './keeper.ts';
 import { backupRoutes } from './routes/backups.ts';
 import { documentRoutes } from './routes/documents.ts';
+import { endingRoutes } from './routes/ending.ts';
 import { eventRoutes } from './routes/events.ts';
 import { fileRoutes } from './routes/files.ts';
 import { jobRoutes } from './routes/jobs.ts';
@@ -49,6 +50,8 @@ export interface AppParts {
   proxyOrigin?: string;
   /** Undefined where only this computer is let in. */
   sharing?: Sharing;
+  /** Ends the program; undefined where something else starts and ends it. */
+  end?(): void;
   strangerBounds?: StrangerBounds;
   /** Ends open event streams when the server closes. */
   closing: AbortSignal;
@@ -76,6 +79,7 @@ export function createApp(parts: AppParts): Hono {
   app.route('/api', proofRoutes(parts.keeper));
   app.route('/api', jobRoutes(parts.jobs));
   app.post('/api/demo/reset', async (c) => c.json(await resetDemo(parts.keeper, parts.demoFile)));
+  app.route('/api', endingRoutes(parts.end));
   app.route('/api', eventRoutes(parts.keeper, parts.closing));
   app.all('/api/*', (c) => c.json({ message: `There is no ${c.req.path} here`, findings: [] }, 404));
   app.get('*', (c) => parts.staticFiles?.answer(c.req.path) ?? c.text(pageNotBuilt, 404));

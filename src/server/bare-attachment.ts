@@ -1,5 +1,7 @@
 import { createHash } from 'node:crypto';
 import { stripPicture } from '../image/strip/strip-picture.ts';
+import { sentenceOf } from '../words/sentence.ts';
+import { siWriter } from '../words/writer.ts';
 import { attachmentType } from './attachment-type.ts';
 import { RefusedError } from './errors.ts';
 
@@ -27,7 +29,7 @@ export function bareAttachment(sent: Uint8Array<ArrayBuffer>, path = 'attachment
     );
   }
   const stripped = stripPicture(sent);
-  if (stripped.status === 'refused') throw refuse(`Not taken: ${stripped.findings[0].message}`);
+  if (stripped.status === 'refused') throw refuse(`Not taken: ${sentenceOf(stripped.findings[0], siWriter)}`);
   const { bytes, widthPx, heightPx } = stripped;
   return { hash: hashOf(bytes), type, bytes, size: { widthPx, heightPx } };
 }

@@ -62,16 +62,16 @@ const serverWords: Record<TroubleKind, string> = {
   gone: 'PostgreSQL has no database FILE any more; this change was not saved. Restore its last dump',
 };
 
-/** SQLite's primary result codes, by number (node:sqlite) and name (better-sqlite3). */
-const sqliteCodes: [number, string, TroubleKind][] = [
-  [5, 'SQLITE_BUSY', 'busy'],
-  [6, 'SQLITE_LOCKED', 'busy'],
-  [8, 'SQLITE_READONLY', 'read-only'],
-  [10, 'SQLITE_IOERR', 'disk'],
-  [11, 'SQLITE_CORRUPT', 'damaged'],
-  [13, 'SQLITE_FULL', 'full'],
-  [14, 'SQLITE_CANTOPEN', 'cannot open'],
-  [26, 'SQLITE_NOTADB', 'damaged'],
+/** SQLite's primary result codes. */
+const sqliteCodes: [number, TroubleKind][] = [
+  [5, 'busy'],
+  [6, 'busy'],
+  [8, 'read-only'],
+  [10, 'disk'],
+  [11, 'damaged'],
+  [13, 'full'],
+  [14, 'cannot open'],
+  [26, 'damaged'],
 ];
 
 /** PostgreSQL's SQLSTATE codes (its manual, appendix A) and Node's words for a connection that fails. */
@@ -91,12 +91,8 @@ const serverCodes: [RegExp, TroubleKind][] = [
 export function troubleOf(error: unknown, place: string): DatabaseTrouble | undefined {
   if (error instanceof DatabaseTrouble) return error;
   const { code, errcode, message } = error as { code?: unknown; errcode?: unknown; message?: unknown };
-  const known = sqliteCodes.find(
-    ([number, name]) =>
-      (typeof errcode === 'number' && (errcode & 255) === number) ||
-      (typeof code === 'string' && code.startsWith(name)),
-  );
-  if (known) return new DatabaseTrouble(known[2], place, '', { cause: error });
+  const known = sqliteCodes.find(([number]) => typeof errcode === 'number' && (errcode & 255) === number);
+  if (known) return new DatabaseTrouble(known[1], place, '', { cause: error });
   if (code === 'ENOSPC') return new DatabaseTrouble('full', place, '', { cause: error });
   const [, kind] = serverCodes.find(([pattern]) => pattern.test(String(code))) ?? [];
   // pg has no code for a connection that ends under a query or does not come about in time.

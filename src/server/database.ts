@@ -1,5 +1,6 @@
 import { chmodSync } from 'node:fs';
-import { type Dialect, Kysely, Migrator, PostgresDialect, SqliteDialect } from 'kysely';
+import { type Dialect, Kysely, PostgresDialect, SqliteDialect } from 'kysely';
+import { Migrator } from 'kysely/migration';
 import { DatabaseTrouble, isServer, troubleOf } from './database-trouble.ts';
 import { migrations } from './migrations/index.ts';
 import type { Repository } from './repository.ts';
@@ -59,7 +60,7 @@ const pragmas = [
 
 function sqlite(file: string): ChosenDialect {
   try {
-    const { database, driver } = openSqlite(file);
+    const { database } = openSqlite(file);
     keepToOwner(file);
     for (const pragma of pragmas) database.exec(`PRAGMA ${pragma}`);
     const [{ quick_check: verdict }] = database.prepare('PRAGMA quick_check(1)').all([]) as {
@@ -68,7 +69,7 @@ function sqlite(file: string): ChosenDialect {
     if (verdict !== 'ok') throw new DatabaseTrouble('damaged', file, verdict);
     return {
       dialect: new SqliteDialect({ database }),
-      description: `SQLite through ${driver}`,
+      description: 'SQLite',
       repositoryOn: (db) => new SqlRepository(db),
     };
   } catch (error) {

@@ -1,9 +1,9 @@
-import type { Finding } from '../record/operation.ts';
+import type { Objection } from '../record/operation.ts';
 
 /** What was sent is wrong; nothing was changed. */
 export class RefusedError extends Error {
-  readonly findings: Finding[];
-  constructor(findings: Finding[]) {
+  readonly findings: Objection[];
+  constructor(findings: Objection[]) {
     super(findings[0]?.message ?? 'Refused');
     this.findings = findings;
   }

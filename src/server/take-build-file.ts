@@ -2,7 +2,7 @@ import type { RevisionAnswer } from '../record/api.ts';
 import { allRows, applyOperations, emptyDocument } from '../record/document.ts';
 import { readBuildFile } from '../record/file-read.ts';
 import type { FileAttachment } from '../record/file-shape.ts';
-import type { DocumentState, Finding, Operation } from '../record/operation.ts';
+import type { DocumentState, Objection, Operation } from '../record/operation.ts';
 import type { FieldValue } from '../record/schema.ts';
 import { type BareAttachment, bareAttachment, hashOf } from './bare-attachment.ts';
 import { RefusedError } from './errors.ts';
@@ -22,7 +22,7 @@ export interface TakenBuild {
 const operationsPerPiece = 500;
 
 /** @param id of the build to be, @param at now */
-export function takeBuildFile(text: string, id: string, at: string): TakenBuild | { findings: Finding[] } {
+export function takeBuildFile(text: string, id: string, at: string): TakenBuild | { findings: Objection[] } {
   const result = readBuildFile(text, at);
   if (result.status === 'refused') return { findings: result.findings };
   const { revisions, attachments, notes } = result.build;
@@ -67,7 +67,7 @@ export function withHashes<T extends Operation>(operation: T, renamed: ReadonlyM
   return { ...operation, old: follow(operation.old), value: follow(operation.value) };
 }
 
-function takenIn({ hash, base64 }: FileAttachment, index: number): Held | Finding {
+function takenIn({ hash, base64 }: FileAttachment, index: number): Held | Objection {
   const path = `attachments/${index}`;
   const bytes = new Uint8Array(Buffer.from(base64, 'base64'));
   if (hashOf(bytes) !== hash)

@@ -3,9 +3,9 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { SectionMarks } from '../../src/engine/sheets/marks-list.ts';
-import { plusMinusOnTape } from '../../src/engine/sheets/marks-sheet.ts';
+import type { SectionMarks } from '../../src/engine/marks/marks-list.ts';
 import { formatOnTape, type TapeStep } from '../../src/engine/units/tape-step.ts';
+import { plusMinusOnTape } from '../../src/sheets/marks-sheet.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { addFile, goToStep } from './open-step.ts';
 

@@ -41,7 +41,7 @@ test('the parts come from the build, with spares; prices make the sum', async ()
   await fill(page, 'Price of part 1', '210.50');
   await fill(page, 'Part 1', '=HYPERLINK("x")');
   await page.getByRole('button', { name: 'Begin with common hours' }).click();
-  await fill(page, 'An hour', '45');
+  await fill(page, 'An hour of work', '45');
   await page.getByRole('row', { name: /^Work, 9.5 h EUR.427.50/ }).waitFor();
   await page.getByRole('row', { name: /^Parts EUR.210.50/ }).waitFor();
   await page.getByText(/Not the whole price yet: it will be once \d+ parts have a price/).waitFor();

@@ -2,6 +2,7 @@
  * The invented two-piece with two photographed load tests: the bare blank, and the taped-up rod with guide 3 off its
  * mark. The curves are bends of the blank that its own bench tells of, seen through the simulated camera.
  */
+
 import { assembleBlank } from '../../src/engine/bench/assemble.ts';
 import { diameterProfile } from '../../src/engine/bench/diameter-profile.ts';
 import { freeRod } from '../../src/engine/bench/free-rod.ts';
@@ -15,6 +16,7 @@ import type { Change } from '../../src/record/operation.ts';
 import { readBuild } from '../../src/record/read-build.ts';
 import { readLoadTests } from '../../src/record/read-load-tests.ts';
 import type { FieldValue } from '../../src/record/schema.ts';
+import { inWords } from '../support/in-words.ts';
 import type { Curve } from '../support/simulated-bench.ts';
 import { commonPhoto, type PhotoErrors, photographer } from '../support/simulated-photo.ts';
 import { evenly, topShare } from '../support/taped-rod.ts';
@@ -48,7 +50,7 @@ function benchRod(changes: readonly Change[]) {
   const { bench, choices } = readBuild(stateOf(changes));
   if (!bench || !choices) throw new Error('the invented build cannot be read');
   const tables = fit(benchFit(bench).request);
-  if (tables.status === 'refused') throw new Error(tables.findings[0].message);
+  if (tables.status === 'refused') throw new Error(inWords(tables.findings[0]));
   const blank = assembleBlank(bench.sections);
   const diameters = diameterProfile(bench.sections, blank);
   const question = layoutQuestion({ bench, choices, blank, diameters, tables });

@@ -3,18 +3,20 @@
  * clamp that slips by 1° between tests, the wrong edge read. And whether it matters: how far the marks placed on the
  * blank that is fitted without any doubt lie from those of the clean readings, against their slack.
  */
+
 import { freeRod } from '../../src/engine/bench/free-rod.ts';
-import type { LadderRequest } from '../../src/engine/layout/ladder.ts';
+import type { LadderRequest } from '../../src/engine/layout/ladder-request.ts';
 import { layout } from '../../src/engine/layout/layout.ts';
 import { defaultLadder, defaultLimits } from '../../src/engine/layout/layout-defaults.ts';
 import type { LayoutRequest } from '../../src/engine/layout/layout-request.ts';
 import { seededRandom } from '../../src/engine/numerics/seeded-random.ts';
-import { posteriorOf, rodOf } from '../../src/engine/stiffness/posterior.ts';
+import { rodOf } from '../../src/engine/stiffness/posterior.ts';
 import { prepared } from '../../src/engine/stiffness/prepared.ts';
 import { priorsOf, refit } from '../../src/engine/stiffness/refit.ts';
 import type { FitClampSetup, FitRequest } from '../../src/engine/stiffness/request.ts';
 import { rowsOf } from '../../src/engine/stiffness/rows.ts';
 import { placeAnew } from '../../src/engine/sureness/mark-spread.ts';
+import { inWords } from './in-words.ts';
 import { dropOn, type SimulatedBench, trueCurve } from './simulated-bench.ts';
 
 export const slipKinds = ['inch', 'swap', 'flag', 'stations', 'slip', 'edge'] as const;
@@ -121,7 +123,7 @@ function curveOf(
 export function moves({ request }: SimulatedBench, spoilt: Spoilt): boolean {
   const asked = layoutOn(request);
   const best = layout(asked);
-  if (best.status === 'refused') throw new Error(best.findings[0].message);
+  if (best.status === 'refused') throw new Error(inWords(best.findings[0]));
   const rod = freeRod(believed(spoilt.request), asked.rod.lengthM);
   const placed = placeAnew({ ...asked, rod, start: { fromTipM: best.fromTipM } });
   if (!placed) return true;
@@ -141,7 +143,7 @@ function believed(request: FitRequest) {
     stiffness,
     massPerLength = [],
     restCurvature,
-  } = rodOf(posteriorOf(request, rows, problem.unknowns, best), best.z);
+  } = rodOf({ lengthM: request.blank.lengthM, rows, unknowns: problem.unknowns }, best.z);
   return { stiffness, massPerLength, restCurvature };
 }
 

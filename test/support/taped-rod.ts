@@ -5,7 +5,7 @@
  * judging makes of a photograph of it.
  */
 import { bend } from '../../src/engine/bend/bend.ts';
-import type { LadderLoad, LadderRequest } from '../../src/engine/layout/ladder.ts';
+import type { LadderLoad, LadderRequest } from '../../src/engine/layout/ladder-request.ts';
 import { arithmeticRule, defaultLadder, defaultLimits } from '../../src/engine/layout/layout-defaults.ts';
 import type { LayoutRequest } from '../../src/engine/layout/layout-request.ts';
 import { piecewiseLinear, valueAt } from '../../src/engine/numerics/piecewise-linear.ts';

@@ -1,5 +1,5 @@
 import type { Bench, Section } from './bench.ts';
-import { type BenchFinding, bothLengths, doubt, grams, stop } from './bench-finding.ts';
+import { type BenchFinding, doubtAt, stopAt } from './bench-finding.ts';
 
 /** Bounds outside which a value is taken for a slip; rod sections and blanks of every trade lie well inside. */
 const sane = {
@@ -21,90 +21,69 @@ export function checkSections(bench: Bench): BenchFinding[] {
   ];
 }
 
-function checkSection(section: Section): BenchFinding[] {
-  const at = `sections/${section.id}`;
-  const { name, lengthM, massKg, balanceFromOwnTipM } = section;
+function checkSection({ id, name: section, lengthM, massKg, balanceFromOwnTipM }: Section): BenchFinding[] {
+  const at = `sections/${id}`;
   const found: BenchFinding[] = [];
-  if (!(lengthM >= sane.sectionM.min && lengthM <= sane.sectionM.max)) {
-    const message = `${name} is ${bothLengths(lengthM)} long; a section lies between 50 mm and 4.5 m. Check the unit.`;
-    found.push(stop(`${at}/length`, message));
+  if (!within(lengthM, sane.sectionM)) {
+    const { min: leastM, max: mostM } = sane.sectionM;
+    found.push(stopAt(`${at}/length`, 'bench/section-length', { section, lengthM, leastM, mostM }));
   }
-  if (massKg !== undefined && !(massKg >= sane.sectionKg.min && massKg <= sane.sectionKg.max)) {
-    found.push(stop(`${at}/mass`, massMessage(name, massKg)));
+  if (massKg !== undefined && !within(massKg, sane.sectionKg)) {
+    found.push(stopAt(`${at}/mass`, 'bench/section-mass', { section, massKg }));
   }
-  if (balanceFromOwnTipM !== undefined && !(balanceFromOwnTipM > 0 && balanceFromOwnTipM < lengthM)) {
-    const message = `${name} balances at ${bothLengths(balanceFromOwnTipM)}, but is ${bothLengths(lengthM)} long; measure from this section's own tip-side end.`;
-    found.push(stop(`${at}/balanceFromOwnTip`, message));
+  const balanceM = balanceFromOwnTipM;
+  if (balanceM !== undefined && !(balanceM > 0 && balanceM < lengthM)) {
+    const values = { section, balanceM, lengthM };
+    found.push(stopAt(`${at}/balanceFromOwnTip`, 'bench/balance-off-section', values));
   }
   return found;
 }
 
-function massMessage(name: string, massKg: number): string {
-  if (massKg > 1) return `${name} weighs ${massKg} kg; did you mean ${massKg} g?`;
-  return `${name} weighs ${grams(massKg)}; a section weighs a gram or more. Check the unit.`;
+function within(value: number, { min, max }: { min: number; max: number }): boolean {
+  return value >= min && value <= max;
 }
 
 function checkJoint(upper: Section, lower: Section): BenchFinding[] {
   const at = `sections/${upper.id}`;
   const { joint } = upper;
-  if (!joint) {
-    return [
-      stop(`${at}/joint`, `Say how ${upper.name} joins ${lower.name}: sleeve, spigot, put-in or put-over.`),
-    ];
-  }
+  if (!joint) return [stopAt(`${at}/joint`, 'bench/joint-unsaid', { upper: upper.name, lower: lower.name })];
   return joint.kind === 'spigot' ? checkSpigot(at, upper) : checkOverlap(at, upper, lower);
 }
 
-function checkSpigot(at: string, { name, joint }: Section): BenchFinding[] {
+function checkSpigot(at: string, { name: section, joint }: Section): BenchFinding[] {
   const { gapM, plugM } = joint ?? { gapM: 0, plugM: 0 };
-  const found: BenchFinding[] = [];
-  if (gapM > sane.gapM) {
-    const message = `The gap below ${name} is ${bothLengths(gapM)}; a seated spigot shows 3 to 13 mm. Seat it, or check the unit.`;
-    found.push(doubt(`${at}/spigotGap`, message));
-  }
-  if (plugM > sane.plugM) {
-    found.push(
-      doubt(
-        `${at}/spigotLength`,
-        `The spigot below ${name} is ${bothLengths(plugM)} long; 40 to 90 mm is usual.`,
-      ),
-    );
-  }
-  return found;
+  return [
+    ...(gapM > sane.gapM ? [doubtAt(`${at}/spigotGap`, 'bench/spigot-gap-wide', { section, gapM })] : []),
+    ...(plugM > sane.plugM ? [doubtAt(`${at}/spigotLength`, 'bench/spigot-long', { section, plugM })] : []),
+  ];
 }
 
-function checkOverlap(at: string, upper: Section, lower: Section): BenchFinding[] {
-  const overlapM = upper.joint?.overlapM ?? 0;
-  const shorter = Math.min(upper.lengthM, lower.lengthM);
-  if (overlapM >= shorter) {
-    const message = `${upper.name} overlaps ${lower.name} by ${bothLengths(overlapM)}, more than the ${bothLengths(shorter)} of the shorter one. Check the overlap.`;
-    return [stop(`${at}/overlap`, message)];
+function checkOverlap(at: string, { name, lengthM, joint }: Section, lower: Section): BenchFinding[] {
+  const overlapM = joint?.overlapM ?? 0;
+  const shorterM = Math.min(lengthM, lower.lengthM);
+  const names = { upper: name, lower: lower.name, overlapM };
+  if (overlapM >= shorterM) {
+    return [stopAt(`${at}/overlap`, 'bench/overlap-over-section', { ...names, shorterM })];
   }
-  if (overlapM >= sane.overlapM.min && overlapM <= sane.overlapM.max) return [];
-  const message = `${upper.name} overlaps ${lower.name} by ${bothLengths(overlapM)}; 20 to 70 mm is usual. Measure how deep it seats.`;
-  return [doubt(`${at}/overlap`, message)];
+  return within(overlapM, sane.overlapM) ? [] : [doubtAt(`${at}/overlap`, 'bench/overlap-unusual', names)];
 }
 
 /** The two ferrules of a middle section must leave some of it between them. */
-function checkBothJoints(section: Section, above: Section): BenchFinding[] {
-  const taken = (above.joint?.overlapM ?? 0) + (section.joint?.overlapM ?? 0);
-  if (taken < section.lengthM) return [];
-  const message = `The ferrules at the two ends of ${section.name} overlap each other: ${bothLengths(taken)} on a section of ${bothLengths(section.lengthM)}. Check both overlaps.`;
-  return [stop(`sections/${section.id}/overlap`, message)];
+function checkBothJoints({ id, name: section, lengthM, joint }: Section, above: Section): BenchFinding[] {
+  const takenM = (above.joint?.overlapM ?? 0) + (joint?.overlapM ?? 0);
+  if (takenM < lengthM) return [];
+  return [stopAt(`sections/${id}/overlap`, 'bench/joints-meet', { section, takenM, lengthM })];
 }
 
 /** Scales of 0.1 g and one slip of the pen: a gram, or three parts in a hundred. */
-function checkWholeMass({ sections, massKg }: Bench): BenchFinding[] {
-  if (massKg === undefined) return [];
-  if (massKg > 2) {
-    return [stop('blank/-/mass', `The blank weighs ${massKg} kg; did you mean ${massKg} g?`)];
-  }
+function checkWholeMass({ sections, massKg: wholeKg }: Bench): BenchFinding[] {
+  if (wholeKg === undefined) return [];
+  const path = 'blank/-/mass';
+  if (wholeKg > 2) return [stopAt(path, 'bench/blank-mass-unit', { massKg: wholeKg })];
   const masses = sections.map((section) => section.massKg);
-  const known = masses.reduce<number>((sum, mass) => sum + (mass ?? 0), 0);
-  const complete = masses.every((mass) => mass !== undefined);
-  const off = complete ? Math.abs(known - massKg) : known - massKg;
-  if (off <= Math.max(0.001, 0.03 * massKg)) return [];
-  const sum = complete ? 'together' : 'those weighed';
-  const message = `The sections ${sum} weigh ${grams(known)}, the whole blank ${grams(massKg)}. Weigh again, or leave out the whole.`;
-  return [doubt('blank/-/mass', message)];
+  const sumKg = masses.reduce<number>((sum, mass) => sum + (mass ?? 0), 0);
+  const allWeighed = masses.every((mass) => mass !== undefined);
+  const off = allWeighed ? Math.abs(sumKg - wholeKg) : sumKg - wholeKg;
+  if (off <= Math.max(0.001, 0.03 * wholeKg)) return [];
+  return [doubtAt(path, 'bench/masses-disagree', { sumKg, wholeKg, allWeighed })];
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { inWords } from '../../../test/support/in-words.ts';
 import type { Bench, ClampSetup } from './bench.ts';
 import { checkBench } from './check.ts';
 import { checkFerrulesBound } from './ferrule-gate.ts';
@@ -45,7 +46,7 @@ describe('findings name the field, the value and the remedy', () => {
       },
       'sections/a/mass',
       'stop',
-      /did you mean 4.5 g/,
+      /Did you mean 4.5 g/,
     ],
     [
       'sections that do not add up to the whole',
@@ -161,7 +162,7 @@ describe('findings name the field, the value and the remedy', () => {
     const found = findings(change);
     const match = found.find((one) => one.path === path && one.severity === severity);
     expect(match, JSON.stringify(found)).toMatchObject({ path, severity });
-    expect(match?.message).toMatch(message);
+    expect(inWords(match)).toMatch(message);
   });
 
   it('does not look at stations while the sections make no sense', () => {
@@ -183,7 +184,7 @@ describe('floor', () => {
     expect(clampHeightNeeded(level)).toBeCloseTo(0.92 + 0.15, 12);
     expect(checkFloor({ ...level, path: 'setups/s/clampHeight', clampHeightM: 1.2 })).toEqual([]);
     const [found] = checkFloor({ ...level, path: 'setups/s/clampHeight', clampHeightM: 0.9 });
-    expect(found.message).toMatch(/920 mm .* 900 mm .* 1070 mm/);
+    expect(inWords(found)).toMatch(/920 mm.* 1070 mm .*900 mm/);
   });
   it('pointing the blank up gains room', () => {
     expect(clampHeightNeeded({ ...level, nominalAngleRad: 0.5 })).toBeLessThan(0);
@@ -194,7 +195,7 @@ describe('caution', () => {
   it('heavy loads on unbound sleeves ask for binding first', () => {
     const bench = fourPiece();
     const load = { path: 'ladder/x/load', massKg: 0.5, thirdLoadKg: 0.11 };
-    expect(checkFerrulesBound(bench, load)[0].message).toMatch(/500 g .*110 g/);
+    expect(inWords(checkFerrulesBound(bench, load)[0])).toMatch(/500 g.*110 g/);
     expect(checkFerrulesBound(bench, { ...load, massKg: 0.1 })).toEqual([]);
     expect(checkFerrulesBound({ ...bench, ferrulesBound: true }, load)).toEqual([]);
   });

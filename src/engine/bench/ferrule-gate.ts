@@ -1,5 +1,5 @@
 import type { Bench } from './bench.ts';
-import { type BenchFinding, doubt, grams } from './bench-finding.ts';
+import { type BenchFinding, doubtAt } from './bench-finding.ts';
 
 /** Room for an estimate that is not yet a measurement. */
 const estimateMargin = 1.1;
@@ -14,6 +14,6 @@ export function checkFerrulesBound(
 ): BenchFinding[] {
   const sleeved = bench.sections.some(({ joint }) => joint?.kind === 'sleeve' || joint?.kind === 'put-over');
   if (!sleeved || bench.ferrulesBound || load.massKg <= estimateMargin * load.thirdLoadKg) return [];
-  const message = `${grams(load.massKg)} is more than the ${grams(load.thirdLoadKg)} that drop the tip by a third: wrap the sleeve ferrules or bind them tightly first, then say so under Blank.`;
-  return [doubt(load.path, message)];
+  const { massKg, thirdLoadKg: thirdKg } = load;
+  return [doubtAt(load.path, 'bench/ferrules-unbound', { massKg, thirdKg })];
 }

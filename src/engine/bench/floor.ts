@@ -1,4 +1,4 @@
-import { type BenchFinding, bothLengths, doubt } from './bench-finding.ts';
+import { type BenchFinding, doubtAt } from './bench-finding.ts';
 
 /** How far the hook and weight hang below the tip, and the room left under them; a bench's habit. */
 export const floorDefaults = { hangingM: 0.1, clearM: 0.05 } as const;
@@ -24,8 +24,7 @@ export function clampHeightNeeded(question: Omit<FloorQuestion, 'path' | 'clampH
 
 /** A finding where the weight would touch the floor. */
 export function checkFloor(question: FloorQuestion): BenchFinding[] {
-  const needed = clampHeightNeeded(question);
-  if (question.clampHeightM >= needed) return [];
-  const message = `The weight would reach the floor: the tip drops about ${bothLengths(question.tipDropM)}, the clamp stands ${bothLengths(question.clampHeightM)} high and should stand ${bothLengths(needed)}. Raise it, point the blank up, or hang less.`;
-  return [doubt(question.path, message)];
+  const neededM = clampHeightNeeded(question);
+  const { path, clampHeightM: heightM, tipDropM: dropM } = question;
+  return heightM >= neededM ? [] : [doubtAt(path, 'bench/weight-reaches-floor', { dropM, heightM, neededM })];
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { inWords } from '../../../test/support/in-words.ts';
 import { assembleBlank } from './assemble.ts';
 import { findSlips } from './chart-slip.ts';
 import { checkStations } from './check-stations.ts';
@@ -12,7 +13,7 @@ const options: ListOptions = { system: 'inch', from: 'tip', blankLengthM: 108 * 
 
 function stations(text: string, given: Partial<ListOptions> = {}): number[] {
   const list = readStationList(text, { ...options, ...given });
-  if (!list.ok) throw new Error(list.findings.map(({ message }) => message).join());
+  if (!list.ok) throw new Error(list.findings.map(inWords).join());
   return list.fromTipM.map((station) => Math.round((station / inch) * 1000) / 1000);
 }
 function rule(count: number, first: number, stripping: number): number[] {
@@ -66,6 +67,12 @@ describe('a chart as typed or pasted', () => {
     ['114.3 mm; 254 mm', [4.5, 10]],
   ])('%s', (text, expected) => expect(stations(text)).toEqual(expected));
 
+  it('in every unit that a field takes, spelled out or short', () => {
+    expect(stations('2 feet 3 inches, 4 ft 1/2 in; 57 inches')).toEqual([27, 48.5, 57]);
+    expect(stations('1 foot 6 ins\n2 ft 3 ft 4 ft')).toEqual([18, 24, 36, 48]);
+    expect(stations('25.4 centimetres 0.508 metres 762 millimeters')).toEqual([10, 20, 30]);
+    expect(stations("2' 3\" 4'")).toEqual([27, 48]);
+  });
   it('millimetres where the list says so', () => {
     expect(stations('114.3\n254', { system: 'mm' })).toEqual([4.5, 10]);
   });
@@ -79,7 +86,7 @@ describe('a chart as typed or pasted', () => {
     ['4.5 kg', /kg/],
   ])('"%s" is refused by name', (text, message) => {
     const list = readStationList(text, options);
-    expect(list.ok ? '' : list.findings[0].message).toMatch(message);
+    expect(list.ok ? '' : inWords(list.findings[0])).toMatch(message);
   });
 });
 
@@ -133,7 +140,7 @@ describe('marks that cannot stand', () => {
   ])('%s', (_, list, message) => {
     expect(
       check(list)
-        .map((finding) => finding.message)
+        .map((finding) => inWords(finding))
         .join(),
     ).toMatch(message);
   });

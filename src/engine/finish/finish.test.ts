@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { inWords } from '../../../test/support/in-words.ts';
 import { type BatchInput, batchRules, planBatches } from './batches.ts';
 import { coatVolumeM3, hollowCylinderM3 } from './coat-volume.ts';
 import { coatFindings, coatSchedule, commonTimes, recoatAt, timesFindings } from './schedule.ts';
@@ -107,11 +108,11 @@ describe('the times', () => {
   });
   it('say where the rule ends', () => {
     expect(temperatureFindings(23, 22)).toEqual([]);
-    expect(temperatureFindings(23, 10)[0].message).toMatch(/10 °C/);
-    expect(temperatureFindings(16, 29)[0].message).toMatch(/more than 10/);
+    expect(inWords(temperatureFindings(23, 10)[0])).toMatch(/10 °C/);
+    expect(inWords(temperatureFindings(16, 29)[0])).toMatch(/more than 10/);
     // A room below nothing is a room all the same, and far outside the rule.
     expect(temperatureFindings(23, -5)[0]).toMatchObject({ path: 'finish/-/roomC' });
-    expect(temperatureFindings(23, -5)[0].message).toMatch(/At -5 °C .*\(15 to 30 °C\)/);
+    expect(inWords(temperatureFindings(23, -5)[0])).toMatch(/At -5 °C .*\(15 to 30 °C\)/);
   });
   it('stand in order; a coat under another has only its own brushing and turning', () => {
     const latest = coatSchedule(0, commonTimes, { roomC: 23, latest: true });

@@ -1,5 +1,5 @@
 import type { FreeRod } from '../bench/free-rod.ts';
-import type { LadderLoad } from '../layout/ladder.ts';
+import type { LadderLoad } from '../layout/ladder-request.ts';
 import { defaultLadder } from '../layout/layout-defaults.ts';
 import { standardGravity } from '../units/gravity.ts';
 import type { Choices, LoadBy } from './choices.ts';

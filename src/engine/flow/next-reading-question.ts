@@ -1,7 +1,7 @@
 /** What the next best reading is asked of one bench. */
 import type { Bench } from '../bench/bench.ts';
 import type { FitRequest } from '../stiffness/request.ts';
-import type { OptionsQuestion } from '../sureness/reading-options.ts';
+import type { OptionsQuestion } from '../sureness/reading-option.ts';
 
 /** The set-up read last is taken to stand still, with its blocks as high as they were. */
 export function standingSetup(bench: Bench): Pick<OptionsQuestion, 'standing' | 'clampHeightM'> {

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { countInWords } from '../../words/swings.ts';
 import type { BlankTables } from '../bench/free-rod.ts';
 import { type PowerQuestion, predictPower, type SwingPrediction } from './power.ts';
-import { countedHz, countInWords } from './swing-words.ts';
+import { countedHz } from './swing-count.ts';
 
 const lengthM = 2;
 const even = (EINm2: number): BlankTables => ({

@@ -3,9 +3,11 @@
  * vibrating-rod.ts, by subspace iteration with Rayleigh-Ritz (Bathe & Wilson 1976, Numerical Methods in
  * Finite Element Analysis, ch. 12). Small oscillations about the straight rod; gravity and damping left out.
  */
+
 import type { PointMass } from '../bend/mesh.ts';
 import { type Rod, rodTables } from '../bend/rod.ts';
 import type { Finding } from '../finding.ts';
+import { said } from '../finding.ts';
 import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
 import { applyRod, makeScratch, type VibratingRod, vibratingRod } from './vibrating-rod.ts';
 
@@ -52,16 +54,16 @@ export function frequency(
 
 function frequencyFindings({ modes }: FrequencyRequest, rod: VibratingRod): Finding[] {
   if (!Number.isInteger(modes) || modes < 1 || modes > 20) {
-    return [{ path: 'modes', message: `modes is ${modes}; ask for a whole number from 1 to 20` }];
+    return [said('modes', `modes is ${modes}; ask for a whole number from 1 to 20`)];
   }
   if (rod.movingParts === 0) {
     const message =
       'the rod has no mass that can move; give massPerLength, or masses that stand in front of the clamp';
-    return [{ path: 'rod.massPerLength', message }];
+    return [said('rod.massPerLength', message)];
   }
   if (rod.movingParts < modes) {
     const message = `modes is ${modes}, but a massless rod with ${rod.movingParts} masses in front of the clamp has only ${rod.movingParts} frequencies; ask for fewer modes or give massPerLength`;
-    return [{ path: 'modes', message }];
+    return [said('modes', message)];
   }
   return [];
 }

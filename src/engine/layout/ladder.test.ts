@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { flyGuides, irregularRod, nineFootFive, smoothRod } from '../../../test/rods/invented-rods.ts';
 import { bend } from '../bend/bend.ts';
-import { type LadderRequest, makeLadder, readLadder } from './ladder.ts';
+import { makeLadder, readLadder } from './ladder.ts';
+import type { LadderRequest } from './ladder-request.ts';
 import { makeLadderState } from './ladder-state.ts';
 
 const down = -Math.PI / 2;

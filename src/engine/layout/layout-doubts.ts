@@ -1,5 +1,7 @@
 /** What may be doubted about a layout: loads without a bend of their own, and what no placing could better. */
+
 import type { Finding } from '../finding.ts';
+import { said } from '../finding.ts';
 import type { LadderReading } from './ladder.ts';
 import type { SettledLayout } from './layout-request.ts';
 import type { PlacedGuides } from './place-guides.ts';
@@ -36,12 +38,12 @@ export function doubtsOf(
         ? 'between the tip-top and guide 1'
         : `between guides ${worstAt.index} and ${worstAt.index + 1}`;
     const message = `the worst reading is ${where}, which are both held: only moving one of them can better it`;
-    findings.push({ path: worstAt.index === 0 ? 'firstFromTipM' : 'pinned', message });
+    findings.push(said(worstAt.index === 0 ? 'firstFromTipM' : 'pinned', message));
   }
   if (placed.cutShort) {
     const message =
       'the kept-free zones allow more ways than were tried; a better layout may exist: fewer zones, or pinning a guide beside a zone, makes the search complete';
-    findings.push({ path: 'keepOut', message });
+    findings.push(said('keepOut', message));
   }
   return findings;
 }

@@ -2,6 +2,7 @@
  * Against the outside: layouts and worst ratios that a slow independent search found, bends scored by statics and
  * shooting (reference/layout), and the arithmetic rule (common practice, no source).
  */
+
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import {
@@ -13,7 +14,9 @@ import {
   sevenSixFour,
   smoothRod,
 } from '../../../test/rods/invented-rods.ts';
-import { type LadderRequest, makeLadder, readLadder } from './ladder.ts';
+import { inWords } from '../../../test/support/in-words.ts';
+import { makeLadder, readLadder } from './ladder.ts';
+import type { LadderRequest } from './ladder-request.ts';
 import { type LayoutFound, layout } from './layout.ts';
 import type { LayoutRequest } from './layout-request.ts';
 
@@ -29,7 +32,7 @@ const { cases } = JSON.parse(readFileSync(file, 'utf8')) as { cases: ReferenceCa
 
 function found(request: LayoutRequest): LayoutFound {
   const answer = layout(request);
-  if (answer.status === 'refused') throw new Error(answer.findings[0].message);
+  if (answer.status === 'refused') throw new Error(inWords(answer.findings[0]));
   return answer;
 }
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { flyGuides, inchM, nineFootFive, smoothRod } from '../../../test/rods/invented-rods.ts';
+import { inWords } from '../../../test/support/in-words.ts';
 import { layout } from './layout.ts';
 import type { LayoutRequest } from './layout-request.ts';
 
@@ -125,7 +126,7 @@ test.each(cases)('$what is refused at its field', ({ change, path, says }) => {
   const answer = layout({ ...sound, ...change });
   expect(answer.status).toBe('refused');
   expect(answer.findings[0].path).toBe(path);
-  expect(answer.findings[0].message).toContain(says);
+  expect(inWords(answer.findings[0])).toContain(says);
 });
 
 test('the same request without the mistake is answered', () => {

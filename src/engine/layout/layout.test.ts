@@ -7,6 +7,7 @@ import {
   sevenSixFour,
   smoothRod,
 } from '../../../test/rods/invented-rods.ts';
+import { inWords } from '../../../test/support/in-words.ts';
 import { seededRandom } from '../numerics/seeded-random.ts';
 import { gainOfFreeIntervals } from './free-intervals.ts';
 import { makeLadder, readLadder } from './ladder.ts';
@@ -27,7 +28,7 @@ function request(seed: number, change: Partial<LayoutRequest> = {}): LayoutReque
 }
 function found(of: LayoutRequest): LayoutFound {
   const answer = layout(of);
-  if (answer.status === 'refused') throw new Error(answer.findings[0].message);
+  if (answer.status === 'refused') throw new Error(inWords(answer.findings[0]));
   return answer;
 }
 const intervalsOf = (fromTipM: readonly number[]) =>

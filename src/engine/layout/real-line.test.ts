@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type LadderRequest, makeLadder, readLadder } from './ladder.ts';
+import { makeLadder, readLadder } from './ladder.ts';
+import type { LadderRequest } from './ladder-request.ts';
 import { commonFriction, readRealLine } from './real-line.ts';
 
 /** An invented 9 ft blank with ten guides. */

@@ -1,5 +1,7 @@
 /** Which placing rules a list of marks breaks, and why no layout can keep them all. */
+
 import type { Finding } from '../finding.ts';
+import { said } from '../finding.ts';
 import { anyClear, deepestClash } from './kept-free.ts';
 import { rulesOf, type SettledLayout } from './layout-request.ts';
 import { nearestLayout, type PlacingRules } from './placing-rules.ts';
@@ -10,10 +12,9 @@ export function startBreaks(settled: SettledLayout): Finding[] {
   const { fromTipM } = start;
   const findings: Finding[] = [];
   const add = (guide: number, message: string) =>
-    findings.push({
-      path: `start.fromTipM[${guide}]`,
-      message: `guide ${guide + 1} at ${metres(fromTipM[guide])} ${message}`,
-    });
+    findings.push(
+      said(`start.fromTipM[${guide}]`, `guide ${guide + 1} at ${metres(fromTipM[guide])} ${message}`),
+    );
   fromTipM.forEach((station, guide) => {
     const heldAt = held[guide];
     if (heldAt !== undefined && Math.abs(heldAt - station) > 1e-6) add(guide, `is held at ${metres(heldAt)}`);
@@ -43,21 +44,19 @@ export function whyImpossible(settled: SettledLayout): Finding[] {
   const { fromTipM } = settled.start;
   if (!nearestLayout(free, fromTipM)) {
     const message = `the held marks leave no room for ${rules.count} guides with 50 mm, or the length of their feet, an interval: move a held mark or take fewer guides`;
-    return [{ path: 'pinned', message }];
+    return [said('pinned', message)];
   }
   if (!nearestLayout(rules, fromTipM)) {
     const message =
       'with these held marks the intervals cannot grow towards the butt: move a held mark or ask for free intervals';
-    return [
-      { path: settled.held.filter((at) => at !== undefined).length > 2 ? 'pinned' : 'intervals', message },
-    ];
+    return [said(settled.held.filter((at) => at !== undefined).length > 2 ? 'pinned' : 'intervals', message)];
   }
   const zones = { zones: settled.keepOut, halfFootM: settled.halfFootM };
   const freeHelps = settled.intervals === 'growing' && anyClear(zones, free, fromTipM).best !== undefined;
   const message = freeHelps
     ? `${rules.count} guides find no place clear of the kept-free zones with growing intervals: ask for free intervals, narrow a zone or change the number of guides`
     : `${rules.count} guides find no place clear of the kept-free zones: narrow a zone, move a held mark or take fewer guides`;
-  return [{ path: 'keepOut', message }];
+  return [said('keepOut', message)];
 }
 
 function metres(value: number): string {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type LadderRequest, makeLadder, readLadder } from './ladder.ts';
+import { makeLadder, readLadder } from './ladder.ts';
+import type { LadderRequest } from './ladder-request.ts';
 import { ruleLadder } from './rule-reading.ts';
 
 /** Invented rod: 2.4 m, stiffness falling to the tip. */

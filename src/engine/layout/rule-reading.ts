@@ -15,7 +15,8 @@ import {
   piecewiseLinear,
   valueAt,
 } from '../numerics/piecewise-linear.ts';
-import type { Ladder, LadderReading, LoadReading } from './ladder.ts';
+import type { LadderReading, LoadReading } from './ladder.ts';
+import type { Ladder } from './ladder-request.ts';
 
 export interface OutsideDiameter {
   fromTipM: number;

@@ -9,7 +9,8 @@
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import type { KeepOut } from '../layout/kept-free.ts';
-import { type LadderRequest, makeLadder, readLadder } from '../layout/ladder.ts';
+import { makeLadder, readLadder } from '../layout/ladder.ts';
+import type { LadderRequest } from '../layout/ladder-request.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
 import { type SettledLayout, settleLayout } from '../layout/layout-request.ts';
 import { nearestLayout, type PlacingRules, placingRows } from '../layout/placing-rules.ts';

@@ -7,7 +7,9 @@
  * point keeps the larger of both standard errors. Curves that lie further apart than three times what their standard
  * errors allow, or that differ in shape, are not joined: they are not of one bend, or not in one plane of marks.
  */
+
 import type { Finding } from '../finding.ts';
+import { said } from '../finding.ts';
 import {
   type Alignment,
   alignCurve,
@@ -82,7 +84,7 @@ export function joinCurves(whole: readonly SeenPoint[], closeUp: readonly SeenPo
 }
 
 function refused(message: string): JoinAnswer {
-  return { status: 'not-joined', finding: { path: 'closeUp', message } };
+  return { status: 'not-joined', finding: said('closeUp', message) };
 }
 
 const inMm = (lengthM: number) => `${(lengthM * 1000).toFixed(1)} mm`;

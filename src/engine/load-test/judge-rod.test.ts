@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import { fullPlan, readBench } from '../../../test/support/simulated-bench.ts';
 import { photographTaped, type TapedRod, tapedRod } from '../../../test/support/taped-rod.ts';
-import { withheldInWords } from '../flow/judge-words.ts';
+import { withheldInWords } from '../../words/judging.ts';
 import { makeLadder, readLadder } from '../layout/ladder.ts';
 import { placeAnew } from '../sureness/mark-spread.ts';
 import { judgeRod, type RodJudgement } from './judge-rod.ts';

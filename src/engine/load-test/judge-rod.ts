@@ -9,13 +9,8 @@
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import type { Rod } from '../bend/rod.ts';
 import type { Finding } from '../finding.ts';
-import {
-  type LadderLoad,
-  type LadderRequest,
-  type LoadReading,
-  makeLadder,
-  readLadder,
-} from '../layout/ladder.ts';
+import { type LoadReading, makeLadder, readLadder } from '../layout/ladder.ts';
+import type { LadderLoad, LadderRequest } from '../layout/ladder-request.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
 import { commonSigmaM } from '../stiffness/bench-model.ts';
 import { curvePlaces, type PlanePoint } from '../stiffness/curve-places.ts';

@@ -1,4 +1,5 @@
 import type { Finding } from '../finding.ts';
+import { said } from '../finding.ts';
 import type { RotationRequest } from './request.ts';
 
 /** Input that makes no sense, named at its field. */
@@ -6,39 +7,34 @@ export function checkRotation({ loadsKg, readings, sigmaM }: RotationRequest): F
   const findings: Finding[] = [];
   loadsKg.forEach((kg, i) => {
     if (!(kg >= 0 && kg <= 50)) {
-      findings.push({
-        path: `loadsKg[${i}]`,
-        message: `${kg} kg is no test weight; grams as kilograms? give 0 to 50 kg`,
-      });
+      findings.push(said(`loadsKg[${i}]`, `${kg} kg is no test weight; grams as kilograms? give 0 to 50 kg`));
     }
   });
   if (loadsKg[0] === loadsKg[1]) {
-    findings.push({ path: 'loadsKg', message: `both loads are ${loadsKg[0]} kg; read two that differ` });
+    findings.push(said('loadsKg', `both loads are ${loadsKg[0]} kg; read two that differ`));
   }
   if (!(sigmaM > 0 && sigmaM <= 0.1)) {
-    findings.push({
-      path: 'sigmaM',
-      message: `${sigmaM} m is no ± of a reading; give more than 0, up to 0.1 m`,
-    });
+    findings.push(said('sigmaM', `${sigmaM} m is no ± of a reading; give more than 0, up to 0.1 m`));
   }
   readings.forEach(({ turnRad, dropsM }, i) => {
     if (!Number.isFinite(turnRad)) {
-      findings.push({ path: `readings[${i}].turnRad`, message: `${turnRad} is no angle; give radians` });
+      findings.push(said(`readings[${i}].turnRad`, `${turnRad} is no angle; give radians`));
     }
     dropsM.forEach((drop, k) => {
       if (!(Math.abs(drop) <= 5)) {
-        findings.push({
-          path: `readings[${i}].dropsM[${k}]`,
-          message: `${drop} m is no drop of a section; millimetres as metres?`,
-        });
+        findings.push(
+          said(`readings[${i}].dropsM[${k}]`, `${drop} m is no drop of a section; millimetres as metres?`),
+        );
       }
     });
   });
   if (findings.length === 0 && distinctDirections(readings) < 3) {
-    findings.push({
-      path: 'readings',
-      message: `${readings.length} readings in ${distinctDirections(readings)} directions cannot tell bow from stiffness; read 0, 45, 90 and 135° at least, or 8 steps over a whole turn`,
-    });
+    findings.push(
+      said(
+        'readings',
+        `${readings.length} readings in ${distinctDirections(readings)} directions cannot tell bow from stiffness; read 0, 45, 90 and 135° at least, or 8 steps over a whole turn`,
+      ),
+    );
   }
   return findings;
 }

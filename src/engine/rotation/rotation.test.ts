@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { inWords } from '../../../test/support/in-words.ts';
 import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
 import type { RotationRequest, RotationSolved } from './request.ts';
 import { rotation } from './rotation.ts';
@@ -45,7 +46,7 @@ test.each([
   expect(answer.significant).toEqual({ bow: true, stiffness: true });
   expect(answer.findings).toHaveLength(said.length);
   said.forEach((words, i) => {
-    expect(answer.findings[i].message).toMatch(words);
+    expect(inWords(answer.findings[i])).toMatch(words);
   });
 });
 
@@ -121,5 +122,5 @@ test.each([
 
 test('turns in a bunch are told so', () => {
   const answer = rotation(readings(bowed, [0, 0.2, 0.4, 0.6], 1e-5, 1));
-  expect(answer.findings.map(({ message }) => message).join(' ')).toMatch(/too little of the circle/);
+  expect(answer.findings.map(inWords).join(' ')).toMatch(/too little of the circle/);
 });

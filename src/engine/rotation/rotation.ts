@@ -5,7 +5,9 @@
  * A pair (two parts of one harmonic) is called significant where vᵀ C⁻¹ v exceeds 9.21, the 99 % point of χ²
  * with two degrees of freedom: one section in a hundred without bow would be called bowed.
  */
+
 import type { Finding } from '../finding.ts';
+import { said } from '../finding.ts';
 import { checkRotation } from './check-rotation.ts';
 import type { Harmonics } from './harmonics.ts';
 import { settleReadings } from './odd-readings.ts';
@@ -67,19 +69,19 @@ function pairOf({ parameters, covariance }: Harmonics, first: number, sigmaM: nu
 }
 
 function cannotTell({ readings }: RotationRequest): Finding {
-  return {
-    path: 'readings',
-    message: `the ${readings.length} turns do not tell bow from stiffness; spread them evenly, 0, 45, 90 and 135° at least`,
-  };
+  return said(
+    'readings',
+    `the ${readings.length} turns do not tell bow from stiffness; spread them evenly, 0, 45, 90 and 135° at least`,
+  );
 }
 
 function scatterFinding(sigmaM: number, statedM: number): Finding[] {
   if (sigmaM < 1.6 * statedM) return [];
   return [
-    {
-      path: 'sigmaM',
-      message: `the readings scatter by ${(1000 * sigmaM).toFixed(2)} mm, not the stated ${(1000 * statedM).toFixed(2)} mm; the uncertainties are widened for it`,
-    },
+    said(
+      'sigmaM',
+      `the readings scatter by ${(1000 * sigmaM).toFixed(2)} mm, not the stated ${(1000 * statedM).toFixed(2)} mm; the uncertainties are widened for it`,
+    ),
   ];
 }
 
@@ -97,19 +99,19 @@ function placingFindings({ readings }: RotationRequest, { covariance, parameters
 }
 
 function tooNarrow(what: string, steps: string): Finding {
-  return {
-    path: 'readings',
-    message: `the turns cover too little of the circle: ${what} is more than three times less certain than as many readings spread over ${steps} would leave it`,
-  };
+  return said(
+    'readings',
+    `the turns cover too little of the circle: ${what} is more than three times less certain than as many readings spread over ${steps} would leave it`,
+  );
 }
 
 function smallDifferenceFinding(differenceM: number, sigmaM: number): Finding[] {
   if (differenceM > 10 * sigmaM) return [];
   return [
-    {
-      path: 'loadsKg',
-      message: `the two loads differ by only ${(1000 * differenceM).toFixed(1)} mm of drop; take a heavier second one`,
-    },
+    said(
+      'loadsKg',
+      `the two loads differ by only ${(1000 * differenceM).toFixed(1)} mm of drop; take a heavier second one`,
+    ),
   ];
 }
 

@@ -2,7 +2,9 @@
  * One section turned on the bench, row by row as it was read. Angles are places round the section: 0 at the
  * builder's reference mark, a row's angle is the place that faces down, towards the weight.
  */
+
 import type { Finding } from '../finding.ts';
+import { said } from '../finding.ts';
 import type { RotationAnswer, RotationRequest } from './request.ts';
 import { rotation } from './rotation.ts';
 
@@ -48,16 +50,16 @@ export function readTurned(section: TurnedSection): TurnedReading {
   if (complete.length < fewestTurns) return { ...counts, findings: [] };
   if (heavyKg === undefined) {
     const message = 'Say how heavy the second load was; without it bow and stiffness cannot be told apart.';
-    return { ...counts, findings: [{ path: `turnings/${section.id}/loadB`, message }] };
+    return { ...counts, findings: [said(`turnings/${section.id}/loadB`, message)] };
   }
   const request = { loadsKg: [lightKg, heavyKg] as const, sigmaM, readings: complete };
   const answer = rotation({
     ...request,
     readings: complete.map(({ turnRad, dropsM }) => ({ turnRad, dropsM })),
   });
-  const findings = answer.findings.map(({ path, message }) => ({
-    path: recordPlace(section.id, path, complete),
-    message,
+  const findings = answer.findings.map((found) => ({
+    ...found,
+    path: recordPlace(section.id, found.path, complete),
   }));
   return { ...counts, request, answer, findings };
 }

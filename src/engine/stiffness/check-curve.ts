@@ -1,5 +1,5 @@
 /** A traced curve that makes no sense, named at its field. */
-import type { Require } from './check-fit.ts';
+import type { Require } from '../finding.ts';
 import { arcFromTip } from './curve-places.ts';
 import type { FitCurve, FitCurveSetup, FitLine } from './request.ts';
 

@@ -1,12 +1,14 @@
 /** Input that makes no sense, named at its field; an empty list means that a fit can be tried. */
-import type { Finding } from '../finding.ts';
+
+import type { Finding, Require } from '../finding.ts';
+import { said } from '../finding.ts';
 import { checkCurve } from './check-curve.ts';
 import type { FitBlank, FitClampSetup, FitRequest, FitSpanSetup } from './request.ts';
 
 export function checkFit({ blank, setups }: FitRequest): Finding[] {
   const findings: Finding[] = [];
   const require = (holds: boolean, path: string, message: string) => {
-    if (!holds) findings.push({ path, message });
+    if (!holds) findings.push(said(path, message));
   };
   checkBlank(blank, require);
   setups.forEach((setup, s) => {
@@ -17,8 +19,6 @@ export function checkFit({ blank, setups }: FitRequest): Finding[] {
   });
   return findings;
 }
-
-export type Require = (holds: boolean, path: string, message: string) => void;
 
 export function within(value: number, low: number, high: number): boolean {
   return Number.isFinite(value) && value >= low && value <= high;

@@ -1,5 +1,7 @@
 /** What is odd, in the bench's words, at the row where it stands. */
+
 import type { Finding } from '../finding.ts';
+import { said } from '../finding.ts';
 import { stationOf } from './doubts.ts';
 import { type Explained, isCarried, type Named } from './explanation.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
@@ -29,10 +31,12 @@ function saySwap(pair: Extract<Named, { kind: 'swap' }>['pair'], request: Explai
   if (owner.kind === 'span') return [];
   // the request was swapped: say the weights as they were stated
   const [a, b] = [owner.tests[second], owner.tests[first]].map((test) => hungText(test.hung ?? []));
-  return [first, second].map((test) => ({
-    path: `setups[${setup}].tests[${test}]`,
-    message: `the drops noted with ${a} (test ${first + 1}) and with ${b} (test ${second + 1}) fit each other's weight: were the loads swapped? They are used the other way round; put the weights right`,
-  }));
+  return [first, second].map((test) =>
+    said(
+      `setups[${setup}].tests[${test}]`,
+      `the drops noted with ${a} (test ${first + 1}) and with ${b} (test ${second + 1}) fit each other's weight: were the loads swapped? They are used the other way round; put the weights right`,
+    ),
+  );
 }
 
 function hungText(hung: readonly { massKg: number }[]): string {
@@ -41,10 +45,10 @@ function hungText(hung: readonly { massKg: number }[]): string {
 }
 
 function sayTest({ setup, test }: Extract<Named, { kind: 'test' }>): Finding {
-  return {
-    path: `setups[${setup}].tests[${test}]`,
-    message: `the readings of test ${test + 1} do not agree with any blank that the others allow; it is left out. Check its weight and its unit, and read it again`,
-  };
+  return said(
+    `setups[${setup}].tests[${test}]`,
+    `the readings of test ${test + 1} do not agree with any blank that the others allow; it is left out. Check its weight and its unit, and read it again`,
+  );
 }
 
 function sayDoubt(
@@ -64,20 +68,20 @@ function sayDoubt(
       if (kind === 'station') return [sayCheck(path, stationOf(request.setups, datum), value, or)];
       const what = kind === 'sag' ? 'sag' : 'drop';
       return [
-        {
+        said(
           path,
-          message: `the ${what} of ${mm(value)} reads ${mm(Math.abs(amplitude))} ${amplitude > 0 ? 'more' : 'less'} than the others allow, about ${mm(value - amplitude)}${slipText(amplitude)} It is left out; read it again${or}`,
-        },
+          `the ${what} of ${mm(value)} reads ${mm(Math.abs(amplitude))} ${amplitude > 0 ? 'more' : 'less'} than the others allow, about ${mm(value - amplitude)}${slipText(amplitude)} It is left out; read it again${or}`,
+        ),
       ];
     }
     case 'stretch': {
       const datum = data[doubt.data[0]];
       const at = mm(stationOf(problem.model.request.setups, datum));
       return [
-        {
-          path: datum.path,
-          message: `about ${at} from the tip the traced curve strays ${mm(Math.abs(amplitude))} from any bend of this blank: does it follow a cable or a shadow there? Look at the overlay; until then that stretch counts for little${or}`,
-        },
+        said(
+          datum.path,
+          `about ${at} from the tip the traced curve strays ${mm(Math.abs(amplitude))} from any bend of this blank: does it follow a cable or a shadow there? Look at the overlay; until then that stretch counts for little${or}`,
+        ),
       ];
     }
     case 'mass': {
@@ -87,72 +91,72 @@ function sayDoubt(
         ? [`the balance point, ${mm(value)} from the blank's tip,`, 'Measure it again']
         : [`the mass of ${grams(value)}`, 'Weigh it again'];
       return [
-        {
+        said(
           path,
-          message: `${what} does not agree with the other weights and balance points; it is left out. ${remedy}`,
-        },
+          `${what} does not agree with the other weights and balance points; it is left out. ${remedy}`,
+        ),
       ];
     }
     case 'flag':
       return doubt.data.map((d) => {
         const station = stationOf(problem.model.request.setups, data[d]);
-        return {
-          path: data[d].path,
-          message: `the flag at ${mm(station)} reads in every test as if it stood ${mm(Math.abs(amplitude))} nearer the ${amplitude > 0 ? 'butt' : 'tip'}. Measure its station again; until then its readings count for little${or}`,
-        };
+        return said(
+          data[d].path,
+          `the flag at ${mm(station)} reads in every test as if it stood ${mm(Math.abs(amplitude))} nearer the ${amplitude > 0 ? 'butt' : 'tip'}. Measure its station again; until then its readings count for little${or}`,
+        );
       });
     case 'stations':
       return [
-        {
-          path: test,
-          message: `all stations of test ${doubt.test + 1} read as if they stood ${mm(Math.abs(amplitude))} nearer the ${amplitude > 0 ? 'butt' : 'tip'}: was the tape hooked elsewhere? Measure them again${or}`,
-        },
+        said(
+          test,
+          `all stations of test ${doubt.test + 1} read as if they stood ${mm(Math.abs(amplitude))} nearer the ${amplitude > 0 ? 'butt' : 'tip'}: was the tape hooked elsewhere? Measure them again${or}`,
+        ),
       ];
     case 'slip':
       return [
-        {
-          path: test,
-          message: `from test ${doubt.test + 1} on the blank points ${degrees(Math.abs(amplitude))} ${amplitude > 0 ? 'higher' : 'lower'} at the clamp than before: did the clamp slip? These tests are taken with a tilt of their own; read one of the earlier tests again${or}`,
-        },
+        said(
+          test,
+          `from test ${doubt.test + 1} on the blank points ${degrees(Math.abs(amplitude))} ${amplitude > 0 ? 'higher' : 'lower'} at the clamp than before: did the clamp slip? These tests are taken with a tilt of their own; read one of the earlier tests again${or}`,
+        ),
       ];
     case 'load':
       return [
-        {
-          path: test,
-          message: `the drops of test ${doubt.test + 1} want ${Math.abs(100 * amplitude).toFixed(0)} % ${amplitude > 0 ? 'more' : 'less'} weight than stated. Weigh it again; until then the test says little${or}`,
-        },
+        said(
+          test,
+          `the drops of test ${doubt.test + 1} want ${Math.abs(100 * amplitude).toFixed(0)} % ${amplitude > 0 ? 'more' : 'less'} weight than stated. Weigh it again; until then the test says little${or}`,
+        ),
       ];
     case 'edge':
       return [
-        {
-          path: doubt.test < 0 ? `setups[${doubt.setup}]` : test,
-          message: `the readings stand ${Math.abs(amplitude).toFixed(1)} radii too ${amplitude > 0 ? 'low' : 'high'}, most where the blank is thick: was the ${amplitude > 0 ? 'lower' : 'upper'} edge read? Say which edge was read${or}`,
-        },
+        said(
+          doubt.test < 0 ? `setups[${doubt.setup}]` : test,
+          `the readings stand ${Math.abs(amplitude).toFixed(1)} radii too ${amplitude > 0 ? 'low' : 'high'}, most where the blank is thick: was the ${amplitude > 0 ? 'lower' : 'upper'} edge read? Say which edge was read${or}`,
+        ),
       ];
   }
 }
 
 function saySwing(path: string, value: number, amplitude: number): Finding {
   const [counted, wanted] = [value, value - amplitude].map((log) => `${Math.exp(log).toFixed(2)} Hz`);
-  return {
+  return said(
     path,
-    message: `the swings counted, ${counted}, do not agree with what bends: ${wanted} would. They are left out; count again, the hold pressed firm, and look where it is held`,
-  };
+    `the swings counted, ${counted}, do not agree with what bends: ${wanted} would. They are left out; count again, the hold pressed firm, and look where it is held`,
+  );
 }
 
 function sayCheck(path: string, station: number, missM: number, or: string): Finding {
-  return {
+  return said(
     path,
-    message: `the flag at ${mm(station)} was measured from the tip and from the clamp, and the two together are ${mm(Math.abs(missM))} ${missM > 0 ? 'short of' : 'more than'} what lies between them; its drops fit its distance from the tip. Measure it again from both${or}`,
-  };
+    `the flag at ${mm(station)} was measured from the tip and from the clamp, and the two together are ${mm(Math.abs(missM))} ${missM > 0 ? 'short of' : 'more than'} what lies between them; its drops fit its distance from the tip. Measure it again from both${or}`,
+  );
 }
 
 function sayLength(path: string, excessM: number): Finding {
   const which = excessM > 0 ? 'longer' : 'shorter';
-  return {
+  return said(
     path,
-    message: `the traced curve is ${mm(Math.abs(excessM))} ${which} than the blank from its hold to the tip: do the marks' distances hold, and was the hold tapped where it says? The length is left out`,
-  };
+    `the traced curve is ${mm(Math.abs(excessM))} ${which} than the blank from its hold to the tip: do the marks' distances hold, and was the hold tapped where it says? The length is left out`,
+  );
 }
 
 /** Where the error is about a round step of a tape. */

@@ -1,5 +1,7 @@
 /** Swings counted at a simulated bench, the truth by another method (frequency.ts) on the true blank's own tables. */
+
 import { expect, test } from 'vitest';
+import { inWords } from '../../../test/support/in-words.ts';
 import { randomBlank, readBench } from '../../../test/support/simulated-bench.ts';
 import { frequency } from '../frequency/frequency.ts';
 import { fitStiffness } from './fit.ts';
@@ -41,7 +43,7 @@ test('a count narrows what one weight at the tip left open, and the band stays t
 test('a count three times as fast as any such blank swings is named and left out', () => {
   const { findings } = solved(withSwings(3 * trueHz));
   expect(findings.map(({ path }) => path)).toEqual(['blank.swings[0]']);
-  expect(findings[0].message).toContain('Hz');
+  expect(inWords(findings[0])).toContain('Hz');
 });
 
 test('a count that makes no sense is refused at its field', () => {

@@ -4,7 +4,8 @@
  * blank stands beside it.
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
-import { type LadderRequest, makeLadder, readLadder } from '../layout/ladder.ts';
+import { makeLadder, readLadder } from '../layout/ladder.ts';
+import type { LadderRequest } from '../layout/ladder-request.ts';
 import { type LayoutRequest, settleLayout } from '../layout/layout-request.ts';
 import { placeDefaults, placeGuides } from '../layout/place-guides.ts';
 import { freshRatiosAt, makeRatioProbe } from '../layout/ratios.ts';

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { straightSag } from '../../../test/support/reading-policy.ts';
 import { randomBlank, readBench, type SetupPlan } from '../../../test/support/simulated-bench.ts';
+import { readingInWords } from '../../words/next-reading.ts';
 import { freeRod } from '../bench/free-rod.ts';
 import { bend } from '../bend/bend.ts';
-import { readingInWords } from '../flow/next-reading-words.ts';
 import { frequency } from '../frequency/frequency.ts';
 import { type LayoutFound, layout } from '../layout/layout.ts';
 import { defaultLadder, defaultLimits } from '../layout/layout-defaults.ts';

@@ -5,38 +5,15 @@
  *
  * Minutes: a bench's habit, not measured (common practice, no source).
  */
-import type { BlankTables } from '../bench/free-rod.ts';
+
 import { commonHeldM, dropShareAt, weights } from '../bench/protocol.ts';
 import { type LevelLoad, predictedTipDrop } from '../bend/predicted-tip-drop.ts';
 import type { FitClampSetup, FitRequest, FitSetup } from '../stiffness/request.ts';
 import { stopwatchSigmaS } from '../stiffness/swing-data.ts';
+import type { OptionsQuestion, ReadingOption } from './reading-option.ts';
 import { type SpanOnOffer, spansOnOffer } from './span-offers.ts';
 import { type SwingOnOffer, swingsOnOffer } from './swing-offers.ts';
 
-export interface OptionsQuestion {
-  fit: FitRequest;
-  /** Index in `fit.setups` of the one that nobody has touched since; undefined: none stands. */
-  standing?: number;
-  /** The blank as it is best known: weights are chosen by it. */
-  tables: BlankTables;
-  /** Height of the blocks over the floor, where it is known. */
-  clampHeightM?: number;
-}
-
-export interface ReadingOption {
-  /** A stretch on two supports, loaded and read at `readFromTipM`; the blocks are not used. */
-  supportsFromTipM?: readonly [number, number];
-  /** Swings of the bare blank, held at `clampFromTipM`; no loads. */
-  swings?: { count: number; seconds: number };
-  /** Index of the set-up that stands; left out: the blocks are set anew. */
-  standing?: number;
-  clampFromTipM: number;
-  turnedRad: number;
-  /** In this order. */
-  loads: { massKg: number; readFromTipM: number[] }[];
-  readings: number;
-  minutes: number;
-}
 /** What could be read, and which of it goes together. */
 export type Offer = SetupOnOffer | SpanOnOffer | SwingOnOffer;
 

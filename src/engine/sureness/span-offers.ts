@@ -8,7 +8,7 @@ import { handyWeightWithin } from '../bench/protocol.ts';
 import { piecewiseLinear, valueAt } from '../numerics/piecewise-linear.ts';
 import type { FitSpanSetup } from '../stiffness/request.ts';
 import { standardGravity } from '../units/gravity.ts';
-import type { OptionsQuestion, ReadingOption } from './reading-options.ts';
+import type { OptionsQuestion, ReadingOption } from './reading-option.ts';
 
 export interface SpanOnOffer {
   kind: 'span';

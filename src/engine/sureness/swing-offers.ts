@@ -5,7 +5,7 @@
 import { freeRod } from '../bench/free-rod.ts';
 import { rodTables } from '../bend/rod.ts';
 import { firstMode } from '../frequency/first-mode.ts';
-import type { OptionsQuestion, ReadingOption } from './reading-options.ts';
+import type { OptionsQuestion, ReadingOption } from './reading-option.ts';
 
 export interface SwingOnOffer {
   kind: 'swings';

@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { inWords } from '../../../test/support/in-words.ts';
 import { formatInches } from './format-inches.ts';
 import { formatDegrees, formatGrams, formatLength, formatOunces } from './format-quantity.ts';
-import { type ReadOptions, readQuantity } from './read-quantity.ts';
+import type { ReadOptions } from './quantity-parts.ts';
+import { readQuantity } from './read-quantity.ts';
 import type { Dimension, UnitSystem } from './unit-table.ts';
 
 const read = (text: string, dimension: Dimension = 'length', system: UnitSystem = 'inch') =>
@@ -10,14 +12,14 @@ const read = (text: string, dimension: Dimension = 'length', system: UnitSystem 
 
 function siOf(text: string, dimension?: Dimension, system?: UnitSystem): number {
   const result = read(text, dimension, system);
-  if (!result.ok) throw new Error(result.finding.message);
+  if (!result.ok) throw new Error(inWords(result.finding));
   return result.si;
 }
 function refusal(text: string, dimension?: Dimension, system?: UnitSystem): string {
   const result = read(text, dimension, system);
   if (result.ok) throw new Error(`"${text}" was read as ${result.understood}`);
   expect(result.finding.path).toBe('a/b/c');
-  return result.finding.message;
+  return inWords(result.finding);
 }
 
 describe('what people write', () => {
@@ -88,7 +90,7 @@ describe('what people write', () => {
 describe('what was understood', () => {
   const understood = (text: string, dimension?: Dimension, system?: UnitSystem) => {
     const result = read(text, dimension, system);
-    return result.ok ? result.understood : result.finding.message;
+    return result.ok ? result.understood : inWords(result.finding);
   };
   it.each([
     ['4 1/2 in', 'length', 'inch', '4 1/2 in = 114.3 mm'],
@@ -135,7 +137,7 @@ describe('what makes no sense is named with its remedy', () => {
       fc.property(fc.oneof(fc.string(), nearly), options, (text, dimension) => {
         const result = read(text, dimension);
         if (result.ok) expect(Number.isFinite(result.si)).toBe(true);
-        else expect(result.finding.message.length).toBeGreaterThan(20);
+        else expect(inWords(result.finding).length).toBeGreaterThan(20);
       }),
       { seed: 7, numRuns: 3000 },
     );
@@ -207,5 +209,41 @@ describe('laws', () => {
       }),
       { seed: 3, numRuns: 500 },
     );
+  });
+});
+
+describe('temperatures, volumes and densities', () => {
+  /** °C = (°F − 32) × 5/9, 1 US fl oz = 29.5735295625 ml, 1 lb/gal = 119.826427 kg/m³: NIST SP 811, appendix B.8. */
+  it.each<[string, Dimension, number]>([
+    ['32 F', 'temperature', 0],
+    ['212 °F', 'temperature', 100],
+    ['-40 °C', 'temperature', -40],
+    ['-40 F', 'temperature', -40],
+    ['72 degrees', 'temperature', Number.NaN],
+    ['21 ℃', 'temperature', 21],
+    ['9 F', 'warmer', 5],
+    ['10 K', 'warmer', 10],
+    ['12 ml', 'volume', 12e-6],
+    ['12 cc', 'volume', 12e-6],
+    ['1/2 fl oz', 'volume', 14.78676478125e-6],
+    ['1 fl. oz.', 'volume', 29.5735295625e-6],
+    ['1.1 g/ml', 'density', 1100],
+    ['1.1 g/cm3', 'density', 1100],
+    ['1 lb/gal', 'density', 119.826427],
+  ])('%s', (text, dimension, si) => {
+    const result = read(text, dimension, 'mm');
+    if (Number.isNaN(si)) expect(result.ok).toBe(false);
+    else expect((result.ok && result.si / si) || Number(result.ok && result.si === si)).toBeCloseTo(1, 7);
+  });
+  it('a bare one is in the shop’s unit, and is told in it', () => {
+    expect(siOf('72', 'temperature', 'inch')).toBeCloseTo(200 / 9, 12);
+    expect(siOf('72', 'temperature', 'mm')).toBe(72);
+    expect(read('22 C', 'temperature', 'inch')).toMatchObject({ understood: '22 °C = 71.6 °F' });
+    expect(readQuantity('5', { dimension: 'mass', system: 'inch', weighsIn: 'oz' })).toMatchObject({
+      understood: '5 oz',
+    });
+  });
+  it('one stands alone: no two are added', () => {
+    expect(refusal('20 C 5 F', 'temperature')).toMatch(/cannot follow/);
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { cameraChoice, cameraFor } from '../../../test/render/camera.ts';
 import { randomFrom } from '../../../test/render/random.ts';
+import { inWords } from '../../../test/support/in-words.ts';
 import type { Mark } from './camera-fit.ts';
 import { marksToCamera } from './marks-check.ts';
 
@@ -58,7 +59,7 @@ describe('marks', () => {
           leftOut: [index],
         });
         expect(answer.findings[0].path).toBe(`marks[${index}].atM`);
-        expect(answer.findings[0].message).toContain(`mark ${index + 1} does not agree`);
+        expect(inWords(answer.findings[0])).toContain(`mark ${index + 1} does not agree`);
       }
     }
   });
@@ -132,6 +133,6 @@ describe('marks', () => {
       three.map((_, i) => ({ plane: plane[i], pixel: camera.project(plane[i]) })),
       picture,
     );
-    expect(answer.findings.map((finding) => finding.message).join()).toContain('all marks but one');
+    expect(answer.findings.map((finding) => inWords(finding)).join()).toContain('all marks but one');
   });
 });

@@ -4,7 +4,9 @@
  * A mistyped distance is found by leaving each mark out in turn: with the right one gone the others suddenly
  * agree, and their camera says where it ought to be.
  */
-import type { Finding } from '../finding.ts';
+
+import type { Finding } from '../../engine/finding.ts';
+import { said } from '../../engine/finding.ts';
 import { type CameraFit, cameraFit, type Mark } from './camera-fit.ts';
 import { cameraBackProject } from './camera-model.ts';
 import type { Point } from './homography.ts';
@@ -48,12 +50,13 @@ export function marksToCamera(marks: readonly Mark[], picture: Picture, choice =
   while (misfitOf(fit, marks.length - leftOut.length) > choice.suspectMisfit) {
     const culprit = findCulprit(marks, leftOut, fit, picture, choice);
     if (culprit === undefined) {
-      findings.push({
-        path: 'marks',
-        message:
+      findings.push(
+        said(
+          'marks',
           `the marks do not agree: they miss their places by ${millimetres(fit.marksRmsM)} on average and no ` +
-          'single one explains it; check every distance, and that all marks lie in the blank’s plane',
-      });
+            'single one explains it; check every distance, and that all marks lie in the blank’s plane',
+        ),
+      );
       break;
     }
     leftOut.push(culprit.index);
@@ -62,20 +65,22 @@ export function marksToCamera(marks: readonly Mark[], picture: Picture, choice =
   }
   const misfit = misfitOf(fit, marks.length - leftOut.length);
   if (findings.length === 0 && misfit > choice.doubtMisfit) {
-    findings.push({
-      path: 'marks',
-      message:
+    findings.push(
+      said(
+        'marks',
         `the marks agree only to ${millimetres(fit.marksRmsM)}, ${misfit.toFixed(1)} times what good taps leave: a ` +
-        'mistyped distance may hide in that, and then places are off by several times the slip; check every distance, ' +
-        'or add marks',
-    });
+          'mistyped distance may hide in that, and then places are off by several times the slip; check every distance, ' +
+          'or add marks',
+      ),
+    );
   }
   if (nearlyOnLine(marks.filter((_, i) => !leftOut.includes(i)))) {
-    findings.push({
-      path: 'marks',
-      message:
+    findings.push(
+      said(
+        'marks',
         'all marks but one lie on one line, so the scale square to it is weak; add a mark well off the line',
-    });
+      ),
+    );
   }
   return { status: 'converged', fit, leftOut, findings };
 }
@@ -84,22 +89,21 @@ function marksWrong(marks: readonly Mark[], picture: Picture): Finding[] {
   const findings: Finding[] = [];
   for (const [i, mark] of marks.entries()) {
     if (![mark.pixel.x, mark.pixel.y, mark.plane.x, mark.plane.y].every(Number.isFinite)) {
-      findings.push({ path: `marks[${i}]`, message: 'px and atM must be two finite numbers each' });
+      findings.push(said(`marks[${i}]`, 'px and atM must be two finite numbers each'));
     } else if (outside(mark.pixel, picture)) {
-      findings.push({
-        path: `marks[${i}].px`,
-        message:
+      findings.push(
+        said(
+          `marks[${i}].px`,
           `(${mark.pixel.x}, ${mark.pixel.y}) lies outside the picture of ${picture.widthPx} × ` +
-          `${picture.heightPx} px; tap the mark again`,
-      });
+            `${picture.heightPx} px; tap the mark again`,
+        ),
+      );
     }
   }
   if (findings.length > 0) return findings;
   if (marks.length < 4) {
     const word = marks.length === 1 ? 'mark is' : 'marks are';
-    return [
-      { path: 'marks', message: `${marks.length} ${word} too few: give at least four points of known place` },
-    ];
+    return [said('marks', `${marks.length} ${word} too few: give at least four points of known place`)];
   }
   for (let i = 0; i < marks.length; i++) {
     for (let j = i + 1; j < marks.length; j++) findings.push(...tooClose(marks, i, j, picture));
@@ -108,10 +112,9 @@ function marksWrong(marks: readonly Mark[], picture: Picture): Finding[] {
     findings.length === 0 &&
     (flatness(marks.map((m) => m.plane)) < 0.02 || flatness(marks.map((m) => m.pixel)) < 0.01)
   ) {
-    findings.push({
-      path: 'marks',
-      message: 'the marks lie on one line; place at least two of them well to the side of the others',
-    });
+    findings.push(
+      said('marks', 'the marks lie on one line; place at least two of them well to the side of the others'),
+    );
   }
   return findings;
 }
@@ -126,19 +129,19 @@ function tooClose(marks: readonly Mark[], i: number, j: number, picture: Picture
   const apartM = Math.hypot(a.plane.x - b.plane.x, a.plane.y - b.plane.y);
   if (apartM < 0.005) {
     return [
-      {
-        path: `marks[${j}].atM`,
-        message: `marks ${i + 1} and ${j + 1} have the same place (${a.plane.x}, ${a.plane.y}) m; correct one of them`,
-      },
+      said(
+        `marks[${j}].atM`,
+        `marks ${i + 1} and ${j + 1} have the same place (${a.plane.x}, ${a.plane.y}) m; correct one of them`,
+      ),
     ];
   }
   const apartPx = Math.hypot(a.pixel.x - b.pixel.x, a.pixel.y - b.pixel.y);
   if (apartPx < Math.max(picture.widthPx, picture.heightPx) / 1000) {
     return [
-      {
-        path: `marks[${j}].px`,
-        message: `marks ${i + 1} and ${j + 1} were tapped at the same pixel; tap one of them again`,
-      },
+      said(
+        `marks[${j}].px`,
+        `marks ${i + 1} and ${j + 1} were tapped at the same pixel; tap one of them again`,
+      ),
     ];
   }
   return [];
@@ -205,13 +208,12 @@ function culpritFinding(marks: readonly Mark[], culprit: Culprit): Finding {
   const offY = mark.plane.y - ought.y;
   const axis =
     Math.abs(offX) > 8 * Math.abs(offY) ? ' in X' : Math.abs(offY) > 8 * Math.abs(offX) ? ' in Y' : '';
-  return {
-    path: `marks[${culprit.index}].atM`,
-    message:
-      `mark ${culprit.index + 1} does not agree with the others: given (${metres(mark.plane.x)}, ` +
+  return said(
+    `marks[${culprit.index}].atM`,
+    `mark ${culprit.index + 1} does not agree with the others: given (${metres(mark.plane.x)}, ` +
       `${metres(mark.plane.y)}) m, the others put it at (${metres(ought.x)}, ${metres(ought.y)}) m, ` +
       `${millimetres(Math.hypot(offX, offY))} away${axis}. It was left out; check its distance or tap it again`,
-  };
+  );
 }
 
 function metres(value: number): string {

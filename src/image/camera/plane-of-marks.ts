@@ -1,4 +1,5 @@
-import type { Finding, Refused } from '../finding.ts';
+import type { Finding } from '../../engine/finding.ts';
+import type { Refused } from '../finding.ts';
 import { cameraBackProject, cameraProject, cameraTowards } from './camera-model.ts';
 import type { Point } from './homography.ts';
 import { marksToCamera } from './marks-check.ts';

@@ -1,6 +1,7 @@
 import { encode } from 'fast-png';
 import jpeg from 'jpeg-js';
 import { describe, expect, test } from 'vitest';
+import { inWords } from '../../../test/support/in-words.ts';
 import { decodeImage } from './decode-image.ts';
 import { exifOrientation, type Orientation, oriented } from './orientation.ts';
 
@@ -72,7 +73,7 @@ function withExif(bytes: Uint8Array, orientation: number): Uint8Array {
 function refusal(bytes: Uint8Array): string {
   const answer = decodeImage(bytes);
   if (answer.status !== 'refused') throw new Error(`expected a refusal, got ${answer.status}`);
-  return answer.findings.map((finding) => `${finding.path}: ${finding.message}`).join('\n');
+  return answer.findings.map((finding) => `${finding.path}: ${inWords(finding)}`).join('\n');
 }
 
 describe('decoding', () => {

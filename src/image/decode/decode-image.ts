@@ -2,8 +2,10 @@
  * File bytes to pixels. The pixels are those of the picture as it is displayed: a JPEG's EXIF orientation is
  * carried out, so that a tap on the screen and the request's pixel places mean the same thing.
  */
+
+import { said } from '../../engine/finding.ts';
 import { type Refused, refusedWith } from '../finding.ts';
-import type { Pixels } from '../pixels.ts';
+import type { ImageHeader, Pixels } from '../pixels.ts';
 import { type DecodeLimits, decodeLimits } from './decode-limits.ts';
 import { decodeJpeg, jpegHeader } from './jpeg.ts';
 
@@ -16,13 +18,6 @@ export interface Decoded {
   pixels: Pixels;
   format: 'jpeg' | 'png';
   /** Resolution stated in the file, if any; scanners write it, and it may be wrong. */
-  statedDpi?: number;
-}
-
-/** What a header tells before anything large is allocated. */
-export interface ImageHeader {
-  widthPx: number;
-  heightPx: number;
   statedDpi?: number;
 }
 
@@ -49,7 +44,7 @@ export function decodeImage(bytes: Uint8Array, limits = decodeLimits): Decoded |
 }
 
 function refused(message: string): Refused {
-  return refusedWith([{ path: 'image', message }]);
+  return refusedWith([said('image', message)]);
 }
 
 type Format = 'jpeg' | 'png' | 'webp' | 'heic' | 'tiff' | 'gif' | 'bmp' | 'empty' | 'unknown';

@@ -1,6 +1,5 @@
 import jpeg from 'jpeg-js';
-import type { Pixels } from '../pixels.ts';
-import type { ImageHeader } from './decode-image.ts';
+import type { ImageHeader, Pixels } from '../pixels.ts';
 import { exifOrientation, type Orientation, oriented } from './orientation.ts';
 
 /** Size and stated resolution from the markers, before decoding (ITU-T T.81 annex B; JFIF 1.02). Throws. */

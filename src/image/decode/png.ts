@@ -1,6 +1,5 @@
 import { convertIndexedToRgb, type DecodedPng, decode } from 'fast-png';
-import type { Pixels } from '../pixels.ts';
-import type { ImageHeader } from './decode-image.ts';
+import type { ImageHeader, Pixels } from '../pixels.ts';
 
 /** Size and stated resolution before decoding (W3C PNG, IHDR and pHYs). Throws on a file too short. */
 export function pngHeader(bytes: Uint8Array): ImageHeader {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type GuideTruth, paintScan } from '../../../test/render/scan-sheet.ts';
 import { photographSheet } from '../../../test/render/sheet-photo.ts';
+import { inWords } from '../../../test/support/in-words.ts';
 import { bagSheet } from '../../engine/wall-mark/bag-marks.ts';
 import { flattenSheet } from './flatten-sheet.ts';
 import { scanImage } from './scan-image.ts';
@@ -21,10 +22,10 @@ describe('a picture of the reference sheet', () => {
   const photo = photographSheet(sheet, { tiltRad: 0.15, turnRad: 0.1 });
   it('tilted and turned, gives the guides’ feet as a flatbed does', () => {
     const flat = flattenSheet(photo);
-    if (flat.status === 'refused') throw new Error(flat.findings[0].message);
+    if (flat.status === 'refused') throw new Error(inWords(flat.findings[0]));
     expect(flat.findings).toEqual([]);
     const answer = scanImage({ dpi: flat.dpi }, flat.pixels);
-    if (answer.status === 'refused') throw new Error(answer.findings[0].message);
+    if (answer.status === 'refused') throw new Error(inWords(answer.findings[0]));
     expect(wholly.length).toBeGreaterThanOrEqual(2);
     expect(answer.guides.length).toBeLessThanOrEqual(sheet.guides.length);
     for (const guide of wholly) {
@@ -46,6 +47,6 @@ describe('a picture of the reference sheet', () => {
       return x < width * 0.3 && y > height * 0.7 ? 236 : value;
     });
     const flat = flattenSheet({ ...photo, data: covered });
-    expect(flat.status === 'refused' && flat.findings[0].message).toMatch(/^mark 23 is not seen; /);
+    expect(flat.status === 'refused' && inWords(flat.findings[0])).toMatch(/^mark 23 is not seen; /);
   }, 240_000);
 });

@@ -5,9 +5,12 @@
  * anew at an even resolution by bilinear interpolation. Assumptions: the sheet lies flat, the lens keeps straight
  * lines straight (telephones correct their own pictures), and feet lie on the paper.
  */
+
+import type { Finding } from '../../engine/finding.ts';
+import { said } from '../../engine/finding.ts';
 import { bagSheet } from '../../engine/wall-mark/bag-marks.ts';
 import { type Homography, homographyApply, homographyFit } from '../camera/homography.ts';
-import { type Finding, type Refused, refusedWith } from '../finding.ts';
+import { type Refused, refusedWith } from '../finding.ts';
 import { type FoundMark, findMarks } from '../marks/find-marks.ts';
 import type { Pixels } from '../pixels.ts';
 
@@ -31,7 +34,7 @@ export function flattenSheet(pixels: Pixels, onProgress?: (share: number) => voi
     at: found.find(({ number }) => number === mark.number),
   }));
   const missing = seen.filter(({ at }) => at === undefined).map(({ mark }) => mark.number);
-  if (missing.length > 0) return refusedWith([{ path: 'image', message: missingWords(missing) }]);
+  if (missing.length > 0) return refusedWith([said('image', missingWords(missing))]);
   const places = seen.flatMap(({ mark, at }) => (at ? [{ mark, at }] : []));
   const { homography } = homographyFit(
     places.map(({ mark, at }) => ({
@@ -43,10 +46,10 @@ export function flattenSheet(pixels: Pixels, onProgress?: (share: number) => voi
   const findings: Finding[] =
     seenDpi < leastSeenDpi
       ? [
-          {
-            path: 'image',
-            message: `the picture shows the sheet at ${Math.round(seenDpi)} dpi; go nearer, until the four marks fill it`,
-          },
+          said(
+            'image',
+            `the picture shows the sheet at ${Math.round(seenDpi)} dpi; go nearer, until the four marks fill it`,
+          ),
         ]
       : [];
   return { status: 'converged', pixels: drawnFlat(pixels, homography), dpi: flatDpi, findings };

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { paintScan } from '../../../test/render/scan-sheet.ts';
+import { inWords } from '../../../test/support/in-words.ts';
 import { scanImage } from './scan-image.ts';
 
 /** Sheets painted by a renderer that shares no code with the scan, with the truth of every guide. */
@@ -11,7 +12,7 @@ test('painted sheets: guides found, none invented, feet out of line to a tenth o
     const sheet = paintScan({ seed, guides: 3, widthMm: 100, heightMm: 70, clutter: true, hard: seed > 2 });
     const { width, height, rgb: data } = sheet.picture;
     const answer = scanImage({ dpi: sheet.dpi }, { width, height, channels: 3, data });
-    if (answer.status !== 'converged') throw new Error(answer.findings[0].message);
+    if (answer.status !== 'converged') throw new Error(inWords(answer.findings[0]));
     const matched = sheet.guides.flatMap((guide) => {
       const found = answer.guides.find(({ centrePx }) => distance(centrePx, guide.centrePx) < 60);
       return found ? [{ found, guide }] : [];
@@ -40,19 +41,17 @@ test('a guide lying on another is said, with its place, and neither is measured'
     return inside ? Math.min(value, rgb[3 * (fromY * width + fromX) + (at % 3)]) : value;
   });
   const answer = scanImage({ dpi: sheet.dpi }, { width, height, channels: 3, data });
-  if (answer.status !== 'converged') throw new Error(answer.findings[0].message);
+  if (answer.status !== 'converged') throw new Error(inWords(answer.findings[0]));
   expect(answer.guides).toEqual([]);
-  expect(answer.findings.map(({ message }) => message).join(' ')).toMatch(
-    /touch or overlap near pixel \(\d+, \d+\)/,
-  );
+  expect(answer.findings.map(inWords).join(' ')).toMatch(/touch or overlap near pixel \(\d+, \d+\)/);
 }, 120_000);
 
 test('at half the resolution a guide is known as one of the wrong size', () => {
   const sheet = paintScan({ seed: 5, guides: 1, dpi: 300, widthMm: 60, heightMm: 45 });
   const { width, height, rgb: data } = sheet.picture;
   const answer = scanImage({ dpi: 1200 }, { width, height, channels: 3, data }, { statedDpi: 300 });
-  if (answer.status !== 'converged') throw new Error(answer.findings[0].message);
-  const said = answer.findings.map(({ path, message }) => `${path}: ${message}`).join('; ');
+  if (answer.status !== 'converged') throw new Error(inWords(answer.findings[0]));
+  const said = answer.findings.map((one) => `${one.path}: ${inWords(one)}`).join('; ');
   expect(said).toMatch(/dpi: 1200 dpi is given but the file says 300/);
   expect(answer.guides).toEqual([]);
 }, 120_000);
@@ -63,7 +62,7 @@ test('the smallest snakes, 10 to 12 mm over both feet, are found', () => {
     const sheet = paintScan({ seed, guides: 1, widthMm: 56, heightMm: 50, clutter: true, size: -0.28 });
     const { width, height, rgb: data } = sheet.picture;
     const answer = scanImage({ dpi: sheet.dpi }, { width, height, channels: 3, data });
-    if (answer.status !== 'converged') throw new Error(answer.findings[0].message);
+    if (answer.status !== 'converged') throw new Error(inWords(answer.findings[0]));
     const [guide] = sheet.guides;
     expect(answer.guides.map(({ centrePx }) => distance(centrePx, guide.centrePx) < 20)).toEqual([true]);
     expect(Math.abs(answer.guides[0].lengthM - guide.lengthM)).toBeLessThan(0.0004);
@@ -91,14 +90,12 @@ test('a frame larger than any guide is passed over and said; the guide inside it
     return within(7) && !within(8) ? 40 : value;
   });
   const answer = scanImage({ dpi: 300 }, { width, height, channels: 3, data });
-  if (answer.status !== 'converged') throw new Error(answer.findings[0].message);
+  if (answer.status !== 'converged') throw new Error(inWords(answer.findings[0]));
   expect(answer.guides.map(({ centrePx }) => distance(centrePx, sheet.guides[0].centrePx) < 20)).toEqual([
     true,
   ]);
   // the frame's diagonal: 96 mm by 61 mm
-  expect(answer.findings.map(({ message }) => message)).toEqual([
-    expect.stringMatching(/ 11[3-5] mm across/),
-  ]);
+  expect(answer.findings.map(inWords)).toEqual([expect.stringMatching(/ 11[3-5] mm across/)]);
 }, 120_000);
 
 const distance = (a: readonly number[], b: readonly number[]) => Math.hypot(a[0] - b[0], a[1] - b[1]);

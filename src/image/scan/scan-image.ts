@@ -1,4 +1,6 @@
-import { type Finding, type Refused, refusedWith } from '../finding.ts';
+import type { Finding } from '../../engine/finding.ts';
+import { said } from '../../engine/finding.ts';
+import { type Refused, refusedWith } from '../finding.ts';
 import type { Pixels } from '../pixels.ts';
 import { differenceIn, type Ground, groundOf } from './ground.ts';
 import { type Mask, type Patch, patchesOf } from './mask.ts';
@@ -42,7 +44,7 @@ export function scanImage(
   const { dpi } = request;
   if (!(dpi >= 100 && dpi <= 2400)) {
     const message = `${dpi} is no resolution for this; scan at 600 dpi (100 to 2400 are read) and give that number`;
-    return refusedWith([{ path: 'dpi', message }]);
+    return refusedWith([said('dpi', message)]);
   }
   const progress = options.onProgress ?? (() => {});
   progress({ stage: 'ground', share: 0 });
@@ -62,7 +64,7 @@ export function scanImage(
   if (guides.length === 0) {
     const message =
       'no two-footed guide was found; lay them apart on the glass, feet down, and scan at 600 dpi';
-    findings.push({ path: 'image', message });
+    findings.push(said('image', message));
   }
   guides.sort((a, b) => a.centrePx[1] - b.centrePx[1] || a.centrePx[0] - b.centrePx[0]);
   progress({ stage: 'done', share: 1 });
@@ -179,13 +181,13 @@ function resolutionFindings(request: ScanRequest, statedDpi: number | undefined)
   const findings: Finding[] = [];
   if (request.dpi < 250) {
     const message = `at ${request.dpi} dpi a pixel is ${(25.4 / request.dpi).toFixed(2)} mm; scan at 600 dpi`;
-    findings.push({ path: 'dpi', message });
+    findings.push(said('dpi', message));
   }
   if (statedDpi !== undefined && Math.abs(statedDpi / request.dpi - 1) > 0.02) {
     const message =
       `${request.dpi} dpi is given but the file says ${statedDpi}; check with a guide or a printed scale of ` +
       'known length which is right';
-    findings.push({ path: 'dpi', message });
+    findings.push(said('dpi', message));
   }
   return findings;
 }
@@ -194,20 +196,20 @@ function readingFindings(reading: GuideReading, window: Window): Finding[] {
   const at = `(${Math.round(window.left + window.width / 2)}, ${Math.round(window.top + window.height / 2)})`;
   if (reading.kind === 'touching') {
     const message = `two or more guides touch or overlap near pixel ${at}; lay them apart and scan again`;
-    return [{ path: 'image', message }];
+    return [said('image', message)];
   }
   // a lid's edge is nothing to speak of
   if (reading.kind === 'too-large' && !window.touchesBorder) {
     const message =
       `what lies about pixel ${at} measures ${reading.acrossMm.toFixed(0)} mm across, more than any guide, and was ` +
       'passed over; take it off the glass, or is the resolution right?';
-    return [{ path: 'image', message }];
+    return [said('image', message)];
   }
   if (reading.kind === 'wrong-size') {
     const message =
       `what lies near pixel ${at} has a guide’s shape but would be ${reading.lengthMm.toFixed(1)} mm long; guides ` +
       `are ${guideLimits.leastLengthMm} to ${guideLimits.mostLengthMm} mm: is the resolution right?`;
-    return [{ path: 'dpi', message }];
+    return [said('dpi', message)];
   }
   return [];
 }

@@ -1,6 +1,7 @@
 import { encode } from 'fast-png';
 import jpeg from 'jpeg-js';
 import { describe, expect, test } from 'vitest';
+import { inWords } from '../../../test/support/in-words.ts';
 import { decodeImage } from '../decode/decode-image.ts';
 import type { Orientation } from '../decode/orientation.ts';
 import { stripPicture } from './strip-picture.ts';
@@ -53,18 +54,18 @@ function phoneJpeg(orientation: Orientation): Uint8Array {
 
 function stripped(bytes: Uint8Array) {
   const answer = stripPicture(bytes);
-  if (answer.status === 'refused') throw new Error(answer.findings[0].message);
+  if (answer.status === 'refused') throw new Error(inWords(answer.findings[0]));
   return answer;
 }
 
 function refusal(bytes: Uint8Array): string {
   const answer = stripPicture(bytes);
-  return answer.status === 'refused' ? answer.findings[0].message : 'taken';
+  return answer.status === 'refused' ? inWords(answer.findings[0]) : 'taken';
 }
 
 function pixelsOf(bytes: Uint8Array) {
   const answer = decodeImage(bytes);
-  if (answer.status !== 'converged') throw new Error(answer.findings[0].message);
+  if (answer.status !== 'converged') throw new Error(inWords(answer.findings[0]));
   return answer.pixels;
 }
 

@@ -3,6 +3,7 @@
  * comments and appended films are dropped. The compressed picture itself is copied byte for byte, so that not
  * one pixel changes; its orientation and its colour profile stay, since it would look different without them.
  */
+import { said } from '../../engine/finding.ts';
 import { decodeLimits } from '../decode/decode-limits.ts';
 import { type Refused, refusedWith } from '../finding.ts';
 import { type StrippedFile, startsWith } from './strip-file.ts';
@@ -76,5 +77,5 @@ function joined(parts: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
 }
 
 function refused(message: string): Refused {
-  return refusedWith([{ path: 'image', message }]);
+  return refusedWith([said('image', message)]);
 }

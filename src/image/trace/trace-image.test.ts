@@ -7,9 +7,11 @@ import { type Photo, paintPhoto } from '../../../test/render/photo.ts';
 import { randomFrom } from '../../../test/render/random.ts';
 import { strokeTube } from '../../../test/render/stroke.ts';
 import { paintWall } from '../../../test/render/wall.ts';
+import { inWords } from '../../../test/support/in-words.ts';
 import { planeOfMarks } from '../camera/plane-of-marks.ts';
 import type { Pixels } from '../pixels.ts';
-import { type TraceRequest, traceImage } from './trace-image.ts';
+import { traceImage } from './trace-image.ts';
+import type { TraceRequest } from './trace-request.ts';
 
 /** One small picture for all: 1200 × 900, six marks, nothing but the rod before a wall. */
 let photo: Photo;
@@ -27,7 +29,7 @@ function trace(change: Partial<TraceRequest> = {}, picture = pixels) {
 }
 
 function converged(answer: ReturnType<typeof trace>) {
-  if (answer.status !== 'converged') throw new Error(`${answer.status}: ${answer.findings[0]?.message}`);
+  if (answer.status !== 'converged') throw new Error(`${answer.status}: ${inWords(answer.findings[0])}`);
   return answer;
 }
 
@@ -117,7 +119,7 @@ describe('what cannot be right is said at its field', () => {
     const [x, y] = asked.ends.butt.map(Math.round);
     expect(butt).toMatchObject({ status: 'lost', reachedPx: [x, y] });
     expect(butt.findings.at(-1)).toMatchObject({ path: 'ends.butt' });
-    expect(butt.findings.at(-1)?.message).toContain(`where it was tapped, near pixel (${x}, ${y})`);
+    expect(inWords(butt.findings.at(-1))).toContain(`where it was tapped, near pixel (${x}, ${y})`);
     expect(tip).toMatchObject({ status: 'lost', reachedPx: [600, 40] });
     expect(tip.findings.at(-1)).toMatchObject({ path: 'ends.tip' });
   });
@@ -130,11 +132,11 @@ describe('what cannot be right is said at its field', () => {
         atM: [atM[0] + (i === slipped ? 0.15 : 0), atM[1]] as const,
       }));
       const answer = planeOfMarks({ marks }, size);
-      if (answer.status !== 'converged') throw new Error(answer.findings[0].message);
+      if (answer.status !== 'converged') throw new Error(inWords(answer.findings[0]));
       if (answer.leftOut.length > 0) {
         expect(answer.leftOut).toEqual([slipped]);
         expect(answer.findings[0]).toMatchObject({ path: `marks[${slipped}].atM` });
-        expect(answer.findings[0].message).toContain(`mark ${slipped + 1} does not agree`);
+        expect(inWords(answer.findings[0])).toContain(`mark ${slipped + 1} does not agree`);
       }
       return answer.leftOut.length;
     });
@@ -169,9 +171,7 @@ describe('what cannot be right is said at its field', () => {
     ].map(([x, y]) => ({ px: [x, y] as const, atM: [x / 400, -y / 400] as const }));
     const [butt, tip] = [axis[0], axis[400]].map(({ x, y }) => [x, y] as const);
     const said = (ends: TraceRequest['ends']) =>
-      traceImage({ marks, ends }, { width, height, channels: 3, data: rgb })
-        .findings.map(({ message }) => message)
-        .join();
+      traceImage({ marks, ends }, { width, height, channels: 3, data: rgb }).findings.map(inWords).join();
     expect(said({ butt: tip, tip: butt })).toContain('look swapped');
     expect(said({ butt, tip })).not.toContain('look swapped');
   });
@@ -209,7 +209,7 @@ describe('what cannot be right is said at its field', () => {
       },
       { width: wide, height, channels: 3, data: part },
     );
-    expect(answer.findings.map(({ path, message }) => `${path}: ${message}`).join()).toMatch(
+    expect(answer.findings.map((one) => `${one.path}: ${inWords(one)}`).join()).toMatch(
       /ends\.tip: .*edge of the picture/,
     );
   });
@@ -221,9 +221,7 @@ describe('what cannot be right is said at its field', () => {
     const answer = trace({}, { width, height, channels: 3, data: plain });
     if (answer.status === 'converged') {
       expect(answer.seenShare).toBeLessThan(0.6);
-      expect(answer.findings.map(({ message }) => message).join()).toContain(
-        'both edges of the blank were seen',
-      );
+      expect(answer.findings.map(inWords).join()).toContain('both edges of the blank were seen');
     } else expect(answer.status).toBe('lost');
   });
 });

@@ -1,38 +1,22 @@
+import type { Finding } from '../../engine/finding.ts';
 import type { Mark } from '../camera/camera-fit.ts';
 import { type Camera, cameraBackProject } from '../camera/camera-model.ts';
 import type { Point } from '../camera/homography.ts';
 import { marksToCamera } from '../camera/marks-check.ts';
-import { type Finding, type Refused, refusedWith } from '../finding.ts';
+import { type Refused, refusedWith } from '../finding.ts';
 import type { Pixels } from '../pixels.ts';
 import { coarseChoice, coarsePath } from './coarse-path.ts';
 import { fineLook } from './fine-look.ts';
 import type { RefinedCentreline } from './refine-centreline.ts';
 import { rodFindings } from './rod-findings.ts';
 import { endFindings, lostFinding, tracedFindings } from './trace-findings.ts';
-
-/** Pixel places: origin at the top left pixel's centre, x right, y down, of the picture as it is displayed. */
-export interface TraceRequest {
-  marks: readonly { px: readonly [number, number]; atM: readonly [number, number] }[];
-  ends: { butt: readonly [number, number]; tip: readonly [number, number] };
-  /** Places on the blank between butt and tip, in that order. */
-  via?: readonly (readonly [number, number])[];
-}
+import type { TracedPoint, TraceRequest } from './trace-request.ts';
 
 export interface TraceOptions {
   /** Called as work goes on; `share` runs from 0 to 1. */
   onProgress?(progress: { stage: 'camera' | 'ridges' | 'path' | 'edges' | 'done'; share: number }): void;
   /** Places in the answer; at least 60. Default: one a centimetre, 101 to 401. */
   places?: number;
-}
-
-export interface TracedPoint {
-  xM: number;
-  yM: number;
-  /** Standard error square to the curve: marks, lens and edges together. */
-  sigmaM: number;
-  /** Where it is seen, for the overlay, and half the blank's width there. */
-  px: [number, number];
-  halfWidthPx: number;
 }
 
 export interface Traced {
@@ -51,7 +35,6 @@ export interface Traced {
 
 export interface TraceLost {
   status: 'lost';
-  reason: string;
   /** How far the blank could be followed. */
   reachedPx: [number, number];
   marksRmsM: number;
@@ -82,7 +65,6 @@ export function traceImage(
     const finding = lostFinding(coarse, stops.length, [x, y]);
     return {
       status: 'lost',
-      reason: finding.message,
       reachedPx: [x, y],
       marksRmsM: camera.fit.marksRmsM,
       findings: [...camera.findings, finding],

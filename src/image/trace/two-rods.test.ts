@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type Photo, paintPhoto } from '../../../test/render/photo.ts';
-import { type TraceRequest, traceImage } from './trace-image.ts';
+import { inWords } from '../../../test/support/in-words.ts';
+import { traceImage } from './trace-image.ts';
+import type { TraceRequest } from './trace-request.ts';
 
 /**
  * Two bent rods that cross, and pictures with one, painted by a renderer that shares no code with the tracer: plain, hard
@@ -19,7 +21,7 @@ function said({ picture, marks }: Photo, ends: TraceRequest['ends']): string {
   const answer = traceImage({ marks, ends }, { width, height, channels: 3, data });
   return answer.status === 'lost'
     ? 'lost'
-    : answer.findings.map(({ path, message }) => `${path}: ${message}`).join('\n');
+    : answer.findings.map((one) => `${one.path}: ${inWords(one)}`).join('\n');
 }
 
 const mixture = /ends: two rods are in the picture, and the drawn curve goes over .* neither of them/;

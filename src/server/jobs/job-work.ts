@@ -1,3 +1,4 @@
+import type { Finding } from '../../engine/finding.ts';
 import { buildSureness } from '../../engine/flow/build-sureness.ts';
 import { workBuild } from '../../engine/flow.ts';
 import { type LearntSeries, learnSeries, longestDifference } from '../../engine/series/learn-series.ts';
@@ -5,6 +6,8 @@ import { type SeriesMember, seriesMember } from '../../engine/series/member.ts';
 import { benchFit } from '../../engine/stiffness/from-bench.ts';
 import type { Cell } from '../../record/operation.ts';
 import { readBuild } from '../../record/read-build.ts';
+import { sentenceOf } from '../../words/sentence.ts';
+import { shopWriter } from '../../words/writer.ts';
 
 /** What a worker makes of one step of a job. Pure: the same data give the same answer, in any thread. */
 export function workStep(kind: string, data: unknown): unknown {
@@ -69,6 +72,6 @@ function memberOf({ build, title, cells }: ShelfBuild): SeriesMember | null {
   return request.setups.length > 0 ? (seriesMember(build, title, request) ?? null) : null;
 }
 
-function firstMessage(findings: readonly { message: string }[]): string {
-  return findings[0]?.message ?? 'This build is not complete yet';
+function firstMessage([first]: readonly Finding[]): string {
+  return first ? sentenceOf(first, shopWriter({ system: 'mm' })) : 'This build is not complete yet';
 }

@@ -1,4 +1,5 @@
-import type { Kysely, Migration } from 'kysely';
+import type { Kysely } from 'kysely';
+import type { Migration } from 'kysely/migration';
 
 /** Codes that let the next device in, where several server processes share a database: made by one, taken by all. */
 export const pairingCodes: Migration = {

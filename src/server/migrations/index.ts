@@ -1,4 +1,4 @@
-import type { Migration } from 'kysely';
+import type { Migration } from 'kysely/migration';
 import { record } from './0001-record.ts';
 import { identity } from './0002-identity.ts';
 import { shelf } from './0003-shelf.ts';

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { useBenchView } from '../settings/colours.ts';
+import { useBenchView } from '../read/colours.ts';
 
 const fractions = ['1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8'];
 const keys = ['7', '8', '9', 'in', 'g', '4', '5', '6', 'mm', 'oz', '1', '2', '3', '/', '°', '0', '.', '-'];

@@ -8,11 +8,11 @@ import type { Assumption, Choices } from '../../engine/flow/choices.ts';
 import { withSeries } from '../../engine/series/fit-of-series.ts';
 import { type BenchFit, benchFit, recordPath } from '../../engine/stiffness/from-bench.ts';
 import type { FitSolved, SeriesPrior } from '../../engine/stiffness/request.ts';
-import { lengthsInWords } from '../../engine/units/lengths-in-words.ts';
-import type { UnitSystem } from '../../engine/units/unit-table.ts';
 import type { DocumentState } from '../../record/operation.ts';
 import { type BuildReading, readBuild } from '../../record/read-build.ts';
 import { withHabits } from '../../record/shop-habits.ts';
+import { sentenceOf } from '../../words/sentence.ts';
+import type { Writer } from '../../words/writer.ts';
 import { useFit } from '../worker/use-fit.ts';
 import { useBuild } from './build-context.ts';
 import { useShop } from './shop.tsx';
@@ -60,15 +60,15 @@ export function useBench(): BenchReading {
 
 export function BenchProvider({ children }: { children: ReactNode }) {
   const { document } = useBuild();
-  const { tapeStep, system, document: shop } = useShop();
+  const { tapeStep, writer, document: shop } = useShop();
   const filled = useMemo(() => withHabits(document, shop), [document, shop]);
   const alone = useMemo(() => putTogether(readBuild(filled, { tapeStep })), [filled, tapeStep]);
   const series = useSeries(alone.fit, alone.blank?.lengthM);
   const prior = series.answer?.prior;
   const read = useMemo(() => ({ ...alone, fit: alone.fit && heard(alone.fit, prior) }), [alone, prior]);
-  const stiffness = useStiffness(read.fit, system);
+  const stiffness = useStiffness(read.fit);
   const reading = useMemo(() => ({ ...read, filled, series, stiffness }), [read, filled, series, stiffness]);
-  const troubles = useMemo(() => troublesOf(reading), [reading]);
+  const troubles = useMemo(() => troublesOf(reading, writer), [reading, writer]);
   return (
     <BenchContext value={reading}>
       <TroublesContext value={troubles}>{children}</TroublesContext>
@@ -86,7 +86,9 @@ function putTogether({
   if (!bench || !blank) {
     return { bench, choices, findings, assumed, blank: undefined, profile: [], fit: undefined };
   }
-  const stopped = findings.some(({ path, severity }) => severity === 'stop' && !path.startsWith('layout'));
+  const stopped = findings.some(
+    ({ path, severity }) => severity === 'stop' && !/^(layout|guides)/.test(path),
+  );
   return {
     bench,
     choices,
@@ -103,18 +105,21 @@ function heard(fit: BenchFit, prior: SeriesPrior | undefined): BenchFit {
   return prior ? { ...fit, request: withSeries(fit.request, prior) } : fit;
 }
 
-function useStiffness(fit: BenchFit | undefined, system: UnitSystem): Stiffness {
+function useStiffness(fit: BenchFit | undefined): Stiffness {
   const { answer, working, failure } = useFit(fit && fit.request.setups.length > 0 ? fit.request : undefined);
   return useMemo(() => {
     const solved = answer && answer.status !== 'refused' ? answer : undefined;
-    const findings = (answer?.findings ?? []).map(({ path, message }) => ({
-      path: fit ? recordPath(fit, path) : path,
-      message: lengthsInWords(message, system),
+    const findings = (answer?.findings ?? []).map((found) => ({
+      ...found,
+      path: fit ? recordPath(fit, found.path) : found.path,
     }));
     return { solved, working, failure: failure ?? solved?.reason, findings };
-  }, [answer, working, failure, fit, system]);
+  }, [answer, working, failure, fit]);
 }
 
-function troublesOf({ findings, stiffness }: Pick<BenchReading, 'findings' | 'stiffness'>): Troubles {
-  return new Map([...stiffness.findings, ...findings].map(({ path, message }) => [path, message]));
+function troublesOf(
+  { findings, stiffness }: Pick<BenchReading, 'findings' | 'stiffness'>,
+  writer: Writer,
+): Troubles {
+  return new Map([...stiffness.findings, ...findings].map((one) => [one.path, sentenceOf(one, writer)]));
 }

@@ -20,14 +20,14 @@ import type {
   ShopImportAnswer,
   ShopImportStanding,
 } from '../../record/api.ts';
-import type { Finding, Operation } from '../../record/operation.ts';
+import type { Objection, Operation } from '../../record/operation.ts';
 import { sendFile } from './send-file.ts';
 
 /** The server answered no, or did not answer (`status` 0). */
 export class ApiError extends Error {
   readonly status: number;
-  readonly findings: Finding[];
-  constructor(status: number, message: string, findings: Finding[] = []) {
+  readonly findings: Objection[];
+  constructor(status: number, message: string, findings: Objection[] = []) {
     super(message);
     this.status = status;
     this.findings = findings;
@@ -117,6 +117,8 @@ export function createApi(fetcher: typeof fetch, base = '') {
     endSession: (id: string) => post<{ sessions: SharedSession[] }>(`/sharing/sessions/${id}/end`),
     pair: (code: string, name: string) => post<{ paired: boolean }>('/pair', { code, name }),
     info: () => get<ServerInfo>('/info'),
+    /** Ends the program. */
+    end: () => post<{ ending: boolean }>('/end'),
   };
 }
 

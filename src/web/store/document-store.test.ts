@@ -55,7 +55,7 @@ describe('writing', () => {
     ]);
     expect(findings).toHaveLength(1);
     expect(findings[0].path).toBe('sections/s1/length');
-    expect(findings[0].message).toMatch(/Length of sections.*70.*from 0 m to 10 m.*Check the unit/);
+    expect(findings[0].message).toMatch(/Length of section.*70.*from 0 m to 10 m.*Check the unit/);
     expect(valueAt(store.getSnapshot().document, title)).toBeNull();
     expect(server.stored).toEqual([]);
   });

@@ -6,7 +6,7 @@ import {
   type Change,
   compareStamps,
   type DocumentState,
-  type Finding,
+  type Objection,
   type Operation,
   type Path,
 } from '../../record/operation.ts';
@@ -28,7 +28,7 @@ export interface Gesture {
 export interface StoreSnapshot {
   document: DocumentState;
   save: SaveStatus;
-  /** What undo would take back (a label for the button), or null. */
+  /** The gesture that undo would take back, or null. */
   undo: string | null;
   redo: string | null;
   conflicts: readonly Conflict[];
@@ -39,7 +39,7 @@ export interface StoreSnapshot {
 /** What undo or redo did: `held` are fields another device has changed since, which were left as they are. */
 export interface UndoOutcome {
   done: boolean;
-  label: string;
+  gesture: string;
   held: Path[];
 }
 
@@ -81,7 +81,7 @@ export class DocumentStore {
 
   /** Under which name the outbox keeps what is unsent: one document of one record. */
   private readonly outboxName: string;
-  /** Undo and redo labels for a log of this length; reading them off the log takes a while. */
+  /** What undo and redo would take back, for a log of this length; reading them off the log takes a while. */
   private labels = { length: -1, undo: null as string | null, redo: null as string | null };
 
   private constructor(record: string, id: string, kind: DocumentKind, parts: StoreParts) {
@@ -133,16 +133,15 @@ export class DocumentStore {
   };
 
   /** A gesture to write under several times, such as a drag; undo then takes the whole of it back. */
-  gesture(label: string): Gesture {
-    const words = label.replace(/[^\w -]/g, ' ').slice(0, 80);
-    return { id: `${words}.${makeId(this.parts.fillRandom, 8)}` };
+  gesture(deed: string): Gesture {
+    return { id: `${deed.replace(/[^\w:-]/g, '-').slice(0, 80)}.${makeId(this.parts.fillRandom, 8)}` };
   }
 
   /**
-   * Writes values: here at once, on the server as soon as it can be reached. `gesture` is a label ("move
-   * guide") for a gesture of its own, or one from `gesture()`. With findings nothing was written.
+   * Writes values: here at once, on the server as soon as it can be reached. `gesture` is a deed's id
+   * (src/words/deeds.ts) for a gesture of its own, or one from `gesture()`. With findings nothing was written.
    */
-  write(gesture: string | Gesture, changes: readonly Change[]): Finding[] {
+  write(gesture: string | Gesture, changes: readonly Change[]): Objection[] {
     const findings = changes.flatMap(({ path, value }) => validateValue(this.document.kind, path, value));
     if (findings.length === 0)
       this.commit(typeof gesture === 'string' ? this.gesture(gesture).id : gesture.id, changes);
@@ -219,9 +218,9 @@ export class DocumentStore {
   }
 
   private carryOut(plan: UndoPlan | undefined): UndoOutcome {
-    if (!plan) return { done: false, label: '', held: [] };
+    if (!plan) return { done: false, gesture: '', held: [] };
     if (plan.changes.length > 0) this.commit(undoGesture(plan, this.document.clock + 1), plan.changes);
-    return { done: plan.changes.length > 0, label: labelOf(plan.target), held: plan.held };
+    return { done: plan.changes.length > 0, gesture: plan.target, held: plan.held };
   }
 
   private commit(gesture: string, changes: readonly Change[]): void {
@@ -304,8 +303,8 @@ export class DocumentStore {
 
   private takeSnapshot(): StoreSnapshot {
     if (this.labels.length !== this.log.length) {
-      const undo = labelOfPlan(planUndo(this.log, this.parts.device));
-      const redo = labelOfPlan(planRedo(this.log, this.parts.device));
+      const undo = targetOf(planUndo(this.log, this.parts.device));
+      const redo = targetOf(planRedo(this.log, this.parts.device));
       this.labels = { length: this.log.length, undo, redo };
     }
     const { undo, redo } = this.labels;
@@ -327,8 +326,8 @@ export class DocumentStore {
   }
 }
 
-function labelOfPlan(plan: UndoPlan | undefined): string | null {
-  return plan && plan.changes.length > 0 ? labelOf(plan.target) : null;
+function targetOf(plan: UndoPlan | undefined): string | null {
+  return plan && plan.changes.length > 0 ? plan.target : null;
 }
 
 /** The list of before where nothing in it changed: who shows it need not draw it again. */
@@ -340,9 +339,4 @@ function sameOrNew(before: readonly Conflict[], now: readonly Conflict[]): reado
         standing.id === before[index].standing.id && other.id === before[index].other.id,
     );
   return same ? before : now;
-}
-
-/** "move guide.k3p9x2ab" was labelled "move guide". */
-function labelOf(gesture: string): string {
-  return gesture.replace(/\.[^.]*$/, '');
 }

@@ -1,4 +1,4 @@
-import type { Finding, Operation } from '../../record/operation.ts';
+import type { Objection, Operation } from '../../record/operation.ts';
 import { ApiError } from './api.ts';
 
 /** What is true of the changes made here. */
@@ -11,7 +11,7 @@ export type SaveStatus =
    */
   | { kind: 'kept'; pending: number; reason: string; onlyOnPage?: true }
   /** The server will not take these; they stay in the outbox and show what is wrong. */
-  | { kind: 'refused'; pending: number; findings: Finding[] };
+  | { kind: 'refused'; pending: number; findings: Objection[] };
 
 export interface SenderOptions {
   /** Resolves when the server has the operations on disk; throws an ApiError otherwise. */
@@ -30,7 +30,7 @@ const largestRequest = { operations: 500, characters: 1_000_000 };
 export class Sender {
   private readonly options: SenderOptions;
   private waiting: Operation[] = [];
-  private refused: { operations: Operation[]; findings: Finding[] }[] = [];
+  private refused: { operations: Operation[]; findings: Objection[] }[] = [];
   private running = false;
   private failures = 0;
   private reason = '';

@@ -2,7 +2,7 @@
 import type { BlankTables } from '../../engine/bench/free-rod.ts';
 import type { Power, PowerQuestion } from '../../engine/flow/power.ts';
 import type { KeepOut } from '../../engine/layout/kept-free.ts';
-import type { LadderRequest } from '../../engine/layout/ladder.ts';
+import type { LadderRequest } from '../../engine/layout/ladder-request.ts';
 import type { LayoutAnswer, LayoutProgress } from '../../engine/layout/layout.ts';
 import type { LayoutRequest } from '../../engine/layout/layout-request.ts';
 import type { RealLineAtLoad, RealLineQuestion } from '../../engine/layout/real-line.ts';

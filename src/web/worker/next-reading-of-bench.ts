@@ -1,5 +1,7 @@
 import { layout } from '../../engine/layout/layout.ts';
 import { type NextReading, nextReading } from '../../engine/sureness/next-reading.ts';
+import { sentenceOf } from '../../words/sentence.ts';
+import { siWriter } from '../../words/writer.ts';
 import { keptFit } from './kept-fit.ts';
 import type { NextReadingTask } from './messages.ts';
 
@@ -12,7 +14,8 @@ export function nextReadingOfBench(
   if (answer.status === 'refused' || !posterior)
     throw new Error('the readings of the bench cannot be fitted');
   const best = layout(request);
-  if (best.status === 'refused') throw new Error(best.findings[0]?.message ?? 'the guides have no place');
+  if (best.status === 'refused')
+    throw new Error(best.findings[0] ? sentenceOf(best.findings[0], siWriter) : 'the guides have no place');
   const { fromTipM: proposedFromTipM, slackM } = best;
   const question = { fit, standing, clampHeightM, tables: answer, posterior };
   return nextReading({ ...question, request, proposedFromTipM, slackM }, progress);

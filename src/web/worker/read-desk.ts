@@ -1,4 +1,5 @@
-import { type Ladder, makeLadder, readLadder } from '../../engine/layout/ladder.ts';
+import { makeLadder, readLadder } from '../../engine/layout/ladder.ts';
+import type { Ladder } from '../../engine/layout/ladder-request.ts';
 import { type LadderState, makeLadderState } from '../../engine/layout/ladder-state.ts';
 import { type RuledReading, ruleLadder } from '../../engine/layout/rule-reading.ts';
 import type { LadderSheet, ReadTask } from './messages.ts';

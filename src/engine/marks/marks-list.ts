@@ -1,0 +1,104 @@
+/**
+ * The chosen layout as the builder marks it: from the datum (the blank's tip, which is the ring end of the
+ * tip-top's tube) and from each section's own two ends, to the tick of his tape.
+ */
+
+import { type AssembledBlank, locateMark } from '../bench/assemble.ts';
+import type { LineSide } from '../bench/line-side.ts';
+import type { Finding } from '../finding.ts';
+import { said } from '../finding.ts';
+import { roundToTape, type TapeStep } from '../units/tape-step.ts';
+
+export interface GuideToMark {
+  name: string;
+  fromTipM: number;
+  slack?: { towardsTipM: number; towardsButtM: number };
+}
+export interface MarkRow {
+  /** Counted from 1 at the tip; the tip-top is not counted. */
+  guide: number;
+  name: string;
+  /** As marked: at the tape's tick from the section's own tip end. */
+  fromTipM: number;
+  /** As computed, before rounding. */
+  exactFromTipM: number;
+  /** To the guide (or the tip) before it, between marks. */
+  intervalM: number;
+  fromOwnTipM: number;
+  fromOwnButtM: number;
+  /** ± of the guide’s best place over blanks that fit the readings; undefined where it is given, or nothing was read. */
+  plusMinusM?: number;
+  slack?: { towardsTipM: number; towardsButtM: number };
+}
+export interface SectionMarks {
+  id: string;
+  name: string;
+  lengthM: number;
+  /** Stations of its ends. */
+  fromTipM: number;
+  toTipM: number;
+  /** Where its guides stand round it, once chosen. */
+  lineSide?: LineSide;
+  rows: MarkRow[];
+}
+export interface MarksList {
+  sections: SectionMarks[];
+  tapeStep: TapeStep;
+  /** A guide over a spigot's gap, which cannot be marked. */
+  findings: Finding[];
+}
+
+/** Guides from the tip down, inside the blank. */
+export function listMarks(
+  blank: AssembledBlank,
+  guides: readonly GuideToMark[],
+  tapeStep: TapeStep,
+): MarksList {
+  const sections = blank.sections.map(({ id, name, lengthM, ends, lineSide }): SectionMarks => {
+    return { id, name, lengthM, ...ends, ...(lineSide ? { lineSide } : {}), rows: [] };
+  });
+  const findings: Finding[] = [];
+  let before = 0;
+  guides.forEach((guide, index) => {
+    const mark = locateMark(blank, guide.fromTipM);
+    if (mark.onSection === 'none') {
+      findings.push(said(`guides/${index}/station`, gapMessage(index, blank, mark.gapOfJoint)));
+      return;
+    }
+    const section = sections[mark.onSection];
+    const fromOwnTipM = roundToTape(mark.fromOwnTipM, tapeStep);
+    const fromTipM = section.fromTipM + fromOwnTipM;
+    section.rows.push({
+      guide: index + 1,
+      name: guide.name,
+      fromTipM,
+      exactFromTipM: guide.fromTipM,
+      intervalM: fromTipM - before,
+      fromOwnTipM,
+      fromOwnButtM: section.lengthM - fromOwnTipM,
+      slack: guide.slack,
+    });
+    before = fromTipM;
+  });
+  return { sections, tapeStep, findings };
+}
+
+/** The same list with the ± of every guide's best place, by guide. */
+export function withPlusMinus(list: MarksList, plusMinusM: readonly (number | undefined)[]): MarksList {
+  const sections = list.sections.map((section) => ({
+    ...section,
+    rows: section.rows.map((row) => ({ ...row, plusMinusM: plusMinusM[row.guide - 1] })),
+  }));
+  return { ...list, sections };
+}
+
+/** The marks of all sections, from the tip down. */
+export function marksInOrder(list: MarksList): MarkRow[] {
+  return list.sections.flatMap(({ rows }) => rows).sort((a, b) => a.guide - b.guide);
+}
+
+function gapMessage(index: number, blank: AssembledBlank, joint: number): string {
+  const { upper } = blank.joints[joint];
+  const names = `${blank.sections[upper].name} and ${blank.sections[upper + 1].name}`;
+  return `Guide ${index + 1} stands over the gap of the spigot between ${names}, where nothing can be marked; move it.`;
+}

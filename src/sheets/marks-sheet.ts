@@ -1,0 +1,99 @@
+import { lineSideInWords } from '../engine/bench/line-side.ts';
+import type { MarkRow, MarksList, SectionMarks } from '../engine/marks/marks-list.ts';
+import { formatOnTape, type TapeStep, tapeStepsM } from '../engine/units/tape-step.ts';
+import { checkRules, rulesRoomMm } from './check-rules.ts';
+import { type Mark, type Page, type Sheet, text } from './drawing.ts';
+import { type Block, flowBlocks } from './page-flow.ts';
+import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
+import { correctPage, type PrintFactors, truePrint } from './print-correction.ts';
+import { type Column, drawTable, tableHeightMm } from './table.ts';
+import { shortWords } from './text-width.ts';
+
+export interface MarksSheetOptions {
+  paper: PaperName;
+  factors?: PrintFactors;
+  stamp: string;
+}
+
+/** The marks list on paper: one table per section, as many pages as it takes. */
+export function marksSheet(list: MarksList, options: MarksSheetOptions): Sheet {
+  const size = standingPaper[options.paper];
+  const pages = flowBlocks(
+    list.sections.map((section) => sectionBlock(section, list.tapeStep)),
+    { topMm: marginMm + headMm, bottomMm: size.heightMm - marginMm - rulesRoomMm.foot, gapMm: 5 },
+  );
+  const head = (index: number): Mark[] => [
+    text(marginMm, marginMm + 3, `${options.stamp} · page ${index + 1} of ${pages.length}`, { bold: true }),
+    text(marginMm, marginMm + 8, datumWords, { sizeMm: 2.6 }),
+    text(marginMm, marginMm + 11.6, surenessWords, { sizeMm: 2.6 }),
+  ];
+  return {
+    title: 'Marks',
+    pages: pages.map((marks, index): Page => {
+      const page = { ...size, marks: [...head(index), ...marks, ...checkRules(size)] };
+      return correctPage(page, options.factors ?? truePrint);
+    }),
+  };
+}
+const headMm = 16;
+const datumWords =
+  'Stations count from the blank’s tip (the ring end of the tip-top’s tube) to the middle of the ring.';
+const surenessWords =
+  'May move: alone, without harm. Best place ±: where it would stand on blanks that fit the readings, 95 of 100; empty: given, or nothing read.';
+
+const columns: Column[] = [
+  { title: 'guide', widthMm: 12, align: 'end' },
+  { title: 'kind', widthMm: 26 },
+  { title: 'from tip end', widthMm: 25, align: 'end' },
+  { title: 'from butt end', widthMm: 25, align: 'end' },
+  { title: 'station', widthMm: 25, align: 'end' },
+  { title: 'interval', widthMm: 22, align: 'end' },
+  { title: 'may move', widthMm: 25, align: 'end' },
+  { title: 'best place ±', widthMm: 22, align: 'end' },
+];
+
+function sectionBlock(section: SectionMarks, step: TapeStep): Block {
+  const rows = section.rows.map((row) => markCells(row, step));
+  const title = `${section.name}: ${formatOnTape(section.lengthM, step)} long, stations ${formatOnTape(section.fromTipM, step)} to ${formatOnTape(section.toTipM, step)}`;
+  const side = section.lineSide && `line side ${shortWords(lineSideInWords(section.lineSide), 100)}`;
+  const sideMm = side ? 4.4 : 0;
+  const bare = rows.length === 0;
+  return {
+    heightMm: 6 + sideMm + (bare ? 0 : tableHeightMm({ rows })),
+    draw: (topMm: number): Mark[] => [
+      text(marginMm, topMm + 4, bare ? `${title}; no guide on it` : title, { bold: true }),
+      ...(side ? [text(marginMm, topMm + 8.2, side, { sizeMm: 2.7 })] : []),
+      ...(bare ? [] : drawTable({ columns, rows }, marginMm, topMm + 6 + sideMm)),
+    ],
+  };
+}
+
+function markCells(row: MarkRow, step: TapeStep): string[] {
+  const on = (lengthM: number) => formatOnTape(lengthM, step);
+  return [
+    `${row.guide}`,
+    row.name,
+    on(row.fromOwnTipM),
+    on(row.fromOwnButtM),
+    on(row.fromTipM),
+    on(row.intervalM),
+    row.slack ? slackWords(row.slack, step) : '',
+    row.plusMinusM === undefined ? '' : plusMinusOnTape(row.plusMinusM, step),
+  ];
+}
+
+/** Up to the tape's tick, so that it never claims more; `±2 1/8`. */
+export function plusMinusOnTape(lengthM: number, step: TapeStep): string {
+  const up = Math.ceil(lengthM / tapeStepsM[step] - 1e-9) * tapeStepsM[step];
+  return `±${formatOnTape(up, step)}`;
+}
+
+/** `- 1/4 + 3/8 in`: towards the tip, towards the butt; down to the tape's tick, so that it never promises more. */
+function slackWords(
+  { towardsTipM, towardsButtM }: { towardsTipM: number; towardsButtM: number },
+  step: TapeStep,
+) {
+  const down = (lengthM: number) =>
+    formatOnTape(Math.floor(lengthM / tapeStepsM[step] + 1e-9) * tapeStepsM[step], step);
+  return `-${down(towardsTipM).replace(/ (in|mm)$/, '')} +${down(towardsButtM)}`;
+}

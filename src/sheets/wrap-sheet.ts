@@ -1,0 +1,181 @@
+import type { AssembledBlank } from '../engine/bench/assemble.ts';
+import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
+import { threadCalled } from '../engine/wraps/colour-words.ts';
+import type { ColourNeed, Wrap, WrapPlan } from '../engine/wraps/plan-wraps.ts';
+import type { WrapChoices } from '../engine/wraps/wrap-choices.ts';
+import { type Area, line, type Mark, type Sheet, text } from './drawing.ts';
+import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
+import { type Column, drawTable, tableHeightMm } from './table.ts';
+
+export interface WrapSheetOptions {
+  paper: PaperName;
+  tapeStep: TapeStep;
+  stamp: string;
+  colours: Pick<WrapChoices, 'thread' | 'trim' | 'under'>;
+  signature?: { fromTipM: number; lengthM: number; words?: string };
+}
+
+/**
+ * All wraps on one page: every section drawn with its wraps in their colours, then where each starts and ends by its
+ * own ends. Thread, trim and underwrap differ in height too and are named by letters, so that it reads without colour.
+ */
+export function wrapSheet(plan: WrapPlan, blank: AssembledBlank, options: WrapSheetOptions): Sheet {
+  const size = standingPaper[options.paper];
+  const drawnMm = size.widthMm - 2 * marginMm;
+  const longestM = Math.max(...blank.sections.map(({ lengthM }) => lengthM));
+  const tableTopMm = marginMm + headMm + blank.sections.length * rowOfSectionMm + 4;
+  const roomMm = size.heightMm - marginMm - tableTopMm - plan.colours.length * 6 - 4;
+  const rowMm = Math.min(6, roomMm / (plan.wraps.length + 1));
+  const rows = plan.wraps.map((wrap) => wrapCells(wrap, blank, options.tapeStep));
+  const footMm = tableTopMm + tableHeightMm({ rows, rowMm }) + 6;
+  return {
+    title: 'Wraps',
+    pages: [
+      {
+        ...size,
+        marks: [
+          text(marginMm, marginMm + 3, `Wraps · ${options.stamp}`, { bold: true }),
+          text(
+            marginMm,
+            marginMm + 8,
+            'Start and end from the section’s own tip-side end, then its start from the butt-side end; thread without tags.',
+            { sizeMm: 2.6 },
+          ),
+          ...blank.sections.flatMap((section, index) =>
+            drawSection(plan, index, options, {
+              name: section.name,
+              topMm: marginMm + headMm + index * rowOfSectionMm,
+              mmPerM: drawnMm / longestM,
+              lengthM: section.lengthM,
+              fromTipM: section.ends.fromTipM,
+              last: index === blank.sections.length - 1,
+            }),
+          ),
+          ...drawTable(
+            { columns: columnsOf(drawnMm), rows, rowMm, textMm: Math.min(4, 0.66 * rowMm) },
+            marginMm,
+            tableTopMm,
+          ),
+          ...plan.colours.flatMap((need, index) => colourLine(need, footMm + index * 6, trimTurns(plan))),
+        ],
+      },
+    ],
+  };
+}
+const headMm = 13;
+const rowOfSectionMm = 12;
+
+export const threadLetters = { thread: 'A', trim: 'B', underwrap: 'C' } as const;
+const threadWords = { thread: 'Thread', trim: 'Trim', underwrap: 'Underwrap' } as const;
+
+/** `A Thread, dark green, lot 12: 31.2 m with tags and reserve, 1 spool`, beside a swatch. */
+function colourLine(need: ColourNeed, yMm: number, trim: number): Mark[] {
+  const { part, threadM, spools, lot, colour } = need;
+  const called = [
+    threadCalled(need),
+    lot ? `lot ${lot}` : '',
+    part === 'trim' ? `${trim} turns at each end` : '',
+  ]
+    .filter((words) => words !== '')
+    .join(', ');
+  const words = `${threadLetters[part]}  ${threadWords[part]}, ${called}: ${threadM.toFixed(1)} m with tags and reserve, ${spools} ${spools === 1 ? 'spool' : 'spools'}`;
+  return [
+    { ...area(marginMm, yMm - 3.4, 8, 4), fill: colour },
+    text(marginMm + 10, yMm, words, { bold: true, sizeMm: 3.4 }),
+  ];
+}
+
+const trimTurns = ({ wraps }: WrapPlan) => (wraps.find((wrap) => wrap.trimTurns > 0)?.trimTurns ?? 0) / 2;
+
+function columnsOf(widthMm: number): Column[] {
+  const rest = widthMm - 46 - 24 - 3 * 24 - 17 - 12;
+  return [
+    { title: 'wrap', widthMm: 46 },
+    { title: 'section', widthMm: 24 },
+    { title: 'starts', widthMm: 24, align: 'end' },
+    { title: 'ends', widthMm: 24, align: 'end' },
+    { title: 'butt end', widthMm: 24, align: 'end' },
+    { title: 'length', widthMm: 17, align: 'end' },
+    { title: 'turns', widthMm: 12, align: 'end' },
+    { title: 'done', widthMm: rest, align: 'end' },
+  ];
+}
+
+function wrapCells(wrap: Wrap, blank: AssembledBlank, step: TapeStep): string[] {
+  return [
+    wrap.name,
+    blank.sections[wrap.section].name,
+    formatOnTape(wrap.startFromOwnTipM, step),
+    formatOnTape(wrap.endFromOwnTipM, step),
+    formatOnTape(wrap.startFromOwnButtM, step),
+    `${((wrap.toTipM - wrap.fromTipM) * 1000).toFixed(1)} mm`,
+    `${Math.round(wrap.turns)}`,
+    '',
+  ];
+}
+
+interface SectionPlace {
+  name: string;
+  topMm: number;
+  mmPerM: number;
+  lengthM: number;
+  fromTipM: number;
+  last: boolean;
+}
+
+function drawSection(
+  plan: WrapPlan,
+  index: number,
+  { colours, signature }: WrapSheetOptions,
+  place: SectionPlace,
+): Mark[] {
+  const { topMm, mmPerM, lengthM } = place;
+  const axisMm = topMm + 7;
+  const x = (ownTipM: number) => marginMm + ownTipM * mmPerM;
+  return [
+    text(marginMm, topMm + 2.5, place.name, { sizeMm: 2.8 }),
+    line(marginMm, axisMm, x(lengthM), axisMm, { widthMm: 0.5, ink: 'grey' }),
+    ...(signature && place.last
+      ? [
+          text(x(signature.fromTipM - place.fromTipM), axisMm - 1, signature.words ?? 'signature', {
+            sizeMm: 2.4,
+          }),
+        ]
+      : []),
+    ...plan.wraps
+      .filter(({ section }) => section === index)
+      .flatMap((wrap) => drawWrap(wrap, { x, axisMm, mmPerM, colours })),
+  ];
+}
+
+interface WrapPen {
+  x(ownTipM: number): number;
+  axisMm: number;
+  mmPerM: number;
+  colours: WrapSheetOptions['colours'];
+}
+
+/** Underwrap lower and longer beneath, the thread over it, trim at both ends taller. */
+function drawWrap(wrap: Wrap, { x, axisMm, mmPerM, colours }: WrapPen): Mark[] {
+  const widthM = wrap.toTipM - wrap.fromTipM;
+  const middleM = (wrap.startFromOwnTipM + wrap.endFromOwnTipM) / 2;
+  const box = (fromM: number, lengthM: number, tallMm: number, fill: string): Area => ({
+    ...area(x(fromM), axisMm - tallMm / 2, Math.max(0.4, lengthM * mmPerM), tallMm),
+    fill,
+  });
+  const { underwrapM, trimEndM } = wrap;
+  return [
+    ...(underwrapM > 0 ? [box(middleM - underwrapM / 2, underwrapM, 2.2, colours.under.colour)] : []),
+    box(wrap.startFromOwnTipM, widthM, 3.2, colours.thread.colour),
+    ...(trimEndM > 0
+      ? [
+          box(wrap.startFromOwnTipM, trimEndM, 4, colours.trim.colour),
+          box(wrap.endFromOwnTipM - trimEndM, trimEndM, 4, colours.trim.colour),
+        ]
+      : []),
+  ];
+}
+
+function area(xMm: number, yMm: number, widthMm: number, heightMm: number): Area {
+  return { kind: 'area', xMm, yMm, widthMm, heightMm, ink: 'black' };
+}

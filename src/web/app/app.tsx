@@ -1,0 +1,74 @@
+import { lazy, Suspense, useEffect } from 'react';
+import { Redirect, Route, Switch } from 'wouter';
+import { KeyPad } from '../fields/key-pad.tsx';
+import { preload } from '../offline/preload.ts';
+import { Page } from '../parts/sheet/page.tsx';
+import { MessageProvider } from '../read/messages.tsx';
+import { ShopProvider } from '../read/shop.tsx';
+import { PairPage } from '../steps/settings/pair-page.tsx';
+import { SettingsPage } from '../steps/settings/settings-page.tsx';
+import { ShelfPage } from '../steps/shelf/shelf-page.tsx';
+import { ReplacedNotice } from './replaced-notice.tsx';
+import './shell.css';
+
+/** The shelf alone comes with the first page; a build's engine, drawings and forms follow, while it rests or asked. */
+const loadBuildPage = async () => ({ default: (await import('./build-page.tsx')).BuildPage });
+const loadTicketPage = async () => ({
+  default: (await import('../steps/ticket/ticket-page.tsx')).TicketPage,
+});
+const BuildPage = lazy(loadBuildPage);
+const TicketPage = lazy(loadTicketPage);
+/** The telephone's page; it comes only where it is asked for. */
+const PhonePage = lazy(async () => ({ default: (await import('../steps/phone/phone-page.tsx')).PhonePage }));
+
+/** The whole page: what the shop sets holds everywhere, the address says which sheet is on the table. */
+export function App() {
+  return (
+    <MessageProvider>
+      <ReplacedNotice />
+      <Switch>
+        <Route path="/pair">
+          <PairPage />
+        </Route>
+        <Route>
+          <ShopSheets />
+        </Route>
+      </Switch>
+    </MessageProvider>
+  );
+}
+
+/** What needs the shop's own document, and so a device that is let in. */
+function ShopSheets() {
+  useEffect(() => void preload([loadBuildPage, loadTicketPage]), []);
+  return (
+    <ShopProvider>
+      <KeyPad />
+      <Suspense fallback={null}>
+        <Switch>
+          <Route path="/">
+            <ShelfPage />
+          </Route>
+          <Route path="/settings">
+            <SettingsPage />
+          </Route>
+          <Route path="/photo/:build/:test">
+            {({ build, test }) => <PhonePage key={build} build={build} test={test} />}
+          </Route>
+          <Route path="/builds/:id">{({ id }) => <Redirect to={`/builds/${id}/blank`} replace />}</Route>
+          <Route path="/builds/:id/:step/:screen?">
+            {({ id, step }) => <BuildPage key={id} id={id} step={step} />}
+          </Route>
+          <Route path="/repairs/:id">{({ id }) => <TicketPage key={id} id={id} />}</Route>
+          <Route>
+            <Page title="No such sheet">
+              <p>
+                Nothing is kept under this address. <a href="/">Back to the shelf</a>
+              </p>
+            </Page>
+          </Route>
+        </Switch>
+      </Suspense>
+    </ShopProvider>
+  );
+}

@@ -1,0 +1,61 @@
+import { useEffect } from 'react';
+import { AlarmBar } from '../parts/alarm-bar.tsx';
+import { BuildProvider } from '../parts/open-build.tsx';
+import { Page } from '../parts/sheet/page.tsx';
+import { SaveBanner } from '../parts/sheet/save-line.tsx';
+import { UndoButtons } from '../parts/sheet/undo-buttons.tsx';
+import { useBuild } from '../read/build-context.ts';
+import { Mishap } from './mishap.tsx';
+import { StepRail } from './step-rail.tsx';
+import { preloadSteps, useStepSheet } from './step-sheets.ts';
+import { TitleBlock } from './title-block.tsx';
+
+/** One build open on the table, at one of its steps. */
+export function BuildPage({ id, step }: { id: string; step: string }) {
+  return (
+    <BuildProvider id={id}>
+      <BuildSheet step={step} />
+    </BuildProvider>
+  );
+}
+
+function BuildSheet({ step }: { step: string }) {
+  const build = useBuild();
+  useEffect(preloadSteps, []);
+  return (
+    <Page
+      title={build.title}
+      aside={build.subtitle}
+      beside={
+        <div className="sheet-beside screen-only">
+          <StepRail build={build.id} current={step} />
+          <UndoButtons />
+        </div>
+      }
+      foot={<TitleBlock step={step} />}
+    >
+      <SaveBanner />
+      <AlarmBar />
+      <Mishap key={step}>
+        <StepInPlace step={step} />
+      </Mishap>
+    </Page>
+  );
+}
+
+function StepInPlace({ step }: { step: string }) {
+  const found = useStepSheet(step);
+  if (found.kind === 'open') return <found.Sheet />;
+  if (found.kind === 'unknown') return <p>This build has no step “{step}”. Pick one above.</p>;
+  if (found.kind === 'loading') return <p className="aside">Laying out the sheet …</p>;
+  return (
+    <div role="alert">
+      <h2>This step is not on this device yet</h2>
+      <p>
+        The server cannot be reached. Leave this page open and check that Fairbend runs and that the network
+        is there: the step then opens by itself. What you entered is kept in this browser; steps you opened
+        before go on working.
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,83 @@
+import { useEffect, useMemo, useRef } from 'react';
+import { Button } from 'react-aria-components';
+import { coatSchedule, type DueTime } from '../../engine/finish/schedule.ts';
+import { readFinish } from '../../record/read-finish.ts';
+import { clockWords, dueWords } from '../../words/due.ts';
+import { useBench } from '../read/bench.tsx';
+import { useBuild } from '../read/build-context.ts';
+import { useNow } from '../read/use-now.ts';
+import { textOf } from '../read/values.ts';
+import '../style/finish.css';
+
+interface Alarm extends DueTime {
+  coat: string;
+  number: number;
+}
+
+/**
+ * What of the finish has come due and was not yet heard, on every step of the build. The coats are in the record,
+ * so a reload, another tablet or a night switched off loses no alarm.
+ */
+export function AlarmBar() {
+  const { rows, write, newRowId } = useBuild();
+  const nowMs = useNow();
+  const alarms = useDueAlarms(nowMs);
+  useSound(alarms.length);
+  if (alarms.length === 0) return null;
+  const heard = (alarm: Alarm) => {
+    const id = newRowId();
+    write('hearAlarm', [
+      { path: ['alarmsHeard', id, 'coat'], value: alarm.coat },
+      { path: ['alarmsHeard', id, 'due'], value: alarm.due },
+    ]);
+  };
+  return (
+    <div className="alarm-bar screen-only" role="alert" data-heard={rows('alarmsHeard').length}>
+      {alarms.map((alarm) => (
+        <p key={alarm.coat + alarm.due}>
+          <span>
+            ▲ Coat {alarm.number}: {dueWords[alarm.due]} (due {clockWords(alarm.atMs)})
+          </span>
+          <Button className="button" onPress={() => heard(alarm)}>
+            Heard
+          </Button>
+        </p>
+      ))}
+    </div>
+  );
+}
+
+function useDueAlarms(nowMs: number): Alarm[] {
+  const { rows } = useBuild();
+  const { filled } = useBench();
+  const all = useMemo(() => {
+    const { coats, times } = readFinish(filled);
+    const heard = new Set(rows('alarmsHeard').map((row) => `${textOf(row, 'coat')} ${textOf(row, 'due')}`));
+    return coats.flatMap(({ id, brushedAtMs, roomC }, index) =>
+      coatSchedule(brushedAtMs, times, { roomC, latest: index === coats.length - 1 })
+        .map((due) => ({ ...due, coat: id, number: index + 1 }))
+        .filter((alarm) => !heard.has(`${alarm.coat} ${alarm.due}`)),
+    );
+  }, [filled, rows]);
+  return all.filter(({ atMs }) => atMs <= nowMs);
+}
+
+/** Two short tones for each new alarm; a page nobody has touched yet may stay silent, the bar does not. */
+function useSound(count: number): void {
+  const before = useRef(0);
+  useEffect(() => {
+    const more = count > before.current;
+    before.current = count;
+    if (!more || typeof AudioContext === 'undefined') return;
+    const audio = new AudioContext();
+    for (const startS of [0, 0.35]) {
+      const tone = audio.createOscillator();
+      tone.frequency.value = 880;
+      tone.connect(audio.destination);
+      tone.start(audio.currentTime + startS);
+      tone.stop(audio.currentTime + startS + 0.2);
+    }
+    const closing = setTimeout(() => void audio.close(), 1500);
+    return () => clearTimeout(closing);
+  }, [count]);
+}

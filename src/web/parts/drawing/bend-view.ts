@@ -1,0 +1,40 @@
+import type { ReelPlace, Side } from '../../../engine/bend/bend.ts';
+import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
+import type { PiecewiseLinear } from '../../../engine/numerics/piecewise-linear.ts';
+
+/** What the drawing needs of the rod itself; the same object while guides move. */
+export interface DrawnRod {
+  buttAngleRad: number;
+  /** Butt end to the front of the grip. */
+  handleM: number;
+  reel: ReelPlace;
+  side: Side;
+  /** Outside diameter along the blank. */
+  outside: PiecewiseLinear;
+  /** The builder's limit of the line angle. */
+  limitRad: number;
+  /** An angle as the shop writes it. */
+  angle(angleRad: number): string;
+  /** How each load of the ladder is called: `204 g`. */
+  loadNames: readonly string[];
+  /** Direction in which each load pulls. */
+  pullAngleRad: readonly number[];
+  loadBy: 'line' | 'tied';
+  /** Distance between two lines of the grid, and how many of them make a heavier one. */
+  grid: { stepM: number; heavyEvery: number };
+}
+
+/** One moment of the bent rod: every load of the ladder, one of them drawn strongly. */
+export interface BendView {
+  rod: DrawnRod;
+  loads: readonly RuledLoad[];
+  drawn: number;
+  /** Under its own weight alone. */
+  rest?: RuledLoad;
+  /** Rings (0 the tip-top) that need the builder's attention under the drawn load. */
+  attention: ReadonlySet<number>;
+  /** Ring under the builder's hand. */
+  active?: number;
+  /** False while a guide is dragged: the scale then stays as it is. */
+  settled: boolean;
+}

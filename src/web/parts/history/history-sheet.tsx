@@ -1,0 +1,109 @@
+import { useMemo, useState } from 'react';
+import { Button } from 'react-aria-components';
+import { changesBackTo, type PastGesture, pastGestures, stateAfter } from '../../../record/past.ts';
+import { useBuild } from '../../read/build-context.ts';
+import { useSay } from '../../read/messages.tsx';
+import { useShop } from '../../read/shop.tsx';
+import { Part } from '../sheet/part.tsx';
+import './history.css';
+import { pastDeedText } from '../../../words/deeds.ts';
+import { changeWords, type Teller, whoseWords } from '../../../words/history.ts';
+
+/** Changes shown at once; more by a press. */
+const atOnce = 40;
+
+/** Every change of this build, the latest first; any state between two of them can be brought back. */
+export function HistorySheet() {
+  const { store, document } = useBuild();
+  const [most, setMost] = useState(atOnce);
+  // The log grows with the document, so the document tells when to look again.
+  const past = useMemo(() => (document ? pastGestures(store.operations()) : []).reverse(), [store, document]);
+  return (
+    <Part
+      title="History"
+      aside={`${past.length === 1 ? '1 change' : `${past.length} changes`}, none ever overwritten`}
+    >
+      <ol className="history">
+        {past.slice(0, most).map((gesture, index) => (
+          <li key={gesture.changes[0].id}>
+            <PastLine past={gesture} latest={index === 0} />
+          </li>
+        ))}
+      </ol>
+      {past.length > most && (
+        <Button className="button" onPress={() => setMost(most + atOnce)}>
+          Show earlier ones
+        </Button>
+      )}
+    </Part>
+  );
+}
+
+/** More values than these are counted, not listed. */
+const mostListed = 12;
+
+function PastLine({ past, latest }: { past: PastGesture; latest: boolean }) {
+  const { store } = useBuild();
+  const teller = useTeller();
+  const [looking, setLooking] = useState(false);
+  const { changes, at, device } = past;
+  return (
+    <>
+      <p>
+        <strong>{pastDeedText(past.gesture, teller.document.kind)}</strong>{' '}
+        <span className="quiet">
+          {new Date(at).toLocaleString()} · {whoseWords(device, store.device)}
+        </span>
+      </p>
+      <Lines lines={changes.map(({ path, old, value }) => changeWords(path, old, value, teller))} />
+      {!latest && (
+        <Button className="plain screen-only" aria-expanded={looking} onPress={() => setLooking(!looking)}>
+          {looking ? 'Close' : 'Look at the build as it stood then'}
+        </Button>
+      )}
+      {looking && <Then past={past} done={() => setLooking(false)} />}
+    </>
+  );
+}
+
+function useTeller(): Teller {
+  const { document } = useBuild();
+  const { reader } = useShop();
+  return { document, ...reader };
+}
+
+/** What would change, before anything does. */
+function Then({ past, done }: { past: PastGesture; done(): void }) {
+  const { store, document, write } = useBuild();
+  const say = useSay();
+  const teller = useTeller();
+  const back = changesBackTo(stateAfter(store.operations(), past.upTo, document.kind), document);
+  if (back.length === 0) return <p>Nothing has changed since.</p>;
+  const bringBack = () => {
+    const [finding] = write('bringBack', back);
+    if (finding) return say(`Nothing was brought back: ${finding.message}`);
+    const count = back.length === 1 ? 'One value is' : `${back.length} values are`;
+    say(`${count} as then. Undo takes it back.`);
+    return done();
+  };
+  return (
+    <div className="history-then">
+      <p>Against now, {back.length === 1 ? 'one value differs' : `${back.length} values differ`}:</p>
+      <Lines lines={back.map(({ path, from, value }) => changeWords(path, from, value, teller))} />
+      <Button className="button" onPress={bringBack}>
+        Bring this state back
+      </Button>
+    </div>
+  );
+}
+
+function Lines({ lines }: { lines: readonly string[] }) {
+  return (
+    <ul className="quiet">
+      {lines.slice(0, mostListed).map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+      {lines.length > mostListed && <li>and {lines.length - mostListed} more</li>}
+    </ul>
+  );
+}

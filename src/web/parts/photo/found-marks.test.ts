@@ -1,0 +1,76 @@
+import { expect, test } from 'vitest';
+import { said } from '../../../engine/finding.ts';
+import type { FoundMark } from '../../../image/index.ts';
+import type { Change } from '../../../record/operation.ts';
+import type { LoadPhoto } from '../../../record/read-load-tests.ts';
+import { foundMarkChanges, repeatedNumbers } from './found-marks.ts';
+import { orderAlong } from './order-along.ts';
+import { traceWords } from './trace-words.ts';
+
+const found = (number: number, x: number): FoundMark => ({
+  number,
+  centrePx: [x, 10],
+  cornersPx: [],
+  radiusPx: 30,
+  sureness: 1,
+  mirrored: false,
+});
+const photo = { id: 'p2' } as LoadPhoto;
+const written = (changes: readonly Change[], row: string, field: string) =>
+  changes.find(({ path }) => path[1] === row && path[2] === field)?.value;
+
+test('marks that stayed on the wall keep the places they had in an earlier picture; a new one waits for its own', () => {
+  const place = (mm: number) => ({ si: mm / 1000, text: `${mm} mm` });
+  const known = [{ id: 'p1-m3', fields: { photo: 'p1', number: 3, atX: place(900), atY: place(40) } }];
+  const changes = foundMarkChanges(photo, [found(2, 5), found(3, 700)], known);
+  expect(written(changes, 'p2-m3', 'atX')).toEqual(place(900));
+  expect(written(changes, 'p2-m2', 'atX')).toBeUndefined();
+  expect(written(changes, 'p2', 'marksBy')).toBe('printed');
+});
+
+test('without earlier places the lowest number is what the others are counted from', () => {
+  const changes = foundMarkChanges(photo, [found(2, 5), found(3, 700)], []);
+  expect(written(changes, 'p2-m2', 'atX')).toEqual({ si: 0, text: '0' });
+  expect(written(changes, 'p2-m3', 'atX')).toBeUndefined();
+});
+
+test('a number that stands twice is one row, and named', () => {
+  const twice = [found(2, 5), found(2, 900), found(4, 50)];
+  expect(repeatedNumbers(twice)).toEqual([2]);
+  const rows = foundMarkChanges(photo, twice, []).filter(({ path }) => path[2] === 'pxX');
+  expect(rows.map(({ path }) => path[1])).toEqual(['p2-m2', 'p2-m4']);
+});
+
+test('points between are put in order from butt to tip, however they were tapped', () => {
+  const at = (x: number, y: number) => ({ px: [x, y] as const });
+  const arc = Array.from({ length: 7 }, (_, i) => at(1000 * Math.cos(i / 4), 1000 * Math.sin(i / 4)));
+  const [butt, tip] = [arc[0], arc[6]];
+  const shuffled = [4, 1, 5, 2, 3].map((i) => arc[i]);
+  expect(orderAlong(shuffled, butt, tip)).toEqual(arc.slice(1, 6));
+  expect(orderAlong(shuffled, butt, undefined)).toEqual(shuffled);
+});
+
+test('what the tracing says names marks and taps as the sheet does', () => {
+  const mark = (name: string) => ({
+    id: name,
+    name,
+    px: [0, 0] as [number, number],
+    atM: [0, 0] as [number, number],
+  });
+  const marks = [mark('lower left'), mark('mark 7')];
+  const words = traceWords(
+    [
+      said('marks[1].atM', 'mark 2 does not agree with the others'),
+      said('marks[0].atM', 'marks 1 and 2 have the same place'),
+      said('via[0]', 'lies 12 px from ends.butt; at least 40 px are needed between two taps'),
+      said('ends', 'could not be followed beyond about pixel (12, 40); add a point on it (via) past there'),
+    ],
+    marks,
+  );
+  expect(words).toEqual([
+    'Mark 7 does not agree with the others.',
+    'The lower left corner and mark 7 have the same place.',
+    'Point between 1: lies 12 px from the butt; at least 40 px are needed between two taps.',
+    'Could not be followed beyond the place marked ✕; tap a point on the blank (“Point between”) past there.',
+  ]);
+});

@@ -1,0 +1,81 @@
+import { useEffect, useRef, useState } from 'react';
+import type { LoadPhoto } from '../../../record/read-load-tests.ts';
+import { useBuild } from '../../read/build-context.ts';
+import { reasonOf } from '../../read/open-store.ts';
+import { api } from '../../store/open-document.ts';
+import { foundMarkChanges, repeatedNumbers } from './found-marks.ts';
+import { openPhotoDesk } from './photo-desk.ts';
+
+export interface FoundMarksState {
+  looking: boolean;
+  words: string;
+  look(): void;
+}
+
+/**
+ * Looks for printed marks in a picture nobody has tapped on yet, once, and whenever it is asked to. A desk of
+ * its own: a curve that is read meanwhile is not stopped by it.
+ */
+export function useFoundMarks(photo: LoadPhoto): FoundMarksState {
+  const { write, rows } = useBuild();
+  const [words, setWords] = useState('');
+  const [looking, setLooking] = useState(false);
+  const stop = useRef<AbortController>(undefined);
+  const looked = useRef(false);
+
+  const look = (unasked: boolean) => {
+    if (!photo.hash) return;
+    stop.current?.abort();
+    const mine = new AbortController();
+    stop.current = mine;
+    const desk = openPhotoDesk();
+    setLooking(true);
+    setWords('Looking for printed marks …');
+    desk
+      .look(
+        { does: 'find', address: api.attachmentAddress(photo.hash) },
+        { signal: mine.signal, progress: () => undefined },
+      )
+      .then(
+        (found) => {
+          if (found.length > 0) write('findMarks', foundMarkChanges(photo, found, rows('photoPlaces')));
+          setWords(
+            foundWords(
+              found.map(({ number }) => number),
+              repeatedNumbers(found),
+              unasked,
+            ),
+          );
+        },
+        (error: unknown) => {
+          if (!mine.signal.aborted) setWords(`The marks were not looked for: ${reasonOf(error)}.`);
+        },
+      )
+      .finally(() => {
+        desk.close();
+        if (stop.current === mine) setLooking(false);
+      });
+  };
+  const untouched = photo.places.length === 0 && !photo.trace;
+  useEffect(() => {
+    if (untouched && !looked.current) look(true);
+    looked.current = true;
+  }, [photo.id]);
+  useEffect(() => () => stop.current?.abort(), []);
+  return { looking, words, look: () => look(false) };
+}
+
+function foundWords(numbers: readonly number[], repeated: readonly number[], unasked: boolean): string {
+  if (numbers.length === 0) {
+    return unasked
+      ? 'No printed marks were found: tap your own.'
+      : 'No printed marks were found. They must be flat, whole and at least some 26 pixels across; else tap your own.';
+  }
+  const list = [...new Set(numbers)].join(', ');
+  const twice =
+    repeated.length > 0
+      ? ` Number ${repeated.join(', ')} stands there twice: one of two was taken; take the other off the wall, or out of the mirror.`
+      : '';
+  const few = new Set(numbers).size < 4 ? ' At least four are needed: tap others of known place.' : '';
+  return `Printed marks found: ${list}.${few}${twice}`;
+}

@@ -1,0 +1,62 @@
+import type { ReactNode } from 'react';
+import { Button } from 'react-aria-components';
+import { Link } from 'wouter';
+import { Figure } from '../../fields/figure.tsx';
+
+export interface NextLineProps {
+  children: ReactNode;
+  /** Path key of the field where it is done. */
+  at?: string;
+  /** The step to go on to. */
+  goOn?: { href: string; name: string };
+}
+
+/** The one plain line at the top of a step: what to do next. It stays in sight while the sheet is scrolled. */
+export function NextLine({ children, at, goOn }: NextLineProps) {
+  return (
+    <div className="next-line screen-only" role="note" aria-label="What to do next">
+      <p>
+        <span className="next-word">Next</span>{' '}
+        {typeof children === 'string' ? <Figure text={children} /> : children}
+      </p>
+      {at && (
+        <Button className="button" onPress={() => goToField(at)}>
+          Go there
+        </Button>
+      )}
+      {goOn && (
+        <Link className="button" href={goOn.href}>
+          {goOn.name}
+        </Link>
+      )}
+    </div>
+  );
+}
+
+/**
+ * Puts the focus into the field of a path, or scrolls to the part that carries it. What keeps it out of sight says so
+ * (`data-holds`: beginnings of paths) and is opened first: a fold, or the tab of another set-up.
+ */
+export function goToField(at: string, mayOpen = true): void {
+  const place = document.querySelector<HTMLElement>(`[data-path="${CSS.escape(at)}"]`);
+  if (place) {
+    bringIntoSight(place);
+    return;
+  }
+  const keeper = [...document.querySelectorAll<HTMLElement>('[data-holds]')].find(({ dataset }) =>
+    dataset.holds?.split(' ').some((start) => at.startsWith(start)),
+  );
+  if (!keeper || !mayOpen) return;
+  if (keeper instanceof HTMLDetailsElement) keeper.open = true;
+  else keeper.click();
+  // what it holds comes with one of the next frames
+  requestAnimationFrame(() => requestAnimationFrame(() => goToField(at, false)));
+}
+
+function bringIntoSight(place: HTMLElement): void {
+  for (let fold = place.closest('details'); fold; fold = fold.parentElement?.closest('details') ?? null) {
+    fold.open = true;
+  }
+  place.scrollIntoView({ block: 'center' });
+  place.focus({ preventScroll: true });
+}

@@ -1,0 +1,26 @@
+import { type LineSide, lineSideInWords } from '../../../engine/bench/line-side.ts';
+import { formatOnTape, type TapeStep } from '../../../engine/units/tape-step.ts';
+import { Figure } from '../../fields/figure.tsx';
+
+/** A section's number, name and length at the head of its table. */
+export function SectionCaption({
+  section,
+  index,
+  step,
+}: {
+  section: { name: string; lengthM: number; lineSide?: LineSide };
+  index: number;
+  step: TapeStep;
+}) {
+  return (
+    <caption>
+      <span className="section-number">{index + 1}</span> {section.name},{' '}
+      <span className="quiet">
+        <Figure text={formatOnTape(section.lengthM, step)} /> long
+      </span>
+      {section.lineSide && (
+        <span className="caption-side aside">line side {lineSideInWords(section.lineSide)}</span>
+      )}
+    </caption>
+  );
+}

@@ -1,0 +1,49 @@
+import { munkres } from 'munkres';
+import { useMemo } from 'react';
+import { stateAt } from '../../../record/past.ts';
+import { withHabits } from '../../../record/shop-habits.ts';
+import { changedSince, type Work, type WorkDone, workDone } from '../../../record/work-since.ts';
+import { useBuild } from '../../read/build-context.ts';
+import { useShop } from '../../read/shop.tsx';
+
+export interface Since {
+  done: WorkDone;
+  changes: string[];
+}
+
+/** Work on paper or on the rod that no longer agrees with the record. */
+export function useSince(works: readonly Work[]): Since[] {
+  const { store, document } = useBuild();
+  const { document: shop, operations: past } = useShop();
+  const wanted = works.join(' ');
+  return useMemo(() => {
+    const log = document ? store.operations() : [];
+    return workDone(log)
+      .filter(({ work }) => wanted.split(' ').includes(work))
+      .map((done) => ({
+        done,
+        changes: changedSince(log, done, document, {
+          habits: (state, at) => withHabits(state, at === undefined ? shop : stateAt(past(), at, 'shop')),
+          assign: munkres,
+        }),
+      }))
+      .filter(({ changes }) => changes.length > 0);
+  }, [store, document, shop, past, wanted]);
+}
+
+/** What has changed since sheets of this step were printed, or its work was done. */
+export function SinceNote({ works }: { works: readonly Work[] }) {
+  const since = useSince(works);
+  if (since.length === 0) return null;
+  return (
+    <div role="status">
+      {since.map(({ done, changes }) => (
+        <p key={done.words} className="attention">
+          ▲ Since {done.words} ({new Date(done.at).toLocaleString()}): {changes.slice(0, mostSaid).join('; ')}
+          {changes.length > mostSaid && `; and ${changes.length - mostSaid} more`}.
+        </p>
+      ))}
+    </div>
+  );
+}
+const mostSaid = 6;

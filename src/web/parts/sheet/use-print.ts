@@ -1,0 +1,56 @@
+import { useState } from 'react';
+import type { Sheet } from '../../../sheets/drawing.ts';
+import { useBuild } from '../../read/build-context.ts';
+import { useSay } from '../../read/messages.tsx';
+import { reasonOf } from '../../read/open-store.ts';
+import { api } from '../../store/open-document.ts';
+import { fileName, handOver } from './hand-over.ts';
+
+export interface PrintJob {
+  /** `strips`, `marks`: the file's name and the row in the record. */
+  sheet: string;
+  paper: 'a4' | 'letter';
+  /** Draws the sheets; the stamp names build, revision and date. */
+  draw(stamp: string): Sheet[];
+}
+
+/**
+ * Prints to a PDF: the build is frozen as a revision on the server, the sheets are stamped with it, the print is
+ * written into the record, and the file is handed to the browser.
+ */
+export function usePrint(): { print(job: PrintJob): void; printing: boolean } {
+  const build = useBuild();
+  const say = useSay();
+  const [printing, setPrinting] = useState(false);
+  const carryOut = async ({ sheet, paper, draw }: PrintJob) => {
+    const { version } = await api.info();
+    const { revision } = await build.store.freezeRevision(version);
+    const printedAt = new Date();
+    const stamp = `${build.title} · revision ${revision} · ${printedAt.toISOString().slice(0, 10)}`;
+    const [{ sheetsPdf, missingWords }, { paperFonts }] = await Promise.all([
+      import('../../../paper/index.ts'),
+      import('./paper-fonts.ts'),
+    ]);
+    const title = `${build.title}: ${sheet}`;
+    const { bytes, missing } = await sheetsPdf(draw(stamp), { title, printedAt, fonts: paperFonts });
+    handOver(bytes, 'application/pdf', `${fileName(build.title)}-${sheet}-${paper}.pdf`);
+    const id = build.newRowId();
+    const put = (field: string, value: string) => ({ path: ['prints', id, field] as const, value });
+    build.write(`print:${sheet}`, [
+      put('sheet', sheet),
+      put('paper', paper),
+      put('revision', revision),
+      put('printedAt', printedAt.toISOString()),
+      put('engineVersion', version),
+    ]);
+    const frozen = `Revision ${revision} is frozen and printed. Print the file at actual size, then measure its rules.`;
+    say(`${frozen} ${missingWords(missing)}`.trimEnd());
+  };
+  const print = (job: PrintJob) => {
+    setPrinting(true);
+    carryOut(job)
+      .catch((error: unknown) => say(`Nothing was printed: ${reasonOf(error)}.`))
+      .finally(() => setPrinting(false));
+  };
+  return { print, printing };
+}

@@ -1,0 +1,156 @@
+/** Everything the Layout sheet is made from, in SI: what the record says, filled up with what is common. */
+import { type AssembledBlank, assembleBlank } from '../../engine/bench/assemble.ts';
+import type { Bench } from '../../engine/bench/bench.ts';
+import { type DiameterRow, diameterProfile } from '../../engine/bench/diameter-profile.ts';
+import type { FerruleZone } from '../../engine/bench/ferrule-zones.ts';
+import type { BlankTables, FreeRod } from '../../engine/bench/free-rod.ts';
+import { type StrainLevels, strainLevels } from '../../engine/bench/strain.ts';
+import type { Choices } from '../../engine/flow/choices.ts';
+import { type LayoutQuestion, layoutQuestion, ringsAndReel } from '../../engine/flow/layout-question.ts';
+import { downRad, type LoadLadder } from '../../engine/flow/loads.ts';
+import { commonGuides, commonMarks } from '../../engine/kinds/common-build.ts';
+import type { Guide } from '../../engine/kinds/guides.ts';
+import type { GuideField } from '../../engine/layout/guide-moves.ts';
+import type { LadderRequest, LayoutLimits } from '../../engine/layout/ladder-request.ts';
+import { type LayoutRequest, smallestIntervalM } from '../../engine/layout/layout-request.ts';
+import type { LadderSheet } from '../worker/messages.ts';
+
+export interface SheetParts {
+  bench: Bench;
+  choices: Choices;
+  /** The fitted blank, or its first estimate. */
+  tables: BlankTables;
+}
+export interface SheetModel {
+  blank: AssembledBlank;
+  rod: FreeRod;
+  diameters: DiameterRow[];
+  keepOut: FerruleZone[];
+  strain: StrainLevels;
+  choices: Choices;
+  handle: Bench['handle'];
+  loads: LoadLadder;
+  limits: LayoutLimits;
+  /** The start's marks as they were given; empty where the rule or list makes none. */
+  startFromTipM: readonly number[];
+  /** Whether a rod can be bent with them: they climb from the tip to less than the grip. */
+  startStands: boolean;
+  /** Why our own marks cannot be read, in a sentence. */
+  unreadable: string | undefined;
+  /** The record's own; while it has none the start's, or where that makes none for these guides, even ones. */
+  marksAre: 'own' | 'start' | 'spread';
+  field: GuideField;
+  ladder: LadderSheet;
+  restLadder: LadderSheet;
+  startLadder: LadderSheet;
+  /** Asks for the best layout with the builder's rule for intervals. */
+  request: LayoutRequest & LadderRequest;
+}
+const noLoads = 'There is no weight to bend the rod with: choose your own loads below.';
+
+/** The room in front of the grip that a layout needs at least. */
+const leastFreeM = 0.3;
+
+/** Undefined where the blank has no such room, no diameter or no guide. */
+export function sheetModel(parts: SheetParts): SheetModel | undefined {
+  const { bench, choices } = parts;
+  const blank = assembleBlank(bench.sections);
+  const diameters = diameterProfile(bench.sections, blank);
+  const freeM = blank.lengthM - bench.handle.gripFrontFromButtM;
+  if (!(freeM > leastFreeM) || diameters.length === 0 || choices.guides.length < 2) return undefined;
+  const question = layoutQuestion({ ...parts, blank, diameters });
+  const { rod, keepOut, loads, startFromTipM, ownFromTipM } = question;
+  const startStands = climbs(startFromTipM, freeM);
+  const startFits = startStands && startFromTipM.length === choices.guides.length;
+  const fromTipM = ownFromTipM ?? (startFits ? startFromTipM : commonSpread(bench, choices, blank));
+  return {
+    blank,
+    rod,
+    diameters,
+    keepOut,
+    strain: strainLevels(bench),
+    choices,
+    handle: bench.handle,
+    loads,
+    limits: question.request.limits,
+    startFromTipM,
+    startStands,
+    unreadable: loads.kg.length === 0 ? noLoads : whyUnreadable(fromTipM, freeM),
+    marksAre: ownFromTipM ? 'own' : startFits ? 'start' : 'spread',
+    field: guideField(choices, fromTipM, keepOut, freeM),
+    ...ladderSheets(parts, blank, diameters, question),
+    request: {
+      ...question.request,
+      firstFromTipM: fromTipM[0],
+      strippingFromTipM: fromTipM[fromTipM.length - 1],
+      start: startFits ? { fromTipM: startFromTipM } : undefined,
+    },
+  };
+}
+
+function guideField(
+  { guides }: Choices,
+  fromTipM: readonly number[],
+  keepOut: readonly FerruleZone[],
+  freeM: number,
+): GuideField {
+  return {
+    fromTipM,
+    footM: guides.map(({ lengthM }) => lengthM),
+    keepOut,
+    pinned: guides.map(({ pinned }) => pinned),
+    room: { fromTipM: smallestIntervalM, toTipM: freeM - guides[guides.length - 1].lengthM / 2 },
+    leastIntervalM: smallestIntervalM,
+  };
+}
+
+/** The same rod with our guides, with no weight at all, and with the start's guides. */
+function ladderSheets(
+  { bench, choices }: SheetParts,
+  blank: AssembledBlank,
+  diameters: readonly DiameterRow[],
+  { request, startFromTipM }: LayoutQuestion,
+) {
+  const { rod, buttAngleRad, reel, guides, tipTop, ladder, limits } = request;
+  const ours: LadderRequest = { rod, buttAngleRad, reel, guides, tipTop, ladder, limits };
+  const startGuides = guidesFor(choices, blank.lengthM, startFromTipM.length);
+  const startRings = ringsAndReel(bench, choices, startGuides, startFromTipM, diameters);
+  const noWeight = [{ tensionN: 0, pullAngleRad: downRad }];
+  return {
+    ladder: { diameters, ladder: ours },
+    restLadder: { diameters, ladder: { ...ours, ladder: noWeight } },
+    startLadder: { diameters, ladder: { ...ours, ...startRings } },
+  };
+}
+
+/** Where neither the record nor the start has a place for every guide: evenly between common ends. */
+function commonSpread(bench: Bench, { guides, rodKind }: Choices, blank: AssembledBlank): number[] {
+  const ends = commonMarks(rodKind, blank.lengthM, bench.handle);
+  const step = (ends.strippingFromTipM - ends.firstFromTipM) / (guides.length - 1);
+  return guides.map((_, index) => ends.firstFromTipM + index * step);
+}
+
+/** Rings nearer to each other than this cannot be bent apart. */
+const closestRingsM = 2e-3;
+
+function climbs(fromTipM: readonly number[], freeM: number): boolean {
+  return [...fromTipM, freeM].every((at, i, all) => at - (all[i - 1] ?? 0) >= closestRingsM);
+}
+
+function whyUnreadable(fromTipM: readonly number[], freeM: number): string | undefined {
+  const clash = [...fromTipM, freeM].findIndex((at, i, all) => at - (all[i - 1] ?? 0) < closestRingsM);
+  if (clash < 0) return undefined;
+  if (clash === 0) return 'Guide 1 stands at the tip-top: move it towards the butt.';
+  if (clash === fromTipM.length) return `Guide ${clash} stands under the grip: move it towards the tip.`;
+  if (fromTipM[clash] < fromTipM[clash - 1] - closestRingsM) {
+    return `Guide ${clash + 1} stands nearer the tip than guide ${clash}: give the marks from the tip down.`;
+  }
+  return `Guides ${clash} and ${clash + 1} stand at the same place: move one of them.`;
+}
+
+/** The builder's guides for a list of as many marks, else common ones. */
+function guidesFor(choices: Choices, blankLengthM: number, count: number): readonly Guide[] {
+  return count === choices.guides.length
+    ? choices.guides
+    : commonGuides({ ...choices, blankLengthM }, count).guides;
+}

@@ -1,0 +1,12 @@
+import { useMemo } from 'react';
+import type { Finding } from '../../engine/finding.ts';
+import { sentenceOf } from '../../words/sentence.ts';
+import { useShop } from './shop.tsx';
+
+/** Says a finding in the shop's units. */
+export type Sentence = (finding: Finding) => string;
+
+export function useSentence(): Sentence {
+  const { writer } = useShop();
+  return useMemo(() => (finding) => sentenceOf(finding, writer), [writer]);
+}

@@ -1,0 +1,34 @@
+import { useMemo } from 'react';
+import type { AssembledBlank } from '../../engine/bench/assemble.ts';
+import { planWraps, type WrapPlan } from '../../engine/wraps/plan-wraps.ts';
+import type { WrapChoices } from '../../engine/wraps/wrap-choices.ts';
+import { readGuidesToWrap, readKeeper, readWrapChoices } from '../../record/read-wraps.ts';
+import { useBench } from './bench.tsx';
+
+export interface WrapsOnRod {
+  blank: AssembledBlank;
+  choices: WrapChoices;
+  plan: WrapPlan;
+  /** Guides that have no mark yet; they are not wrapped. */
+  unmarked: number;
+}
+
+/** The wraps that follow from the marks, the guides' feet and the thread; undefined while there is no blank. */
+export function useWraps(): WrapsOnRod | undefined {
+  const { filled, bench, blank, profile, choices: layout } = useBench();
+  return useMemo(() => {
+    if (!bench || !blank || !layout || profile.length === 0) return undefined;
+    const choices = readWrapChoices(filled);
+    const guides = readGuidesToWrap(filled, layout.guides);
+    const { gripFrontFromButtM } = bench.handle;
+    const plan = planWraps({
+      blank,
+      profile,
+      guides,
+      keeper: readKeeper(filled, { lengthM: blank.lengthM, gripFrontFromButtM }),
+      gripFrontFromButtM,
+      choices,
+    });
+    return { blank, choices, plan, unmarked: layout.guides.length - guides.length };
+  }, [filled, bench, blank, profile, layout]);
+}

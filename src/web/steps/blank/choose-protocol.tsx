@@ -1,0 +1,147 @@
+import { useId, useState } from 'react';
+import { Button, Label, Radio, RadioGroup } from 'react-aria-components';
+import type { ProtocolKind } from '../../../engine/bench/protocol.ts';
+import { formatGrams } from '../../../engine/units/format-quantity.ts';
+import { readQuantity } from '../../../engine/units/read-quantity.ts';
+import type { QuantityValue } from '../../../record/schema.ts';
+import { FieldLine } from '../../fields/field-line.tsx';
+import { useBench } from '../../read/bench.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { useShop } from '../../read/shop.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
+import { edges } from './edges.ts';
+import { newSpan } from './new-span.ts';
+import { usePlanContext } from './plan-context.ts';
+import { type Edge, planRows } from './plan-rows.ts';
+import { isSpared, notSparedWords, sparedWords } from './spared-words.ts';
+import type { Plan } from './use-plan.ts';
+
+/** The ways to measure, with what each takes and gives; lays the rows out to be filled. */
+export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
+  const { write, newRowId } = useBuild();
+  const { system } = useShop();
+  const plan = usePlanContext();
+  const { series } = useBench();
+  const [edge, setEdge] = useState<Edge>('upper');
+  const [clampHeight, setClampHeight] = useState<QuantityValue | null>(null);
+  if (!plan) {
+    return (
+      <p>
+        The plan follows from the blank: first the length of every section, how deep they seat, and a diameter
+        at the tip and at the butt.
+      </p>
+    );
+  }
+  const layOut = (kind: ProtocolKind) =>
+    write(`protocol:${kind}`, [
+      ...planRows(plan.protocol(kind, clampHeight?.si), { system, edge, clampHeight, firstOrder, newRowId }),
+    ]);
+  const spared = isSpared(series);
+  const hint = spared ? undefined : notSparedWords(series);
+  const count = (kind: ProtocolKind) => plan.protocol(kind).readingCount;
+  return (
+    <div className="choose-protocol">
+      <div className="fields-row">
+        <EdgeQuestion edge={edge} setEdge={setEdge} />
+        <HeightQuestion setHeight={setClampHeight} />
+      </div>
+      <div className="ways">
+        {spared && (
+          <Way
+            title="Half protocol with its series"
+            words={sparedWords(series, { short: count('with-series'), full: count('twenty-minute') })}
+            onTake={() => layOut('with-series')}
+          />
+        )}
+        <Way
+          title="Ten-minute start"
+          words={`One set-up, ${count('ten-minute')} readings, one weight. A first layout, with an honestly wide ±.`}
+          onTake={() => layOut('ten-minute')}
+        />
+        <Way
+          title="Twenty-minute protocol"
+          words={`Four set-ups, ${count('twenty-minute')} readings, the blocks moved up the blank: that tells more than forty readings at the butt. A narrow ±, enough to mark by.`}
+          onTake={() => layOut('twenty-minute')}
+        />
+        {firstOrder > 0 && (
+          <Way
+            title="Stretch on two supports"
+            words="Two sags, with nothing hung and under a weight between the supports. They tell how stiff this stretch is, whatever the tilt of the blocks."
+            onTake={() => write('twoSupports', newSpan({ order: firstOrder, newRowId }))}
+          />
+        )}
+      </div>
+      {hint && <p className="quiet">{hint}</p>}
+      <p className="quiet">{thirdWords(plan)}</p>
+    </div>
+  );
+}
+
+function EdgeQuestion({ edge, setEdge }: { edge: Edge; setEdge(edge: Edge): void }) {
+  return (
+    <RadioGroup className="field choice" value={edge} onChange={(value) => setEdge(value as Edge)}>
+      <Label className="field-label">Line of the blank you will read, the same everywhere</Label>
+      <div className="choice-options">
+        {edges.map(({ value, name }) => (
+          <Radio key={value} value={value} className="choice-option">
+            {name}
+          </Radio>
+        ))}
+      </div>
+    </RadioGroup>
+  );
+}
+
+/** Asked before there is a row to keep it in. */
+function HeightQuestion({ setHeight }: { setHeight(height: QuantityValue | null): void }) {
+  const sentence = useSentence();
+  const id = useId();
+  const { system } = useShop();
+  const [typed, setTyped] = useState('');
+  const read = typed.trim() === '' ? undefined : readQuantity(typed, { dimension: 'length', system });
+  const type = (text: string) => {
+    setTyped(text);
+    const now = readQuantity(text, { dimension: 'length', system });
+    setHeight(now.ok ? { si: now.si, text: text.trim() } : null);
+  };
+  return (
+    <div className="field">
+      <label htmlFor={id} className="field-label">
+        Height of the blocks over the floor, if you know it
+      </label>
+      <input
+        id={id}
+        className="field-input"
+        value={typed}
+        placeholder="weights are then kept off the floor"
+        aria-describedby={`${id}-line`}
+        aria-invalid={read?.ok === false || undefined}
+        onChange={(event) => type(event.target.value)}
+      />
+      <FieldLine
+        id={`${id}-line`}
+        trouble={read?.ok === false ? sentence(read.finding) : undefined}
+        echo={read?.ok ? read.understood : undefined}
+      />
+    </div>
+  );
+}
+
+function Way({ title, words, onTake }: { title: string; words: string; onTake(): void }) {
+  return (
+    <section className="way">
+      <h3>{title}</h3>
+      <p>{words}</p>
+      <Button className="button button-main" onPress={onTake}>
+        Lay out the {title.toLowerCase()}
+      </Button>
+    </section>
+  );
+}
+
+function thirdWords({ measured, thirdLoadKg }: Plan): string {
+  const third = `about ${formatGrams(thirdLoadKg, 0)} drops the tip by a third of the length`;
+  return measured
+    ? `From the readings, ${third}.`
+    : `From the diameters, ${third}; good to a factor of two until something was hung.`;
+}

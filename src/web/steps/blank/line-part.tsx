@@ -1,0 +1,83 @@
+import { rodKindOf } from '../../../engine/kinds/rod-kinds.ts';
+import { linesNear, loadAmbiguities } from '../../../engine/line/line-beside-load.ts';
+import { fixedDecimals } from '../../../engine/units/format-decimal.ts';
+import { formatGrams } from '../../../engine/units/format-quantity.ts';
+import { Part } from '../../parts/sheet/part.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { useBench } from '../../read/bench.tsx';
+import type { PowerOnBench } from './use-power.ts';
+
+/** A fly blank's tip load for a third of the length beside the line-mass standard; never which line to choose. */
+export function LinePart({ power }: { power: PowerOnBench | undefined }) {
+  const { choices } = useBench();
+  if (!power || !choices || !rodKindOf(choices.rodKind).flyLine) return null;
+  const { state, measured } = power;
+  const load = state.answer?.thirdLoad;
+  return (
+    <Part title="Line beside the blank" anchor="line" aside="two weights set side by side; no verdict">
+      {!measured && (
+        <p className="quiet">
+          It appears here as soon as a weight is hung: a guess is not set beside a line.
+        </p>
+      )}
+      {measured && !load && (
+        <p className="quiet" role="status">
+          {state.working
+            ? 'Working out the tip load …'
+            : 'No weight at the tip drops it by a third of the length.'}
+        </p>
+      )}
+      {measured && load && (
+        <>
+          <p role="status" className={state.working ? 'stale' : undefined}>
+            {formatGrams(load.kg, 0)} at the tip drop it by a third of its free length
+            {load.range &&
+              `; ${formatGrams(load.range.low, 0)} to ${formatGrams(load.range.high, 0)} on 95 of 100 blanks that fit your readings`}
+            . That is not the mass of a line, and no standard ties the one to the other; what the caster likes
+            decides.
+          </p>
+          <LinesTable loadKg={load.kg} />
+          <ul className="ambiguities quiet small">
+            {loadAmbiguities.map((words) => (
+              <li key={words}>{words}</li>
+            ))}
+            <li>
+              Table: mass of the first 30 ft, from several reproductions of the standard that agree; its own
+              sheet was not seen.
+            </li>
+          </ul>
+        </>
+      )}
+    </Part>
+  );
+}
+
+function LinesTable({ loadKg }: { loadKg: number }) {
+  return (
+    <TableFrame label="Lines beside the tip load">
+      <table className="figures-table">
+        <caption className="visually-hidden">Fly lines by number beside the tip load</caption>
+        <thead>
+          <tr>
+            <th scope="col">line number</th>
+            <th scope="col">first 30 ft</th>
+            <th scope="col">in grams</th>
+            <th scope="col">tip load, times that</th>
+          </tr>
+        </thead>
+        <tbody>
+          {linesNear(loadKg).map(({ number, lowGrains, highGrains, targetGrains, targetKg, ratio }) => (
+            <tr key={number}>
+              <th scope="row">{number}</th>
+              <td>
+                {targetGrains} grains ({lowGrains} to {highGrains})
+              </td>
+              <td>{formatGrams(targetKg, 1)}</td>
+              <td>{fixedDecimals(ratio, 1)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableFrame>
+  );
+}

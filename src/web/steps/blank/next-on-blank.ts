@@ -1,0 +1,140 @@
+import type { BenchFinding } from '../../../engine/bench/bench-finding.ts';
+import type { Finding } from '../../../engine/finding.ts';
+import type { Row } from '../../../record/document.ts';
+import { quantityOf, siOf, textOf } from '../../read/values.ts';
+import type { SetupRows } from './reading-rows.ts';
+
+/** What to do next on the bench, and the field where it is done. */
+export interface NextStep {
+  words: string;
+  /** Said behind the words. */
+  finding?: Finding;
+  /** Path key of the field to go to. */
+  at?: string;
+  done?: boolean;
+}
+
+export interface BlankState {
+  sections: readonly Row[];
+  diameters: readonly Row[];
+  /** The whole blank's mass was given instead of the sections'. */
+  weighedWhole: boolean;
+  setups: readonly SetupRows[];
+  findings: readonly BenchFinding[];
+  /** How a station reads in this shop: `12 in`. */
+  show(station: Row): string;
+}
+
+/** The first thing that is missing or odd, in the order the bench does them. */
+export function nextOnBlank(state: BlankState): NextStep {
+  const { sections, findings } = state;
+  if (sections.length === 0) return { words: 'Say how many sections the blank has and how they join.' };
+  return (
+    missingOfSections(state) ??
+    stopping(findings) ??
+    missingDiameter(state) ??
+    missingMass(state) ??
+    missingReading(state) ??
+    doubted(findings) ?? {
+      words: 'All planned readings are in. See how stiff the blank is, then go on to the handle.',
+      done: true,
+    }
+  );
+}
+
+function missingOfSections({ sections }: BlankState): NextStep | undefined {
+  const name = (index: number) => textOf(sections[index], 'name') ?? `section ${index + 1}`;
+  const unmeasured = sections.findIndex((row) => siOf(row, 'length') === undefined);
+  if (unmeasured >= 0) {
+    const words = `Measure the whole length of ${name(unmeasured)}, ferrule and all.`;
+    return { words, at: `sections/${sections[unmeasured].id}/length` };
+  }
+  const unjoined = sections.findIndex((row, index) => index < sections.length - 1 && !isJoined(row));
+  if (unjoined < 0) return undefined;
+  const spigot = textOf(sections[unjoined], 'joint') === 'spigot';
+  const [upper, lower] = [name(unjoined), name(unjoined + 1)];
+  return spigot
+    ? {
+        words: `Seat ${upper} on ${lower} and measure the gap that stays open.`,
+        at: `sections/${sections[unjoined].id}/spigotGap`,
+      }
+    : {
+        words: `Mark how deep ${upper} and ${lower} go together when seated, and measure that overlap.`,
+        at: `sections/${sections[unjoined].id}/overlap`,
+      };
+}
+
+function isJoined(row: Row): boolean {
+  return siOf(row, textOf(row, 'joint') === 'spigot' ? 'spigotGap' : 'overlap') !== undefined;
+}
+
+function stopping(findings: readonly BenchFinding[]): NextStep | undefined {
+  const stop = findings.find(({ severity }) => severity === 'stop');
+  return stop && { words: 'Fix this first:', finding: stop, at: stop.path };
+}
+
+function missingDiameter({ sections, diameters }: BlankState): NextStep | undefined {
+  const measured = (id: string) =>
+    diameters.some((row) => row.fields.section === id && siOf(row, 'outside') !== undefined);
+  const bare = sections.find(({ id }) => !measured(id));
+  if (!bare) return undefined;
+  const words = `Measure the diameter of ${textOf(bare, 'name') ?? 'this section'} at both ends and in the middle.`;
+  return { words, at: `diameters/${bare.id}-d0/outside` };
+}
+
+function missingMass({ sections, weighedWhole }: BlankState): NextStep | undefined {
+  const unweighed = sections.find((row) => siOf(row, 'mass') === undefined);
+  if (!unweighed || weighedWhole) return undefined;
+  const words = `Weigh ${textOf(unweighed, 'name') ?? 'each section'}, to 0.1 g if the scale can, or the whole blank at once.`;
+  return { words, at: `sections/${unweighed.id}/mass` };
+}
+
+function missingReading({ setups, show }: BlankState): NextStep | undefined {
+  if (setups.length === 0) {
+    return {
+      words: 'Choose how to measure the bend: ten minutes, or twenty and a narrower answer.',
+      at: 'readings',
+    };
+  }
+  for (const { setup, tests } of setups) {
+    const open = textOf(setup, 'kind') === 'span' ? missingOfSpan({ setup, tests }) : undefined;
+    if (open) return open;
+    for (const { test, readings } of tests) {
+      const open = readings.find((row) => siOf(row, 'drop') === undefined && row.fields.setAside !== true);
+      if (!open) continue;
+      const hung = siOf(test, 'hung') ?? 0;
+      const hang =
+        hung > 0
+          ? `Hang ${quantityOf(test.fields.hung)?.text} and wait until it is still`
+          : 'Hang nothing yet';
+      const place = siOf(open, 'fromTip') === 0 ? 'the tip' : show(open);
+      const words = `${textOf(setup, 'name') ?? 'This set-up'}. ${hang}, then read the drop at ${place}.`;
+      return { words, at: `readings/${open.id}/drop` };
+    }
+  }
+  return undefined;
+}
+
+const placesOfSpan = [
+  ['supportTipSide', 'measure from the tip to the first support'],
+  ['loadFromTip', 'measure from the tip to where the weight hangs'],
+  ['supportButtSide', 'measure from the tip to the second support'],
+] as const;
+
+function missingOfSpan({ setup, tests }: SetupRows): NextStep | undefined {
+  const name = textOf(setup, 'name') ?? 'This set-up';
+  const place = placesOfSpan.find(([field]) => siOf(setup, field) === undefined);
+  if (place) return { words: `${name}: ${place[1]}.`, at: `setups/${setup.id}/${place[0]}` };
+  const open = tests.find(({ test }) => siOf(test, 'sag') === undefined)?.test;
+  if (!open) return undefined;
+  const hung = quantityOf(open.fields.hung);
+  if (!hung)
+    return { words: `${name}: say which weight you hang between them.`, at: `tests/${open.id}/hung` };
+  const hang = hung.si > 0 ? `Hang ${hung.text} and wait until it is still` : 'Hang nothing yet';
+  return { words: `${name}. ${hang}, then read the sag.`, at: `tests/${open.id}/sag` };
+}
+
+function doubted(findings: readonly BenchFinding[]): NextStep | undefined {
+  const doubt = findings.find(({ severity }) => severity === 'doubt');
+  return doubt && { words: 'Look again:', finding: doubt, at: doubt.path };
+}

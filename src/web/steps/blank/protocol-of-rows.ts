@@ -1,0 +1,58 @@
+import { checkFloor, clampHeightNeeded } from '../../../engine/bench/floor.ts';
+import type { BlankTables } from '../../../engine/bench/free-rod.ts';
+import { countReadings, type Protocol, type ProtocolSetup } from '../../../engine/bench/protocol.ts';
+import { predictedTipDrop } from '../../../engine/bend/predicted-tip-drop.ts';
+import type { Finding } from '../../../engine/finding.ts';
+import { flagOf, siOf, textOf } from '../../read/values.ts';
+
+import { flagsOf, type SetupRows, type TestRows } from './reading-rows.ts';
+
+/** The rows as they stand, as a protocol to print: what to hang, where to read, how far the tip should drop. */
+export function protocolOfRows(
+  setups: readonly SetupRows[],
+  tables: BlankTables,
+  thirdLoadKg: number,
+): Protocol {
+  const planned = setups.flatMap((rows) => setupOfRows(rows, tables) ?? []);
+  return { kind: 'twenty-minute', setups: planned, readingCount: countReadings(planned), thirdLoadKg };
+}
+
+/** Undefined without the place of the blocks. */
+export function setupOfRows(rows: SetupRows, tables: BlankTables): ProtocolSetup | undefined {
+  const clampFromTipM = siOf(rows.setup, 'clampFromTip');
+  if (clampFromTipM === undefined || !(clampFromTipM > 0)) return undefined;
+  const loads = rows.tests.map((test, index) => ({
+    massKg: siOf(test.test, 'hung') ?? 0,
+    expectedTipDropM: predictedTipDrop(tables, { clampFromTipM, massKg: siOf(test.test, 'hung') ?? 0 }),
+    readFromTipM: test.readings.flatMap((row) => siOf(row, 'fromTip') ?? []),
+    readAtClamp: test.readings.some((row) => flagOf(row, 'atClamp')),
+    repeat: isRepeat(rows.tests, index),
+  }));
+  const tipDropM = Math.max(0, ...loads.map(({ expectedTipDropM }) => expectedTipDropM));
+  return {
+    name: textOf(rows.setup, 'name') ?? 'Set-up',
+    clampFromTipM,
+    flagsFromTipM: flagsOf(rows),
+    loads,
+    clampHeightNeededM: clampHeightNeeded({ ...placeOf(rows, clampFromTipM), tipDropM }),
+  };
+}
+
+/** Why the weight would touch the floor, where the height of the blocks was given. */
+export function floorTrouble(rows: SetupRows, planned: ProtocolSetup): Finding | undefined {
+  const clampHeightM = siOf(rows.setup, 'clampHeight');
+  if (clampHeightM === undefined) return undefined;
+  const tipDropM = Math.max(0, ...planned.loads.map(({ expectedTipDropM }) => expectedTipDropM));
+  const path = `setups/${rows.setup.id}/clampHeight`;
+  return checkFloor({ path, clampHeightM, ...placeOf(rows, planned.clampFromTipM), tipDropM })[0];
+}
+
+function placeOf({ setup }: SetupRows, clampFromTipM: number) {
+  return { nominalAngleRad: siOf(setup, 'nominalAngle') ?? 0, freeLengthM: clampFromTipM };
+}
+
+/** The same weight as one hung before. */
+function isRepeat(tests: readonly TestRows[], index: number): boolean {
+  const hung = siOf(tests[index].test, 'hung');
+  return tests.slice(0, index).some(({ test }) => siOf(test, 'hung') === hung);
+}

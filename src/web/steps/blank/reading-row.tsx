@@ -1,0 +1,73 @@
+import { Button } from 'react-aria-components';
+import type { Row } from '../../../record/document.ts';
+import { showQuantity } from '../../../words/quantity-text.ts';
+import { Field } from '../../fields/field.tsx';
+import { Figure } from '../../fields/figure.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { useShop } from '../../read/shop.tsx';
+import { flagOf, quantityOf, siOf } from '../../read/values.ts';
+
+export interface ReadingRowProps {
+  reading: Row;
+  /** The weight as typed. */
+  hung: string;
+  /** Nothing is read before the ferrules are bound. */
+  gated: boolean;
+}
+
+/** One drop at its station; the station opens to be moved, set aside or removed. */
+export function ReadingRow({ reading, hung, gated }: ReadingRowProps) {
+  const { reader } = useShop();
+  const { write } = useBuild();
+  const station = quantityOf(reading.fields.fromTip);
+  const atClamp = flagOf(reading, 'atClamp');
+  const place = atClamp
+    ? 'blocks'
+    : station?.si === 0
+      ? 'tip'
+      : station
+        ? showQuantity(station, 'length', reader.units).text
+        : 'where?';
+  const aside = flagOf(reading, 'setAside');
+  const open = siOf(reading, 'drop') === undefined;
+  const path = (field: string) => ['readings', reading.id, field] as const;
+  return (
+    <div className={aside ? 'reading reading-aside' : 'reading'}>
+      <details className="reading-place">
+        <summary>
+          <Figure text={place} />
+        </summary>
+        <div className="reading-more">
+          {atClamp ? (
+            <p className="small">
+              Right where the blank leaves the blocks. Nothing bends there: what is read shows another edge
+              than stated, or a line that is off.
+            </p>
+          ) : (
+            <Field path={path('fromTip')} passedOver />
+          )}
+          <Button
+            className="plain small"
+            onPress={() => write('readingAside', [{ path: path('setAside'), value: !aside }])}
+          >
+            {aside ? 'Count it again' : 'Set it aside'}
+          </Button>
+          <Button
+            className="plain small"
+            onPress={() => write('removeReading', [{ path: path('gone'), value: true }])}
+          >
+            Remove
+          </Button>
+        </div>
+      </details>
+      <Field
+        label={`Drop at ${place}${hung ? ` under ${hung}` : ''}`}
+        labelHidden
+        path={path('drop')}
+        pale={open && !aside ? 'drop' : undefined}
+        disabled={gated && open}
+      />
+      {aside && <p className="reading-note aside small">set aside, not counted</p>}
+    </div>
+  );
+}

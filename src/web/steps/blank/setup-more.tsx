@@ -1,0 +1,63 @@
+import { Button } from 'react-aria-components';
+import type { Change } from '../../../record/operation.ts';
+import type { QuantityValue } from '../../../record/schema.ts';
+import { Field } from '../../fields/field.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { useSay } from '../../read/messages.tsx';
+import { quantityOf } from '../../read/values.ts';
+import { edges } from './edges.ts';
+import { readingRows } from './plan-rows.ts';
+import type { SetupRows } from './reading-rows.ts';
+
+const tip: QuantityValue = { si: 0, text: '0' };
+
+/** What is seldom changed of a set-up: its angle, its turn, its ±, and rows added or taken away. */
+export function SetupMore({ rows, name }: { rows: SetupRows; name: string }) {
+  const { write, newRowId } = useBuild();
+  const say = useSay();
+  const path = (field: string) => ['setups', rows.setup.id, field] as const;
+  const remove = () => {
+    write('removeSetup', [{ path: path('gone'), value: true }]);
+    say(`${name} is removed; undo brings it back.`);
+  };
+  return (
+    <details className="setup-more screen-only">
+      <summary>More about this set-up</summary>
+      <div className="fields-row">
+        <Field path={path('name')} />
+        <Field path={path('day')} />
+        <Field path={path('nominalAngle')} />
+        <Field path={path('turned')} />
+        <Field path={path('sigma')} />
+        <Field path={path('edge')} options={edges} />
+      </div>
+      <Button className="button" onPress={() => write('addWeight', anotherWeight(rows, newRowId))}>
+        Another weight
+      </Button>{' '}
+      <Button className="button" onPress={() => write('addStation', anotherStation(rows, newRowId))}>
+        Another station under every weight
+      </Button>{' '}
+      <Button className="plain" onPress={remove}>
+        Remove this set-up
+      </Button>
+    </details>
+  );
+}
+
+/** A weight read at the same stations as the one before it. */
+function anotherWeight({ setup, tests }: SetupRows, newRowId: () => string): Change[] {
+  const id = newRowId();
+  const stations = (tests.at(-1)?.readings ?? []).flatMap((row) => quantityOf(row.fields.fromTip) ?? []);
+  return [
+    { path: ['tests', id, 'order'], value: tests.length },
+    { path: ['tests', id, 'setup'], value: setup.id },
+    { path: ['tests', id, 'hungFromTip'], value: tip },
+    ...(stations.length > 0 ? stations : [tip]).flatMap((station, order) =>
+      readingRows(id, station, order, newRowId),
+    ),
+  ];
+}
+
+function anotherStation({ tests }: SetupRows, newRowId: () => string): Change[] {
+  return tests.flatMap(({ test, readings }) => readingRows(test.id, tip, readings.length, newRowId));
+}

@@ -1,0 +1,77 @@
+import type { BenchFit } from '../../../engine/stiffness/from-bench.ts';
+import { agreementWords, surenessWords, tiltWords } from '../../../words/fit.ts';
+import { Figure } from '../../fields/figure.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { useBench } from '../../read/bench.tsx';
+import { useShop } from '../../read/shop.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
+import { StiffnessChart } from './stiffness-chart.tsx';
+import { StiffnessTable } from './stiffness-table.tsx';
+
+/** What the readings say: stiffness along the blank with its band, the tilt of every set-up, what is odd. */
+export function StiffnessPart() {
+  const sentence = useSentence();
+  const { blank, fit, stiffness } = useBench();
+  const { system } = useShop();
+  const { solved, working, failure, findings } = stiffness;
+  if (!solved || !blank) {
+    return (
+      <Part title="Stiffness" anchor="stiffness">
+        <p className={failure ? 'attention' : 'quiet'} role="status">
+          {failure ??
+            (working ? 'Working the stiffness out …' : 'It appears here as soon as a drop is read.')}
+        </p>
+      </Part>
+    );
+  }
+  return (
+    <Part
+      title="Stiffness"
+      anchor="stiffness"
+      aside="along the blank; the shaded band holds the truth 95 times in 100"
+    >
+      <div role="status">
+        <p className="verdict">{surenessWords(solved, readingsIn(fit))}</p>
+        <p className={working ? 'quiet' : undefined}>
+          {working ? 'Working it out again …' : agreementWords(solved)}
+        </p>
+      </div>
+      {failure && <p className="attention">{failure}</p>}
+      {findings.length > 0 && (
+        <ul className="attention">
+          {findings
+            .map((one) => [one.path, sentence(one)] as const)
+            .map(([path, message]) => (
+              <li key={path + message}>{message}</li>
+            ))}
+        </ul>
+      )}
+      <StiffnessChart stiffness={solved.stiffness} blank={blank} />
+      <StiffnessTable stiffness={solved.stiffness} />
+      <ul className="tilts">
+        {(fit?.request.setups ?? []).map((setup, index) =>
+          setup.kind === 'span' || solved.tiltRad[index] === undefined ? null : (
+            <li key={fit?.rows[index].setupId}>
+              <SetupName id={fit?.rows[index].setupId ?? ''} />: the blank{' '}
+              <Figure text={tiltWords(solved.tiltRad[index], setup.clampFromTipM ?? blank.lengthM, system)} />
+              .
+            </li>
+          ),
+        )}
+      </ul>
+    </Part>
+  );
+}
+
+/** Drops, and sags on two supports. */
+function readingsIn(fit: BenchFit | undefined): number {
+  return (fit?.rows ?? []).reduce((sum, { tests }, index) => {
+    if (fit?.request.setups[index].kind === 'span') return sum + tests.length;
+    return sum + tests.reduce((drops, { readings }) => drops + readings.length, 0);
+  }, 0);
+}
+
+function SetupName({ id }: { id: string }) {
+  const { bench } = useBench();
+  return <strong>{bench?.setups.find((setup) => setup.id === id)?.name ?? 'A set-up'}</strong>;
+}

@@ -1,0 +1,38 @@
+import type { Row } from '../../../record/document.ts';
+import { Field } from '../../fields/field.tsx';
+import { quantityOf, siOf, textOf } from '../../read/values.ts';
+import { ReadingRow } from './reading-row.tsx';
+import type { TestRows } from './reading-rows.ts';
+import { useHeavyLoad } from './use-heavy-load.ts';
+
+/** One weight of a set-up, and the drops read under it; a value, Enter, the next value. */
+export function TestColumn({ rows, setup, order }: { rows: TestRows; setup: Row; order: number }) {
+  const { test, readings } = rows;
+  const tooHeavy = useHeavyLoad(test, setup);
+  // What was read is past asking for.
+  const isOpen = readings.some((reading) => siOf(reading, 'drop') === undefined);
+  const heavy = isOpen ? tooHeavy : undefined;
+  const hung = quantityOf(test.fields.hung)?.text ?? '';
+  return (
+    <fieldset className="test-column">
+      <legend className="visually-hidden">
+        Weight {order + 1} of {textOf(setup, 'name') ?? 'this set-up'}
+      </legend>
+      <div className="reading reading-weight">
+        <span className="reading-word" aria-hidden="true">
+          hang
+        </span>
+        <Field labelHidden path={['tests', test.id, 'hung']} passedOver />
+      </div>
+      {heavy && (
+        <div className="gate" role="note">
+          <p className="attention">{heavy}</p>
+          <Field path={['blank', '-', 'ferrulesBound']} />
+        </div>
+      )}
+      {readings.map((reading) => (
+        <ReadingRow key={reading.id} reading={reading} hung={hung} gated={heavy !== undefined} />
+      ))}
+    </fieldset>
+  );
+}

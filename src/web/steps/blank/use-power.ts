@@ -1,0 +1,57 @@
+import { useMemo } from 'react';
+import type { PowerQuestion, SwingingRod } from '../../../engine/flow/power.ts';
+import { readSwings } from '../../../record/read-swings.ts';
+import { useBench } from '../../read/bench.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { sheetModel } from '../../read/sheet-model.ts';
+import { tablesOf } from '../../read/tables-of.ts';
+import { doubtLane } from '../../worker/engine-worker.ts';
+import type { PowerTask } from '../../worker/messages.ts';
+import { type LongTaskState, useLongTask } from '../../worker/use-long-task.ts';
+
+export interface PowerOnBench {
+  state: LongTaskState<PowerTask>;
+  /** In front of the grip. */
+  freeLengthM: number;
+  /** Whether something was hung on the blank. */
+  measured: boolean;
+}
+
+/** How the blank swings and what drops its tip by a third, worked out after the fit; undefined until there is a blank. */
+export function usePower(): PowerOnBench | undefined {
+  const { document } = useBuild();
+  const { bench, choices, fit, profile, stiffness } = useBench();
+  const { solved } = stiffness;
+  const swings = useMemo(() => readSwings(document), [document]);
+  const task = useMemo((): PowerTask | undefined => {
+    const tables = tablesOf(solved, profile, bench?.material ?? 'unknown');
+    const model = bench && choices && tables && sheetModel({ bench, choices, tables });
+    if (!model || !tables) return undefined;
+    const freeLengthM = model.rod.lengthM;
+    const { blank, diameters, field } = model;
+    const counted = swings.map(
+      ({ rod, clampFromTipM = freeLengthM }): SwingingRod => ({
+        rod,
+        clampFromTipM: Math.min(clampFromTipM, blank.lengthM),
+      }),
+    );
+    const swinging: SwingingRod[] = [
+      { rod: 'bare', clampFromTipM: freeLengthM },
+      { rod: 'finished', clampFromTipM: freeLengthM },
+      ...counted.filter(({ clampFromTipM }) => clampFromTipM > 0.1),
+    ];
+    const question: PowerQuestion = {
+      parts: { bench, choices, blank, diameters },
+      marksFromTipM: field.fromTipM,
+      swinging: swinging.filter((one, index) => swinging.findIndex((other) => same(one, other)) === index),
+      freeLengthM,
+    };
+    return { does: 'power', fit: solved && fit?.request, tables, question };
+  }, [bench, choices, fit, profile, solved, swings]);
+  const state = useLongTask(task, doubtLane);
+  return task && { state, freeLengthM: task.question.freeLengthM, measured: solved !== undefined };
+}
+
+export function same(a: SwingingRod, b: SwingingRod): boolean {
+  return a.rod === b.rod && Math.abs(a.clampFromTipM - b.clampFromTipM) < 1e-6;
+}

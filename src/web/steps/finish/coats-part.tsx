@@ -1,0 +1,124 @@
+import { Button } from 'react-aria-components';
+import { finishFaults } from '../../../engine/finish/faults.ts';
+import { coatSchedule, recoatAt } from '../../../engine/finish/schedule.ts';
+import { clockWords, dueWords } from '../../../words/due.ts';
+import { Field } from '../../fields/field.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import type { FinishOnRod } from '../../read/use-finish.ts';
+import { flagOf, textOf } from '../../read/values.ts';
+
+const gate = [
+  { field: 'guidesChecked' },
+  { field: 'wrapsChecked' },
+  { field: 'levelChecked' },
+  { field: 'dustFree' },
+];
+
+/** The gate before the first coat, each coat by one tap, and what is due when. */
+export function CoatsPart({ finish, nowMs }: { finish: FinishOnRod; nowMs: number }) {
+  const { single, write, newRowId } = useBuild();
+  const row = single('finish');
+  const open = gate.filter(({ field }) => !flagOf(row, field));
+  const last = finish.coats.at(-1);
+  const recoat = last && recoatAt(nowMs, last, finish.times);
+  const brush = () => {
+    const id = newRowId();
+    write(`brushCoat:${finish.coats.length + 1}`, [
+      { path: ['coats', id, 'order'], value: finish.coats.length },
+      { path: ['coats', id, 'brushedAt'], value: new Date().toISOString() },
+      { path: ['coats', id, 'roomC'], value: finish.roomC },
+    ]);
+  };
+  const waits = open.length > 0 || recoat?.status === 'too early';
+  return (
+    <Part title="Coats" aside="the first cannot be taken off again">
+      {gate.map(({ field }) => (
+        <Field key={field} path={['finish', '-', field]} />
+      ))}
+      <div role="status">
+        {open.length > 0 && <p className="quiet">{open.length} to look at before a coat goes on.</p>}
+        {recoat?.status === 'too early' && (
+          <p>The next coat waits until {clockWords(recoat.fromMs)}; the finish below is still too soft.</p>
+        )}
+        {recoat?.status === 'now' && <p>Another coat may go on until {clockWords(recoat.untilMs)}.</p>}
+        {recoat?.status === 'sand first' && (
+          <p className="attention">
+            ▲ The recoat window closed {clockWords(recoat.untilMs)}: scuff with 400 to 600 grit before another
+            coat.
+          </p>
+        )}
+      </div>
+      <div>
+        <Button className="button button-main" isDisabled={waits} onPress={brush}>
+          Coat {finish.coats.length + 1} is brushed on now
+        </Button>
+      </div>
+      {finish.coats.length > 0 && <CoatsTable finish={finish} nowMs={nowMs} />}
+    </Part>
+  );
+}
+
+const faultOptions = finishFaults.map(({ fault }) => ({ value: fault, name: fault }));
+
+/** The usual remedy of what went wrong, at the coat itself. */
+function Remedy({ coat }: { coat: string }) {
+  const { rows } = useBuild();
+  const row = rows('coats').find(({ id }) => id === coat);
+  const found = finishFaults.find(({ fault }) => row && fault === textOf(row, 'fault'));
+  if (!found) return null;
+  return (
+    <p role="status">
+      {found.fault}: <span className="quiet">{found.cause}.</span> {found.remedy}
+    </p>
+  );
+}
+
+function CoatsTable({ finish, nowMs }: { finish: FinishOnRod; nowMs: number }) {
+  const { coats, times } = finish;
+  return (
+    <>
+      {coats.map(({ id, brushedAtMs, roomC }, index) => (
+        <div key={id}>
+          <div className="fields-row">
+            <Field label={`Coat ${index + 1} brushed on`} path={['coats', id, 'brushedAt']} />
+            <Field label={`Room then, coat ${index + 1}`} path={['coats', id, 'roomC']} />
+            <Field
+              label={`What went wrong with coat ${index + 1}`}
+              path={['coats', id, 'fault']}
+              options={[{ value: '', name: 'nothing' }, ...faultOptions]}
+            />
+            <Field label={`Note on coat ${index + 1}`} path={['coats', id, 'note']} />
+          </div>
+          <Remedy coat={id} />
+          <TableFrame label={`Times of coat ${index + 1}`}>
+            <table className="figures-table">
+              <caption>
+                Coat {index + 1} <span className="quiet">at {roomC} °C</span>
+              </caption>
+              <thead>
+                <tr>
+                  <th scope="col">What</th>
+                  <th scope="col">When</th>
+                  <th scope="col">Now</th>
+                </tr>
+              </thead>
+              <tbody>
+                {coatSchedule(brushedAtMs, times, { roomC, latest: index === coats.length - 1 }).map(
+                  ({ due, atMs }) => (
+                    <tr key={due}>
+                      <th scope="row">{dueWords[due]}</th>
+                      <td>{clockWords(atMs)}</td>
+                      <td className="quiet">{atMs <= nowMs ? 'due' : 'waits'}</td>
+                    </tr>
+                  ),
+                )}
+              </tbody>
+            </table>
+          </TableFrame>
+        </div>
+      ))}
+    </>
+  );
+}

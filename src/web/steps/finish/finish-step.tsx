@@ -1,0 +1,141 @@
+import { Button } from 'react-aria-components';
+import { finishFaults } from '../../../engine/finish/faults.ts';
+import { coatSchedule } from '../../../engine/finish/schedule.ts';
+import { finishSheet } from '../../../sheets/finish-sheet.ts';
+import { clockWords, dueWords, spanWords } from '../../../words/due.ts';
+import { BuildFields } from '../../fields/build-fields.tsx';
+import { KeepHabit } from '../../fields/keep-habit.tsx';
+import { Caution } from '../../parts/cautions/caution.tsx';
+import { ProductFields } from '../../parts/habits/habit-fields.tsx';
+import { NextLine } from '../../parts/sheet/next-line.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { SinceNote } from '../../parts/sheet/since-note.tsx';
+import { usePrint } from '../../parts/sheet/use-print.ts';
+import { useBuild } from '../../read/build-context.ts';
+import { useShop } from '../../read/shop.tsx';
+import { type FinishOnRod, useFinish } from '../../read/use-finish.ts';
+import { useNow } from '../../read/use-now.ts';
+import { type Sentence, useSentence } from '../../read/use-sentence.ts';
+import { textOf } from '../../read/values.ts';
+import { CoatsPart } from './coats-part.tsx';
+import { MixPart } from './mix-part.tsx';
+import '../../style/finish.css';
+
+/** What to mix, when to turn, recoat, bend and fish, and what to do when a coat goes wrong. */
+export function FinishStep() {
+  const sentence = useSentence();
+  const { id, single } = useBuild();
+  const { paper } = useShop();
+  const { print, printing } = usePrint();
+  const nowMs = useNow();
+  const finish = useFinish(nowMs);
+  const sheet = (stamp: string) => [
+    finishSheet(
+      {
+        product: textOf(single('finish'), 'product') ?? 'Finish',
+        roomC: finish.roomC,
+        coatMl: finish.firstCoatMl,
+        batch: finish.batch,
+        due: dueOnPaper(finish),
+      },
+      { paper, stamp },
+    ),
+  ];
+  return (
+    <BuildFields findings={finish.findings}>
+      <NextLine
+        goOn={
+          finish.coats.length === 0 && !finish.batch
+            ? { href: `/builds/${id}/layout`, name: 'Layout' }
+            : undefined
+        }
+      >
+        {nextWords(finish, sentence)}
+      </NextLine>
+      <SinceNote works={['finish']} />
+      <MixPart finish={finish} />
+      <Caution
+        about="epoxy"
+        brief="Gloves on, room aired, no flame near solvents."
+        source="HSE RR079 and construction dermatitis pages; oshwiki, epoxy resins; YSU, flammable materials"
+      >
+        Epoxy and its hardener can sensitise for life and burn the eyes: thick nitrile gloves, no skin
+        contact, soap instead of solvent, an aired room. Solvents flash below 38 °C: no spirit lamp, torch or
+        heat gun near them. The product’s data sheet comes first.
+      </Caution>
+      <CoatsPart finish={finish} nowMs={nowMs} />
+      <Caution
+        about="turner"
+        brief="Keep sleeves and hair away from the turner."
+        source="Ontario Ministry of Labour, lathe entanglement alert; common practice for lamps"
+      >
+        On the turner a long tip whips and loose thread winds up: support it, keep sleeves and hair away.
+        Curing lamps: shield eyes and skin.
+      </Caution>
+      <Part
+        folded
+        holds={[
+          'finish/-/product',
+          'finish/-/statedAtC',
+          'finish/-/potLife',
+          'finish/-/turnFor',
+          'finish/-/recoat',
+          'finish/-/flexAfter',
+          'finish/-/fishAfter',
+          'finish/-/halvesPerC',
+        ]}
+        title="Product"
+        aside="from its data sheet, once; common practice has no source"
+        tools={
+          <Button
+            className="button"
+            isDisabled={printing}
+            onPress={() => print({ sheet: 'finish', paper, draw: sheet })}
+          >
+            Finish sheet as PDF
+          </Button>
+        }
+      >
+        <ProductFields />
+        <KeepHabit collection="finish" />
+        <p className="quiet">
+          Times halve for every 10 °C above what the data sheet speaks of and double below (common practice,
+          from 15 to 30 °C). Measure the room at the rod, not at the door.
+        </p>
+      </Part>
+      <Part folded title="What went wrong" aside="and the usual remedy; common practice, no source">
+        <dl className="faults">
+          {finishFaults.map(({ fault, cause, remedy }) => (
+            <div key={fault}>
+              <dt>{fault}</dt>
+              <dd>
+                <span className="quiet">{cause}.</span> {remedy}
+              </dd>
+            </div>
+          ))}
+        </dl>
+      </Part>
+    </BuildFields>
+  );
+}
+
+function nextWords({ findings, coats, batch }: FinishOnRod, sentence: Sentence): string {
+  if (findings.length > 0) return sentence(findings[0]);
+  if (coats.length > 0) return 'Keep it turning; the alarms stay on every sheet, through a reload too.';
+  return batch
+    ? 'Look at the four things below, mix, and brush the first coat on.'
+    : 'Place and wrap the guides first.';
+}
+
+/** Clock times of the latest coat, or hours after brushing where none is on yet. */
+function dueOnPaper({ coats, times, roomC }: FinishOnRod): { what: string; when: string }[] {
+  const last = coats.at(-1);
+  return coatSchedule(last?.brushedAtMs ?? 0, times, { roomC: last?.roomC ?? roomC, latest: true }).map(
+    ({ due, atMs }) => ({
+      what: dueWords[due],
+      when: last
+        ? clockWords(atMs)
+        : `${spanWords(atMs / 1000)} after ${due === 'brushing ends' ? 'mixing' : 'brushing'}`,
+    }),
+  );
+}

@@ -1,0 +1,42 @@
+import { spanWords } from '../../../words/due.ts';
+import { MixFields } from '../../parts/habits/habit-fields.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import type { FinishOnRod } from '../../read/use-finish.ts';
+import { useSentence } from '../../read/use-sentence.ts';
+
+/** How much one coat takes, and what to measure for it. */
+export function MixPart({ finish }: { finish: FinishOnRod }) {
+  const sentence = useSentence();
+  const { batch, firstCoatMl, laterCoatMl, potLifeMin, roomC, mix } = finish;
+  return (
+    <Part title="Mix" aside="from the wraps’ own geometry">
+      <div role="status">
+        {batch ? (
+          <>
+            <p className="mix-figure">
+              {batch.partA.toFixed(1)} + {batch.partB.toFixed(1)} {batch.unit}
+              {batch.batches > 1 && `, ${batch.batches} batches a coat`}
+            </p>
+            <p>
+              The first coat takes {firstCoatMl.toFixed(1)} ml on the rod, a later one{' '}
+              {laterCoatMl.toFixed(1)} ml.{' '}
+              {batch.leastRules &&
+                `Less cannot be measured truly: one division would put the ratio off by more than ${mix.rules.ratioErrorPercent} %. `}
+              {batch.batches > 1 ? 'A batch' : 'It'} can be brushed for{' '}
+              {spanWords((potLifeMin * 60 * mix.rules.brushedPercent) / 100)} of its{' '}
+              {spanWords(potLifeMin * 60)} at {roomC} °C
+              {batch.batches > 1
+                ? ', too short for every wrap of a coat: mix the next one when the first is brushed out.'
+                : '.'}
+            </p>
+          </>
+        ) : finish.findings.length > 0 ? (
+          <p className="attention">▲ {sentence(finish.findings[0])}</p>
+        ) : (
+          <p className="quiet">When the guides have their marks, the volume follows from the wraps.</p>
+        )}
+      </div>
+      <MixFields byMass={mix.mixBy === 'mass'} />
+    </Part>
+  );
+}

@@ -1,0 +1,152 @@
+import { Button, Checkbox } from 'react-aria-components';
+import type { BagGuide } from '../../../engine/guides/bag-sorting.ts';
+import { isBoughtSingly } from '../../../engine/kinds/guides.ts';
+import { Part } from '../../parts/sheet/part.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { flagOf, textOf } from '../../read/values.ts';
+
+const looks = [
+  { field: 'platingWhole', words: 'plating whole' },
+  { field: 'notTwisted', words: 'not twisted' },
+  { field: 'ringSmooth', words: 'ring smooth' },
+  { field: 'footRamped', words: 'foot ramped', dressing: true },
+  { field: 'footFlat', words: 'underside flat', dressing: true },
+  { field: 'noBurr', words: 'no burr', dressing: true },
+] as const satisfies { field: string; words: string; dressing?: boolean }[];
+
+const reasons = [
+  'cracked plating',
+  'twisted',
+  'rough ring',
+  'loose ring',
+  'opening not round',
+  'foot too short',
+];
+
+interface LookedAt {
+  collection: 'bag' | 'guides';
+  id: string;
+  name: string;
+  /** How straight it is, in words. */
+  straight: string;
+  reject?: string;
+}
+
+/** What is looked at and done on every single guide, ticked at the bench; what fails is put aside with its reason. */
+export function LooksPart({ bag }: { bag: readonly BagGuide[] }) {
+  const { rows } = useBuild();
+  const stripping = rows('guides').filter((row) => isBoughtSingly(textOf(row, 'kind')));
+  const all: LookedAt[] = [
+    ...bag.map((guide, index) => ({
+      collection: 'bag' as const,
+      id: guide.id,
+      name: `${index + 1} · ${guide.size}`,
+      straight: straightWords(guide),
+      reject: guide.reject,
+    })),
+    ...stripping.map((row) => ({
+      collection: 'guides' as const,
+      id: row.id,
+      name: `stripping ${textOf(row, 'size') ?? ''}`.trim(),
+      straight: '',
+    })),
+  ];
+  if (all.length === 0) return null;
+  return (
+    <Part
+      folded
+      title="One by one"
+      aside="first the eye’s part, then the feet: a ground foot cannot be sent back; common practice, no source"
+    >
+      <TableFrame label="Each guide looked at">
+        <table className="figures-table looks-table stacked-early">
+          <thead>
+            <tr>
+              <th scope="col">Guide</th>
+              <th scope="col">Feet</th>
+              {looks.map(({ field, words }) => (
+                <th key={field} scope="col">
+                  {words}
+                </th>
+              ))}
+              <th scope="col">All well, or aside</th>
+            </tr>
+          </thead>
+          <tbody>
+            {all.map((one) => (
+              <LookRow key={one.id} one={one} />
+            ))}
+          </tbody>
+        </table>
+      </TableFrame>
+    </Part>
+  );
+}
+
+function LookRow({ one }: { one: LookedAt }) {
+  const { rows, write } = useBuild();
+  const row = rows(one.collection).find(({ id }) => id === one.id);
+  if (!row) return null;
+  const at = (field: string) => [one.collection, one.id, field] as const;
+  const looked = looks.every((look) => 'dressing' in look || flagOf(row, look.field));
+  const done = looks.every(({ field }) => flagOf(row, field));
+  const allWell = () =>
+    write(
+      'allWell',
+      looks.map(({ field }) => ({ path: at(field), value: true })),
+    );
+  return (
+    <tr>
+      <th scope="row">{one.name}</th>
+      <td className="quiet" data-label="Feet">
+        {one.straight}
+      </td>
+      {looks.map(({ field, words, ...look }) => (
+        <td key={field} data-label={words}>
+          <Checkbox
+            className="flag"
+            aria-label={`${words}, guide ${one.name}`}
+            isSelected={flagOf(row, field)}
+            isDisabled={one.reject !== undefined || ('dressing' in look && !looked && !flagOf(row, field))}
+            onChange={(value) => write('lookAtGuide', [{ path: at(field), value }])}
+          >
+            <span className="flag-box" aria-hidden="true" />
+          </Checkbox>
+        </td>
+      ))}
+      <td className="looks-end" data-label="All well, or aside">
+        {!done && !one.reject && (
+          <Button className="button" onPress={allWell}>
+            All well<span className="visually-hidden"> on guide {one.name}</span>
+          </Button>
+        )}
+        {one.collection === 'bag' && (
+          <select
+            className="field-input"
+            aria-label={`Put guide ${one.name} aside`}
+            value={one.reject ?? ''}
+            onChange={({ target }) =>
+              write('setAsideGuide', [
+                { path: at('reject'), value: target.value === '' ? null : target.value },
+              ])
+            }
+          >
+            <option value="">keep it</option>
+            {[...new Set([...reasons, ...(one.reject ? [one.reject] : [])])].map((reason) => (
+              <option key={reason} value={reason}>
+                {reason}
+              </option>
+            ))}
+          </select>
+        )}
+      </td>
+    </tr>
+  );
+}
+
+/** `0.08 mm, 1.2°` as measured, or the eye's word. */
+function straightWords({ measured, straightness }: BagGuide): string {
+  if (!measured) return straightness ?? 'not looked at';
+  return `${(measured.offsetM * 1000).toFixed(2)} mm, ${((measured.angleRad * 180) / Math.PI).toFixed(1)}°`;
+}

@@ -1,0 +1,59 @@
+import { formatMm } from '../../../engine/units/format-quantity.ts';
+import type { ScannedGuide } from '../../../image/index.ts';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+
+export interface ScanTableProps {
+  guides: readonly ScannedGuide[];
+  sizes: readonly string[];
+  sizeOf(index: number): string;
+  /** An empty size leaves the guide out. */
+  choose(index: number, size: string): void;
+}
+
+/** What the scan says of each guide, and which size it is. */
+export function ScanTable({ guides, sizes, sizeOf, choose }: ScanTableProps) {
+  return (
+    <TableFrame label="Guides on the scan">
+      <table className="figures-table stacked">
+        <thead>
+          <tr>
+            <th scope="col">On the scan</th>
+            <th scope="col">Length</th>
+            <th scope="col">Feet apart, sideways</th>
+            <th scope="col">Angle between them</th>
+            <th scope="col">Size</th>
+            <th scope="col">How well seen</th>
+          </tr>
+        </thead>
+        <tbody>
+          {guides.map(({ centrePx, lengthM, offsetM, angleRad, quality }, index) => (
+            <tr key={centrePx.join(' ')}>
+              <th scope="row">{index + 1}</th>
+              <td data-label="Length">{formatMm(lengthM)}</td>
+              <td data-label="Feet apart, sideways">{formatMm(Math.abs(offsetM), 2)}</td>
+              <td data-label="Angle between them">{((Math.abs(angleRad) * 180) / Math.PI).toFixed(1)}°</td>
+              <td data-label="Size">
+                <select
+                  className="field-input"
+                  aria-label={`Size of guide ${index + 1} on the scan`}
+                  value={sizeOf(index)}
+                  onChange={({ target }) => choose(index, target.value)}
+                >
+                  {sizes.map((size) => (
+                    <option key={size} value={size}>
+                      {size}
+                    </option>
+                  ))}
+                  <option value="">leave it out</option>
+                </select>
+              </td>
+              <td data-label="How well seen" className={quality < 0.5 ? 'attention' : 'quiet'}>
+                {quality < 0.5 ? '▲ look at it yourself' : 'well'}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableFrame>
+  );
+}

@@ -1,0 +1,28 @@
+import { Button } from 'react-aria-components';
+import type { Choices } from '../../../engine/flow/choices.ts';
+import { useBuild } from '../../read/build-context.ts';
+
+/** The assumed guides become rows of this build, to be chosen and measured one by one. */
+export function TakeUpGuides({ choices }: { choices: Choices }) {
+  const { write, newRowId } = useBuild();
+  const takeUp = () =>
+    write(
+      'takeGuides',
+      choices.guides.flatMap(({ kind, size }, order) => {
+        const row = newRowId();
+        return [
+          { path: ['guides', row, 'order'] as const, value: order },
+          { path: ['guides', row, 'kind'] as const, value: kind },
+          { path: ['guides', row, 'size'] as const, value: size },
+        ];
+      }),
+    );
+  return (
+    <p>
+      {choices.guides.length} guides typical of this rod are assumed.{' '}
+      <Button className="inline" onPress={takeUp}>
+        Choose and measure them one by one
+      </Button>
+    </p>
+  );
+}

@@ -1,0 +1,164 @@
+import { Button } from 'react-aria-components';
+import type { Room } from '../../../engine/handle/handle-parts.ts';
+import type { HandlePlan } from '../../../engine/handle/plan-handle.ts';
+import type { TipTube, TipTubeChoice } from '../../../engine/handle/tip-tube.ts';
+import { checkSizesInWords } from '../../../engine/handle/winding-check.ts';
+import { formatMm } from '../../../engine/units/format-quantity.ts';
+import { Figure } from '../../fields/figure.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { useShop } from '../../read/shop.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
+
+export interface FittingPartProps {
+  plan: HandlePlan;
+  show(lengthM: number): string;
+}
+
+/** What to ream, where the arbors stand, and the sizes to order. */
+export function FittingPart({ plan, show }: FittingPartProps) {
+  const { check, tipTube, tubeRoomM } = plan;
+  return (
+    <Part folded title="Fitting" aside="along the diameters measured on the blank">
+      <dl className="facts">
+        <dt>Tip-top’s tube</dt>
+        <dd>
+          <Figure text={`${tubeWords(tipTube.best)}, ${fitWords(tipTube.fit, tubeRoomM)}`} />
+          <span className="quiet">
+            <Figure
+              text={`. Keep at hand ${tubeWords(tipTube.neighbours[0])} and ${tubeWords(tipTube.neighbours[1])}: plating narrows bores.`}
+            />
+          </span>
+        </dd>
+        <dt>Winding check</dt>
+        <dd>
+          <Figure
+            text={`bore ${formatMm(check.leastBoreM, 2)} to ${formatMm(check.mostBoreM, 2)} on ${formatMm(check.outsideM, 2)} of blank: ${checkSizesInWords(check)}`}
+          />
+        </dd>
+        <dt>Rod’s length</dt>
+        <dd>
+          <Figure text={show(plan.rodLengthM)} />
+          <span className="quiet"> from the tip, fighting butt and all</span>
+        </dd>
+        <StrippingFact plan={plan} show={show} />
+        {plan.keeperFromTipM !== undefined && (
+          <>
+            <dt>Keeper</dt>
+            <dd>
+              <Figure text={`${show(plan.keeperFromTipM)} from the tip`} />
+            </dd>
+          </>
+        )}
+      </dl>
+      {plan.reaming.length > 0 ? <ReamingTable plan={plan} /> : <Waits what="grip" plan={plan} />}
+      {plan.arbors.length > 0 ? <ArborTable plan={plan} show={show} /> : <Waits what="seat" plan={plan} />}
+    </Part>
+  );
+}
+
+function fitWords(fit: TipTubeChoice['fit'], { least, most }: Room): string {
+  const [leastMm, mostMm] = [least, most].map((roomM) => formatMm(roomM, 2));
+  if (fit === 'good') return `${leastMm} to ${mostMm} to spare, as it should be`;
+  return fit === 'tight'
+    ? `less than ${leastMm} to spare: try the next larger as well`
+    : `more than ${mostMm} to spare: build up with a turn of thread, or try the smaller after scraping the clear coat only`;
+}
+
+function tubeWords({ size64, boreM }: TipTube): string {
+  return `${size64}/64 in (${formatMm(boreM, 2)})`;
+}
+
+function Waits({ what, plan }: { what: 'grip' | 'seat'; plan: HandlePlan }) {
+  const sentence = useSentence();
+  const stopped = plan.findings.find(({ severity }) => severity === 'stop');
+  if (stopped) return <p className="attention">▲ {sentence(stopped)}</p>;
+  if (what === 'grip' && plan.room.grip) return <p>The grip’s bore is wide enough as it is.</p>;
+  const words = {
+    grip: 'Reaming the grip: give the grip’s length and bore.',
+    seat: 'Arbors under the seat: give the seat’s length and bore, and the grip’s length.',
+  };
+  return <p className="quiet">{words[what]}</p>;
+}
+
+/** The reach, kept as the layout’s own stripping place only when the builder says so. */
+function StrippingFact({ plan, show }: FittingPartProps) {
+  const { write } = useBuild();
+  const { system } = useShop();
+  const stripping = plan.strippingFromTipM;
+  if (stripping === undefined) return null;
+  const text = system === 'mm' ? formatMm(stripping, 0) : `${Number((stripping / 0.0254).toFixed(3))} in`;
+  const use = () =>
+    write('strippingByReach', [{ path: ['layout', '-', 'startStripping'], value: { si: stripping, text } }]);
+  return (
+    <>
+      <dt>Stripping guide</dt>
+      <dd>
+        <Figure text={`${show(stripping)} from the tip, by the reach`} />{' '}
+        <Button className="inline screen-only" onPress={use}>
+          Start the layout from it
+        </Button>
+      </dd>
+    </>
+  );
+}
+
+function ReamingTable({ plan }: { plan: HandlePlan }) {
+  return (
+    <TableFrame label="Reaming steps">
+      <table className="figures-table">
+        <caption>Ream the grip, from its butt-side face</caption>
+        <thead>
+          <tr>
+            <th scope="col">Step</th>
+            <th scope="col">Open to</th>
+            <th scope="col">Down to</th>
+            <th scope="col">Then</th>
+          </tr>
+        </thead>
+        <tbody>
+          {plan.reaming.map((step, index) => (
+            <tr key={step.widthM}>
+              <th scope="row">{index + 1}</th>
+              <td>{formatMm(step.widthM, 2)}</td>
+              <td>{step.depthM > 0 ? formatMm(step.depthM, 0) : 'at the face'}</td>
+              <td className="quiet">
+                {step.stopAtM !== undefined &&
+                  `stop the reamer at ${formatMm(step.stopAtM, 0)}, ease the rest by hand`}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableFrame>
+  );
+}
+
+function ArborTable({ plan, show }: FittingPartProps) {
+  return (
+    <TableFrame label="Arbors">
+      <table className="figures-table">
+        <caption>Arbors, glue between them and at both ends</caption>
+        <thead>
+          <tr>
+            <th scope="col">From the butt end</th>
+            <th scope="col">Blank</th>
+            <th scope="col">Gap all round</th>
+          </tr>
+        </thead>
+        <tbody>
+          {plan.arbors.map((band) => (
+            <tr key={band.fromM}>
+              <th scope="row">
+                <Figure text={`${show(band.fromM)} to ${show(band.toM)}`} />
+              </th>
+              <td>{formatMm(band.outsideM, 2)}</td>
+              <td>{formatMm(band.gapM, 2)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableFrame>
+  );
+}

@@ -1,0 +1,99 @@
+import { commonHandle } from '../../../engine/kinds/common-build.ts';
+import { formatGrams, formatLength } from '../../../engine/units/format-quantity.ts';
+import { BuildFields } from '../../fields/build-fields.tsx';
+import { Field } from '../../fields/field.tsx';
+import { Figure } from '../../fields/figure.tsx';
+import { KeepHabit } from '../../fields/keep-habit.tsx';
+import { HandleHabitFields, HandlePartFields } from '../../parts/habits/habit-fields.tsx';
+import { NextLine } from '../../parts/sheet/next-line.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { SinceNote } from '../../parts/sheet/since-note.tsx';
+import { useBench } from '../../read/bench.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { useShop } from '../../read/shop.tsx';
+import { useHandlePlan } from '../../read/use-handle-plan.ts';
+import { useSentence } from '../../read/use-sentence.ts';
+import { siOf } from '../../read/values.ts';
+import { FittingPart } from './fitting-part.tsx';
+import { GlueGate } from './glue-gate.tsx';
+import { HandleDrawing } from './handle-drawing.tsx';
+import './handle.css';
+
+/** What is assumed before the blank's length is known. */
+const nineFeetM = 2.743;
+
+/** Grip, seat and reel: where the bend begins, what to ream and to order, and the gate before glue. */
+export function HandleStep() {
+  const sentence = useSentence();
+  const { id, single } = useBuild();
+  const { bench } = useBench();
+  const { system } = useShop();
+  const handle = single('handle');
+  const used = bench?.handle ?? commonHandle('fly', nineFeetM);
+  const show = (lengthM: number) => formatLength(lengthM, { system, decimals: 0, denominator: 8 });
+  const { plan, balance, unweighed } = useHandlePlan();
+  const stopped = plan?.findings.find(({ severity }) => severity === 'stop');
+  return (
+    <BuildFields findings={plan?.findings}>
+      <NextLine goOn={{ href: `/builds/${id}/layout`, name: 'Layout' }}>
+        {stopped
+          ? sentence(stopped)
+          : siOf(handle, 'gripFront') === undefined
+            ? `Measure from the butt end to where the front of the grip will be; ${show(used.gripFrontFromButtM)} is assumed meanwhile.`
+            : 'The handle is set; go on to the layout.'}
+      </NextLine>
+      <SinceNote works={['handle']} />
+      <Part title="Handle" aside="all from the butt end of the blank">
+        <HandleDrawing
+          gripFrontM={used.gripFrontFromButtM}
+          reelM={used.reelFromButtM}
+          reelOffsetM={used.reelOffsetM}
+          show={show}
+        />
+        <div className="fields-row" data-group="">
+          <Field path={['handle', '-', 'gripFront']} usual={used.gripFrontFromButtM} />
+          <Field path={['handle', '-', 'reelFromButt']} usual={used.reelFromButtM} />
+          <Field path={['handle', '-', 'reelOffset']} usual={used.reelOffsetM} />
+          <Field path={['handle', '-', 'reelMass']} />
+        </div>
+        {balance.fromButtM !== undefined && (
+          <p role="status">
+            <Figure
+              text={`All parts with a mass weigh ${formatGrams(balance.massKg, 1)}, thread and coats among them, and balance ${show(balance.fromButtM)} from the butt end.`}
+            />
+            {unweighed.length > 0 && <span className="quiet"> Not weighed yet: {unweighed.join(', ')}.</span>}
+          </p>
+        )}
+        <p className="quiet">
+          Usual handles of one-handed fly rods are 7 to 8 in (180–205 mm) of grip and seat, 10 in (255 mm) to
+          the front of the grip; two-handed ones about 22 in (common practice, no source).
+        </p>
+      </Part>
+      <Part
+        folded
+        holds={[
+          'handle/-/grip',
+          'handle/-/seat',
+          'handle/-/keeper',
+          'handle/-/fightingButt',
+          'handle/-/reach',
+        ]}
+        title="Parts"
+        aside="as bought, measured once"
+      >
+        <HandlePartFields />
+        <h3>How it is fitted and glued</h3>
+        <HandleHabitFields />
+        <KeepHabit collection="handle" />
+      </Part>
+      {plan ? (
+        <FittingPart plan={plan} show={show} />
+      ) : (
+        <p className="quiet">
+          With the sections and a diameter of the blank, reaming steps, arbors and sizes stand here.
+        </p>
+      )}
+      <GlueGate />
+    </BuildFields>
+  );
+}

@@ -1,0 +1,44 @@
+import { expect, test } from 'vitest';
+import type { RealLineAtLoad } from '../../../engine/layout/real-line.ts';
+import { wordingOf } from '../../../words/wording.ts';
+import { contactRows, touchedWords } from './contact-rows.ts';
+
+const place = { metric: 'lineAngle' as const, load: 0, index: 1, value: 0.1, limit: 0.2, ratio: 0.5 };
+const atLoad = (clearM: number[], touches: boolean[]): RealLineAtLoad => ({
+  pullN: 1,
+  free: place,
+  rubbing: [],
+  contact: {
+    stretches: touches.map((one) => ({ touches: one })),
+    clear: clearM.map((largestClearM, ring) => ({ fromTipM: ring, largestClearM })),
+  },
+});
+const marks = [0.1, 0.3, 0.6];
+const wording = wordingOf('mm', [0.1, 0.2]);
+
+test('a span takes its least clear interval and every load that touches it', () => {
+  const loads = [
+    atLoad([0.15, 0.25, 0.4], [false, false, false]),
+    atLoad([0.12, 0.18, 0.35], [false, true, false]),
+  ];
+  const rows = contactRows(loads, marks);
+  expect(rows[1]).toEqual({
+    span: 1,
+    intervalM: expect.closeTo(0.2),
+    clearM: 0.18,
+    clearAtLoad: 1,
+    touching: [1],
+  });
+  expect(touchedWords(rows, wording)).toBe(
+    'The line lies on the blank in one span; most between guides 1 and 2, from 200 g: 200 mm apart, clear up to 180 mm. Closer guides or higher rings there keep it off.',
+  );
+});
+
+test('nothing touches: it is said; a load without a bend says nothing', () => {
+  const rows = contactRows(
+    [atLoad([1, 1, 1], [false, false, false]), { ...atLoad([], []), contact: undefined }],
+    marks,
+  );
+  expect(touchedWords(rows, wording)).toMatch(/^At no load/);
+  expect(rows.every(({ clearAtLoad }) => clearAtLoad === 0)).toBe(true);
+});

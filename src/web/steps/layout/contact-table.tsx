@@ -1,0 +1,67 @@
+import type { RealLineAtLoad } from '../../../engine/layout/real-line.ts';
+import type { Wording } from '../../../words/bench.ts';
+import { shortLength } from '../../../words/wording.ts';
+import { Figure } from '../../fields/figure.tsx';
+import { TableFrame } from '../../parts/drawing/table-frame.tsx';
+import { contactRows, touchedWords } from './contact-rows.ts';
+
+export interface ContactTableProps {
+  loads: readonly RealLineAtLoad[];
+  /** The marks that were read. */
+  fromTipM: readonly number[];
+  wording: Wording;
+}
+
+/** Guides on top: where the line lies on the blank, and how far apart two guides there may stand without. */
+export function ContactTable({ loads, fromTipM, wording }: ContactTableProps) {
+  const { system } = wording;
+  const rows = contactRows(loads, fromTipM);
+  return (
+    <>
+      <p>
+        <Figure text={touchedWords(rows, wording)} />
+      </p>
+      <TableFrame label="Line on the blank in figures" className="close-table">
+        <table className="figures-table">
+          <caption>
+            Line on the blank <span className="aside">{system === 'inch' ? 'inches' : 'mm'}</span>
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">span</th>
+              <th scope="col">interval</th>
+              <th scope="col">clear up to</th>
+              <th scope="col">lies on the blank at</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(({ span, intervalM, clearM, clearAtLoad, touching }) => (
+              <tr key={span}>
+                <th scope="row">{span === 0 ? 'tip-top to 1' : `${span} to ${span + 1}`}</th>
+                <td>
+                  <Figure text={shortLength(intervalM, system)} />
+                </td>
+                <td className={touching.length > 0 ? 'attention' : undefined}>
+                  <Figure
+                    text={
+                      Number.isFinite(clearM)
+                        ? `${shortLength(clearM, system)} at ${wording.loads[clearAtLoad]}`
+                        : 'no bend found'
+                    }
+                  />
+                </td>
+                <td>
+                  {touching.length === 0 ? 'no load' : touching.map((load) => wording.loads[load]).join(', ')}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+        <p className="small quiet">
+          Clear up to: how far the next guide towards the butt may stand before the line touches the blank, at
+          the load where that is least; for this bend and these ring heights.
+        </p>
+      </TableFrame>
+    </>
+  );
+}

@@ -1,0 +1,123 @@
+import { type ReactNode, useRef } from 'react';
+import { criteria, valueAtGuide } from '../../../engine/layout/criteria.ts';
+import type { Zone } from '../../../engine/layout/guide-moves.ts';
+import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
+import type { UnitSystem } from '../../../engine/units/unit-table.ts';
+import type { Wording } from '../../../words/bench.ts';
+import { criterionWords } from '../../../words/criteria.ts';
+import { plusMinusInWords, shortLength, slackInWords } from '../../../words/wording.ts';
+import { TableFrame } from '../../parts/drawing/table-frame.tsx';
+import { usePainted } from '../../parts/drawing/use-painted.ts';
+import type { PlaceDoubt } from '../../read/use-mark-spread.ts';
+import { paintFigure } from './fraction-text.ts';
+import type { LiveSheet } from './live-sheet.ts';
+import type { SheetFrame } from './sheet-frame.ts';
+
+export interface GuideTableProps {
+  sheet: LiveSheet;
+  wording: Wording;
+  limits: LayoutLimits;
+  /** Stations between which each mark is as good. */
+  slack: readonly Zone[] | undefined;
+  /** ± of every guide's best place. */
+  doubt: PlaceDoubt;
+  /** Name of the load drawn. */
+  loadName: string;
+  /** What stands in the column of marks: the mark to press, or the field to type it. */
+  mark(guide: number): ReactNode;
+  pinned: readonly boolean[];
+}
+
+/** Every guide in figures under the drawn load; answers while a guide is dragged. */
+export function GuideTable(props: GuideTableProps) {
+  const { wording, pinned, loadName, doubt } = props;
+  const body = useRef<HTMLTableSectionElement>(null);
+  usePainted(props.sheet, (frame) => {
+    if (body.current) paintRows(body.current, frame, props);
+  });
+  const unit = wording.system === 'inch' ? 'inches' : 'mm';
+  return (
+    <TableFrame label="Guides in figures" className="guide-table close-table">
+      <table className="figures-table">
+        <caption>
+          Guides at {loadName} <span className="aside">{unit}</span>
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">guide</th>
+            <th scope="col">from tip</th>
+            <th scope="col">interval</th>
+            <th scope="col">may move; best place ±</th>
+            {criteria.map(({ id }) => (
+              <th key={id} scope="col">
+                {criterionWords[id].short}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody ref={body}>
+          {pinned.map((held, guide) => (
+            <tr key={guide}>
+              <th scope="row">
+                {guide + 1}
+                {held && <span className="small"> pinned</span>}
+              </th>
+              <td>{props.mark(guide)}</td>
+              <td className="quiet" />
+              <td className="quiet">
+                <span data-move="" />
+                <span data-doubt="" className={doubt.stale ? 'doubt stale' : 'doubt'} />
+              </td>
+              {criteria.map(({ id }) => (
+                <td key={id} />
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className={doubt.stale ? 'attention small' : 'quiet small'} role="status">
+        {doubt.words}
+      </p>
+    </TableFrame>
+  );
+}
+
+function paintRows(body: HTMLTableSectionElement, frame: SheetFrame, props: GuideTableProps): void {
+  const { wording, limits, slack, doubt } = props;
+  const { system } = wording;
+  const load = frame.ours?.reading.loads[frame.drawn];
+  [...body.rows].forEach((row, guide) => {
+    const at = frame.fromTipM[guide];
+    if (at === undefined) return;
+    row.classList.toggle('active', frame.active === guide);
+    const shown = row.cells[1].querySelector('[data-mark]');
+    if (shown) paintFigure(shown, shortLength(at, system));
+    const set = (cell: number, text: string, beyond = false) => {
+      paintFigure(row.cells[cell], text);
+      row.cells[cell].classList.toggle('attention', beyond);
+    };
+    set(2, shortLength(at - (frame.fromTipM[guide - 1] ?? 0), system));
+    const move = row.cells[3].querySelector('[data-move]');
+    if (move) paintFigure(move, mayMove(slack?.[guide], at, system));
+    const sure = row.cells[3].querySelector('[data-doubt]');
+    if (sure) paintFigure(sure, plusMinusInWords(doubt.plusMinusM[guide], system));
+    if (!load?.spans[guide]) return;
+    criteria.forEach((criterion, column) => {
+      const value = valueAtGuide(criterion, load, guide);
+      const words =
+        value === undefined
+          ? 'reel'
+          : criterionWords[criterion.id].reading(value, load.ruled[guide], wording.gap);
+      set(4 + column, words.replace(/ (in|mm)$/, ''), (value ?? 0) > limits[criterion.quantity]);
+    });
+  });
+}
+
+/** From where the mark is now; nothing to say once it has left its slack. */
+function mayMove(zone: Zone | undefined, at: number, system: UnitSystem): string {
+  if (!zone) return '…';
+  const [towardsTipM, towardsButtM] = [at - zone.fromTipM, zone.toTipM - at];
+  return towardsTipM < -5e-4 || towardsButtM < -5e-4
+    ? 'has left it'
+    : slackInWords(Math.max(0, towardsTipM), Math.max(0, towardsButtM), system);
+}

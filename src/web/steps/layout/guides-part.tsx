@@ -1,0 +1,149 @@
+import { Button } from 'react-aria-components';
+import type { Choices } from '../../../engine/flow/choices.ts';
+import { guideKindOptions, guideName } from '../../../engine/kinds/guides.ts';
+import type { Change } from '../../../record/operation.ts';
+import { Field } from '../../fields/field.tsx';
+import { TableFrame } from '../../parts/drawing/table-frame.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { useBuild } from '../../read/build-context.ts';
+
+export interface GuidesPartProps {
+  choices: Choices;
+  /** Makes the assumed guides rows of the record. */
+  onTakeUp(): void;
+}
+
+const kinds = guideKindOptions('line');
+
+/** The guide set: kinds, sizes, heights, feet and masses; what is typical stands pale until it is measured. */
+export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
+  const { write, newRowId } = useBuild();
+  const { guides } = choices;
+  const recorded = guides.every(({ id }) => id !== undefined);
+  if (!recorded) {
+    return (
+      <Part title="Guides">
+        <p>
+          {guides.length} guides typical of this rod are assumed: {sizesInWords(choices)}. Guides of one size
+          differ between makers.{' '}
+          <Button className="inline" onPress={onTakeUp}>
+            Enter your own
+          </Button>
+        </p>
+      </Part>
+    );
+  }
+  const remove = (id: string) => write('removeGuide', [{ path: ['guides', id, 'gone'], value: true }]);
+  return (
+    <Part
+      folded
+      holds={['guides/']}
+      title="Guides"
+      aside="typical numbers stand pale until you measure yours"
+    >
+      <TableFrame label="Guide set">
+        <table className="figures-table guide-set stacked">
+          <thead>
+            <tr>
+              <th scope="col">guide</th>
+              <th scope="col">kind</th>
+              <th scope="col">size</th>
+              <th scope="col">ring height</th>
+              <th scope="col">over its feet</th>
+              <th scope="col">mass</th>
+              <th scope="col">
+                <span className="visually-hidden">take away</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {guides.map((guide, index) => {
+              const name = `guide ${index + 1}`;
+              const id = guide.id ?? '';
+              return (
+                <tr key={id}>
+                  <th scope="row">{index + 1}</th>
+                  <td data-label="kind">
+                    <Field
+                      label={`Kind of ${name}`}
+                      labelHidden
+                      path={['guides', id, 'kind']}
+                      options={kinds}
+                      usual={guide.kind}
+                    />
+                  </td>
+                  <td data-label="size">
+                    <Field
+                      label={`Size of ${name}`}
+                      labelHidden
+                      path={['guides', id, 'size']}
+                      pale={guide.size}
+                    />
+                  </td>
+                  <td data-label="ring height">
+                    <Field
+                      label={`Ring height of ${name}`}
+                      labelHidden
+                      path={['guides', id, 'ringHeight']}
+                      usual={guide.ringHeightM}
+                    />
+                  </td>
+                  <td data-label="over its feet">
+                    <Field
+                      label={`Length of ${name} with its feet`}
+                      labelHidden
+                      path={['guides', id, 'foot']}
+                      usual={guide.lengthM}
+                    />
+                  </td>
+                  <td data-label="mass">
+                    <Field
+                      label={`Mass of ${name}`}
+                      labelHidden
+                      path={['guides', id, 'mass']}
+                      usual={guide.massKg}
+                    />
+                  </td>
+                  <td>
+                    <Button className="plain" isDisabled={guides.length <= 2} onPress={() => remove(id)}>
+                      Take away<span className="visually-hidden"> {name}</span>
+                    </Button>
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </TableFrame>
+      <Button className="button" onPress={() => write('addGuide', addGuide(choices, newRowId()))}>
+        Add a guide
+      </Button>
+    </Part>
+  );
+}
+
+/** A new guide stands halfway in the longest interval. */
+function addGuide({ guides }: Choices, row: string): Change[] {
+  const marks = guides.map(({ stationM }) => stationM ?? 0);
+  let widest = 1;
+  marks.forEach((mark, i) => {
+    if (i > 0 && mark - marks[i - 1] > marks[widest] - marks[widest - 1]) widest = i;
+  });
+  const fromTipM = Math.round(500 * (marks[widest] + marks[widest - 1])) / 1000;
+  return [
+    { path: ['guides', row, 'order'], value: widest + 0.5 },
+    { path: ['guides', row, 'kind'], value: guides[widest - 1].kind },
+    { path: ['guides', row, 'size'], value: guides[widest - 1].size },
+    { path: ['guides', row, 'station'], value: { si: fromTipM, text: `${Math.round(fromTipM * 1000)} mm` } },
+  ];
+}
+
+/** `3 snake 1/0, 3 snake 1, 1 stripping 12 mm`. */
+function sizesInWords({ guides }: Choices): string {
+  const counts = new Map<string, number>();
+  for (const { kind, size } of guides) {
+    const name = guideName({ kind, size });
+    counts.set(name, (counts.get(name) ?? 0) + 1);
+  }
+  return [...counts].map(([name, count]) => `${count} ${name}`).join(', ');
+}

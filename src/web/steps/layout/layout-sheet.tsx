@@ -1,0 +1,88 @@
+import { useMemo, useState } from 'react';
+import { defaultLimits } from '../../../engine/layout/layout-defaults.ts';
+import { wordingOf } from '../../../words/wording.ts';
+import { usePainted } from '../../parts/drawing/use-painted.ts';
+import type { SheetModel } from '../../read/sheet-model.ts';
+import { useShop } from '../../read/shop.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
+import { BendPart } from './bend-part.tsx';
+import { FiguresPart } from './figures-part.tsx';
+import { GuidesPart } from './guides-part.tsx';
+import { Headline } from './headline.tsx';
+import { LimitsPart } from './limits-part.tsx';
+import type { LiveSheet } from './live-sheet.ts';
+import { LoadsPart } from './loads-part.tsx';
+import { PlaceButton } from './place-button.tsx';
+import { RealLinePart } from './real-line-part.tsx';
+import { rulerModel } from './sheet-drawings.ts';
+import { StartPart } from './start-part.tsx';
+import { breaksRules, canTakeStart, sameMarks, startFindings, startName } from './start-state.ts';
+import { StraightRodPart } from './straight-rod-part.tsx';
+import { SurenessLine } from './sureness-line.tsx';
+import { useSettledFrame } from './use-live-sheet.ts';
+import { useMarks } from './use-marks.ts';
+import { useSheetInput } from './use-sheet-input.ts';
+import './layout.css';
+
+export interface LayoutSheetProps {
+  sheet: LiveSheet;
+  model: SheetModel;
+  /** The builder's word that the ferrules are wrapped or tightly bound. */
+  ferrulesBound: boolean;
+}
+
+/** The bend above, the straight rod below it, the figures beside them, and what they are all made from. */
+export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
+  const sentence = useSentence();
+  const { system } = useShop();
+  const { choices, loads, field } = model;
+  const wording = useMemo(() => wordingOf(system, loads.kg), [system, loads.kg]);
+  const [picked, setPicked] = useState<number>();
+  const drawn = useDrawnLoad(sheet, picked, loads.kg.length);
+  const { best, slackZones, bestMarks, doubt } = useSheetInput(sheet, model, { drawn, system });
+  const marks = useMarks(sheet, model, system);
+  const settled = useSettledFrame(sheet);
+  const ruler = useMemo(() => rulerModel(model, slackZones, wording), [model, slackZones, wording]);
+  const placed = bestMarks !== undefined && model.marksAre === 'own' && sameMarks(bestMarks, field.fromTipM);
+  const shared = { sheet, model, ruler, wording, marks, settled };
+  return (
+    <div className="layout-sheet">
+      <BendPart sheet={sheet} model={model} wording={wording} drawn={drawn} onDraw={setPicked} />
+      <Headline
+        sheet={sheet}
+        wording={wording}
+        startName={startName(model)}
+        startBroken={breaksRules(model)}
+        intervals={choices.intervals}
+        marksAre={model.marksAre}
+        unreadable={model.unreadable}
+      >
+        <SurenessLine model={model} waits={best.working} />
+        <PlaceButton best={best} marks={bestMarks} placed={placed} onPlace={marks.place} />
+      </Headline>
+      <StraightRodPart {...shared} />
+      <FiguresPart {...shared} drawn={drawn} doubt={doubt} ferrulesBound={ferrulesBound} />
+      <div className="layout-parts screen-only">
+        <StartPart
+          choices={choices}
+          blankLengthM={model.blank.lengthM}
+          findings={startFindings(model).map(sentence)}
+          onTake={canTakeStart(model) ? marks.useStart : undefined}
+        />
+        <LoadsPart loads={loads} />
+        <LimitsPart usual={defaultLimits(model.rod.lengthM)} />
+        <RealLinePart model={model} wording={wording} waits={best.working} />
+        <GuidesPart choices={choices} onTakeUp={marks.takeUp} />
+      </div>
+    </div>
+  );
+}
+
+/** The load the builder picked; before that, the one at which the worst reading stands. */
+function useDrawnLoad(sheet: LiveSheet, picked: number | undefined, count: number): number {
+  const [worst, setWorst] = useState<number>();
+  usePainted(sheet, ({ ours }) => {
+    if (worst === undefined && ours && ours.reading.worstAt.load >= 0) setWorst(ours.reading.worstAt.load);
+  });
+  return Math.min(picked ?? worst ?? count - 1, count - 1);
+}

@@ -1,0 +1,80 @@
+import { type ReactNode, useMemo } from 'react';
+import { Link } from 'wouter';
+import { BuildFields } from '../../fields/build-fields.tsx';
+import { NextLine } from '../../parts/sheet/next-line.tsx';
+import { useBench } from '../../read/bench.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { sheetModel } from '../../read/sheet-model.ts';
+import { tablesOf } from '../../read/tables-of.ts';
+import { useSentence } from '../../read/use-sentence.ts';
+import { LayoutSheet } from './layout-sheet.tsx';
+import { useLiveSheet } from './use-live-sheet.ts';
+
+/** The Layout step: how any layout bends on this blank, and one for it within the builder's limits. */
+export function LayoutStep() {
+  const sentence = useSentence();
+  const { id } = useBuild();
+  const { bench, choices, findings, fit, profile, stiffness } = useBench();
+  const sheet = useLiveSheet();
+  const { solved, working, failure } = stiffness;
+  const material = bench?.material ?? 'unknown';
+  const tables = useMemo(() => tablesOf(solved, profile, material), [solved, profile, material]);
+  const model = useMemo(
+    () => (bench && choices && tables ? sheetModel({ bench, choices, tables }) : undefined),
+    [bench, choices, tables],
+  );
+  const hung = fit !== undefined && fit.request.setups.length > 0;
+  const odd = fit ? stiffness.findings[0] : findings.find(({ severity }) => severity === 'stop');
+  const trouble = (failure ?? (odd && sentence(odd)))?.replace(/\.$/, '');
+  const toBlank = <Link href={`/builds/${id}/blank`}>Blank</Link>;
+  if (fit && working && !solved) return <p className="aside">Working out how stiff this blank is …</p>;
+  if (!bench || !model) {
+    return (
+      <NextLine>
+        Measure the blank first: lengths, overlaps, diameters and one weight are enough for a first layout. Go
+        back to {toBlank}.
+      </NextLine>
+    );
+  }
+  return (
+    <BuildFields>
+      <NextLine>
+        {solved && nextWords(model.marksAre === 'own', id)}
+        {!solved && !fit && (
+          <>
+            Something on {toBlank} must be put right first: {trouble}. Meanwhile the stiffness is guessed from
+            the diameters and may be off by half.
+          </>
+        )}
+        {!solved && hung && (
+          <>
+            The readings on {toBlank} give no stiffness{trouble ? `: ${trouble}` : ''}. Meanwhile it is
+            guessed from the diameters and may be off by half.
+          </>
+        )}
+        {!solved && fit && !hung && (
+          <>
+            Nothing was hung on this blank yet: its stiffness is guessed from its diameters and may be off by
+            half. One weight on {toBlank} makes this a layout for your blank.
+          </>
+        )}
+      </NextLine>
+      {model.loads.missing && (
+        <p className="attention" role="alert">
+          The usual loads cannot be found ({model.loads.missing}). Choose your own below.
+        </p>
+      )}
+      {sheet && <LayoutSheet sheet={sheet} model={model} ferrulesBound={bench.ferrulesBound} />}
+    </BuildFields>
+  );
+}
+
+function nextWords(marked: boolean, id: string): ReactNode {
+  if (!marked) return 'See how the start does on this blank, then place the guides for it.';
+  return (
+    <>
+      Drag a guide and see what it does. When the marks please you, go on to{' '}
+      <Link href={`/builds/${id}/marks`}>Marks</Link>.
+    </>
+  );
+}

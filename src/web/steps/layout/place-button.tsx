@@ -1,0 +1,59 @@
+import { Button, ProgressBar } from 'react-aria-components';
+import { useSentence } from '../../read/use-sentence.ts';
+import type { LayoutTask } from '../../worker/messages.ts';
+import type { LongTaskState } from '../../worker/use-long-task.ts';
+
+export interface PlaceButtonProps {
+  best: LongTaskState<LayoutTask>;
+  /** The best marks, on the tape. */
+  marks: readonly number[] | undefined;
+  /** Whether ours are these already. */
+  placed: boolean;
+  onPlace(fromTipM: readonly number[]): void;
+}
+
+/** "Place the guides for this blank": the layout is worked out beforehand, so that pressing only puts it in. */
+export function PlaceButton({ best, marks, placed, onPlace }: PlaceButtonProps) {
+  const sentence = useSentence();
+  const { answer, working, failure } = best;
+  const refused = answer?.status === 'refused' ? answer.findings : undefined;
+  const ready = !working && marks !== undefined;
+  return (
+    <div className="place screen-only">
+      {placed ? (
+        <p>The guides stand as placed for this blank.</p>
+      ) : (
+        <Button className="button button-main" isDisabled={!ready} onPress={() => ready && onPlace(marks)}>
+          Place the guides for this blank
+        </Button>
+      )}
+      {working && <Working best={best} />}
+      {failure && (
+        <p className="attention" role="alert">
+          No layout could be worked out: {failure}. Load the page again.
+        </p>
+      )}
+      {refused
+        ?.map((one) => [one.path, sentence(one)] as const)
+        .map(([path, message]) => (
+          <p key={`${path}${message}`} className="attention">
+            {message}.
+          </p>
+        ))}
+    </div>
+  );
+}
+
+function Working({ best: { progress } }: { best: LongTaskState<LayoutTask> }) {
+  const words =
+    progress === undefined
+      ? 'bending the rod'
+      : progress.stage === 'least'
+        ? 'lowering the worst'
+        : 'smoothing';
+  return (
+    <ProgressBar isIndeterminate aria-label="Working out the best layout" className="place-progress quiet">
+      Working out the best layout: {words} …
+    </ProgressBar>
+  );
+}

@@ -1,0 +1,131 @@
+import { useMemo } from 'react';
+import type { RealLineAtLoad, RubbingLine } from '../../../engine/layout/real-line.ts';
+import type { WorstPlace } from '../../../engine/layout/worst.ts';
+import { formatGrams } from '../../../engine/units/format-quantity.ts';
+import { standardGravity } from '../../../engine/units/gravity.ts';
+import type { Wording } from '../../../words/bench.ts';
+import { placeInWords, shortDegrees } from '../../../words/criteria.ts';
+import { Field } from '../../fields/field.tsx';
+import { Figure } from '../../fields/figure.tsx';
+import { TableFrame } from '../../parts/drawing/table-frame.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import type { SheetModel } from '../../read/sheet-model.ts';
+import { useLongTask } from '../../worker/use-long-task.ts';
+import { ContactTable } from './contact-table.tsx';
+
+export interface RealLinePartProps {
+  model: SheetModel;
+  wording: Wording;
+  /** What matters more is still being worked out in the same lane. */
+  waits: boolean;
+}
+
+/** What friction in the rings and a line lying on the blank change; guides are placed without either. */
+export function RealLinePart({ model, wording, waits }: RealLinePartProps) {
+  const { friction, side } = model.choices;
+  const task = useMemo(() => {
+    if (waits || model.unreadable) return undefined;
+    const { ladder, diameters } = model.ladder;
+    const { fromTipM } = model.field;
+    return { does: 'realLine' as const, question: { ladder, diameters, fromTipM, friction } };
+  }, [waits, model, friction]);
+  const { answer, answered, working, failure } = useLongTask(task);
+  const loads = answer?.length === wording.loads.length ? answer : undefined;
+  return (
+    <Part
+      folded
+      holds={['layout/-/friction']}
+      title="The line as it runs"
+      aside="guides are placed for a line that runs freely"
+    >
+      <div className="fields-row" data-group="">
+        <Field path={['layout', '-', 'frictionLowest']} />
+        <Field path={['layout', '-', 'frictionHighest']} />
+      </div>
+      <p className="small quiet">
+        Coefficient of the line on the rings. No measured value for coated line was found, so both ends of
+        what it may be are shown (common practice, no source).
+      </p>
+      {failure && <p role="alert">This could not be worked out: {failure}.</p>}
+      {loads && (
+        <div className={working ? 'quiet' : undefined}>
+          <FrictionTable loads={loads} wording={wording} />
+          {side === 'over' && answered && (
+            <ContactTable loads={loads} fromTipM={answered.question.fromTipM} wording={wording} />
+          )}
+        </div>
+      )}
+      {!loads && !failure && (
+        <p className="quiet">{model.unreadable ? 'Read once the marks can be.' : 'Working it out …'}</p>
+      )}
+    </Part>
+  );
+}
+
+function FrictionTable({ loads, wording }: { loads: readonly RealLineAtLoad[]; wording: Wording }) {
+  return (
+    <TableFrame label="Friction in figures" className="close-table">
+      <table className="figures-table stacked">
+        <caption>What the reel feels</caption>
+        <thead>
+          <tr>
+            <th scope="col">load</th>
+            <th scope="col">coming in</th>
+            <th scope="col">going out</th>
+            <th scope="col">rubbing</th>
+            <th scope="col">worst, free</th>
+          </tr>
+        </thead>
+        <tbody>
+          {loads.map((load, i) => (
+            <tr key={`${wording.loads[i]}${i}`}>
+              <th scope="row">{wording.loads[i]}</th>
+              <td data-label="coming in">
+                {reelWords(load.rubbing.filter(({ friction }) => friction.direction === 'in'))}
+              </td>
+              <td data-label="going out">
+                {reelWords(load.rubbing.filter(({ friction }) => friction.direction === 'out'))}
+              </td>
+              <td data-label="rubbing">
+                <Figure text={worstOver(load.rubbing)} />
+              </td>
+              <td data-label="worst, free" className="quiet card-wide">
+                <Figure text={worstWords(load.free)} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="small quiet">
+        Tension at the reel, in grams, with the line coming in and going out; then the worst reading as a
+        share of its limit, rubbing and free.
+      </p>
+    </TableFrame>
+  );
+}
+
+/** `104 to 112 g`; a bend that did not settle is not counted. */
+function reelWords(lines: readonly RubbingLine[]): string {
+  const felt = lines
+    .filter(({ status }) => status === 'converged')
+    .map(({ reelTensionN }) => reelTensionN / standardGravity)
+    .sort((a, b) => a - b);
+  if (felt.length === 0) return 'no bend found';
+  const [low, high] = [felt[0], felt[felt.length - 1]].map((kg) => formatGrams(kg, 0));
+  return low === high ? low : `${low.replace(/ g$/, '')} to ${high}`;
+}
+
+/** `97 to 99 %` */
+function worstOver(lines: readonly RubbingLine[]): string {
+  const settled = lines.filter(({ status }) => status === 'converged').map(({ worst }) => 100 * worst.ratio);
+  if (settled.length === 0) return 'no bend found';
+  const [low, high] = [Math.min(...settled).toFixed(0), Math.max(...settled).toFixed(0)];
+  return low === high ? `${low} %` : `${low} to ${high} %`;
+}
+
+/** `98 % (guide 7, 14.7°)` */
+function worstWords(place: WorstPlace): string {
+  if (place.index < 0) return '–';
+  const value = place.metric === 'lineAngle' ? `, ${shortDegrees(place.value)}` : '';
+  return `${(100 * place.ratio).toFixed(0)} % (${placeInWords(place)}${value})`;
+}

@@ -1,0 +1,91 @@
+/** What each drawing of the Layout sheet is made from. */
+
+import { byMetric } from '../../../engine/layout/criteria.ts';
+import type { Zone } from '../../../engine/layout/guide-moves.ts';
+import { piecewiseLinear } from '../../../engine/numerics/piecewise-linear.ts';
+import type { UnitSystem } from '../../../engine/units/unit-table.ts';
+import type { Wording } from '../../../words/bench.ts';
+import { criterionWords } from '../../../words/criteria.ts';
+import { placeInFull, shortLength } from '../../../words/wording.ts';
+import { shopWriter } from '../../../words/writer.ts';
+import type { BendView, DrawnRod } from '../../parts/drawing/bend-view.ts';
+import type { SheetModel } from '../../read/sheet-model.ts';
+import { ringsAt } from './attention.ts';
+import type { RulerModel } from './ruler-model.ts';
+import type { SheetFrame } from './sheet-frame.ts';
+import type { StripsModel } from './strips-drawing.ts';
+
+/** Grids a builder can count: 100 mm, or 4 in with every foot heavier. */
+const grids: Record<UnitSystem, DrawnRod['grid']> = {
+  inch: { stepM: 4 * 0.0254, heavyEvery: 3 },
+  mm: { stepM: 0.1, heavyEvery: 5 },
+};
+export const gridWords: Record<UnitSystem, string> = { inch: 'grid 4 in', mm: 'grid 100 mm' };
+
+export function drawnRod(model: SheetModel, wording: Wording): DrawnRod {
+  const { choices, ladder, diameters, loads } = model;
+  return {
+    buttAngleRad: choices.buttAngleRad,
+    handleM: model.handle.gripFrontFromButtM,
+    reel: ladder.ladder.reel,
+    side: choices.side,
+    outside: piecewiseLinear(
+      diameters.map(({ fromTipM }) => fromTipM),
+      diameters.map(({ outsideM }) => outsideM),
+    ),
+    limitRad: model.limits.lineAngleRad,
+    angle: shopWriter({ system: wording.system }).angle,
+    loadNames: wording.loads,
+    pullAngleRad: loads.ladder.map(({ pullAngleRad }) => pullAngleRad),
+    loadBy: choices.loadBy,
+    grid: grids[wording.system],
+  };
+}
+
+export function bendView(frame: SheetFrame, rod: DrawnRod): BendView | undefined {
+  const loads = frame.ours?.reading.loads;
+  const drawn = loads?.[frame.drawn];
+  if (!loads || !drawn || loads.length !== rod.loadNames.length) return undefined;
+  return {
+    rod,
+    loads,
+    drawn: frame.drawn,
+    rest: frame.beside.rest?.reading.loads[0],
+    attention: ringsAt(drawn.worstAt),
+    active: frame.active === undefined ? undefined : frame.active + 1,
+    settled: !frame.dragging,
+  };
+}
+
+export function rulerModel(
+  model: SheetModel,
+  slack: readonly Zone[] | undefined,
+  wording: Wording,
+): RulerModel {
+  const { blank, field } = model;
+  return {
+    lengthM: blank.lengthM,
+    gripFromTipM: model.rod.lengthM,
+    system: wording.system,
+    diameters: model.diameters,
+    ferrules: blank.joints.map(({ doubled }) => doubled),
+    keepOut: model.keepOut,
+    sections: blank.sections,
+    pinned: field.pinned,
+    slack: slack?.length === field.fromTipM.length ? slack : undefined,
+    startFromTipM: model.startFromTipM,
+    short: (lengthM) => shortLength(lengthM, wording.system),
+    describe: (fromTipM, guide) => placeInFull(blank, fromTipM, guide, wording),
+  };
+}
+
+export function stripsModel({ blank, limits }: SheetModel, wording: Wording): StripsModel {
+  return {
+    lengthM: blank.lengthM,
+    limits,
+    titles: byMetric(({ id, quantity }) => {
+      const { title, limit } = criterionWords[id];
+      return `${title}, limit ${limit(limits[quantity], wording.system)}`;
+    }),
+  };
+}

@@ -1,0 +1,87 @@
+import { useMemo, useState } from 'react';
+import { stopInWords, type Wording } from '../../../words/bench.ts';
+import { dragTape, placeInFull } from '../../../words/wording.ts';
+import { Part } from '../../parts/sheet/part.tsx';
+import type { SheetModel } from '../../read/sheet-model.ts';
+import { ringsAt } from './attention.ts';
+import { HandBar } from './hand-bar.tsx';
+import type { LiveSheet } from './live-sheet.ts';
+import { ReadingTable } from './reading-tables.tsx';
+import { Ruler } from './ruler.tsx';
+import type { RulerModel } from './ruler-model.ts';
+import { stripsModel } from './sheet-drawings.ts';
+import type { SheetFrame } from './sheet-frame.ts';
+import { Strips } from './strips.tsx';
+import type { Marks } from './use-marks.ts';
+
+export interface StraightRodPartProps {
+  sheet: LiveSheet;
+  model: SheetModel;
+  ruler: RulerModel;
+  wording: Wording;
+  marks: Marks;
+  settled: SheetFrame;
+}
+
+/** The straight rod with its guides to drag, and under it, on the same scale, every reading against its limit. */
+export function StraightRodPart({ sheet, model, ruler, wording, marks, settled }: StraightRodPartProps) {
+  const tape = useMemo(() => dragTape(wording.system), [wording.system]);
+  const strips = useMemo(() => stripsModel(model, wording), [model, wording]);
+  const [active, setActive] = useState<number>();
+  const { guides } = model.choices;
+  const { start } = settled.beside;
+  return (
+    <section className="ruler-part" aria-label="The straight rod">
+      <HandBar
+        sheet={sheet}
+        tape={tape}
+        tick={wording.length(tape.stepM)}
+        active={active}
+        pinned={active !== undefined && guides[active]?.pinned === true}
+        describe={(frame) => handWords(frame, model, wording)}
+        onStep={(guide, byM) => marks.step(guide, byM, tape)}
+        onPin={marks.pin}
+      />
+      <Ruler
+        sheet={sheet}
+        model={ruler}
+        tape={tape}
+        attentionOf={guidesAtWorst}
+        onMoved={marks.moved}
+        onActive={setActive}
+        onPin={(guide) => marks.pin(guide, !guides[guide].pinned)}
+        stopWords={({ stop }) => (stop ? stopInWords(stop, wording, jointNames(model)) : '')}
+      />
+      <Part
+        folded
+        title="Every reading"
+        aside="line angle, gap and extra bend along the rod, against their limits"
+      >
+        <Strips
+          sheet={sheet}
+          model={strips}
+          label="Line angle, gap and extra bend along the rod against their limits; the tables below have every figure"
+        />
+        {settled.ours && <ReadingTable layout={settled.ours} name="these marks" wording={wording} />}
+        {start && <ReadingTable layout={start} name="the start" wording={wording} />}
+      </Part>
+    </section>
+  );
+}
+
+function guidesAtWorst({ ours }: SheetFrame): ReadonlySet<number> {
+  return ours ? new Set([...ringsAt(ours.reading.worstAt)].map((ring) => ring - 1)) : noGuides;
+}
+const noGuides: ReadonlySet<number> = new Set();
+
+function jointNames({ blank: { joints, sections } }: SheetModel): string[] {
+  return joints.map(({ upper }) => `between ${sections[upper].name} and ${sections[upper + 1].name}`);
+}
+
+function handWords(frame: SheetFrame, model: SheetModel, wording: Wording): string {
+  if (frame.active === undefined || frame.active >= frame.fromTipM.length) {
+    return 'Drag a guide along the rod, or step it with the arrow keys.';
+  }
+  const words = placeInFull(model.blank, frame.fromTipM, frame.active, wording);
+  return `${words[0].toUpperCase()}${words.slice(1)}`;
+}

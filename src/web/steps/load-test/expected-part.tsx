@@ -1,0 +1,124 @@
+import { useState } from 'react';
+import { strainVerdict } from '../../../engine/bench/strain.ts';
+import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
+import { formatDegrees, formatGrams } from '../../../engine/units/format-quantity.ts';
+import { Figure } from '../../fields/figure.tsx';
+import { LeadCaution } from '../../parts/cautions/lead-caution.tsx';
+import { LoadTestCaution } from '../../parts/cautions/load-test-caution.tsx';
+import { LoadSwitch } from '../../parts/drawing/load-switch.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { useBench } from '../../read/bench.tsx';
+import type { SheetModel } from '../../read/sheet-model.ts';
+import { useLadder } from '../../worker/use-ladder.ts';
+import { TestCaution } from './test-caution.tsx';
+import { useWallLength } from './use-load-test.ts';
+
+/** Under the load picked: where the tip will hang, and angle and gap at every guide. */
+export function ExpectedPart({ model }: { model: SheetModel }) {
+  const { bench } = useBench();
+  const [picked, setPicked] = useState(0);
+  const { answer, failure, working } = useLadder(model.ladder, model.field.fromTipM);
+  const names = model.loads.kg.map((kg) => formatGrams(kg, 0));
+  const loads = answer?.reading.loads.length === names.length ? answer.reading.loads : [];
+  const at = Math.min(picked, names.length - 1);
+  const load = loads[at];
+  return (
+    <Part
+      title="What the test should show"
+      aside={model.marksAre === 'own' ? 'with your marks' : 'with the start’s marks; none are chosen yet'}
+    >
+      <LoadSwitch label="Test load" names={names} drawn={at} onChange={setPicked} />
+      {failure && <p className="attention">This load cannot be predicted: {failure}.</p>}
+      {!load && working && <p className="aside">Bending the rod …</p>}
+      {load && load.status !== 'converged' && (
+        <p className="attention">
+          Under {names[at]} the rod has no steady bend; pick a lighter load for the test.
+        </p>
+      )}
+      {load?.status === 'converged' && <ExpectedFigures model={model} load={load} name={names[at]} />}
+      {loads.length > 0 && (
+        <LoadTestCaution
+          names={names}
+          loads={loads}
+          strain={model.strain}
+          ferrulesBound={bench?.ferrulesBound === true}
+        />
+      )}
+      <TestCaution />
+      <LeadCaution />
+    </Part>
+  );
+}
+
+interface ExpectedProps {
+  model: SheetModel;
+  load: RuledLoad;
+  name: string;
+}
+
+function ExpectedFigures({ model, load, name }: ExpectedProps) {
+  const show = useWallLength();
+  const { limits, strain, field } = model;
+  const last = load.rings.length - 1;
+  return (
+    <>
+      <p>
+        The tip hangs <Figure text={show(load.xM[0])} /> out and <Figure text={show(load.yM[0])} /> up from
+        the front of the grip. The surface strains {load.strain.percent.toFixed(2)} % at the most,{' '}
+        <Figure text={show(load.strain.fromTipM)} /> from the tip; caution level {strain.cautionPercent} %.
+      </p>
+      {strainVerdict(load.strain.percent, strain) === 'stop' && (
+        <p className="attention">
+          ▲ Do not hang {name}: at {strain.stopPercent} % you should stop. Pick a lighter load for the test.
+        </p>
+      )}
+      <TableFrame label="Expected at every guide">
+        <table className="figures-table">
+          <caption>
+            Under {name}{' '}
+            <span className="quiet">
+              limits: line angle {formatDegrees(limits.lineAngleRad)}, gap beyond the rings’ height{' '}
+              <Figure text={show(limits.gapM)} />
+            </span>
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">Guide</th>
+              <th scope="col">From tip</th>
+              <th scope="col">Line angle</th>
+              <th scope="col">Gap by rule</th>
+            </tr>
+          </thead>
+          <tbody>
+            {load.rings.map(({ lineAngleRad }, ring) => {
+              const counts = ring > 0 && ring < last;
+              const beyondAngle = counts && lineAngleRad > limits.lineAngleRad;
+              const beyondGap = ring < last && load.spans[ring].gapM > limits.gapM;
+              return (
+                <tr key={ring}>
+                  <th scope="row">{ring === 0 ? 'tip-top' : ring}</th>
+                  <td>
+                    <Figure text={show(ring === 0 ? 0 : field.fromTipM[ring - 1])} />
+                  </td>
+                  <td className={beyondAngle ? 'attention' : ''}>
+                    {beyondAngle && '▲ '}
+                    {formatDegrees(lineAngleRad)}
+                    {!counts && <span className="quiet small"> not counted</span>}
+                  </td>
+                  <td className={beyondGap ? 'attention' : ''}>
+                    {beyondGap && '▲ '}
+                    {ring < last ? <Figure text={show(load.ruled[ring].ruleGapM)} /> : '–'}
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+        <p className="small quiet">
+          Gap by rule: what one reads from blank to line, half way to the next guide.
+        </p>
+      </TableFrame>
+    </>
+  );
+}

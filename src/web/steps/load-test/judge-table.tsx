@@ -1,0 +1,99 @@
+import type { JudgedReading, JudgedRing, RodJudgement } from '../../../engine/load-test/judge-rod.ts';
+import { formatDegrees, formatLength } from '../../../engine/units/format-quantity.ts';
+import { Figure } from '../../fields/figure.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { useShop } from '../../read/shop.tsx';
+
+/** Seen beside predicted and updated, guide by guide. */
+export function JudgeTable({ judged, hung }: { judged: RodJudgement; hung: string }) {
+  const { system } = useShop();
+  const length = (m: number, decimals = 0) => formatLength(m, { system, denominator: 16, decimals });
+  const gap = (m: number) => length(m, 1);
+  const predicted = judged.rings.some(({ lineAngle }) => lineAngle?.predicted !== undefined);
+  const counted = judged.rings.find(({ lineAngle }) => lineAngle?.limit !== undefined);
+  const angleLimit = counted?.lineAngle?.limit;
+  const gapLimit = judged.rings[0].gap?.limit;
+  return (
+    <>
+      <p className="small quiet">
+        {angleLimit !== undefined && `Limit of the line angle ${formatDegrees(angleLimit)}. `}
+        {gapLimit !== undefined && (
+          <Figure text={`Limit of the gap beyond the rings’ height ${gap(gapLimit)}.`} />
+        )}
+      </p>
+      <TableFrame label="Seen and predicted at every guide">
+        <table className="figures-table">
+          <caption>Under {hung}</caption>
+          <thead>
+            <tr>
+              <th scope="col">Guide</th>
+              <th scope="col">From tip</th>
+              <th scope="col">Line angle seen</th>
+              {predicted && <th scope="col">predicted</th>}
+              <th scope="col">with both</th>
+              <th scope="col">Gap seen, to the next</th>
+              {predicted && <th scope="col">predicted</th>}
+              <th scope="col">with both</th>
+            </tr>
+          </thead>
+          <tbody>
+            {judged.rings.map((ring, i) => (
+              <tr key={i}>
+                <th scope="row">{i === 0 ? 'tip-top' : i}</th>
+                <td>
+                  <Figure text={placeText(ring, length)} />
+                  {!ring.tapped && i > 0 && <span className="quiet small"> mark</span>}
+                </td>
+                <Reading reading={ring.lineAngle} text={formatDegrees} predicted={predicted} />
+                <Reading reading={ring.gap} text={gap} predicted={predicted} />
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableFrame>
+    </>
+  );
+}
+
+function placeText({ tapped, fromTipM, markFromTipM }: JudgedRing, length: (m: number) => string): string {
+  return tapped && fromTipM.plusMinus > 0
+    ? `${length(fromTipM.value)} ± ${length(fromTipM.plusMinus)}`
+    : length(markFromTipM);
+}
+
+interface ReadingProps {
+  reading: JudgedReading | undefined;
+  text: (value: number) => string;
+  predicted: boolean;
+}
+
+/** Beyond the limit only where the ± cannot explain it. */
+function Reading({ reading, text, predicted }: ReadingProps) {
+  if (!reading) {
+    return (
+      <>
+        <td>–</td>
+        {predicted && <td>–</td>}
+        <td>–</td>
+      </>
+    );
+  }
+  const { seen, limit, updated } = reading;
+  const beyond = limit !== undefined && seen.value - seen.plusMinus > limit;
+  return (
+    <>
+      <td className={beyond ? 'attention' : ''}>
+        {beyond && '▲ '}
+        <Figure text={`${text(seen.value)} ± ${text(seen.plusMinus)}`} />
+      </td>
+      {predicted && (
+        <td>
+          <Figure text={reading.predicted === undefined ? '–' : text(reading.predicted)} />
+        </td>
+      )}
+      <td className={limit !== undefined && updated > limit ? 'attention' : ''}>
+        <Figure text={text(updated)} />
+      </td>
+    </>
+  );
+}

@@ -1,0 +1,113 @@
+import { useMemo, useState } from 'react';
+import { Button, Checkbox } from 'react-aria-components';
+import { hungBefore } from '../../../engine/load-test/judge-proof.ts';
+import { commonFlags, predictPlaces } from '../../../engine/load-test/predict-places.ts';
+import { formatDegrees, formatGrams } from '../../../engine/units/format-quantity.ts';
+import { readProofs } from '../../../record/read-proofs.ts';
+import { buildSchema, type Field } from '../../../record/schema.ts';
+import { readTyped } from '../../fields/read-typed.ts';
+import { Part } from '../../parts/sheet/part.tsx';
+import { useBench } from '../../read/bench.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { massesOnRod } from '../../read/masses-on-rod.ts';
+import type { SheetModel } from '../../read/sheet-model.ts';
+import { useShop } from '../../read/shop.tsx';
+import { newProof } from './new-proof.ts';
+import { ProofCard } from './proof-card.tsx';
+import { ProofScore } from './proof-score.tsx';
+
+const weight: Field = { ...buildSchema.proofs.fields.hung, min: 0.001, max: 20 } as Field;
+
+/** A weight never hung before: predicted first, then hung and looked at. */
+export function ProofPart({ model }: { model: SheetModel }) {
+  const { document, write, newRowId } = useBuild();
+  const { bench, stiffness } = useBench();
+  const { reader } = useShop();
+  const [typed, setTyped] = useState('');
+  const [guidesOn, setGuidesOn] = useState(false);
+  const [trouble, setTrouble] = useState<string>();
+  const proofs = useMemo(() => readProofs(document), [document]);
+  const { buttAngleRad } = model.choices;
+
+  const predict = () => {
+    const read = readTyped(typed, weight, reader);
+    if (!read.ok) return setTrouble(read.trouble);
+    const hungKg = read.value && typeof read.value === 'object' ? read.value.si : undefined;
+    if (hungKg === undefined) return setTrouble('Which weight? Write it as 150 g or 6 oz.');
+    const tested = (bench?.setups ?? []).flatMap((setup) => setup.tests.map((test) => test.hungKg));
+    const before = hungBefore(hungKg, tested);
+    if (before !== undefined) {
+      return setTrouble(
+        `${formatGrams(before, 0)} was hung on the bench already and would prove nothing: take a weight that differs by a fifth or more.`,
+      );
+    }
+    const answer = predictPlaces({
+      tables: stiffness.solved ?? model.rod,
+      band: stiffness.solved?.stiffness,
+      freeLengthM: model.rod.lengthM,
+      buttAngleRad,
+      hungKg,
+      masses: guidesOn ? massesOnRod(model) : [],
+      flagsFromTipM: commonFlags(model.rod.lengthM),
+    });
+    if (answer.status !== 'predicted') {
+      return setTrouble(`${formatGrams(hungKg, 0)} cannot be predicted: ${answer.reason}. Take less.`);
+    }
+    const findings = write(
+      'makeProof',
+      newProof(
+        { hungKg, buttAngleRad, guidesOn, places: answer.places, madeAt: new Date().toISOString() },
+        proofs.length,
+        newRowId,
+      ),
+    );
+    setTrouble(findings[0]?.message);
+    if (findings.length === 0) setTyped('');
+  };
+
+  return (
+    <Part title="Proof before trust" aside="predict a weight you never hung, then hang it">
+      <div className="proof-weight">
+        <div className="field">
+          <label className="field-label" htmlFor="proof-weight">
+            Weight on the tip, never hung before
+          </label>
+          <input
+            id="proof-weight"
+            className="field-input figures"
+            value={typed}
+            autoComplete="off"
+            aria-invalid={trouble !== undefined || undefined}
+            aria-describedby="proof-trouble"
+            onChange={(event) => {
+              setTyped(event.target.value);
+              setTrouble(undefined);
+            }}
+            onKeyDown={(event) => event.key === 'Enter' && predict()}
+          />
+          <span id="proof-trouble" className="field-line field-trouble" role="status">
+            {trouble}
+          </span>
+        </div>
+      </div>
+      <Checkbox className="flag" isSelected={guidesOn} onChange={setGuidesOn}>
+        <span className="flag-box" aria-hidden="true" />
+        <span>The rod carries its guides; else it is the bare blank</span>
+      </Checkbox>
+      <div>
+        <Button className="button button-main" onPress={predict}>
+          Predict
+        </Button>
+      </div>
+      <p className="small quiet">
+        Held at the front of the grip, butt {formatDegrees(buttAngleRad)} above level as the layout has it;
+        the angle matters, a degree moves the tip by centimetres. The prediction is kept as it stands now,
+        whatever is measured later.
+      </p>
+      <ProofScore proofs={proofs} />
+      {proofs.toReversed().map((proof) => (
+        <ProofCard key={proof.id} proof={proof} />
+      ))}
+    </Part>
+  );
+}

@@ -1,0 +1,117 @@
+import { useMemo, useState } from 'react';
+import type { FitSolved } from '../../../engine/stiffness/request.ts';
+import { formatLength } from '../../../engine/units/format-quantity.ts';
+import { Figure } from '../../fields/figure.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { useBench } from '../../read/bench.tsx';
+import { useShop } from '../../read/shop.tsx';
+import { doubtLane } from '../../worker/engine-worker.ts';
+import type { SecondAnswer } from '../../worker/messages.ts';
+import { useLongTask } from '../../worker/use-long-task.ts';
+import { SecondEstimateChart } from './second-estimate-chart.tsx';
+import { TestChoice } from './test-choice.tsx';
+import { type BareCurve, useBareCurves, useTracedTests } from './use-photographed.ts';
+
+/** Stiffness from moment over curvature of a photographed bare blank, beside the fit. */
+export function SecondEstimatePart() {
+  const curves = useBareCurves();
+  const { stiffness } = useBench();
+  const tests = useTracedTests().filter(({ test }) => curves.has(test.id));
+  const [picked, setPicked] = useState<string>();
+  const shown = tests.find(({ test }) => test.id === picked) ?? tests[0];
+  const bare = shown && curves.get(shown.test.id);
+  if (!shown || !bare || !stiffness.solved) return null;
+  return (
+    <Part folded title="A second stiffness" aside="moment over curvature, straight from the traced curve">
+      <TestChoice tests={tests} shown={shown} onPick={setPicked} />
+      <Beside bare={bare} fitted={stiffness.solved} />
+    </Part>
+  );
+}
+
+function Beside({ bare, fitted }: { bare: BareCurve; fitted: FitSolved }) {
+  const task = useMemo(() => ({ does: 'second' as const, ...bare, fitted }), [bare, fitted]);
+  const { answer, failure } = useLongTask(task, doubtLane);
+  const { blank } = useBench();
+  if (failure) return <p role="alert">The curve gives no stiffness by itself: {failure}.</p>;
+  if (!answer || !blank) return <p className="quiet">Working it out …</p>;
+  if (answer.windows.length === 0) {
+    return (
+      <p>
+        This blank bends too little in the picture to tell its stiffness by itself: hang more, with the
+        caution of the load test in mind.
+      </p>
+    );
+  }
+  return (
+    <>
+      <Disagreements answer={answer} />
+      <SecondEstimateChart stiffness={fitted.stiffness} windows={answer.windows} lengthM={blank.lengthM} />
+      <SecondTable answer={answer} />
+    </>
+  );
+}
+
+function Disagreements({ answer }: { answer: SecondAnswer }) {
+  const length = useLength();
+  const beside = answer.besideItself
+    ? 'the fit, which has seen this photograph too'
+    : 'what was measured otherwise';
+  if (answer.disagreements.length === 0) {
+    return <p role="status">It agrees with {beside} wherever the blank bends enough to tell.</p>;
+  }
+  return answer.disagreements.map(({ fromTipM, toTipM, share, sigmas }) => (
+    <p key={fromTipM} className="attention" role="status">
+      <Figure
+        text={`Between ${length(fromTipM)} and ${length(toTipM)} from the tip the photograph wants a stiffness ${Math.abs(Math.round(100 * share))} % ${share < 0 ? 'lower' : 'higher'} than ${beside}`}
+      />
+      , {Math.abs(sigmas).toFixed(1)} times what chance allows in one of three: look at the overlay there, and
+      read that stretch again.
+    </p>
+  ));
+}
+
+function SecondTable({ answer }: { answer: SecondAnswer }) {
+  const length = useLength();
+  const figure = (value: number) => Number(value.toPrecision(3)).toString();
+  return (
+    <details className="figures-twin">
+      <summary>The second stiffness in figures</summary>
+      <TableFrame label="Second stiffness in figures">
+        <table className="figures-table">
+          <caption className="visually-hidden">Stiffness from moment over curvature</caption>
+          <thead>
+            <tr>
+              <th scope="col">From tip</th>
+              <th scope="col">EI in N·m²</th>
+              <th scope="col">95 %</th>
+              <th scope="col">fit, averaged alike</th>
+              <th scope="col">apart, standard deviations</th>
+            </tr>
+          </thead>
+          <tbody>
+            {answer.windows.map((row) => (
+              <tr key={row.fromTipM}>
+                <th scope="row">
+                  <Figure text={`${length(row.fromTipM)} to ${length(row.toTipM)}`} />
+                </th>
+                <td>{figure(row.EINm2)}</td>
+                <td>
+                  {figure(row.lowNm2)} to {figure(row.highNm2)}
+                </td>
+                <td>{row.fitNm2 === undefined ? '–' : figure(row.fitNm2)}</td>
+                <td>{row.sigmas === undefined ? '–' : row.sigmas.toFixed(1).replace('-', '−')}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableFrame>
+    </details>
+  );
+}
+
+function useLength(): (m: number) => string {
+  const { system } = useShop();
+  return (m) => formatLength(m, { system, denominator: 8, decimals: 0 });
+}

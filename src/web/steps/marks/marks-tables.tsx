@@ -1,0 +1,84 @@
+import type { MarkRow, SectionMarks } from '../../../engine/marks/marks-list.ts';
+import { formatOnTape, type TapeStep } from '../../../engine/units/tape-step.ts';
+import { slackInWords } from '../../../words/wording.ts';
+import { Figure } from '../../fields/figure.tsx';
+import { SectionCaption } from '../../parts/sheet/section-caption.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { useShop } from '../../read/shop.tsx';
+
+export interface MarksTablesProps {
+  sections: readonly SectionMarks[];
+  step: TapeStep;
+}
+
+/** The marks, a table per section, so that every section can be marked alone. */
+export function MarksTables({ sections, step }: MarksTablesProps) {
+  return (
+    <div className="marks-tables">
+      {sections.map((section, index) => (
+        <SectionTable key={section.id} section={section} index={index} step={step} />
+      ))}
+    </div>
+  );
+}
+
+interface SectionTableProps extends Omit<MarksTablesProps, 'sections'> {
+  section: SectionMarks;
+  index: number;
+}
+
+function SectionTable({ section, index, step }: SectionTableProps) {
+  return (
+    <TableFrame label={`Marks of ${section.name}`}>
+      <table className="figures-table marks-table stacked">
+        <SectionCaption section={section} index={index} step={step} />
+        <thead>
+          <tr>
+            <th scope="col">Guide</th>
+            <th scope="col">From its tip end</th>
+            <th scope="col">From its butt end</th>
+            <th scope="col">May move</th>
+          </tr>
+        </thead>
+        <tbody>
+          {section.rows.map((row) => (
+            <MarkTableRow key={row.guide} row={row} step={step} />
+          ))}
+          {section.rows.length === 0 && (
+            <tr>
+              <td colSpan={4} className="quiet">
+                no guide on this section
+              </td>
+            </tr>
+          )}
+        </tbody>
+      </table>
+    </TableFrame>
+  );
+}
+
+function MarkTableRow({ row, step }: { row: MarkRow; step: TapeStep }) {
+  const { system } = useShop();
+  const { fromOwnTipM, fromOwnButtM, slack } = row;
+  return (
+    <tr>
+      <th scope="row">
+        <span className="mark-main">{row.guide}</span> <span className="quiet small">{row.name}</span>
+      </th>
+      <td className="mark-main" data-label="From tip end">
+        <OnTape lengthM={fromOwnTipM} step={step} />
+      </td>
+      <td className="mark-main" data-label="From butt end">
+        <OnTape lengthM={fromOwnButtM} step={step} />
+      </td>
+      <td data-label="May move" className="quiet marks-move">
+        {slack && <Figure text={slackInWords(slack.towardsTipM, slack.towardsButtM, system)} />}
+      </td>
+    </tr>
+  );
+}
+
+/** Without its unit, which the caption has. */
+function OnTape({ lengthM, step }: { lengthM: number; step: TapeStep }) {
+  return <Figure text={formatOnTape(lengthM, step).replace(/ (in|mm)$/, '')} />;
+}

@@ -1,0 +1,67 @@
+import { useMemo } from 'react';
+import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
+import type { FerruleZone } from '../../../engine/bench/ferrule-zones.ts';
+import { guideName } from '../../../engine/kinds/guides.ts';
+import type { MarkSlack } from '../../../engine/layout/slack.ts';
+import {
+  type GuideToMark,
+  listMarks,
+  type MarksList,
+  withPlusMinus,
+} from '../../../engine/marks/marks-list.ts';
+import { useBench } from '../../read/bench.tsx';
+import { type SheetModel, sheetModel } from '../../read/sheet-model.ts';
+import { tablesOf } from '../../read/tables-of.ts';
+import { type PlaceDoubt, useMarkSpread } from '../../read/use-mark-spread.ts';
+import { useLayoutProposal } from '../../worker/use-layout-proposal.ts';
+import { useSlack } from '../../worker/use-slack.ts';
+
+export interface ChosenMarks {
+  blank: AssembledBlank;
+  list: MarksList;
+  zones: readonly FerruleZone[];
+  /** What the layout's bend and limits are read from. */
+  model: SheetModel;
+  /** ± of the best places; also in the list. */
+  doubt: PlaceDoubt;
+}
+
+/** The chosen layout as it is marked, its slack beside it once worked out; undefined until every guide has a mark. */
+export function useMarks(): ChosenMarks | undefined {
+  const { bench, choices, profile, stiffness } = useBench();
+  const { solved } = stiffness;
+  const model = useMemo(() => {
+    const tables = tablesOf(solved, profile, bench?.material ?? 'unknown');
+    return bench && choices && tables ? sheetModel({ bench, choices, tables }) : undefined;
+  }, [bench, choices, profile, solved]);
+  const slack = useSlack(useMemo(() => slackQuestion(model), [model])).answer;
+  const best = useLayoutProposal(model?.marksAre === 'own' && !model.unreadable ? model.request : undefined);
+  const doubt = useMarkSpread(model, best);
+  const { plusMinusM } = doubt;
+  const list = useMemo(() => {
+    if (model?.marksAre !== 'own') return undefined;
+    const marked = listMarks(model.blank, guidesToMark(model, slack), model.choices.tapeStep);
+    return withPlusMinus(marked, plusMinusM);
+  }, [model, slack, plusMinusM]);
+  return model && list && { blank: model.blank, list, zones: model.keepOut, model, doubt };
+}
+
+function slackQuestion(model: SheetModel | undefined) {
+  if (model?.marksAre !== 'own' || model.unreadable || model.loads.ladder.length === 0) return undefined;
+  const { fromTipM, footM, keepOut } = model.field;
+  return { ladder: model.ladder.ladder, fromTipM, footM, keepOut };
+}
+
+function guidesToMark(
+  { choices, field }: SheetModel,
+  slack: readonly MarkSlack[] | undefined,
+): GuideToMark[] {
+  return choices.guides.map(({ kind, size }, index) => {
+    const may = slack?.[index];
+    return {
+      name: guideName({ kind, size }),
+      fromTipM: field.fromTipM[index],
+      slack: may && { towardsTipM: may.towardsTip, towardsButtM: may.towardsButt },
+    };
+  });
+}

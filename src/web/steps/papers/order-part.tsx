@@ -1,0 +1,196 @@
+import { Button } from 'react-aria-components';
+import { diameterAt } from '../../../engine/bench/diameter-profile.ts';
+import { writeCsv } from '../../../engine/quote/csv.ts';
+import { plainMoney, writeMoney } from '../../../engine/quote/money.ts';
+import { orderList } from '../../../engine/quote/order-list.ts';
+import { threadCalled } from '../../../engine/wraps/colour-words.ts';
+import type { Change } from '../../../record/operation.ts';
+import { orderSheet } from '../../../sheets/order-sheet.ts';
+import { Field } from '../../fields/field.tsx';
+import { fileName, handOver } from '../../parts/sheet/hand-over.ts';
+import { Part } from '../../parts/sheet/part.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { usePrint } from '../../parts/sheet/use-print.ts';
+import { useBench } from '../../read/bench.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { useCurrency, useShop } from '../../read/shop.tsx';
+import { useWraps } from '../../read/use-wraps.ts';
+import { textOf } from '../../read/values.ts';
+import { useQuote } from './use-quote.ts';
+
+/** By which spreadsheets know the encoding. */
+const byteOrderMark = '\uFEFF';
+
+/** The parts, their prices, and the list that goes to the dealers. */
+export function OrderPart() {
+  const { rows, title, write, newRowId } = useBuild();
+  const { paper } = useShop();
+  const { quote } = useQuote();
+  const currency = useCurrency();
+  const { print, printing } = usePrint();
+  const lines = rows('quoteLines');
+  const needed = useNeeded();
+  const fromBuild = () => {
+    const known = new Set(lines.map((row) => textOf(row, 'what')));
+    const fresh = needed.filter(({ what }) => !known.has(what));
+    const changes = fresh.flatMap(({ what, count, spare }, i): Change[] => {
+      const id = newRowId();
+      return [
+        { path: ['quoteLines', id, 'order'], value: lines.length + i },
+        { path: ['quoteLines', id, 'what'], value: what.slice(0, 200) },
+        { path: ['quoteLines', id, 'count'], value: count },
+        { path: ['quoteLines', id, 'spare'], value: spare },
+      ];
+    });
+    write('partsFromBuild', changes);
+  };
+  const addLine = () => {
+    const id = newRowId();
+    write('addLine', [
+      { path: ['quoteLines', id, 'order'], value: lines.length },
+      { path: ['quoteLines', id, 'count'], value: 1 },
+    ]);
+  };
+  const csv = () => {
+    const head = ['what', 'for it', 'spare', 'from', 'each', 'amount with spares', 'currency'];
+    const table = quote.lines.map(({ what, count, spare, source, unitPrice }) => [
+      what,
+      count,
+      spare,
+      source ?? '',
+      Number(plainMoney(unitPrice, currency)),
+      Number(plainMoney(Math.round((count + spare) * unitPrice), currency)),
+      currency.code,
+    ]);
+    handOver(
+      `${byteOrderMark}${writeCsv([head, ...table])}`,
+      'text/csv;charset=utf-8',
+      `${fileName(title)}-order.csv`,
+    );
+  };
+  const pdf = () => {
+    const money = (amount: number) => (amount === 0 ? '' : writeMoney(amount, currency));
+    const order = quote.lines.map((line) => ({
+      ...line,
+      source: line.source ?? '',
+      each: money(line.unitPrice),
+      amount: money(Math.round((line.count + line.spare) * line.unitPrice)),
+    }));
+    print({ sheet: 'order', paper, draw: (stamp) => [orderSheet(order, { paper, stamp })] });
+  };
+  return (
+    <Part
+      anchor="order"
+      folded
+      holds={['parts/']}
+      title="Parts and order"
+      aside="for it goes into the price; spares are ordered with it"
+      tools={
+        <>
+          <Button className="button" isDisabled={lines.length === 0} onPress={csv}>
+            Order as CSV
+          </Button>
+          <Button className="button" isDisabled={lines.length === 0 || printing} onPress={pdf}>
+            Order as PDF
+          </Button>
+        </>
+      }
+    >
+      {lines.length > 0 && (
+        <TableFrame label="Parts">
+          <table className="figures-table papers-table stacked">
+            <thead>
+              <tr>
+                <th scope="col">What</th>
+                <th scope="col">For it</th>
+                <th scope="col">Spare</th>
+                <th scope="col">Each</th>
+                <th scope="col">From</th>
+                <th scope="col">
+                  <span className="visually-hidden">Strike</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {lines.map((row, i) => (
+                <tr key={row.id}>
+                  <td className="papers-wide">
+                    <Field labelHidden folds label={`Part ${i + 1}`} path={['quoteLines', row.id, 'what']} />
+                  </td>
+                  <td data-label="For it">
+                    <Field
+                      labelHidden
+                      label={`How many of part ${i + 1}`}
+                      path={['quoteLines', row.id, 'count']}
+                    />
+                  </td>
+                  <td data-label="Spare">
+                    <Field
+                      labelHidden
+                      label={`Spares of part ${i + 1}`}
+                      path={['quoteLines', row.id, 'spare']}
+                    />
+                  </td>
+                  <td data-label="Each">
+                    <Field
+                      labelHidden
+                      label={`Price of part ${i + 1}`}
+                      path={['quoteLines', row.id, 'unitPrice']}
+                    />
+                  </td>
+                  <td data-label="From">
+                    <Field
+                      labelHidden
+                      folds
+                      label={`Part ${i + 1} from`}
+                      path={['quoteLines', row.id, 'source']}
+                    />
+                  </td>
+                  <td>
+                    <Button
+                      className="plain"
+                      onPress={() =>
+                        write('removeLine', [{ path: ['quoteLines', row.id, 'gone'], value: true }])
+                      }
+                    >
+                      Strike<span className="visually-hidden"> part {i + 1}</span>
+                    </Button>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </TableFrame>
+      )}
+      <div className="print-line">
+        <Button className={lines.length === 0 ? 'button button-main' : 'button'} onPress={fromBuild}>
+          Take the parts from the build
+        </Button>
+        <Button className="button" onPress={addLine}>
+          Add a line
+        </Button>
+      </div>
+      <p className="small quiet">
+        Spares by common practice, no source: tip-tops half a size either way, one or two guides of each size.
+      </p>
+    </Part>
+  );
+}
+
+/** What this build takes, as far as it is known. */
+function useNeeded() {
+  const { single } = useBuild();
+  const { choices, profile } = useBench();
+  const wraps = useWraps();
+  return orderList({
+    blank: textOf(single('blank'), 'label') ?? 'Blank',
+    guides: choices?.guides ?? [],
+    tipOutsideM: diameterAt(profile, 0),
+    threads: (wraps?.plan.colours ?? []).map((need) => ({
+      name: threadCalled(need),
+      metres: need.threadM,
+      spools: need.spools,
+    })),
+    gripShape: textOf(single('handle'), 'gripShape'),
+  });
+}

@@ -1,0 +1,56 @@
+import { BuildFields } from '../../fields/build-fields.tsx';
+import { NextLine } from '../../parts/sheet/next-line.tsx';
+import { PartsList } from '../../parts/sheet/parts-list.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { numberOf, textOf } from '../../read/values.ts';
+import { DeliveryPart } from './delivery-part.tsx';
+import { InspectionPart } from './inspection-part.tsx';
+import { OrderPart } from './order-part.tsx';
+import { PartsUsedPart } from './parts-used-part.tsx';
+import { QuotePart } from './quote-part.tsx';
+import './papers.css';
+
+const parts = [
+  { anchor: 'order', name: 'Parts and order' },
+  { anchor: 'quote', name: 'Quote' },
+  { anchor: 'used', name: 'What it is made of' },
+  { anchor: 'inspection', name: 'Inspection' },
+  { anchor: 'delivery', name: 'Delivery' },
+];
+
+/** Everything that is written for the customer and kept for the day he comes back. */
+export function PapersStep() {
+  return (
+    <BuildFields>
+      <WhatNext />
+      <PartsList parts={parts} />
+      <OrderPart />
+      <QuotePart />
+      <PartsUsedPart />
+      <InspectionPart />
+      <DeliveryPart />
+    </BuildFields>
+  );
+}
+
+function WhatNext() {
+  const { single, rows } = useBuild();
+  const [quote, delivery] = [single('quote'), single('delivery')];
+  const looked = rows('inspection');
+  const lines = rows('quoteLines').filter((row) => numberOf(row, 'count') !== 0);
+  const unpriced = lines.filter((row) => numberOf(row, 'unitPrice') === undefined).length;
+  const words = textOf(delivery, 'deliveredAt')
+    ? 'Delivered; the record is kept.'
+    : looked.some((row) => textOf(row, 'verdict') === 'not good')
+      ? 'Something was found not good: mend it, and look again.'
+      : looked.length > 0 && looked.every((row) => textOf(row, 'verdict'))
+        ? 'Print the delivery papers, and have them signed.'
+        : textOf(quote, 'acceptedAt')
+          ? 'Order the parts; note lot and dye numbers as they come in.'
+          : lines.length === 0
+            ? 'Take the parts from the build, put prices to them, and print the quote.'
+            : unpriced > 0
+              ? `Put prices to the parts: ${unpriced} of ${lines.length} have none yet. Then print the quote.`
+              : 'Print the quote; when the customer agrees, note the day.';
+  return <NextLine>{words}</NextLine>;
+}

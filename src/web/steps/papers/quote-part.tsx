@@ -1,0 +1,160 @@
+import { Button } from 'react-aria-components';
+import { Link } from 'wouter';
+import { sumMinutes } from '../../../engine/plan/bench-list.ts';
+import { writeMoney } from '../../../engine/quote/money.ts';
+import { commonHours } from '../../../engine/quote/quote.ts';
+import { quoteRates } from '../../../record/fields/delivered.ts';
+import type { Change } from '../../../record/operation.ts';
+import { quoteSheet } from '../../../sheets/quote-sheet.ts';
+import { Field, FieldsRow } from '../../fields/field.tsx';
+import { dayWords } from '../../fields/moment-field.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { usePrint } from '../../parts/sheet/use-print.ts';
+import { useBuild } from '../../read/build-context.ts';
+import { useCurrency, useShop } from '../../read/shop.tsx';
+import { numberOf, textOf } from '../../read/values.ts';
+import { QuoteSums } from './quote-sums.tsx';
+import { useQuote } from './use-quote.ts';
+
+/** Hours, rates and the one page the customer signs. */
+export function QuotePart() {
+  const { rows, single, title, write, newRowId } = useBuild();
+  const { paper, value } = useShop();
+  const currency = useCurrency();
+  const { quote, rate, unpriced } = useQuote();
+  const { print, printing } = usePrint();
+  const hours = rows('quoteHours');
+  const logged = sumMinutes(
+    rows('hours').map((row) => ({
+      stage: textOf(row, 'stage') ?? '',
+      minutes: numberOf(row, 'minutes') ?? 0,
+    })),
+  ).totalMinutes;
+  const takeCommon = () =>
+    write(
+      'quoteHours',
+      commonHours.flatMap(({ stage, hours: many }, i): Change[] => {
+        const id = newRowId();
+        return [
+          { path: ['quoteHours', id, 'order'], value: hours.length + i },
+          { path: ['quoteHours', id, 'stage'], value: stage },
+          { path: ['quoteHours', id, 'hours'], value: many },
+        ];
+      }),
+    );
+  const addHours = () =>
+    write('addHours', [{ path: ['quoteHours', newRowId(), 'order'], value: hours.length }]);
+  const pdf = () => {
+    const own = single('quote');
+    const quotedAt = textOf(own, 'quotedAt') ?? new Date().toISOString();
+    const until = new Date(Date.parse(quotedAt) + rate('validDays') * 86_400_000).toISOString();
+    const shopText = (field: string) => {
+      const stored = value(['rates', '-', field]);
+      return typeof stored === 'string' ? stored : '';
+    };
+    if (!textOf(own, 'quotedAt')) write('quote', [{ path: ['quote', '-', 'quotedAt'], value: quotedAt }]);
+    print({
+      sheet: 'quote',
+      paper,
+      draw: () => [
+        quoteSheet(
+          {
+            shop: shopText('shopName'),
+            address: shopText('shopAddress'),
+            title,
+            customer: textOf(single('about'), 'customer') ?? '',
+            wish: [textOf(own, 'wish'), textOf(own, 'note')].filter(Boolean).join('\n'),
+            quote,
+            currency,
+            taxPercent: rate('taxPercent'),
+            date: dayWords(quotedAt),
+            validUntil: dayWords(until),
+            delivery: rate('leadWeeks') > 0 ? `in about ${rate('leadWeeks')} weeks from the deposit` : '',
+            terms: shopText('terms'),
+          },
+          { paper },
+        ),
+      ],
+    });
+  };
+  return (
+    <Part
+      anchor="quote"
+      title="Quote"
+      aside={quote.total > 0 ? `to pay ${writeMoney(quote.total, currency)}` : undefined}
+      tools={
+        <Button className="button" isDisabled={printing || quote.total === 0} onPress={pdf}>
+          Quote as PDF
+        </Button>
+      }
+    >
+      <Field path={['quote', '-', 'wish']} />
+      {hours.length > 0 && (
+        <TableFrame label="Hours">
+          <table className="figures-table papers-table stacked">
+            <thead>
+              <tr>
+                <th scope="col">Work</th>
+                <th scope="col">Hours</th>
+                <th scope="col">
+                  <span className="visually-hidden">Strike</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {hours.map((row, i) => (
+                <tr key={row.id}>
+                  <td className="papers-wide">
+                    <Field labelHidden folds label={`Work ${i + 1}`} path={['quoteHours', row.id, 'stage']} />
+                  </td>
+                  <td data-label="Hours">
+                    <Field
+                      labelHidden
+                      label={`Hours of work ${i + 1}`}
+                      path={['quoteHours', row.id, 'hours']}
+                    />
+                  </td>
+                  <td>
+                    <Button
+                      className="plain"
+                      onPress={() =>
+                        write('removeHours', [{ path: ['quoteHours', row.id, 'gone'], value: true }])
+                      }
+                    >
+                      Strike<span className="visually-hidden"> work {i + 1}</span>
+                    </Button>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </TableFrame>
+      )}
+      <div className="print-line">
+        {hours.length === 0 && (
+          <Button className="button" onPress={takeCommon}>
+            Begin with common hours
+          </Button>
+        )}
+        <Button className="button" onPress={addHours}>
+          Add work
+        </Button>
+        {logged > 0 && (
+          <span className="quiet">{Number((logged / 60).toFixed(2))} h are logged on this build.</span>
+        )}
+      </div>
+      <FieldsRow of="quote" names={Object.keys(quoteRates)} />
+      <QuoteSums quote={quote} unpriced={unpriced} currency={currency} />
+      <div className="fields-row">
+        <Field path={['quote', '-', 'quotedAt']} />
+        <Field path={['quote', '-', 'acceptedAt']} />
+        <Field path={['quote', '-', 'depositPaidAt']} />
+      </div>
+      <p className="small quiet">
+        The shop’s rates, name and terms stand in the <Link href="/settings">settings</Link>; what is filled
+        in here holds for this build alone.
+      </p>
+    </Part>
+  );
+}

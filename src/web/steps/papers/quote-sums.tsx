@@ -1,0 +1,64 @@
+import { type Currency, writeMoney } from '../../../engine/quote/money.ts';
+import type { Quote } from '../../../engine/quote/quote.ts';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import type { QuoteOnBuild } from './use-quote.ts';
+
+export interface QuoteSumsProps {
+  quote: Quote;
+  unpriced: QuoteOnBuild['unpriced'];
+  currency: Currency;
+}
+
+/** How the price comes about, and what is not in it yet: no price is no gift. */
+export function QuoteSums({ quote, unpriced, currency }: QuoteSumsProps) {
+  const missing = missingWords(unpriced);
+  if (quote.total === 0 && (missing || quote.lines.length === 0)) {
+    return (
+      <p className="quiet">
+        The price stands here once {missing ? `${missing}.` : 'there are parts or hours.'}
+      </p>
+    );
+  }
+  const rows: [name: string, amount: number][] = [
+    ['Parts', quote.parts],
+    [`Work, ${quote.hoursInAll} h`, quote.labour],
+    ['Overheads', quote.overheads],
+    ['Reserve', quote.reserve],
+    ['Tax', quote.tax],
+    ['To pay', quote.total],
+    ['Of it as a deposit', quote.deposit],
+  ];
+  return (
+    <>
+      {missing && <p className="attention">▲ Not the whole price yet: it will be once {missing}.</p>}
+      <TableFrame label="How the price comes about">
+        <table className="figures-table">
+          <thead>
+            <tr>
+              <th scope="col">The price</th>
+              <th scope="col">Amount</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(([name, amount]) => (
+              <tr key={name}>
+                <th scope="row">{name === 'To pay' ? <strong>{name}</strong> : name}</th>
+                <td className="papers-amount">{writeMoney(amount, currency)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableFrame>
+    </>
+  );
+}
+
+/** `14 parts and an hour of the 9.5 h have a price`; empty where nothing is missing. */
+function missingWords({ parts, hours }: QuoteSumsProps['unpriced']): string {
+  const missing = [
+    parts > 0 && (parts === 1 ? 'the last part' : `${parts} parts`),
+    hours > 0 && `an hour of the ${hours} h`,
+  ].filter(Boolean);
+  if (missing.length === 0) return '';
+  return `${missing.join(' and ')} ${missing.length === 1 && parts <= 1 ? 'has' : 'have'} a price`;
+}

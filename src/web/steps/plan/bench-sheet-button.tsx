@@ -1,0 +1,87 @@
+import { Button } from 'react-aria-components';
+import { locateMark } from '../../../engine/bench/assemble.ts';
+import { guideName } from '../../../engine/kinds/guides.ts';
+import type { BenchStage } from '../../../engine/plan/bench-list.ts';
+import { formatLength, formatMm } from '../../../engine/units/format-quantity.ts';
+import { formatOnTape } from '../../../engine/units/tape-step.ts';
+import { type BenchSheetInput, benchSheet } from '../../../sheets/bench-sheet.ts';
+import { usePrint } from '../../parts/sheet/use-print.ts';
+import { useBench } from '../../read/bench.tsx';
+import { useShop } from '../../read/shop.tsx';
+import { useFinish } from '../../read/use-finish.ts';
+import { useHandlePlan } from '../../read/use-handle-plan.ts';
+import { useNow } from '../../read/use-now.ts';
+import { useRack } from '../../read/use-rack.ts';
+import { useWraps } from '../../read/use-wraps.ts';
+
+/** The bench sheet: figures, marks and stages of the build on one page. */
+export function BenchSheetButton({ stages }: { stages: readonly BenchStage[] }) {
+  const { paper } = useShop();
+  const { print, printing } = usePrint();
+  const facts = useFacts();
+  const guides = useGuideLines();
+  const draw = (stamp: string) => [benchSheet({ stages, facts, guides }, { paper, stamp })];
+  return (
+    <Button className="button" isDisabled={printing} onPress={() => print({ sheet: 'bench', paper, draw })}>
+      Bench sheet as PDF
+    </Button>
+  );
+}
+
+function useFacts(): BenchSheetInput['facts'] {
+  const { system } = useShop();
+  const { plan, parts } = useHandlePlan();
+  const wraps = useWraps();
+  const { batch, roomC } = useFinish(useNow());
+  const show = (lengthM: number) => formatLength(lengthM, { system, decimals: 0, denominator: 8 });
+  return [
+    { what: 'Front of the grip', figure: show(parts.gripFrontM) },
+    ...(plan
+      ? [
+          { what: 'Tip-top’s tube', figure: `${plan.tipTube.best.size64}/64 in` },
+          { what: 'Winding check', figure: `${plan.check.size64}/64 in or ${plan.check.halfMillimetres} mm` },
+          ...(plan.reaming.length > 0 ? [{ what: 'Reaming steps', figure: `${plan.reaming.length}` }] : []),
+          ...(plan.arbors.length > 0 ? [{ what: 'Arbors', figure: `${plan.arbors.length}` }] : []),
+          { what: 'Rod’s length', figure: show(plan.rodLengthM) },
+        ]
+      : []),
+    ...(wraps
+      ? [
+          { what: 'Wraps', figure: `${wraps.plan.wraps.length}` },
+          {
+            what: 'Thread',
+            figure: wraps.plan.colours.map(({ threadM }) => `${threadM.toFixed(0)} m`).join(' + '),
+          },
+          { what: 'Width of a turn', figure: formatMm(wraps.plan.laidWidthM, 2) },
+        ]
+      : []),
+    ...(batch
+      ? [
+          {
+            what: `Mix, ${roomC} °C`,
+            figure: `${batch.partA.toFixed(1)} + ${batch.partB.toFixed(1)} ${batch.unit}${batch.batches > 1 ? ` × ${batch.batches}` : ''}`,
+          },
+        ]
+      : []),
+  ];
+}
+
+function useGuideLines(): BenchSheetInput['guides'] {
+  const { blank, choices } = useBench();
+  const rack = useRack();
+  if (!blank || !choices) return [];
+  return choices.guides.flatMap(({ kind, size, stationM }, index) => {
+    const mark = stationM === undefined ? undefined : locateMark(blank, stationM);
+    if (!mark || mark.onSection === 'none') return [];
+    const bagId = rack?.sorted.places.find(({ guide }) => guide === index + 1)?.bagId;
+    return [
+      {
+        guide: `${index + 1}  ${guideName({ kind, size })}`,
+        section: blank.sections[mark.onSection].name,
+        ownTip: formatOnTape(mark.fromOwnTipM, choices.tapeStep),
+        ownButt: formatOnTape(mark.fromOwnButtM, choices.tapeStep),
+        bag: bagId === undefined ? '' : `${rack?.numberOf(bagId)}`,
+      },
+    ];
+  });
+}

@@ -1,0 +1,110 @@
+import { useEffect, useState } from 'react';
+import { Checkbox } from 'react-aria-components';
+import type { ServerInfo } from '../../../record/api.ts';
+import { Field } from '../../fields/field.tsx';
+import { ShopFields } from '../../fields/shop-fields.tsx';
+import { RackShelf } from '../../parts/rack-shelf.tsx';
+import { Page } from '../../parts/sheet/page.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { useBenchView } from '../../read/colours.ts';
+import { useOpenParts } from '../../read/open-parts.ts';
+import { useShop } from '../../read/shop.tsx';
+import { api } from '../../store/open-document.ts';
+import { BackupsPart } from './backups-part.tsx';
+import { EndProgram } from './end-program.tsx';
+import { HabitsPart } from './habits-part.tsx';
+import { ImportShop } from './import-shop.tsx';
+import { JobsPart } from './jobs-part.tsx';
+import { PrintersPart } from './printers-part.tsx';
+import { RatesPart } from './rates-part.tsx';
+import { SharingPart } from './sharing-part.tsx';
+
+/** What holds for the whole shop, and for this device. */
+export function SettingsPage() {
+  const { system, tapeStep, paper, reader } = useShop();
+  return (
+    <Page title="Settings" aside="they hold for every build of this shop">
+      <ShopFields>
+        <Part title="Units" aside="a view only: no stored value is changed by them">
+          <Field path={['settings', '-', 'unitSystem']} usual={system} />
+          <Field path={['settings', '-', 'tapeStep']} usual={tapeStep} />
+          <Field path={['settings', '-', 'weighsIn']} />
+          <Field
+            path={['settings', '-', 'temperatureIn']}
+            usual={reader.units.temperatureIn ?? (system === 'mm' ? 'C' : 'F')}
+          />
+          <Field path={['settings', '-', 'paper']} usual={paper} />
+        </Part>
+        <Part title="Screen">
+          <Field path={['settings', '-', 'colours']} />
+          <BenchSwitch />
+          <OpenPartsSwitch />
+        </Part>
+        <RackShelf />
+        <HabitsPart />
+        <RatesPart />
+        <PrintersPart />
+      </ShopFields>
+      <JobsPart />
+      <SharingPart />
+      <BackupsPart />
+      <KeepingPart />
+    </Page>
+  );
+}
+
+function BenchSwitch() {
+  const { bench, setBench } = useBenchView();
+  return (
+    <Checkbox className="flag" isSelected={bench} onChange={setBench}>
+      <span className="flag-box" aria-hidden="true" />
+      <span>This device lies on the bench: larger, stronger, for gloves and arm’s length</span>
+    </Checkbox>
+  );
+}
+
+function OpenPartsSwitch() {
+  const { open, setOpen } = useOpenParts();
+  return (
+    <Checkbox className="flag" isSelected={open} onChange={setOpen}>
+      <span className="flag-box" aria-hidden="true" />
+      <span>This device shows every part of a sheet open</span>
+    </Checkbox>
+  );
+}
+
+/** Where the builder's data is, since nothing is worth more to him. */
+function KeepingPart() {
+  const [info, setInfo] = useState<ServerInfo>();
+  useEffect(() => {
+    api.info().then(setInfo, () => undefined);
+  }, []);
+  if (!info) return null;
+  return (
+    <Part title="Where it is kept">
+      <dl className="facts">
+        <dt>Folder</dt>
+        <dd>{info.dataFolder}</dd>
+        <dt>Database</dt>
+        <dd>{info.database}</dd>
+        <dt>Fairbend</dt>
+        <dd>{info.version}</dd>
+      </dl>
+      <p className="quiet">
+        Everything stays on this machine; nothing is sent anywhere. Any build can be saved as one readable
+        file from the shelf.
+      </p>
+      <p>
+        <a className="button" href={api.shopFilesAddress()} download>
+          Save the whole shop as plain files
+        </a>
+      </p>
+      <p className="quiet">
+        Every build and repair with its history and pictures, readable without Fairbend. It names your
+        customers.
+      </p>
+      <ImportShop />
+      {info.mayEnd && <EndProgram />}
+    </Part>
+  );
+}

@@ -1,0 +1,99 @@
+import { useEffect, useState } from 'react';
+import { Button } from 'react-aria-components';
+import type { SharedSession, SharingAnswer } from '../../../record/api.ts';
+import { QrCode } from '../../parts/qr-code.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { useSay } from '../../read/messages.tsx';
+import { reasonOf } from '../../read/open-store.ts';
+import { api } from '../../store/open-document.ts';
+
+/** Which other devices may use this shop: pairing one more, shutting one out. */
+export function SharingPart() {
+  const say = useSay();
+  const [sharing, setSharing] = useState<SharingAnswer>();
+  const [code, setCode] = useState<string>();
+  useEffect(() => {
+    // A paired device may not ask; it is told nothing then.
+    api.sharing().then(setSharing, () => undefined);
+  }, []);
+  if (!sharing) return null;
+  const makeCode = () =>
+    api.makePairingCode().then(
+      (made) => setCode(made.code),
+      (error: unknown) => say(`No code was made: ${reasonOf(error)}.`),
+    );
+  const end = ({ id, name }: SharedSession) =>
+    api.endSession(id).then(
+      ({ sessions }) => {
+        setSharing({ ...sharing, sessions });
+        say(`${name} is shut out.`);
+      },
+      (error: unknown) => say(`${name} is not shut out: ${reasonOf(error)}.`),
+    );
+  return (
+    <Part
+      title="Phones and tablets"
+      tools={
+        sharing.shared && (
+          <Button className="button" onPress={makeCode}>
+            Pair a device
+          </Button>
+        )
+      }
+    >
+      {!sharing.shared && (
+        <p>
+          Only this computer is let in. To pair others, end Fairbend and start it with “npm start -- --share
+          --tls”.
+        </p>
+      )}
+      {code && <CodeShown code={code} addresses={sharing.addresses} />}
+      {sharing.sessions.length > 0 && (
+        <ul>
+          {sharing.sessions.map((session) => (
+            <li key={session.id}>
+              {session.name}{' '}
+              <span className="quiet">paired {new Date(session.pairedAt).toLocaleString()}</span>{' '}
+              <Button className="plain" onPress={() => end(session)}>
+                Shut out<span className="visually-hidden"> {session.name}</span>
+              </Button>
+            </li>
+          ))}
+        </ul>
+      )}
+      {sharing.fingerprint && <FingerprintShown fingerprint={sharing.fingerprint} />}
+      {sharing.shared && !sharing.fingerprint && (
+        <p className="quiet">
+          What passes over the network is not encrypted unless a proxy does so; pair only in a network you
+          trust.
+        </p>
+      )}
+    </Part>
+  );
+}
+
+/** Nobody vouches for the shop's own certificate but these letters, compared by eye. */
+function FingerprintShown({ fingerprint }: { fingerprint: string }) {
+  return (
+    <p>
+      What passes over the network is encrypted. A new phone warns that nobody vouches for this shop: let it
+      show the certificate, and go on only where its SHA-256 fingerprint is{' '}
+      <strong style={{ overflowWrap: 'anywhere' }}>{fingerprint}</strong>
+    </p>
+  );
+}
+
+function CodeShown({ code, addresses }: { code: string; addresses: readonly string[] }) {
+  const [first] = addresses;
+  return (
+    <div role="status">
+      <p>
+        Code <strong>{code}</strong>, for ten minutes and one device
+        {first
+          ? ` at ${addresses.map((address) => `${address}/pair`).join(' or ')}.`
+          : '; but this computer is in no network.'}
+      </p>
+      {first && <QrCode text={`${first}/pair#${code}`} />}
+    </div>
+  );
+}

@@ -1,0 +1,100 @@
+import { Button } from 'react-aria-components';
+import { Link, useLocation } from 'wouter';
+import type { DocumentSummary } from '../../../record/api.ts';
+import { useSay } from '../../read/messages.tsx';
+import { reasonOf } from '../../read/open-store.ts';
+import { api } from '../../store/open-document.ts';
+import { EraseCustomer } from './erase-customer.tsx';
+import { TagLine } from './tag-line.tsx';
+
+export interface BuildCardProps {
+  summary: DocumentSummary;
+  changed(): void;
+  /** Searches the shelf. */
+  find(text: string): void;
+}
+
+/** One build on the shelf, and what can be done with the whole of it. */
+export function BuildCard({ summary, changed, find }: BuildCardProps) {
+  const { id, title, customer, rodKind, lineWeight, demo, gone, updatedAt, card, damaged } = summary;
+  const [, navigate] = useLocation();
+  const say = useSay();
+  const name = title || 'Untitled build';
+  const facts = [rodKind, lineWeight && `line ${lineWeight}`, customer, card.label]
+    .filter(Boolean)
+    .join(' · ');
+  const attempt = (work: Promise<unknown>, done: string) =>
+    work.then(
+      () => {
+        say(done);
+        changed();
+      },
+      (error: unknown) => say(`${reasonOf(error)}. Nothing was changed.`),
+    );
+  const copy = () =>
+    api.copy(id).then(
+      (made) => navigate(`/builds/${made.id}/blank`),
+      (error: unknown) => say(`No copy was made: ${reasonOf(error)}.`),
+    );
+  const again = () =>
+    api.again(id).then(
+      (made) => navigate(`/builds/${made.id}/blank`),
+      (error: unknown) => say(`It was not begun again: ${reasonOf(error)}.`),
+    );
+  const putAwayOrBack = () =>
+    gone
+      ? attempt(api.bringBack(id), `${name} is back on the shelf.`)
+      : attempt(api.putAway(id), `${name} is put away; tick “those put away” to find it.`);
+  return (
+    <li className="shelf-card">
+      <Link href={`/builds/${id}/blank`} className="shelf-open">
+        <h2>{name}</h2>
+        {damaged && <p className="attention">Not as stored: the disk or the file is damaged.</p>}
+        {demo && <p className="shelf-demo">demo · an invented blank, nobody’s rod</p>}
+        <p className="quiet">{facts}</p>
+        <p className="aside small">
+          changed <time dateTime={updatedAt}>{shortInstant(updatedAt)}</time>
+        </p>
+      </Link>
+      <div className="shelf-actions">
+        <TagLine tags={card.tags ?? []} find={find} />
+        <Button className="plain" onPress={copy}>
+          {demo ? 'Copy this and make it yours' : 'Copy'}
+          <OfBuild name={name} />
+        </Button>
+        {!demo && (
+          <Button className="plain" onPress={again}>
+            Same again
+            <OfBuild name={name} />
+          </Button>
+        )}
+        <a className="plain" href={api.fileAddress(id)} download>
+          Save as a file
+          <OfBuild name={name} />
+        </a>
+        {demo ? (
+          <Button className="plain" onPress={() => attempt(api.resetDemo(), 'The demo is as it was.')}>
+            Reset the demo
+          </Button>
+        ) : (
+          <Button className="plain" onPress={putAwayOrBack}>
+            {gone ? 'Bring back' : 'Put away'}
+            <OfBuild name={name} />
+          </Button>
+        )}
+        {!demo && customer && <EraseCustomer id={id} customer={customer} attempt={attempt} />}
+      </div>
+    </li>
+  );
+}
+
+/** The same words stand on every card; read aloud they name their build. */
+function OfBuild({ name }: { name: string }) {
+  return <span className="visually-hidden"> ({name})</span>;
+}
+
+function shortInstant(iso: string): string {
+  return new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' }).format(
+    new Date(iso),
+  );
+}

@@ -1,0 +1,112 @@
+import { useMemo } from 'react';
+import { diameterAt } from '../../../engine/bench/diameter-profile.ts';
+import { readStationList } from '../../../engine/bench/start-list.ts';
+import { repairBrokenTip, tubeAfter } from '../../../engine/repair/broken-tip.ts';
+import { shortenRod } from '../../../engine/repair/shortened-rod.ts';
+import { Field } from '../../fields/field.tsx';
+import { useBench } from '../../read/bench.tsx';
+import type { Build } from '../../read/build-context.ts';
+import { sheetModel } from '../../read/sheet-model.ts';
+import { useShop } from '../../read/shop.tsx';
+import { tablesOf } from '../../read/tables-of.ts';
+import { useSentence } from '../../read/use-sentence.ts';
+import { siOf, textOf } from '../../read/values.ts';
+import { GuideFates } from './guide-fates.tsx';
+import { TipDrawing } from './tip-drawing.tsx';
+import { TubeWords } from './tube-words.tsx';
+
+/** With a build on record: its diameters, marks and bend. */
+export function RecordedTip({ ticket }: { ticket: Build }) {
+  const { bench, choices, profile, stiffness } = useBench();
+  const lostM = siOf(ticket.single('damage'), 'lost');
+  const { solved } = stiffness;
+  const model = useMemo(() => {
+    const tables = tablesOf(solved, profile, bench?.material ?? 'unknown');
+    return bench && choices && tables ? { sheet: sheetModel({ bench, choices, tables }), tables } : undefined;
+  }, [bench, choices, profile, solved]);
+  const marks = choices?.guides.map(({ stationM }) => stationM) ?? [];
+  const known = marks.every((mark) => mark !== undefined) ? marks : undefined;
+  const rods = useMemo(() => {
+    if (lostM === undefined || !model?.sheet) return undefined;
+    const { kg } = model.sheet.loads;
+    const loadKg = kg[Math.floor(kg.length / 2)] ?? 0.1;
+    return shortenRod({ tables: model.tables, freeLengthM: model.sheet.rod.lengthM, lostM, loadKg });
+  }, [model, lostM]);
+  return (
+    <>
+      <TipHelper
+        ticket={ticket}
+        stationsM={known}
+        outsideM={lostM === undefined ? undefined : diameterAt(profile, lostM)}
+        tipOutsideM={diameterAt(profile, 0)}
+      />
+      {rods ? (
+        <TipDrawing rods={rods} measured={solved !== undefined} />
+      ) : (
+        lostM !== undefined && (
+          <p className="quiet">
+            The bend before and after needs the sections and a diameter of the build on record, and a grip.
+          </p>
+        )
+      )}
+    </>
+  );
+}
+
+export interface TipHelperProps {
+  ticket: Build;
+  /** From the record, where it has them. */
+  stationsM?: readonly number[];
+  outsideM?: number;
+  tipOutsideM?: number;
+}
+
+/** The tube that fits and the guides that move; from the record or from what is measured at the counter. */
+export function TipHelper({ ticket, stationsM, outsideM, tipOutsideM }: TipHelperProps) {
+  const sentence = useSentence();
+  const { system } = useShop();
+  const damage = ticket.single('damage');
+  const lostM = siOf(damage, 'lost');
+  const measuredM = siOf(damage, 'outsideAtBreak');
+  const typed = textOf(damage, 'stations');
+  const list =
+    typed === undefined ? undefined : readStationList(typed, { system, from: 'tip', blankLengthM: 10 });
+  const stations = stationsM ?? (list?.ok ? list.fromTipM : undefined);
+  const atBreakM = measuredM ?? outsideM;
+  const repair = useMemo(
+    () =>
+      lostM === undefined || stations === undefined
+        ? undefined
+        : repairBrokenTip({ lostM, guidesFromTipM: stations }),
+    [lostM, stations],
+  );
+  return (
+    <>
+      <div className="fields-row">
+        <Field path={['damage', '-', 'lost']} />
+        <Field path={['damage', '-', 'outsideAtBreak']} usual={outsideM} />
+      </div>
+      {!stationsM && (
+        <Field
+          path={['damage', '-', 'stations']}
+          pale={system === 'mm' ? '100 215 340 480 635' : '4 8 1/2 13 1/2 19 25'}
+        />
+      )}
+      {list && !list.ok && <p className="attention">{list.findings[0] && sentence(list.findings[0])}</p>}
+      {atBreakM !== undefined && (
+        <TubeWords
+          after={tubeAfter(atBreakM)}
+          outsideM={atBreakM}
+          measured={measuredM !== undefined}
+          before={tipOutsideM === undefined ? undefined : tubeAfter(tipOutsideM)}
+        />
+      )}
+      {repair && <GuideFates repair={repair} />}
+      {lostM === undefined && (
+        <p className="quiet">
+          Measure what is gone against the other pieces, or against the record’s length.
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,128 @@
+import { Button } from 'react-aria-components';
+import { Link } from 'wouter';
+import { wrapSheet } from '../../../sheets/wrap-sheet.ts';
+import { BuildFields } from '../../fields/build-fields.tsx';
+import { KeepHabit } from '../../fields/keep-habit.tsx';
+import { Caution } from '../../parts/cautions/caution.tsx';
+import { RodWrapFields, ThreadFields, WrapHabitFields } from '../../parts/habits/habit-fields.tsx';
+import { NextLine } from '../../parts/sheet/next-line.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { SinceNote } from '../../parts/sheet/since-note.tsx';
+import { usePrint } from '../../parts/sheet/use-print.ts';
+import { useBuild } from '../../read/build-context.ts';
+import { useShop } from '../../read/shop.tsx';
+import { type Sentence, useSentence } from '../../read/use-sentence.ts';
+import { useWraps, type WrapsOnRod } from '../../read/use-wraps.ts';
+import { textOf } from '../../read/values.ts';
+import { ThreadNeeds } from './thread-needs.tsx';
+import { WrapsDrawing } from './wraps-drawing.tsx';
+import { WrapsTable } from './wraps-table.tsx';
+import './wraps.css';
+
+/** From marks and feet to wraps: lengths, turns, thread, and the whole rod in its colours. */
+export function WrapsStep() {
+  const sentence = useSentence();
+  const { id, single } = useBuild();
+  const { paper, system } = useShop();
+  const { print, printing } = usePrint();
+  const wraps = useWraps();
+  if (!wraps) {
+    return (
+      <NextLine>
+        The wraps follow the blank: give its sections and a diameter under{' '}
+        <Link href={`/builds/${id}/blank`}>Blank</Link>.
+      </NextLine>
+    );
+  }
+  // Wraps are laid to the thread, finer than guides are marked.
+  const step = system === 'mm' ? '1 mm' : '1/32 in';
+  const place = signaturePlace(wraps);
+  const on = wraps.unmarked > 0 ? 'Layout' : 'Finish';
+  const sheet = (stamp: string) => [
+    wrapSheet(wraps.plan, wraps.blank, {
+      paper,
+      tapeStep: step,
+      stamp,
+      colours: wraps.choices,
+      signature: place && { ...place, words: textOf(single('wraps'), 'signatureText') },
+    }),
+  ];
+  return (
+    <BuildFields findings={wraps.plan.findings}>
+      <NextLine goOn={{ href: `/builds/${id}/${on.toLowerCase()}`, name: on }}>
+        {nextWords(wraps, sentence)}
+      </NextLine>
+      <SinceNote works={['wraps']} />
+      <Part
+        title="Wraps"
+        aside="true along the rod, drawn thick across it"
+        tools={
+          <Button
+            className="button"
+            isDisabled={printing}
+            onPress={() => print({ sheet: 'wraps', paper, draw: sheet })}
+          >
+            Wrap sheet as PDF
+          </Button>
+        }
+      >
+        <WrapsDrawing {...wraps} signature={place} />
+        <ThreadNeeds colours={wraps.plan.colours} />
+        {wraps.plan.findings
+          .map((one) => [one.path, sentence(one)] as const)
+          .map(([path, message]) => (
+            <p key={path + message} className="attention">
+              ▲ {message}
+            </p>
+          ))}
+      </Part>
+      <Part
+        folded
+        holds={['wraps/-/thread', 'wraps/-/trim', 'wraps/-/underwrap']}
+        title="Threads"
+        aside="the drawing’s colour, and what the spool says"
+      >
+        <ThreadFields underwrap={wraps.choices.underwrap} lots />
+      </Part>
+      <Part
+        folded
+        holds={['wraps/']}
+        title="How it is wrapped"
+        aside="empty fields say what holds; common practice has no source"
+      >
+        <WrapHabitFields />
+        <h3>On this rod alone</h3>
+        <RodWrapFields sections={wraps.blank.sections} />
+        <KeepHabit collection="wraps" />
+      </Part>
+      <Part folded title="Where each wrap lies">
+        <WrapsTable blank={wraps.blank} wraps={wraps.plan.wraps} step={step} />
+      </Part>
+      <Caution
+        about="wrapping"
+        brief="Stop the motor before you touch the rod."
+        source="Ontario Ministry of Labour, lathe entanglement alert; common practice for blades and thread"
+      >
+        A turning rod winds up loose thread, hair and sleeves: stop the motor before touching it. Cut tags
+        with a new blade, away from the hand. Too much tension over a sharp foot cuts into the blank.
+      </Caution>
+    </BuildFields>
+  );
+}
+
+function nextWords({ plan, unmarked }: WrapsOnRod, sentence: Sentence): string {
+  if (plan.findings.length > 0) return sentence(plan.findings[0]);
+  if (unmarked > 0)
+    return `${unmarked} ${unmarked === 1 ? 'guide has' : 'guides have'} no mark yet and no wrap: place them in the layout.`;
+  return 'Lay a test wrap, count its turns, then wrap from the tip down.';
+}
+
+function signaturePlace({ blank, choices }: WrapsOnRod) {
+  const { signature } = choices;
+  return (
+    signature && {
+      fromTipM: blank.lengthM - signature.fromButtM - signature.lengthM,
+      lengthM: signature.lengthM,
+    }
+  );
+}

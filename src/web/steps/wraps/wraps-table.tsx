@@ -1,0 +1,60 @@
+import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
+import { formatMm } from '../../../engine/units/format-quantity.ts';
+import { formatOnTape, type TapeStep } from '../../../engine/units/tape-step.ts';
+import type { Wrap } from '../../../engine/wraps/plan-wraps.ts';
+import { Figure } from '../../fields/figure.tsx';
+import { SectionCaption } from '../../parts/sheet/section-caption.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+
+export interface WrapsTableProps {
+  blank: AssembledBlank;
+  wraps: readonly Wrap[];
+  step: TapeStep;
+}
+
+/** Where each wrap starts and ends, from its section's own ends, so that it can be taped. */
+export function WrapsTable({ blank, wraps, step }: WrapsTableProps) {
+  return (
+    <>
+      {blank.sections.map((section, index) => (
+        <TableFrame key={section.id} label={`Wraps of ${section.name}`}>
+          <table className="figures-table wraps-table stacked">
+            <SectionCaption section={section} index={index} step={step} />
+            <thead>
+              <tr>
+                <th scope="col">Wrap</th>
+                <th scope="col">Starts, from its tip end</th>
+                <th scope="col">Ends</th>
+                <th scope="col">Starts, from its butt end</th>
+                <th scope="col">Length</th>
+                <th scope="col">Turns</th>
+                <th scope="col">Thread</th>
+              </tr>
+            </thead>
+            <tbody>
+              {wraps
+                .filter((wrap) => wrap.section === index)
+                .map((wrap) => (
+                  <tr key={`${wrap.name}${wrap.fromTipM}`}>
+                    <th scope="row">{wrap.name}</th>
+                    <td data-label="Starts, from its tip end">
+                      <Figure text={formatOnTape(wrap.startFromOwnTipM, step)} />
+                    </td>
+                    <td data-label="Ends">
+                      <Figure text={formatOnTape(wrap.endFromOwnTipM, step)} />
+                    </td>
+                    <td data-label="Starts, from its butt end">
+                      <Figure text={formatOnTape(wrap.startFromOwnButtM, step)} />
+                    </td>
+                    <td data-label="Length">{formatMm(wrap.toTipM - wrap.fromTipM)}</td>
+                    <td data-label="Turns">{Math.round(wrap.turns)}</td>
+                    <td data-label="Thread">{(wrap.threadM + wrap.trimThreadM).toFixed(2)} m</td>
+                  </tr>
+                ))}
+            </tbody>
+          </table>
+        </TableFrame>
+      ))}
+    </>
+  );
+}
