@@ -30,6 +30,7 @@ const engineOrder = [
   'bend',
   'spool',
   'space',
+  'torsion',
   'rotation',
   'frequency',
   'stiffness',

@@ -17,7 +17,8 @@
  *   GET    /api/shop                                         -> DocumentSummary of the shop's own document
  *   POST   /api/attachments              bytes               -> AttachmentAnswer (201)
  *   GET    /api/attachments/:hash                            -> bytes
- *   GET    /api/events?after=ID:SEQ      (repeatable)        -> server-sent events named `operations`: FeedMessage
+ *   GET    /api/events?after=ID:SEQ:LAST (repeatable)        -> server-sent events named `record`: FeedOpening, then
+ *          `operations`: FeedMessage; LAST, which may be left out, is the id of the operation of that number
  *   POST   /api/demo/reset                                   -> DocumentSummary
  *   GET    /api/backups                                      -> { backups: BackupNote[] }, the newest first
  *   POST   /api/backups                                      -> BackupNote (201), made now
@@ -127,6 +128,8 @@ export interface FeedOpening {
   record: string;
   /** When a backup was last put in the place of the record; empty when never. */
   restoredAt: string;
+  /** Documents of which the reader has had what is not here any more. */
+  behind?: string[];
 }
 
 export interface FeedMessage {

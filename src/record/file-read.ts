@@ -135,7 +135,7 @@ function readHabits(habits: Record<string, Record<string, unknown>>) {
     return wrong.map((finding) => ({ ...finding, path: `habits/${collection}/${field}` }));
   });
   const empty = emptyDocument('habits', 'shop');
-  const by = { device: 'file', gesture: 'habits of its shop', at: '1970-01-01T00:00:00Z' };
+  const by = { device: 'file', gesture: 'fileHabits', at: '1970-01-01T00:00:00Z' };
   const state = findings.length > 0 ? empty : applyOperations(empty, makeOperations(empty, entries, by));
   return { state, findings };
 }
@@ -181,7 +181,7 @@ function withDifference(history: readonly Operation[], changes: readonly Change[
   const cleared = [...state.cells.keys()]
     .filter((key) => !said.has(key))
     .map((key): Change => ({ path: pathOf(key), value: null }));
-  const by = { device: 'file', gesture: history.length > 0 ? 'edited in the file' : 'import', at };
+  const by = { device: 'file', gesture: history.length > 0 ? 'editedInFile' : 'import', at };
   return [...history, ...makeOperations(state, [...changes, ...cleared], by)];
 }
 

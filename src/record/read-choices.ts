@@ -2,14 +2,7 @@ import { assembleBlank } from '../engine/bench/assemble.ts';
 import type { Bench } from '../engine/bench/bench.ts';
 import { type BenchFinding, doubt, stop } from '../engine/bench/bench-finding.ts';
 import { readStationList } from '../engine/bench/start-list.ts';
-import {
-  type Assumption,
-  type Choices,
-  type ChosenGuide,
-  choiceDefaults,
-  type DressChoices,
-  type Start,
-} from '../engine/flow/choices.ts';
+import type { Assumption, Choices, ChosenGuide, DressChoices, Start } from '../engine/flow/choices.ts';
 import { commonGuideCount, commonGuides, commonMarks } from '../engine/kinds/common-build.ts';
 import { type RodKind, rodKindIds, rodKindOf } from '../engine/kinds/rod-kinds.ts';
 import { criteria } from '../engine/layout/criteria.ts';
@@ -17,12 +10,13 @@ import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import { commonFriction, type FrictionRange } from '../engine/layout/real-line.ts';
 import { formatInches } from '../engine/units/format-inches.ts';
 import type { TapeStep } from '../engine/units/tape-step.ts';
+import { tapeSteps } from './fields/layout.ts';
+import { limitFields } from './fields/limit-fields.ts';
 import type { DocumentState } from './operation.ts';
 import { readFinish } from './read-finish.ts';
 import { readGuide } from './read-guides.ts';
 import { oneOf, type RowReader, readRows, readSingle } from './read-values.ts';
 import { readGuideFeet, readWrapChoices } from './read-wraps.ts';
-import { limitFields } from './schema/limit-fields.ts';
 
 export interface ReadChoices {
   choices: Choices;
@@ -33,8 +27,6 @@ export interface ReadChoices {
 export interface ShopHabits {
   tapeStep?: TapeStep;
 }
-
-export const tapeSteps = ['1 mm', '1/8 in', '1/16 in', '1/32 in'] as const satisfies TapeStep[];
 
 /** A build that does not say is a fly rod. */
 export function readRodKind(state: DocumentState): RodKind {
@@ -77,8 +69,8 @@ export function readChoices(state: DocumentState, bench: Bench, habits: ShopHabi
     start: fitStart(start, count, read),
     ladderKg: ladderKg.length > 0 ? ladderKg.sort((a, b) => a - b) : undefined,
     loadBy: oneOf(layout.text('loadBy'), ['line', 'tied']) ?? 'line',
-    tautLineKg: layout.si('tautLine') ?? choiceDefaults.tautLineKg,
-    buttAngleRad: layout.si('buttAngle') ?? choiceDefaults.buttAngleRad,
+    tautLineKg: layout.orUsual('tautLine'),
+    buttAngleRad: layout.orUsual('buttAngle'),
     side: oneOf(layout.text('guidesSide'), ['under', 'over']) ?? rodKindOf(rod.rodKind).side,
     intervals: oneOf(layout.text('intervals'), ['growing', 'free']) ?? 'growing',
     limits: readLimits(layout),
@@ -102,7 +94,7 @@ function readDress(state: DocumentState, guides: readonly ChosenGuide[]): DressC
 }
 
 function readFriction(layout: RowReader, read: Omit<ReadChoices, 'choices'>): FrictionRange {
-  const lowest = layout.number('frictionLowest') ?? commonFriction.lowest;
+  const lowest = layout.orUsual('frictionLowest');
   const highest = layout.number('frictionHighest') ?? Math.max(lowest, commonFriction.highest);
   if (lowest <= highest) return { lowest, highest };
   const message = `Friction runs from ${lowest} to ${highest}: the first is the larger one. It is taken from ${highest} to ${lowest}; write them in that order.`;
@@ -112,8 +104,8 @@ function readFriction(layout: RowReader, read: Omit<ReadChoices, 'choices'>): Fr
 
 function readLimits(layout: RowReader): Partial<LayoutLimits> {
   const limits = criteria.map(({ id, quantity }) => {
-    const { field, kind } = limitFields[id];
-    return [quantity, kind.kind === 'number' ? layout.number(field) : layout.si(field)];
+    const { field, declared } = limitFields[id];
+    return [quantity, declared.kind === 'number' ? layout.number(field) : layout.si(field)];
   });
   return Object.fromEntries(limits.filter(([, value]) => value !== undefined));
 }

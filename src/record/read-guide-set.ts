@@ -29,17 +29,15 @@ export function readBag(state: DocumentState): BagGuide[] {
 /** How straight is straight enough, by the builder, his shop, or common practice. */
 export function readSortingRules(state: DocumentState): SortingRules {
   const row = readSingle(state, 'sorting');
-  const ofDiameterPercent = row.number('ofDiameterPercent');
-  const { byEyeM } = sortingDefaults;
   return {
-    ofDiameter: ofDiameterPercent === undefined ? sortingDefaults.ofDiameter : ofDiameterPercent / 100,
-    mostTolerances: row.number('mostTolerances') ?? sortingDefaults.mostTolerances,
+    ofDiameter: row.orUsual('ofDiameterPercent') / 100,
+    mostTolerances: row.orUsual('mostTolerances'),
     usualOffsetM: row.si('usualOffset') || sortingDefaults.usualOffsetM,
     usualAngleRad: row.si('usualAngle') || sortingDefaults.usualAngleRad,
     byEyeM: {
-      straight: row.si('straightOut') ?? byEyeM.straight,
-      slight: row.si('slightOut') ?? byEyeM.slight,
-      bent: row.si('bentOut') ?? byEyeM.bent,
+      straight: row.orUsual('straightOut'),
+      slight: row.orUsual('slightOut'),
+      bent: row.orUsual('bentOut'),
     },
   };
 }

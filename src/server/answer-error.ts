@@ -6,6 +6,9 @@ import { ConflictError, DamagedError, NotFoundError, RefusedError, TooLargeError
 
 /** The one place that makes an HTTP answer of an error. */
 export function answerError(error: unknown, c: Context): Response {
+  // Nobody is there to hear it, and a log that strangers can fill is of no use.
+  if ((error as { code?: unknown }).code === 'ECONNRESET' && (error as Error).message === 'aborted')
+    return c.json({ message: 'The request ended before all of it was sent', findings: [] }, 400);
   const { status, refusal } = refusalFor(error);
   if (status >= 500 && !(error instanceof DamagedError)) console.error(error);
   return c.json(refusal, status);

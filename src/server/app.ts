@@ -20,6 +20,7 @@ import { recordRoutes } from './routes/record.ts';
 import { type Sharing, sharingRoutes } from './routes/sharing.ts';
 import { shopImportRoutes } from './routes/shop-import.ts';
 import { admit } from './sharing/admit.ts';
+import { boundStrangers, type StrangerBounds, usualBounds } from './sharing/stranger-bounds.ts';
 import type { ShopImport } from './shop-files/shop-import.ts';
 import type { StaticFiles } from './static-files.ts';
 
@@ -30,6 +31,8 @@ export interface AppParts {
   /** Of this program. */
   version: string;
   info(): ServerInfo | Promise<ServerInfo>;
+  /** The SQLite file of the record; undefined where it is in none. */
+  recordFile?: string;
   /** Undefined where the server keeps none itself. */
   backups?: Backups;
   /** Puts the backup in this file in the place of the record. */
@@ -49,6 +52,7 @@ export interface AppParts {
   sharing?: Sharing;
   /** Ends the program; undefined where something else starts and ends it. */
   end?(): void;
+  strangerBounds?: StrangerBounds;
   /** Ends open event streams when the server closes. */
   closing: AbortSignal;
 }
@@ -63,11 +67,12 @@ export function createApp(parts: AppParts): Hono {
     app.get(path, inertHeaders());
   app.use(secureHeaders());
   app.use(guardRequests(parts.allowedHost, parts.proxyOrigin));
+  app.use('/api/pair', boundStrangers(parts.strangerBounds ?? usualBounds));
   app.use(admit(parts.sharing?.sessions));
   app.route('/api', sharingRoutes(parts.sharing));
   app.get('/api/info', async (c) => c.json(await parts.info()));
   app.route('/api', documentRoutes(parts.keeper));
-  app.route('/api', fileRoutes(parts.keeper, parts.version));
+  app.route('/api', fileRoutes(parts.keeper, parts.version, parts.recordFile));
   app.route('/api', backupRoutes(parts.backups, parts.restore));
   app.route('/api', shopImportRoutes(parts.shopImport));
   app.route('/api', recordRoutes(parts.care));

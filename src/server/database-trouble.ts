@@ -96,7 +96,10 @@ export function troubleOf(error: unknown, place: string): DatabaseTrouble | unde
   if (code === 'ENOSPC') return new DatabaseTrouble('full', place, '', { cause: error });
   const [, kind] = serverCodes.find(([pattern]) => pattern.test(String(code))) ?? [];
   // pg has no code for a connection that ends under a query or does not come about in time.
-  const cutOff = /^(Connection terminated|timeout exceeded when trying to connect)/.test(String(message));
+  const cutOff =
+    /^(Connection terminated|timeout exceeded when trying to connect|Query read timeout|timeout expired)|not queryable/.test(
+      String(message),
+    );
   if (kind || cutOff)
     return new DatabaseTrouble(kind ?? 'cannot open', place, code ? String(code) : '', {
       cause: error,

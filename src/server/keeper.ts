@@ -1,4 +1,5 @@
 import { randomFillSync } from 'node:crypto';
+import { setImmediate as breathe } from 'node:timers/promises';
 import type { CreateRequest, DocumentAnswer, DocumentSummary, OperationsAnswer } from '../record/api.ts';
 import { applyOperations, emptyDocument, makeOperations } from '../record/document.ts';
 import { makeId } from '../record/identity.ts';
@@ -24,6 +25,8 @@ export function isOwn(document: string): boolean {
 const serverDevice = 'server';
 /** Most operations in one answer; the page asks again for more. */
 export const operationsPerAnswer = 5000;
+/** Most operations read at one go by the server itself. */
+const operationsPerPiece = 2000;
 const mostKindsKept = 10_000;
 
 /** What the server does with the record: checks at the door, writes, and tells who listens. */
@@ -91,6 +94,13 @@ export class Keeper {
     return recent ?? (await this.readable(document, after)).operations;
   }
 
+  /** Whether the operation of this number is the one of this id; what cannot be read is not called another. */
+  async holds(document: string, seq: number, id: string | undefined): Promise<boolean> {
+    if (id === undefined || seq === 0) return true;
+    const { operations, damage } = await this.readable(document, seq - 1, 1);
+    return damage !== undefined || operations[0]?.id === id;
+  }
+
   /** A document keeps its kind, and none is ever taken out of an open record. */
   private async kindOf(document: string): Promise<DocumentKind> {
     const known = this.kinds.get(document);
@@ -110,12 +120,17 @@ export class Keeper {
     return applyOperations(emptyDocument(document, kind), await this.history(document));
   }
 
-  /** All operations in the order of arrival. */
+  /** All operations in the order of arrival, read in pieces: a long history keeps nobody waiting. */
   async history(document: string): Promise<StoredOperation[]> {
     const { lastSeq } = await this.findOrThrow(document);
-    const history = await this.repository.operationsAfter(document, 0, lastSeq);
-    if (history.length >= lastSeq) return history;
-    throw new DamagedDocument(document, { good: history, bad: [lastSeq] });
+    const history: StoredOperation[] = [];
+    while (history.length < lastSeq) {
+      const piece = await this.repository.operationsAfter(document, history.length, operationsPerPiece);
+      if (piece.length === 0) throw new DamagedDocument(document, { good: history, bad: [lastSeq] });
+      history.push(...piece);
+      if (history.length < lastSeq) await breathe();
+    }
+    return history;
   }
 
   async answer(id: string): Promise<DocumentAnswer> {
@@ -136,9 +151,9 @@ export class Keeper {
   }
 
   /** At most one answer's operations; of a damaged document those that are good, and what is wrong with the others. */
-  private async readable(document: string, after: number) {
+  private async readable(document: string, after: number, most = operationsPerAnswer) {
     try {
-      const operations = await this.repository.operationsAfter(document, after, operationsPerAnswer);
+      const operations = await this.repository.operationsAfter(document, after, most);
       return { operations, lastRead: operations.at(-1)?.seq ?? after, damage: undefined };
     } catch (error) {
       if (!(error instanceof DamagedDocument)) throw error;

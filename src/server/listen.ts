@@ -1,4 +1,5 @@
 import type { Server } from 'node:http';
+import { boundConnections } from './sharing/stranger-bounds.ts';
 
 /** The port used unless another is wanted; the next free one where it is taken. */
 export const firstPort = 4870;
@@ -16,6 +17,7 @@ export async function listen(
   wanted: number | undefined,
   first = firstPort,
 ): Promise<number> {
+  boundConnections(server);
   const ports =
     wanted === undefined ? Array.from({ length: portsTried }, (_, step) => first + step) : [wanted];
   for (const port of ports) {
@@ -45,12 +47,6 @@ function tryPort(server: Server, host: string, port: number): Promise<number | u
       resolve(typeof at === 'object' && at ? at.port : port);
     });
   });
-}
-
-/** How this computer reaches what listens there. */
-export function addressOf(host: string, port: number): string {
-  const local = host === '0.0.0.0' ? '127.0.0.1' : host;
-  return `http://${local.includes(':') ? `[${local}]` : local}:${port}`;
 }
 
 /** How long answers on their way may take when the server ends. */

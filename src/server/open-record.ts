@@ -11,8 +11,11 @@ import type { Jobs } from './jobs/jobs.ts';
 import { LocalJobs } from './jobs/local-jobs.ts';
 import { Keeper } from './keeper.ts';
 import { FileSessions } from './sharing/file-sessions.ts';
+import type { PairingCodes } from './sharing/pairing.ts';
 import type { Sessions } from './sharing/sessions.ts';
+import { SqlPairing } from './sharing/sql-pairing.ts';
 import { SqlSessions } from './sharing/sql-sessions.ts';
+import { removeArriving } from './sql-create.ts';
 import type { Tables } from './tables.ts';
 
 /** All that stands on one open database; a restore closes it and opens the next. */
@@ -20,6 +23,8 @@ export interface OpenRecord {
   keeper: Keeper;
   jobs: Jobs;
   sessions: Sessions;
+  /** Where pairing codes are shared with other server processes; undefined where this is the only one. */
+  pairing: PairingCodes | undefined;
   /** For people: which database, through what. */
   description: string;
   warnings: string[];
@@ -45,7 +50,10 @@ export async function openRecord(
     for (const end of opened.splice(0).reverse()) await end();
   };
   try {
-    if (!shared) await assertWritable(db, folder.databaseFile);
+    if (!shared) {
+      await assertWritable(db, folder.databaseFile);
+      await removeArriving(db);
+    }
     const feed = shared
       ? await sharedFeed(databaseUrl)
       : { feed: new ChangeFeed(), close: async () => undefined };
@@ -55,13 +63,14 @@ export async function openRecord(
     const lost = repository instanceof FileRepository ? repository.lost : 0;
     const keeper = new Keeper(repository, feed.feed);
     const now = () => new Date();
+    const pairing = shared ? new SqlPairing(db, now) : undefined;
     const sessions = shared ? new SqlSessions(db, now) : new FileSessions(folder.path, now);
     const warnings = folder.warning ? [folder.warning] : [];
     if (lost > 0) warnings.push(lostWords(lost));
     await plantDemo(keeper, demoFile).catch((error: Error) => warnings.push(`No demo: ${error.message}`));
     const jobs = await openJobs(new JobStore(db, () => keeper.timestamp()), keeper, shared && databaseUrl);
     opened.push(() => jobs.close());
-    return { keeper, db, jobs, sessions, description, warnings, lost, close };
+    return { keeper, db, jobs, sessions, pairing, description, warnings, lost, close };
   } catch (error) {
     await close();
     throw error;

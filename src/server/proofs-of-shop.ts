@@ -1,3 +1,4 @@
+import { setImmediate as breathe } from 'node:timers/promises';
 import type { ProofsAnswer } from '../record/api.ts';
 import { readProofs } from '../record/read-proofs.ts';
 import { readSingle } from '../record/read-values.ts';
@@ -15,14 +16,24 @@ const page = 200;
  */
 export class ProofsOfShop {
   private readonly keeper: Keeper;
+  private reading: Promise<ProofsAnswer> | undefined;
   private readonly kept = new Map<string, { lastSeq: number; build: Build | undefined }>();
 
   constructor(keeper: Keeper) {
     this.keeper = keeper;
   }
 
-  async all(): Promise<ProofsAnswer> {
+  /** Asked for by several at once, it is read once. */
+  all(): Promise<ProofsAnswer> {
+    this.reading ??= this.readAll().finally(() => {
+      this.reading = undefined;
+    });
+    return this.reading;
+  }
+
+  private async readAll(): Promise<ProofsAnswer> {
     const builds: Build[] = [];
+    const withProofs = new Set(await this.keeper.repository.documentsWith('proofs'));
     for (let offset = 0; ; offset += page) {
       const { documents, total } = await this.keeper.repository.list({
         kind: 'build',
@@ -33,7 +44,10 @@ export class ProofsOfShop {
         offset,
       });
       for (const { id, lastSeq, demo } of documents) {
-        const build = demo ? undefined : await this.of(id, lastSeq).catch(unlessDamaged);
+        if (demo || !withProofs.has(id)) continue;
+        const build = await this.of(id, lastSeq).catch(unlessDamaged);
+        // A shop of thousands is read without keeping anybody waiting.
+        await breathe();
         if (build) builds.push(build);
       }
       if (offset + page >= total) return { builds };

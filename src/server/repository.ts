@@ -65,6 +65,8 @@ export interface Repository {
   revision(document: string, revision: string): Promise<RevisionAnswer | undefined>;
   /** Of every document, whatever its kind, in order. */
   documentIds(): Promise<string[]>;
+  /** Those that ever had a value in this collection. */
+  documentsWith(collection: string): Promise<string[]>;
   attachmentNotes(): Promise<{ hash: string; type: string; addedAt: string }[]>;
   /** Into an empty record, all of it or nothing. @throws ConflictError where it is not empty */
   addWhole(

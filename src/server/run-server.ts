@@ -63,9 +63,27 @@ export async function runServer(options: RunOptions): Promise<number> {
   if (server.alreadyRunning) return 0;
   console.log(`  Ctrl-C${options.endable ? ', or the page (Settings),' : ''} ends it.\n`);
   await ended.asked();
-  await server.close();
-  console.log('Fairbend has ended; everything is saved.');
+  const inTime = await endsInTime(server.close());
+  console.log(`Fairbend has ended; ${inTime ? 'everything' : 'what the database acknowledged'} is saved.`);
+  // Connections that nobody answers would keep the process for minutes.
+  setTimeout(() => process.exit(), 500).unref();
   return 0;
+}
+
+/** A system that ends its services kills what takes much longer. */
+const longestEndMs = 4000;
+
+function endsInTime(closed: Promise<void>): Promise<boolean> {
+  return new Promise((resolve) => {
+    const timer = setTimeout(() => resolve(false), longestEndMs);
+    closed.then(
+      () => {
+        clearTimeout(timer);
+        resolve(true);
+      },
+      () => resolve(false),
+    );
+  });
 }
 
 /** The code stands behind '#', which browsers do not send to any server. */

@@ -12,13 +12,11 @@ import { openOrRepair, undoHalfDone } from './care/at-start.ts';
 import { RecordCare } from './care/record-care.ts';
 import { type DataFolder, type FolderLock, lockFolder, openDataFolder } from './data-folder.ts';
 import { demoId } from './keeper.ts';
-import { addressOf, closeServer, firstPort, firstTlsPort, listen } from './listen.ts';
+import { closeServer, firstPort, firstTlsPort, listen } from './listen.ts';
 import { backupsFolder, type OpenRecord, openRecord } from './open-record.ts';
 import { RecordHolder } from './record-holder.ts';
-import { findRunningServer, serverSaidToRun } from './running-server.ts';
-import { type Certificate, shopCertificate } from './sharing/certificate.ts';
-import { lanAddresses, ownNames } from './sharing/own-names.ts';
-import { Pairing } from './sharing/pairing.ts';
+import { findRunningServer, serverThatAnswers } from './running-server.ts';
+import { type Entrance, entranceOf } from './sharing/entrance.ts';
 import { ShopImport } from './shop-files/shop-import.ts';
 import { readStaticFiles } from './static-files.ts';
 
@@ -67,18 +65,13 @@ const packageRoot = fileURLToPath(new URL('../../', import.meta.url));
 export async function serve(options: ServeOptions): Promise<RunningServer> {
   const folder = openDataFolder(options.dataFolder);
   const lock = lockFolder(folder.path);
-  // Its lock file deleted under it, a server still says where it is.
-  const beside = lock && (await serverSaidToRun(folder.path));
-  if (lock && !beside) return start(options, folder, lock);
-  lock?.release({ keepNote: true });
-  const address = beside ?? (await findRunningServer(folder.path));
-  return {
-    address,
-    dataFolder: folder.path,
-    alreadyRunning: true,
-    warnings: [],
-    close: async () => undefined,
-  };
+  // The lock's file may have been deleted under the server that holds it: whoever answers there is that server.
+  const standing = lock && (await serverThatAnswers(folder.path));
+  if (lock && !standing) return start(options, folder, lock);
+  lock?.giveUp();
+  const address = standing ?? (await findRunningServer(folder.path));
+  const close = async () => undefined;
+  return { address, dataFolder: folder.path, alreadyRunning: true, warnings: [], close };
 }
 
 async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock): Promise<RunningServer> {
@@ -94,7 +87,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
     lock.release();
   };
   try {
-    const door = await doorOf(options, folder);
+    const door = await entranceOf(options, folder.path);
     const demoFile = join(packageRoot, 'examples', 'demo-build.json');
     const halfDone = options.databaseUrl ? [] : undoHalfDone(folder);
     const open = () => openOrRepair(folder, backups, () => openRecord(folder, options.databaseUrl, demoFile));
@@ -118,7 +111,9 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       now: () => new Date(),
     });
     ends.push(() => care.close());
-    const info = { version: packageVersion(), dataFolder: folder.path, mayEnd: options.end !== undefined };
+    const recordFile = options.databaseUrl ? undefined : folder.databaseFile;
+    const { end } = options;
+    const info = { version: packageVersion(), dataFolder: folder.path, mayEnd: end !== undefined };
     const staticFiles = readStaticFiles(join(packageRoot, 'dist', 'web'));
     holder = await RecordHolder.start(open, (record, closing) =>
       appOn(record, {
@@ -127,10 +122,11 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
         restore,
         shopImport,
         care,
+        recordFile,
         demoFile,
         staticFiles,
         closing,
-        end: options.end,
+        end,
         own: info,
       }),
     );
@@ -152,7 +148,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       care.start();
     }
     const pairing = door.pairing && {
-      code: door.pairing.makeCode().code,
+      code: (await (holder.record.pairing ?? door.pairing).makeCode()).code,
       addresses: door.addresses(),
       fingerprint: certificate?.fingerprint,
     };
@@ -165,53 +161,27 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
   }
 }
 
-/** How the server is reached, and by whom. */
-interface Door {
-  host: string;
-  ports: { plain: number; tls: number };
-  certificate?: Certificate;
-  /** Undefined when not shared. */
-  pairing?: Pairing;
-  /** Where other devices find it. */
-  addresses(): string[];
-  allowedHost(name: string): boolean;
-  proxyOrigin?: string;
-  secure: boolean;
-}
-
-async function doorOf(options: ServeOptions, folder: DataFolder): Promise<Door> {
-  const { share = false, proxyOrigin, tls = false } = options;
-  const host = options.host ?? (share && !proxyOrigin && !tls ? '0.0.0.0' : '127.0.0.1');
-  const ports = { plain: 0, tls: 0 };
-  const names = ownNames(host, share);
-  const bare = names.map((name) => name.replace(/^\[|\]$/g, ''));
-  const certificate = share && tls ? await shopCertificate(folder.path, bare, new Date()) : undefined;
-  const addresses = () => {
-    if (proxyOrigin) return [proxyOrigin];
-    return lanAddresses().map((name) =>
-      certificate ? `https://${name}:${ports.tls}` : `http://${name}:${ports.plain}`,
-    );
-  };
-  const allowedHost = (name: string) =>
-    ownNames(host, share).some(
-      (own) =>
-        name === `${own}:${ports.plain}` || (certificate !== undefined && name === `${own}:${ports.tls}`),
-    );
-  const secure = certificate !== undefined || (proxyOrigin?.startsWith('https:') ?? false);
-  const pairing = share ? new Pairing(() => new Date()) : undefined;
-  return { host, ports, certificate, pairing, addresses, allowedHost, proxyOrigin, secure };
-}
-
 interface AppSurroundings
-  extends Door,
+  extends Entrance,
     Pick<
       Parameters<typeof createApp>[0],
-      'backups' | 'restore' | 'shopImport' | 'care' | 'demoFile' | 'staticFiles' | 'closing' | 'end'
+      | 'backups'
+      | 'restore'
+      | 'shopImport'
+      | 'care'
+      | 'recordFile'
+      | 'demoFile'
+      | 'staticFiles'
+      | 'closing'
+      | 'end'
     > {
   own: { version: string; dataFolder: string; mayEnd: boolean };
 }
 
-function appOn({ keeper, jobs, sessions, description }: OpenRecord, around: AppSurroundings): Hono {
+function appOn(
+  { keeper, jobs, sessions, pairing: shared, description }: OpenRecord,
+  around: AppSurroundings,
+): Hono {
   const { own, pairing, addresses, secure, certificate, ...parts } = around;
   return createApp({
     ...parts,
@@ -225,7 +195,13 @@ function appOn({ keeper, jobs, sessions, description }: OpenRecord, around: AppS
       database: description,
       demo: (await keeper.repository.find(demoId)) ? demoId : null,
     }),
-    sharing: pairing && { pairing, sessions, addresses, secure, fingerprint: certificate?.fingerprint },
+    sharing: pairing && {
+      pairing: shared ?? pairing,
+      sessions,
+      addresses,
+      secure,
+      fingerprint: certificate?.fingerprint,
+    },
   });
 }
 
@@ -236,6 +212,11 @@ async function besideWarnings(care: RecordCare): Promise<string[]> {
   return [
     `This record is empty, but a backup of ${found.madeAt} with ${found.builds} builds lies beside it. Bring it back on the shelf, or in Settings, Backups`,
   ];
+}
+
+function addressOf(host: string, port: number): string {
+  const local = host === '0.0.0.0' ? '127.0.0.1' : host;
+  return `http://${local.includes(':') ? `[${local}]` : local}:${port}`;
 }
 
 function keepBackups(folder: DataFolder): Backups {

@@ -9,6 +9,7 @@ export interface Tables {
   identity: IdentityTable;
   sessions: SessionsTable;
   jobs: JobsTable;
+  pairing_codes: PairingCodesTable;
 }
 
 /** `title` to `search` repeat what the operations say, so that a list needs no replay. */
@@ -103,4 +104,11 @@ export interface JobsTable {
   message: Generated<string>;
   created_at: string;
   updated_at: string;
+}
+
+export interface PairingCodesTable {
+  /** SHA-256 of the code. */
+  hash: string;
+  ends_at: string;
+  tries_left: number;
 }

@@ -4,6 +4,7 @@ import { benchSentences } from './findings/bench.ts';
 import { kindsSentences } from './findings/kinds.ts';
 import type { Sentences } from './findings/sentences.ts';
 import { spoolSentences } from './findings/spool.ts';
+import { torsionSentences } from './findings/torsion.ts';
 import type { Writer } from './writer.ts';
 
 /** Every kind of finding that the engine knows, by its code. */
@@ -11,6 +12,7 @@ export const allSentences: Sentences<Record<string, never>> = {
   ...benchSentences,
   ...kindsSentences,
   ...spoolSentences,
+  ...torsionSentences,
 } as Sentences<Record<string, never>>;
 
 /** A finding as a sentence in the reader's units. */

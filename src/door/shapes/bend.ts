@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { checkSpace } from '../space-words.ts';
 import {
   angleRad,
+  answerLength,
   forceN,
   outsideDiameters,
   pointMass,
@@ -29,6 +30,7 @@ const contact = z.strictObject({ diameters: outsideDiameters });
 export const bendRequest = z
   .strictObject({
     op: z.literal('bend'),
+    answer: answerLength,
     rod,
     buttAngleRad: angleRad,
     /** The whole rod, rings and reel turned about the butt's axis: a ring under moves to the right. */
@@ -87,7 +89,18 @@ const solved = {
         twistRad: z.number().optional(),
       }),
     )
-    .min(101),
+    .min(101)
+    .optional(),
+  /** In a brief answer, in place of `points`. */
+  tip: z
+    .strictObject({
+      xM: z.number(),
+      yM: z.number(),
+      zM: z.number().optional(),
+      angleRad: z.number(),
+      twistRad: z.number().optional(),
+    })
+    .optional(),
   rings: z.array(
     z.strictObject({ xM: z.number(), yM: z.number(), zM: z.number().optional(), lineAngleRad: z.number() }),
   ),
@@ -104,7 +117,8 @@ const solved = {
           touchedToTipM: z.number().optional(),
         }),
       ),
-      clear: z.array(z.strictObject({ fromTipM: z.number(), largestClearM: z.number() })),
+      /** In the plane only. */
+      clear: z.array(z.strictObject({ fromTipM: z.number(), largestClearM: z.number() })).optional(),
     })
     .optional(),
   /** Asked in space: what the clamp gives the rod about the butt's axis, positive in the sense of `rollRad`. */

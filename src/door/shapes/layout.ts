@@ -1,7 +1,19 @@
 import { z } from 'zod';
 import { byQuantity, metrics } from '../../engine/layout/criteria.ts';
 import { checkLayoutInSpace } from '../layout-in-space.ts';
-import { angleRad, finding, keepOut, massKg, reel, rod, side, stationM, tensionN } from './measures.ts';
+import { benchOfRequest } from './fit.ts';
+import {
+  angleRad,
+  answerLength,
+  finding,
+  keepOut,
+  massKg,
+  reel,
+  rod,
+  side,
+  stationM,
+  tensionN,
+} from './measures.ts';
 
 const ringHeightM = z.number().min(0).max(1);
 const footM = z.array(z.number().min(0).max(1));
@@ -17,7 +29,11 @@ const intervals = z.enum(['growing', 'free']);
 export const layoutRequest = z
   .strictObject({
     op: z.literal('layout'),
-    rod,
+    answer: answerLength,
+    /** Or `bench` and `freeM`, from the tip to the grip's front. */
+    rod: rod.optional(),
+    bench: benchOfRequest.optional(),
+    freeM: z.number().min(0.01).max(100).optional(),
     buttAngleRad: angleRad,
     rollRad: angleRad.optional(),
     reel,
@@ -51,12 +67,26 @@ export const layoutRequest = z
     start: z.strictObject({ fromTipM: z.array(stationM).max(60), kind: z.string().optional() }).optional(),
   })
   .superRefine(checkLayoutInSpace)
+  .superRefine(requireOneRod)
   .superRefine(({ ladder }, context) => {
     if (!ladder || ladder.length === 0 || ladder.some((one) => one.tensionN > 0)) return;
     const message =
       'has no line at all: every tensionN is 0; give the line a tension, a small one where the weight is tied to the tip';
     context.addIssue({ code: 'custom', path: ['ladder'], message });
   });
+
+function requireOneRod(
+  { rod: given, bench, freeM }: { rod?: unknown; bench?: unknown; freeM?: number },
+  context: z.core.$RefinementCtx,
+): void {
+  const complain = (path: string, message: string) =>
+    context.addIssue({ code: 'custom', path: [path], message });
+  if (!given && !bench) complain('rod', 'is missing: give the rod, or a bench and freeM in its place');
+  if (given && bench) complain('bench', 'stands beside a rod: give one of the two');
+  if (bench && freeM === undefined)
+    complain('freeM', "is missing: a bench's rod is free from the tip to the grip's front; give that length");
+  if (given && freeM !== undefined) complain('freeM', 'belongs to a bench; a rod has its own lengthM');
+}
 
 const score = z.strictObject({
   worst: z.number(),
@@ -88,6 +118,15 @@ const found = {
     fromTipM: z.array(z.number()),
     kind: z.enum(['given', 'arithmetic-rule', 'even']),
   }),
+  /** From a bench only. */
+  sureness: z
+    .strictObject({
+      worst: z.strictObject({ expected: z.number(), low: z.number(), high: z.number() }),
+      betterThanStart: z.number(),
+      costOfKeeping: z.number(),
+      markSigmaM: z.array(z.number()),
+    })
+    .optional(),
 };
 export const layoutAnswer = z.discriminatedUnion('status', [
   z.strictObject({ status: z.literal('converged'), ...found }),

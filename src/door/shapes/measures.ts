@@ -85,6 +85,9 @@ export function requireOnRod(
   });
 }
 
+/** Long tables are left out of a brief answer. */
+export const answerLength = z.literal('brief').optional();
+
 export const finding = z.strictObject({ path: z.string(), message: z.string() });
 export const refused = z.strictObject({ status: z.literal('refused'), findings: z.array(finding).min(1) });
 /** The engine met a state it was not written for; the process goes on. */

@@ -1,7 +1,7 @@
 /**
  * What a layout is judged by, each criterion said once: its id and the name its quantity has in requests, answers and
  * limits, where it is read, the usual limit. How it is said: src/words/criteria.ts; where its limit is kept:
- * src/record/schema/limit-fields.ts; its formula: bend/reading.ts. Limits are calibrated to common practice, not
+ * src/record/fields/limit-fields.ts; its formula: bend/reading.ts. Limits are calibrated to common practice, not
  * derived (docs/theory-layout.md).
  */
 import type { RingReading, SpanReading } from '../bend/reading.ts';

@@ -47,7 +47,7 @@ export interface RealLineAtLoad {
 export function readRealLine(question: RealLineQuestion): RealLineAtLoad[] {
   const { ladder, friction, diameters } = question;
   return ladder.ladder.map((load, row) => {
-    const request = requestAt(question, load);
+    const request = bendRequestOf(question, load);
     const worst = (answer: BendAnswer) => worstPlace(answer, ladder, row);
     return {
       pullN: load.tensionN,
@@ -66,7 +66,11 @@ export function readRealLine(question: RealLineQuestion): RealLineAtLoad[] {
   });
 }
 
-function requestAt({ ladder, fromTipM }: RealLineQuestion, load: LadderLoad): BendRequest {
+/** The rod with its guides at these places under one load. */
+export function bendRequestOf(
+  { ladder, fromTipM }: Pick<RealLineQuestion, 'ladder' | 'fromTipM'>,
+  load: LadderLoad,
+): BendRequest {
   const { rod, buttAngleRad, reel, guides, tipTop } = ladder;
   const { tiedN = 0, pullAngleRad, tensionN } = load;
   const places = [0, ...fromTipM];

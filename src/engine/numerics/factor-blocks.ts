@@ -104,9 +104,15 @@ function fillDiagonal(block: Float64Array, at: number, carry: Float64Array): voi
   const o2 = block[at + 4];
   const o3 = block[at + 5];
   const c = at + slot.off;
-  const [x1, x2, x3] = [block[c], block[c + 1], block[c + 2]];
-  const [y1, y2, y3] = [block[c + 3], block[c + 4], block[c + 5]];
-  const [z1, z2, z3] = [block[c + 6], block[c + 7], block[c + 8]];
+  const x1 = block[c];
+  const x2 = block[c + 1];
+  const x3 = block[c + 2];
+  const y1 = block[c + 3];
+  const y2 = block[c + 4];
+  const y3 = block[c + 5];
+  const z1 = block[c + 6];
+  const z2 = block[c + 7];
+  const z3 = block[c + 8];
   carry[0] = -(x1 * x1 * o1 + y1 * y1 * o2 + z1 * z1 * o3);
   carry[1] = -(x2 * x2 * o1 + y2 * y2 * o2 + z2 * z2 * o3);
   carry[2] = -(x3 * x3 * o1 + y3 * y3 * o2 + z3 * z3 * o3);
@@ -164,7 +170,9 @@ function eliminateSpan(system: ChainedBlocks, i: number, ending: number, hasNext
 
 /** Adds -Uᵀ P⁻¹ U to the fill, U the span's coupling to (block below, next span). */
 function fillFromSpan(span: Float64Array, s: number, carry: Float64Array): void {
-  const [xx, yy, xy] = [span[s], span[s + 1], span[s + 2]];
+  const xx = span[s];
+  const yy = span[s + 1];
+  const xy = span[s + 2];
   const u = (row: number, column: number) =>
     column < 3 ? span[s + 3 + 3 * row + column] : span[s + 9 + 2 * row + column - 3];
   const product = (a: number, b: number) =>
@@ -184,7 +192,9 @@ function fillFromSpan(span: Float64Array, s: number, carry: Float64Array): void 
 
 /** The symmetric 2 × 2 at `s` (xx, yy, xy) replaced by its inverse; its negative eigenvalues. */
 function invertPivot(span: Float64Array, s: number): number {
-  const [xx, yy, xy] = [span[s], span[s + 1], span[s + 2]];
+  const xx = span[s];
+  const yy = span[s + 1];
+  const xy = span[s + 2];
   const determinant = nonZero(xx * yy - xy * xy);
   span[s] = yy / determinant;
   span[s + 1] = xx / determinant;

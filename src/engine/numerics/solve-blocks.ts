@@ -14,7 +14,9 @@ export function solveBlocks(system: ChainedBlocks, b: Float64Array, x: Float64Ar
 /** The eliminations of the factor on the right-hand side; λ holds the spans' sides until they are known. */
 function eliminate(system: ChainedBlocks, b: Float64Array): void {
   const { block, spanAt, endingAt, rhs } = system.factor;
-  let [x, y, z] = [0, 0, 0];
+  let x = 0;
+  let y = 0;
+  let z = 0;
   for (let i = system.n - 1; i >= 0; i--) {
     const at = i * slot.size;
     x += b[3 * i];
@@ -61,7 +63,8 @@ function takeFrom(
 
 function timesInverse(span: Float64Array, k: number, lambda: Float64Array): void {
   const s = spanSize * k;
-  const [u, v] = [lambda[2 * k], lambda[2 * k + 1]];
+  const u = lambda[2 * k];
+  const v = lambda[2 * k + 1];
   lambda[2 * k] = span[s] * u + span[s + 2] * v;
   lambda[2 * k + 1] = span[s + 2] * u + span[s + 1] * v;
 }
@@ -70,11 +73,16 @@ function timesInverse(span: Float64Array, k: number, lambda: Float64Array): void
 function substitute({ factor }: ChainedBlocks, i: number, x: Float64Array): void {
   const { block, span, spanAt, endingAt, lambda, rhs } = factor;
   const at = i * slot.size;
-  const [x0, y0, z0] = i > 0 ? [x[3 * i - 3], x[3 * i - 2], x[3 * i - 1]] : [0, 0, 0];
+  const x0 = i > 0 ? x[3 * i - 3] : 0;
+  const y0 = i > 0 ? x[3 * i - 2] : 0;
+  const z0 = i > 0 ? x[3 * i - 1] : 0;
   const inner = spanAt[i];
   const ending = endingAt[i];
-  const [u, v] = inner >= 0 ? [lambda[2 * inner], lambda[2 * inner + 1]] : [0, 0];
-  let [p, q, r] = [rhs[3 * i], rhs[3 * i + 1], rhs[3 * i + 2]];
+  const u = inner >= 0 ? lambda[2 * inner] : 0;
+  const v = inner >= 0 ? lambda[2 * inner + 1] : 0;
+  let p = rhs[3 * i];
+  let q = rhs[3 * i + 1];
+  let r = rhs[3 * i + 2];
   const c = at + slot.off;
   p -= block[c] * x0 + block[c + 1] * y0 + block[c + 2] * z0;
   q -= block[c + 3] * x0 + block[c + 4] * y0 + block[c + 5] * z0;
@@ -92,7 +100,8 @@ function substitute({ factor }: ChainedBlocks, i: number, x: Float64Array): void
       lambda[2 * ending + k] -= below + span[s + 9 + 2 * k] * u + span[s + 10 + 2 * k] * v;
     }
     timesInverse(span, ending, lambda);
-    const [m, n] = [lambda[2 * ending], lambda[2 * ending + 1]];
+    const m = lambda[2 * ending];
+    const n = lambda[2 * ending + 1];
     const e = at + slot.ending;
     p -= block[e] * m + block[e + 3] * n;
     q -= block[e + 1] * m + block[e + 4] * n;

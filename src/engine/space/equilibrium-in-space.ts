@@ -97,11 +97,14 @@ function addRing(
   gradientOnly: boolean,
 ): void {
   const f = 9 * e;
-  const [x, y, z] = [ringForce[3 * ring], ringForce[3 * ring + 1], ringForce[3 * ring + 2]];
+  const x = ringForce[3 * ring];
+  const y = ringForce[3 * ring + 1];
+  const z = ringForce[3 * ring + 2];
   const f1 = x * frame[f] + y * frame[f + 1] + z * frame[f + 2];
   const f2 = x * frame[f + 3] + y * frame[f + 4] + z * frame[f + 5];
   const f3 = x * frame[f + 6] + y * frame[f + 7] + z * frame[f + 8];
-  const [a1, a2] = [ringOffsetM[2 * ring], ringOffsetM[2 * ring + 1]];
+  const a1 = ringOffsetM[2 * ring];
+  const a2 = ringOffsetM[2 * ring + 1];
   const i = 3 * e - 3;
   loadGradient[i] -= a2 * f3;
   loadGradient[i + 1] += a1 * f3;

@@ -49,10 +49,14 @@ function addColumn(
   for (let e = high; e > low; e--) {
     const over = 1 / mesh.lengthM[e] ** 2;
     const p = 3 * e;
-    const [hx, hy, hz] = [place[p] - place[p - 3], place[p + 1] - place[p - 2], place[p + 2] - place[p - 1]];
+    const hx = place[p] - place[p - 3];
+    const hy = place[p + 1] - place[p - 2];
+    const hz = place[p + 2] - place[p - 1];
     const along = over * (x * hx + y * hy + z * hz);
     const scale = meanScaleM[e];
-    const [cx, cy, cz] = [scale * (x - along * hx), scale * (y - along * hy), scale * (z - along * hz)];
+    const cx = scale * (x - along * hx);
+    const cy = scale * (y - along * hy);
+    const cz = scale * (z - along * hz);
     const b = 9 * e;
     const to = 6 * (e - 1) + 3 * column;
     inner[to] = above1 - (cx * frame[b + 3] + cy * frame[b + 4] + cz * frame[b + 5]);
@@ -81,8 +85,11 @@ function ringColumn(
   at: number,
 ): void {
   const f = 9 * node;
-  const [x, y, z] = [across[0], across[1], across[2]];
-  const [a1, a2] = [sign * offset[2 * ring], sign * offset[2 * ring + 1]];
+  const x = across[0];
+  const y = across[1];
+  const z = across[2];
+  const a1 = sign * offset[2 * ring];
+  const a2 = sign * offset[2 * ring + 1];
   const b3 = x * frame[f + 6] + y * frame[f + 7] + z * frame[f + 8];
   to[at] = a2 * b3;
   to[at + 1] = -a1 * b3;

@@ -18,7 +18,9 @@ export function readRingsInSpace(
 ): SpaceRingReading[] {
   let [ux, uy, uz] = line.pull;
   return Array.from(spanLengthM, (_, k) => {
-    const [vx, vy, vz] = [span[3 * k], span[3 * k + 1], span[3 * k + 2]];
+    const vx = span[3 * k];
+    const vy = span[3 * k + 1];
+    const vz = span[3 * k + 2];
     const across = Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx);
     const lineAngleRad = Math.atan2(across, ux * vx + uy * vy + uz * vz);
     [ux, uy, uz] = [vx, vy, vz];
@@ -94,25 +96,33 @@ function standingOff(chord: Chord, state: SpaceState, mesh: SpaceMesh, node: num
   const t = beside < 0 ? 1 + beside : node + 1 > mesh.count ? 1 : beside;
   const h = mesh.lengthM[e];
   const start = (1 + 2 * t) * (1 - t) * (1 - t);
-  const [leave, arrive] = [h * t * (1 - t) * (1 - t), -h * t * t * (1 - t)];
+  const leave = h * t * (1 - t) * (1 - t);
+  const arrive = -h * t * t * (1 - t);
   const { from, u } = chord;
-  const [a, b] = [9 * (e - 1), 9 * e];
+  const a = 9 * (e - 1);
+  const b = 9 * e;
   const at = (i: number) =>
     start * place[3 * e - 3 + i] +
     (1 - start) * place[3 * e + i] +
     leave * frame[a + 6 + i] +
     arrive * frame[b + 6 + i] -
     from[i];
-  const [x, y, z] = [at(0), at(1), at(2)];
+  const x = at(0);
+  const y = at(1);
+  const z = at(2);
   const along = Math.min(chord.lengthM, Math.max(0, x * u[0] + y * u[1] + z * u[2]));
   const share = along / chord.lengthM;
   const [c1, c2] = around(chord.lowAroundRad + share * chord.turnRad);
   const towards = (i: number) =>
     c1 * ((1 - t) * frame[a + i] + t * frame[b + i]) +
     c2 * ((1 - t) * frame[a + 3 + i] + t * frame[b + 3 + i]);
-  const [p, q, r] = [towards(0), towards(1), towards(2)];
+  const p = towards(0);
+  const q = towards(1);
+  const r = towards(2);
   const tilt = p * u[0] + q * u[1] + r * u[2];
-  const [px, py, pz] = [p - tilt * u[0], q - tilt * u[1], r - tilt * u[2]];
+  const px = p - tilt * u[0];
+  const py = q - tilt * u[1];
+  const pz = r - tilt * u[2];
   const off = -(x * px + y * py + z * pz) / Math.sqrt(px * px + py * py + pz * pz);
   return off - (chord.lowHeightM + share * chord.riseM);
 }

@@ -109,14 +109,17 @@ function placeRings(mesh: SpaceMesh, line: SpaceLine, state: SpaceState): void {
   const rings = mesh.ringNode.length;
   for (let k = 0; k < rings; k++) {
     const node = mesh.ringNode[k];
-    const [a, b] = [line.ringOffsetM[2 * k], line.ringOffsetM[2 * k + 1]];
+    const a = line.ringOffsetM[2 * k];
+    const b = line.ringOffsetM[2 * k + 1];
     for (let i = 0; i < 3; i++) {
       ring[3 * k + i] = place[3 * node + i] + a * frame[9 * node + i] + b * frame[9 * node + 3 + i];
     }
   }
   for (let k = 0; k < rings; k++) {
     const next = (i: number) => (k + 1 < rings ? ring[3 * k + 3 + i] : line.reelM[i]);
-    const [x, y, z] = [ring[3 * k] - next(0), ring[3 * k + 1] - next(1), ring[3 * k + 2] - next(2)];
+    const x = ring[3 * k] - next(0);
+    const y = ring[3 * k + 1] - next(1);
+    const z = ring[3 * k + 2] - next(2);
     const length = Math.max(Math.sqrt(x * x + y * y + z * z), 1e-12);
     spanLengthM[k] = length;
     span[3 * k] = x / length;
@@ -128,7 +131,9 @@ function placeRings(mesh: SpaceMesh, line: SpaceLine, state: SpaceState): void {
 
 /** Two unit vectors square to a unit vector and to each other. */
 function squareTo(u: Float64Array, at: number, to: Float64Array, out: number): void {
-  const [x, y, z] = [u[at], u[at + 1], u[at + 2]];
+  const x = u[at];
+  const y = u[at + 1];
+  const z = u[at + 2];
   // the one square to z, too, unless the vector runs along z
   const flat = x * x + y * y;
   const along = flat < 0.01;

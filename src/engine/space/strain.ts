@@ -13,8 +13,14 @@ export type ElementTurn = Float64Array;
 
 export function elementTurn(mesh: SpaceMesh, q: Float64Array, e: number, to: ElementTurn): void {
   const at = 4 * e;
-  const [a0, a1, a2, a3] = [q[at - 4], q[at - 3], q[at - 2], q[at - 1]];
-  const [b0, b1, b2, b3] = [q[at], q[at + 1], q[at + 2], q[at + 3]];
+  const a0 = q[at - 4];
+  const a1 = q[at - 3];
+  const a2 = q[at - 2];
+  const a3 = q[at - 1];
+  const b0 = q[at];
+  const b1 = q[at + 1];
+  const b2 = q[at + 2];
+  const b3 = q[at + 3];
   const s1 = a0 * b1 - a1 * b0 - a2 * b3 + a3 * b2;
   const s2 = a0 * b2 + a1 * b3 - a2 * b0 - a3 * b1;
   const s3 = a0 * b3 - a1 * b2 + a2 * b1 - a3 * b0;
@@ -69,14 +75,19 @@ export function addStrainGradient(e: number, turn: ElementTurn, state: SpaceStat
   const alpha = 0.5 * g * c;
   const along = first * c * (s1 * m1 + s2 * m2 + s3 * m3);
   const half = 0.5 * g;
-  const [x, y, z] = [half * (m2 * s3 - m3 * s2), half * (m3 * s1 - m1 * s3), half * (m1 * s2 - m2 * s1)];
-  const [u, v, w] = [alpha * m1 + along * s1, alpha * m2 + along * s2, alpha * m3 + along * s3];
+  const x = half * (m2 * s3 - m3 * s2);
+  const y = half * (m3 * s1 - m1 * s3);
+  const z = half * (m1 * s2 - m2 * s1);
+  const u = alpha * m1 + along * s1;
+  const v = alpha * m2 + along * s2;
+  const w = alpha * m3 + along * s3;
   const gradient = state.bendGradient;
   const b = 3 * e - 3;
   gradient[b] += x + u;
   gradient[b + 1] += y + v;
   gradient[b + 2] += z + w;
-  const [to, a] = e > 1 ? [gradient, b - 3] : [state.clampGradient, 0];
+  const to = e > 1 ? gradient : state.clampGradient;
+  const a = e > 1 ? b - 3 : 0;
   to[a] += x - u;
   to[a + 1] += y - v;
   to[a + 2] += z - w;
@@ -106,7 +117,9 @@ function secondDerivatives(mesh: SpaceMesh, e: number, turn: ElementTurn): void 
   const sm = s1 * m1 + s2 * m2 + s3 * m3;
   const alpha = 0.5 * g * c;
   const beta = first * c;
-  const [a1, a2, a3] = [beta * s1 * s3, beta * s2 * s3, alpha + beta * s3 * s3];
+  const a1 = beta * s1 * s3;
+  const a2 = beta * s2 * s3;
+  const a3 = alpha + beta * s3 * s3;
   // D = d I + ss (s sᵀ) + dk a aᵀ + sm-mixed
   const d = k * alpha * alpha + 0.5 * sm * first * c * c;
   const ss = k * beta * (2 * alpha + beta * sigma) + sm * (second * c * c - 0.5 * first);
@@ -127,8 +140,11 @@ function secondDerivatives(mesh: SpaceMesh, e: number, turn: ElementTurn): void 
   put(4, dxz, -q * p1 * p3 + 0.125 * (m1 * p3 + m3 * p1));
   put(5, dyz, -q * p2 * p3 + 0.125 * (m2 * p3 + m3 * p2));
   // C = [v] + (−p2, p1, 0)·dk aᵀ + β (m × s) sᵀ
-  const [n1, n2, n3] = [beta * (m2 * s3 - m3 * s2), beta * (m3 * s1 - m1 * s3), beta * (m1 * s2 - m2 * s1)];
-  const [r1, r2] = [-dk * p2, dk * p1];
+  const n1 = beta * (m2 * s3 - m3 * s2);
+  const n2 = beta * (m3 * s1 - m1 * s3);
+  const n3 = beta * (m1 * s2 - m2 * s1);
+  const r1 = -dk * p2;
+  const r2 = dk * p1;
   parts[12] = r1 * a1 + n1 * s1;
   parts[13] = r2 * a2 + n2 * s2;
   parts[14] = n3 * s3;
@@ -154,7 +170,9 @@ export function addStrainHessian(mesh: SpaceMesh, e: number, turn: ElementTurn, 
   for (let k = 0; k < 6; k++) diagonal[d + k] += parts[k] + parts[12 + k];
   if (e === 1) return;
   for (let k = 0; k < 6; k++) diagonal[d - 6 + k] += parts[k] - parts[12 + k];
-  const [x, y, z] = [parts[18], parts[19], parts[20]];
+  const x = parts[18];
+  const y = parts[19];
+  const z = parts[20];
   const o = 9 * e - 9;
   off[o] += parts[6];
   off[o + 1] += parts[9] + z;

@@ -12,8 +12,13 @@ export function turnBy(q: Float64Array, at: number, x: number, y: number, z: num
   const half = small ? 0 : Math.sqrt(quarter);
   const c = small ? 1 - quarter * (0.5 - quarter / 24) : Math.cos(half);
   const s = 0.5 * (small ? 1 - quarter * (1 / 6 - quarter / 120) : Math.sin(half) / half);
-  const [a, b, d, e] = [q[at], q[at + 1], q[at + 2], q[at + 3]];
-  const [p, u, v] = [s * x, s * y, s * z];
+  const a = q[at];
+  const b = q[at + 1];
+  const d = q[at + 2];
+  const e = q[at + 3];
+  const p = s * x;
+  const u = s * y;
+  const v = s * z;
   const w0 = c * a - b * p - d * u - e * v;
   const w1 = c * b + a * p + d * v - e * u;
   const w2 = c * d + a * u + e * p - b * v;
@@ -51,7 +56,10 @@ export function product(
 /** The frame (d1, d2, t) of the quaternion at q[4 j], written to frame[9 j]. */
 export function frameOf(q: Float64Array, j: number, frame: Float64Array): void {
   const at = 4 * j;
-  const [a, b, c, d] = [q[at], q[at + 1], q[at + 2], q[at + 3]];
+  const a = q[at];
+  const b = q[at + 1];
+  const c = q[at + 2];
+  const d = q[at + 3];
   const f = 9 * j;
   frame[f] = 1 - 2 * (c * c + d * d);
   frame[f + 1] = 2 * (b * c + a * d);

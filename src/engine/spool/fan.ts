@@ -7,7 +7,8 @@
  * on one number c alone (cos φ on the lip, the square of the way across on a level-wind), so that
  * cos(angle) = (A + B c)/√(C + D c), whose one inner extreme is c = A/B − 2 C/D. No search is needed.
  */
-import { clearanceFrom, type Surface } from './surface.ts';
+import { goldenSection, type Least } from '../numerics/golden-section.ts';
+import { clearanceFrom, profileOf, type Surface } from './surface.ts';
 
 /** `alongM` from the grip's front towards the tip, `underM` off the axis to the rings' side, `asideM` out of the plane. */
 export interface Place {
@@ -74,12 +75,13 @@ export function fanClearance(
     underM: from.underM + share * (ring.underM - from.underM),
     asideM: (1 - share) * from.asideM,
   });
+  const profile = profileOf(surface);
   const clearAt = (from: Place, share: number) => {
     const { alongM, underM, asideM } = along(from, share);
-    return clearanceFrom(surface, lengthM - alongM, Math.hypot(underM, asideM));
+    return clearanceFrom(profile, lengthM - alongM, Math.hypot(underM, asideM));
   };
-  const nearestOn = (from: Place) => leastOf((share) => clearAt(from, share), 96);
-  const around = leastOf((share) => nearestOn(leavingAt(source, share)).value, 48);
+  const nearestOn = (from: Place) => leastOf((share) => clearAt(from, share), { steps: 40, valleys: 2 });
+  const around = leastOf((share) => nearestOn(leavingAt(source, share)).value, { steps: 8, valleys: 1 });
   const from = leavingAt(source, around.at);
   const { at, value } = nearestOn(from);
   return { clearanceM: value, alongM: along(from, at).alongM };
@@ -113,32 +115,15 @@ function turnAt(from: Place, ring: RingPlace, next: RingPlace): number {
   return Math.atan2(Math.hypot(z * v, z * u, x * v - y * u), x * u + y * v);
 }
 
-/** Least value over shares 0 to 1: of evenly spread places, then by golden section beside the three best. */
-function leastOf(value: (share: number) => number, steps: number): { at: number; value: number } {
+/** Least value over shares 0 to 1: of evenly spread places, then beside the best of them. */
+function leastOf(
+  value: (share: number) => number,
+  { steps, valleys }: { steps: number; valleys: number },
+): Least {
   const tried = Array.from({ length: steps + 1 }, (_, i) => ({ at: i / steps, value: value(i / steps) }));
-  const best = tried.toSorted((a, b) => a.value - b.value).slice(0, 3);
-  return best
-    .flatMap((place) => [
-      place,
-      refined(value, Math.max(0, place.at - 1 / steps), Math.min(1, place.at + 1 / steps)),
-    ])
-    .reduce((least, place) => (place.value < least.value ? place : least));
-}
-
-function refined(value: (share: number) => number, low: number, high: number): { at: number; value: number } {
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let [left, right] = [high - golden * (high - low), low + golden * (high - low)];
-  let [atLeft, atRight] = [value(left), value(right)];
-  while (high - low > 1e-7) {
-    if (atLeft < atRight) {
-      [high, right, atRight] = [right, left, atLeft];
-      left = high - golden * (high - low);
-      atLeft = value(left);
-    } else {
-      [low, left, atLeft] = [left, right, atRight];
-      right = low + golden * (high - low);
-      atRight = value(right);
-    }
-  }
-  return atLeft < atRight ? { at: left, value: atLeft } : { at: right, value: atRight };
+  const best = tried.toSorted((a, b) => a.value - b.value).slice(0, valleys);
+  const beside = best.map(({ at }) =>
+    goldenSection(value, Math.max(0, at - 1 / steps), Math.min(1, at + 1 / steps), 1e-5),
+  );
+  return [...best, ...beside].reduce((least, place) => (place.value < least.value ? place : least));
 }

@@ -5,7 +5,7 @@ import { seededRandom } from '../numerics/seeded-random.ts';
 import { fanAngles, fanClearance, onLip } from './fan.ts';
 import { type SpoolAnswered, spool } from './spool.ts';
 import type { SpoolRequest } from './spool-request.ts';
-import { clearanceFrom } from './surface.ts';
+import { clearanceFrom, profileOf } from './surface.ts';
 
 /** Invented, in the ranges of common practice (no source): lip 35 to 60 mm, 45 to 65 mm off the blank, 1 to 5 degrees. */
 function drawnSpool(random: () => number): SpoolRequest {
@@ -111,9 +111,10 @@ describe('against closed forms', () => {
       { fromTipM: 1, radiusM: 0.005 },
       { fromTipM: 1, radiusM: 0.012 },
     ];
-    expect(clearanceFrom(surface, 1 - 0.003, 0.012 + 0.004)).toBeCloseTo(0.005, 12);
-    expect(clearanceFrom(surface, 1.5, 0.002)).toBeCloseTo(-0.01, 12);
-    expect(clearanceFrom(surface, 1.001, 0.011)).toBeCloseTo(-0.001, 12);
+    const profile = profileOf(surface);
+    expect(clearanceFrom(profile, 1 - 0.003, 0.012 + 0.004)).toBeCloseTo(0.005, 12);
+    expect(clearanceFrom(profile, 1.5, 0.002)).toBeCloseTo(-0.01, 12);
+    expect(clearanceFrom(profile, 1.001, 0.011)).toBeCloseTo(-0.001, 12);
   });
 });
 
@@ -135,7 +136,11 @@ test('no line of the fan turns less or more, or comes nearer, than is said', () 
       for (let share = 0; share <= 1; share += 0.05) {
         const at = (from: number, to: number) => from + share * (to - from);
         const beside = Math.hypot(at(underM, ring.underM), at(asideM, 0));
-        const clear = clearanceFrom(asked.surface, asked.lengthM - at(alongM, ring.alongM), beside);
+        const clear = clearanceFrom(
+          profileOf(asked.surface),
+          asked.lengthM - at(alongM, ring.alongM),
+          beside,
+        );
         expect(clear).toBeGreaterThanOrEqual(clearanceM - 1e-9);
       }
     }

@@ -10,38 +10,48 @@ export interface SurfaceRow {
 /** Rows ascend from the tip. */
 export type Surface = readonly SurfaceRow[];
 
-/** Distance of a place beside the axis from the surface; negative inside. */
-export function clearanceFrom(surface: Surface, fromTipM: number, fromAxisM: number): number {
+/** Straight pieces of the profile, from the tip. */
+export type Profile = readonly {
+  fromTipM: number;
+  radiusM: number;
+  runM: number;
+  riseM: number;
+}[];
+
+export function profileOf(surface: Surface): Profile {
   const first = surface[0];
   const last = surface[surface.length - 1];
-  const pieces = [{ ...first, fromTipM: Math.min(first.fromTipM, fromTipM) - beyondM }, ...surface];
-  pieces.push({ ...last, fromTipM: Math.max(last.fromTipM, fromTipM) + beyondM });
-  let least = Number.POSITIVE_INFINITY;
-  for (let i = 1; i < pieces.length; i++) {
-    least = Math.min(least, distanceToPiece(pieces[i - 1], pieces[i], fromTipM, fromAxisM));
-  }
-  return fromAxisM < radiusAt(surface, fromTipM) ? -least : least;
+  const rows = [
+    { ...first, fromTipM: first.fromTipM - beyondM },
+    ...surface,
+    { ...last, fromTipM: last.fromTipM + beyondM },
+  ];
+  return rows.slice(1).map((to, i) => ({
+    ...rows[i],
+    runM: to.fromTipM - rows[i].fromTipM,
+    riseM: to.radiusM - rows[i].radiusM,
+  }));
 }
 
 /** How far the constant ends reach: beyond any place that could be nearest. */
 const beyondM = 1e3;
 
-/** At a step the wider of the two counts. */
-export function radiusAt(surface: Surface, fromTipM: number): number {
-  const after = surface.findIndex((row) => row.fromTipM >= fromTipM);
-  if (after <= 0) return surface[after < 0 ? surface.length - 1 : 0].radiusM;
-  const [low, high] = [surface[after - 1], surface[after]];
-  if (high.fromTipM === fromTipM) {
-    return Math.max(...surface.filter((row) => row.fromTipM === fromTipM).map(({ radiusM }) => radiusM));
+/** Distance of a place beside the axis from the surface; negative inside. */
+export function clearanceFrom(profile: Profile, fromTipM: number, fromAxisM: number): number {
+  let least = Number.POSITIVE_INFINITY;
+  let radiusM = 0;
+  for (const piece of profile) {
+    const [x, y] = [fromTipM - piece.fromTipM, fromAxisM - piece.radiusM];
+    const squared = piece.runM * piece.runM + piece.riseM * piece.riseM;
+    const along = squared === 0 ? 0 : (x * piece.runM + y * piece.riseM) / squared;
+    const share = Math.min(1, Math.max(0, along));
+    least = Math.min(least, Math.hypot(x - share * piece.runM, y - share * piece.riseM));
+    // at a step the wider of the two counts
+    if (x >= 0 && x <= piece.runM) {
+      const here =
+        piece.radiusM + (piece.runM > 0 ? (x / piece.runM) * piece.riseM : Math.max(0, piece.riseM));
+      radiusM = Math.max(radiusM, here);
+    }
   }
-  const share = (fromTipM - low.fromTipM) / (high.fromTipM - low.fromTipM);
-  return low.radiusM + share * (high.radiusM - low.radiusM);
-}
-
-function distanceToPiece(from: SurfaceRow, to: SurfaceRow, fromTipM: number, fromAxisM: number): number {
-  const [dx, dy] = [to.fromTipM - from.fromTipM, to.radiusM - from.radiusM];
-  const [px, py] = [fromTipM - from.fromTipM, fromAxisM - from.radiusM];
-  const squared = dx * dx + dy * dy;
-  const share = squared === 0 ? 0 : Math.min(1, Math.max(0, (px * dx + py * dy) / squared));
-  return Math.hypot(px - share * dx, py - share * dy);
+  return fromAxisM < radiusM ? -least : least;
 }

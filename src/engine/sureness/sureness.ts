@@ -10,7 +10,7 @@ import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import { type ByQuantity, byQuantity } from '../layout/criteria.ts';
 import { type LadderReading, makeLadder, readLadder } from '../layout/ladder.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
-import { type Spread, spreadOf } from './spread.ts';
+import { type ExpectedSpread, expectedSpreadOf, type Spread, spreadOf } from './spread.ts';
 import { type TipSureness, tipSureness } from './tip-sureness.ts';
 
 /** Marks that stay, with the rings, loads and limits that they are read with. */
@@ -31,7 +31,7 @@ export interface MarksSureness extends ByQuantity<Spread> {
   blanks: number;
   /** Blanks on which some load did not. */
   unbent: number;
-  worst: Spread;
+  worst: ExpectedSpread;
   /** One per load of the ladder. */
   tips: TipSureness[];
 }
@@ -101,7 +101,7 @@ function marksSureness(all: readonly (LadderReading | undefined)[]): MarksSurene
   return {
     blanks: bent.length,
     unbent: all.length - bent.length,
-    worst: spread(({ worst }) => worst),
+    worst: expectedSpreadOf(bent.map(({ worst }) => worst)),
     ...byQuantity(({ id }) => spread(({ worstOf }) => worstOf[id].value)),
     tips: (bent[0]?.loads ?? []).map((_, load) => tipSureness(bent.map(({ loads }) => loads[load]))),
   };

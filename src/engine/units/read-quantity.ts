@@ -1,6 +1,6 @@
 /**
- * Reads a length, mass, angle or duration as a person writes it: `4 1/2 in`, `4-1/2"`, `4' 7 1/2"`, `31,5 cm`,
- * `3/64`, `2.5 oz`, `12°`. Arithmetic is exact up to the last step into a double.
+ * Reads a length, mass, angle, duration, temperature, volume or density as a person writes it: `4 1/2 in`, `4-1/2"`,
+ * `4' 7 1/2"`, `31,5 cm`, `3/64`, `2.5 oz`, `12°`, `72 F`. Arithmetic is exact up to the last step into a double.
  */
 
 import { type Finding, said } from '../finding.ts';
@@ -25,7 +25,7 @@ export type ReadQuantity =
 type Parts = { ok: true; negative: boolean; parts: Part[] } | { ok: false; reason: string };
 
 /**
- * SI value of a typed text: m, kg, rad or s.
+ * SI value of a typed text: m, kg, rad, s, m³, kg/m³; temperatures in °C.
  * @returns a finding that names the text and how to write it; never throws on any text.
  */
 export function readQuantity(typed: string, options: ReadOptions): ReadQuantity {
@@ -33,7 +33,9 @@ export function readQuantity(typed: string, options: ReadOptions): ReadQuantity 
   if (!parts.ok) return refuse(typed, options, parts.reason);
   const scale = parts.parts[0].unit.scale ?? 1;
   const sum = parts.parts.map(partFactor).reduce(rationalAdd);
-  const si = rationalToNumber(sum) * scale * (parts.negative ? -1 : 1);
+  const signed = parts.negative ? rationalMultiply(sum, rational(-1n)) : sum;
+  const { zero } = parts.parts[0].unit;
+  const si = rationalToNumber(zero ? rationalAdd(signed, zero) : signed) * scale;
   return { ok: true, si, understood: showConverted(parts.parts, si, options) };
 }
 
@@ -42,13 +44,26 @@ const examples: Record<Dimension, string> = {
   mass: '72 g, 0.1 kg, 2.5 oz or 1/4 oz',
   angle: '12°, 45 deg or 0.2 rad',
   duration: '6 h, 45 min or 1 h 30 min',
+  temperature: '72 F or 22 C',
+  warmer: '18 F or 10 C',
+  volume: '12 ml or 1/2 fl oz',
+  density: '1.1 g/ml or 9.2 lb/gal',
+};
+const kinds: Record<Dimension, string> = {
+  length: 'a length',
+  mass: 'a mass',
+  angle: 'an angle',
+  duration: 'a duration',
+  temperature: 'a temperature',
+  warmer: 'a difference of temperatures',
+  volume: 'a volume',
+  density: 'a density',
 };
 const longestText = 60;
 
 function refuse(typed: string, options: ReadOptions, reason: string): ReadQuantity {
   const shown = typed.length > longestText ? `${typed.slice(0, longestText)}…` : typed;
-  const article = options.dimension === 'angle' ? 'an' : 'a';
-  const message = `"${shown}" is not ${article} ${options.dimension}: ${reason}. Write it like ${examples[options.dimension]}.`;
+  const message = `"${shown}" is not ${kinds[options.dimension]}: ${reason}. Write it like ${examples[options.dimension]}.`;
   return { ok: false, finding: said(options.path ?? '', message) };
 }
 
@@ -72,7 +87,7 @@ function readParts(typed: string, options: ReadOptions): Parts {
 
 /** A mixed number (`4 1/2`, `4-1/2`), a fraction (`5.5/64`) or a decimal, then its unit, then perhaps a dash. */
 const partPattern =
-  /^(?:(?<whole>\d+)\s*[ -]\s*(?=[\d.]+\/))?(?<numerator>\d+\.?\d*|\.\d+)(?:\/(?<denominator>\d+))?\s*(?<unit>["'°]|[a-z]+\.?)?\s*(?:-(?=\s*[\d.]))?\s*/i;
+  /^(?:(?<whole>\d+)\s*[ -]\s*(?=[\d.]+\/))?(?<numerator>\d+\.?\d*|\.\d+)(?:\/(?<denominator>\d+))?\s*(?<unit>°\s*[cf](?![a-z])|["'°]|fl\.?\s*oz\.?|[a-z]+\/[a-z]+3?|cm3|[a-z]+\.?)?\s*(?:-(?=\s*[\d.]))?\s*/i;
 
 function readPart(
   text: string,
@@ -83,14 +98,23 @@ function readPart(
   if (!found) return { ok: false, reason: `"${text}" is no number` };
   const number = readNumber(found);
   if (!number.ok) return number;
-  const word = found.unit ?? impliedUnit(found.denominator !== undefined, previous, options);
+  const written = bareDegree(found.unit, options) ? undefined : found.unit;
+  const word = written ?? impliedUnit(found.denominator !== undefined, previous, options);
   const unit = word === undefined ? undefined : findUnit(options.dimension, word);
   if (!unit) return { ok: false, reason: unitReason(word, text, options) };
-  if (previous && !isSmaller(unit, previous)) {
+  if (previous && (!mixed.includes(options.dimension) || !isSmaller(unit, previous))) {
     return { ok: false, reason: `${unit.symbol} cannot follow ${previous.symbol}` };
   }
   const rest = text.slice(partPattern.exec(text)?.[0].length);
   return { ok: true, part: { numeral: number.numeral, value: number.value, unit }, rest };
+}
+
+/** Written in several units at once. */
+const mixed: readonly Dimension[] = ['length', 'mass', 'angle', 'duration'];
+
+/** `22°` of a room is in the shop's own degrees. */
+function bareDegree(unit: string | undefined, { dimension }: ReadOptions): boolean {
+  return unit === '°' && (dimension === 'temperature' || dimension === 'warmer');
 }
 
 function readNumber(
@@ -121,12 +145,12 @@ function impliedUnit(
 ): string | undefined {
   if (previous) return previous.symbol === 'ft' ? 'in' : undefined;
   if (fraction && options.dimension === 'length') return 'in';
-  return bareUnit(options.dimension, options.system);
+  return bareUnit(options.dimension, options);
 }
 
 function unitReason(word: string | undefined, text: string, options: ReadOptions): string {
   if (word === undefined) return `"${text}" has no unit`;
-  const others: Dimension[] = ['length', 'mass', 'angle', 'duration'];
+  const others: Dimension[] = ['length', 'mass', 'angle', 'duration', 'temperature', 'volume', 'density'];
   const other = others.find((dimension) => findUnit(dimension, word));
   if (other) return `${word} is a unit of ${other}`;
   return `"${word}" is no unit of ${options.dimension} known here`;

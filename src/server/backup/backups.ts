@@ -28,6 +28,7 @@ export interface BackupFailure {
 export class Backups {
   private readonly options: BackupsOptions;
   private timer: NodeJS.Timeout | undefined;
+  private readonly ending = new AbortController();
   private working: Promise<unknown> = Promise.resolve();
   /** Of the last attempt; undefined once one succeeds. */
   failure: BackupFailure | undefined;
@@ -52,9 +53,10 @@ export class Backups {
     look();
   }
 
-  /** Waits for one that is being made. */
+  /** One that is being made is given up; the next start makes one. */
   async close(): Promise<void> {
     clearInterval(this.timer);
+    this.ending.abort();
     await this.working;
   }
 
@@ -104,7 +106,8 @@ export class Backups {
     const madeAt = this.freeInstant(at).toISOString();
     const stem = `fairbend-${madeAt.replace(/[:.]/g, '-')}${byHand ? '-by-hand' : ''}`;
     const out = join(folder, `${stem}.zip`);
-    const { leftOut } = await runTask('backup', { databaseFile, out, madeAt, writtenBy });
+    const input = { databaseFile, out, madeAt, writtenBy };
+    const { leftOut } = await runTask('backup', input, { signal: this.ending.signal });
     const name = leftOut ? `${stem}-damaged.zip` : `${stem}.zip`;
     if (leftOut) renameSync(out, join(folder, name));
     else if (!byHand) await this.thinOut(madeAt, at);

@@ -29,6 +29,8 @@ export function admit(sessions: Sessions | undefined): MiddlewareHandler<{ Varia
       return c.json(
         { message: 'This device is not paired. Pair it: Settings on the shop’s computer', findings: [] },
         401,
+        // What it goes on sending is not read.
+        { connection: 'close' },
       );
     if (c.req.path.startsWith('/api/sharing') && !local) return forbid(c, 'Devices are let in and shut out');
     if (/^\/api\/backups\/[^/]+\/restore$/.test(c.req.path) && !local)

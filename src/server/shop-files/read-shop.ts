@@ -1,15 +1,15 @@
 import { closeSync, fstatSync, lstatSync, openSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { applyOperations, emptyDocument } from '../../record/document.ts';
+import { emptyDocument } from '../../record/document.ts';
 import type { Operation, StoredOperation } from '../../record/operation.ts';
 import { renumbered } from '../../record/renumber.ts';
 import { validateOperation } from '../../record/validate.ts';
 import { attachmentType } from '../attachment-type.ts';
 import { bareAttachment, hashOf } from '../bare-attachment.ts';
-import { withHashes } from '../build-files.ts';
 import { RefusedError } from '../errors.ts';
-import { frozen } from '../freeze.ts';
+import { frozenStates } from '../freeze.ts';
 import type { StoredAttachment, WholeDocument } from '../repository.ts';
+import { withHashes } from '../take-build-file.ts';
 import {
   documentShape,
   largestAttachment,
@@ -110,9 +110,7 @@ function readDocument(bytes: Uint8Array, name: string, renamed: ReadonlyMap<stri
     createdAt,
     updatedAt,
     history,
-    revisions: revisions.map((made) =>
-      frozen(id, applyOperations(emptyDocument(id, kind), history.slice(0, made.seq)), made),
-    ),
+    revisions: frozenStates(emptyDocument(id, kind), history, revisions),
   };
 }
 

@@ -19,6 +19,9 @@ export const fileName =
 export const shopFormat = 'fairbend shop';
 export const documentFormat = 'fairbend document';
 
+/** Most printed states of one document: thirty prints a day for a year. */
+const mostRevisions = 10_000;
+
 /** Most bytes of one document's file, and of one attachment. */
 export const largestDocument = 256 * 1024 ** 2;
 export const largestAttachment = 64 * 1024 ** 2;
@@ -67,12 +70,14 @@ export const documentShape = z.strictObject({
   updatedAt: z.iso.datetime(),
   values: z.record(z.string(), z.unknown()),
   history: z.array(stored),
-  revisions: z.array(
-    z.strictObject({
-      revision: z.string().regex(/^[0-9a-f]{6,64}$/),
-      seq: z.int().min(0),
-      madeAt: z.iso.datetime(),
-      engineVersion: engineVersionShape,
-    }),
-  ),
+  revisions: z
+    .array(
+      z.strictObject({
+        revision: z.string().regex(/^[0-9a-f]{6,64}$/),
+        seq: z.int().min(0),
+        madeAt: z.iso.datetime(),
+        engineVersion: engineVersionShape,
+      }),
+    )
+    .max(mostRevisions),
 });

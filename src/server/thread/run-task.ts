@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads';
+import { ConflictError } from '../errors.ts';
 import { type ErrorData, errorFromData } from './error-data.ts';
 import { type Tasks, tasks } from './tasks.ts';
 
@@ -13,6 +14,8 @@ type Answer<N extends keyof Tasks> = ReturnType<Tasks[N]>;
 
 /** Most memory the thread may take before it is ended by itself, not the server. */
 const mostMegabytes = 1024;
+
+const tooLarge = `This takes more than ${mostMegabytes} MB of memory; nothing was changed. Look whether it is the right file`;
 
 /** The work was called off. */
 export class CalledOff extends Error {}
@@ -70,7 +73,9 @@ function answerOf<T>(
       else if (done === undefined) resolve(answer as T);
       else onProgress(done, total ?? 0);
     });
-    thread.on('error', reject);
+    thread.on('error', (error: NodeJS.ErrnoException) =>
+      reject(error.code === 'ERR_WORKER_OUT_OF_MEMORY' ? new ConflictError(tooLarge) : error),
+    );
     thread.on('exit', () =>
       reject(
         signal?.aborted ? new CalledOff('Called off; nothing was changed') : new Error('The worker ended'),

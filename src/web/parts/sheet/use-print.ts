@@ -36,7 +36,7 @@ export function usePrint(): { print(job: PrintJob): void; printing: boolean } {
     handOver(bytes, 'application/pdf', `${fileName(build.title)}-${sheet}-${paper}.pdf`);
     const id = build.newRowId();
     const put = (field: string, value: string) => ({ path: ['prints', id, field] as const, value });
-    build.write(`print ${sheet}`, [
+    build.write(`print:${sheet}`, [
       put('sheet', sheet),
       put('paper', paper),
       put('revision', revision),

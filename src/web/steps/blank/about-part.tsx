@@ -1,13 +1,9 @@
 import { useState } from 'react';
-import { rodKinds } from '../../../engine/kinds/rod-kinds.ts';
-import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { TagsField } from '../../fields/tags-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { textOf } from '../../read/values.ts';
-
-const rodKindOptions = rodKinds.map(({ id, name }) => ({ value: id, name }));
 
 /** What this build is called, for whom, and what kind of rod it becomes. */
 export function AboutPart() {
@@ -32,10 +28,10 @@ export function AboutPart() {
       holds={['about/', 'tags/']}
     >
       <div className="fields-row">
-        <TextField label="Title" path={['about', '-', 'title']} gesture="title" />
-        <TextField label="Customer" path={['about', '-', 'customer']} />
-        <TextField label="Line weight" path={['about', '-', 'lineWeight']} placeholder="such as 5" />
-        <ChoiceField label="Rod" path={['about', '-', 'rodKind']} unset="fly" options={rodKindOptions} />
+        <Field path={['about', '-', 'title']} />
+        <Field path={['about', '-', 'customer']} />
+        <Field path={['about', '-', 'lineWeight']} />
+        <Field path={['about', '-', 'rodKind']} />
         <TagsField rows={rows('tags')} newRowId={newRowId} write={write} />
       </div>
     </Part>

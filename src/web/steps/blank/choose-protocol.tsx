@@ -33,7 +33,7 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
     );
   }
   const layOut = (kind: ProtocolKind) =>
-    write(gestures[kind], [
+    write(`protocol:${kind}`, [
       ...planRows(plan.protocol(kind, clampHeight?.si), { system, edge, clampHeight, firstOrder, newRowId }),
     ]);
   const spared = isSpared(series);
@@ -67,7 +67,7 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
           <Way
             title="Stretch on two supports"
             words="Two sags, with nothing hung and under a weight between the supports. They tell how stiff this stretch is, whatever the tilt of the blocks."
-            onTake={() => write('two supports', newSpan({ order: firstOrder, newRowId }))}
+            onTake={() => write('twoSupports', newSpan({ order: firstOrder, newRowId }))}
           />
         )}
       </div>
@@ -76,12 +76,6 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
     </div>
   );
 }
-
-const gestures: Record<ProtocolKind, string> = {
-  'ten-minute': 'ten-minute start',
-  'twenty-minute': 'twenty-minute protocol',
-  'with-series': 'half protocol with its series',
-};
 
 function EdgeQuestion({ edge, setEdge }: { edge: Edge; setEdge(edge: Edge): void }) {
   return (

@@ -2,8 +2,8 @@ import { Button } from 'react-aria-components';
 import type { Row } from '../../../record/document.ts';
 import type { QuantityValue } from '../../../record/schema.ts';
 import { showQuantity } from '../../../words/quantity-text.ts';
+import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { flagOf, quantityOf, siOf } from '../../read/values.ts';
@@ -20,7 +20,7 @@ export function FlagChecks({ rows, name }: { rows: SetupRows; name: string }) {
   if (flags.length === 0) return null;
   const add = () =>
     write(
-      'second measurement of the flags',
+      'addFlagChecks',
       missing.flatMap((flag, order) => flagCheckRow(rows.setup.id, flag, checks.length + order, newRowId)),
     );
   return (
@@ -42,19 +42,17 @@ export function FlagChecks({ rows, name }: { rows: SetupRows; name: string }) {
 }
 
 function FlagCheck({ check, flag, name }: { check: Row; flag: QuantityValue; name: string }) {
-  const { system } = useShop();
-  const place = showQuantity(flag, 'length', system).text;
+  const { reader } = useShop();
+  const place = showQuantity(flag, 'length', reader.units).text;
   return (
     <div className="reading">
       <span className="reading-word" aria-hidden="true">
         <Figure text={place} />
       </span>
-      <QuantityField
+      <Field
         label={`Flag at ${place} from the blocks, ${name}`}
         labelHidden
         path={['flagChecks', check.id, 'fromClamp']}
-        gesture={`flag at ${place} from the blocks`}
-        placeholder="from the blocks"
         passedOver
       />
     </div>

@@ -1,9 +1,8 @@
 import { Button } from 'react-aria-components';
 import { lineSideInWords } from '../../../engine/bench/line-side.ts';
 import type { Row } from '../../../record/document.ts';
+import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
 import { Fold } from '../../parts/sheet/fold.tsx';
 import { quantityOf, siOf, textOf } from '../../read/values.ts';
 import { DiameterFields } from './diameter-fields.tsx';
@@ -44,18 +43,10 @@ export function SectionCard({ section, index, below, startOpen, diameters, onRem
       holds={holds}
     >
       <div className="fields-two">
-        <TextField
-          label={`Name of section ${index + 1}`}
-          path={path('name')}
-          gesture={`name of section ${index + 1}`}
-        />
-        <QuantityField label="Length" path={path('length')} gesture={`length of ${name}`} />
-        <QuantityField label="Mass" path={path('mass')} gesture={`mass of ${name}`} />
-        <QuantityField
-          label="Balance point"
-          path={path('balanceFromOwnTip')}
-          gesture={`balance point of ${name}`}
-        />
+        <Field label={`Name of section ${index + 1}`} path={path('name')} />
+        <Field path={path('length')} />
+        <Field path={path('mass')} />
+        <Field path={path('balanceFromOwnTip')} />
       </div>
       <DiameterFields section={section} name={name} />
       <p className="quiet small">{lineSideWords(section)}</p>

@@ -35,14 +35,14 @@ export function SectionsPart({ blank, profile }: SectionsPartProps) {
     const last = numberOf(sections[sections.length - 1], 'order') ?? sections.length - 1;
     const joint = textOf(sections[0], 'joint') ?? 'sleeve';
     const id = newRowId();
-    write('add a section', [
+    write('addSection', [
       { path: ['sections', id, 'order'], value: last + 1 },
       { path: ['sections', id, 'name'], value: 'new butt' },
       { path: ['sections', sections[sections.length - 1].id, 'joint'], value: joint },
     ]);
   };
   const remove = (id: string) => {
-    write('remove a section', [{ path: ['sections', id, 'gone'], value: true }]);
+    write('removeSection', [{ path: ['sections', id, 'gone'], value: true }]);
     say('The section is removed; undo brings it back.');
   };
   return (

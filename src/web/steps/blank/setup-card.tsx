@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
+import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { useSentence } from '../../read/use-sentence.ts';
 import { textOf } from '../../read/values.ts';
@@ -31,18 +31,8 @@ export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
           <span className="section-number">{index + 1}</span> {name}
         </h3>
         <div className="fields-two">
-          <QuantityField
-            label="Tip to the blocks"
-            path={path('clampFromTip')}
-            gesture="place of the blocks"
-            passedOver
-          />
-          <QuantityField
-            label="Blocks over the floor"
-            path={path('clampHeight')}
-            gesture="height of the blocks"
-            passedOver
-          />
+          <Field path={path('clampFromTip')} passedOver />
+          <Field path={path('clampHeight')} passedOver />
         </div>
         <FloorLine rows={rows} />
         <FlagChecks rows={rows} name={name} />

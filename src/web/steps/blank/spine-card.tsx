@@ -2,8 +2,7 @@ import { Button } from 'react-aria-components';
 import { lineSideInWords } from '../../../engine/bench/line-side.ts';
 import type { TurnedReading, TurnedSection } from '../../../engine/rotation/turned-section.ts';
 import type { Row } from '../../../record/document.ts';
-import { QuantityField } from '../../fields/quantity-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { Fold } from '../../parts/sheet/fold.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { siOf, textOf } from '../../read/values.ts';
@@ -25,10 +24,11 @@ export function SpineCard({ row, index, turned }: SpineCardProps) {
   const { write, newRowId } = useBuild();
   const name = textOf(row, 'name') ?? `Section ${index + 1}`;
   const add = (steps: 4 | 8) =>
-    write(`turn ${name}`, newTurning(row.id, { steps, order: index + turned.length / 100, newRowId }));
+    write('turnSection', newTurning(row.id, { steps, order: index + turned.length / 100, newRowId }));
   return (
     <Fold
       className="spine-card"
+      label={`Sweep and spine of ${name}`}
       title={
         <h3>
           <span className="section-number">{index + 1}</span> {name}
@@ -95,24 +95,9 @@ function LineSideFields({ row, name }: { row: Row; name: string }) {
     <fieldset className="line-side">
       <legend className="field-label">Line side of {name}, your choice</legend>
       <div className="fields-row">
-        <QuantityField
-          label="Angle"
-          path={path('lineSideAngle')}
-          gesture={`line side of ${name}`}
-          placeholder="degrees"
-        />
-        <TextField
-          label="Counted from"
-          path={path('lineSideReference')}
-          gesture={`reference of ${name}`}
-          placeholder="what stands at 0"
-        />
-        <TextField
-          label="How you chose"
-          path={path('lineSideMethod')}
-          gesture={`method of ${name}`}
-          placeholder="your rule"
-        />
+        <Field path={path('lineSideAngle')} />
+        <Field path={path('lineSideReference')} />
+        <Field path={path('lineSideMethod')} />
       </div>
       <p className="quiet small" role="status">
         {angleRad === undefined

@@ -6,7 +6,7 @@ import { clockWords, dueWords, spanWords } from '../../../words/due.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
-import { ProductFields } from '../../parts/habits/finish-fields.tsx';
+import { ProductFields } from '../../parts/habits/habit-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
@@ -97,7 +97,7 @@ export function FinishStep() {
         }
       >
         <ProductFields />
-        <KeepHabit collection="finish" words="finish" />
+        <KeepHabit collection="finish" />
         <p className="quiet">
           Times halve for every 10 °C above what the data sheet speaks of and double below (common practice,
           from 15 to 30 °C). Measure the room at the rod, not at the door.

@@ -1,5 +1,5 @@
 import { spanWords } from '../../../words/due.ts';
-import { MixFields } from '../../parts/habits/finish-fields.tsx';
+import { MixFields } from '../../parts/habits/habit-fields.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import type { FinishOnRod } from '../../read/use-finish.ts';
 import { useSentence } from '../../read/use-sentence.ts';

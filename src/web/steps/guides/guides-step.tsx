@@ -1,10 +1,10 @@
 import { Link } from 'wouter';
 import { rackName, rackShortages } from '../../../record/rack.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
+import { Field } from '../../fields/field.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
-import { SortingFields } from '../../parts/habits/sorting-fields.tsx';
+import { SortingFields } from '../../parts/habits/habit-fields.tsx';
 import { RackShelf } from '../../parts/rack-shelf.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -66,11 +66,7 @@ export function GuidesStep() {
         aside="chosen from the shop’s guides or typed; pale numbers are typical of the size"
       >
         <div className="fields-row knot-field">
-          <QuantityField
-            label="Thickest knot that must pass"
-            path={['layout', '-', 'knot']}
-            placeholder="not checked"
-          />
+          <Field path={['layout', '-', 'knot']} />
         </div>
         {findings
           .map((one) => [one.path, sentence(one)] as const)
@@ -100,7 +96,7 @@ export function GuidesStep() {
         aside="yours, the shop’s, or as it stands pale"
       >
         <SortingFields />
-        <KeepHabit collection="sorting" words="sorting" />
+        <KeepHabit collection="sorting" />
       </Part>
       {placed && bag.length > 0 && <RackPart sorted={sorted} numberOf={numberOf} />}
       <Part

@@ -93,7 +93,7 @@ function LookRow({ one }: { one: LookedAt }) {
   const done = looks.every(({ field }) => flagOf(row, field));
   const allWell = () =>
     write(
-      `all well on ${one.name}`,
+      'allWell',
       looks.map(({ field }) => ({ path: at(field), value: true })),
     );
   return (
@@ -109,7 +109,7 @@ function LookRow({ one }: { one: LookedAt }) {
             aria-label={`${words}, guide ${one.name}`}
             isSelected={flagOf(row, field)}
             isDisabled={one.reject !== undefined || ('dressing' in look && !looked && !flagOf(row, field))}
-            onChange={(value) => write(`${words} on ${one.name}`, [{ path: at(field), value }])}
+            onChange={(value) => write('lookAtGuide', [{ path: at(field), value }])}
           >
             <span className="flag-box" aria-hidden="true" />
           </Checkbox>
@@ -127,7 +127,7 @@ function LookRow({ one }: { one: LookedAt }) {
             aria-label={`Put guide ${one.name} aside`}
             value={one.reject ?? ''}
             onChange={({ target }) =>
-              write(`put ${one.name} aside`, [
+              write('setAsideGuide', [
                 { path: at('reject'), value: target.value === '' ? null : target.value },
               ])
             }

@@ -90,9 +90,7 @@ function StrippingFact({ plan, show }: FittingPartProps) {
   if (stripping === undefined) return null;
   const text = system === 'mm' ? formatMm(stripping, 0) : `${Number((stripping / 0.0254).toFixed(3))} in`;
   const use = () =>
-    write('stripping guide by reach', [
-      { path: ['layout', '-', 'startStripping'], value: { si: stripping, text } },
-    ]);
+    write('strippingByReach', [{ path: ['layout', '-', 'startStripping'], value: { si: stripping, text } }]);
   return (
     <>
       <dt>Stripping guide</dt>

@@ -1,17 +1,17 @@
 import { Button } from 'react-aria-components';
 import { lineSideInWords } from '../../../engine/bench/line-side.ts';
-import { FlagField } from '../../fields/flag-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { flagOf, textOf } from '../../read/values.ts';
 
-const checks: { field: string; words: string; tipTop?: boolean }[] = [
-  { field: 'dryFitted', words: 'Grip, seat and check slide home dry, in one go' },
-  { field: 'seatOnLine', words: 'The reel foot stands on the line side' },
-  { field: 'guidesOnLine', words: 'The guides’ line runs true over every section', tipTop: true },
-  { field: 'tipTopOnLine', words: 'The tip-top stands on the same line', tipTop: true },
+const checks: { field: string; tipTop?: boolean }[] = [
+  { field: 'dryFitted' },
+  { field: 'seatOnLine' },
+  { field: 'guidesOnLine', tipTop: true },
+  { field: 'tipTopOnLine', tipTop: true },
 ];
 
 /** Glue cannot be undone: the time it was mixed is written down only when all four were looked at. */
@@ -23,20 +23,14 @@ export function GlueGate() {
   const tipTopOpen = checks.filter(({ field, tipTop }) => tipTop && !flagOf(handle, field));
   const tipTopGluedAt = textOf(handle, 'tipTopGluedAt');
   const glueTipTop = () =>
-    write('glue the tip-top', [{ path: ['handle', '-', 'tipTopGluedAt'], value: new Date().toISOString() }]);
+    write('glueTipTop', [{ path: ['handle', '-', 'tipTopGluedAt'], value: new Date().toISOString() }]);
   const glue = () =>
-    write('glue the handle', [{ path: ['handle', '-', 'gluedAt'], value: new Date().toISOString() }]);
+    write('glueHandle', [{ path: ['handle', '-', 'gluedAt'], value: new Date().toISOString() }]);
   return (
     <Part title="Before glue" aside="it cannot be turned afterwards">
       <LineSides />
-      {checks.map(({ field, words }) => (
-        <FlagField
-          key={field}
-          path={['handle', '-', field]}
-          gesture={words.toLowerCase().replace(/[^\w .:-]/g, '')}
-        >
-          {words}
-        </FlagField>
+      {checks.map(({ field }) => (
+        <Field key={field} path={['handle', '-', field]} />
       ))}
       <div role="status">
         {gluedAt ? (

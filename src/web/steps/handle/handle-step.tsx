@@ -1,10 +1,10 @@
 import { commonHandle } from '../../../engine/kinds/common-build.ts';
 import { formatGrams, formatLength } from '../../../engine/units/format-quantity.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
+import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
-import { HandleHabitFields, HandlePartFields } from '../../parts/habits/handle-fields.tsx';
+import { HandleHabitFields, HandlePartFields } from '../../parts/habits/habit-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
@@ -33,7 +33,6 @@ export function HandleStep() {
   const show = (lengthM: number) => formatLength(lengthM, { system, decimals: 0, denominator: 8 });
   const { plan, balance, unweighed } = useHandlePlan();
   const stopped = plan?.findings.find(({ severity }) => severity === 'stop');
-  const assumed = (lengthM: number) => `${show(lengthM)} assumed`;
   return (
     <BuildFields findings={plan?.findings}>
       <NextLine goOn={{ href: `/builds/${id}/layout`, name: 'Layout' }}>
@@ -52,30 +51,10 @@ export function HandleStep() {
           show={show}
         />
         <div className="fields-row" data-group="">
-          <QuantityField
-            label="Butt end to the front of the grip"
-            path={['handle', '-', 'gripFront']}
-            gesture="front of the grip"
-            placeholder={assumed(used.gripFrontFromButtM)}
-            hint="The bend begins here."
-          />
-          <QuantityField
-            label="Butt end to where the line leaves the reel"
-            path={['handle', '-', 'reelFromButt']}
-            gesture="place of the reel"
-            placeholder={assumed(used.reelFromButtM)}
-          />
-          <QuantityField
-            label="Line at the reel, off the blank’s axis"
-            path={['handle', '-', 'reelOffset']}
-            gesture="reel off the axis"
-            placeholder={assumed(used.reelOffsetM)}
-          />
-          <QuantityField
-            label="Mass of the reel with line"
-            path={['handle', '-', 'reelMass']}
-            gesture="mass of the reel"
-          />
+          <Field path={['handle', '-', 'gripFront']} usual={used.gripFrontFromButtM} />
+          <Field path={['handle', '-', 'reelFromButt']} usual={used.reelFromButtM} />
+          <Field path={['handle', '-', 'reelOffset']} usual={used.reelOffsetM} />
+          <Field path={['handle', '-', 'reelMass']} />
         </div>
         {balance.fromButtM !== undefined && (
           <p role="status">
@@ -105,7 +84,7 @@ export function HandleStep() {
         <HandlePartFields />
         <h3>How it is fitted and glued</h3>
         <HandleHabitFields />
-        <KeepHabit collection="handle" words="the handle" />
+        <KeepHabit collection="handle" />
       </Part>
       {plan ? (
         <FittingPart plan={plan} show={show} />

@@ -1,12 +1,12 @@
 import { useMemo } from 'react';
-import { commonFriction, type RealLineAtLoad, type RubbingLine } from '../../../engine/layout/real-line.ts';
+import type { RealLineAtLoad, RubbingLine } from '../../../engine/layout/real-line.ts';
 import type { WorstPlace } from '../../../engine/layout/worst.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { standardGravity } from '../../../engine/units/gravity.ts';
 import type { Wording } from '../../../words/bench.ts';
 import { placeInWords, shortDegrees } from '../../../words/criteria.ts';
+import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { NumberField } from '../../fields/number-field.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
@@ -39,16 +39,8 @@ export function RealLinePart({ model, wording, waits }: RealLinePartProps) {
       aside="guides are placed for a line that runs freely"
     >
       <div className="fields-row" data-group="">
-        <NumberField
-          label="Friction, at least"
-          path={['layout', '-', 'frictionLowest']}
-          placeholder={`${commonFriction.lowest}, usual`}
-        />
-        <NumberField
-          label="Friction, at most"
-          path={['layout', '-', 'frictionHighest']}
-          placeholder={`${commonFriction.highest}, usual`}
-        />
+        <Field path={['layout', '-', 'frictionLowest']} />
+        <Field path={['layout', '-', 'frictionHighest']} />
       </div>
       <p className="small quiet">
         Coefficient of the line on the rings. No measured value for coated line was found, so both ends of

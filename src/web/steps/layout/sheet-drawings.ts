@@ -84,8 +84,8 @@ export function stripsModel({ blank, limits }: SheetModel, wording: Wording): St
     lengthM: blank.lengthM,
     limits,
     titles: byMetric(({ id, quantity }) => {
-      const { title, limit, unit } = criterionWords[id];
-      return `${title}, limit ${limit(limits[quantity], wording.system)}${unit ? ` ${unit}` : ''}`;
+      const { title, limit } = criterionWords[id];
+      return `${title}, limit ${limit(limits[quantity], wording.system)}`;
     }),
   };
 }

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { Link } from 'wouter';
 import { withPlusMinus } from '../../../engine/marks/marks-list.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
-import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
@@ -49,12 +49,7 @@ export function MarksStep() {
         title="Marks"
         aside={`in ${list.tapeStep === '1 mm' ? 'millimetres' : 'inches'}, from the ring end of the tip-top’s tube to the middle of each ring`}
       >
-        <ChoiceField
-          label="Rounded to the tape’s"
-          path={['layout', '-', 'tapeStep']}
-          unset={list.tapeStep}
-          options={['1 mm', '1/8 in', '1/16 in', '1/32 in'].map((value) => ({ value, name: value }))}
-        />
+        <Field path={['layout', '-', 'tapeStep']} usual={list.tapeStep} />
         <RoundingPart list={list} model={model} />
         <MarksTables sections={list.sections} step={list.tapeStep} />
         <p className={doubt.stale ? 'attention' : 'quiet'} role="status">

@@ -2,15 +2,14 @@ import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { writeMoney } from '../../../engine/quote/money.ts';
 import { ticketLabel } from '../../../sheets/ticket-label.ts';
-import { DayField, dayWords } from '../../fields/day-field.tsx';
-import { MoneyField } from '../../fields/money-field.tsx';
+import { Field } from '../../fields/field.tsx';
+import { dayWords } from '../../fields/moment-field.tsx';
 import { fileName, handOver } from '../../parts/sheet/hand-over.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';
-import { useShop } from '../../read/shop.tsx';
-import { useCurrency } from '../../read/use-currency.ts';
+import { useCurrency, useShop } from '../../read/shop.tsx';
 import { numberOf, textOf } from '../../read/values.ts';
 import { brokenThings } from './came-in-part.tsx';
 import { ticketNumber } from './ticket-number.ts';
@@ -28,8 +27,8 @@ export function PricePart() {
       }
     >
       <div className="fields-row">
-        <MoneyField label="Price" path={['job', '-', 'price']} />
-        <DayField label="Promised for" path={['job', '-', 'promisedFor']} />
+        <Field path={['job', '-', 'price']} />
+        <Field path={['job', '-', 'promisedFor']} />
       </div>
     </Part>
   );

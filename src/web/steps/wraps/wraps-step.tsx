@@ -4,7 +4,7 @@ import { wrapSheet } from '../../../sheets/wrap-sheet.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
-import { RodWrapFields, ThreadFields, WrapHabitFields } from '../../parts/habits/wraps-fields.tsx';
+import { RodWrapFields, ThreadFields, WrapHabitFields } from '../../parts/habits/habit-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
@@ -82,7 +82,7 @@ export function WrapsStep() {
         title="Threads"
         aside="the drawing’s colour, and what the spool says"
       >
-        <ThreadFields choices={wraps.choices} lots />
+        <ThreadFields underwrap={wraps.choices.underwrap} lots />
       </Part>
       <Part
         folded
@@ -93,7 +93,7 @@ export function WrapsStep() {
         <WrapHabitFields />
         <h3>On this rod alone</h3>
         <RodWrapFields sections={wraps.blank.sections} />
-        <KeepHabit collection="wraps" words="wraps" />
+        <KeepHabit collection="wraps" />
       </Part>
       <Part folded title="Where each wrap lies">
         <WrapsTable blank={wraps.blank} wraps={wraps.plan.wraps} step={step} />
