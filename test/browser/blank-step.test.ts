@@ -67,7 +67,7 @@ test('a ferrule deeper than its section is named at the overlap', async () => {
   await overlap.fill('50 in');
   await overlap.press('Enter');
   await page
-    .getByText(/tip overlaps butt by 1270 mm/)
+    .getByText(/tip overlaps butt by 50 in/)
     .first()
     .waitFor();
   await overlap.fill('1 1/2 in');
@@ -110,7 +110,7 @@ test('a flag whose two tapes miss each other by an inch is named; what is read a
     const [above, below] = part.split('/').map(Number);
     return Number(whole) + above / below;
   };
-  const blocks = await inches(/^Tip to the blocks/);
+  const blocks = await inches(/^Tip to the clamp/);
   const checks = page.getByLabel(/^Flag at .* from the blocks/);
   expect(await checks.count()).toBe(3);
   const stations = (await page.locator('.flag-checks .reading-word').allInnerTexts()).map((text) =>

@@ -21,13 +21,18 @@ import { SharingPart } from './sharing-part.tsx';
 
 /** What holds for the whole shop, and for this device. */
 export function SettingsPage() {
-  const { system, tapeStep, paper } = useShop();
+  const { system, tapeStep, paper, reader } = useShop();
   return (
     <Page title="Settings" aside="they hold for every build of this shop">
       <ShopFields>
         <Part title="Units" aside="a view only: no stored value is changed by them">
           <Field path={['settings', '-', 'unitSystem']} usual={system} />
           <Field path={['settings', '-', 'tapeStep']} usual={tapeStep} />
+          <Field path={['settings', '-', 'weighsIn']} />
+          <Field
+            path={['settings', '-', 'temperatureIn']}
+            usual={reader.units.temperatureIn ?? (system === 'mm' ? 'C' : 'F')}
+          />
           <Field path={['settings', '-', 'paper']} usual={paper} />
         </Part>
         <Part title="Screen">
