@@ -4,7 +4,7 @@ import { makeLadder, readLadder } from '../../src/engine/layout/ladder.ts';
 import { layout } from '../../src/engine/layout/layout.ts';
 import { piecewiseLinear, valueAt } from '../../src/engine/numerics/piecewise-linear.ts';
 import { fitStiffness } from '../../src/engine/stiffness/fit.ts';
-import type { FitSolved, StiffnessBandRow } from '../../src/engine/stiffness/request.ts';
+import type { FitRequest, FitSolved, StiffnessBandRow } from '../../src/engine/stiffness/request.ts';
 import type { TrueBlank } from '../../test/support/simulated-bench.ts';
 import { type Readings, readUnlikeBench } from '../../test/support/unlike-bench.ts';
 import { type UnlikeKind, unlikeBlank } from '../../test/support/unlike-blanks.ts';
@@ -37,10 +37,17 @@ export interface BenchRow {
   findings: string[];
 }
 
-/** Undefined where on the true rod the start or the marks find no bend under some load. */
-export function judgeBench(seed: number, readings: Readings): BenchRow | undefined {
+/**
+ * Undefined where on the true rod the start or the marks find no bend under some load. `asNoted`: what becomes of the
+ * readings between eye and paper.
+ */
+export function judgeBench(
+  seed: number,
+  readings: Readings,
+  asNoted: (bench: FitRequest) => FitRequest = (bench) => bench,
+): BenchRow | undefined {
   const blank = unlikeBlank(seed);
-  const bench = readUnlikeBench(blank, readings, seed).request;
+  const bench = asNoted(readUnlikeBench(blank, readings, seed).request);
   const { rod, ...asked } = askedLayout(blank);
   const answer = layoutFromBench({ ...asked, bench, freeM: blank.lengthM - gripM });
   if (answer.status === 'refused') throw new Error(`bench ${seed}: ${answer.findings[0].message}`);
