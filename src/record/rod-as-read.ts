@@ -4,6 +4,7 @@ import { coatsOnRod } from '../engine/finish/coats-on-rod.ts';
 import type { Choices } from '../engine/flow/choices.ts';
 import { type Assign, sortBag } from '../engine/guides/bag-sorting.ts';
 import type { HandleParts } from '../engine/handle/handle-parts.ts';
+import { guideName } from '../engine/kinds/guides.ts';
 import { formatMm } from '../engine/units/format-quantity.ts';
 import { threadCalled } from '../engine/wraps/colour-words.ts';
 import { planWraps, type Wrap, type WrapPlan } from '../engine/wraps/plan-wraps.ts';
@@ -56,7 +57,7 @@ export function rodOf(state: DocumentState, assign: Assign | undefined): RodAsRe
       return { id, name, lengthM, overlapM: (joint?.overlapM ?? 0) - (joint?.gapM ?? 0) };
     }),
     guides: choices.guides.map(({ id, kind, size, stationM }, index) => {
-      return { id: id ?? `${index}`, name: `${kind} ${size}`.trim(), stationM };
+      return { id: id ?? `${index}`, name: guideName({ kind, size }), stationM };
     }),
     handle: [
       ['The front of the grip', parts.gripFrontM],

@@ -39,6 +39,6 @@ test('usual limits: 15°, L/250, 0.125/L (calibrated, docs/theory-layout.md)', (
 test('a limit is written in one way and with one unit', () => {
   const said = (system: 'inch' | 'mm') =>
     criteria.map(({ id, quantity }) => criterionWords[id].limit(defaultLimits(2.5)[quantity], system));
-  expect(said('mm')).toEqual(['15°', '10 mm', '0.050']);
-  expect(said('inch')).toEqual(['15°', '13⁄32 in', '0.050']);
+  expect(said('mm')).toEqual(['15°', '10 mm', '0.050 1/m']);
+  expect(said('inch')).toEqual(['15°', '13⁄32 in', '0.050 1/m']);
 });

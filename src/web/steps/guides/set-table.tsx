@@ -2,7 +2,7 @@ import { Button } from 'react-aria-components';
 import type { Finding } from '../../../engine/finding.ts';
 import type { ChosenGuide } from '../../../engine/flow/choices.ts';
 import type { SetGuide } from '../../../engine/guides/check-guide-set.ts';
-import { guideKindName, guideNumbers } from '../../../engine/kinds/guides.ts';
+import { guideName, guideNumbers } from '../../../engine/kinds/guides.ts';
 import type { Row } from '../../../record/document.ts';
 import { changedInRack, type GuideNumberField, originOf, takeFromRack } from '../../../record/rack.ts';
 import { buildSchema } from '../../../record/schema.ts';
@@ -58,8 +58,7 @@ export function SetTable({ set, guides, findings }: SetTableProps) {
             return (
               <tr key={guide.id}>
                 <th scope="row">
-                  {index + 1}{' '}
-                  <span className="quiet small">{`${guideKindName(guide.kind)} ${guide.size}`}</span>
+                  {index + 1} <span className="quiet small">{guideName(guide)}</span>
                   {findings
                     .filter(({ path }) =>
                       [`guides/${guide.id}/size`, `guides/${guide.id}/station`].includes(path),
