@@ -22,7 +22,7 @@ export interface DataFolder {
 /** Makes the folder where it is missing. @throws DatabaseTrouble when that cannot be done */
 export function openDataFolder(path: string): DataFolder {
   try {
-    mkdirSync(path, { recursive: true });
+    mkdirSync(path, { recursive: true, mode: 0o700 });
   } catch (cause) {
     throw new DatabaseTrouble('cannot open', path, (cause as Error).message, { cause });
   }
@@ -54,6 +54,8 @@ export interface FolderLock {
   /** Leaves the address for whoever starts a second server. */
   note(note: ServerNote): void;
   release(): void;
+  /** As release, and leaves the note of another server there. */
+  giveUp(): void;
 }
 
 /**
@@ -64,13 +66,17 @@ export function lockFolder(folder: string): FolderLock | undefined {
   const noteFile = join(folder, 'server.json');
   const database = lockedDatabase(join(folder, 'server-lock.sqlite'));
   if (!database) return undefined;
+  const giveUp = () => {
+    database.exec('ROLLBACK');
+    database.close();
+  };
   return {
     note: (note) => writeFileSync(noteFile, `${JSON.stringify(note)}\n`),
     release() {
       rmSync(noteFile, { force: true });
-      database.exec('ROLLBACK');
-      database.close();
+      giveUp();
     },
+    giveUp,
   };
 }
 
