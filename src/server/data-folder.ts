@@ -83,6 +83,7 @@ export function lockFolder(folder: string): FolderLock | undefined {
       rmSync(noteFile, { force: true });
       giveUp();
     },
+    giveUp,
   };
 }
 
