@@ -1,4 +1,3 @@
-import { lineSideInWords } from '../engine/bench/line-side.ts';
 import { strainLevels, strainVerdict } from '../engine/bench/strain.ts';
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
 import type { MarksList } from '../engine/marks/marks-list.ts';
@@ -7,6 +6,7 @@ import { formatDegrees, formatGrams, formatLength, formatMm } from '../engine/un
 import { formatOnTape } from '../engine/units/tape-step.ts';
 import type { UnitSystem } from '../engine/units/unit-table.ts';
 import { plusMinusOnTape } from '../sheets/marks-sheet.ts';
+import { lineSideInWords } from '../words/line-side.ts';
 import { worstInWords } from '../words/worst.ts';
 import { finishOfWork, finishPart } from './finish-words.ts';
 import { judgePart } from './judge-part.ts';

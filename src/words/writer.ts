@@ -19,6 +19,8 @@ export interface Writer {
   mark(lengthM: number): string;
   /** A diameter or another length that callipers read: `0.272 in`, `6.91 mm`. */
   calliper(lengthM: number): string;
+  /** A turn of thread: `0.006 in`, `0.15 mm`. */
+  thread(lengthM: number): string;
   /** Long runs, such as thread: `31 yd`, `28 m`. */
   run(lengthM: number): string;
   /** As a scale shows it: `72 g`, `0.3 g`; ounces where the shop weighs in them. */
@@ -57,6 +59,7 @@ export function shopWriter({ system, tapeStep, weighsIn = 'g', temperatureIn }: 
     fine: inch ? inches(32) : (m) => millimetres(m, 1),
     mark: (m) => formatOnTape(m, tapeStep ?? (inch ? '1/8 in' : '1 mm')),
     calliper: inch ? (m) => `${fixedDecimals(m / 0.0254, 3)} in` : (m) => millimetres(m, 2),
+    thread: inch ? (m) => `${fixedDecimals(m / 0.0254, 4)} in` : (m) => millimetres(m, 3),
     run: inch
       ? (m) => `${trimZeros(m / 0.9144, m < 10 ? 1 : 0)} yd`
       : (m) => `${trimZeros(m, m < 10 ? 1 : 0)} m`,
@@ -78,6 +81,7 @@ export const siWriter: Writer = {
   fine: metres,
   mark: metres,
   calliper: metres,
+  thread: metres,
   run: metres,
   mass: (kg) => `${plain(kg)} kg`,
   angle: (rad) => `${plain(rad)} rad`,
@@ -108,7 +112,8 @@ function millimetres(lengthM: number, decimals: number): string {
   return `${trimZeros(lengthM * 1000, decimals)} mm`;
 }
 
-function halfDegrees(angleRad: number): string {
+/** `14.5°`: the same in every shop. */
+export function halfDegrees(angleRad: number): string {
   return `${trimZeros(Math.round((angleRad * 360) / Math.PI) / 2, 1)}°`;
 }
 

@@ -1,6 +1,6 @@
 import type { AssembledBlank } from './assemble.ts';
 import type { Bench, Diameter, Section } from './bench.ts';
-import { type BenchFinding, bothLengths, doubt, stop } from './bench-finding.ts';
+import { type BenchFinding, doubtAt, stopAt } from './bench-finding.ts';
 import { diameterProfile } from './diameter-profile.ts';
 
 /** Outside these a diameter is taken for a slip: tips of 1.2 mm, surf butts of 25 mm. */
@@ -12,9 +12,7 @@ export function checkDiameters(bench: Bench, blank: AssembledBlank): BenchFindin
   const found = bench.sections.flatMap(checkSectionDiameters);
   if (found.some(({ severity }) => severity === 'stop')) return found;
   if (diameterProfile(bench.sections, blank).length < 2) {
-    const message =
-      'Measure the diameter at least at the tip and at the butt, better three times a section: it is the first guess of the stiffness.';
-    found.push(doubt('diameters', message));
+    found.push(doubtAt('diameters', 'bench/diameters-few', {}));
   }
   return found;
 }
@@ -26,18 +24,26 @@ function checkSectionDiameters(section: Section): BenchFinding[] {
   return inOrder.slice(1).flatMap((row, index) => checkTaper(section, inOrder[index], row));
 }
 
-function checkOne({ name, lengthM }: Section, { id, fromOwnTipM, outsideM }: Diameter): BenchFinding[] {
+function checkOne(
+  { name: section, lengthM }: Section,
+  { id, fromOwnTipM, outsideM }: Diameter,
+): BenchFinding[] {
   if (fromOwnTipM < 0 || fromOwnTipM > lengthM + 1e-6) {
-    const message = `${bothLengths(fromOwnTipM)} is not on ${name}, which is ${bothLengths(lengthM)} long; measure from this section's own tip-side end.`;
-    return [stop(`diameters/${id}/fromOwnTip`, message)];
+    const values = { section, fromOwnTipM, lengthM };
+    return [stopAt(`diameters/${id}/fromOwnTip`, 'bench/diameter-off-section', values)];
   }
   if (outsideM >= sane.minM && outsideM <= sane.maxM) return [];
-  const message = `A diameter of ${bothLengths(outsideM)} on ${name} is no blank's; check the unit.`;
-  return [stop(`diameters/${id}/outside`, message)];
+  return [stopAt(`diameters/${id}/outside`, 'bench/diameter-size', { section, outsideM })];
 }
 
-function checkTaper({ name }: Section, upper: Diameter, lower: Diameter): BenchFinding[] {
+function checkTaper({ name: section }: Section, upper: Diameter, lower: Diameter): BenchFinding[] {
   if (lower.outsideM >= upper.outsideM - calliperM) return [];
-  const message = `${name} grows towards the tip: ${bothLengths(upper.outsideM)} at ${bothLengths(upper.fromOwnTipM)}, but ${bothLengths(lower.outsideM)} at ${bothLengths(lower.fromOwnTipM)} further down. Measure again, or swap the two.`;
-  return [doubt(`diameters/${lower.id}/outside`, message)];
+  const values = {
+    section,
+    upperOutsideM: upper.outsideM,
+    upperM: upper.fromOwnTipM,
+    lowerOutsideM: lower.outsideM,
+    lowerM: lower.fromOwnTipM,
+  };
+  return [doubtAt(`diameters/${lower.id}/outside`, 'bench/diameters-taper', values)];
 }

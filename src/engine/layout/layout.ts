@@ -5,11 +5,11 @@
  */
 
 import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
 import { checkLayout } from './check-layout.ts';
 import { type LadderReading, makeLadder, readLadder } from './ladder.ts';
 import type { LadderLoad, LadderRequest, LayoutLimits } from './ladder-request.ts';
 import { doubtsOf, statusOf } from './layout-doubts.ts';
+import { layoutFound } from './layout-kinds.ts';
 import {
   type Intervals,
   type LayoutRequest,
@@ -34,8 +34,8 @@ export interface LayoutScore {
 }
 export interface LayoutFound {
   status: LadderReading['status'];
-  /** Why the status is not 'converged'. */
-  reason?: string;
+  /** Loads of the ladder, from 0, for which the status is not 'converged'. */
+  lostLoads?: number[];
   fromTipM: number[];
   score: LayoutScore;
   worstAt: WorstPlace;
@@ -70,10 +70,10 @@ export interface LayoutProgress {
 export function layout(request: LayoutRequest, progress?: (soFar: LayoutProgress) => void): LayoutAnswer {
   const findings = checkLayout(request);
   if (findings.length > 0) return { status: 'refused', findings };
-  const { settled, reason } = settleLayout(request);
+  const settled = settleLayout(request);
   if (!settled) {
-    const message = `the default ladder cannot be made (${reason}): give the loads`;
-    return { status: 'refused', findings: [said('ladder', message)] };
+    const { lengthM } = request.rod;
+    return { status: 'refused', findings: [layoutFound('ladder', 'layout/no-usual-loads', { lengthM })] };
   }
   const whole: LadderRequest = { ...request, ladder: settled.ladder, limits: settled.limits };
   const ladder = makeLadder(whole, finalMesh);
@@ -120,7 +120,7 @@ function answerOf(settled: SettledLayout, { reading, startReading, slackM, place
     slackM,
     leastWorst: placed.leastWorst,
     unevenness: unevennessOf(placed.fromTipM),
-    verdict: layoutVerdict(reading, startReading, breaks.length > 0),
+    verdict: layoutVerdict(reading.worst, startReading.worst, breaks.length > 0),
     findings: [...breaks, ...doubtsOf(settled, reading, placed)],
     limits,
     ladder,

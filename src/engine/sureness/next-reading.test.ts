@@ -196,7 +196,7 @@ describe('the next reading', () => {
     reel: { alongM: -0.2, offsetM: 0.05 },
     guides: { count: 5, ringHeightsM: [0.004, 0.005, 0.006, 0.008, 0.012], side: 'under' as const },
     tipTop: { ringHeightM: 0.004 },
-    ladder: (defaultLadder(rod).ladder ?? []).slice(0, 3),
+    ladder: (defaultLadder(rod) ?? []).slice(0, 3),
     limits: defaultLimits(rod.lengthM),
     firstFromTipM: 0.16,
     strippingFromTipM: 0.7 * blank.lengthM,

@@ -1,6 +1,6 @@
 import { useId } from 'react';
-import { colourWords } from '../../engine/wraps/colour-words.ts';
 import type { Path } from '../../record/operation.ts';
+import { colourWords } from '../../words/colour-words.ts';
 import { FieldLine } from './field-line.tsx';
 import { useFieldPlace } from './place.ts';
 

@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components';
-import { lineSideInWords } from '../../../engine/bench/line-side.ts';
 import type { Row } from '../../../record/document.ts';
+import { lineSideInWords } from '../../../words/line-side.ts';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import { siOf, textOf } from '../../read/values.ts';

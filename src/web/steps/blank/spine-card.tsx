@@ -1,7 +1,7 @@
 import { Button } from 'react-aria-components';
-import { lineSideInWords } from '../../../engine/bench/line-side.ts';
 import type { TurnedReading, TurnedSection } from '../../../engine/rotation/turned-section.ts';
 import type { Row } from '../../../record/document.ts';
+import { lineSideInWords } from '../../../words/line-side.ts';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import { useBuild } from '../../read/build-context.ts';

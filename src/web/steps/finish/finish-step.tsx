@@ -1,8 +1,8 @@
 import { Button } from 'react-aria-components';
-import { finishFaults } from '../../../engine/finish/faults.ts';
 import { coatSchedule } from '../../../engine/finish/schedule.ts';
 import { finishSheet } from '../../../sheets/finish-sheet.ts';
 import { clockWords, dueWords, spanWords } from '../../../words/due.ts';
+import { finishFaults } from '../../../words/finish-faults.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';

@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components';
-import { lineSideInWords } from '../../../engine/bench/line-side.ts';
+import { lineSideInWords } from '../../../words/line-side.ts';
 import { FlagField } from '../../fields/flag-field.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';

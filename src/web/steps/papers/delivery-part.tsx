@@ -1,7 +1,7 @@
 import { Button } from 'react-aria-components';
-import { cautions } from '../../../engine/delivery/care.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
 import { deliverySheets } from '../../../sheets/delivery-sheets.ts';
+import { cautions } from '../../../words/care.ts';
 import { DayField, dayWords } from '../../fields/day-field.tsx';
 import { FlagField } from '../../fields/flag-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';

@@ -1,6 +1,6 @@
 import { replacedGuide } from '../../../engine/repair/replaced-guide.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
-import { threadCalled } from '../../../engine/wraps/colour-words.ts';
+import { threadCalled } from '../../../words/colour-words.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
