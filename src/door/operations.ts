@@ -6,6 +6,7 @@ import { layout } from '../engine/layout/layout.ts';
 import { rotation } from '../engine/rotation/rotation.ts';
 import { fit } from '../engine/stiffness/fit.ts';
 import { scanImage, traceImage } from '../image/index.ts';
+import { layoutVerdictWords, lostLoadsWords } from '../words/layout-verdict.ts';
 import { openImage } from './open-image.ts';
 import { bendAnswer, bendRequest } from './shapes/bend.ts';
 import { fitAnswer, fitRequest } from './shapes/fit.ts';
@@ -51,7 +52,16 @@ export const operations: Readonly<Record<string, Operation>> = {
 
 /** Foot lengths are taken with the guides' other arrays as well as beside them. */
 function layoutOf({ guides: { footM, ...guides }, ...asked }: LayoutAsked) {
-  return layout({ ...asked, guides, footM: asked.footM ?? footM });
+  const answer = layout({ ...asked, guides, footM: asked.footM ?? footM });
+  if (answer.status === 'refused') return answer;
+  const { lostLoads: _, verdict, ...found } = answer;
+  const { startIsAsGood, gain } = verdict;
+  const reason = lostLoadsWords(answer);
+  return {
+    ...found,
+    ...(reason ? { reason } : {}),
+    verdict: { startIsAsGood, gain, text: layoutVerdictWords(verdict) },
+  };
 }
 
 /**

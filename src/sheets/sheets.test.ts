@@ -228,7 +228,8 @@ describe('correction for the printer', () => {
     if (!result.ok)
       expect(result.findings[0]).toMatchObject({
         path: 'ruleAcross',
-        message: expect.stringMatching(/100 %/),
+        code: 'print/rule-off',
+        values: { measuredM: measured },
       });
   });
   it('moves every mark and leaves the given page alone', () => {

@@ -1,4 +1,4 @@
-import { type Currency, writeMoney } from '../engine/quote/money.ts';
+import type { Currency } from '../engine/quote/money.ts';
 import { readQuantity } from '../engine/units/read-quantity.ts';
 import type { Dimension, UnitSystem } from '../engine/units/unit-table.ts';
 import { allRows } from '../record/document.ts';
@@ -6,6 +6,7 @@ import { type DocumentState, deviceFamily, type Path } from '../record/operation
 import { type FieldValue, money } from '../record/schema.ts';
 import { findField } from '../record/validate.ts';
 import { fieldWords } from './field-words.ts';
+import { writeMoney } from './intl.ts';
 import { showQuantity } from './quantity-text.ts';
 
 /** What is needed to tell a change as the builder knows it: the document it is in, his units, his money. */

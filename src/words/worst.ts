@@ -1,43 +1,37 @@
 /** The worst reading of a layout in the bench's words. */
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
 import type { WorstPlace } from '../engine/layout/worst.ts';
-import { formatDegrees, formatGrams } from '../engine/units/format-quantity.ts';
+import type { LadderWriter } from './ladder-writer.ts';
 
-export interface WorstWording {
-  /** A gap as a rule reads it. */
-  gap: (lengthM: number) => string;
-  /** The ladder's weights. */
-  loadsKg: readonly number[];
-}
-
-/** `guide 7 at 510 g: line angle 17.2°, limit 15°`; undefined where nothing was read. */
-export function worstInWords(reading: RuledReading, wording: WorstWording): string | undefined {
+/** `guide 7 at 510 g, line angle 17.2° of 15°`; undefined where nothing was read. */
+export function worstInWords(reading: RuledReading, writer: LadderWriter): string | undefined {
   const { worstAt } = reading;
   if (worstAt.index < 0 || worstAt.load < 0) return undefined;
-  const load = formatGrams(wording.loadsKg[worstAt.load], 0);
-  return `${placeInWords(worstAt)} at ${load}: ${valueInWords(reading, worstAt, wording)}`;
+  return `${placeInWords(worstAt)} at ${writer.loads[worstAt.load]}, ${valueInWords(reading, worstAt, writer)}`;
 }
 
 /** A span is named by the two rings at its ends; guides are counted from 1 at the tip. */
 export function placeInWords({ metric, index }: Pick<WorstPlace, 'metric' | 'index'>): string {
-  if (metric === 'lineAngle') return `guide ${index}`;
-  return index === 0 ? 'tip-top to guide 1' : `guide ${index} to guide ${index + 1}`;
+  return metric === 'lineAngle' ? `guide ${index}` : spanInWords(index);
 }
 
-/** `15°`, `12.5°`. */
-export function shortDegrees(angleRad: number): string {
-  return formatDegrees(angleRad).replace('.0°', '°');
+/** `between guides 2 and 3`. */
+export function spanInWords(span: number): string {
+  return span === 0 ? 'between tip-top and guide 1' : `between guides ${span} and ${span + 1}`;
 }
 
-/** Gap as a rule reads it, extra bend as a share of the blank's own bend there. */
-function valueInWords(reading: RuledReading, worst: WorstPlace, { gap }: WorstWording): string {
+/** Beside its limit: the gap as a rule reads it, the bend added as a share of the blank's own bend there. */
+function valueInWords(reading: RuledReading, worst: WorstPlace, writer: LadderWriter): string {
   const { metric, load, index, value, limit } = worst;
-  if (metric === 'lineAngle') {
-    return `line angle ${formatDegrees(value)}, limit ${shortDegrees(limit)}`;
-  }
+  if (metric === 'lineAngle') return `line angle ${writer.lineAngle(value)} of ${writer.lineAngle(limit)}`;
   const { ruleGapM, ownBendPerM } = reading.loads[load].ruled[index];
-  if (metric === 'gap') return `gap ${gap(ruleGapM)}, limit there ${gap(ruleGapM - value + limit)}`;
-  const share = (bendPerM: number) => `${((100 * bendPerM) / ownBendPerM).toFixed(1)} %`;
-  if (!(ownBendPerM > 0)) return 'extra bend where the blank itself does not bend';
-  return `the line adds ${share(value)} to the blank’s own bend, limit there ${share(limit)}`;
+  if (metric === 'gap') return `gap ${writer.fine(ruleGapM)} of ${writer.fine(ruleGapM - value + limit)}`;
+  if (!(ownBendPerM > 0)) return 'bend added by the line where the blank itself is straight';
+  return `bend added by the line ${shareInWords(value, ownBendPerM)} of ${shareInWords(limit, ownBendPerM)}`;
+}
+
+/** Bend added by the line as a share of the blank's own bend in the span. */
+export function shareInWords(addedPerM: number, ownPerM: number): string {
+  if (!(ownPerM > 0)) return '–';
+  return `${((100 * addedPerM) / ownPerM).toFixed(1)} %`;
 }

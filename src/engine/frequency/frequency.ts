@@ -6,8 +6,7 @@
 
 import type { PointMass } from '../bend/mesh.ts';
 import { type Rod, rodTables } from '../bend/rod.ts';
-import { type Finding, findingsOf } from '../finding.ts';
-import { inputFound } from '../input-kinds.ts';
+import { type Finding, findingsOf, inputFound } from '../finding.ts';
 import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
 import type { FrequencyKinds } from './frequency-kinds.ts';
 import { applyRod, makeScratch, type VibratingRod, vibratingRod } from './vibrating-rod.ts';

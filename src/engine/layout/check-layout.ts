@@ -1,7 +1,6 @@
 /** What in a layout request makes no sense, each with its field, its value and the remedy. */
 
-import type { Finding } from '../finding.ts';
-import { inputFound } from '../input-kinds.ts';
+import { type Finding, inputFound } from '../finding.ts';
 import { layoutFound } from './layout-kinds.ts';
 import { type LayoutRequest, smallestIntervalM } from './layout-request.ts';
 

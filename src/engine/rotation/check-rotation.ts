@@ -1,5 +1,4 @@
-import type { Finding } from '../finding.ts';
-import { inputFound } from '../input-kinds.ts';
+import { type Finding, inputFound } from '../finding.ts';
 import type { RotationRequest } from './request.ts';
 import { rotationFound } from './rotation-kinds.ts';
 

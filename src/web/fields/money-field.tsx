@@ -1,5 +1,6 @@
-import { plainMoney, readMoney, writeMoney } from '../../engine/quote/money.ts';
+import { plainMoney, readMoney } from '../../engine/quote/money.ts';
 import type { Path } from '../../record/operation.ts';
+import { writeMoney } from '../../words/intl.ts';
 import { useCurrency } from '../read/use-currency.ts';
 import { DraftField, type Typed } from './draft-field.tsx';
 import { useFieldPlace } from './place.ts';

@@ -3,7 +3,7 @@ import type { UnitSystem } from '../../engine/units/unit-table.ts';
 import { type Row, rows, singleRow, valueAt } from '../../record/document.ts';
 import type { Change, DocumentState, Objection, Operation, Path } from '../../record/operation.ts';
 import type { FieldValue } from '../../record/schema.ts';
-import { shopWriter, type Writer } from '../../words/writer.ts';
+import { type ShopWriter, shopWriter } from '../../words/writer.ts';
 import { ApiError } from '../store/api.ts';
 import type { DocumentStore } from '../store/document-store.ts';
 import { api } from '../store/open-document.ts';
@@ -19,7 +19,7 @@ export interface Shop {
   /** Decides what a bare number means and how a length is shown; never a stored value. */
   system: UnitSystem;
   /** Writes every quantity as this shop does. */
-  writer: Writer;
+  writer: ShopWriter;
   tapeStep: TapeStep;
   paper: Paper;
   settings: Row;

@@ -28,7 +28,7 @@ export const benchSentences: Sentences<BenchKinds> = {
   'bench/ferrules-unbound': ({ massKg, thirdKg }, w) =>
     `Bind the sleeve ferrules before you hang ${w.mass(massKg)}: from ${w.mass(thirdKg)} on, unbound sleeves can split. Then tick "ferrules are bound" under Blank.`,
   'bench/weight-reaches-floor': ({ dropM, heightM, neededM }, w) =>
-    `The weight would touch the floor. The tip drops about ${w.length(dropM)}; clamp at least ${w.length(neededM)} above the floor (now ${w.length(heightM)}), point the blank up, or hang less.`,
+    `Clamp at least ${w.length(neededM)} above the floor (now ${w.length(heightM)}), or the weight touches. Or point the blank up, or hang less: the tip drops about ${w.length(dropM)}.`,
   'bench/empty': () => 'Add the sections of the blank, from the tip down, each with its length.',
   'bench/grip-over-blank': ({ gripM, lengthM }, w) =>
     `The grip's front is ${w.length(gripM)} from the butt, on a blank of ${w.length(lengthM)}. Check the length of the grip.`,

@@ -21,7 +21,7 @@ export const finishSentences: Sentences<FinishKinds> = {
   'finish/coat-too-late': ({ coat }) =>
     `Watch coat ${coat} for peeling if you did not scuff first. It went on after the recoat window of coat ${coat - 1}.`,
   'finish/room-outside-rule': ({ roomC }, w) =>
-    `Bring the room to ${w.temperature(21)} to ${w.temperature(27)}, or go by the data sheet. At ${w.temperature(roomC)} the finish ${roomC < 15 ? 'stays thick, holds bubbles and may not cure through' : 'gels in minutes'}; these times hold from ${w.temperature(15)} to ${w.temperature(30)}.`,
+    `Bring the room to ${w.temperature(21)} to ${w.temperature(27)}, or go by the data sheet. At ${w.temperature(roomC)} the finish ${roomC < 15 ? 'stays thick, holds bubbles and may not cure through' : 'gels in minutes'}. These times hold from ${w.temperature(15)} to ${w.temperature(30)}.`,
   'finish/room-off-sheet': ({ roomC, sheetC }, w) =>
     `Take these times as a guess. The room is ${w.temperature(roomC)}, the data sheet's times are for ${w.temperature(sheetC)}: more than ${w.warmer(10)} apart.`,
 };

@@ -1,4 +1,4 @@
-import type { InputKinds } from '../../engine/input-kinds.ts';
+import type { InputKinds } from '../../engine/finding.ts';
 import type { Writer } from '../writer.ts';
 import type { Sentences } from './sentences.ts';
 

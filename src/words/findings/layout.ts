@@ -30,13 +30,13 @@ export const layoutSentences: Sentences<LayoutKinds> = {
   'layout/start-shrinks': ({ guide, intervalM, beforeM }, w) =>
     `In the start, the interval to guide ${guide} is ${w.length(intervalM)}, after one of ${w.length(beforeM)}.`,
   'layout/held-leave-no-room': ({ count }, w) =>
-    `Move a held mark, or take fewer guides. ${count} guides need ${w.length(0.05)} an interval, or the length of their feet.`,
+    `Move a held mark, or take fewer guides. ${count} do not fit. Each interval needs ${w.length(0.05)}, or the length of the feet.`,
   'layout/held-cannot-grow': () =>
     'Move a held mark, or ask for free intervals. With these held marks the intervals cannot grow toward the butt.',
   'layout/no-clear-place': ({ count, freeHelps }) =>
     freeHelps
       ? `Ask for free intervals, narrow a zone or take fewer guides. With growing intervals, ${count} guides cannot all stay clear.`
-      : `Narrow a zone, move a held mark or take fewer guides. ${count} guides cannot all stay clear of the kept-free zones.`,
+      : `Narrow a zone, move a held mark or take fewer guides. ${count} guides do not fit between the kept-free zones.`,
   'layout/worst-between-held': ({ guide }) =>
     `The worst is between ${guide === 1 ? 'the tip-top and guide 1' : `guides ${guide - 1} and ${guide}`}, both held. Only moving one of them makes it better.`,
   'layout/search-cut-short': () =>

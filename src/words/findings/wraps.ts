@@ -3,7 +3,7 @@ import type { Sentences } from './sentences.ts';
 
 export const wrapSentences: Sentences<WrapKinds> = {
   'wraps/turns-uncounted': (_, w) =>
-    `Count the turns of thread in a measured width, such as 40 in ${w.length(0.00635)}. Until then common thread is assumed.`,
+    `Count the turns of thread in a measured width, such as 40 over ${w.length(0.00635)}. Until then common thread is assumed.`,
   'wraps/turn-width': ({ turnM }, w) =>
     `Count the turns again. One turn is ${w.thread(turnM)} wide here; thread is ${w.thread(0.00008)} to ${w.thread(0.00036)}.`,
   'wraps/trim-short': ({ turns }) =>

@@ -3,6 +3,7 @@ import { useMemo } from 'react';
 import { stateAt } from '../../../record/past.ts';
 import { withHabits } from '../../../record/shop-habits.ts';
 import { type Change, changedSince, type Work, type WorkDone, workDone } from '../../../record/work-since.ts';
+import { instantWords } from '../../../words/intl.ts';
 import { changeInWords, deedWords } from '../../../words/since.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
@@ -41,7 +42,7 @@ export function SinceNote({ works }: { works: readonly Work[] }) {
     <div role="status">
       {since.map(({ done, changes }) => (
         <p key={done.deed} className="attention">
-          ▲ Since {deedWords[done.deed]} ({new Date(done.at).toLocaleString()}):{' '}
+          ▲ Since {deedWords[done.deed]} ({instantWords(done.at)}):{' '}
           {changes
             .slice(0, mostSaid)
             .map((change) => changeInWords(change, writer))

@@ -1,7 +1,8 @@
 import { Button } from 'react-aria-components';
 import { coatSchedule, recoatAt } from '../../../engine/finish/schedule.ts';
-import { clockWords, dueWords } from '../../../words/due.ts';
+import { dueWords } from '../../../words/due.ts';
 import { finishFaults } from '../../../words/finish-faults.ts';
+import { clockWords } from '../../../words/intl.ts';
 import { FlagField } from '../../fields/flag-field.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
 import { PickField } from '../../fields/pick-field.tsx';

@@ -1,4 +1,5 @@
 import { Button } from 'react-aria-components';
+import { instantWords } from '../../../words/intl.ts';
 import { lineSideInWords } from '../../../words/line-side.ts';
 import { FlagField } from '../../fields/flag-field.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
@@ -40,11 +41,11 @@ export function GlueGate() {
       ))}
       <div role="status">
         {gluedAt ? (
-          <p>Glued {new Date(gluedAt).toLocaleString()}. Sight along it once more while the glue is open.</p>
+          <p>Glued {instantWords(gluedAt)}. Sight along it once more while the glue is open.</p>
         ) : open.length > 0 ? (
           <p className="quiet">{open.length} to look at before the glue is mixed.</p>
         ) : null}
-        {tipTopGluedAt && <p>Tip-top glued {new Date(tipTopGluedAt).toLocaleString()}.</p>}
+        {tipTopGluedAt && <p>Tip-top glued {instantWords(tipTopGluedAt)}.</p>}
       </div>
       <div className="glue-buttons">
         {!gluedAt && (

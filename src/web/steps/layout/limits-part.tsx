@@ -1,6 +1,4 @@
 import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
-import { formatLength } from '../../../engine/units/format-quantity.ts';
-import { shortDegrees } from '../../../words/bench.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
@@ -10,8 +8,7 @@ import { useShop } from '../../read/shop.tsx';
 
 /** What the layout is judged by, and what each limit does. */
 export function LimitsPart({ usual }: { usual: LayoutLimits }) {
-  const { system } = useShop();
-  const show = (lengthM: number) => formatLength(lengthM, { system, denominator: 16, decimals: 0 });
+  const { writer } = useShop();
   return (
     <Part title="Limits" aside="calibrated to common practice, not derived">
       <div className="fields-row" data-group="">
@@ -19,26 +16,26 @@ export function LimitsPart({ usual }: { usual: LayoutLimits }) {
           label="Line angle in a ring"
           path={['layout', '-', 'limitLineAngle']}
           gesture="limit of the line angle"
-          placeholder={`${shortDegrees(usual.lineAngleRad)}, usual`}
+          placeholder={`${writer.lineAngle(usual.lineAngleRad)}, usual`}
           hint="Where the line turns sharply it drags and wears the ring. Lower: guides closer where the bend is tight. Builders aim at 10 to 15° (common practice, no source)."
         />
         <QuantityField
-          label="Gap beyond the rings’ height"
+          label="Gap above the ring"
           path={['layout', '-', 'limitGap']}
           gesture="limit of the gap"
-          placeholder={`${show(usual.gapM)}, usual`}
+          placeholder={`${writer.length(usual.gapM)}, usual`}
           hint="How far the line may leave the bend between two rings. A rule reads the ring height on top."
         />
         <NumberField
-          label="Extra bend by the line"
+          label="Bend added by the line"
           path={['layout', '-', 'limitExtraBendPerM']}
           unit="1/m"
           placeholder={`${usual.extraBendPerM.toFixed(3)}, usual`}
         />
       </div>
       <p className="quiet small">
-        Extra bend is what the line adds where it stands off the soft tip. Twice the usual limit makes
-        intervals nearly even, half of it crowds the tip.
+        The line adds bend where it stands off the soft tip. Twice the usual limit makes intervals nearly
+        even; half of it crowds the tip.
       </p>
       <div className="fields-row">
         <ChoiceField
@@ -46,7 +43,7 @@ export function LimitsPart({ usual }: { usual: LayoutLimits }) {
           path={['layout', '-', 'intervals']}
           unset="growing"
           options={[
-            { value: 'growing', name: 'growing towards the butt' },
+            { value: 'growing', name: 'growing toward the butt' },
             { value: 'free', name: 'free' },
           ]}
         />
@@ -54,8 +51,8 @@ export function LimitsPart({ usual }: { usual: LayoutLimits }) {
           label="Kept free beside a ferrule"
           path={['layout', '-', 'ferruleClear']}
           gesture="kept free beside ferrules"
-          placeholder={`${show(0.01)}; ${show(0.025)} beside a spigot`}
-          hint="6 to 15 mm clear of a ferrule’s wrap; 25 mm and more beside a spigot (common practice, no source)."
+          placeholder={`${writer.length(0.01)}; ${writer.length(0.025)} beside a spigot`}
+          hint={`${writer.length(0.006)} to ${writer.length(0.015)} clear of a ferrule’s wrap; ${writer.length(0.025)} and more beside a spigot (common practice, no source).`}
         />
       </div>
       <KeepHabit collection="layout" words="the layout" />

@@ -1,7 +1,7 @@
 import type { MarkRow, SectionMarks } from '../../../engine/marks/marks-list.ts';
 import { formatOnTape, type TapeStep } from '../../../engine/units/tape-step.ts';
+import { plusMinusInWords, slackInWords } from '../../../words/places.ts';
 import { roundedWords } from '../../../words/rounded.ts';
-import { plusMinusInWords, slackInWords } from '../../../words/wording.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { SectionCaption } from '../../parts/sheet/section-caption.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
@@ -63,7 +63,7 @@ function SectionTable({ section, index, step, stale }: SectionTableProps) {
 }
 
 function MarkTableRow({ row, step, stale }: { row: MarkRow; step: TapeStep; stale: boolean }) {
-  const { system } = useShop();
+  const { writer } = useShop();
   const { fromOwnTipM, fromOwnButtM, fromTipM, intervalM, slack, plusMinusM } = row;
   const rounded = fromTipM - row.exactFromTipM;
   const roundedBy = roundedWords(rounded, step);
@@ -92,9 +92,9 @@ function MarkTableRow({ row, step, stale }: { row: MarkRow; step: TapeStep; stal
         <OnTape lengthM={intervalM} step={step} />
       </td>
       <td data-label="May move; best place ±" className="quiet marks-move">
-        {slack && <Figure text={slackInWords(slack.towardsTipM, slack.towardsButtM, system)} />}
+        {slack && <Figure text={slackInWords(slack.towardsTipM, slack.towardsButtM, writer)} />}
         <span className={stale ? 'small stale' : 'small'}>
-          <Figure text={plusMinusInWords(plusMinusM, system)} />
+          <Figure text={plusMinusInWords(plusMinusM, writer)} />
         </span>
       </td>
     </tr>

@@ -1,10 +1,10 @@
 import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
 import { sumMinutes } from '../../../engine/plan/bench-list.ts';
-import { writeMoney } from '../../../engine/quote/money.ts';
 import { commonHours } from '../../../engine/quote/quote.ts';
 import type { Change } from '../../../record/operation.ts';
 import { quoteSheet } from '../../../sheets/quote-sheet.ts';
+import { writeMoney } from '../../../words/intl.ts';
 import { DayField, dayWords } from '../../fields/day-field.tsx';
 import { MoneyField } from '../../fields/money-field.tsx';
 import { NumberField } from '../../fields/number-field.tsx';

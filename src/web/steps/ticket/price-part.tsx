@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
-import { writeMoney } from '../../../engine/quote/money.ts';
 import { ticketLabel } from '../../../sheets/ticket-label.ts';
+import { writeMoney } from '../../../words/intl.ts';
 import { DayField, dayWords } from '../../fields/day-field.tsx';
 import { MoneyField } from '../../fields/money-field.tsx';
 import { fileName, handOver } from '../../parts/sheet/hand-over.ts';
