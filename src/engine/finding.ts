@@ -44,10 +44,3 @@ export interface InputKinds {
 }
 
 export const inputFound = findingsOf<InputKinds>();
-
-/** A sentence that is not data yet. */
-export function said(path: string, words: string): Finding {
-  return { path, code: 'said', values: { words } };
-}
-
-export type Require = (holds: boolean, path: string, message: string) => void;

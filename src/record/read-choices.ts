@@ -190,7 +190,7 @@ function startCount(start: Start): number {
 function fitStart(start: Start, count: number, read: Omit<ReadChoices, 'choices'>): Start {
   if (start.kind === 'rule') return { ...start, count };
   if (start.fromTipM.length !== count) {
-    const values = { marks: start.fromTipM.length, guides: count };
+    const values = { given: start.fromTipM.length, guides: count };
     read.findings.push(stopAt('layout/-/startText', 'record/list-count', values));
   }
   return start;

@@ -11,7 +11,7 @@ export interface RecordKinds {
   'record/nothing-weighed': Nothing;
   'record/friction-order': { lowest: number; highest: number };
   'record/list-missing': Nothing;
-  'record/list-count': { marks: number; guides: number };
+  'record/list-count': { given: number; guides: number };
 }
 type Nothing = Record<string, never>;
 

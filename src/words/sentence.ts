@@ -1,10 +1,11 @@
 import type { Finding } from '../engine/finding.ts';
-import { lengthsInWords } from '../engine/units/lengths-in-words.ts';
 import { benchSentences } from './findings/bench.ts';
 import { finishSentences } from './findings/finish.ts';
+import { fitSentences } from './findings/fit.ts';
 import { frequencySentences } from './findings/frequency.ts';
 import { guideSentences } from './findings/guides.ts';
 import { handleSentences } from './findings/handle.ts';
+import { imageSentences } from './findings/image.ts';
 import { inputSentences } from './findings/input.ts';
 import { layoutSentences } from './findings/layout.ts';
 import { joinSentences } from './findings/load-test.ts';
@@ -21,9 +22,11 @@ import type { Writer } from './writer.ts';
 export const allSentences: Sentences<Record<string, never>> = {
   ...benchSentences,
   ...finishSentences,
+  ...fitSentences,
   ...frequencySentences,
   ...guideSentences,
   ...handleSentences,
+  ...imageSentences,
   ...inputSentences,
   ...layoutSentences,
   ...joinSentences,
@@ -38,10 +41,6 @@ export const allSentences: Sentences<Record<string, never>> = {
 
 /** A finding as a sentence in the reader's units. */
 export function sentenceOf({ code, values }: Finding, writer: Writer): string {
-  if (code === 'said') {
-    const words = String(values.words);
-    return writer.units === 'si' ? words : lengthsInWords(words, writer.units);
-  }
   const say = allSentences[code];
   if (!say) throw new Error(`no sentence is written for the finding "${code}"`);
   return say(values as never, writer);

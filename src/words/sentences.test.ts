@@ -17,8 +17,11 @@ function valuesBySuffix(scale: number): object {
   const made = (key: string): FindingValue | undefined => {
     if (key === 'unit') return scale > 1 ? 'm' : 'kg';
     if (key === 'why') return undefined;
+    if (key === 'marks') return [3, 7];
     if (key === 'what') return 'partA';
     if (key === 'dimension') return 'length';
+    if (key === 'orKind') return scale > 1 ? 'flag-check' : scale < 1 ? undefined : 'reading';
+    if (/^(look|else)Kind$/.test(key)) return scale > 1 ? 'flag' : 'read';
     if (key === 'choices') return ['growing', 'free'];
     if (/Percent$|^(value|low|high|over|lowest|highest)$/.test(key)) return 0.3 * scale;
     if (/M$/.test(key)) return 0.123456 * scale;
@@ -36,9 +39,9 @@ function valuesBySuffix(scale: number): object {
   return new Proxy({}, { get: (_, key) => made(String(key)) });
 }
 const names =
-  /^(section|upper|lower|setup|wrap|next|size|nextSize|typed|part|other|quantity|words|name|mark|end|title)$/;
+  /^(section|upper|lower|setup|wrap|next|size|nextSize|typed|part|other|quantity|words|name|mark|otherMark|end|title|format|reason|from|axis)$/;
 
-const noReason = new Set(['units/not-read', 'said']);
+const noReason = new Set(['units/not-read']);
 const sentences = Object.entries(allSentences as Sentences<Record<string, object>>).filter(
   ([code]) => !noReason.has(code),
 );

@@ -5,10 +5,10 @@
  */
 
 import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
 import { answerOf } from './answer.ts';
 import { checkFit } from './check-fit.ts';
 import { type SlipPlace, slipPlaces } from './explanation.ts';
+import { fitFound } from './fit-kinds.ts';
 import { likelihoodOf, type StiffnessLikelihood } from './likelihood.ts';
 import { noiseFactor } from './noise.ts';
 import { type Posterior, posteriorOf } from './posterior.ts';
@@ -55,10 +55,5 @@ export function fitStiffness(request: FitRequest): FitResult {
 
 function scatterFinding(noise: number): Finding[] {
   if (noise < 1.6) return [];
-  return [
-    said(
-      'setups',
-      `the readings scatter about ${noise.toFixed(1)} times as much as stated; the band is widened for it. State a wider ±, or look for a blank that creeps, a draught or a moving clamp`,
-    ),
-  ];
+  return [fitFound('setups', 'fit/scatter', { times: noise })];
 }

@@ -19,8 +19,8 @@ export const recordSentences: Sentences<RecordKinds> = {
     `Swap the two: you gave friction from ${lowest} to ${highest}. It is taken from ${highest} to ${lowest}.`,
   'record/list-missing': () =>
     'The list is empty. Until you fill it in, the arithmetic rule stands in for it.',
-  'record/list-count': ({ marks, guides }) =>
-    `The list has ${marks} marks for ${guides} guides. Add or remove a guide, or complete the list. Do not count the tip-top.`,
+  'record/list-count': ({ given, guides }) =>
+    `The list has ${given} marks for ${guides} guides. Add or remove a guide, or complete the list. Do not count the tip-top.`,
 };
 
 export const assumedSentences: Sentences<AssumedKinds> = {
