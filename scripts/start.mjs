@@ -44,6 +44,7 @@ async function start() {
     tls: values.tls,
     behind: values.behind,
     open: !values['no-open'],
+    endable: true,
   });
   if (thrownAway) rmSync(thrownAway, { recursive: true, force: true });
 }

@@ -1,3 +1,4 @@
+import { rodKindOf } from '../engine/kinds/rod-kinds.ts';
 import { linesBesideLoad, linesNear } from '../engine/line/line-beside-load.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
 import { loadAmbiguityWords } from '../words/line-load.ts';
@@ -7,7 +8,7 @@ import type { WorkedBuild } from './work-build-file.ts';
 /** Only for a fly rod whose stiffness was read: the tip load beside the line-mass standard, without a verdict. */
 export function linePart({ work, choices }: WorkedBuild, w: Writer): string {
   const { thirdLoadKg, fitted } = work;
-  if (choices.rodKind !== 'fly' || thirdLoadKg === undefined || !fitted) return '';
+  if (!rodKindOf(choices.rodKind).flyLine || thirdLoadKg === undefined || !fitted) return '';
   const rows = linesNear(thirdLoadKg).map(
     ({ number, targetGrains, targetKg, ratio }) =>
       `  number ${number}: first 30 ft ${targetGrains} gr (${w.mass(targetKg)}); the tip load is ${fixedDecimals(ratio, 1)} times that`,
@@ -21,6 +22,6 @@ export function linePart({ work, choices }: WorkedBuild, w: Writer): string {
 
 /** The whole table for `report --json`, under the same conditions. */
 export function lineData({ work: { thirdLoadKg, fitted }, choices }: WorkedBuild) {
-  if (choices.rodKind !== 'fly' || thirdLoadKg === undefined || !fitted) return undefined;
+  if (!rodKindOf(choices.rodKind).flyLine || thirdLoadKg === undefined || !fitted) return undefined;
   return { thirdLoadKg, lines: linesBesideLoad(thirdLoadKg) };
 }

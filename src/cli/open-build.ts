@@ -11,7 +11,7 @@ import { type BuildReading, readBuild } from '../record/read-build.ts';
 import { type LoadTest, readLoadTests } from '../record/read-load-tests.ts';
 import { type CountedSwing, readSwings } from '../record/read-swings.ts';
 import { readTurnedSections } from '../record/read-turned.ts';
-import { tapeStepOf, withHabits } from '../record/shop-habits.ts';
+import { unitsOf, withHabits } from '../record/shop-habits.ts';
 import { sentenceOf } from '../words/sentence.ts';
 import { type ShopWriter, shopWriter, type Writer } from '../words/writer.ts';
 import { CommandError, exitCodes } from './exit-codes.ts';
@@ -37,7 +37,8 @@ export function openBuild(path: string, units?: UnitSystem): OpenBuild {
   const { habits } = read.build;
   const state = withHabits(read.build.state, habits);
   const fileName = path === '-' ? 'standard input' : basename(path);
-  const reading = readBuild(state, { tapeStep: tapeStepOf(habits) });
+  const { weighsIn, temperatureIn, ...shop } = unitsOf(habits);
+  const reading = readBuild(state, { tapeStep: shop.tapeStep });
   const tapeStep = reading.choices?.tapeStep;
   return {
     fileName,
@@ -45,7 +46,12 @@ export function openBuild(path: string, units?: UnitSystem): OpenBuild {
     swings: readSwings(state),
     loadTests: readLoadTests(state),
     ...reading,
-    writer: shopWriter({ system: units ?? (tapeStep === '1 mm' ? 'mm' : 'inch'), tapeStep }),
+    writer: shopWriter({
+      system: units ?? (tapeStep === '1 mm' ? 'mm' : 'inch'),
+      tapeStep,
+      weighsIn,
+      temperatureIn: units ? undefined : temperatureIn,
+    }),
   };
 }
 

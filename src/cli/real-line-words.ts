@@ -1,8 +1,8 @@
 import { type RealLineAtLoad, readRealLine } from '../engine/layout/real-line.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
 import { standardGravity } from '../engine/units/gravity.ts';
+import { spanInWords } from '../words/criteria.ts';
 import type { LadderWriter } from '../words/ladder-writer.ts';
-import { spanInWords } from '../words/worst.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
 /** At the builder's own marks where there are, else the proposed ones. */

@@ -1,9 +1,11 @@
 import { strainLevels, strainVerdict } from '../engine/bench/strain.ts';
+import { criteria } from '../engine/layout/criteria.ts';
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
 import type { MarksList } from '../engine/marks/marks-list.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
 import { formatOnTape } from '../engine/units/tape-step.ts';
 import { plusMinusOnTape } from '../sheets/marks-sheet.ts';
+import { criterionWords } from '../words/criteria.ts';
 import { type LadderWriter, ladderWriter } from '../words/ladder-writer.ts';
 import { layoutVerdictWords, lostLoadsWords } from '../words/layout-verdict.ts';
 import { lineSideInWords } from '../words/line-side.ts';
@@ -87,8 +89,12 @@ function layoutPart(page: Page): string {
   const { work, choices, w } = page;
   const { best, readings } = work;
   const by = choices.loadBy === 'line' ? 'through the line' : 'tied to the tip, line just taut';
-  const { lineAngleRad, gapM, extraBendPerM } = best.limits;
-  const limits = `line angle ${w.lineAngle(lineAngleRad)}, gap ${w.fine(gapM)}, bend added ${fixedDecimals(extraBendPerM, 3)} 1/m`;
+  const limits = criteria
+    .map(
+      ({ id, quantity }) =>
+        `${criterionWords[id].name} ${criterionWords[id].figure(best.limits[quantity], w)}`,
+    )
+    .join(', ');
   const named: [string, RuledReading | undefined][] = [
     ['start', readings.start],
     ['proposed', readings.best],
@@ -98,11 +104,9 @@ function layoutPart(page: Page): string {
   const rows = named.flatMap(([name, reading]) => (reading ? [scoreRow(name, reading, page)] : []));
   return [
     `Loads ${w.loads.join(', ')}, ${by}. Limits: ${limits}.`,
-    textTable(['layout', 'line angle', 'gap', 'bend added', 'worst'], rows, [
+    textTable(['layout', ...criteria.map(({ id }) => criterionWords[id].name), 'worst'], rows, [
       'start',
-      'end',
-      'end',
-      'end',
+      ...criteria.map(() => 'end' as const),
       'start',
     ]),
     [layoutVerdictWords(best.verdict), lostLoadsWords(best)].filter(Boolean).join(' '),
@@ -110,12 +114,9 @@ function layoutPart(page: Page): string {
 }
 
 function scoreRow(name: string, reading: RuledReading, { w }: Page): string[] {
-  const { lineAngle, gap, extraBend } = reading.worstOf;
   return [
     name,
-    w.lineAngle(lineAngle.value),
-    w.fine(gap.value),
-    `${fixedDecimals(extraBend.value, 3)} 1/m`,
+    ...criteria.map(({ id }) => criterionWords[id].figure(reading.worstOf[id].value, w)),
     worstInWords(reading, w) ?? 'nothing to read',
   ];
 }

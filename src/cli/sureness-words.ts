@@ -1,8 +1,9 @@
 import type { BuildSureness } from '../engine/flow/build-sureness.ts';
+import { criteria } from '../engine/layout/criteria.ts';
 import type { NextReading } from '../engine/sureness/next-reading.ts';
 import type { Spread } from '../engine/sureness/spread.ts';
 import type { MarksSureness } from '../engine/sureness/sureness.ts';
-import { fixedDecimals } from '../engine/units/format-decimal.ts';
+import { criterionWords } from '../words/criteria.ts';
 import type { LadderWriter } from '../words/ladder-writer.ts';
 import { enoughInWords, narrowingInWords, readingInWords } from '../words/next-reading.ts';
 import type { WorkSureness } from './sureness-of-work.ts';
@@ -39,15 +40,18 @@ export function surenessPart(
     .join('\n');
 }
 
-function rangeLine(
-  name: string,
-  { lineAngleRad, gapM, extraBendPerM, unbent }: MarksSureness,
-  w: LadderWriter,
-): string {
-  const span = ({ low, high }: Spread, show: (value: number) => string) => `${show(low)} to ${show(high)}`;
+function rangeLine(name: string, { unbent, ...sure }: MarksSureness, w: LadderWriter): string {
   const lost = unbent > 0 ? `; ${unbent} blanks left out: not every load has an answer` : '';
-  const bend = span(extraBendPerM, (value) => fixedDecimals(value, 3));
-  return `  ${name}: line angle ${span(lineAngleRad, w.lineAngle)}, gap ${span(gapM, w.fine)}, bend added ${bend} 1/m${lost}`;
+  const ranges = criteria.map(({ id, quantity }) => {
+    const { name: what, figure } = criterionWords[id];
+    return `${what} ${spanInWords(sure[quantity], (value) => figure(value, w))}`;
+  });
+  return `  ${name}: ${ranges.join(', ')}${lost}`;
+}
+
+/** The unit of both ends is written once where it stands apart: `0.041 to 0.046 1/m`. */
+function spanInWords({ low, high }: Spread, figure: (value: number) => string): string {
+  return `${figure(low).replace(/ 1\/m$/, '')} to ${figure(high)}`;
 }
 
 function betterLine({ scores: { better } }: BuildSureness): string {

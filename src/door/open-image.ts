@@ -1,10 +1,10 @@
 import { readFileSync, statSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { type Decoded, decodeImage, decodeLimits, type Refused as RefusedPicture } from '../image/index.ts';
-import { type Refused, refuse } from './refusal.ts';
+import { imageFound } from '../image/image-kinds.ts';
+import { type Decoded, decodeImage, decodeLimits, type Refused } from '../image/index.ts';
 
 /** The picture at a path, decoded; refused at the field `image` with the reason. Never throws on a bad file. */
-export function openImage(path: string): Decoded | Refused | RefusedPicture {
+export function openImage(path: string): Decoded | Refused {
   try {
     const file = fromWhereCalled(path);
     const status = statSync(file);
@@ -27,5 +27,8 @@ export function fromWhereCalled(path: string): string {
 }
 
 function refuseImage(path: string, what: string): Refused {
-  return refuse([{ path: 'image', message: `${path} ${what}; give the path of a JPEG or PNG` }]);
+  return {
+    status: 'refused',
+    findings: [imageFound('image', 'picture/unopened', { file: path, why: what })],
+  };
 }

@@ -14,6 +14,7 @@ type Nothing = Record<string, never>;
 
 /** What can be wrong with a picture, or odd about what was read from it. */
 export interface ImageKinds {
+  'picture/unopened': { file: string; why: string };
   'picture/empty': Nothing;
   'picture/unknown-format': { bytes: number };
   'picture/other-format': { format: string };

@@ -2,6 +2,7 @@ import type { ClampSetup, Edge, Joint, JointKind, Section, Setup, SpanSetup } fr
 import { type BenchFinding, doubtsOf, stopsOf } from '../engine/bench/bench-finding.ts';
 import type { LineSide } from '../engine/bench/line-side.ts';
 import type { Assumption } from '../engine/flow/choices.ts';
+import { tapeSigmaM } from './fields/readings.ts';
 import type { DocumentState } from './operation.ts';
 import { oneOf, type RowReader, readRows } from './read-values.ts';
 import { assume, type RecordKinds } from './record-kinds.ts';
@@ -15,17 +16,6 @@ export interface ReadPart<T> {
   findings: BenchFinding[];
   assumed: Assumption[];
 }
-
-/** Common bench habits where the builder says nothing. */
-export const benchDefaults = {
-  /** A tape read by eye beside a still tip. */
-  sigmaM: 0.002,
-  /** A clamp levelled by eye: 1°. */
-  tiltSigmaRad: Math.PI / 180,
-  /** Spigots: common practice, no source. */
-  spigotGapM: 0.006,
-  spigotPlugM: 0.06,
-} as const;
 
 const jointKinds = ['sleeve', 'spigot', 'put-in', 'put-over'] as const satisfies JointKind[];
 const edges = ['axis', 'upper', 'lower'] as const satisfies Edge[];
@@ -84,7 +74,7 @@ function readJoint(row: RowReader, name: string, part: ReadPart<unknown>): Joint
     }
     return { kind, overlapM: overlapM ?? 0, gapM: 0, plugM: 0, stiffnessRatio };
   }
-  const gapM = row.si('spigotGap') ?? benchDefaults.spigotGapM;
+  const gapM = row.orUsual('spigotGap');
   if (row.si('spigotGap') === undefined) {
     const values = { section: name, gapM };
     part.assumed.push(assume(`sections/${row.id}/spigotGap`, 'assumed/spigot-gap', values));
@@ -93,7 +83,7 @@ function readJoint(row: RowReader, name: string, part: ReadPart<unknown>): Joint
     kind,
     overlapM: 0,
     gapM,
-    plugM: row.si('spigotLength') ?? benchDefaults.spigotPlugM,
+    plugM: row.orUsual('spigotLength'),
     stiffnessRatio,
   };
 }
@@ -146,8 +136,8 @@ function readClamp(
     clampHeightM: row.si('clampHeight'),
     turnedRad: row.si('turned') ?? 0,
     edge: oneOf(row.text('edge'), edges) ?? 'axis',
-    sigmaM: row.si('sigma') || benchDefaults.sigmaM,
-    tiltSigmaRad: row.si('tiltSigma') ?? benchDefaults.tiltSigmaRad,
+    sigmaM: row.si('sigma') || tapeSigmaM,
+    tiltSigmaRad: row.orUsual('tiltSigma'),
     tests: read,
     flagChecks: checks.filter((one) => one.text('setup') === row.id).flatMap(readFlagCheck),
   };
@@ -193,7 +183,7 @@ function readSpan(
     supportTipSideM: a,
     supportButtSideM: b,
     loadFromTipM: load,
-    sigmaM: row.si('sigma') || benchDefaults.sigmaM,
+    sigmaM: row.si('sigma') || tapeSigmaM,
     tests: read,
   };
 }

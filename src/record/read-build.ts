@@ -3,11 +3,11 @@ import { assembleBlank } from '../engine/bench/assemble.ts';
 import type { Bench, Handle, Material, Section } from '../engine/bench/bench.ts';
 import { type BenchFinding, doubtsOf } from '../engine/bench/bench-finding.ts';
 import { checkBench } from '../engine/bench/check.ts';
-import { commonHandle } from '../engine/bench/default-guides.ts';
 import type { Assumption, Choices } from '../engine/flow/choices.ts';
+import { commonHandle } from '../engine/kinds/common-build.ts';
 import type { DocumentState } from './operation.ts';
 import { readSections, readSetups } from './read-bench.ts';
-import { readChoices, type ShopHabits } from './read-choices.ts';
+import { readChoices, readRodKind, type ShopHabits } from './read-choices.ts';
 import { bareSwings } from './read-swings.ts';
 import { oneOf, readSingle } from './read-values.ts';
 import { assume, type RecordKinds } from './record-kinds.ts';
@@ -66,7 +66,7 @@ function readHandle(
   sections: readonly Section[],
 ): { value: Handle; assumed: Assumption[] } {
   const row = readSingle(state, 'handle');
-  const common = commonHandle(sections.length > 0 ? assembleBlank(sections).lengthM : 0);
+  const common = commonHandle(readRodKind(state), sections.length > 0 ? assembleBlank(sections).lengthM : 0);
   const value: Handle = {
     gripFrontFromButtM: row.si('gripFront') ?? common.gripFrontFromButtM,
     reelFromButtM: row.si('reelFromButt') ?? common.reelFromButtM,

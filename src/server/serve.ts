@@ -8,8 +8,10 @@ import type { Hono } from 'hono';
 import { createApp } from './app.ts';
 import { Backups } from './backup/backups.ts';
 import { restoreInto } from './backup/restore-backup.ts';
+import { openOrRepair, undoHalfDone } from './care/at-start.ts';
+import { RecordCare } from './care/record-care.ts';
 import { type DataFolder, type FolderLock, lockFolder, openDataFolder } from './data-folder.ts';
-import { demoId } from './demo.ts';
+import { demoId } from './keeper.ts';
 import { closeServer, firstPort, firstTlsPort, listen } from './listen.ts';
 import { backupsFolder, type OpenRecord, openRecord } from './open-record.ts';
 import { RecordHolder } from './record-holder.ts';
@@ -36,6 +38,8 @@ export interface ServeOptions {
   tlsPort?: number;
   /** Origin of a TLS proxy on this computer that passes its requests on, such as https://rods.example. */
   proxyOrigin?: string;
+  /** Ends the program when its page asks; without it the page cannot. */
+  end?(): void;
   /** Makes a backup at the start and every day, in the data folder. */
   dailyBackups?: boolean;
 }
@@ -72,18 +76,20 @@ export async function serve(options: ServeOptions): Promise<RunningServer> {
 async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock): Promise<RunningServer> {
   const listening: Server[] = [];
   const backups = options.databaseUrl ? undefined : keepBackups(folder);
+  const ends = [async () => backups?.close()];
   let holder: RecordHolder | undefined;
   const close = async () => {
     holder?.endFeeds();
     await Promise.all(listening.map(closeServer));
-    await backups?.close();
+    for (const end of ends) await end();
     await holder?.close();
     lock.release();
   };
   try {
     const door = await doorOf(options, folder);
     const demoFile = join(packageRoot, 'examples', 'demo-build.json');
-    const open = () => openRecord(folder, options.databaseUrl, demoFile);
+    const halfDone = options.databaseUrl ? [] : undoHalfDone(folder);
+    const open = () => openOrRepair(folder, backups, () => openRecord(folder, options.databaseUrl, demoFile));
     const restore = async (file: string) => {
       const at = new Date();
       return restoreInto(file, folder, at, (swap) => holder!.replace(swap));
@@ -96,10 +102,30 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
           replace: (swap) => holder!.replace(swap),
           now: () => new Date(),
         });
-    const info = { version: packageVersion(), dataFolder: folder.path };
+    const care = new RecordCare({
+      folder,
+      record: () => holder!.record,
+      backups,
+      replace: (swap) => holder!.replace(swap),
+      now: () => new Date(),
+    });
+    ends.push(() => care.close());
+    const { end } = options;
+    const info = { version: packageVersion(), dataFolder: folder.path, mayEnd: end !== undefined };
     const staticFiles = readStaticFiles(join(packageRoot, 'dist', 'web'));
     holder = await RecordHolder.start(open, (record, closing) =>
-      appOn(record, { ...door, backups, restore, shopImport, demoFile, staticFiles, closing, own: info }),
+      appOn(record, {
+        ...door,
+        backups,
+        restore,
+        shopImport,
+        care,
+        demoFile,
+        staticFiles,
+        closing,
+        end,
+        own: info,
+      }),
     );
     const { fetch } = holder;
     const server = createAdaptorServer({ fetch }) as Server;
@@ -114,14 +140,16 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
     }
     const address = addressOf(door.host, door.ports.plain);
     lock.note({ address, pid: process.pid });
-    if (options.dailyBackups)
+    if (options.dailyBackups) {
       backups?.start((error) => console.error(`No backup was made: ${error.message}`));
+      care.start();
+    }
     const pairing = door.pairing && {
-      code: door.pairing.makeCode().code,
+      code: (await (holder.record.pairing ?? door.pairing).makeCode()).code,
       addresses: door.addresses(),
       fingerprint: certificate?.fingerprint,
     };
-    const { warnings } = holder.record;
+    const warnings = [...halfDone, ...holder.record.warnings, ...(await besideWarnings(care))];
     const tlsPort = certificate && door.ports.tls;
     return { address, dataFolder: folder.path, tlsPort, alreadyRunning: false, warnings, pairing, close };
   } catch (error) {
@@ -171,12 +199,15 @@ interface AppSurroundings
   extends Door,
     Pick<
       Parameters<typeof createApp>[0],
-      'backups' | 'restore' | 'shopImport' | 'demoFile' | 'staticFiles' | 'closing'
+      'backups' | 'restore' | 'shopImport' | 'care' | 'demoFile' | 'staticFiles' | 'closing' | 'end'
     > {
-  own: { version: string; dataFolder: string };
+  own: { version: string; dataFolder: string; mayEnd: boolean };
 }
 
-function appOn({ keeper, jobs, sessions, description }: OpenRecord, around: AppSurroundings): Hono {
+function appOn(
+  { keeper, jobs, sessions, pairing: shared, description }: OpenRecord,
+  around: AppSurroundings,
+): Hono {
   const { own, pairing, addresses, secure, certificate, ...parts } = around;
   return createApp({
     ...parts,
@@ -190,8 +221,23 @@ function appOn({ keeper, jobs, sessions, description }: OpenRecord, around: AppS
       database: description,
       demo: (await keeper.repository.find(demoId)) ? demoId : null,
     }),
-    sharing: pairing && { pairing, sessions, addresses, secure, fingerprint: certificate?.fingerprint },
+    sharing: pairing && {
+      pairing: shared ?? pairing,
+      sessions,
+      addresses,
+      secure,
+      fingerprint: certificate?.fingerprint,
+    },
   });
+}
+
+/** A new shop beside backups of another may be the wrong folder, or a mishap. */
+async function besideWarnings(care: RecordCare): Promise<string[]> {
+  const { found } = await care.standing();
+  if (!found) return [];
+  return [
+    `This record is empty, but a backup of ${found.madeAt} with ${found.builds} builds lies beside it. Bring it back on the shelf, or in Settings, Backups`,
+  ];
 }
 
 function addressOf(host: string, port: number): string {

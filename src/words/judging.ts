@@ -2,7 +2,7 @@
 import type { MovesAnswer } from '../engine/load-test/find-moves.ts';
 import type { RodJudgement } from '../engine/load-test/judge-rod.ts';
 import type { LengthDoubt } from '../engine/load-test/length-doubt.ts';
-import { placeInWords } from './worst.ts';
+import { criterionWords, placeInWords } from './criteria.ts';
 import type { Writer } from './writer.ts';
 
 /** `guide 4: 12 mm toward the butt, to 712 mm from the tip`. */
@@ -27,8 +27,7 @@ export function gainInWords(moves: MovesAnswer, w: Writer): string {
 }
 
 function worstPlace(worst: MovesAnswer['now']): string {
-  const what = { lineAngle: 'line angle at', gap: 'gap', extraBend: 'bend added by the line' }[worst.metric];
-  return `${what} ${placeInWords(worst)}`;
+  return `${criterionWords[worst.metric].name} ${worst.metric === 'lineAngle' ? 'at ' : ''}${placeInWords(worst)}`;
 }
 
 /** Why no move is proposed where the curve is not as long as the rod, and the remedy. */

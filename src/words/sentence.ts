@@ -7,6 +7,7 @@ import { guideSentences } from './findings/guides.ts';
 import { handleSentences } from './findings/handle.ts';
 import { imageSentences } from './findings/image.ts';
 import { inputSentences } from './findings/input.ts';
+import { kindsSentences } from './findings/kinds.ts';
 import { layoutSentences } from './findings/layout.ts';
 import { joinSentences } from './findings/load-test.ts';
 import { marksSentences } from './findings/marks.ts';
@@ -14,6 +15,8 @@ import { printerSentences } from './findings/printer.ts';
 import { assumedSentences, recordSentences } from './findings/record.ts';
 import { rotationSentences } from './findings/rotation.ts';
 import type { Sentences } from './findings/sentences.ts';
+import { spoolSentences } from './findings/spool.ts';
+import { torsionSentences } from './findings/torsion.ts';
 import { quantitySentences } from './findings/units.ts';
 import { wrapSentences } from './findings/wraps.ts';
 import type { Writer } from './writer.ts';
@@ -37,6 +40,9 @@ export const allSentences: Sentences<Record<string, never>> = {
   ...rotationSentences,
   ...quantitySentences,
   ...wrapSentences,
+  ...kindsSentences,
+  ...spoolSentences,
+  ...torsionSentences,
 } as Sentences<Record<string, never>>;
 
 /** A finding as a sentence in the reader's units. */

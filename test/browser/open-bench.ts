@@ -28,7 +28,8 @@ export async function openBench(options: Partial<ServeOptions> = {}): Promise<Be
     server,
     complaints,
     async openPage(path = '/', options = {}) {
-      const context = await browser.newContext(options);
+      // Each page is another device, which would fetch the whole page into its store: only where a test is about that.
+      const context = await browser.newContext({ serviceWorkers: 'block', ...options });
       contexts.push(context);
       const page = await context.newPage();
       listen(page, bench.server.address, complaints);

@@ -17,7 +17,7 @@ import { fitStiffness } from '../../src/engine/stiffness/fit.ts';
 import { factorNormalMatrix } from '../../src/engine/stiffness/most-probable.ts';
 import type { Posterior } from '../../src/engine/stiffness/posterior.ts';
 import { prepared } from '../../src/engine/stiffness/prepared.ts';
-import { independentPrior, withRoughness } from '../../src/engine/stiffness/prior.ts';
+import { commonRoughness, independentPrior, withRoughness } from '../../src/engine/stiffness/prior.ts';
 import { priorsOf } from '../../src/engine/stiffness/refit.ts';
 import type { FitClampSetup, FitRequest, FitSpanSetup, FitTest } from '../../src/engine/stiffness/request.ts';
 import { rowsOf } from '../../src/engine/stiffness/rows.ts';
@@ -312,13 +312,13 @@ function yardstick(
 }
 
 /** The posterior of readings like these about the true blank, roughness as common. */
-function knownAtTruth(blank: TrueBlank, fit: FitRequest): Posterior {
+function knownAtTruth(blank: TrueBlank, fit: FitRequest): Omit<Posterior, 'drawing'> {
   const rows = rowsOf(fit.blank.lengthM);
   const ready = prepared(fit);
   const priors = priorsOf(ready, rows);
   const unknowns = unknownsOf({
     ...priors.others,
-    stiffness: withRoughness(priors.stiffness, 1),
+    stiffness: withRoughness(priors.stiffness, commonRoughness),
     extra: independentPrior([]),
   });
   const z = unknowns.mean.slice();

@@ -142,7 +142,7 @@ function touchedStretches(mesh: Mesh, ringOfSupport: Int32Array): ContactReading
   return stretches;
 }
 
-function reasonOf(followed: FollowResult, rings: number): string {
+export function reasonOf(followed: FollowResult, rings: number): string {
   const share = (100 * followed.followedTo).toFixed(1);
   const { closedSpan } = followed;
   if (closedSpan !== undefined) {

@@ -2,9 +2,10 @@
  * What the builder chose for the layout, with common practice filled in where he chose nothing; SI units,
  * guides and marks from the tip down.
  */
-import type { Guide, RodKind } from '../bench/default-guides.ts';
 import type { Side } from '../bend/bend.ts';
 import type { Finding } from '../finding.ts';
+import type { Guide } from '../kinds/guides.ts';
+import type { RodKind } from '../kinds/rod-kinds.ts';
 import type { LayoutLimits } from '../layout/ladder-request.ts';
 import type { Intervals } from '../layout/layout-request.ts';
 import type { FrictionRange } from '../layout/real-line.ts';

@@ -2,10 +2,12 @@
 import type { AssembledBlank } from '../bench/assemble.ts';
 import { type BenchFinding, doubtsOf } from '../bench/bench-finding.ts';
 import { type DiameterRow, diameterAt } from '../bench/diameter-profile.ts';
+import type { GuideKind } from '../kinds/guide-kinds.ts';
+import { guideNumbers } from '../kinds/guides.ts';
 
 export interface SetGuide {
   id: string;
-  kind: string;
+  kind: GuideKind;
   size: string;
   stationM?: number;
   /** Over all feet. */
@@ -37,27 +39,10 @@ export function checkGuideSet(
   ]);
 }
 
-/** Clear opening of a snake or a ring where it was not measured; undefined for a size that says nothing. */
-export function typicalOpeningM(size: string): number | undefined {
-  const snake = snakeOpeningsMm[size.trim()];
-  if (snake !== undefined) return snake / 1000;
-  const ring = /^(\d+(?:\.\d+)?) ?mm$/.exec(size.trim());
-  // A ring's opening is 60 to 75 % of its size.
-  return ring ? (Number(ring[1]) * 0.67) / 1000 : undefined;
+/** Measured, or typical of its size; undefined for a size that its kind does not know. */
+function openingOf({ openingM, kind, size }: SetGuide): number | undefined {
+  return openingM ?? guideNumbers(kind, size)?.insideM;
 }
-
-const snakeOpeningsMm: Record<string, number> = {
-  '2/0': 3.15,
-  '1/0': 3.6,
-  '1': 4.1,
-  '2': 4.6,
-  '3': 5.25,
-  '4': 6,
-  '5': 7,
-  '6': 8,
-};
-
-const openingOf = ({ openingM, size }: SetGuide) => openingM ?? typicalOpeningM(size);
 
 function orderFindings(guide: SetGuide, next: SetGuide | undefined, index: number): BenchFinding[] {
   const [here, below] = [openingOf(guide), next && openingOf(next)];

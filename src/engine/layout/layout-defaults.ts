@@ -3,13 +3,14 @@
  * practice, not derived: with them the smoothed optimum on smooth blanks of several line weights lands on the
  * arithmetic rule (docs/theory-layout.md).
  */
+
 import type { Rod } from '../bend/rod.ts';
+import { byQuantity } from './criteria.ts';
 import type { LadderLoad, LayoutLimits } from './ladder-request.ts';
 import { tipLoadForThird } from './tip-load.ts';
 
-/** Line angle 15°, gap L/250, extra bend 0.125/L, L the length in front of the clamp. */
 export function defaultLimits(lengthM: number): LayoutLimits {
-  return { lineAngleRad: Math.PI / 12, gapM: lengthM / 250, extraBendPerM: 0.125 / lengthM };
+  return byQuantity(({ usualLimit }) => usualLimit(lengthM));
 }
 
 /** Shares of the tip load for a third of the length, pulled straight down. */

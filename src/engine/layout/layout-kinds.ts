@@ -27,6 +27,9 @@ export interface LayoutKinds {
   'layout/no-clear-place': { count: number; freeHelps: boolean };
   'layout/worst-between-held': { guide: number };
   'layout/search-cut-short': Nothing;
+  'layout/free-beyond-blank': { freeM: number; lengthM: number };
+  'layout/start-stays-unread': Nothing;
+  'layout/start-stays': { count: number; of: number };
 }
 interface Zone {
   zoneFromM: number;

@@ -1,8 +1,6 @@
 /** What a layout is asked with, and the same with every default filled in. */
-import type { ReelPlace } from '../bend/bend.ts';
-import type { Rod } from '../bend/rod.ts';
 import type { KeepOut } from './kept-free.ts';
-import type { GuideSet, LadderLoad, LayoutLimits, TipTop } from './ladder-request.ts';
+import type { LadderLoad, LadderRequest, LayoutLimits } from './ladder-request.ts';
 import { arithmeticRule, defaultLadder, defaultLimits } from './layout-defaults.ts';
 import type { PlacingRules } from './placing-rules.ts';
 
@@ -14,12 +12,7 @@ export interface PinnedMark {
   index: number;
   fromTipM: number;
 }
-export interface LayoutRequest {
-  rod: Rod;
-  buttAngleRad: number;
-  reel: ReelPlace;
-  guides: GuideSet;
-  tipTop: TipTop;
+export interface LayoutRequest extends Omit<LadderRequest, 'ladder' | 'limits'> {
   /** Places of guide 0 and of the last one, the stripping guide: they stay. */
   firstFromTipM: number;
   strippingFromTipM: number;

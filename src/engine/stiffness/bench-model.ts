@@ -1,9 +1,9 @@
 /** All that was measured, as one list of data, and its prediction for any state of the unknowns. */
 
 import { type ClampModel, clampModel, type Prediction, predictDrops } from './clamp-model.ts';
-import { addDrifts, type CurveModel, curveModel } from './curve-model.ts';
+import { addDrifts } from './curve-model.ts';
 import { type MassDatum, massData, predictMass } from './mass-data.ts';
-import type { PreparedClamp, PreparedRequest } from './prepared.ts';
+import type { PreparedClamp, PreparedCurve, PreparedRequest } from './prepared.ts';
 import type { Rows } from './rows.ts';
 import { predictSags, type SpanModel, spanModel } from './span-model.ts';
 import { predictSwing, type SwingDatum, swingData } from './swing-data.ts';
@@ -26,7 +26,7 @@ export interface BenchModel {
   readonly setups: readonly {
     first: number;
     clamp?: ClampModel;
-    curve?: CurveModel;
+    curve?: PreparedCurve;
     span?: SpanModel;
   }[];
   readonly masses: readonly MassDatum[];
@@ -47,7 +47,6 @@ const twoTapesSigmaM = 0.003;
 export function benchModel(request: PreparedRequest, rows: Rows): BenchModel {
   const { lengthM } = request.blank;
   const data: Datum[] = [];
-  let drifts = 0;
   const setups = request.setups.map((setup, s) => {
     const first = data.length;
     if (setup.kind === 'span') {
@@ -89,9 +88,7 @@ export function benchModel(request: PreparedRequest, rows: Rows): BenchModel {
       sigma: setup.curve.excessSigmaM,
       path: `setups[${s}].tests[0].points`,
     });
-    const curve = curveModel(setup.curve, drifts);
-    drifts += setup.curve.drifts.length;
-    return { first, clamp, curve };
+    return { first, clamp, curve: setup.curve };
   });
   const masses = massData(request.blank, rows);
   for (const { value, sigma, path } of masses) {

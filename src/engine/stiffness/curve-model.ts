@@ -1,22 +1,11 @@
 /** Adds the smooth drifts of a traced curve to its predicted readings; the traced length answers to them alone. */
 import type { Prediction } from './clamp-model.ts';
-import type { DriftMode } from './curve-drift.ts';
 import type { PreparedCurve } from './prepared.ts';
 import type { Unknowns } from './unknowns.ts';
 
-export interface CurveModel {
-  readonly drifts: readonly DriftMode[];
-  /** Of its amplitudes among `unknowns.drift`. */
-  readonly firstDrift: number;
-}
-
-export function curveModel({ drifts }: PreparedCurve, firstDrift: number): CurveModel {
-  return { drifts, firstDrift };
-}
-
 /** The readings stand from row `first` on, the traced length after them. */
 export function addDrifts(
-  { drifts, firstDrift }: CurveModel,
+  { drifts }: PreparedCurve,
   { drift }: Unknowns,
   z: Float64Array,
   first: number,
@@ -26,11 +15,11 @@ export function addDrifts(
   out.value[lengthRow] = 0;
   out.stationSlope[lengthRow] = 0;
   out.loadSlope[lengthRow] = 0;
-  drifts.forEach(({ pattern }, k) => {
-    const column = drift.start + firstDrift + k;
+  for (const { column: own, pattern } of drifts) {
+    const column = drift.start + own;
     pattern.forEach((amount, i) => {
       out.value[first + i] += amount * z[column];
       out.jacobian[(first + i) * out.size + column] += amount;
     });
-  });
+  }
 }

@@ -31,8 +31,12 @@ export interface CurvePlaces {
 const stepM = 0.05;
 
 /** `points` from hold to tip; a rod that points to -x is turned about so that it points to +x. */
-export function curvePlaces(points: readonly PlanePoint[], clampFromTipM: number): CurvePlaces {
-  const { points: turned, mirrored } = facingRight(points);
+export function curvePlaces(
+  points: readonly PlanePoint[],
+  clampFromTipM: number,
+  mirrored: boolean = pointsLeft(points),
+): CurvePlaces {
+  const turned = mirrored ? mirror(points) : points;
   const fromTip = arcFromTip(turned);
   const tracedM = fromTip[0];
   const reach = Math.min(tracedM, clampFromTipM);
@@ -41,9 +45,17 @@ export function curvePlaces(points: readonly PlanePoint[], clampFromTipM: number
   return { hold: at(clampFromTipM), places: stations.map(at), tracedM, mirrored };
 }
 
-export function facingRight(points: readonly PlanePoint[]): { points: PlanePoint[]; mirrored: boolean } {
-  const mirrored = points[points.length - 1].xM < points[0].xM;
-  return { points: points.map(({ xM, yM }) => ({ xM: mirrored ? -xM : xM, yM })), mirrored };
+/** Turned about where the rod points to -x. */
+export function facingRight(points: readonly PlanePoint[]): readonly PlanePoint[] {
+  return pointsLeft(points) ? mirror(points) : points;
+}
+
+export function pointsLeft(points: readonly PlanePoint[]): boolean {
+  return points[points.length - 1].xM < points[0].xM;
+}
+
+function mirror(points: readonly PlanePoint[]): PlanePoint[] {
+  return points.map(({ xM, yM }) => ({ xM: -xM, yM }));
 }
 
 /** Arc length from the tip per point, hold side first. */

@@ -2,7 +2,14 @@ import { expect, test } from 'vitest';
 import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
 import { benchModel, emptyPrediction, predictBench } from './bench-model.ts';
 import { prepared } from './prepared.ts';
-import { independentPrior, massPrior, restPrior, stiffnessPrior, withRoughness } from './prior.ts';
+import {
+  commonRoughness,
+  independentPrior,
+  massPrior,
+  restPrior,
+  stiffnessPrior,
+  withRoughness,
+} from './prior.ts';
 import type { FitCurve, FitRequest } from './request.ts';
 import { rowsOf } from './rows.ts';
 import { unknownsOf, valuesOf } from './unknowns.ts';
@@ -77,17 +84,14 @@ const request: FitRequest = {
 test('derivatives of every datum agree with central differences in every unknown', () => {
   const rows = rowsOf(request.blank.lengthM);
   const ready = prepared(request);
-  const drifts = ready.setups.flatMap((setup) =>
-    setup.kind === 'span' ? [] : (setup.curve?.drifts ?? []).map(({ sigma }) => sigma),
-  );
   const model = benchModel(ready, rows);
   const unknowns = unknownsOf({
-    stiffness: withRoughness(stiffnessPrior(request.blank, rows), 1),
+    stiffness: withRoughness(stiffnessPrior(request.blank, rows), commonRoughness),
     rest: restPrior(request.blank, rows, 0.02),
     restAcross: restPrior(request.blank, rows, 0.02),
     mass: massPrior(request.blank, rows),
     tilt: independentPrior([0.02, 0.02, 1e-6, 0.02, 0.02]),
-    drift: independentPrior(drifts),
+    drift: independentPrior(ready.driftSigmas),
     extra: independentPrior([]),
   });
   const normal = seededNormal(seededRandom(3));

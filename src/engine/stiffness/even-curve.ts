@@ -11,7 +11,7 @@ export function evenCurve(
   clampFromTipM: number,
   { stepM, windowM }: { stepM: number; windowM: number } = { stepM: 0.01, windowM: 0.04 },
 ): EvenCurve {
-  const turned = facingRight(points).points;
+  const turned = facingRight(points);
   const fromTip = arcFromTip(turned);
   const reachM = Math.min(fromTip[0], clampFromTipM);
   const count = Math.max(8, Math.floor(reachM / stepM));

@@ -3,6 +3,7 @@ import type { Datum } from './bench-model.ts';
 import type { Doubt, DoubtKind } from './doubts.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
 import type { PreparedRequest } from './prepared.ts';
+import type { Roughness } from './prior.ts';
 import type { Suspicion } from './suspicion.ts';
 import type { SwappedPair } from './swapped-loads.ts';
 
@@ -21,7 +22,7 @@ export interface Explained {
 export interface Fitted {
   problem: FitProblem;
   best: MostProbable;
-  roughness: number;
+  roughness: Roughness;
   /** Half of what is compared between explanations: -ln of the evidence, amplitudes of doubts apart. */
   score: number;
 }

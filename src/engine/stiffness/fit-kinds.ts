@@ -9,6 +9,7 @@ export interface FitKinds {
   'fit/few-points': { points: number };
   'fit/curve-length': { curveM: number; blankM: number };
   'fit/rings': Record<string, never>;
+  'fit/nothing-read': Record<string, never>;
   'fit/scatter': { times: number };
   'fit/loads-swapped': { firstKg: number; secondKg: number; first: number; second: number };
   'fit/test-left-out': { test: number };

@@ -9,7 +9,8 @@ import { answerOf } from './answer.ts';
 import { checkFit } from './check-fit.ts';
 import { type SlipPlace, slipPlaces } from './explanation.ts';
 import { fitFound } from './fit-kinds.ts';
-import { likelihoodOf, type StiffnessLikelihood } from './likelihood.ts';
+import { likelihoodOf, linearReadings, type StiffnessLikelihood } from './likelihood.ts';
+import { mixtureOf } from './mixture.ts';
 import { noiseFactor } from './noise.ts';
 import { type Posterior, posteriorOf } from './posterior.ts';
 import { prepared } from './prepared.ts';
@@ -18,6 +19,7 @@ import type { FitAnswer, FitRequest } from './request.ts';
 import { resolveDoubts } from './resolve.ts';
 import { rowsOf } from './rows.ts';
 import { findingsOf } from './say-doubt.ts';
+import { wasRead } from './was-read.ts';
 
 /** The answer of the engine's door; input that makes no sense is refused with findings. */
 export function fit(request: FitRequest): FitAnswer {
@@ -43,15 +45,23 @@ export function fitStiffness(request: FitRequest): FitResult {
   const { explained, fitted } = resolveDoubts(ready, (next, from) => refit(next, priors, 1, from));
   const noise = noiseFactor(fitted.problem, fitted.best);
   const { problem, best } = noise > 1.02 ? refit(explained, priors, noise, fitted) : fitted;
-  const posterior = posteriorOf(request, rows, problem.unknowns, best);
-  const said = [...findingsOf(explained, problem, best), ...scatterFinding(noise)];
+  const readings = linearReadings(problem, best);
+  const mixture = mixtureOf(readings, priors.stiffness, rows, request.blank.lengthM);
+  const posterior = posteriorOf(request, rows, best, { mixture, problem, best });
+  const said = [
+    ...(wasRead(request) ? [] : [nothingRead]),
+    ...findingsOf(explained, problem, best),
+    ...scatterFinding(noise),
+  ];
   return {
-    answer: answerOf(problem, rows, best, posterior, said),
+    answer: answerOf(problem, best, posterior, said),
     posterior,
     slips: slipPlaces(explained, problem.model.data),
     likelihood: () => likelihoodOf(problem, best),
   };
 }
+
+const nothingRead = fitFound('setups', 'fit/nothing-read', {});
 
 function scatterFinding(noise: number): Finding[] {
   if (noise < 1.6) return [];

@@ -4,52 +4,16 @@
  * (test/support). Invented blanks. PHOTO_BLANKS sets how many (`npm test -- --long`).
  */
 import { describe, expect, test } from 'vitest';
-import {
-  placeOn,
-  randomBlank,
-  readBench,
-  type TrueBlank,
-  trueCurve,
-} from '../../../test/support/simulated-bench.ts';
+import { judgeStiffness } from '../../../test/support/judge-stiffness.ts';
+import { randomBlank, readBench, trueCurve } from '../../../test/support/simulated-bench.ts';
 import { photograph } from '../../../test/support/simulated-photo.ts';
-import { bend } from '../bend/bend.ts';
-import { piecewiseLinear, valueAt } from '../numerics/piecewise-linear.ts';
 import { fit } from './fit.ts';
 import type { FitRequest, FitSolved } from './request.ts';
 
 const blanks = Number(process.env.PHOTO_BLANKS ?? 10);
 const hung = [{ fromTipM: 0, massKg: 0.1 }];
-const neverHung = [{ fromTipM: 0, massKg: 0.25 }];
+const neverHungKg = 0.25;
 const flagsM = [0, 5, 12, 22, 34, 48, 64, 80].map((inches) => inches * 0.0254);
-
-function judged(blank: TrueBlank, answer: FitSolved) {
-  const { lengthM } = blank;
-  const { stiffness, massPerLength, restCurvature } = answer;
-  const told = bend({
-    rod: { lengthM, stiffness, massPerLength, restCurvature },
-    buttAngleRad: Math.PI / 4,
-    load: { tip: { xN: 0, yN: -neverHung[0].massKg * 9.80665 } },
-  });
-  const load = { buttAngleRad: Math.PI / 4, clampFromTipM: lengthM, turnedRad: 0, hung: neverHung };
-  const truth = trueCurve(blank, load);
-  const off = told.points.map(({ fromTipM, xM, yM }) => {
-    const place = placeOn(truth, fromTipM);
-    return Math.hypot(xM - place.xM, yM - place.yM);
-  });
-  const at = stiffness.map(({ fromTipM }) => fromTipM);
-  const column = (key: 'lowNm2' | 'highNm2') =>
-    piecewiseLinear(
-      at,
-      stiffness.map((row) => row[key]),
-    );
-  const [low, high] = [column('lowNm2'), column('highNm2')];
-  const stations = Array.from({ length: 60 }, (_, i) => 0.05 + (i / 59) * (lengthM - 0.07));
-  const held = stations.filter((s) => {
-    const value = blank.stiffnessNm2(s);
-    return value >= valueAt(low, s) && value <= valueAt(high, s);
-  });
-  return { unseen: Math.max(...off) / lengthM, held: held.length / stations.length };
-}
 
 const results = Array.from({ length: blanks }, (_, i) => {
   const blank = randomBlank(501 + i, { sweepSigmaPerM: 0 });
@@ -65,8 +29,8 @@ const results = Array.from({ length: blanks }, (_, i) => {
   };
   const [byTape, byPhoto] = [fit(bench.request), fit(photo)] as FitSolved[];
   return {
-    tape: judged(blank, byTape),
-    photo: judged(blank, byPhoto),
+    tape: judgeStiffness(blank, byTape, neverHungKg),
+    photo: judgeStiffness(blank, byPhoto, neverHungKg),
     findings: byPhoto.findings.length,
     status: byPhoto.status,
   };

@@ -38,10 +38,14 @@ const bowBelief = { perLength: 0.17, tails: 1.3 } as const;
 
 export interface StiffnessPrior {
   mean: Float64Array;
-  /** Covariance of level, taper, short irregularities and ferrules. */
+  /** Covariance of level, taper and ferrules. */
   fixed: Float64Array;
   /** Covariance of the long and middle waves; counts with the square of the roughness factor. */
   smooth: Float64Array;
+  /** Covariance of the short irregularities; counts with the square of their own factor. */
+  short: Float64Array;
+  /** Learnt from measured blanks. */
+  ofSeries?: true;
 }
 
 export function stiffnessPrior(blank: FitBlank, rows: Rows): StiffnessPrior {
@@ -53,7 +57,7 @@ export function stiffnessPrior(blank: FitBlank, rows: Rows): StiffnessPrior {
   const mean = x.map((xi) => level + power * xi);
   const doubled = knownZones(blank);
   const sigma = doubled ? short.sigma.doubledTold : short.sigma.untold;
-  const fixed = gaussianCovariance(at, [{ ...short, sigma }]);
+  const fixed = new Float64Array(at.length ** 2);
   addTaper(
     fixed,
     x,
@@ -66,7 +70,7 @@ export function stiffnessPrior(blank: FitBlank, rows: Rows): StiffnessPrior {
     { sigma: scale * long.sigma, lengthM: long.perLength * blank.lengthM },
     { sigma: scale * middle.sigma, lengthM: middle.perLength * blank.lengthM },
   ]);
-  return { mean, fixed, smooth };
+  return { mean, fixed, short: gaussianCovariance(at, [{ ...short, sigma }]), smooth };
 }
 
 /** The blanks' differences count with the roughness factor, so that an odd one may move further from the mean. */
@@ -75,15 +79,36 @@ function seriesStiffnessPrior({ mean, shared, between }: SeriesPrior, { fine }: 
   const fixed = Float64Array.from(shared);
   // Rounding must not make the sum indefinite: a hundredth of a percent of independent scatter.
   for (let i = 0; i < n; i++) fixed[i * n + i] += 1e-8 + 1e-4 * between[i * n + i];
-  return { mean: Float64Array.from(mean), fixed, smooth: Float64Array.from(between) };
+  return {
+    mean: Float64Array.from(mean),
+    fixed,
+    smooth: Float64Array.from(between),
+    short: new Float64Array(n * n),
+    ofSeries: true,
+  };
 }
 
-/** How rough the long and middle waves are, as a factor on the common roughness. */
-export function withRoughness({ mean, fixed, smooth }: StiffnessPrior, factor: number): GaussianPrior {
+/** How rough a blank is: factors on the common roughness of long and middle waves, and of short irregularities. */
+export interface Roughness {
+  waves: number;
+  short: number;
+}
+export const commonRoughness: Roughness = { waves: 1, short: 1 };
+
+export function withRoughness(
+  { mean, fixed, short, smooth }: StiffnessPrior,
+  roughness: Roughness,
+): GaussianPrior {
+  const [waves, own] = [roughness.waves ** 2, roughness.short ** 2];
   return gaussianPrior(
     mean,
-    fixed.map((value, i) => value + factor * factor * smooth[i]),
+    fixed.map((value, i) => value + waves * smooth[i] + own * short[i]),
   );
+}
+
+/** The same where the short irregularities are as rough as the waves: what a blank's own readings tell of both. */
+export function covarianceAt({ fixed, smooth, short }: StiffnessPrior, factor: number): Float64Array {
+  return fixed.map((value, i) => value + factor * factor * (smooth[i] + short[i]));
 }
 
 export function massPrior(blank: FitBlank, rows: Rows): GaussianPrior {

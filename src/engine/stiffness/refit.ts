@@ -5,8 +5,10 @@ import { carriedDoubts, type Explained, type Fitted, isCarried } from './explana
 import { type FitProblem, findMostProbable, type MostProbable } from './most-probable.ts';
 import type { PreparedRequest, PreparedSetup } from './prepared.ts';
 import {
+  commonRoughness,
   independentPrior,
   massPrior,
+  type Roughness,
   restPrior,
   type StiffnessPrior,
   stiffnessPrior,
@@ -14,7 +16,14 @@ import {
 } from './prior.ts';
 import { halfLogDeterminant, probableRoughness, roughnessPenalty } from './roughness.ts';
 import type { Rows } from './rows.ts';
-import { type GaussianPrior, standardOf, type UnknownName, type Unknowns, unknownsOf } from './unknowns.ts';
+import {
+  type GaussianPrior,
+  gaussianPrior,
+  standardOf,
+  type UnknownName,
+  type Unknowns,
+  unknownsOf,
+} from './unknowns.ts';
 
 /** A tape is read to no better than this. */
 const roundingM = 2e-4;
@@ -26,7 +35,7 @@ export interface Priors {
   others: Record<Exclude<UnknownName, 'stiffness' | 'extra'>, GaussianPrior>;
 }
 
-export function priorsOf({ blank, setups }: PreparedRequest, rows: Rows): Priors {
+export function priorsOf({ blank, setups, driftSigmas }: PreparedRequest, rows: Rows): Priors {
   const sweep = blank.sweepSigmaPerM ?? 0.02;
   const turnsAcross = setups.some((setup) => Math.abs(Math.sin(setup.turnedRad ?? 0)) > 1e-6);
   return {
@@ -36,8 +45,8 @@ export function priorsOf({ blank, setups }: PreparedRequest, rows: Rows): Priors
       rest: restPrior(blank, rows, sweep),
       restAcross: restPrior(blank, rows, turnsAcross ? sweep : 0),
       mass: massPrior(blank, rows),
-      tilt: independentPrior(setups.map(tiltSigma)),
-      drift: independentPrior(setups.flatMap(driftSigmas)),
+      tilt: tiltPrior(setups),
+      drift: independentPrior(driftSigmas),
     },
   };
 }
@@ -47,11 +56,24 @@ function tiltSigma(setup: PreparedSetup): number {
   return setup.kind === 'span' ? 1e-6 : Math.max(1e-6, setup.tiltSigmaRad ?? 0.0175);
 }
 
-function driftSigmas(setup: PreparedSetup): number[] {
-  return setup.kind === 'span' ? [] : (setup.curve?.drifts ?? []).map(({ sigma }) => sigma);
+/** What one clamp may give between two pictures; far below what a picture shows of it. */
+const giveRad = 1e-4;
+
+/** Set-ups in one clamp tilt alike. */
+function tiltPrior(setups: readonly PreparedSetup[]): GaussianPrior {
+  const n = setups.length;
+  const covariance = new Float64Array(n * n);
+  const clampedAs = setups.map((setup, s) => (setup.kind !== 'span' && setup.clampedAs) || s);
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j < n; j++) {
+      if (clampedAs[i] === clampedAs[j]) covariance[i * n + j] = tiltSigma(setups[i]) * tiltSigma(setups[j]);
+    }
+    if (typeof clampedAs[i] === 'string') covariance[i * n + i] += giveRad ** 2;
+  }
+  return gaussianPrior(new Float64Array(n), covariance);
 }
 
-function unknownsFor(priors: Priors, doubts: readonly Doubt[], roughness: number): Unknowns {
+function unknownsFor(priors: Priors, doubts: readonly Doubt[], roughness: Roughness): Unknowns {
   return unknownsOf({
     ...priors.others,
     stiffness: withRoughness(priors.stiffness, roughness),
@@ -74,22 +96,29 @@ function solve(explained: Explained, priors: Priors, noise: number, from?: Fitte
   const model =
     from && from.problem.model.request === request ? from.problem.model : benchModel(request, priors.rows);
   const doubts = carriedDoubts(named);
-  const problemWith = (roughness: number): FitProblem => ({
+  const problemWith = (roughness: Roughness): FitProblem => ({
     model,
     unknowns: unknownsFor(priors, doubts, roughness),
     sigma: sigmasOf(explained, model, noise),
     extras: doubts.map((doubt) => doubt.pattern),
   });
-  const before = from?.roughness ?? 1;
+  const before = from?.roughness ?? commonRoughness;
   const problem = problemWith(before);
   const start = new Float64Array(problem.unknowns.size);
   if (from) start.set(from.best.u.subarray(0, Math.min(start.length, from.best.u.length)));
   const best = findMostProbable(problem, start);
   if (best.hopeless) return fittedOf(problem, best, before);
-  const roughness = probableRoughness(problem, best, (factor) => unknownsFor(priors, doubts, factor));
-  if (Math.abs(Math.log(roughness / before)) < 0.05) return fittedOf(problem, best, before);
+  const tellsShort = request.setups.some((setup) => setup.kind !== 'span' && setup.clampedAs !== undefined);
+  const roughness = probableRoughness(problem, best, tellsShort, (tried) =>
+    unknownsFor(priors, doubts, tried),
+  );
+  if (isAlike(roughness, before)) return fittedOf(problem, best, before);
   const rougher = problemWith(roughness);
   return fittedOf(rougher, findMostProbable(rougher, standardOf(rougher.unknowns, best.z)), roughness);
+}
+
+function isAlike(a: Roughness, b: Roughness): boolean {
+  return Math.max(Math.abs(Math.log(a.waves / b.waves)), Math.abs(Math.log(a.short / b.short))) < 0.05;
 }
 
 /** Infinite for what an explanation leaves out. */
@@ -109,7 +138,7 @@ function sigmasOf({ named }: Explained, { data }: FitProblem['model'], noise: nu
   return sigmas;
 }
 
-function fittedOf(problem: FitProblem, best: MostProbable, roughness: number): Fitted {
+function fittedOf(problem: FitProblem, best: MostProbable, roughness: Roughness): Fitted {
   const score =
     best.objective + halfLogDeterminant(best.factor, problem.unknowns) + roughnessPenalty(roughness);
   return { problem, best, roughness, score };

@@ -97,6 +97,11 @@ export interface FitCurveSetup {
   nominalAngleRad?: number;
   tiltSigmaRad?: number;
   turnedRad?: number;
+  /**
+   * Pictures of one name were taken by one camera from one place with the same marks: what marks, scale, level and
+   * lens got wrong is the same field over the wall for all of them, and with the same hold the clamp's tilt too.
+   */
+  shared?: string;
   tests: readonly [FitCurve];
 }
 export interface FitCurve {
@@ -105,12 +110,18 @@ export interface FitCurve {
   masses?: readonly { fromTipM: number; massKg: number }[];
   /** The taped-up rod: the line through its rings pulls too. */
   line?: FitLine;
-  /** From the hold to the tip, at least 8. */
-  points: readonly { xM: number; yM: number }[];
+  /** From the hold to the tip, at least 8; as `trace` answers them. */
+  points: readonly FitCurvePoint[];
   /** Standard deviations: unevenness from place to place, smooth drift across the picture, the frame's level. */
   localSigmaM?: number;
   driftSigmaM?: number;
   levelSigmaRad?: number;
+}
+export interface FitCurvePoint {
+  xM: number;
+  yM: number;
+  /** Standard error square to the curve, marks and lens included. */
+  sigmaM?: number;
 }
 export interface FitLine {
   tensionN: number;

@@ -1,40 +1,52 @@
 /**
- * How irregular this blank is, told by its own readings: the factor on the prior's smooth roughness that makes
- * the readings most probable, averaged over what remains possible.
+ * How irregular this blank is, told by its own readings: the factors on the prior's roughness that make the readings
+ * most probable, averaged over what remains possible; that of the long and middle waves first, then, where pictures
+ * of one stand read the curve closely enough to tell, that of the short irregularities.
  *
  *   ln p(readings | factor) ≈ -Φ(û) - ½ ln det A        (Laplace; linearised at the present state)
  *
- * under a wide prior of the factor itself, ln factor ~ N(0, 0.6).
+ * under a wide prior of the factor itself, ln factor ~ N(0, 0.6), of the short ones N(0, 1).
  */
 import { solveLower } from '../numerics/cholesky.ts';
 import { type FitProblem, factorNormalMatrix, type MostProbable } from './most-probable.ts';
+import type { Roughness } from './prior.ts';
 import { rowByStandard, type Unknowns } from './unknowns.ts';
 
-const roughnessFactors: readonly number[] = [0.35, 0.5, 0.7, 1, 1.4, 2];
+/** Of the factors' own priors. */
+const [waveLogSpread, shortLogSpread] = [0.6, 1];
+const waveFactors: readonly number[] = [0.35, 0.5, 0.7, 1, 1.4, 2];
+const shortFactors: readonly number[] = [0.12, 0.18, 0.25, 0.35, 0.5, 0.7, 1, 1.4];
 
-/** `unknownsFor` gives the same unknowns under another factor. */
+/** `unknownsFor` gives the same unknowns under another roughness. */
 export function probableRoughness(
   problem: FitProblem,
   best: MostProbable,
-  unknownsFor: (factor: number) => Unknowns,
-): number {
-  const logs = roughnessFactors.map((factor) => {
-    return -negativeLogEvidence(problem, best, unknownsFor(factor)) - roughnessPenalty(factor);
-  });
+  tellsShort: boolean,
+  unknownsFor: (roughness: Roughness) => Unknowns,
+): Roughness {
+  const evidence = (roughness: Roughness) =>
+    -negativeLogEvidence(problem, best, unknownsFor(roughness)) - roughnessPenalty(roughness);
+  const waves = probableFactor(waveFactors, (factor) => evidence({ waves: factor, short: 1 }));
+  if (!tellsShort) return { waves, short: 1 };
+  return { waves, short: probableFactor(shortFactors, (short) => evidence({ waves, short })) };
+}
+
+function probableFactor(factors: readonly number[], logOf: (factor: number) => number): number {
+  const logs = factors.map(logOf);
   const most = Math.max(...logs);
   let total = 0;
   let sum = 0;
   logs.forEach((log, i) => {
     const p = Math.exp(log - most);
     total += p;
-    sum += p * Math.log(roughnessFactors[i]);
+    sum += p * Math.log(factors[i]);
   });
   return Math.exp(sum / total);
 }
 
-/** -ln of the factor's own prior. */
-export function roughnessPenalty(factor: number): number {
-  return 0.5 * (Math.log(factor) / 0.6) ** 2;
+/** -ln of the factors' own prior. */
+export function roughnessPenalty({ waves, short }: Roughness): number {
+  return 0.5 * ((Math.log(waves) / waveLogSpread) ** 2 + (Math.log(short) / shortLogSpread) ** 2);
 }
 
 /** The lowest Φ of the linearised problem under other priors, and half ln det A. */

@@ -212,3 +212,39 @@ describe('laws', () => {
     );
   });
 });
+
+describe('temperatures, volumes and densities', () => {
+  /** °C = (°F − 32) × 5/9, 1 US fl oz = 29.5735295625 ml, 1 lb/gal = 119.826427 kg/m³: NIST SP 811, appendix B.8. */
+  it.each<[string, Dimension, number]>([
+    ['32 F', 'temperature', 0],
+    ['212 °F', 'temperature', 100],
+    ['-40 °C', 'temperature', -40],
+    ['-40 F', 'temperature', -40],
+    ['72 degrees', 'temperature', Number.NaN],
+    ['21 ℃', 'temperature', 21],
+    ['9 F', 'warmer', 5],
+    ['10 K', 'warmer', 10],
+    ['12 ml', 'volume', 12e-6],
+    ['12 cc', 'volume', 12e-6],
+    ['1/2 fl oz', 'volume', 14.78676478125e-6],
+    ['1 fl. oz.', 'volume', 29.5735295625e-6],
+    ['1.1 g/ml', 'density', 1100],
+    ['1.1 g/cm3', 'density', 1100],
+    ['1 lb/gal', 'density', 119.826427],
+  ])('%s', (text, dimension, si) => {
+    const result = read(text, dimension, 'mm');
+    if (Number.isNaN(si)) expect(result.ok).toBe(false);
+    else expect((result.ok && result.si / si) || Number(result.ok && result.si === si)).toBeCloseTo(1, 7);
+  });
+  it('a bare one is in the shop’s unit, and is told in it', () => {
+    expect(siOf('72', 'temperature', 'inch')).toBeCloseTo(200 / 9, 12);
+    expect(siOf('72', 'temperature', 'mm')).toBe(72);
+    expect(read('22 C', 'temperature', 'inch')).toMatchObject({ understood: '22 °C = 71.6 °F' });
+    expect(readQuantity('5', { dimension: 'mass', system: 'inch', weighsIn: 'oz' })).toMatchObject({
+      understood: '5 oz',
+    });
+  });
+  it('one stands alone: no two are added', () => {
+    expect(refused('20 C 5 F', 'temperature').values).toMatchObject({ why: 'order' });
+  });
+});

@@ -1,6 +1,6 @@
 /**
- * Reads a length, mass, angle or duration as a person writes it: `4 1/2 in`, `4-1/2"`, `4' 7 1/2"`, `31,5 cm`,
- * `3/64`, `2.5 oz`, `12°`. Arithmetic is exact up to the last step into a double.
+ * Reads a length, mass, angle, duration, temperature, volume or density as a person writes it: `4 1/2 in`, `4-1/2"`,
+ * `4' 7 1/2"`, `31,5 cm`, `3/64`, `2.5 oz`, `12°`, `72 F`. Arithmetic is exact up to the last step into a double.
  */
 
 import { type Finding, findingsOf } from '../finding.ts';
@@ -27,7 +27,7 @@ type Parts = { ok: true; negative: boolean; parts: Part[] } | NotRead;
 type NotRead = { ok: false } & Unread;
 
 /**
- * SI value of a typed text: m, kg, rad or s.
+ * SI value of a typed text: m, kg, rad, s, m³, kg/m³; temperatures in °C.
  * @returns a finding that names the text and how to write it; never throws on any text.
  */
 export function readQuantity(typed: string, options: ReadOptions): ReadQuantity {
@@ -35,7 +35,9 @@ export function readQuantity(typed: string, options: ReadOptions): ReadQuantity 
   if (!parts.ok) return refuse(typed, options, { why: parts.why, part: parts.part, other: parts.other });
   const scale = parts.parts[0].unit.scale ?? 1;
   const sum = parts.parts.map(partFactor).reduce(rationalAdd);
-  const si = rationalToNumber(sum) * scale * (parts.negative ? -1 : 1);
+  const signed = parts.negative ? rationalMultiply(sum, rational(-1n)) : sum;
+  const { zero } = parts.parts[0].unit;
+  const si = rationalToNumber(zero ? rationalAdd(signed, zero) : signed) * scale;
   return { ok: true, si, understood: showConverted(parts.parts, si, options) };
 }
 
@@ -68,7 +70,7 @@ function readParts(typed: string, options: ReadOptions): Parts {
 
 /** A mixed number (`4 1/2`, `4-1/2`), a fraction (`5.5/64`) or a decimal, then its unit, then perhaps a dash. */
 const partPattern =
-  /^(?:(?<whole>\d+)\s*[ -]\s*(?=[\d.]+\/))?(?<numerator>\d+\.?\d*|\.\d+)(?:\/(?<denominator>\d+))?\s*(?<unit>["'°]|[a-z]+\.?)?\s*(?:-(?=\s*[\d.]))?\s*/i;
+  /^(?:(?<whole>\d+)\s*[ -]\s*(?=[\d.]+\/))?(?<numerator>\d+\.?\d*|\.\d+)(?:\/(?<denominator>\d+))?\s*(?<unit>°\s*[cf](?![a-z])|["'°]|fl\.?\s*oz\.?|[a-z]+\/[a-z]+3?|cm3|[a-z]+\.?)?\s*(?:-(?=\s*[\d.]))?\s*/i;
 
 function readPart(
   text: string,
@@ -79,14 +81,23 @@ function readPart(
   if (!match) return { ok: false, why: 'not-a-number', part: text };
   const number = readNumber(match);
   if (!number.ok) return number;
-  const word = match.unit ?? impliedUnit(match.denominator !== undefined, previous, options);
+  const written = bareDegree(match.unit, options) ? undefined : match.unit;
+  const word = written ?? impliedUnit(match.denominator !== undefined, previous, options);
   const unit = word === undefined ? undefined : findUnit(options.dimension, word);
   if (!unit) return { ok: false, ...unitTrouble(word, text, options) };
-  if (previous && !isSmaller(unit, previous)) {
+  if (previous && (!mixed.includes(options.dimension) || !isSmaller(unit, previous))) {
     return { ok: false, why: 'order', part: unit.symbol, other: previous.symbol };
   }
   const rest = text.slice(partPattern.exec(text)?.[0].length);
   return { ok: true, part: { numeral: number.numeral, value: number.value, unit }, rest };
+}
+
+/** Written in several units at once. */
+const mixed: readonly Dimension[] = ['length', 'mass', 'angle', 'duration'];
+
+/** `22°` of a room is in the shop's own degrees. */
+function bareDegree(unit: string | undefined, { dimension }: ReadOptions): boolean {
+  return unit === '°' && (dimension === 'temperature' || dimension === 'warmer');
 }
 
 function readNumber(
@@ -117,12 +128,12 @@ function impliedUnit(
 ): string | undefined {
   if (previous) return previous.symbol === 'ft' ? 'in' : undefined;
   if (fraction && options.dimension === 'length') return 'in';
-  return bareUnit(options.dimension, options.system);
+  return bareUnit(options.dimension, options);
 }
 
 function unitTrouble(word: string | undefined, text: string, options: ReadOptions): Unread {
   if (word === undefined) return { why: 'no-unit', part: text };
-  const others: Dimension[] = ['length', 'mass', 'angle', 'duration'];
+  const others: Dimension[] = ['length', 'mass', 'angle', 'duration', 'temperature', 'volume', 'density'];
   const other = others.find((dimension) => dimension !== options.dimension && findUnit(dimension, word));
   if (other) return { why: 'other-unit', part: word, other };
   return { why: 'unknown-unit', part: word };

@@ -1,17 +1,11 @@
 import { Button } from 'react-aria-components';
-import { documentSchemas } from '../../record/schema.ts';
+import { documentSchemas, type habitCollections } from '../../record/schema.ts';
 import { useBuild } from '../read/build-context.ts';
 import { useSay } from '../read/messages.tsx';
 import { useShop } from '../read/shop.tsx';
 
 /** What this build says of its own becomes what the shop does in every build that says nothing. */
-export function KeepHabit({
-  collection,
-  words,
-}: {
-  collection: 'wraps' | 'finish' | 'handle' | 'sorting' | 'layout';
-  words: string;
-}) {
+export function KeepHabit({ collection }: { collection: (typeof habitCollections)[number] }) {
   const { single } = useBuild();
   const { write } = useShop();
   const say = useSay();
@@ -19,7 +13,7 @@ export function KeepHabit({
   const own = Object.entries(single(collection).fields).filter(([field]) => field in known);
   const keep = () => {
     const [finding] = write(
-      `habit for ${words}`,
+      'keepHabit',
       own.map(([field, value]) => ({ path: [collection, '-', field], value })),
     );
     say(
@@ -33,7 +27,7 @@ export function KeepHabit({
       <Button className="button" isDisabled={own.length === 0} onPress={keep}>
         Keep as the shop’s habit
       </Button>{' '}
-      <span className="quiet small">what is filled in here then holds where a build says nothing</span>
+      <span className="quiet small">Use as the shop’s default</span>
     </div>
   );
 }

@@ -27,7 +27,7 @@ export function AlarmBar() {
   if (alarms.length === 0) return null;
   const heard = (alarm: Alarm) => {
     const id = newRowId();
-    write('alarm heard', [
+    write('hearAlarm', [
       { path: ['alarmsHeard', id, 'coat'], value: alarm.coat },
       { path: ['alarmsHeard', id, 'due'], value: alarm.due },
     ]);

@@ -55,7 +55,7 @@ describe('writing', () => {
     ]);
     expect(findings).toHaveLength(1);
     expect(findings[0].path).toBe('sections/s1/length');
-    expect(findings[0].message).toMatch(/Length of sections.*70.*from 0 m to 10 m.*Check the unit/);
+    expect(findings[0].message).toMatch(/Length of section.*70.*from 0 m to 10 m.*Check the unit/);
     expect(valueAt(store.getSnapshot().document, title)).toBeNull();
     expect(server.stored).toEqual([]);
   });
@@ -243,7 +243,7 @@ describe('two devices', () => {
     await vi.advanceTimersByTimeAsync(20_000);
     expect(valueAt(bench.getSnapshot().document, title)).toBe('elsewhere');
     expect(bench.getSnapshot().conflicts).toMatchObject([
-      { path: title, kept: 'elsewhere', lost: 'bench', oursKept: false },
+      { path: title, standing: { value: 'elsewhere' }, other: { value: 'bench' } },
     ]);
     expect(bench.history(title).map((operation) => operation.value)).toEqual(['bench', 'elsewhere']);
   });
@@ -260,8 +260,12 @@ describe('two devices', () => {
     await Promise.all([bench.settled(), office.settled()]);
     await vi.advanceTimersByTimeAsync(20_000);
     const told = [bench, office].map((store) => store.getSnapshot().conflicts);
-    expect(told[0]).toMatchObject([{ path: title, kept: 'bench', lost: 'office', oursKept: true }]);
-    expect(told[1]).toMatchObject([{ path: title, kept: 'bench', lost: 'office', oursKept: false }]);
+    expect(told[0]).toMatchObject([
+      { path: title, standing: { value: 'bench' }, other: { value: 'office' } },
+    ]);
+    expect(told[1]).toMatchObject([
+      { path: title, standing: { value: 'bench' }, other: { value: 'office' } },
+    ]);
   });
 
   test('a page that comes back with unsent changes is told what they met', async () => {
@@ -276,7 +280,7 @@ describe('two devices', () => {
     server.cut = false;
     const again = await openTab(server, 'd1-b', storage);
     expect(again.getSnapshot().conflicts).toMatchObject([
-      { kept: 'elsewhere', lost: 'bench', oursKept: false },
+      { standing: { value: 'elsewhere' }, other: { value: 'bench' } },
     ]);
   });
 });

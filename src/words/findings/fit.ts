@@ -16,6 +16,8 @@ export const fitSentences: Sentences<FitKinds> = {
     `Check the marks' distances and the taps on butt and tip. The curve is ${w.length(curveM)} long, the blank ${w.length(blankM)} from hold to tip.`,
   'fit/rings': () =>
     'Give the tip-top at 0 first, then the rings toward the butt, each in front of the hold.',
+  'fit/nothing-read': () =>
+    'Hang one weight and read the drop at the tip and at three flags. Until then the stiffness is a guess from diameters and mass, good to a factor of two.',
   'fit/scatter': ({ times }) =>
     `Your readings scatter ${times.toFixed(1)} times as much as you said; the band allows for it. Look for a blank that creeps, a draught or a moving clamp. Or give a wider ±.`,
   'fit/loads-swapped': ({ firstKg, secondKg, first, second }, w) =>

@@ -12,6 +12,7 @@ const pointBetween = ({ units }: Writer) =>
   units === 'si' ? 'Add a point on it (via)' : 'Tap a point on the blank (“Point between”)';
 
 export const imageSentences: Sentences<ImageKinds> = {
+  'picture/unopened': ({ file, why }) => `Give the path of a JPEG or PNG. ${file} ${why}.`,
   'picture/empty': () => 'The file is empty. Choose another.',
   'picture/unknown-format': ({ bytes }) =>
     `Give a JPEG or PNG. The file (${bytes} bytes) is no picture known here.`,

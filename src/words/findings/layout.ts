@@ -39,6 +39,12 @@ export const layoutSentences: Sentences<LayoutKinds> = {
       : `Narrow a zone, move a held mark or take fewer guides. ${count} guides do not fit between the kept-free zones.`,
   'layout/worst-between-held': ({ guide }) =>
     `The worst is between ${guide === 1 ? 'the tip-top and guide 1' : `guides ${guide - 1} and ${guide}`}, both held. Only moving one of them makes it better.`,
+  'layout/free-beyond-blank': ({ freeM, lengthM }, w) =>
+    `Count freeM from the tip to the grip's front. ${w.length(freeM)} is more than the blank's ${w.length(lengthM)}.`,
+  'layout/start-stays-unread': () =>
+    'Keep the start. Nothing was read, and diameters do not tell which other marks are better. Hang one weight and read the drop at the tip and at three flags.',
+  'layout/start-stays': ({ count, of }) =>
+    `Keep the start, and read more first. Other marks are better on only ${count} of ${of} blanks that fit your readings.`,
   'layout/search-cut-short': () =>
     'A better layout may exist. Take fewer kept-free zones, or pin a guide beside one, and all ways are tried.',
 };

@@ -3,9 +3,8 @@ import type { Sentences } from './sentences.ts';
 
 export const quantitySentences: Sentences<QuantityKinds> = {
   'units/not-read': ({ typed, dimension, why, part = '', other = '' }) => {
-    const article = dimension === 'angle' ? 'an' : 'a';
     const reason = reasons[why](part, other, dimension);
-    return `"${typed}" cannot be read as ${article} ${dimension}: ${reason}. Write ${examples[dimension]}.`;
+    return `"${typed}" cannot be read as ${kinds[dimension]}: ${reason}. Write ${examples[dimension]}.`;
   },
 };
 
@@ -14,6 +13,20 @@ const examples = {
   mass: '72 g, 0.1 kg, 2.5 oz or 1/4 oz',
   angle: '12°, 45 deg or 0.2 rad',
   duration: '6 h, 45 min or 1 h 30 min',
+  temperature: '72 F or 22 C',
+  warmer: '18 F or 10 C',
+  volume: '12 ml or 1/2 fl oz',
+  density: '1.1 g/ml or 9.2 lb/gal',
+};
+const kinds = {
+  length: 'a length',
+  mass: 'a mass',
+  angle: 'an angle',
+  duration: 'a duration',
+  temperature: 'a temperature',
+  warmer: 'a difference of temperatures',
+  volume: 'a volume',
+  density: 'a density',
 };
 
 const reasons: Record<Unread['why'], (part: string, other: string, dimension: string) => string> = {

@@ -85,7 +85,7 @@ async function look(build: Build, desk: PhotoDesk, wanted: Look): Promise<Outcom
   if (traced.status === 'refused') return { troubles: words, lostPx: undefined };
   if (traced.status === 'lost') return { troubles: words, lostPx: traced.reachedPx };
   const { version } = await api.info();
-  build.store.write(gesture ?? 'read the curve', newTrace(photo, answer, words, version));
+  build.store.write(gesture ?? 'readCurve', newTrace(photo, answer, words, version));
   return well;
 }
 

@@ -1,3 +1,4 @@
+import { rodKindOf } from '../../../engine/kinds/rod-kinds.ts';
 import { linesNear } from '../../../engine/line/line-beside-load.ts';
 import { fixedDecimals } from '../../../engine/units/format-decimal.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
@@ -10,7 +11,7 @@ import type { PowerOnBench } from './use-power.ts';
 /** A fly blank's tip load for a third of the length beside the line-mass standard; never which line to choose. */
 export function LinePart({ power }: { power: PowerOnBench | undefined }) {
   const { choices } = useBench();
-  if (!power || choices?.rodKind !== 'fly') return null;
+  if (!power || !choices || !rodKindOf(choices.rodKind).flyLine) return null;
   const { state, measured } = power;
   const load = state.answer?.thirdLoad;
   return (

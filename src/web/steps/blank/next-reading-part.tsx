@@ -85,7 +85,7 @@ function useTakeReading(setups: readonly SetupRows[]): (option: ReadingOption) =
         ? layOutSpan(option, nextOrder(setups), options)
         : layOutReading(option, setups, last, options);
     if (changes.length > 0) {
-      write('next reading', changes);
+      write('addReading', changes);
       say('The rows are laid out; undo takes them away.');
     }
     setGoTo(at);

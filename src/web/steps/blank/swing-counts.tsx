@@ -4,9 +4,7 @@ import { stopwatchSigmaS } from '../../../engine/stiffness/swing-data.ts';
 import { type CountedSwing, readSwings } from '../../../record/read-swings.ts';
 import { countInWords, hzInWords } from '../../../words/swings.ts';
 import type { Writer } from '../../../words/writer.ts';
-import { ChoiceField } from '../../fields/choice-field.tsx';
-import { NumberField } from '../../fields/number-field.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { type PowerOnBench, same } from './use-power.ts';
@@ -39,29 +37,21 @@ function SwingRow({ swing, number, power }: { swing: CountedSwing; number: numbe
     <fieldset className="swing-row" data-group="">
       <legend className="field-label">Count {number}</legend>
       <div className="fields-row">
-        <ChoiceField
-          label="What swung"
+        <Field
           path={path('rod')}
-          unset="bare"
           options={[
             { value: 'bare', name: 'bare blank' },
             { value: 'finished', name: 'finished rod' },
           ]}
         />
-        <QuantityField
-          label="Held, from the tip"
-          path={path('clampFromTip')}
-          gesture="place held"
-          placeholder="front of the grip"
-          passedOver
-        />
-        <NumberField label="Swings counted" path={path('counted')} placeholder="such as 40" />
-        <NumberField label="Time taken" path={path('seconds')} unit="s" />
+        <Field path={path('clampFromTip')} passedOver />
+        <Field path={path('counted')} />
+        <Field path={path('seconds')} />
       </div>
       <p role="status">{wordsOf(swing, power, writer)}</p>
       <Button
         className="plain small card-remove screen-only"
-        onPress={() => write('remove a count', [{ path: path('gone'), value: true }])}
+        onPress={() => write('removeSwings', [{ path: path('gone'), value: true }])}
       >
         Remove this count
       </Button>

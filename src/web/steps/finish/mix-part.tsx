@@ -1,4 +1,4 @@
-import { MixFields } from '../../parts/habits/finish-fields.tsx';
+import { MixFields } from '../../parts/habits/habit-fields.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useShop } from '../../read/shop.tsx';
 import type { FinishOnRod } from '../../read/use-finish.ts';

@@ -1,7 +1,6 @@
 import { useMemo } from 'react';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { flagInWords } from '../../../words/places.ts';
-import { ChoiceField } from '../../fields/choice-field.tsx';
 import { BentRod } from '../../parts/drawing/bent-rod.tsx';
 import { LoadSwitch } from '../../parts/drawing/load-switch.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
@@ -24,15 +23,6 @@ export function BendPart({ sheet, model, writer, drawn, onDraw }: BendPartProps)
     <section className="bend-part" aria-label="The bend">
       <div className="bend-head">
         <LoadSwitch label="Load drawn" names={writer.loads} drawn={drawn} onChange={onDraw} />
-        <ChoiceField
-          label="The weight hangs"
-          path={['layout', '-', 'loadBy']}
-          unset="line"
-          options={[
-            { value: 'line', name: 'on the line' },
-            { value: 'tied', name: 'tied to the tip' },
-          ]}
-        />
         <p className="aside bend-scale">to scale, {gridWords[writer.units]}</p>
       </div>
       <BentRod

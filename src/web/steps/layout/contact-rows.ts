@@ -1,6 +1,6 @@
 import type { RealLineAtLoad } from '../../../engine/layout/real-line.ts';
+import { spanInWords } from '../../../words/criteria.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
-import { spanInWords } from '../../../words/worst.ts';
 
 export interface ContactRow {
   /** Between ring `span` and the next; ring 0 is the tip-top's. */

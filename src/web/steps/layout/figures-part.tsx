@@ -1,5 +1,6 @@
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { LoadTestCaution } from '../../parts/cautions/load-test-caution.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import type { PlaceDoubt } from '../../read/use-mark-spread.ts';
 import { GuideTable } from './guide-table.tsx';
@@ -29,33 +30,42 @@ export function FiguresPart(props: FiguresPartProps) {
   const loads = settled.ours?.reading.loads;
   return (
     <div className="layout-figures">
-      <GuideTable
-        sheet={sheet}
-        writer={writer}
-        limits={model.limits}
-        slack={ruler.slack}
-        doubt={doubt}
-        loadName={writer.loads[drawn] ?? 'no load'}
-        pinned={model.field.pinned}
-        mark={(guide) => <MarkCell guide={guide} row={guides[guide].id} onTakeUp={marks.takeUp} />}
-      />
       {loads && loads.length === writer.loads.length && (
-        <section className="loads-figures" aria-label="Loads">
-          <LoadTable
-            names={writer.loads}
-            loads={loads}
-            rest={settled.beside.rest?.reading.loads[0]}
-            strain={model.strain}
-            system={writer.units}
-          />
-          <LoadTestCaution
-            names={writer.loads}
-            loads={loads}
-            strain={model.strain}
-            ferrulesBound={ferrulesBound}
-          />
-        </section>
+        <LoadTestCaution
+          names={writer.loads}
+          loads={loads}
+          strain={model.strain}
+          ferrulesBound={ferrulesBound}
+        />
       )}
+      <Part
+        folded
+        title="All figures"
+        aside={`every guide at ${writer.loads[drawn] ?? 'no load'}, every load at the tip`}
+        holds={['guides/']}
+      >
+        <GuideTable
+          sheet={sheet}
+          writer={writer}
+          limits={model.limits}
+          slack={ruler.slack}
+          doubt={doubt}
+          loadName={writer.loads[drawn] ?? 'no load'}
+          pinned={model.field.pinned}
+          mark={(guide) => <MarkCell guide={guide} row={guides[guide].id} onTakeUp={marks.takeUp} />}
+        />
+        {loads && loads.length === writer.loads.length && (
+          <section className="loads-figures" aria-label="Loads">
+            <LoadTable
+              names={writer.loads}
+              loads={loads}
+              rest={settled.beside.rest?.reading.loads[0]}
+              strain={model.strain}
+              system={writer.units}
+            />
+          </section>
+        )}
+      </Part>
     </div>
   );
 }

@@ -1,10 +1,10 @@
 import { type ReactNode, useRef } from 'react';
+import { criteria, valueAtGuide } from '../../../engine/layout/criteria.ts';
 import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
-import { formatDegrees } from '../../../engine/units/format-quantity.ts';
+import { criterionWords } from '../../../words/criteria.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare, plusMinusInWords, slackInWords } from '../../../words/places.ts';
-import { shareInWords } from '../../../words/worst.ts';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
 import type { PlaceDoubt } from '../../read/use-mark-spread.ts';
@@ -47,9 +47,11 @@ export function GuideTable(props: GuideTableProps) {
             <th scope="col">from tip</th>
             <th scope="col">interval</th>
             <th scope="col">may move; best place ±</th>
-            <th scope="col">angle</th>
-            <th scope="col">gap</th>
-            <th scope="col">adds</th>
+            {criteria.map(({ id }) => (
+              <th key={id} scope="col">
+                {criterionWords[id].short}
+              </th>
+            ))}
           </tr>
         </thead>
         <tbody ref={body}>
@@ -65,9 +67,9 @@ export function GuideTable(props: GuideTableProps) {
                 <span data-move="" />
                 <span data-doubt="" className={doubt.stale ? 'doubt stale' : 'doubt'} />
               </td>
-              <td />
-              <td />
-              <td />
+              {criteria.map(({ id }) => (
+                <td key={id} />
+              ))}
             </tr>
           ))}
         </tbody>
@@ -98,13 +100,12 @@ function paintRows(body: HTMLTableSectionElement, frame: SheetFrame, props: Guid
     const sure = row.cells[3].querySelector('[data-doubt]');
     if (sure) paintFigure(sure, plusMinusInWords(doubt.plusMinusM[guide], writer));
     if (!load?.spans[guide]) return;
-    const angle = load.rings[guide + 1].lineAngleRad;
-    const counted = guide + 2 < load.rings.length;
-    set(4, counted ? formatDegrees(angle) : 'reel', counted && angle > limits.lineAngleRad);
-    const span = load.spans[guide];
-    const ruled = load.ruled[guide];
-    set(5, bare(writer.fine(ruled.ruleGapM)), span.gapM > limits.gapM);
-    set(6, shareInWords(span.extraBendPerM, ruled.ownBendPerM), span.extraBendPerM > limits.extraBendPerM);
+    criteria.forEach((criterion, column) => {
+      const value = valueAtGuide(criterion, load, guide);
+      const words =
+        value === undefined ? 'reel' : criterionWords[criterion.id].reading(value, load.ruled[guide], writer);
+      set(4 + column, bare(words), (value ?? 0) > limits[criterion.quantity]);
+    });
   });
 }
 

@@ -47,6 +47,7 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
   const shared = { sheet, model, ruler, writer, marks, settled };
   return (
     <div className="layout-sheet">
+      <BendPart sheet={sheet} model={model} writer={writer} drawn={drawn} onDraw={setPicked} />
       <Headline
         sheet={sheet}
         writer={writer}
@@ -59,10 +60,7 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
         <SurenessLine model={model} waits={best.working} />
         <PlaceButton best={best} marks={bestMarks} placed={placed} onPlace={marks.place} />
       </Headline>
-      <div className="layout-drawings">
-        <BendPart sheet={sheet} model={model} writer={writer} drawn={drawn} onDraw={setPicked} />
-        <StraightRodPart {...shared} />
-      </div>
+      <StraightRodPart {...shared} />
       <FiguresPart {...shared} drawn={drawn} doubt={doubt} ferrulesBound={ferrulesBound} />
       <div className="layout-parts screen-only">
         <StartPart

@@ -1,8 +1,9 @@
 import type { CSSProperties } from 'react';
-import { formatDegrees } from '../../../engine/units/format-quantity.ts';
+import { criteria, type DeclaredCriterion, metrics, valueAtGuide } from '../../../engine/layout/criteria.ts';
+import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
+import { criterionWords } from '../../../words/criteria.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare } from '../../../words/places.ts';
-import { shareInWords } from '../../../words/worst.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import type { ReadLayout } from './sheet-frame.ts';
@@ -33,12 +34,12 @@ export function ReadingTable({
               <th scope="col" rowSpan={2}>
                 from tip, {unit}
               </th>
-              <Heads title="line angle" writer={writer} />
-              <Heads title={`gap by rule, ${unit}`} writer={writer} />
-              <Heads title="extra bend" writer={writer} />
+              {criteria.map(({ id }) => (
+                <Heads key={id} title={criterionWords[id].column(unit)} writer={writer} />
+              ))}
             </tr>
             <tr>
-              {[0, 1, 2].flatMap((metric) =>
+              {metrics.flatMap((metric) =>
                 writer.loads.map((load, i) => (
                   <th scope="col" key={`${metric}${i}`}>
                     {load}
@@ -54,21 +55,16 @@ export function ReadingTable({
                 <td data-label={`from tip, ${unit}`}>
                   <Figure text={bare(writer.length(at))} />
                 </td>
-                {reading.loads.map((load, i) => (
-                  <td key={`angle${i}`} data-label={`angle, ${loads[i]}`}>
-                    {guide + 1 < fromTipM.length ? formatDegrees(load.rings[guide + 1].lineAngleRad) : '–'}
-                  </td>
-                ))}
-                {reading.loads.map((load, i) => (
-                  <td key={`gap${i}`} data-label={`gap, ${loads[i]}`}>
-                    <Figure text={bare(writer.fine(load.ruled[guide].ruleGapM))} />
-                  </td>
-                ))}
-                {reading.loads.map((load, i) => (
-                  <td key={`bend${i}`} data-label={`extra, ${loads[i]}`}>
-                    {shareInWords(load.spans[guide].extraBendPerM, load.ruled[guide].ownBendPerM)}
-                  </td>
-                ))}
+                {criteria.flatMap((criterion) =>
+                  reading.loads.map((load, i) => (
+                    <td
+                      key={`${criterion.id}${i}`}
+                      data-label={`${criterionWords[criterion.id].short}, ${loads[i]}`}
+                    >
+                      <Figure text={readingAt(criterion, load, guide, writer)} />
+                    </td>
+                  )),
+                )}
               </tr>
             ))}
           </tbody>
@@ -87,4 +83,16 @@ function Heads({ title, writer }: { title: string; writer: LadderWriter }) {
       {title}
     </th>
   );
+}
+
+/** Without its unit, which stands over the column. */
+function readingAt(
+  criterion: DeclaredCriterion,
+  load: RuledLoad,
+  guide: number,
+  writer: LadderWriter,
+): string {
+  const value = valueAtGuide(criterion, load, guide);
+  if (value === undefined) return '–';
+  return bare(criterionWords[criterion.id].reading(value, load.ruled[guide], writer));
 }

@@ -1,11 +1,11 @@
 import { useMemo } from 'react';
-import { commonFriction, type RealLineAtLoad, type RubbingLine } from '../../../engine/layout/real-line.ts';
+import type { RealLineAtLoad, RubbingLine } from '../../../engine/layout/real-line.ts';
 import type { WorstPlace } from '../../../engine/layout/worst.ts';
 import { standardGravity } from '../../../engine/units/gravity.ts';
+import { placeInWords } from '../../../words/criteria.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
-import { placeInWords } from '../../../words/worst.ts';
+import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { NumberField } from '../../fields/number-field.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
@@ -31,18 +31,15 @@ export function RealLinePart({ model, writer, waits }: RealLinePartProps) {
   const { answer, answered, working, failure } = useLongTask(task);
   const loads = answer?.length === writer.loads.length ? answer : undefined;
   return (
-    <Part title="The line as it runs" aside="guides are placed for a line that runs freely">
+    <Part
+      folded
+      holds={['layout/-/friction']}
+      title="The line as it runs"
+      aside="guides are placed for a line that runs freely"
+    >
       <div className="fields-row" data-group="">
-        <NumberField
-          label="Friction, at least"
-          path={['layout', '-', 'frictionLowest']}
-          placeholder={`${commonFriction.lowest}, usual`}
-        />
-        <NumberField
-          label="Friction, at most"
-          path={['layout', '-', 'frictionHighest']}
-          placeholder={`${commonFriction.highest}, usual`}
-        />
+        <Field path={['layout', '-', 'frictionLowest']} />
+        <Field path={['layout', '-', 'frictionHighest']} />
       </div>
       <p className="small quiet">
         Coefficient of the line on the rings. No measured value for coated line was found, so both ends of

@@ -1,8 +1,10 @@
 /** What each drawing of the Layout sheet is made from. */
 
+import { byMetric } from '../../../engine/layout/criteria.ts';
 import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import { piecewiseLinear } from '../../../engine/numerics/piecewise-linear.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
+import { criterionWords } from '../../../words/criteria.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare, placeInFull } from '../../../words/places.ts';
 import type { BendView, DrawnRod } from '../../parts/drawing/bend-view.ts';
@@ -30,6 +32,8 @@ export function drawnRod(model: SheetModel, writer: LadderWriter): DrawnRod {
       diameters.map(({ fromTipM }) => fromTipM),
       diameters.map(({ outsideM }) => outsideM),
     ),
+    limitRad: model.limits.lineAngleRad,
+    angle: writer.angle,
     loadNames: writer.loads,
     pullAngleRad: loads.ladder.map(({ pullAngleRad }) => pullAngleRad),
     loadBy: choices.loadBy,
@@ -78,10 +82,9 @@ export function stripsModel({ blank, limits }: SheetModel, writer: LadderWriter)
   return {
     lengthM: blank.lengthM,
     limits,
-    titles: {
-      lineAngle: `line angle, limit ${writer.lineAngle(limits.lineAngleRad)}`,
-      gap: `gap above the ring, limit ${writer.fine(limits.gapM)}`,
-      extraBend: `bend added by the line, limit ${limits.extraBendPerM.toFixed(3)} 1/m`,
-    },
+    titles: byMetric(({ id, quantity }) => {
+      const { title, figure } = criterionWords[id];
+      return `${title}, limit ${figure(limits[quantity], writer)}`;
+    }),
   };
 }

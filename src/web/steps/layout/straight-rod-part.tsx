@@ -2,6 +2,7 @@ import { useMemo, useState } from 'react';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { placeInFull, stopInWords } from '../../../words/places.ts';
 import { dragTape } from '../../../words/tape.ts';
+import { Part } from '../../parts/sheet/part.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { ringsAt } from './attention.ts';
 import { HandBar } from './hand-bar.tsx';
@@ -52,13 +53,19 @@ export function StraightRodPart({ sheet, model, ruler, writer, marks, settled }:
         onPin={(guide) => marks.pin(guide, !guides[guide].pinned)}
         stopWords={({ stop }) => (stop ? stopInWords(stop, writer, jointNames(model)) : '')}
       />
-      <Strips
-        sheet={sheet}
-        model={strips}
-        label="Line angle, gap and extra bend along the rod against their limits; the tables below have every figure"
-      />
-      {settled.ours && <ReadingTable layout={settled.ours} name="these marks" writer={writer} />}
-      {start && <ReadingTable layout={start} name="the start" writer={writer} />}
+      <Part
+        folded
+        title="Every reading"
+        aside="line angle, gap and extra bend along the rod, against their limits"
+      >
+        <Strips
+          sheet={sheet}
+          model={strips}
+          label="Line angle, gap and extra bend along the rod against their limits; the tables below have every figure"
+        />
+        {settled.ours && <ReadingTable layout={settled.ours} name="these marks" writer={writer} />}
+        {start && <ReadingTable layout={start} name="the start" writer={writer} />}
+      </Part>
     </section>
   );
 }

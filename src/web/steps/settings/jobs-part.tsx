@@ -15,6 +15,7 @@ export function JobsPart() {
   const jobs = useJobs();
   return (
     <Part
+      folded
       title="Worked through in the background"
       anchor="jobs"
       aside="goes on while you work and when this page is closed"

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { Checkbox } from 'react-aria-components';
 import type { ServerInfo } from '../../../record/api.ts';
-import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { ShopFields } from '../../fields/shop-fields.tsx';
 import { RackShelf } from '../../parts/rack-shelf.tsx';
 import { Page } from '../../parts/sheet/page.tsx';
@@ -10,6 +10,7 @@ import { useBenchView } from '../../read/colours.ts';
 import { useShop } from '../../read/shop.tsx';
 import { api } from '../../store/open-document.ts';
 import { BackupsPart } from './backups-part.tsx';
+import { EndProgram } from './end-program.tsx';
 import { HabitsPart } from './habits-part.tsx';
 import { ImportShop } from './import-shop.tsx';
 import { JobsPart } from './jobs-part.tsx';
@@ -24,42 +25,12 @@ export function SettingsPage() {
     <Page title="Settings" aside="they hold for every build of this shop">
       <ShopFields>
         <Part title="Units" aside="a view only: no stored value is changed by them">
-          <ChoiceField
-            label="A bare number is read as"
-            path={['settings', '-', 'unitSystem']}
-            unset={system}
-            options={[
-              { value: 'inch', name: 'inches' },
-              { value: 'mm', name: 'millimetres' },
-            ]}
-          />
-          <ChoiceField
-            label="Marks are rounded to"
-            path={['settings', '-', 'tapeStep']}
-            unset={tapeStep}
-            options={['1 mm', '1/8 in', '1/16 in', '1/32 in'].map((value) => ({ value, name: value }))}
-          />
-          <ChoiceField
-            label="Paper"
-            path={['settings', '-', 'paper']}
-            unset={paper}
-            options={[
-              { value: 'a4', name: 'A4' },
-              { value: 'letter', name: 'Letter' },
-            ]}
-          />
+          <Field path={['settings', '-', 'unitSystem']} usual={system} />
+          <Field path={['settings', '-', 'tapeStep']} usual={tapeStep} />
+          <Field path={['settings', '-', 'paper']} usual={paper} />
         </Part>
         <Part title="Screen">
-          <ChoiceField
-            label="Colours"
-            path={['settings', '-', 'colours']}
-            unset="auto"
-            options={[
-              { value: 'auto', name: 'as this device has them' },
-              { value: 'day', name: 'ink on paper' },
-              { value: 'night', name: 'chalk on slate' },
-            ]}
-          />
+          <Field path={['settings', '-', 'colours']} />
           <BenchSwitch />
         </Part>
         <RackShelf />
@@ -116,6 +87,7 @@ function KeepingPart() {
         customers.
       </p>
       <ImportShop />
+      {info.mayEnd && <EndProgram />}
     </Part>
   );
 }

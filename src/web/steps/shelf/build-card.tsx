@@ -15,7 +15,7 @@ export interface BuildCardProps {
 
 /** One build on the shelf, and what can be done with the whole of it. */
 export function BuildCard({ summary, changed, find }: BuildCardProps) {
-  const { id, title, customer, rodKind, lineWeight, demo, gone, updatedAt, card } = summary;
+  const { id, title, customer, rodKind, lineWeight, demo, gone, updatedAt, card, damaged } = summary;
   const [, navigate] = useLocation();
   const say = useSay();
   const name = title || 'Untitled build';
@@ -48,6 +48,7 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
     <li className="shelf-card">
       <Link href={`/builds/${id}/blank`} className="shelf-open">
         <h2>{name}</h2>
+        {damaged && <p className="attention">Not as stored: the disk or the file is damaged.</p>}
         {demo && <p className="shelf-demo">demo · an invented blank, nobody’s rod</p>}
         <p className="quiet">{facts}</p>
         <p className="aside small">

@@ -7,6 +7,7 @@ import { reasonOf } from '../../read/open-store.ts';
 import { api } from '../../store/open-document.ts';
 import { BuildCard } from './build-card.tsx';
 import { ImportButton } from './import-button.tsx';
+import { RecordLine } from './record-line.tsx';
 import { RepairsPart } from './repairs-part.tsx';
 import { type Builds, useBuilds } from './use-builds.ts';
 import { Welcome } from './welcome.tsx';
@@ -34,6 +35,7 @@ export function ShelfPage() {
       </div>
       <RepairsPart repairs={repairs} find={setSearch} />
       <ShelfList builds={builds} search={search} refresh={refresh} find={setSearch} />
+      <RecordLine changed={refresh} />
     </Page>
   );
 }

@@ -1,0 +1,92 @@
+/** What a request says in space, in the engine's words, and what of it cannot be answered. */
+import type { z } from 'zod';
+import type { Side } from '../engine/bend/bend.ts';
+import type { SpaceRequest } from '../engine/space/bend-in-space.ts';
+import { inPlane } from '../engine/space/planar.ts';
+
+/** `torsion` may be missing, and a guide says either where it stands round the rod or on which side. */
+export interface AskedInSpace extends Omit<SpaceRequest, 'rod' | 'guides' | 'reel'> {
+  rod: Omit<SpaceRequest['rod'], 'torsion'> & Partial<Pick<SpaceRequest['rod'], 'torsion'>>;
+  guides?: { fromTipM: number; ringHeightM: number; side?: Side; aroundRad?: number }[];
+  reel?: { alongM: number; offsetM: number; aroundRad?: number };
+  friction?: object;
+  contact?: object;
+}
+
+export function aroundOf({ side, aroundRad }: { side?: Side; aroundRad?: number }): number {
+  return aroundRad ?? (side === 'over' ? Math.PI : 0);
+}
+
+/** A reel that does not say where it stands is on the tip-top's side, or where rings stand round the rod, the nearest ring's. */
+export function inSpaceWords(asked: AskedInSpace) {
+  const { guides, reel } = asked;
+  const nearest = guides?.some(({ aroundRad }) => aroundRad !== undefined) ? guides.at(-1) : guides?.[0];
+  return {
+    ...asked,
+    guides: guides?.map((guide) => ({ ...guide, aroundRad: aroundOf(guide) })),
+    reel: reel && { ...reel, aroundRad: reel.aroundRad ?? aroundOf(nearest ?? {}) },
+  };
+}
+
+/** True where the request names anything that only space has. */
+export function speaksOfSpace({ rod, rollRad, guides = [], reel, load }: AskedInSpace): boolean {
+  const words = [
+    rod.torsion,
+    rollRad,
+    reel?.aroundRad,
+    load.tip?.zN,
+    load.line?.pullSideRad,
+    ...guides.map(({ aroundRad }) => aroundRad),
+    ...(rod.restCurvature ?? []).map(({ sidePerM }) => sidePerM),
+  ];
+  return words.some((word) => word !== undefined);
+}
+
+export function checkSpace(asked: AskedInSpace, context: z.core.$RefinementCtx): void {
+  const say = (path: (string | number)[], message: string) =>
+    context.addIssue({ code: 'custom', path, message });
+  const { guides = [], contact, friction } = asked;
+  guides.forEach(({ side, aroundRad }, index) => {
+    if (side === undefined && aroundRad === undefined) {
+      say(['guides', index, 'side'], 'is missing: give "under" or "over", or aroundRad in its place');
+    } else if (side !== undefined && aroundRad !== undefined) {
+      say(['guides', index, 'aroundRad'], 'stands beside side: give one of the two');
+    }
+  });
+  const words = inSpaceWords(asked);
+  const leaves = !inPlane(words);
+  const unlike = guides.find((guide) => !sameDirection(aroundOf(guide), aroundOf(guides[0])));
+  if (contact && (unlike || leaves)) {
+    say(
+      ['contact'],
+      unlike
+        ? 'is known only for rings that all stand the same way round the rod: leave contact out, or give all rings one side'
+        : 'is known only for a bend in the plane of the rod: leave contact out, or leave out what turns or pulls the rod sideways',
+    );
+  }
+  if (!leaves) return;
+  if (friction) {
+    const message =
+      'is known only for a bend in the plane of the rod: leave it out here; the line then runs freely';
+    say(['friction'], message);
+  }
+  if (asked.rod.torsion) return;
+  const message = `is missing: ${outOfPlane(asked)} takes the rod out of its plane, and it then twists: give GJ along the blank, [{fromTipM, GJNm2}]`;
+  say(['rod', 'torsion'], message);
+}
+
+function sameDirection(a: number, b: number): boolean {
+  return Math.cos(a - b) > 1 - 1e-12;
+}
+
+/** The first word that leaves the plane. */
+function outOfPlane({ rod, rollRad = 0, guides = [], load }: AskedInSpace): string {
+  const turned = (angle = 0) => Math.abs(Math.sin(angle)) >= 1e-12;
+  if (turned(rollRad)) return 'rollRad';
+  if ((load.tip?.zN ?? 0) !== 0) return 'load.tip.zN';
+  if (turned(load.line?.pullSideRad)) return 'load.line.pullSideRad';
+  const ring = guides.findIndex(({ aroundRad }) => turned(aroundRad));
+  if (ring >= 0) return `guides[${ring}].aroundRad`;
+  const bow = (rod.restCurvature ?? []).findIndex(({ sidePerM = 0 }) => sidePerM !== 0);
+  return bow >= 0 ? `rod.restCurvature[${bow}].sidePerM` : 'reel.aroundRad';
+}

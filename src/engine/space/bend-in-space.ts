@@ -1,0 +1,42 @@
+/**
+ * The bend of a rod in space under its own weight, masses, the line through rings that stand anywhere round it, a dead
+ * force at the tip and sideways pulls; it may be rolled in the hand.
+ *
+ * Frame: that of bend/bend.ts, and z to the right seen from behind the butt. Assumptions: a round blank (equal
+ * stiffness in both planes), inextensible, no shear; weightless line, no friction, no contact of line and blank.
+ * Theory: docs/theory-space.md.
+ */
+import { bendDefaults } from '../bend/bend.ts';
+import { followInSpace } from './follow-in-space.ts';
+import { buildSpaceMesh } from './mesh-in-space.ts';
+import { bendStayingInPlane, inPlane } from './planar.ts';
+import { type SolvedInSpace, type SpaceAnswer, spaceAnswer } from './space-answer.ts';
+import { type SpaceRequest, spaceLoadingOf, spaceTables } from './space-request.ts';
+import { makeSpaceState } from './state.ts';
+
+export type { SpaceAnswer, SpacePoint } from './space-answer.ts';
+export type {
+  GuideRound,
+  SpaceLoad,
+  SpaceReel,
+  SpaceRequest,
+  SpaceRod,
+  TorsionRow,
+} from './space-request.ts';
+
+/** A request that stays in the plane is bent by the planar engine. Throws on what the door would refuse. */
+export function bendInSpace(request: SpaceRequest, options = bendDefaults): SpaceAnswer {
+  const planar = inPlane(request);
+  if (planar) return bendStayingInPlane(request, planar, options);
+  return spaceAnswer(solveInSpace(request, options));
+}
+
+/** Always by the engine in space, a plane bend too. */
+export function solveInSpace(request: SpaceRequest, options = bendDefaults): SolvedInSpace {
+  const rings = (request.guides ?? []).map((guide) => guide.fromTipM);
+  const mesh = buildSpaceMesh(spaceTables(request.rod), rings, request.masses ?? [], options);
+  const loading = spaceLoadingOf(request);
+  const state = makeSpaceState(mesh);
+  const followed = followInSpace(mesh, loading, state);
+  return { mesh, loading, state, followed, buttAngleRad: request.buttAngleRad };
+}

@@ -1,0 +1,55 @@
+/**
+ * Three pictures of one stand: nothing hung, the weight that lowers the tip by a third of the length, 2.2 times that.
+ * Truth by shooting, the camera and what marks and taps get wrong by a model of their own (test/support). Invented
+ * blanks; the long run is reference/three-pictures.ts.
+ */
+import { describe, expect, test } from 'vitest';
+import { judgeStiffness } from '../../../test/support/judge-stiffness.ts';
+import { randomBlank } from '../../../test/support/simulated-bench.ts';
+import { fitBlankOf, photographStand, weightFor } from '../../../test/support/simulated-stand.ts';
+import { fit } from './fit.ts';
+import type { FitCurveSetup, FitSolved } from './request.ts';
+
+const results = [900, 901, 902, 903, 904].map((seed) => {
+  const blank = randomBlank(seed, { sweepSigmaPerM: 0 });
+  const thirdKg = weightFor(blank, 1 / 3);
+  const pictures = [0, thirdKg, 2.2 * thirdKg].map((hungKg) => ({ hungKg }));
+  const { setups, tiltRad } = photographStand(blank, pictures, 7 * seed);
+  const solved = (shared: boolean) => {
+    const asked = setups.map((setup): FitCurveSetup => (shared ? { ...setup, shared: 'the wall' } : setup));
+    const answer = fit({ blank: fitBlankOf(blank, seed + 9), setups: asked }) as FitSolved;
+    return { answer, ...judgeStiffness(blank, answer, 3 * thirdKg) };
+  };
+  return { together: solved(true), alone: solved(false), tiltRad };
+});
+const together = results.map((result) => result.together);
+const sorted = (values: readonly number[]) => values.toSorted((a, b) => a - b);
+const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
+
+describe('three pictures of one stand', () => {
+  test('foretell a bend never hung within 0.25 % of the length in the median, 0.6 % at worst', () => {
+    const unseen = sorted(together.map((result) => result.unseen));
+    expect(unseen[2]).toBeLessThanOrEqual(0.0025);
+    expect(unseen[4]).toBeLessThanOrEqual(0.006);
+  });
+  test('tell more solved together than each with a drift of its own', () => {
+    const alone = results.map((result) => result.alone);
+    expect(mean(together.map(({ unseen }) => unseen))).toBeLessThan(
+      0.8 * mean(alone.map(({ unseen }) => unseen)),
+    );
+    expect(mean(together.map(({ bandWidth }) => bandWidth))).toBeLessThan(
+      mean(alone.map(({ bandWidth }) => bandWidth)),
+    );
+  });
+  test('share one clamp, whose tilt they find', () => {
+    for (const { together: one, tiltRad } of results) {
+      const [first, ...others] = one.answer.tiltRad;
+      for (const tilt of others) expect(Math.abs(tilt - first)).toBeLessThan(0.0003);
+      expect(Math.abs(first - tiltRad)).toBeLessThan(0.012);
+    }
+  });
+  test('a clean stand raises no finding, and its band holds the truth on nine tenths', () => {
+    expect(together.flatMap(({ answer }) => answer.findings)).toEqual([]);
+    expect(mean(together.map(({ held }) => held))).toBeGreaterThanOrEqual(0.9);
+  });
+});

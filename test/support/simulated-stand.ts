@@ -1,0 +1,240 @@
+/**
+ * Pictures of one stand as their pixels: a telephone before a wall with marks, the blank clamped once, weights hung
+ * one after the other. The axis is seen by a camera of its own (test/render/camera.ts), the tracer's leftover is put on
+ * it in pixels, and the tracer's own camera fit (src/image/camera) brings it back to the wall through marks whose
+ * told places are wrong. What rendered pictures give after tracing, a thousand times as fast.
+ */
+
+import { seededNormal, seededRandom } from '../../src/engine/numerics/seeded-random.ts';
+import type { FitBlank, FitCurveSetup } from '../../src/engine/stiffness/request.ts';
+import { cameraBackProject } from '../../src/image/camera/camera-model.ts';
+import { marksToCamera } from '../../src/image/camera/marks-check.ts';
+import { type Camera, cameraChoice, cameraFor } from '../render/camera.ts';
+import { randomFrom } from '../render/random.ts';
+import { inWords } from './in-words.ts';
+import { type Curve, placeOn, type TrueBlank, trueCurve } from './simulated-bench.ts';
+
+export interface StandErrors {
+  /** Standard deviations: each told place of a mark each way, a mark's tap, taps of butt and tip. */
+  toldM: number;
+  markTapPx: number;
+  /** The marks are tapped once for all pictures, or anew in each. */
+  tappedOnce: boolean;
+  endTapPx: number;
+  /** Tracer's unevenness square to the curve, which holds on over 3 cm. */
+  unevenPx: number;
+  /** The clamp's angle off the stated one. */
+  tiltRad: number;
+  /** The frame of the marks off the plumb line. */
+  levelRad: number;
+  marks: number;
+  widthPx: number;
+}
+export const commonStand: StandErrors = {
+  toldM: 0.002,
+  markTapPx: 1,
+  tappedOnce: false,
+  endTapPx: 1,
+  unevenPx: 0.4,
+  tiltRad: (0.7 * Math.PI) / 180,
+  levelRad: 0,
+  marks: 6,
+  widthPx: 4000,
+};
+
+/** What hangs, and what a slip of the hand did before this picture. */
+export interface StandPicture {
+  hungKg: number;
+  clampFromTipM?: number;
+  turnedRad?: number;
+}
+/** Things that go wrong before picture `from`. */
+export interface StandSlips {
+  cameraMoved?: { from: number; yawRad: number; pitchRad: number; rollRad: number };
+  clampSlipped?: { from: number; byRad: number };
+  swungM?: { picture: number; byM: number };
+}
+
+interface Place {
+  x: number;
+  y: number;
+}
+
+export interface Stand {
+  setups: FitCurveSetup[];
+  curves: Curve[];
+  /** True clamp angle off the stated one. */
+  tiltRad: number;
+}
+
+export function photographStand(
+  blank: TrueBlank,
+  pictures: readonly StandPicture[],
+  seed: number,
+  errors: StandErrors = commonStand,
+  slips: StandSlips = {},
+): Stand {
+  const normal = seededNormal(seededRandom(seed));
+  const tiltRad = errors.tiltRad * normal();
+  const level = errors.levelRad * normal();
+  const curves = pictures.map(({ hungKg, clampFromTipM, turnedRad }, i) => {
+    const slip = slips.clampSlipped && i >= slips.clampSlipped.from ? slips.clampSlipped.byRad : 0;
+    return trueCurve(blank, {
+      buttAngleRad: tiltRad + slip,
+      clampFromTipM: clampFromTipM ?? blank.lengthM,
+      turnedRad: turnedRad ?? 0,
+      hung: hungKg > 0 ? [{ fromTipM: 0, massKg: hungKg }] : [],
+    });
+  });
+  const random = randomFrom(seed + 5);
+  const frame = frameAround(curves, random);
+  const heightPx = 0.75 * errors.widthPx;
+  const view = cameraChoice(random, errors.widthPx, heightPx, frame);
+  const wide = { ...frame, left: frame.left - 0.05, right: frame.right + 0.05 };
+  const camera = cameraFor({ ...view, frame: wide });
+  const marks = markPlaces(random, frame, errors.marks);
+  const told = marks.map(({ x, y }) => ({ x: x + errors.toldM * normal(), y: y + errors.toldM * normal() }));
+  const tapsOf = (eye: Camera) =>
+    marks.map((place) => {
+      const at = eye.project(place);
+      return { x: at.x + errors.markTapPx * normal(), y: at.y + errors.markTapPx * normal() };
+    });
+  const once = tapsOf(camera);
+  const setups = curves.map((curve, i): FitCurveSetup => {
+    const moved = slips.cameraMoved && i >= slips.cameraMoved.from ? slips.cameraMoved : undefined;
+    const eye = moved
+      ? cameraFor({
+          ...view,
+          frame: wide,
+          yawRad: view.yawRad + moved.yawRad,
+          pitchRad: view.pitchRad + moved.pitchRad,
+          rollRad: view.rollRad + moved.rollRad,
+        })
+      : camera;
+    const taps = errors.tappedOnce && !moved ? once : tapsOf(eye);
+    const answer = marksToCamera(
+      taps.map((pixel, k) => ({ pixel, plane: told[k] })),
+      { widthPx: errors.widthPx, heightPx },
+    );
+    if (answer.status === 'refused') throw new Error(inWords(answer.findings[0]));
+    const { fit } = answer;
+    const pixels = seenAxis(curve, eye, normal, errors);
+    const points = pixels.map((pixel) => {
+      const { x, y } = cameraBackProject(fit.camera, pixel);
+      return {
+        xM: x * Math.cos(level) - y * Math.sin(level),
+        yM: x * Math.sin(level) + y * Math.cos(level),
+        sigmaM: fit.sigmaAtM(pixel),
+      };
+    });
+    const { hungKg, clampFromTipM, turnedRad } = pictures[i];
+    return {
+      kind: 'curve',
+      nominalAngleRad: 0,
+      tiltSigmaRad: (0.7 * Math.PI) / 180,
+      ...(clampFromTipM === undefined ? {} : { clampFromTipM }),
+      ...(turnedRad === undefined ? {} : { turnedRad }),
+      tests: [{ hung: hungKg > 0 ? [{ fromTipM: 0, massKg: hungKg }] : [], points }],
+    };
+  });
+  return { setups, curves, tiltRad };
+}
+
+function frameAround(curves: readonly Curve[], random: { between(a: number, b: number): number }) {
+  const xs = curves.flatMap(({ xM }) => [...xM]);
+  const ys = curves.flatMap(({ yM }) => [...yM]);
+  return {
+    left: Math.min(...xs) - random.between(0.12, 0.3),
+    right: Math.max(...xs) + random.between(0.08, 0.3),
+    bottom: Math.min(...ys) - random.between(0.1, 0.4),
+    top: Math.max(...ys) + random.between(0.08, 0.3),
+  };
+}
+
+/** Corners of the frame first, then the middles of its edges. */
+function markPlaces(
+  random: { between(a: number, b: number): number },
+  { left, right, bottom, top }: { left: number; right: number; bottom: number; top: number },
+  count: number,
+): Place[] {
+  const jitter = () => random.between(-0.02, 0.02);
+  const places = [
+    [left + 0.04, bottom + 0.04],
+    [right - 0.04, bottom + 0.04],
+    [right - 0.04, top - 0.04],
+    [left + 0.04, top - 0.04],
+    [(left + right) / 2, top - 0.04],
+    [(left + right) / 2, bottom + 0.04],
+    [left + 0.04, (bottom + top) / 2],
+    [right - 0.04, (bottom + top) / 2],
+  ];
+  return places.slice(0, count).map(([x, y]) => ({ x: x + jitter(), y: y + jitter() }));
+}
+
+/** A place a centimetre, hold to tip, moved square to the curve by the tracer's unevenness; taps cut the ends. */
+function seenAxis(curve: Curve, camera: Camera, normal: () => number, errors: StandErrors): Place[] {
+  const lengthM = curve.fromTipM[0];
+  const scale = camera.scaleAt({ x: 0.5 * lengthM, y: 0 });
+  const [holdTap, tipTap] = [normal(), normal()].map((n) => (n * errors.endTapPx) / scale);
+  const count = Math.round(lengthM / 0.01);
+  const uneven = unevenness(lengthM, normal, errors.unevenPx);
+  const at = (fromHold: number): Place => {
+    const place = placeOn(curve, lengthM - fromHold);
+    return camera.project({ x: place.xM, y: place.yM });
+  };
+  return Array.from({ length: count + 1 }, (_, i) => {
+    const fromHold =
+      Math.max(0, holdTap) + ((lengthM - Math.max(0, holdTap) - Math.max(0, tipTap)) * i) / count;
+    const here = at(fromHold);
+    const [before, after] = [at(Math.max(0, fromHold - 0.002)), at(Math.min(lengthM, fromHold + 0.002))];
+    const along = Math.hypot(after.x - before.x, after.y - before.y);
+    const off = uneven(fromHold);
+    return {
+      x: here.x - (off * (after.y - before.y)) / along,
+      y: here.y + (off * (after.x - before.x)) / along,
+    };
+  });
+}
+
+function unevenness(lengthM: number, normal: () => number, sigma: number): (alongM: number) => number {
+  const stepM = 0.03;
+  const values = Array.from({ length: Math.ceil(lengthM / stepM) + 2 }, () => sigma * normal());
+  return (alongM) => {
+    const i = Math.floor(alongM / stepM);
+    const t = alongM / stepM - i;
+    return ((1 - t) * values[i] + t * values[i + 1]) / Math.sqrt((1 - t) ** 2 + t * t);
+  };
+}
+
+/** What hangs at the tip lowers it by so much of the length. */
+export function weightFor(blank: TrueBlank, share: number): number {
+  let [low, high] = [0, 2];
+  for (let i = 0; i < 30; i++) {
+    const middle = Math.sqrt(Math.max(1e-6, low * high)) || 0.5 * (low + high);
+    const curve = trueCurve(blank, {
+      buttAngleRad: 0,
+      clampFromTipM: blank.lengthM,
+      turnedRad: 0,
+      hung: [{ fromTipM: 0, massKg: middle }],
+    });
+    if (-curve.yM[curve.yM.length - 1] < share * blank.lengthM) low = Math.max(middle, 1e-4);
+    else high = middle;
+  }
+  return high;
+}
+
+export function fitBlankOf(blank: TrueBlank, seed: number): FitBlank {
+  const normal = seededNormal(seededRandom(seed));
+  const { lengthM } = blank;
+  let massKg = 0;
+  for (let k = 0; k < 400; k++) massKg += (blank.kgPerM(((k + 0.5) / 400) * lengthM) * lengthM) / 400;
+  return {
+    lengthM,
+    diameters: Array.from({ length: 9 }, (_, i) => {
+      const fromTipM = (i / 8) * lengthM;
+      return { fromTipM, outsideM: blank.outsideM(fromTipM) + 3e-5 * normal() };
+    }),
+    massKg: Math.round(massKg * 1e5) / 1e5,
+    stiffZones: blank.ferrules,
+  };
+}
