@@ -16,9 +16,9 @@ const readers: [string, Writer][] = [
 function valuesBySuffix(scale: number): object {
   const made = (key: string): FindingValue | undefined => {
     if (key === 'unit') return scale > 1 ? 'm' : 'kg';
-    if (key === 'why') return undefined;
     if (key === 'marks') return [3, 7];
     if (key === 'what') return 'partA';
+    if (key === 'kind') return 'snake';
     if (key === 'dimension') return 'length';
     if (key === 'orKind') return scale > 1 ? 'flag-check' : scale < 1 ? undefined : 'reading';
     if (/^(look|else)Kind$/.test(key)) return scale > 1 ? 'flag' : 'read';
@@ -39,7 +39,7 @@ function valuesBySuffix(scale: number): object {
   return new Proxy({}, { get: (_, key) => made(String(key)) });
 }
 const names =
-  /^(section|upper|lower|setup|wrap|next|size|nextSize|typed|part|other|quantity|words|name|mark|otherMark|end|title|format|reason|from|axis)$/;
+  /^(section|upper|lower|setup|wrap|next|size|nextSize|typed|part|other|quantity|words|name|mark|otherMark|end|title|format|reason|from|axis|file|why|example|like)$/;
 
 const noReason = new Set(['units/not-read']);
 const sentences = Object.entries(allSentences as Sentences<Record<string, object>>).filter(

@@ -1,5 +1,4 @@
 import { findingsOf } from '../finding.ts';
-import type { Shortly, ToTell } from './slip-parts.ts';
 
 /** What a fit is given that makes no sense, or finds odd among its readings. Tests are counted from 1. */
 export interface FitKinds {
@@ -28,5 +27,25 @@ export interface FitKinds {
 }
 /** What explains the readings almost as well, and what would tell the two apart; left out where nothing does. */
 type Otherwise = Partial<Shortly & ToTell>;
+
+export interface Shortly {
+  orKind: 'reading' | 'stretch' | 'flag' | 'flag-check' | 'stations' | 'slip' | 'load' | 'edge' | 'mass';
+  /** In metres, radians, radii or a share, as the kind goes. */
+  orOffM: number;
+  orTurnRad: number;
+  orShare: number;
+  orFromTipM: number;
+  orTest: number;
+}
+export interface ToTell {
+  /** `read test 2 again there`: the kind of check of either, with its test and place. */
+  lookKind: LookKind;
+  lookTest: number;
+  lookFromTipM: number;
+  elseKind: LookKind;
+  elseTest: number;
+  elseFromTipM: number;
+}
+export type LookKind = 'read' | 'flag' | 'flags' | 'slip' | 'load' | 'edge' | 'mass';
 
 export const fitFound = findingsOf<FitKinds>();

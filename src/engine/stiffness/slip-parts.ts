@@ -1,27 +1,8 @@
 /** Another slip that explains the readings nearly as well, and what would show which of the two happened. */
-import { type Doubt, stationOf } from './doubts.ts';
+import { stationOf } from './doubts.ts';
+import type { LookKind, Shortly, ToTell } from './fit-kinds.ts';
 import type { FitProblem } from './most-probable.ts';
 import type { Suspicion } from './suspicion.ts';
-
-export interface Shortly {
-  orKind: Doubt['kind'] | 'flag-check';
-  /** In metres, radians, radii or a share, as the kind goes. */
-  orOffM: number;
-  orTurnRad: number;
-  orShare: number;
-  orFromTipM: number;
-  orTest: number;
-}
-export interface ToTell {
-  /** `read test 2 again there`: the kind of check of either, with its test and place. */
-  lookKind: LookKind;
-  lookTest: number;
-  lookFromTipM: number;
-  elseKind: LookKind;
-  elseTest: number;
-  elseFromTipM: number;
-}
-export type LookKind = 'read' | 'flag' | 'flags' | 'slip' | 'load' | 'edge' | 'mass';
 
 export function otherwise(
   suspicion: Suspicion,

@@ -1,5 +1,4 @@
-import type { FitKinds } from '../../engine/stiffness/fit-kinds.ts';
-import type { LookKind, Shortly, ToTell } from '../../engine/stiffness/slip-parts.ts';
+import type { FitKinds, LookKind, Shortly, ToTell } from '../../engine/stiffness/fit-kinds.ts';
 import type { Writer } from '../writer.ts';
 import type { Sentences } from './sentences.ts';
 
