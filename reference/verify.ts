@@ -11,7 +11,7 @@ import { frequencyBlanks, frequencyPrinted, frequencyTapered, frequencyUniform }
 import { capstan } from './cases/friction.ts';
 import { greenhill, heavyRods } from './cases/heavy.ts';
 import { lineThroughRings } from './cases/line.ts';
-import { bendOf45Degrees, bowPushedOutOfPlane, twistInstabilities } from './cases/space.ts';
+import { bendOf45Degrees, bowPushedOutOfPlane, lateralBuckling, twistInstabilities } from './cases/space.ts';
 import { taperLarge, taperSmall } from './cases/taper.ts';
 import { asShipped } from './cases/unit-rod.ts';
 import { unitsAsTyped } from './cases/units.ts';
@@ -46,6 +46,7 @@ export function allGroups(live: boolean): LiveGroup[] {
     capstan(),
     bendOf45Degrees(),
     bowPushedOutOfPlane(),
+    lateralBuckling(),
     twistInstabilities(),
     frequencyUniform(),
     frequencyTapered(),

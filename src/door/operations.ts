@@ -76,8 +76,8 @@ function without(...long: string[]): (whole: object) => object {
 function briefBend(whole: object): object {
   if (!('points' in whole)) return whole;
   const { points, ...rest } = whole as { points: readonly BentPoint[] };
-  const [{ xM, yM, zM, angleRad }] = points;
-  return { ...rest, tip: { xM, yM, ...(zM === undefined ? {} : { zM }), angleRad } };
+  const [{ xM, yM, zM, angleRad, twistRad }] = points;
+  return { ...rest, tip: { xM, yM, ...(zM === undefined ? {} : { zM, twistRad }), angleRad } };
 }
 
 interface BentPoint {
@@ -85,6 +85,7 @@ interface BentPoint {
   yM: number;
   zM?: number;
   angleRad: number;
+  twistRad?: number;
 }
 
 /** Foot lengths are taken with the guides' other arrays as well as beside them. */

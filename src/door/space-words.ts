@@ -10,7 +10,6 @@ export interface AskedInSpace extends Omit<SpaceRequest, 'rod' | 'guides' | 'ree
   guides?: { fromTipM: number; ringHeightM: number; side?: Side; aroundRad?: number }[];
   reel?: { alongM: number; offsetM: number; aroundRad?: number };
   friction?: object;
-  contact?: object;
 }
 
 export function aroundOf({ side, aroundRad }: { side?: Side; aroundRad?: number }): number {
@@ -53,30 +52,26 @@ export function checkSpace(asked: AskedInSpace, context: z.core.$RefinementCtx):
       say(['guides', index, 'aroundRad'], 'stands beside side: give one of the two');
     }
   });
-  const words = inSpaceWords(asked);
-  const leaves = !inPlane(words);
-  const unlike = guides.find((guide) => !sameDirection(aroundOf(guide), aroundOf(guides[0])));
-  if (contact && (unlike || leaves)) {
-    say(
-      ['contact'],
-      unlike
-        ? 'is known only for rings that all stand the same way round the rod: leave contact out, or give all rings one side'
-        : 'is known only for a bend in the plane of the rod: leave contact out, or leave out what turns or pulls the rod sideways',
-    );
-  }
-  if (!leaves) return;
-  if (friction) {
+  const leaves = !inPlane(inSpaceWords(asked));
+  if (friction && (leaves || (contact && !allAlike(guides)))) {
     const message =
-      'is known only for a bend in the plane of the rod: leave it out here; the line then runs freely';
+      'is known only for a bend in the plane of the rod with all rings one way round: leave it out here; the line then runs freely';
     say(['friction'], message);
   }
+  if (contact && !leaves && !asked.rod.torsion && !allAlike(guides)) {
+    const message =
+      'asks for the rod in space where rings stand unlike ways round it: give rod.torsion, [{fromTipM, GJNm2}], or all rings one side';
+    say(['contact'], message);
+  }
+  if (!leaves) return;
   if (asked.rod.torsion) return;
   const message = `is missing: ${outOfPlane(asked)} takes the rod out of its plane, and it then twists: give GJ along the blank, [{fromTipM, GJNm2}]`;
   say(['rod', 'torsion'], message);
 }
 
-function sameDirection(a: number, b: number): boolean {
-  return Math.cos(a - b) > 1 - 1e-12;
+/** Whether all rings stand the same way round the rod. */
+export function allAlike(guides: NonNullable<AskedInSpace['guides']>): boolean {
+  return guides.every((guide) => Math.cos(aroundOf(guide) - aroundOf(guides[0])) > 1 - 1e-12);
 }
 
 /** The first word that leaves the plane. */

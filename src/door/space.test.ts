@@ -85,6 +85,14 @@ describe('a bend in space at the door', () => {
     expect(await torque('over')).toBeLessThan(0);
   });
 
+  it('a brief answer keeps the tip, its twist too', async () => {
+    const whole = await ask(spiral);
+    const brief = (await ask({ ...spiral, answer: 'brief' })) as Answer & { tip: Json };
+    const { xM, yM, zM, angleRad, twistRad } = whole.points[0];
+    expect(brief.points).toBeUndefined();
+    expect(brief.tip).toEqual({ xM, yM, zM, angleRad, twistRad });
+  });
+
   it('rings without a line in the load are read along a slack one', async () => {
     const answer = await ask({ ...spiral, load: { tip: { xN: 0, yN: -1, zN: 0.4 } } });
     expect(answer.rings).toHaveLength(spiral.guides?.length ?? 0);
@@ -92,10 +100,65 @@ describe('a bend in space at the door', () => {
   });
 });
 
+describe('a line that may lie on the blank, in space', () => {
+  const contact = {
+    diameters: [
+      { fromTipM: 0, outsideM: 0.003 },
+      { fromTipM: spiral.rod.lengthM, outsideM: 0.014 },
+    ],
+  };
+  const few = spiral.guides?.filter((_guide, i, all) => i % 3 === 0 || i === all.length - 1) ?? [];
+
+  it.each<[string, object]>([
+    [
+      'a spiral of few guides',
+      { ...spiral, guides: few.map((guide, i) => ({ ...guide, aroundRad: i < 2 ? 0 : Math.PI })) },
+    ],
+    [
+      'few guides on top, rolled',
+      { ...spiral, guides: few.map((guide) => ({ ...guide, aroundRad: Math.PI })), rollRad: 0.17 },
+    ],
+  ])('%s: the line touches, and the answer fits its shape', async (_name, request) => {
+    const answer = JSON.parse(JSON.stringify(await ask({ ...request, contact })));
+    expect(bendAnswer.safeParse(answer).error).toBeUndefined();
+    expect(answer.status).toBe('converged');
+    expect(answer.rings).toHaveLength(few.length);
+    expect(answer.contact.stretches).toHaveLength(few.length);
+    expect(answer.contact.stretches.some(({ touches }: Json) => touches)).toBe(true);
+    const free = await ask(request);
+    expect(Math.abs(answer.gripTorqueNm - (free.gripTorqueNm ?? 0))).toBeGreaterThan(1e-4);
+  });
+
+  it('a line that clears the blank bends the rod as a free one', async () => {
+    const thin = { diameters: [{ fromTipM: 0, outsideM: 1e-4 }] };
+    const [free, touching] = [await ask(spiral), await ask({ ...spiral, contact: thin })];
+    expect(touching.gripTorqueNm).toBeCloseTo(free.gripTorqueNm ?? 0, 9);
+    expect(touching.points[0].zM).toBeCloseTo(free.points[0].zM as number, 9);
+  });
+
+  it('in the plane it is answered as it was', async () => {
+    const guides = few.map(({ aroundRad: _around, ...guide }) => ({ ...guide, side: 'over' as const }));
+    const request = { ...planar, guides, contact };
+    expect(await ask(request)).toEqual(bend(request));
+  });
+});
+
 describe('what cannot be answered in space is refused at its field', () => {
   const contact = { diameters: [{ fromTipM: 0, outsideM: 0.01 }] };
   const mixed = planar.guides?.map((guide, i) => ({ ...guide, side: i < 4 ? 'under' : 'over' }));
   it.each<[string, object, string, RegExp]>([
+    [
+      'sides that differ with contact',
+      { ...planar, guides: mixed, contact },
+      'contact',
+      /stand unlike ways round.*rod.torsion/,
+    ],
+    [
+      'the same with friction',
+      { ...planar, rod: spiral.rod, guides: mixed, contact, friction: { coefficient: 0.2, direction: 'in' } },
+      'friction',
+      /all rings one way round/,
+    ],
     [
       'a spiral without torsion',
       { ...spiral, rod: untwisted },
@@ -127,14 +190,6 @@ describe('what cannot be answered in space is refused at its field', () => {
       'rod.torsion[0].GJNm2',
       /is 0: it should be above 0.*bar across the tip/,
     ],
-    [
-      'sides that differ with contact',
-      { ...planar, guides: mixed, contact },
-      'contact',
-      /all stand the same way/,
-    ],
-    ['a spiral with contact', { ...spiral, contact }, 'contact', /all stand the same way/],
-    ['a roll with contact', { ...planar, rod: spiral.rod, rollRad: 0.1, contact }, 'contact', /in the plane/],
     [
       'a spiral with friction',
       { ...spiral, friction: { coefficient: 0.2, direction: 'in' } },

@@ -15,6 +15,7 @@ import { arithmeticRule } from './bench/start-list.ts';
 import type { Finding } from './finding.ts';
 import type { Choices } from './flow/choices.ts';
 import { type LayoutQuestion, layoutQuestion } from './flow/layout-question.ts';
+import { guideName } from './kinds/guides.ts';
 import { makeLadder, readLadder } from './layout/ladder.ts';
 import { type LayoutFound, layout } from './layout/layout.ts';
 import { layoutFound } from './layout/layout-kinds.ts';
@@ -109,7 +110,7 @@ export function workBuild(
 /** The builder's own marks where every guide has one, else the proposed ones with their slack. */
 function guidesToMark(choices: Choices, { ownFromTipM }: LayoutQuestion, best: LayoutFound): GuideToMark[] {
   return choices.guides.map(({ kind, size }, index) => {
-    const name = `${kind} ${size}`.trim();
+    const name = guideName({ kind, size });
     if (ownFromTipM) return { name, fromTipM: ownFromTipM[index] };
     const { towardsTip, towardsButt } = best.slackM[index];
     const slack = { towardsTipM: towardsTip, towardsButtM: towardsButt };

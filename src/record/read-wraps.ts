@@ -1,5 +1,5 @@
 import type { ChosenGuide } from '../engine/flow/choices.ts';
-import { guideKindOf } from '../engine/kinds/guides.ts';
+import { guideKindOf, guideName } from '../engine/kinds/guides.ts';
 import {
   type FootWraps,
   type GuideFeet,
@@ -96,7 +96,7 @@ export function readGuideFeet(state: DocumentState, guides: readonly ChosenGuide
     const declared = guideKindOf(kind);
     return {
       id,
-      name: `${declared.name} ${size}`.trim(),
+      name: guideName({ kind, size }),
       lengthM,
       feet: (row?.number('feet') ?? declared.feet(lengthM)) === 1 ? 1 : 2,
       oneFootM: row?.si('oneFoot'),

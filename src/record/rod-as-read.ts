@@ -5,6 +5,7 @@ import { commonHalvesPerC } from '../engine/finish/temperature.ts';
 import type { Choices } from '../engine/flow/choices.ts';
 import { type Assign, sortBag } from '../engine/guides/bag-sorting.ts';
 import type { HandleParts } from '../engine/handle/handle-parts.ts';
+import { guideName } from '../engine/kinds/guides.ts';
 import { planWraps, type Wrap, type WrapPlan } from '../engine/wraps/plan-wraps.ts';
 import type { ThreadColour, WrapChoices } from '../engine/wraps/wrap-choices.ts';
 import type { DocumentState } from './operation.ts';
@@ -74,7 +75,7 @@ export function rodOf(state: DocumentState, assign: Assign | undefined): RodAsRe
       return { id, name, lengthM, overlapM: (joint?.overlapM ?? 0) - (joint?.gapM ?? 0) };
     }),
     guides: choices.guides.map(({ id, kind, size, stationM }, index) => {
-      return { id: id ?? `${index}`, name: `${kind} ${size}`.trim(), stationM };
+      return { id: id ?? `${index}`, name: guideName({ kind, size }), stationM };
     }),
     handle: {
       gripFront: parts.gripFrontM,

@@ -31,6 +31,8 @@ export interface AppParts {
   /** Of this program. */
   version: string;
   info(): ServerInfo | Promise<ServerInfo>;
+  /** The SQLite file of the record; undefined where it is in none. */
+  recordFile?: string;
   /** Undefined where the server keeps none itself. */
   backups?: Backups;
   /** Puts the backup in this file in the place of the record. */
@@ -70,7 +72,7 @@ export function createApp(parts: AppParts): Hono {
   app.route('/api', sharingRoutes(parts.sharing));
   app.get('/api/info', async (c) => c.json(await parts.info()));
   app.route('/api', documentRoutes(parts.keeper));
-  app.route('/api', fileRoutes(parts.keeper, parts.version));
+  app.route('/api', fileRoutes(parts.keeper, parts.version, parts.recordFile));
   app.route('/api', backupRoutes(parts.backups, parts.restore));
   app.route('/api', shopImportRoutes(parts.shopImport));
   app.route('/api', recordRoutes(parts.care));

@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, readFileSync, rmSync, statfsSync, statSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { DatabaseTrouble, troubleOf } from './database-trouble.ts';
@@ -22,12 +22,19 @@ export interface DataFolder {
 /** Makes the folder where it is missing. @throws DatabaseTrouble when that cannot be done */
 export function openDataFolder(path: string): DataFolder {
   try {
-    mkdirSync(path, { recursive: true });
+    mkdirSync(path, { recursive: true, mode: 0o700 });
+    closeToOthers(path);
   } catch (cause) {
     throw new DatabaseTrouble('cannot open', path, (cause as Error).message, { cause });
   }
   const databaseFile = join(path, 'fairbend.sqlite');
   return { path, databaseFile, warning: onNetwork(path) ? networkWarning(path) : undefined };
+}
+
+/** It names customers: other accounts of this computer have no business in it. Windows keeps its own lists. */
+function closeToOthers(path: string): void {
+  const { mode, uid } = statSync(path);
+  if (uid === process.getuid?.() && (mode & 0o077) !== 0) chmodSync(path, mode & 0o700);
 }
 
 function networkWarning(path: string): string {
@@ -53,7 +60,8 @@ export interface ServerNote {
 export interface FolderLock {
   /** Leaves the address for whoever starts a second server. */
   note(note: ServerNote): void;
-  release(): void;
+  /** The note stays where it is another server's. */
+  release(options?: { keepNote?: boolean }): void;
 }
 
 /**
@@ -61,17 +69,42 @@ export interface FolderLock {
  * system on a small SQLite file: it ends with the process, however that ends. @throws DatabaseTrouble
  */
 export function lockFolder(folder: string): FolderLock | undefined {
-  const noteFile = join(folder, 'server.json');
-  const database = lockedDatabase(join(folder, 'server-lock.sqlite'));
+  const [noteFile, lockFile] = [join(folder, 'server.json'), join(folder, 'server-lock.sqlite')];
+  let database = lockedDatabase(lockFile);
   if (!database) return undefined;
+  let noted: ServerNote | undefined;
+  const writeNote = () => noted && writeFileSync(noteFile, `${JSON.stringify(noted)}\n`);
+  let place = placeOf(lockFile);
+  const watch = setInterval(() => {
+    if (placeOf(lockFile) === place) return;
+    // Somebody tidied up: a lock on a file that is gone keeps nobody out.
+    const anew = lockedDatabase(lockFile);
+    if (!anew) return;
+    database?.close();
+    database = anew;
+    place = placeOf(lockFile);
+    writeNote();
+  }, lookedAfterMs);
+  watch.unref();
   return {
-    note: (note) => writeFileSync(noteFile, `${JSON.stringify(note)}\n`),
-    release() {
-      rmSync(noteFile, { force: true });
-      database.exec('ROLLBACK');
-      database.close();
+    note(note) {
+      noted = note;
+      writeNote();
+    },
+    release({ keepNote = false } = {}) {
+      clearInterval(watch);
+      if (!keepNote) rmSync(noteFile, { force: true });
+      database?.exec('ROLLBACK');
+      database?.close();
     },
   };
+}
+const lookedAfterMs = 2000;
+
+/** Which file of the disk it is; undefined where there is none. */
+function placeOf(file: string): string | undefined {
+  const found = statSync(file, { throwIfNoEntry: false });
+  return found && `${found.dev} ${found.ino}`;
 }
 
 /** Undefined while another process holds it. @throws DatabaseTrouble where the folder does not let it be made */

@@ -1,3 +1,4 @@
+import { chmodSync } from 'node:fs';
 import { type Dialect, Kysely, PostgresDialect, SqliteDialect } from 'kysely';
 import { Migrator } from 'kysely/migration';
 import { DatabaseTrouble, isServer, troubleOf } from './database-trouble.ts';
@@ -59,6 +60,7 @@ const pragmas = [
 function sqlite(file: string): ChosenDialect {
   try {
     const { database } = openSqlite(file);
+    keepToOwner(file);
     for (const pragma of pragmas) database.exec(`PRAGMA ${pragma}`);
     const [{ quick_check: verdict }] = database.prepare('PRAGMA quick_check(1)').all([]) as {
       quick_check: string;
@@ -71,6 +73,15 @@ function sqlite(file: string): ChosenDialect {
     };
   } catch (error) {
     throw troubleOf(error, file) ?? error;
+  }
+}
+
+/** Customers' names are nobody else's; the logs beside the file get its rights. Where there are none (Windows), so be it. */
+function keepToOwner(file: string): void {
+  try {
+    if (file !== ':memory:') chmodSync(file, 0o600);
+  } catch {
+    // It may be another account's, and still be written: that account's to say who reads it.
   }
 }
 

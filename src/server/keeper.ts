@@ -1,4 +1,5 @@
 import { randomFillSync } from 'node:crypto';
+import { setImmediate as breathe } from 'node:timers/promises';
 import type { CreateRequest, DocumentAnswer, DocumentSummary, OperationsAnswer } from '../record/api.ts';
 import { applyOperations, emptyDocument, makeOperations } from '../record/document.ts';
 import { makeId } from '../record/identity.ts';
@@ -24,6 +25,8 @@ export function isOwn(document: string): boolean {
 const serverDevice = 'server';
 /** Most operations in one answer; the page asks again for more. */
 export const operationsPerAnswer = 5000;
+/** Most operations read at one go by the server itself. */
+const operationsPerPiece = 2000;
 const mostKindsKept = 10_000;
 
 /** What the server does with the record: checks at the door, writes, and tells who listens. */
@@ -117,12 +120,17 @@ export class Keeper {
     return applyOperations(emptyDocument(document, kind), await this.history(document));
   }
 
-  /** All operations in the order of arrival. */
+  /** All operations in the order of arrival, read in pieces: a long history keeps nobody waiting. */
   async history(document: string): Promise<StoredOperation[]> {
     const { lastSeq } = await this.findOrThrow(document);
-    const history = await this.repository.operationsAfter(document, 0, lastSeq);
-    if (history.length >= lastSeq) return history;
-    throw new DamagedDocument(document, { good: history, bad: [lastSeq] });
+    const history: StoredOperation[] = [];
+    while (history.length < lastSeq) {
+      const piece = await this.repository.operationsAfter(document, history.length, operationsPerPiece);
+      if (piece.length === 0) throw new DamagedDocument(document, { good: history, bad: [lastSeq] });
+      history.push(...piece);
+      if (history.length < lastSeq) await breathe();
+    }
+    return history;
   }
 
   async answer(id: string): Promise<DocumentAnswer> {

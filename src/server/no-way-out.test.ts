@@ -97,8 +97,9 @@ describe.skipIf(process.platform === 'win32' || !canRun())('a data folder that m
   });
 
   test('where the folder may be written and the database may not, it is named and stays as it is', async () => {
-    chmodSync(folder, 0o777);
     await (await serve({ dataFolder: folder, port: 0 })).close();
+    // A server closes its folder to other accounts; the one below is another.
+    chmodSync(folder, 0o777);
     const file = join(folder, 'fairbend.sqlite');
     const before = readFileSync(file);
     chmodSync(file, 0o444);

@@ -15,6 +15,7 @@ import type { PairingCodes } from './sharing/pairing.ts';
 import type { Sessions } from './sharing/sessions.ts';
 import { SqlPairing } from './sharing/sql-pairing.ts';
 import { SqlSessions } from './sharing/sql-sessions.ts';
+import { removeArriving } from './sql-create.ts';
 import type { Tables } from './tables.ts';
 
 /** All that stands on one open database; a restore closes it and opens the next. */
@@ -49,7 +50,10 @@ export async function openRecord(
     for (const end of opened.splice(0).reverse()) await end();
   };
   try {
-    if (!shared) await assertWritable(db, folder.databaseFile);
+    if (!shared) {
+      await assertWritable(db, folder.databaseFile);
+      await removeArriving(db);
+    }
     const feed = shared
       ? await sharedFeed(databaseUrl)
       : { feed: new ChangeFeed(), close: async () => undefined };

@@ -33,6 +33,8 @@ export async function runServer(options: RunOptions): Promise<number> {
     return fail(`"${options.behind}" is no origin. Give scheme and name alone, such as https://rods.example`);
   if (options.tls && (!options.share || options.behind !== undefined))
     return fail('--tls goes with --share, and not with --behind, where the proxy holds the certificate');
+  // What is written from here on is for this account alone.
+  process.umask(0o077);
   const dataFolder = options.data ? resolve(options.data) : defaultDataFolder(process.env, process.platform);
   const ended = endAsked();
   let server: RunningServer;

@@ -1,3 +1,4 @@
+import { realpathSync } from 'node:fs';
 import { setTimeout as wait } from 'node:timers/promises';
 import { readServerNote } from './data-folder.ts';
 
@@ -10,8 +11,8 @@ export class FolderHeld extends Error {}
  */
 export async function findRunningServer(folder: string): Promise<string> {
   for (let tries = 0; tries < 50; tries++) {
-    const note = readServerNote(folder);
-    if (note && (await answers(note.address))) return note.address;
+    const address = await serverSaidToRun(folder);
+    if (address) return address;
     await wait(100);
   }
   throw new FolderHeld(
@@ -19,11 +20,16 @@ export async function findRunningServer(folder: string): Promise<string> {
   );
 }
 
-async function answers(address: string): Promise<boolean> {
+/** The address that the folder's note gives, where a server of this very folder answers there. */
+export async function serverSaidToRun(folder: string): Promise<string | undefined> {
+  const note = readServerNote(folder);
+  if (!note) return undefined;
   try {
-    const response = await fetch(`${address}/api/info`, { signal: AbortSignal.timeout(2000) });
-    return ((await response.json()) as { app?: string }).app === 'fairbend';
+    const response = await fetch(`${note.address}/api/info`, { signal: AbortSignal.timeout(2000) });
+    const { app, dataFolder } = (await response.json()) as { app?: string; dataFolder?: string };
+    const same = dataFolder !== undefined && realpathSync(dataFolder) === realpathSync(folder);
+    return app === 'fairbend' && same ? note.address : undefined;
   } catch {
-    return false;
+    return undefined;
   }
 }

@@ -1,5 +1,6 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
+import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { sql } from 'kysely';
@@ -41,6 +42,38 @@ test('a second server on one data folder starts nothing and names the first', as
   expect(second).toMatchObject({ alreadyRunning: true, address: first.address });
   await second.close();
   expect((await fetch(`${first.address}/api/info`)).status).toBe(200);
+});
+
+test('a lock file deleted under a server lets no second one in', async () => {
+  const first = await start();
+  rmSync(join(folder, 'server-lock.sqlite'));
+  expect(await start()).toMatchObject({ alreadyRunning: true, address: first.address });
+  expect(JSON.parse(readFileSync(join(folder, 'server.json'), 'utf8'))).toMatchObject({
+    address: first.address,
+  });
+});
+
+test('what a server of another folder left as its address keeps nobody out', async () => {
+  const first = await start();
+  const other = mkdtempSync(join(tmpdir(), 'fairbend-other-'));
+  writeFileSync(join(other, 'server.json'), JSON.stringify({ address: first.address, pid: 1 }));
+  expect((await start({ dataFolder: other })).alreadyRunning).toBe(false);
+});
+
+test.skipIf(process.platform === 'win32')('the data folder is closed to other accounts', async () => {
+  chmodSync(folder, 0o755);
+  await start();
+  expect(statSync(folder).mode & 0o777).toBe(0o700);
+});
+
+test.runIf(process.platform === 'linux')('https too listens only where it was told to', async () => {
+  const { tlsPort } = await start({ share: true, tls: true, tlsPort: 0, host: '127.0.0.1' });
+  const reached = (address: string) =>
+    new Promise((resolve) => {
+      const socket = connect(tlsPort!, address, () => resolve(socket.destroy() && true));
+      socket.once('error', () => resolve(false));
+    });
+  expect([await reached('127.0.0.1'), await reached('127.0.0.2')]).toEqual([true, false]);
 });
 
 test('after the end the folder is free again, and the record is there', async () => {

@@ -12,13 +12,11 @@ import { openOrRepair, undoHalfDone } from './care/at-start.ts';
 import { RecordCare } from './care/record-care.ts';
 import { type DataFolder, type FolderLock, lockFolder, openDataFolder } from './data-folder.ts';
 import { demoId } from './keeper.ts';
-import { closeServer, firstPort, firstTlsPort, listen } from './listen.ts';
+import { addressOf, closeServer, firstPort, firstTlsPort, listen } from './listen.ts';
 import { backupsFolder, type OpenRecord, openRecord } from './open-record.ts';
 import { RecordHolder } from './record-holder.ts';
-import { findRunningServer } from './running-server.ts';
-import { type Certificate, shopCertificate } from './sharing/certificate.ts';
-import { lanAddresses, ownNames } from './sharing/own-names.ts';
-import { Pairing } from './sharing/pairing.ts';
+import { findRunningServer, serverSaidToRun } from './running-server.ts';
+import { type Entrance, entranceOf } from './sharing/entrance.ts';
 import { ShopImport } from './shop-files/shop-import.ts';
 import { readStaticFiles } from './static-files.ts';
 
@@ -67,10 +65,18 @@ const packageRoot = fileURLToPath(new URL('../../', import.meta.url));
 export async function serve(options: ServeOptions): Promise<RunningServer> {
   const folder = openDataFolder(options.dataFolder);
   const lock = lockFolder(folder.path);
-  if (lock) return start(options, folder, lock);
-  const address = await findRunningServer(folder.path);
-  const close = async () => undefined;
-  return { address, dataFolder: folder.path, alreadyRunning: true, warnings: [], close };
+  // Its lock file deleted under it, a server still says where it is.
+  const beside = lock && (await serverSaidToRun(folder.path));
+  if (lock && !beside) return start(options, folder, lock);
+  lock?.release({ keepNote: true });
+  const address = beside ?? (await findRunningServer(folder.path));
+  return {
+    address,
+    dataFolder: folder.path,
+    alreadyRunning: true,
+    warnings: [],
+    close: async () => undefined,
+  };
 }
 
 async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock): Promise<RunningServer> {
@@ -86,7 +92,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
     lock.release();
   };
   try {
-    const door = await doorOf(options, folder);
+    const door = await entranceOf(options, folder.path);
     const demoFile = join(packageRoot, 'examples', 'demo-build.json');
     const halfDone = options.databaseUrl ? [] : undoHalfDone(folder);
     const open = () => openOrRepair(folder, backups, () => openRecord(folder, options.databaseUrl, demoFile));
@@ -110,6 +116,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       now: () => new Date(),
     });
     ends.push(() => care.close());
+    const recordFile = options.databaseUrl ? undefined : folder.databaseFile;
     const { end } = options;
     const info = { version: packageVersion(), dataFolder: folder.path, mayEnd: end !== undefined };
     const staticFiles = readStaticFiles(join(packageRoot, 'dist', 'web'));
@@ -120,6 +127,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
         restore,
         shopImport,
         care,
+        recordFile,
         demoFile,
         staticFiles,
         closing,
@@ -136,7 +144,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       const serverOptions = { key: certificate.keyPem, cert: certificate.certificatePem };
       const tls = createAdaptorServer({ fetch, createServer: createTlsServer, serverOptions }) as Server;
       listening.push(tls);
-      door.ports.tls = await listen(tls, '0.0.0.0', options.tlsPort, firstTlsPort);
+      door.ports.tls = await listen(tls, options.host ?? '0.0.0.0', options.tlsPort, firstTlsPort);
     }
     const address = addressOf(door.host, door.ports.plain);
     lock.note({ address, pid: process.pid });
@@ -158,48 +166,19 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
   }
 }
 
-/** How the server is reached, and by whom. */
-interface Door {
-  host: string;
-  ports: { plain: number; tls: number };
-  certificate?: Certificate;
-  /** Undefined when not shared. */
-  pairing?: Pairing;
-  /** Where other devices find it. */
-  addresses(): string[];
-  allowedHost(name: string): boolean;
-  proxyOrigin?: string;
-  secure: boolean;
-}
-
-async function doorOf(options: ServeOptions, folder: DataFolder): Promise<Door> {
-  const { share = false, proxyOrigin, tls = false } = options;
-  const host = options.host ?? (share && !proxyOrigin && !tls ? '0.0.0.0' : '127.0.0.1');
-  const ports = { plain: 0, tls: 0 };
-  const names = ownNames(host, share);
-  const bare = names.map((name) => name.replace(/^\[|\]$/g, ''));
-  const certificate = share && tls ? await shopCertificate(folder.path, bare, new Date()) : undefined;
-  const addresses = () => {
-    if (proxyOrigin) return [proxyOrigin];
-    return lanAddresses().map((name) =>
-      certificate ? `https://${name}:${ports.tls}` : `http://${name}:${ports.plain}`,
-    );
-  };
-  const allowedHost = (name: string) =>
-    ownNames(host, share).some(
-      (own) =>
-        name === `${own}:${ports.plain}` || (certificate !== undefined && name === `${own}:${ports.tls}`),
-    );
-  const secure = certificate !== undefined || (proxyOrigin?.startsWith('https:') ?? false);
-  const pairing = share ? new Pairing(() => new Date()) : undefined;
-  return { host, ports, certificate, pairing, addresses, allowedHost, proxyOrigin, secure };
-}
-
 interface AppSurroundings
-  extends Door,
+  extends Entrance,
     Pick<
       Parameters<typeof createApp>[0],
-      'backups' | 'restore' | 'shopImport' | 'care' | 'demoFile' | 'staticFiles' | 'closing' | 'end'
+      | 'backups'
+      | 'restore'
+      | 'shopImport'
+      | 'care'
+      | 'recordFile'
+      | 'demoFile'
+      | 'staticFiles'
+      | 'closing'
+      | 'end'
     > {
   own: { version: string; dataFolder: string; mayEnd: boolean };
 }
@@ -238,11 +217,6 @@ async function besideWarnings(care: RecordCare): Promise<string[]> {
   return [
     `This record is empty, but a backup of ${found.madeAt} with ${found.builds} builds lies beside it. Bring it back on the shelf, or in Settings, Backups`,
   ];
-}
-
-function addressOf(host: string, port: number): string {
-  const local = host === '0.0.0.0' ? '127.0.0.1' : host;
-  return `http://${local.includes(':') ? `[${local}]` : local}:${port}`;
 }
 
 function keepBackups(folder: DataFolder): Backups {

@@ -1,7 +1,7 @@
 import { type Kysely, sql } from 'kysely';
 import type { DocumentList, DocumentSummary, FeedOpening, Revision, RevisionAnswer } from '../record/api.ts';
 import type { Operation, StoredOperation } from '../record/operation.ts';
-import { ConflictError, DamagedError, documentNotFound } from './errors.ts';
+import { DamagedError, documentNotFound } from './errors.ts';
 import type {
   Appended,
   ListQuery,
@@ -12,6 +12,7 @@ import type {
   WholeDocument,
 } from './repository.ts';
 import { appendIn, setGoneIn } from './sql-append.ts';
+import { createIn, createInPieces, operationsAtOnce } from './sql-create.ts';
 import { readOperations } from './sql-operations.ts';
 import { attachmentRow, revisionAnswer, revisionOf, revisionRow, summaryOf } from './sql-rows.ts';
 import { addWholeIn } from './sql-whole.ts';
@@ -23,7 +24,7 @@ import {
   believedRevision,
   revisionHolds,
 } from './vouch/believed.ts';
-import { identityHolds, noLink, sealedDocument } from './vouch/seals.ts';
+import { arrivingKind, identityHolds } from './vouch/seals.ts';
 
 /** The record in SQLite or PostgreSQL: one SQL for both. */
 export class SqlRepository implements Repository {
@@ -67,28 +68,10 @@ export class SqlRepository implements Repository {
     return row && summaryOf(row);
   }
 
-  async create({ id, kind, at, operations }: NewDocument): Promise<DocumentSummary> {
-    await this.db.transaction().execute(async (trx) => {
-      const empty = {
-        title: '',
-        customer: '',
-        rod_kind: '',
-        line_weight: '',
-        search: '',
-        card: '{}',
-        series: '',
-        demo: 0,
-      };
-      const counters = { created_at: at, updated_at: at, last_seq: 0, clock: 0, gone: 0, head: noLink };
-      const { numInsertedOrUpdatedRows } = await trx
-        .insertInto('documents')
-        .values(sealedDocument({ id, kind, ...empty, ...counters }))
-        .onConflict((conflict) => conflict.column('id').doNothing())
-        .executeTakeFirstOrThrow();
-      if (Number(numInsertedOrUpdatedRows) === 0) throw new ConflictError(`Document ${id} exists already`);
-      await appendIn(trx, id, operations, at);
-    });
-    return (await this.find(id))!;
+  async create(document: NewDocument): Promise<DocumentSummary> {
+    if (document.operations.length > operationsAtOnce) await createInPieces(this.db, document);
+    else await this.db.transaction().execute((trx) => createIn(trx, document));
+    return (await this.find(document.id))!;
   }
 
   append(document: string, operations: readonly Operation[], receivedAt: string): Promise<Appended> {
@@ -154,7 +137,11 @@ export class SqlRepository implements Repository {
   }
 
   async documentIds(): Promise<string[]> {
-    const found = await this.db.selectFrom('documents').select('id').execute();
+    const found = await this.db
+      .selectFrom('documents')
+      .where('kind', '!=', arrivingKind)
+      .select('id')
+      .execute();
     // Sorted here: two databases may sort letters in different orders.
     return found.map(({ id }) => id).sort();
   }

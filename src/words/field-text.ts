@@ -1,6 +1,7 @@
 /** What a field is called, and what stands pale in it while it is empty, in the reader's units. */
 import type { Currency } from '../engine/quote/money.ts';
 import { trimZeros } from '../engine/units/format-decimal.ts';
+import { formatGrams, formatOunces } from '../engine/units/format-quantity.ts';
 import type { BareUnits } from '../engine/units/unit-table.ts';
 import type { Field, FieldValue, NumberKind } from '../record/fields/field.ts';
 import { writeMoney } from './intl.ts';
@@ -15,7 +16,7 @@ export interface Reader {
 
 /** "Balance point": the name as it stands over a field. */
 export function labelOf({ name }: Field): string {
-  return name.charAt(0).toUpperCase() + name.slice(1);
+  return name.replace(/^“?\p{L}/u, (start) => start.toUpperCase());
 }
 
 /** An SI value, a number or a word of this field, rounded as it is read. */
@@ -27,9 +28,15 @@ export function valueText(field: Field, value: number | string, reader: Reader):
       ? writer[field.holds](value)
       : numberText(field, value, reader);
   if (field.kind !== 'quantity') return String(value);
+  if (field.dimension === 'mass' && value < 0.001) return lightText(value, reader.units);
   return field.dimension === 'length'
     ? writer[field.fineness ?? 'length'](value)
     : writer[field.dimension](value);
+}
+
+/** A guide weighs less than a gram. */
+function lightText(massKg: number, { weighsIn }: BareUnits): string {
+  return weighsIn === 'oz' ? formatOunces(massKg, 4) : formatGrams(massKg, 2);
 }
 
 /** What a habit of the shop says, or a build's own value. */

@@ -74,7 +74,7 @@ test('what is kept as the shop’s habit holds in a build that says nothing, and
   const field = other.getByRole('textbox', { name: 'Trim turns at each end', exact: true });
   await field.waitFor({ timeout: 40_000 });
   expect(await field.getAttribute('placeholder')).toBe('6');
-  await other.getByText('this shop’s habit').first().waitFor();
+  await other.getByText('your shop’s').first().waitFor();
   await other.close();
 });
 

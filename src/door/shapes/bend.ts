@@ -93,7 +93,13 @@ const solved = {
     .optional(),
   /** In a brief answer, in place of `points`. */
   tip: z
-    .strictObject({ xM: z.number(), yM: z.number(), zM: z.number().optional(), angleRad: z.number() })
+    .strictObject({
+      xM: z.number(),
+      yM: z.number(),
+      zM: z.number().optional(),
+      angleRad: z.number(),
+      twistRad: z.number().optional(),
+    })
     .optional(),
   rings: z.array(
     z.strictObject({ xM: z.number(), yM: z.number(), zM: z.number().optional(), lineAngleRad: z.number() }),
@@ -111,7 +117,8 @@ const solved = {
           touchedToTipM: z.number().optional(),
         }),
       ),
-      clear: z.array(z.strictObject({ fromTipM: z.number(), largestClearM: z.number() })),
+      /** In the plane only. */
+      clear: z.array(z.strictObject({ fromTipM: z.number(), largestClearM: z.number() })).optional(),
     })
     .optional(),
   /** Asked in space: what the clamp gives the rod about the butt's axis, positive in the sense of `rollRad`. */

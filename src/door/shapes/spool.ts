@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { lengthM, stationM } from './measures.ts';
+import { answerLength, lengthM, stationM } from './measures.ts';
 
 const ring = z.strictObject({
   fromTipM: stationM,
@@ -9,6 +9,7 @@ const ring = z.strictObject({
 
 export const spoolRequest = z.strictObject({
   op: z.literal('spool'),
+  answer: answerLength,
   lengthM,
   spool: z.strictObject({
     lipDiameterM: z.number().positive().max(1),

@@ -67,6 +67,12 @@ describe('a chart as typed or pasted', () => {
     ['114.3 mm; 254 mm', [4.5, 10]],
   ])('%s', (text, expected) => expect(stations(text)).toEqual(expected));
 
+  it('in every unit that a field takes, spelled out or short', () => {
+    expect(stations('2 feet 3 inches, 4 ft 1/2 in; 57 inches')).toEqual([27, 48.5, 57]);
+    expect(stations('1 foot 6 ins\n2 ft 3 ft 4 ft')).toEqual([18, 24, 36, 48]);
+    expect(stations('25.4 centimetres 0.508 metres 762 millimeters')).toEqual([10, 20, 30]);
+    expect(stations("2' 3\" 4'")).toEqual([27, 48]);
+  });
   it('millimetres where the list says so', () => {
     expect(stations('114.3\n254', { system: 'mm' })).toEqual([4.5, 10]);
   });

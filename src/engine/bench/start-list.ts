@@ -7,7 +7,7 @@
 
 import { type Finding, findingsOf } from '../finding.ts';
 import { readQuantity } from '../units/read-quantity.ts';
-import type { UnitSystem } from '../units/unit-table.ts';
+import { type Unit, type UnitSystem, unitTable } from '../units/unit-table.ts';
 import type { BenchKinds } from './bench-kinds.ts';
 
 export type StationList = { ok: true; fromTipM: number[] } | { ok: false; findings: Finding[] };
@@ -73,9 +73,21 @@ export function readStationList(text: string, options: ListOptions): StationList
   return { ok: true, fromTipM: falling ? marks.reverse() : marks };
 }
 
-/** `4 1/2`, `4-1/2"`, `4' 7 1/2"`, `31.5 cm`: one entry each; anything else is kept whole, to be refused by name. */
-const entryPattern =
-  /(?:\d+\s*(?:'(?!')|ft\.?)\s*-?\s*)?(?:\d+[ -]+(?=[\d.]+\/))?(?:\d+(?:\.\d+)?|\.\d+)(?:\/\d+)?\s*(?:"|''|'|mm|cm|m\b|in\b\.?|inch(?:es)?|ft\b)?|[^\s\d;,]+/gi;
+/** Words of units, the longest first, as a field takes them. */
+const spelled = (units: readonly Unit[]) =>
+  units
+    .flatMap(({ spellings }) => spellings.filter((word) => /^[a-z]+$/.test(word)))
+    .flatMap((word) => (word.length > 1 ? [`${word}s`, word] : [word]))
+    .sort((a, b) => b.length - a.length)
+    .join('|');
+const anyUnit = `(?:${spelled(unitTable.length)})\\b\\.?`;
+const feet = `(?:'(?!')|(?:${spelled(unitTable.length.filter(({ symbol }) => symbol === 'ft'))})\\b\\.?)`;
+const number = '(?:\\d+[ -]+(?=[\\d.]+/))?(?:\\d+(?:\\.\\d+)?|\\.\\d+)(?:/\\d+)?';
+/** `4 1/2`, `4-1/2"`, `4' 7 1/2"`, `2 feet 3 inches`, `31.5 cm`: one entry each; all else is kept whole, to be refused by name. */
+const entryPattern = new RegExp(
+  `(?:\\d+\\s*${feet}\\s*-?\\s*(?=\\d|\\.\\d)(?!${number}\\s*${feet}))?${number}\\s*(?:"|''|'|${anyUnit})?|[^\\s\\d;,]+`,
+  'gi',
+);
 /** What people write before a mark: `Guide 3:`, `3)`, `#3`, `stripping guide`. */
 const labelPattern =
   /^\s*(?:(?:[a-z][a-z -]*|#)\s*\d+\s*[).:]\s*|\d+\s*[).:]\s+|[a-z][a-z -]*:?\s*(?=\d|$))/i;

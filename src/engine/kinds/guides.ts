@@ -25,6 +25,11 @@ export function guideKindName(id: string): string {
   return guideKinds.find((kind) => kind.id === id)?.name ?? id;
 }
 
+/** `snake 1/0`, `ringed, high frame 25 mm`. */
+export function guideName({ kind, size }: { kind: string; size: string }): string {
+  return `${guideKindName(kind)} ${size}`.trim();
+}
+
 /** `ringed guide, high frame`. */
 export function guideInWords(id: RackKind): string {
   const kind = guideKindOf(id);

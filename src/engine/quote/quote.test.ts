@@ -116,21 +116,22 @@ test('a table as RFC 4180 has it', () => {
   expect(writeCsv([['a,b', 'c\r\nd', 3.5]])).toBe('"a,b","c\r\nd",3.5\r\n');
 });
 
-test.each(['=1+1', '+1', '-1', '@SUM(A1)', '\t=1', '  =cmd()', '\r=1'])('%j can be no formula', (text) => {
-  expect(writeCsv([[text]])).toMatch(/^"?'/);
-});
+test.each(['=1+1', '+1', '-1', '@SUM(A1)', '\t=1', '  =cmd()', '\r=1', ';=1+1', 'thread;=1+1'])(
+  '%j can be no formula',
+  (text) => {
+    expect(writeCsv([[text]])).toMatch(/^"?'/);
+  },
+);
 
 test('any table comes back from a reader of RFC 4180', () => {
   fc.assert(
     fc.property(
       fc.array(fc.array(fc.string(), { minLength: 2, maxLength: 4 }), { minLength: 1, maxLength: 5 }),
       (rows) => {
+        // The apostrophe in front of what a spreadsheet would take for a formula is not the table's.
+        const bare = (field: string) => field.replace(/^'(?=(.*[;\t])?\s*[=+\-@\t\r])/s, '');
         const read = readCsv(writeCsv(rows));
-        expect(
-          read.map((row) =>
-            row.map((field, i) => (i >= 0 ? field.replace(/^'(?=[\s]*[=+\-@\t\r])/, '') : field)),
-          ),
-        ).toEqual(rows.map((row) => row.map((field) => field.replace(/^'(?=[\s]*[=+\-@\t\r])/, ''))));
+        expect(read.map((row) => row.map(bare))).toEqual(rows.map((row) => row.map(bare)));
       },
     ),
     { seed: 9, numRuns: 200 },

@@ -3,12 +3,16 @@
  * force at the tip and sideways pulls; it may be rolled in the hand.
  *
  * Frame: that of bend/bend.ts, and z to the right seen from behind the butt. Assumptions: a round blank (equal
- * stiffness in both planes), inextensible, no shear; weightless line, no friction, no contact of line and blank.
+ * stiffness in both planes), inextensible, no shear; weightless line, no friction, no contact of line and
+ * blank unless asked for.
  * Theory: docs/theory-space.md.
  */
 import { bendDefaults } from '../bend/bend.ts';
+import type { BlankContact } from '../bend/bend-request.ts';
+import { piecewiseLinear, valueAt } from '../numerics/piecewise-linear.ts';
+import { answerTouching } from './answer-touching.ts';
 import { followInSpace } from './follow-in-space.ts';
-import { buildSpaceMesh } from './mesh-in-space.ts';
+import { buildSpaceMesh, type SpaceMesh } from './mesh-in-space.ts';
 import { bendStayingInPlane, inPlane } from './planar.ts';
 import { type SolvedInSpace, type SpaceAnswer, spaceAnswer } from './space-answer.ts';
 import { type SpaceRequest, spaceLoadingOf, spaceTables } from './space-request.ts';
@@ -26,12 +30,18 @@ export type {
 
 /** A request that stays in the plane is bent by the planar engine. Throws on what the door would refuse. */
 export function bendInSpace(request: SpaceRequest, options = bendDefaults): SpaceAnswer {
-  const planar = inPlane(request);
+  const planar = request.contact ? undefined : inPlane(request);
   if (planar) return bendStayingInPlane(request, planar, options);
-  return spaceAnswer(solveInSpace(request, options));
+  const solved = solveInSpace(request, options);
+  const { contact, load, reel, rollRad = 0 } = request;
+  if (!contact || !load.line || !reel || solved.followed.status !== 'converged') return spaceAnswer(solved);
+  return answerTouching(solved, {
+    radiusM: radiiOf(contact, solved.mesh),
+    reelAroundRad: reel.aroundRad + rollRad,
+  });
 }
 
-/** Always by the engine in space, a plane bend too. */
+/** Always by the engine in space, a plane bend too; without contact. */
 export function solveInSpace(request: SpaceRequest, options = bendDefaults): SolvedInSpace {
   const rings = (request.guides ?? []).map((guide) => guide.fromTipM);
   const mesh = buildSpaceMesh(spaceTables(request.rod), rings, request.masses ?? [], options);
@@ -39,4 +49,12 @@ export function solveInSpace(request: SpaceRequest, options = bendDefaults): Sol
   const state = makeSpaceState(mesh);
   const followed = followInSpace(mesh, loading, state);
   return { mesh, loading, state, followed, buttAngleRad: request.buttAngleRad };
+}
+
+function radiiOf({ diameters }: BlankContact, { fromTipM }: SpaceMesh): Float64Array {
+  const outside = piecewiseLinear(
+    diameters.map((row) => row.fromTipM),
+    diameters.map((row) => row.outsideM),
+  );
+  return fromTipM.map((at) => 0.5 * valueAt(outside, at));
 }

@@ -42,69 +42,74 @@ export function addCarried(
   z: number,
   lengthM: number,
   factor: number,
-  { frame, place, meanScaleM, loadGradient, hessian }: SpaceState,
+  state: SpaceState,
 ): void {
+  const { place, meanScaleM } = state;
   const over = 1 / lengthM;
   const at = 3 * e;
-  const ux = over * (place[at] - place[at - 3]);
-  const uy = over * (place[at + 1] - place[at - 2]);
-  const uz = over * (place[at + 2] - place[at - 1]);
   const scale = meanScaleM[e];
-  const along = x * ux + y * uy + z * uz;
-  const nx = x - along * ux;
-  const ny = y - along * uy;
-  const nz = z - along * uz;
-  const b = 9 * e;
-  const b11 = frame[b];
-  const b12 = frame[b + 1];
-  const b13 = frame[b + 2];
-  const b21 = frame[b + 3];
-  const b22 = frame[b + 4];
-  const b23 = frame[b + 5];
-  const nb1 = nx * b11 + ny * b12 + nz * b13;
-  const nb2 = nx * b21 + ny * b22 + nz * b23;
-  const nbt = nx * frame[b + 6] + ny * frame[b + 7] + nz * frame[b + 8];
-  const ub1 = ux * b11 + uy * b12 + uz * b13;
-  const ub2 = ux * b21 + uy * b22 + uz * b23;
-  loadGradient[at - 3] += scale * nb2;
-  loadGradient[at - 2] -= scale * nb1;
-  const first = factor * scale;
-  const second = (factor * scale * scale) / lengthM;
-  const whole = second * along;
-  const { diagonal, off } = hessian;
-  const d = 6 * e - 6;
-  diagonal[d] += first * nbt + 2 * second * ub2 * nb2 + whole * (1 - ub2 * ub2);
-  diagonal[d + 1] += first * nbt + 2 * second * ub1 * nb1 + whole * (1 - ub1 * ub1);
-  diagonal[d + 3] -= second * (ub1 * nb2 + ub2 * nb1) - whole * ub1 * ub2;
-  diagonal[d + 4] -= 0.5 * first * nb1;
-  diagonal[d + 5] -= 0.5 * first * nb2;
+  for (let i = 0; i < 3; i++) carried[i] = over * (place[at + i] - place[at - 3 + i]);
+  const along = x * carried[0] + y * carried[1] + z * carried[2];
+  carried[3] = x - along * carried[0];
+  carried[4] = y - along * carried[1];
+  carried[5] = z - along * carried[2];
+  carried[6] = scale;
+  carried[7] = factor * scale;
+  carried[8] = factor * scale * scale * over;
+  carried[9] = carried[8] * along;
+  addEnd(e, 0, state);
   if (e === 1) return;
-  const a = b - 9;
-  const a11 = frame[a];
-  const a12 = frame[a + 1];
-  const a13 = frame[a + 2];
-  const a21 = frame[a + 3];
-  const a22 = frame[a + 4];
-  const a23 = frame[a + 5];
-  const na1 = nx * a11 + ny * a12 + nz * a13;
-  const na2 = nx * a21 + ny * a22 + nz * a23;
-  const nat = nx * frame[a + 6] + ny * frame[a + 7] + nz * frame[a + 8];
-  const ua1 = ux * a11 + uy * a12 + uz * a13;
-  const ua2 = ux * a21 + uy * a22 + uz * a23;
-  loadGradient[at - 6] += scale * na2;
-  loadGradient[at - 5] -= scale * na1;
-  diagonal[d - 6] += first * nat + 2 * second * ua2 * na2 + whole * (1 - ua2 * ua2);
-  diagonal[d - 5] += first * nat + 2 * second * ua1 * na1 + whole * (1 - ua1 * ua1);
-  diagonal[d - 3] -= second * (ua1 * na2 + ua2 * na1) - whole * ua1 * ua2;
-  diagonal[d - 2] -= 0.5 * first * na1;
-  diagonal[d - 1] -= 0.5 * first * na2;
+  addEnd(e - 1, 4, state);
+  addBetweenEnds(e, state);
+}
+
+/** Of the element last read: u 3, n 3, h/S, λ h/S, λ h/S², λ h (N·u)/S². */
+const carried = new Float64Array(10);
+/** Of its tip end, then its butt end: u along d1, d2, and n along d1, d2. */
+const ends = new Float64Array(8);
+
+function addEnd(node: number, slot: number, { frame, loadGradient, hessian }: SpaceState): void {
+  const f = 9 * node;
+  const ux = carried[0];
+  const uy = carried[1];
+  const uz = carried[2];
+  const nx = carried[3];
+  const ny = carried[4];
+  const nz = carried[5];
+  const u1 = ux * frame[f] + uy * frame[f + 1] + uz * frame[f + 2];
+  const u2 = ux * frame[f + 3] + uy * frame[f + 4] + uz * frame[f + 5];
+  const n1 = nx * frame[f] + ny * frame[f + 1] + nz * frame[f + 2];
+  const n2 = nx * frame[f + 3] + ny * frame[f + 4] + nz * frame[f + 5];
+  const first = carried[7];
+  const straight = first * (nx * frame[f + 6] + ny * frame[f + 7] + nz * frame[f + 8]);
+  const second = carried[8];
+  const whole = carried[9];
+  ends[slot] = u1;
+  ends[slot + 1] = u2;
+  ends[slot + 2] = n1;
+  ends[slot + 3] = n2;
+  loadGradient[3 * node - 3] += carried[6] * n2;
+  loadGradient[3 * node - 2] -= carried[6] * n1;
+  const { diagonal } = hessian;
+  const d = 6 * node - 6;
+  diagonal[d] += straight + 2 * second * u2 * n2 + whole * (1 - u2 * u2);
+  diagonal[d + 1] += straight + 2 * second * u1 * n1 + whole * (1 - u1 * u1);
+  diagonal[d + 3] -= second * (u1 * n2 + u2 * n1) - whole * u1 * u2;
+  diagonal[d + 4] -= 0.5 * first * n1;
+  diagonal[d + 5] -= 0.5 * first * n2;
+}
+
+function addBetweenEnds(e: number, { frame, hessian: { off } }: SpaceState): void {
   const o = 9 * e - 9;
-  const g11 = a11 * b11 + a12 * b12 + a13 * b13;
-  const g12 = a21 * b11 + a22 * b12 + a23 * b13;
-  const g21 = a11 * b21 + a12 * b22 + a13 * b23;
-  const g22 = a21 * b21 + a22 * b22 + a23 * b23;
-  off[o] += second * (ub2 * na2 + nb2 * ua2) + whole * (g22 - ub2 * ua2);
-  off[o + 1] -= second * (ub2 * na1 + nb2 * ua1) + whole * (g21 - ub2 * ua1);
-  off[o + 3] -= second * (ub1 * na2 + nb1 * ua2) + whole * (g12 - ub1 * ua2);
-  off[o + 4] += second * (ub1 * na1 + nb1 * ua1) + whole * (g11 - ub1 * ua1);
+  for (let r = 0; r < 2; r++) {
+    const b = 9 * e + 3 * (1 - r);
+    for (let c = 0; c < 2; c++) {
+      const a = 9 * e - 9 + 3 * (1 - c);
+      const same = frame[a] * frame[b] + frame[a + 1] * frame[b + 1] + frame[a + 2] * frame[b + 2];
+      const ub = ends[1 - r];
+      const ua = ends[5 - c];
+      const value = carried[8] * (ub * ends[7 - c] + ends[3 - r] * ua) + carried[9] * (same - ub * ua);
+      off[o + 3 * r + c] += r === c ? value : -value;
+    }
+  }
 }

@@ -1,5 +1,5 @@
-/** Where a rod comes to rest in space that has lost its equilibrium: as bend/fall-to-minimum.ts. */
-import type { FallOptions } from '../bend/fall-to-minimum.ts';
+/** Where a rod comes to rest in space that has lost its equilibrium: see bend/fall-to-minimum.ts. */
+import { type Falling, type FallOptions, fallToMinimum } from '../bend/fall-to-minimum.ts';
 import { factorBlocks } from '../numerics/factor-blocks.ts';
 import { solveBlocks } from '../numerics/solve-blocks.ts';
 import { assembleInSpace, energyInSpace } from './equilibrium-in-space.ts';
@@ -7,7 +7,7 @@ import type { SpaceMesh } from './mesh-in-space.ts';
 import { placeState, type SpaceLoading, type SpaceState } from './state.ts';
 import { largestPart, moveFrom, turnBy } from './turn.ts';
 
-/** Damped Newton descent to a minimum of energy from a state that is not near one, after a small push. */
+/** After a small push. */
 export function fallInSpace(
   mesh: SpaceMesh,
   loading: SpaceLoading,
@@ -15,39 +15,36 @@ export function fallInSpace(
   state: SpaceState,
   options: FallOptions,
 ): { converged: boolean; iterations: number } {
+  push(mesh, state);
+  placeState(mesh, loading.line, state);
+  return fallToMinimum(fallingOf(mesh, loading, factor, state), options);
+}
+
+function fallingOf(mesh: SpaceMesh, loading: SpaceLoading, factor: number, state: SpaceState): Falling {
   const { q, bendGradient, loadGradient, hessian } = state;
   const before = q.slice();
   const step = new Float64Array(3 * mesh.count);
-  push(mesh, state);
-  placeState(mesh, loading.line, state);
-  let energy = energyInSpace(mesh, loading, factor, state);
-  let damping = 0;
-  const softest = softestSpring(mesh);
-  for (let iteration = 1; iteration <= options.fallIterations; iteration++) {
-    assembleInSpace(mesh, loading, factor, state);
-    for (let i = 0; i < hessian.diagonal.length; i++) if (i % 6 < 3) hessian.diagonal[i] += damping;
-    if (factorBlocks(hessian) > 0) {
-      damping = Math.max(4 * damping, 1e-4 * softest);
-      continue;
-    }
-    for (let i = 0; i < step.length; i++) step[i] = -(bendGradient[i] + factor * loadGradient[i]);
-    solveBlocks(hessian, step, step);
-    const largest = largestPart(step);
-    if (largest <= options.toleranceRad && damping === 0) return { converged: true, iterations: iteration };
-    before.set(q);
-    moveFrom(before, step, Math.min(1, options.snapRad / largest), q);
-    placeState(mesh, loading.line, state);
-    const lower = energyInSpace(mesh, loading, factor, state);
-    if (lower <= energy + 1e-12 * Math.abs(energy)) {
-      energy = lower;
-      damping = damping > 1e-6 * softest ? 0.3 * damping : 0;
-    } else {
+  return {
+    softestNm: softestSpring(mesh),
+    energy: () => energyInSpace(mesh, loading, factor, state),
+    newton: (damping) => {
+      assembleInSpace(mesh, loading, factor, state);
+      for (let i = 0; i < hessian.diagonal.length; i++) if (i % 6 < 3) hessian.diagonal[i] += damping;
+      if (factorBlocks(hessian) > 0) return undefined;
+      for (let i = 0; i < step.length; i++) step[i] = -(bendGradient[i] + factor * loadGradient[i]);
+      solveBlocks(hessian, step, step);
+      return largestPart(step);
+    },
+    move: (share) => {
+      before.set(q);
+      moveFrom(before, step, share, q);
+      placeState(mesh, loading.line, state);
+    },
+    moveBack: () => {
       q.set(before);
       placeState(mesh, loading.line, state);
-      damping = Math.max(4 * damping, 1e-4 * softest);
-    }
-  }
-  return { converged: false, iterations: options.fallIterations };
+    },
+  };
 }
 
 /** A small push towards the tip's own weight and, less, to the right: decides where a balanced rod falls. */

@@ -2,7 +2,14 @@
  * The bend in space that the rod reaches when the whole load grows from nothing: as bend/follow.ts, with a small turn
  * of three parts per node in place of an angle. Only stable minima are accepted; where the branch ends the rod falls.
  */
-import { type FollowOptions, type FollowResult, followDefaults } from '../bend/follow.ts';
+import {
+  type Climber,
+  closedSpanOf,
+  type FollowOptions,
+  type FollowResult,
+  followDefaults,
+  followPath,
+} from '../bend/follow-path.ts';
 import { factorBlocks } from '../numerics/factor-blocks.ts';
 import { solveBlocks } from '../numerics/solve-blocks.ts';
 import { assembleInSpace } from './equilibrium-in-space.ts';
@@ -20,26 +27,7 @@ export function followInSpace(
 ): FollowResult {
   restState(mesh, loading, state);
   placeState(mesh, loading.line, state);
-  const path: FollowResult = { factor: 0, followedTo: 1, iterations: 0, status: 'converged' };
-  const climbing = { mesh, loading, state, options, path };
-  const before = state.q.slice();
-  const direction = new Float64Array(3 * mesh.count);
-  let largestStep = 1;
-  let climbed = false;
-  while (path.factor < 1 && path.iterations < options.maxIterations) {
-    before.set(state.q);
-    const speed = loadTangent(climbing, direction, climbed);
-    const wanted = Math.min(1 - path.factor, largestStep, options.stepRad / Math.max(speed, 1e-300));
-    const step = climb(climbing, before, direction, wanted);
-    climbed = step > 0;
-    largestStep = climbed ? 4 * step : 1;
-    if (climbed) continue;
-    state.q.set(before);
-    if (path.iterations < options.maxIterations) fall(climbing, before);
-    if (path.closedSpan !== undefined) break;
-  }
-  if (path.factor < 1) path.status = 'not-converged';
-  return path;
+  return followPath(climberOf({ mesh, loading, state, options }), options);
 }
 
 /** Corrects a state known from a nearby problem at the full load; false where it leaves its neighbourhood. */
@@ -72,67 +60,38 @@ interface Problem {
   state: SpaceState;
   options: FollowOptions;
 }
-interface Climbing extends Problem {
-  path: FollowResult;
+
+function climberOf(problem: Problem): Climber {
+  const { mesh, loading, state, options } = problem;
+  const kept = state.q.slice();
+  const direction = new Float64Array(3 * mesh.count);
+  return {
+    tangent: (factor, climbed) => loadTangent(problem, factor, direction, climbed),
+    keep: () => kept.set(state.q),
+    backToKept: () => {
+      state.q.set(kept);
+      placeState(mesh, loading.line, state);
+    },
+    stepFromKept: (share) => moveFrom(kept, direction, share, state.q),
+    correct: (factor, reachRad) => correct(problem, factor, reachRad),
+    fall: (factor) => fallInSpace(mesh, loading, factor, state, options),
+    closedSpan: () => closedSpanIn(problem),
+    turnSinceKept: () => largestTurnBetween(kept, state.q),
+  };
 }
 
-/** One load step along `direction`, shortened until Newton converges; 0 where the branch has ended. */
-function climb(climbing: Climbing, before: Float64Array, direction: Float64Array, wanted: number): number {
-  const { state, options, path } = climbing;
-  const smallest = options.smallestStep * Math.max(path.factor, wanted);
-  for (let step = wanted; step >= smallest; step *= 0.35) {
-    if (path.iterations >= options.maxIterations) return 0;
-    moveFrom(before, direction, step, state.q);
-    const target = 1 - path.factor - step < 1e-12 ? 1 : path.factor + step;
-    const newton = correct(climbing, target, 0.6 * options.stepRad);
-    path.iterations += newton.iterations;
-    if (newton.converged) {
-      path.factor = target;
-      return step;
-    }
-  }
-  return 0;
-}
-
-/** The branch has ended: a little more load, and the rod falls to the next minimum of energy. */
-function fall({ mesh, loading, state, options, path }: Climbing, before: Float64Array): void {
-  const endedAt = path.factor;
-  path.factor = Math.min(1, path.factor + options.stepPastEnd * Math.max(path.factor, options.smallestStep));
-  const fallen = fallInSpace(mesh, loading, path.factor, state, options);
-  path.iterations += fallen.iterations;
-  path.closedSpan = closedSpanOf(mesh, loading, state, options);
-  const lost = !fallen.converged && path.iterations >= options.maxIterations;
-  if (path.closedSpan !== undefined || lost) {
-    path.factor = endedAt;
-    state.q.set(before);
-    placeState(mesh, loading.line, state);
-    return;
-  }
-  if (path.followedTo === 1 && largestTurnBetween(before, state.q) > options.snapRad) {
-    path.followedTo = endedAt;
-    path.status = 'branch-lost';
-  }
-}
-
-function closedSpanOf(
-  mesh: SpaceMesh,
-  loading: SpaceLoading,
-  { spanLengthM }: SpaceState,
-  options: FollowOptions,
-): number | undefined {
-  if (!loading.line) return undefined;
-  const shortest = options.closedSpan * mesh.fromTipM[0];
-  const k = spanLengthM.findIndex((length) => length < shortest);
-  return k < 0 ? undefined : k;
+function closedSpanIn({ mesh, loading, state, options }: Problem): number | undefined {
+  return loading.line && closedSpanOf(state.spanLengthM, mesh.fromTipM[0], options);
 }
 
 /** d(turns)/d(load factor) at the present equilibrium, by the factor that led to it where there is one. */
 function loadTangent(
-  { mesh, loading, state, path }: Climbing,
+  { mesh, loading, state }: Problem,
+  factor: number,
   direction: Float64Array,
   again: boolean,
 ): number {
-  assembleInSpace(mesh, loading, path.factor, state, again);
+  assembleInSpace(mesh, loading, factor, state, again);
   if (!again) factorBlocks(state.hessian);
   for (let i = 0; i < direction.length; i++) direction[i] = -state.loadGradient[i];
   solveBlocks(state.hessian, direction, direction);
@@ -144,10 +103,11 @@ const againRad = 2e-3;
 
 /** Newton at a fixed load, confined to `reachRad` around where it starts; refuses unstable states. */
 function correct(
-  { mesh, loading, state, options }: Problem,
+  problem: Problem,
   factor: number,
   reachRad: number,
 ): { converged: boolean; iterations: number } {
+  const { mesh, loading, state, options } = problem;
   const { bendGradient, loadGradient, hessian } = state;
   const step = loadGradient; // the gradient is spent once the step is known
   const toleranceRad = factor === 1 ? options.toleranceRad : options.wayToleranceRad;
@@ -170,7 +130,7 @@ function correct(
     const next = again ? 30 * largest * before : before < 0.01 ? (30 * largest ** 3) / before ** 2 : largest;
     if (largest <= toleranceRad || next <= toleranceRad) {
       placeState(mesh, loading.line, state);
-      const converged = stable && closedSpanOf(mesh, loading, state, options) === undefined;
+      const converged = stable && closedSpanIn(problem) === undefined;
       return { converged, iterations: iteration };
     }
     before = largest;

@@ -1,6 +1,11 @@
 import { expect, test } from 'vitest';
 import { assertGroup } from '../../../reference/cases/check.ts';
-import { bendOf45Degrees, bowPushedOutOfPlane, twistInstabilities } from '../../../reference/cases/space.ts';
+import {
+  bendOf45Degrees,
+  bowPushedOutOfPlane,
+  lateralBuckling,
+  twistInstabilities,
+} from '../../../reference/cases/space.ts';
 import { leavesItsPlaneGroup, scipySpaceGroup } from '../../../reference/live/space.ts';
 import { spatialRods } from '../../../reference/space/spatial-rods.ts';
 import { bendInSpace } from './bend-in-space.ts';
@@ -9,6 +14,9 @@ test('the 45° bend is where others found it', () => assertGroup(bendOf45Degrees
 
 test('a small push out of a bow’s plane bends and twists it as Castigliano says', () =>
   assertGroup(bowPushedOutOfPlane()));
+
+test('a cantilever held straight by its load leaves its plane at 4.013 √(EI·GJ)/L²', () =>
+  assertGroup(lateralBuckling()));
 
 test('shaft and ring leave their shape at Greenhill’s and Michell’s twist, second order in the mesh', () => {
   const [coarse, fine] = [40, 80].map((elements) => twistInstabilities(elements));

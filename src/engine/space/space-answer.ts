@@ -1,5 +1,5 @@
 /** What the solver found in space, as the answer shows it: points tip first, rings, spans, torque, stability. */
-import { type BendAnswer, type BendPoint, reasonOf } from '../bend/bend-answer.ts';
+import { type BendAnswer, type BendPoint, type ContactReading, reasonOf } from '../bend/bend-answer.ts';
 import type { FollowResult } from '../bend/follow.ts';
 import { factorBlocks } from '../numerics/factor-blocks.ts';
 import { assembleInSpace } from './equilibrium-in-space.ts';
@@ -25,6 +25,8 @@ export interface SpaceAnswer extends Omit<BendAnswer, 'points' | 'rings' | 'line
   gripTorqueNm: number;
   /** False where a small push makes the rod leave the bend shown. */
   stable: boolean;
+  /** With contact only. */
+  contact?: Pick<ContactReading, 'stretches'>;
 }
 
 /** A bend in space as solved. */

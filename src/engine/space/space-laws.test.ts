@@ -220,3 +220,22 @@ test('the torque at the grip is the work done per radian of roll', () => {
   );
   expect((energyAt(roll + step) - energyAt(roll - step)) / (2 * step)).toBeCloseTo(answer.gripTorqueNm, 6);
 });
+
+test('an upright rod in space stands under a little less than Euler’s load and falls to a stable bend beyond', () => {
+  const upright = (share: number, zN: number) =>
+    bendInSpace({
+      rod: { lengthM: 1, stiffness: [{ fromTipM: 0, EINm2: 1 }], torsion: [{ fromTipM: 0, GJNm2: 0.3 }] },
+      buttAngleRad: Math.PI / 2,
+      rollRad: 0.3,
+      // Euler 1744: π²/4 · EI/L²
+      load: { tip: { xN: 0, yN: (-share * Math.PI ** 2) / 4, zN } },
+    });
+  expect(upright(0.99, 0).points[0].yM).toBeCloseTo(1, 9);
+  for (const zN of [0, 1e-6]) {
+    const { status, stable, points } = upright(1.02, zN);
+    expect([status, stable]).toEqual(['converged', true]);
+    const sideways = Math.hypot(points[0].xM, points[0].zM);
+    // beyond the limit the tip turns by about sqrt(8 (P/P_E - 1)), and moves aside by 2/π of that
+    expect(sideways / ((2 / Math.PI) * Math.sqrt(8 * 0.02))).toBeCloseTo(1, 1);
+  }
+});

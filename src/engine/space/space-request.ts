@@ -1,4 +1,5 @@
 /** What is asked of a bend in space, and the load in the solver's terms. Frame and signs: bend-in-space.ts. */
+import type { BlankContact } from '../bend/bend-request.ts';
 import type { PointMass } from '../bend/mesh.ts';
 import { type CurvatureRow, type Rod, rodTables } from '../bend/rod.ts';
 import { piecewiseLinear } from '../numerics/piecewise-linear.ts';
@@ -42,6 +43,8 @@ export interface SpaceRequest {
   guides?: readonly GuideRound[];
   reel?: SpaceReel;
   load: SpaceLoad;
+  /** Left out: the line passes through the blank where it meets it. */
+  contact?: BlankContact;
 }
 
 export function spaceTables(rod: SpaceRod): SpaceTables {
@@ -62,7 +65,7 @@ export function spaceTables(rod: SpaceRod): SpaceTables {
   };
 }
 
-export function spaceLoadingOf(request: Omit<SpaceRequest, 'rod' | 'masses'>): SpaceLoading {
+export function spaceLoadingOf(request: Omit<SpaceRequest, 'rod' | 'masses' | 'contact'>): SpaceLoading {
   const { tip } = request.load;
   return {
     line: spaceLineOf(request),
@@ -95,7 +98,7 @@ function spaceLineOf({
   reel,
   buttAngleRad,
   rollRad = 0,
-}: Omit<SpaceRequest, 'rod' | 'masses'>): SpaceLine | undefined {
+}: Omit<SpaceRequest, 'rod' | 'masses' | 'contact'>): SpaceLine | undefined {
   if (!load.line) return undefined;
   if (guides.length === 0 || !reel) throw new Error('a line needs guides and a reel');
   const [up, right] = around(reel.aroundRad + rollRad).map((part) => part * reel.offsetM);

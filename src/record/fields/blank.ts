@@ -8,6 +8,7 @@ import {
   many,
   mass,
   order,
+  ours,
   percent,
   real,
   row,
@@ -28,8 +29,8 @@ export const blank = single('Blank', {
     { usual: 'unknown' },
   ),
   /** Surface strain; empty: the documented default of the material. */
-  strainCautionPercent: percent('warn from', [0.01, 5], { empty: 'by material' }),
-  strainStopPercent: percent('stop at', [0.01, 5], { empty: 'by material' }),
+  strainCautionPercent: percent('warn from', [0.01, 5], { origin: ours, empty: 'by material' }),
+  strainStopPercent: percent('stop at', [0.01, 5], { origin: ours, empty: 'by material' }),
   mass: mass('mass of all sections, if not weighed singly'),
   ferrulesBound: flag('the ferrules are wrapped, or tightly bound with tape or thread'),
 });

@@ -29,7 +29,7 @@ import {
 export const guideNumbers = {
   size: text('size', 40, { empty: '1/0, 12 mm' }),
   wire: calliper('wire', [0, 0.01], { empty: 'not known' }),
-  ringHeight: rule('height of the ring’s middle', [0, 0.1], {
+  ringHeight: calliper('height of the ring’s middle', [0, 0.1], {
     empty: 'not known',
     hint: 'Height over all, less the wire and half the opening.',
   }),

@@ -1,5 +1,6 @@
 /** Grip, seat, reel and keeper, and how this shop fits and glues them. */
 import { handleDefaults } from '../../engine/handle/handle-parts.ts';
+import { type RodKind, rodKinds } from '../../engine/kinds/rod-kinds.ts';
 import { commonGlueCureS } from '../../engine/plan/bend-gate.ts';
 import {
   calliper,
@@ -98,6 +99,7 @@ export const handle = single('Handle', {
   keeperMass: mass('keeper’s mass', [0, 0.1]),
   /** As far as the line hand reaches. */
   reach: length('reach: butt end to the stripping guide', [0, 3], {
+    rods: rodKinds.flatMap((kind) => (kind.flyLine ? [kind.id as RodKind] : [])),
     example: 0.762,
     hint: ({ length: say }) => `${say(0.0508)} less than the line hand reaches in comfort (common practice).`,
   }),

@@ -11,10 +11,12 @@ import { runTask } from '../thread/run-task.ts';
  * goes back where it was. Answers what to tell, if anything.
  */
 export function undoHalfDone({ path, databaseFile }: DataFolder): string[] {
-  const parts = readdirSync(path).filter((name) => /^(restore|import|repair)\.sqlite\.part/.test(name));
+  const parts = readdirSync(path).filter((name) =>
+    /^((restore|import|repair)\.sqlite|export-.*\.zip)\.part/.test(name),
+  );
   if (parts.length === 0) return [];
   const said: string[] = [];
-  if (!existsSync(databaseFile)) {
+  if (!existsSync(databaseFile) && parts.some((name) => name.includes('.sqlite'))) {
     const aside = newestAside(path);
     if (aside) {
       for (const end of ['-wal', '-shm', ''])

@@ -6,6 +6,7 @@ import { bareAttachment } from '../bare-attachment.ts';
 import { exportBuild, importBuild } from '../build-files.ts';
 import { NotFoundError } from '../errors.ts';
 import type { Keeper } from '../keeper.ts';
+import { shopArchive } from '../shop-files/shop-archive.ts';
 import { shopZip } from '../shop-files/write-shop.ts';
 import { readBytes, readText } from './read-body.ts';
 
@@ -13,23 +14,25 @@ import { readBytes, readText } from './read-body.ts';
 const largestAttachment = 64 * 1024 ** 2;
 
 /** Build files out and in, and attachments. */
-export function fileRoutes(keeper: Keeper, version: string): Hono {
+export function fileRoutes(keeper: Keeper, version: string, recordFile: string | undefined): Hono {
   const app = new Hono();
   app.get('/documents/:id/file', async (c) => {
     const { id, title } = await keeper.findOrThrow(c.req.param('id'));
     const attachments = c.req.query('attachments') !== 'no';
-    const text = await exportBuild(keeper, id, { attachments, writtenBy: `Fairbend ${version}` });
+    const text = await exportBuild(keeper, id, { attachments, writtenBy: `Fairbend ${version}` }, recordFile);
     return c.body(text, 200, {
       'content-type': 'application/json; charset=utf-8',
       'content-disposition': `attachment; filename="${fileName(title)}.json"`,
     });
   });
-  app.get('/shop/files', (c) => {
-    const madeAt = keeper.timestamp();
-    const pieces = shopZip(keeper.repository, { writtenBy: `Fairbend ${version}`, madeAt });
+  app.get('/shop/files', async (c) => {
+    const by = { writtenBy: `Fairbend ${version}`, madeAt: keeper.timestamp() };
+    const pieces = recordFile
+      ? await shopArchive(recordFile, by, c.req.raw.signal)
+      : shopZip(keeper.repository, by);
     return c.body(Readable.toWeb(Readable.from(pieces)) as ReadableStream<Uint8Array>, 200, {
       'content-type': 'application/zip',
-      'content-disposition': `attachment; filename="fairbend-shop-${madeAt.slice(0, 10)}.zip"`,
+      'content-disposition': `attachment; filename="fairbend-shop-${by.madeAt.slice(0, 10)}.zip"`,
     });
   });
   app.post('/files', async (c) =>

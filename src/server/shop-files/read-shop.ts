@@ -1,16 +1,15 @@
 import { closeSync, fstatSync, lstatSync, openSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Revision, RevisionAnswer } from '../../record/api.ts';
-import { applyOperations, emptyDocument } from '../../record/document.ts';
-import type { DocumentState, Operation, StoredOperation } from '../../record/operation.ts';
+import { emptyDocument } from '../../record/document.ts';
+import type { Operation, StoredOperation } from '../../record/operation.ts';
 import { renumbered } from '../../record/renumber.ts';
 import { validateOperation } from '../../record/validate.ts';
 import { attachmentType } from '../attachment-type.ts';
 import { bareAttachment, hashOf } from '../bare-attachment.ts';
-import { withHashes } from '../build-files.ts';
 import { RefusedError } from '../errors.ts';
-import { frozen } from '../freeze.ts';
+import { frozenStates } from '../freeze.ts';
 import type { StoredAttachment, WholeDocument } from '../repository.ts';
+import { withHashes } from '../take-build-file.ts';
 import {
   documentShape,
   largestAttachment,
@@ -113,22 +112,6 @@ function readDocument(bytes: Uint8Array, name: string, renamed: ReadonlyMap<stri
     history,
     revisions: frozenStates(emptyDocument(id, kind), history, revisions),
   };
-}
-
-/** In the order of the history, each from the state before it: a thousand prints do not replay it a thousand times. */
-function frozenStates(
-  empty: DocumentState,
-  history: readonly StoredOperation[],
-  revisions: readonly Omit<Revision, 'document'>[],
-): RevisionAnswer[] {
-  let [state, seq] = [empty, 0];
-  return revisions
-    .toSorted((a, b) => a.seq - b.seq)
-    .map((made) => {
-      state = applyOperations(state, history.slice(seq, made.seq));
-      seq = Math.max(seq, made.seq);
-      return frozen(empty.id, state, made);
-    });
 }
 
 function storedOperation(

@@ -1,12 +1,33 @@
+import { closeSync, openSync, writeSync } from 'node:fs';
 import { sql } from 'kysely';
 import { BackupDonor } from '../backup/donor.ts';
 import { checkFilled, copyInto, unpackInto } from '../backup/fresh-record.ts';
 import { type BackupOptions, makeBackup } from '../backup/make-backup.ts';
+import { buildFileText } from '../build-file-text.ts';
+import { ChangeFeed } from '../change-feed.ts';
 import { openDatabase, openUnchecked } from '../database.ts';
+import { Keeper } from '../keeper.ts';
 import { importShop } from '../shop-files/import-shop.ts';
+import { shopZip } from '../shop-files/write-shop.ts';
+import { SqlRepository } from '../sql-repository.ts';
+import { takeBuildFile } from '../take-build-file.ts';
 import { checkRecord } from '../vouch/check-record.ts';
 
 type Progress = (done: number, total: number) => void;
+
+export interface WriteBuild {
+  file: string;
+  id: string;
+  attachments: boolean;
+  writtenBy: string;
+}
+
+export interface WriteShop {
+  file: string;
+  out: string;
+  writtenBy: string;
+  madeAt: string;
+}
 
 /** Work on whole records that takes too long for the thread that answers requests. Plain values in and out. */
 export const tasks = {
@@ -48,6 +69,37 @@ export const tasks = {
     } finally {
       await donor.close();
       await source.destroy();
+    }
+  },
+
+  /** What a build file brings. */
+  async readBuild({ text, id, at }: { text: string; id: string; at: string }) {
+    return takeBuildFile(text, id, at);
+  },
+
+  /** A build as the text of its file. */
+  async writeBuild({ file, id, attachments, writtenBy }: WriteBuild) {
+    const db = openUnchecked(file);
+    try {
+      await sql`begin`.execute(db);
+      const keeper = new Keeper(new SqlRepository(db), new ChangeFeed());
+      return await buildFileText(keeper, id, { attachments, writtenBy });
+    } finally {
+      await db.destroy();
+    }
+  },
+
+  /** The whole shop as an archive of plain files, written to `out`. */
+  async writeShop({ file, out, writtenBy, madeAt }: WriteShop) {
+    const db = openUnchecked(file);
+    const archive = openSync(out, 'w', 0o600);
+    try {
+      await sql`begin`.execute(db);
+      for await (const piece of shopZip(new SqlRepository(db), { writtenBy, madeAt }))
+        writeSync(archive, piece);
+    } finally {
+      closeSync(archive);
+      await db.destroy();
     }
   },
 

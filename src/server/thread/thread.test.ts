@@ -1,9 +1,11 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { compileServer, type ServerProcess, startServer } from '../../../test/kit/server-process.ts';
 import type { BackupNote, DocumentList, RecordStanding, Refusal } from '../../record/api.ts';
+import { readServerNote } from '../data-folder.ts';
+import { serve } from '../serve.ts';
 import { openSqlite } from '../sqlite.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'fairbend-thread-'));
@@ -37,4 +39,17 @@ test('a compiled server checks, backs up, restores and repairs in threads of its
   expect(mended).toMatchObject([{ title: 'Brook' }]);
   // The words of a refusal come out of the thread as they were.
   expect((await ask<Refusal>('/record/repair', {})).message).toMatch(/all of it is what was stored/);
+});
+
+test('with its lock file deleted a second start still finds the server, and leaves its note', async () => {
+  rmSync(join(folder, 'server-lock.sqlite'));
+  const second = await serve({ dataFolder: folder, port: 0 });
+  expect(second).toMatchObject({ alreadyRunning: true, address: server.address });
+  expect(readServerNote(folder)?.address).toBe(server.address);
+});
+
+test('the record is readable by this account alone', () => {
+  if (process.platform === 'win32') return;
+  for (const name of readdirSync(folder).filter((name) => /^fairbend\.sqlite/.test(name)))
+    expect((statSync(join(folder, name)).mode & 0o077).toString(8), name).toBe('0');
 });

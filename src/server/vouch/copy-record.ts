@@ -11,7 +11,7 @@ import type { Tables } from '../tables.ts';
 import { attachmentNoteHolds, believedAttachment } from './believed.ts';
 import { findingOf } from './check-whole.ts';
 import { readDocument } from './read-document.ts';
-import { type DocumentRow, identityHolds, identitySeal } from './seals.ts';
+import { arrivingKind, type DocumentRow, identityHolds, identitySeal } from './seals.ts';
 
 /** What a damaged part is taken from instead. */
 export interface Donor {
@@ -64,6 +64,7 @@ export async function copyRecord(
     if (seen.has(row.id)) continue;
     seen.add(row.id);
     missing.delete(row.id);
+    if (row.kind === arrivingKind) continue;
     await copyDocument(source, target, row, copied, donor);
     await breathe();
   }

@@ -16,6 +16,9 @@ import type {
  */
 export const sealLetters = 32;
 
+/** Kind of a document whose history is not all there yet; nothing of it is shown, checked or backed up. */
+export const arrivingKind = 'arriving';
+
 /** Before the first operation of a document. */
 export const noLink = '';
 

@@ -52,7 +52,8 @@ export interface UsedField {
   write(value: FieldValue): Objection[];
 }
 
-export function useField({ path, label, usual, pale, unit, hint, also = [] }: FieldProps): UsedField {
+export function useField(props: FieldProps): UsedField {
+  const { path, label, labelHidden, usual, pale, unit, hint, also = [] } = props;
   const id = useId();
   const place = useFieldPlace();
   const { reader } = useShop();
@@ -64,7 +65,7 @@ export function useField({ path, label, usual, pale, unit, hint, also = [] }: Fi
     id,
     field,
     label: label ?? labelOf(field),
-    hint: hint ?? hintText(field, reader.writer),
+    hint: hint ?? (labelHidden ? undefined : hintText(field, reader.writer)),
     reader,
     own: place.value(path),
     standard: pale === undefined ? standard : { ...standard, text: pale },

@@ -21,19 +21,21 @@ export function Caution({ about, grade = '', brief, source, children }: CautionP
   };
   const isFolded = read && wasRead(about) === grade;
   return (
-    <details className="caution" role="note" open={!isFolded} key={`${isFolded}${grade}`}>
-      <summary>
-        <strong>Caution.</strong> {brief}
-        {isFolded && <span className="caution-read"> ✓ read</span>}
-      </summary>
-      <p>{children}</p>
-      <p className="caution-source">{source}</p>
-      {!isFolded && (
-        <Button className="plain small screen-only" onPress={fold}>
-          I have read it
-        </Button>
-      )}
-    </details>
+    <div className="caution" role="note">
+      <details open={!isFolded} key={`${isFolded}${grade}`}>
+        <summary>
+          <strong>Caution.</strong> {brief}
+          {isFolded && <span className="caution-read"> ✓ read</span>}
+        </summary>
+        <p>{children}</p>
+        <p className="caution-source">{source}</p>
+        {!isFolded && (
+          <Button className="plain small screen-only" onPress={fold}>
+            I have read it
+          </Button>
+        )}
+      </details>
+    </div>
   );
 }
 

@@ -1,4 +1,5 @@
 import { type ReactNode, useState } from 'react';
+import { useOpenParts } from '../../read/open-parts.ts';
 
 export interface FoldProps {
   title: ReactNode;
@@ -6,6 +7,8 @@ export interface FoldProps {
   aside?: ReactNode;
   children: ReactNode;
   className?: string;
+  /** Where the title alone would not tell it from its like. */
+  label?: string;
   anchor?: string;
   startOpen?: boolean;
   /** Beginnings of the paths of the fields inside, so that "Go there" can open it: `layout/-/limit`. */
@@ -13,12 +16,23 @@ export interface FoldProps {
 }
 
 /** Kept shut until asked for. What it holds comes into the page when it is opened. */
-export function Fold({ title, aside, children, className, anchor, startOpen = false, holds }: FoldProps) {
+export function Fold(props: FoldProps) {
+  const { title, aside, children, className, label, anchor, startOpen = false, holds } = props;
+  const { open: all } = useOpenParts();
   const [open, setOpen] = useState(startOpen);
+  if (all) {
+    return (
+      <section id={anchor} className={className} aria-label={label}>
+        {title}
+        <div className="fold-inside">{children}</div>
+      </section>
+    );
+  }
   return (
     <details
       id={anchor}
       className={className ? `fold ${className}` : 'fold'}
+      aria-label={label}
       data-holds={holds?.join(' ')}
       open={open}
       onToggle={(event) => setOpen(event.currentTarget.open)}

@@ -1,4 +1,5 @@
 import { type ReactNode, useId } from 'react';
+import { useOpenParts } from '../../read/open-parts.ts';
 import { Fold } from './fold.tsx';
 
 export interface PartProps {
@@ -19,7 +20,8 @@ export interface PartProps {
 
 /** A part of a sheet under its own heading. */
 export function Part({ folded, ...part }: PartProps) {
-  return folded ? <FoldedPart {...part} /> : <OpenPart {...part} />;
+  const { open: all } = useOpenParts();
+  return folded && !all ? <FoldedPart {...part} /> : <OpenPart {...part} />;
 }
 
 function OpenPart({ title, aside, tools, children, className, anchor }: PartProps) {

@@ -5,6 +5,7 @@ import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { type Screen, ScreenRail, useScreen } from '../../parts/sheet/screens.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
+import { useOpenParts } from '../../read/open-parts.ts';
 import { useShop } from '../../read/shop.tsx';
 import { useSentence } from '../../read/use-sentence.ts';
 import { quantityOf, siOf } from '../../read/values.ts';
@@ -48,6 +49,7 @@ export function BlankStep() {
   const { reader } = useShop();
   const { blank, profile, findings, stiffness: fit } = useBench();
   const screen = useScreen(screens);
+  const { open: all } = useOpenParts();
   const plan = usePlan();
   const power = usePower();
   const setups = useMemo(() => setupRowsOf(rows), [rows]);
@@ -63,35 +65,36 @@ export function BlankStep() {
     },
   });
   const at = `/builds/${id}/blank`;
-  const isHere = next.at === undefined || screenOf(next.at) === screen;
+  const shows = (one: Screen) => all || one === screen;
+  const isHere = next.at === undefined || shows(screenOf(next.at));
   return (
     <BuildFields>
       <PlanContext value={plan}>
-        <ScreenRail at={at} label="Screens of the blank" screens={screens} current={screen} />
+        {!all && <ScreenRail at={at} label="Screens of the blank" screens={screens} current={screen} />}
         <NextLine
           at={isHere ? next.at : undefined}
-          goOn={isHere ? onward(next, id, screen) : elsewhere(next, at)}
+          goOn={isHere ? onward(next, id, all ? stiffness : screen) : elsewhere(next, at)}
         >
           {next.finding ? `${next.words} ${sentence(next.finding)}` : next.words}
         </NextLine>
         <LookAgain />
-        {screen === sections && (
+        {shows(sections) && (
           <>
             <SectionsPart blank={blank} profile={profile} />
             <WholeBlankPart />
             <AboutPart />
           </>
         )}
-        {screen === readings && <ReadingsPart setups={setups} />}
-        {screen === stiffness && (
+        {shows(readings) && <ReadingsPart setups={setups} />}
+        {shows(stiffness) && (
           <>
             <StiffnessPart />
             <SeriesPart />
             <AgainPart />
           </>
         )}
-        {screen === spine && <SpinePart />}
-        {screen === swing && (
+        {shows(spine) && <SpinePart />}
+        {shows(swing) && (
           <>
             <SwingPart power={power} />
             <LinePart power={power} />

@@ -3,6 +3,7 @@ import { Button } from 'react-aria-components';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { LeadCaution } from '../../parts/cautions/lead-caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
+import { useOpenParts } from '../../read/open-parts.ts';
 import { textOf } from '../../read/values.ts';
 import { ChooseProtocol } from './choose-protocol.tsx';
 import { NextReadingPart } from './next-reading-part.tsx';
@@ -13,14 +14,13 @@ import { SpanCard } from './span-card.tsx';
 
 /** The bend of the blank as read on the bench, set-up by set-up. */
 export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
+  const { open: all } = useOpenParts();
   const { read, planned } = countReadings(setups);
   const [picked, pick] = useState<string>();
   const at = Math.max(
     0,
     picked === undefined ? firstOpen(setups) : setups.findIndex(({ setup }) => setup.id === picked),
   );
-  const shown = setups[at];
-  const Card = shown && textOf(shown.setup, 'kind') === 'span' ? SpanCard : SetupCard;
   return (
     <div data-path="readings" data-group="" tabIndex={-1}>
       <Part
@@ -29,15 +29,19 @@ export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
         aside={planned > 0 ? `${read} of ${planned} taken` : 'how the blank bends under weights'}
         tools={setups.length > 0 && <ProtocolPrint setups={setups} />}
       >
-        {!shown ? (
+        {setups.length === 0 ? (
           <>
             <ChooseProtocol firstOrder={0} />
             <ReadingCautions />
           </>
         ) : (
           <>
-            <SetupRail setups={setups} current={at} onPick={pick} />
-            <Card key={shown.setup.id} rows={shown} index={at} />
+            {!all && <SetupRail setups={setups} current={at} onPick={pick} />}
+            {setups.map((rows, index) => {
+              if (!all && index !== at) return null;
+              const Card = textOf(rows.setup, 'kind') === 'span' ? SpanCard : SetupCard;
+              return <Card key={rows.setup.id} rows={rows} index={index} />;
+            })}
             <ReadingCautions />
             <NextReadingPart setups={setups} />
             <details className="screen-only">

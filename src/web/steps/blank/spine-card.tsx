@@ -28,6 +28,7 @@ export function SpineCard({ row, index, turned }: SpineCardProps) {
   return (
     <Fold
       className="spine-card"
+      label={`Sweep and spine of ${name}`}
       title={
         <h3>
           <span className="section-number">{index + 1}</span> {name}

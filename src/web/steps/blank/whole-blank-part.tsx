@@ -1,3 +1,5 @@
+import { defaultStrainLevels } from '../../../engine/bench/strain.ts';
+import { oneOf } from '../../../record/read-values.ts';
 import { Field } from '../../fields/field.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -6,9 +8,10 @@ import { textOf } from '../../read/values.ts';
 
 /** What holds for the blank as a whole: material, mass, bound ferrules, strain levels. */
 export function WholeBlankPart() {
-  const sleeved = useBuild()
-    .rows('sections')
-    .some((row) => ['sleeve', 'put-over'].includes(textOf(row, 'joint') ?? ''));
+  const { rows, single } = useBuild();
+  const sleeved = rows('sections').some((row) => ['sleeve', 'put-over'].includes(textOf(row, 'joint') ?? ''));
+  const material = oneOf(textOf(single('blank'), 'material'), ['carbon', 'glass']) ?? 'unknown';
+  const strain = defaultStrainLevels[material];
   return (
     <Part
       folded
@@ -27,12 +30,11 @@ export function WholeBlankPart() {
       <details>
         <summary>Strain levels of this blank</summary>
         <div className="fields-row">
-          <Field path={['blank', '-', 'strainCautionPercent']} />
-          <Field path={['blank', '-', 'strainStopPercent']} />
+          <Field path={['blank', '-', 'strainCautionPercent']} usual={strain.cautionPercent} />
+          <Field path={['blank', '-', 'strainStopPercent']} usual={strain.stopPercent} />
         </div>
         <p className="small quiet">
-          Left empty: carbon and unknown warn from 0.25 % and stop at 0.4 %, glass 0.6 % and 1 %. These are a
-          judgement from published laminate strengths, not a promise that a blank will hold.
+          Pale levels are a judgement from published laminate strengths, not a promise that a blank will hold.
         </p>
       </details>
       {sleeved && (

@@ -2,9 +2,10 @@ import { Button } from 'react-aria-components';
 import type { Finding } from '../../../engine/finding.ts';
 import type { ChosenGuide } from '../../../engine/flow/choices.ts';
 import type { SetGuide } from '../../../engine/guides/check-guide-set.ts';
-import { guideKindName, guideNumbers } from '../../../engine/kinds/guides.ts';
+import { guideName, guideNumbers } from '../../../engine/kinds/guides.ts';
 import type { Row } from '../../../record/document.ts';
 import { changedInRack, type GuideNumberField, originOf, takeFromRack } from '../../../record/rack.ts';
+import { buildSchema } from '../../../record/schema.ts';
 import { Field } from '../../fields/field.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
@@ -57,8 +58,7 @@ export function SetTable({ set, guides, findings }: SetTableProps) {
             return (
               <tr key={guide.id}>
                 <th scope="row">
-                  {index + 1}{' '}
-                  <span className="quiet small">{`${guideKindName(guide.kind)} ${guide.size}`}</span>
+                  {index + 1} <span className="quiet small">{guideName(guide)}</span>
                   {findings
                     .filter(({ path }) =>
                       [`guides/${guide.id}/size`, `guides/${guide.id}/station`].includes(path),
@@ -123,18 +123,6 @@ const columns: SetColumn[] = [
   { field: 'oneFoot', title: 'One foot', typical: () => undefined },
 ];
 
-const numberWords: Record<GuideNumberField, string> = {
-  size: 'size',
-  wire: 'wire',
-  ringHeight: 'ring height',
-  foot: 'length over its feet',
-  mass: 'mass',
-  opening: 'opening',
-  footWidth: 'width of a foot',
-  feet: 'feet',
-  oneFoot: 'length of one foot',
-};
-
 /** What the shop's row says by now, to be taken over when the builder wants it. */
 function Again({ row, rack, name }: { row: Row; rack: Row | undefined; name: string }) {
   const { write } = useBuild();
@@ -142,7 +130,7 @@ function Again({ row, rack, name }: { row: Row; rack: Row | undefined; name: str
   if (!rack || changed.length === 0) return null;
   return (
     <span className="small set-again">
-      differs in {changed.map((field) => numberWords[field]).join(', ')}.{' '}
+      differs in {changed.map((field) => buildSchema.guides.fields[field].name).join(', ')}.{' '}
       <Button className="inline" onPress={() => write('takeGuideAgain', takeFromRack(rack, row.id))}>
         Take it again<span className="visually-hidden"> for {name}</span>
       </Button>

@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components';
 import type { Choices } from '../../../engine/flow/choices.ts';
-import { guideKindName, guideKindOptions } from '../../../engine/kinds/guides.ts';
+import { guideKindOptions, guideName } from '../../../engine/kinds/guides.ts';
 import type { Change } from '../../../record/operation.ts';
 import { Field } from '../../fields/field.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
@@ -142,7 +142,7 @@ function addGuide({ guides }: Choices, row: string): Change[] {
 function sizesInWords({ guides }: Choices): string {
   const counts = new Map<string, number>();
   for (const { kind, size } of guides) {
-    const name = `${guideKindName(kind)} ${size}`;
+    const name = guideName({ kind, size });
     counts.set(name, (counts.get(name) ?? 0) + 1);
   }
   return [...counts].map(([name, count]) => `${count} ${name}`).join(', ');

@@ -1,3 +1,4 @@
+import { commonFerruleClearM } from '../../../engine/bench/ferrule-zones.ts';
 import { criteria } from '../../../engine/layout/criteria.ts';
 import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
 import { limitFields } from '../../../record/fields/limit-fields.ts';
@@ -25,7 +26,7 @@ export function LimitsPart({ usual }: { usual: LayoutLimits }) {
       </p>
       <div className="fields-row">
         <Field path={['layout', '-', 'intervals']} />
-        <Field path={['layout', '-', 'ferruleClear']} />
+        <Field path={['layout', '-', 'ferruleClear']} usual={commonFerruleClearM.other} />
       </div>
       <KeepHabit collection="layout" />
     </Part>

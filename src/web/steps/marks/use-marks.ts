@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
 import type { FerruleZone } from '../../../engine/bench/ferrule-zones.ts';
+import { guideName } from '../../../engine/kinds/guides.ts';
 import type { MarkSlack } from '../../../engine/layout/slack.ts';
 import {
   type GuideToMark,
@@ -58,7 +59,7 @@ function guidesToMark(
   return choices.guides.map(({ kind, size }, index) => {
     const may = slack?.[index];
     return {
-      name: `${kind} ${size}`.trim(),
+      name: guideName({ kind, size }),
       fromTipM: field.fromTipM[index],
       slack: may && { towardsTipM: may.towardsTip, towardsButtM: may.towardsButt },
     };

@@ -19,6 +19,9 @@ import { useWraps } from '../../read/use-wraps.ts';
 import { textOf } from '../../read/values.ts';
 import { useQuote } from './use-quote.ts';
 
+/** By which spreadsheets know the encoding. */
+const byteOrderMark = '\uFEFF';
+
 /** The parts, their prices, and the list that goes to the dealers. */
 export function OrderPart() {
   const { rows, title, write, newRowId } = useBuild();
@@ -60,7 +63,11 @@ export function OrderPart() {
       Number(plainMoney(Math.round((count + spare) * unitPrice), currency)),
       currency.code,
     ]);
-    handOver(writeCsv([head, ...table]), 'text/csv;charset=utf-8', `${fileName(title)}-order.csv`);
+    handOver(
+      `${byteOrderMark}${writeCsv([head, ...table])}`,
+      'text/csv;charset=utf-8',
+      `${fileName(title)}-order.csv`,
+    );
   };
   const pdf = () => {
     const money = (amount: number) => (amount === 0 ? '' : writeMoney(amount, currency));

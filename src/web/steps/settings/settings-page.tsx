@@ -7,6 +7,7 @@ import { RackShelf } from '../../parts/rack-shelf.tsx';
 import { Page } from '../../parts/sheet/page.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBenchView } from '../../read/colours.ts';
+import { useOpenParts } from '../../read/open-parts.ts';
 import { useShop } from '../../read/shop.tsx';
 import { api } from '../../store/open-document.ts';
 import { BackupsPart } from './backups-part.tsx';
@@ -20,18 +21,24 @@ import { SharingPart } from './sharing-part.tsx';
 
 /** What holds for the whole shop, and for this device. */
 export function SettingsPage() {
-  const { system, tapeStep, paper } = useShop();
+  const { system, tapeStep, paper, reader } = useShop();
   return (
     <Page title="Settings" aside="they hold for every build of this shop">
       <ShopFields>
         <Part title="Units" aside="a view only: no stored value is changed by them">
           <Field path={['settings', '-', 'unitSystem']} usual={system} />
           <Field path={['settings', '-', 'tapeStep']} usual={tapeStep} />
+          <Field path={['settings', '-', 'weighsIn']} />
+          <Field
+            path={['settings', '-', 'temperatureIn']}
+            usual={reader.units.temperatureIn ?? (system === 'mm' ? 'C' : 'F')}
+          />
           <Field path={['settings', '-', 'paper']} usual={paper} />
         </Part>
         <Part title="Screen">
           <Field path={['settings', '-', 'colours']} />
           <BenchSwitch />
+          <OpenPartsSwitch />
         </Part>
         <RackShelf />
         <HabitsPart />
@@ -52,6 +59,16 @@ function BenchSwitch() {
     <Checkbox className="flag" isSelected={bench} onChange={setBench}>
       <span className="flag-box" aria-hidden="true" />
       <span>This device lies on the bench: larger, stronger, for gloves and arm’s length</span>
+    </Checkbox>
+  );
+}
+
+function OpenPartsSwitch() {
+  const { open, setOpen } = useOpenParts();
+  return (
+    <Checkbox className="flag" isSelected={open} onChange={setOpen}>
+      <span className="flag-box" aria-hidden="true" />
+      <span>This device shows every part of a sheet open</span>
     </Checkbox>
   );
 }

@@ -1,3 +1,4 @@
+import { guideName } from '../../../engine/kinds/guides.ts';
 import { replacedGuide } from '../../../engine/repair/replaced-guide.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
 import { threadCalled } from '../../../words/colour-words.ts';
@@ -37,9 +38,7 @@ export function GuideHelper({ ticket }: { ticket: Build }) {
       )}
       {guide && (
         <p>
-          <strong>
-            {guide.kind} {guide.size}
-          </strong>
+          <strong>{guideName(guide)}</strong>
           {guide.stationM === undefined ? (
             ', without a mark on record.'
           ) : (
