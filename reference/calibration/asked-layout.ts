@@ -1,6 +1,6 @@
 /** What every simulated build asks: a fly rod's guides, loads after the true blank's power, the arithmetic rule to start. */
 import { type BlankTables, freeRod } from '../../src/engine/bench/free-rod.ts';
-import type { LadderRequest } from '../../src/engine/layout/ladder.ts';
+import type { LadderRequest } from '../../src/engine/layout/ladder-request.ts';
 import { arithmeticRule, defaultLadder, defaultLimits } from '../../src/engine/layout/layout-defaults.ts';
 import type { LayoutRequest } from '../../src/engine/layout/layout-request.ts';
 import { standardGravity } from '../../src/engine/units/gravity.ts';

@@ -1,10 +1,12 @@
 /** One simulated bench from its readings to its marks, and everything promised on the way held against the true rod. */
+
 import { layoutFromBench } from '../../src/engine/flow/layout-from-bench.ts';
 import { makeLadder, readLadder } from '../../src/engine/layout/ladder.ts';
 import { layout } from '../../src/engine/layout/layout.ts';
 import { piecewiseLinear, valueAt } from '../../src/engine/numerics/piecewise-linear.ts';
 import { fitStiffness } from '../../src/engine/stiffness/fit.ts';
 import type { FitRequest, FitSolved, StiffnessBandRow } from '../../src/engine/stiffness/request.ts';
+import { inWords } from '../../test/support/in-words.ts';
 import type { TrueBlank } from '../../test/support/simulated-bench.ts';
 import { type Readings, readUnlikeBench } from '../../test/support/unlike-bench.ts';
 import { type UnlikeKind, unlikeBlank } from '../../test/support/unlike-blanks.ts';
@@ -50,9 +52,9 @@ export function judgeBench(
   const bench = asNoted(readUnlikeBench(blank, readings, seed).request);
   const { rod, ...asked } = askedLayout(blank);
   const answer = layoutFromBench({ ...asked, bench, freeM: blank.lengthM - gripM });
-  if (answer.status === 'refused') throw new Error(`bench ${seed}: ${answer.findings[0].message}`);
+  if (answer.status === 'refused') throw new Error(`bench ${seed}: ${inWords(answer.findings[0])}`);
   const truth = layout({ ...asked, rod });
-  if (truth.status === 'refused') throw new Error(`bench ${seed}: ${truth.findings[0].message}`);
+  if (truth.status === 'refused') throw new Error(`bench ${seed}: ${inWords(truth.findings[0])}`);
   const onTruth = makeLadder({ ...asked, rod });
   const [ours, start] = [answer.fromTipM, asked.start.fromTipM].map((marks) => readLadder(onTruth, marks));
   if (ours.status === 'not-converged' || start.status === 'not-converged') return undefined;

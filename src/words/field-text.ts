@@ -1,9 +1,10 @@
 /** What a field is called, and what stands pale in it while it is empty, in the reader's units. */
-import { type Currency, writeMoney } from '../engine/quote/money.ts';
+import type { Currency } from '../engine/quote/money.ts';
 import { trimZeros } from '../engine/units/format-decimal.ts';
 import { formatGrams, formatOunces } from '../engine/units/format-quantity.ts';
 import type { BareUnits } from '../engine/units/unit-table.ts';
 import type { Field, FieldValue, NumberKind } from '../record/fields/field.ts';
+import { writeMoney } from './intl.ts';
 import { showQuantity } from './quantity-text.ts';
 import type { Writer } from './writer.ts';
 

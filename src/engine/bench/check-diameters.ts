@@ -1,6 +1,6 @@
 import { type AssembledBlank, stationOf } from './assemble.ts';
 import type { Bench, Diameter, JointKind, Section } from './bench.ts';
-import { type BenchFinding, bothLengths, doubt, stop } from './bench-finding.ts';
+import { type BenchFinding, doubtAt, stopAt } from './bench-finding.ts';
 import { diameterProfile } from './diameter-profile.ts';
 import { oddOf } from './odd-diameter.ts';
 
@@ -13,9 +13,7 @@ export function checkDiameters(bench: Bench, blank: AssembledBlank): BenchFindin
   const found = bench.sections.flatMap(checkSectionDiameters);
   if (found.some(({ severity }) => severity === 'stop')) return found;
   if (diameterProfile(bench.sections, blank).length < 2) {
-    const message =
-      'Measure the diameter at least at the tip and at the butt, better three times a section: it is the first guess of the stiffness.';
-    found.push(doubt('diameters', message));
+    found.push(doubtAt('diameters', 'bench/diameters-few', {}));
   }
   return [...found, ...checkJointSides(bench, blank), ...checkAlongBlank(bench, blank, found)];
 }
@@ -25,8 +23,8 @@ function checkAlongBlank(bench: Bench, blank: AssembledBlank, found: BenchFindin
   const odd = oddOf(bench.sections, blank);
   const row = odd && rowAt(bench.sections, blank, odd.fromTipM);
   if (!odd || !row || found.some(({ path }) => path === `diameters/${row.id}/outside`)) return [];
-  const message = `${bothLengths(odd.outsideM)} does not lie on this blank: the other diameters say about ${bothLengths(odd.toldM)} there. Measure it again. The fit leaves it out until then.`;
-  return [doubt(`diameters/${row.id}/outside`, message)];
+  const { outsideM, toldM } = odd;
+  return [doubtAt(`diameters/${row.id}/outside`, 'bench/diameter-odd', { outsideM, toldM })];
 }
 
 function rowAt(sections: readonly Section[], blank: AssembledBlank, fromTipM: number): Diameter | undefined {
@@ -63,8 +61,8 @@ function checkJointSides({ sections }: Bench, blank: AssembledBlank): BenchFindi
     const [least, most] = sidesM[joint.kind];
     const byM = upper.outsideM - lower.outsideM;
     if (byM >= least && byM <= most) return [];
-    const message = `At the ${joint.kind} under ${name} the two sides measure ${bothLengths(upper.outsideM)} and ${bothLengths(lower.outsideM)}: so much such a joint seldom differs. Measure both sides again.`;
-    return [doubt(`diameters/${lower.id}/outside`, message)];
+    const sides = { section: name, joint: joint.kind, upperM: upper.outsideM, lowerM: lower.outsideM };
+    return [doubtAt(`diameters/${lower.id}/outside`, 'bench/joint-sides-differ', sides)];
   });
 }
 
@@ -75,18 +73,26 @@ function checkSectionDiameters(section: Section): BenchFinding[] {
   return inOrder.slice(1).flatMap((row, index) => checkTaper(section, inOrder[index], row));
 }
 
-function checkOne({ name, lengthM }: Section, { id, fromOwnTipM, outsideM }: Diameter): BenchFinding[] {
+function checkOne(
+  { name: section, lengthM }: Section,
+  { id, fromOwnTipM, outsideM }: Diameter,
+): BenchFinding[] {
   if (fromOwnTipM < 0 || fromOwnTipM > lengthM + 1e-6) {
-    const message = `${bothLengths(fromOwnTipM)} is not on ${name}, which is ${bothLengths(lengthM)} long; measure from this section's own tip-side end.`;
-    return [stop(`diameters/${id}/fromOwnTip`, message)];
+    const values = { section, fromOwnTipM, lengthM };
+    return [stopAt(`diameters/${id}/fromOwnTip`, 'bench/diameter-off-section', values)];
   }
   if (outsideM >= sane.minM && outsideM <= sane.maxM) return [];
-  const message = `A diameter of ${bothLengths(outsideM)} on ${name} is no blank's; check the unit.`;
-  return [stop(`diameters/${id}/outside`, message)];
+  return [stopAt(`diameters/${id}/outside`, 'bench/diameter-size', { section, outsideM })];
 }
 
-function checkTaper({ name }: Section, upper: Diameter, lower: Diameter): BenchFinding[] {
+function checkTaper({ name: section }: Section, upper: Diameter, lower: Diameter): BenchFinding[] {
   if (lower.outsideM >= upper.outsideM - calliperM) return [];
-  const message = `${name} grows towards the tip: ${bothLengths(upper.outsideM)} at ${bothLengths(upper.fromOwnTipM)}, but ${bothLengths(lower.outsideM)} at ${bothLengths(lower.fromOwnTipM)} further down. Measure again, or swap the two.`;
-  return [doubt(`diameters/${lower.id}/outside`, message)];
+  const values = {
+    section,
+    upperOutsideM: upper.outsideM,
+    upperM: upper.fromOwnTipM,
+    lowerOutsideM: lower.outsideM,
+    lowerM: lower.fromOwnTipM,
+  };
+  return [doubtAt(`diameters/${lower.id}/outside`, 'bench/diameters-taper', values)];
 }

@@ -1,7 +1,8 @@
 /** The layout asked for straight from a bench: fit, marks that help, and how sure all of it is. */
 import { freeRod } from '../bench/free-rod.ts';
-import { type Finding, said } from '../finding.ts';
+import type { Finding } from '../finding.ts';
 import type { LayoutFound, LayoutRefused } from '../layout/layout.ts';
+import { layoutFound } from '../layout/layout-kinds.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
 import { fitStiffness } from '../stiffness/fit.ts';
 import type { FitRequest } from '../stiffness/request.ts';
@@ -30,8 +31,10 @@ export type BenchLayoutAnswer = (LayoutFound & { sureness: LayoutSureness }) | L
 export function layoutFromBench({ bench, freeM, ...asked }: BenchLayoutRequest): BenchLayoutAnswer {
   const { lengthM } = bench.blank;
   if (freeM > lengthM) {
-    const message = `freeM is ${freeM} m, but the blank is ${lengthM} m long; freeM counts from the tip to the grip's front`;
-    return { status: 'refused', findings: [said('freeM', message)] };
+    return {
+      status: 'refused',
+      findings: [layoutFound('freeM', 'layout/free-beyond-blank', { freeM, lengthM })],
+    };
   }
   const { answer, posterior } = fitStiffness(bench);
   if (answer.status === 'refused' || !posterior) {

@@ -4,7 +4,7 @@
  */
 
 import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
+import { fitFound } from './fit-kinds.ts';
 import type { FitClampSetup, FitRequest, FitSetup } from './request.ts';
 
 /** Two tapes agree so far; what they miss by beyond it, and agree on, is the clamp's. */
@@ -45,9 +45,5 @@ function clampMoved(setup: FitClampSetup, fromM: number, toM: number): FitClampS
 }
 
 function sayMoved(setup: number, statedM: number, toldM: number, flags: number): Finding {
-  const mm = (lengthM: number) => `${Math.round(1000 * lengthM)} mm`;
-  return said(
-    `setups[${setup}].clampFromTipM`,
-    `the clamp is said to stand ${mm(statedM)} from the tip, but ${flags} flags measured from it say ${mm(toldM)}. The fit takes ${mm(toldM)}; measure from the tip to the clamp's edge again`,
-  );
+  return fitFound(`setups[${setup}].clampFromTipM`, 'fit/clamp-moved', { statedM, toldM, flags });
 }

@@ -5,12 +5,12 @@
  */
 
 import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
 import { answerOf } from './answer.ts';
 import { checkFit } from './check-fit.ts';
 import { clampsByTapes } from './clamp-by-tapes.ts';
 import { type SlipPlace, slipPlaces } from './explanation.ts';
 import { farFromBelief } from './far-from-belief.ts';
+import { fitFound } from './fit-kinds.ts';
 import { likelihoodOf, linearReadings, type StiffnessLikelihood } from './likelihood.ts';
 import { mixtureOf } from './mixture.ts';
 import { noiseFactor } from './noise.ts';
@@ -69,17 +69,9 @@ export function fitStiffness(request: FitRequest): FitResult {
   };
 }
 
-const nothingRead = said(
-  'setups',
-  'no reading: the stiffness is a guess from diameters and mass, good to a factor of two. Hang one weight and read the drop at the tip and at three flags',
-);
+const nothingRead = fitFound('setups', 'fit/nothing-read', {});
 
 function scatterFinding(noise: number): Finding[] {
   if (noise < 1.6) return [];
-  return [
-    said(
-      'setups',
-      `the readings scatter about ${noise.toFixed(1)} times as much as stated; the band is widened for it. State a wider ±, or look for a blank that creeps, a draught or a moving clamp`,
-    ),
-  ];
+  return [fitFound('setups', 'fit/scatter', { times: noise })];
 }

@@ -2,7 +2,7 @@
 
 import { type OddDiameter, oddDiameter } from '../bench/odd-diameter.ts';
 import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
+import { fitFound } from './fit-kinds.ts';
 import { knownZones } from './prior.ts';
 import type { FitBlank } from './request.ts';
 
@@ -17,9 +17,6 @@ export function withoutDiameter(blank: FitBlank, { index }: OddDiameter): FitBla
 
 export function sayOdd({ diameters = [] }: FitBlank, { index, toldM }: OddDiameter): Finding {
   const { fromTipM, outsideM } = diameters[index];
-  const mm = (lengthM: number) => `${(1000 * lengthM).toFixed(2)} mm`;
-  return said(
-    `blank.diameters[${index}].outsideM`,
-    `${mm(outsideM)} at ${fromTipM.toFixed(3)} m does not lie on this blank: the other diameters say about ${mm(toldM)} there. It is left out; measure it again`,
-  );
+  const path = `blank.diameters[${index}].outsideM`;
+  return fitFound(path, 'fit/diameter-odd', { fromTipM, outsideM, toldM });
 }

@@ -65,7 +65,7 @@ export function placeAnew(
   request: SpreadQuestion['request'],
   search: PlaceSearch = 'anywhere',
 ): PlacedAnew | undefined {
-  const { settled } = settleLayout(request);
+  const settled = settleLayout(request);
   if (!settled) return undefined;
   const ladder = makeLadder(request);
   const kept = readLadder(ladder, settled.start.fromTipM);

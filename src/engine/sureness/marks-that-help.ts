@@ -4,7 +4,7 @@
  * majority is not enough (docs/calibration.md).
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
-import { type Finding, said } from '../finding.ts';
+import type { Finding } from '../finding.ts';
 import { makeLadder, readLadder } from '../layout/ladder.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
 import {
@@ -14,6 +14,7 @@ import {
   type LayoutProgress,
   layout,
 } from '../layout/layout.ts';
+import { layoutFound } from '../layout/layout-kinds.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
 
 export interface MarksThatHelp {
@@ -80,12 +81,8 @@ function betterOn(
   return { count, of };
 }
 
-const startUnread = said(
-  'start',
-  'the start stays: nothing was read, and diameters do not tell which other marks would be better. Hang one weight and read the drop at the tip and at three flags',
-);
+const startUnread = layoutFound('start', 'layout/start-stays-unread', {});
 
 function startStays({ count, of }: Better): Finding {
-  const message = `the start stays: other marks would be better on ${count} of ${of} blanks that fit these readings, too few to move guides. Read more first`;
-  return said('start', message);
+  return layoutFound('start', 'layout/start-stays', { count, of });
 }

@@ -109,7 +109,7 @@ export interface NextReadingTask {
   fit: FitRequest;
   /** On the fitted blank. */
   request: LayoutRequest & LadderRequest;
-  /** Index of the set-up that still stands, and the height of its blocks. */
+  /** Index of the set-up that still stands, and the height of its clamp. */
   standing?: number;
   clampHeightM?: number;
 }
