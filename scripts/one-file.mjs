@@ -113,7 +113,8 @@ function pack({ platform, arch, file }, blob) {
   chmodSync(program, 0o755);
   const postject = inRoot('node_modules', 'postject', 'dist', 'cli.js');
   const parameters = [postject, program, 'NODE_SEA_BLOB', blob, '--sentinel-fuse', fuse];
-  execFileSync(process.execPath, parameters, { stdio: ['ignore', 'ignore', 'inherit'] });
+  // It warns of every section it does not know; where it fails, its words are in the error.
+  execFileSync(process.execPath, parameters, { stdio: ['ignore', 'ignore', 'pipe'] });
   return program;
 }
 
