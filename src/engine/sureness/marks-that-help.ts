@@ -20,13 +20,17 @@ export interface MarksThatHelp {
   layout: LayoutFound;
   /** Whether they are other marks than the start's. */
   moved: boolean;
-  /** Blanks on which the marks placed on the likeliest one beat the start, of those on which both bend. */
-  better: { count: number; of: number };
+  better: Better;
+}
+/** Blanks on which the marks placed on the likeliest one beat the start, of those on which both bend. */
+interface Better {
+  count: number;
+  of: number;
 }
 export type MarksAnswer = MarksThatHelp | Extract<LayoutAnswer, { status: 'refused' }>;
 
-/** Guides are moved from this share of better blanks on. */
-export const enoughBetter = 0.85;
+/** Guides are moved from this share of better blanks on: found on simulated benches, docs/calibration.md. */
+export const enoughBetter = 0.87;
 
 /** `request` on the likeliest blank; `blanks` drawn from what the readings leave, none where nothing was read. */
 export function marksThatHelp(
@@ -43,10 +47,14 @@ export function marksThatHelp(
   const placed = layout(request, progress);
   if (placed.status === 'refused') return placed;
   const better = betterOn(request, blanks, placed, start);
-  const helps = better.count >= enoughBetter * better.of && better.of > 0;
-  if (helps || !isMoved(placed, start)) return { layout: placed, moved: isMoved(placed, start), better };
+  if (helps(better) || !isMoved(placed, start))
+    return { layout: placed, moved: isMoved(placed, start), better };
   const findings = [...start.findings, startStays(better)];
   return { layout: { ...start, findings }, moved: false, better };
+}
+
+function helps({ count, of }: Better): boolean {
+  return of > 0 && count >= enoughBetter * of;
 }
 
 function isMoved(placed: LayoutFound, { start }: LayoutFound): boolean {
@@ -58,7 +66,7 @@ function betterOn(
   blanks: readonly BlankTables[],
   placed: LayoutFound,
   start: LayoutFound,
-): { count: number; of: number } {
+): Better {
   const { ladder, limits } = placed;
   let [count, of] = [0, 0];
   for (const blank of blanks) {
@@ -77,7 +85,7 @@ const startUnread = said(
   'the start stays: nothing was read, and diameters do not tell which other marks would be better. Hang one weight and read the drop at the tip and at three flags',
 );
 
-function startStays({ count, of }: { count: number; of: number }): Finding {
-  const message = `the start stays: other marks would be better on ${count} of ${of} blanks that fit these readings, too few to move guides; read more first`;
+function startStays({ count, of }: Better): Finding {
+  const message = `the start stays: other marks would be better on ${count} of ${of} blanks that fit these readings, too few to move guides. Read more first`;
   return said('start', message);
 }
