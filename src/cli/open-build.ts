@@ -13,13 +13,13 @@ import { type CountedSwing, readSwings } from '../record/read-swings.ts';
 import { readTurnedSections } from '../record/read-turned.ts';
 import { unitsOf, withHabits } from '../record/shop-habits.ts';
 import { sentenceOf } from '../words/sentence.ts';
-import { shopWriter, type Writer } from '../words/writer.ts';
+import { type ShopWriter, shopWriter, type Writer } from '../words/writer.ts';
 import { CommandError, exitCodes } from './exit-codes.ts';
 
 export interface OpenBuild extends BuildReading {
   fileName: string;
   /** Writes in the units asked for, else in those of the tape. */
-  writer: Writer;
+  writer: ShopWriter;
   /** Sections that were turned about their axis. */
   turned: TurnedSection[];
   /** Load tests, newest last. */

@@ -2,11 +2,12 @@
 import type { z } from 'zod';
 import { layoutFromBench } from '../engine/flow/layout-from-bench.ts';
 import { frequency } from '../engine/frequency/frequency.ts';
-import { layout } from '../engine/layout/layout.ts';
+import { type LayoutFound, layout } from '../engine/layout/layout.ts';
 import { rotation } from '../engine/rotation/rotation.ts';
 import { spool } from '../engine/spool/spool.ts';
 import { fit } from '../engine/stiffness/fit.ts';
 import { scanImage, traceImage } from '../image/index.ts';
+import { layoutVerdictWords, lostLoadsWords } from '../words/layout-verdict.ts';
 import { bendAsked } from './bend-asked.ts';
 import { openImage } from './open-image.ts';
 import { bendAnswer, bendRequest } from './shapes/bend.ts';
@@ -91,7 +92,19 @@ interface BentPoint {
 function layoutOf({ guides: { footM, side = 'under', ...guides }, rod, bench, freeM, ...rest }: LayoutAsked) {
   const asked = { ...rest, guides: { ...guides, side }, footM: rest.footM ?? footM };
   // the shape let through one of the two
-  return bench && freeM !== undefined
-    ? layoutFromBench({ ...asked, bench, freeM })
-    : layout({ ...asked, rod: rod! });
+  const answer =
+    bench && freeM !== undefined
+      ? layoutFromBench({ ...asked, bench, freeM })
+      : layout({ ...asked, rod: rod! });
+  return answer.status === 'refused' ? answer : verdictInWords(answer);
+}
+
+function verdictInWords({ lostLoads, verdict, ...found }: LayoutFound) {
+  const { startIsAsGood, gain } = verdict;
+  const reason = lostLoadsWords({ status: found.status, lostLoads });
+  return {
+    ...found,
+    ...(reason ? { reason } : {}),
+    verdict: { startIsAsGood, gain, text: layoutVerdictWords(verdict) },
+  };
 }

@@ -1,6 +1,6 @@
 import { assembleBlank } from '../engine/bench/assemble.ts';
 import type { Bench } from '../engine/bench/bench.ts';
-import { type BenchFinding, doubt, stop } from '../engine/bench/bench-finding.ts';
+import { type BenchFinding, doubtsOf, stopsOf } from '../engine/bench/bench-finding.ts';
 import { readStationList } from '../engine/bench/start-list.ts';
 import type { Assumption, Choices, ChosenGuide, DressChoices, Start } from '../engine/flow/choices.ts';
 import { commonGuideCount, commonGuides, commonMarks } from '../engine/kinds/common-build.ts';
@@ -8,7 +8,6 @@ import { type RodKind, rodKindIds, rodKindOf } from '../engine/kinds/rod-kinds.t
 import { criteria } from '../engine/layout/criteria.ts';
 import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import { commonFriction, type FrictionRange } from '../engine/layout/real-line.ts';
-import { formatInches } from '../engine/units/format-inches.ts';
 import type { TapeStep } from '../engine/units/tape-step.ts';
 import { tapeSteps } from './fields/layout.ts';
 import { limitFields } from './fields/limit-fields.ts';
@@ -17,6 +16,10 @@ import { readFinish } from './read-finish.ts';
 import { readGuide } from './read-guides.ts';
 import { oneOf, type RowReader, readRows, readSingle } from './read-values.ts';
 import { readGuideFeet, readWrapChoices } from './read-wraps.ts';
+import { assume, type RecordKinds } from './record-kinds.ts';
+
+const stopAt = stopsOf<RecordKinds>();
+const doubtAt = doubtsOf<RecordKinds>();
 
 export interface ReadChoices {
   choices: Choices;
@@ -48,10 +51,7 @@ export function readChoices(state: DocumentState, bench: Bench, habits: ShopHabi
   const count = own.length > 0 ? own.length : startCount(start);
   const common = commonGuides(rod, count);
   if (own.length === 0) {
-    read.assumed.push({
-      path: 'guides',
-      words: `${count} guides of common sizes for this rod, heights and masses with them`,
-    });
+    read.assumed.push(assume('guides', 'assumed/guides', { count }));
   }
   const ladderKg = readRows(state, 'ladder').flatMap((row) => row.si('load') ?? []);
   const guides = common.guides.map((guide, index) => readGuide(own[index], guide, read));
@@ -97,8 +97,7 @@ function readFriction(layout: RowReader, read: Omit<ReadChoices, 'choices'>): Fr
   const lowest = layout.orUsual('frictionLowest');
   const highest = layout.number('frictionHighest') ?? Math.max(lowest, commonFriction.highest);
   if (lowest <= highest) return { lowest, highest };
-  const message = `Friction runs from ${lowest} to ${highest}: the first is the larger one. It is taken from ${highest} to ${lowest}; write them in that order.`;
-  read.findings.push(doubt('layout/-/frictionLowest', message));
+  read.findings.push(doubtAt('layout/-/frictionLowest', 'record/friction-order', { lowest, highest }));
   return { lowest: highest, highest: lowest };
 }
 
@@ -129,8 +128,7 @@ function readStart(layout: RowReader, rod: RodToStart, read: Omit<ReadChoices, '
     read.findings.push(...list.findings.map((found) => ({ ...found, severity: 'stop' as const })));
   }
   if (kind !== 'rule' && text === undefined) {
-    const message = 'The list is empty: until it is filled in, the arithmetic rule stands in for it.';
-    read.findings.push(doubt('layout/-/startText', message));
+    read.findings.push(doubtAt('layout/-/startText', 'record/list-missing', {}));
   }
   return readRule(layout, rod, read);
 }
@@ -139,14 +137,13 @@ function readRule(layout: RowReader, rod: RodToStart, read: Omit<ReadChoices, 'c
   const common = commonMarks(rod.rodKind, rod.blankLengthM, rod.handle);
   const first = layout.si('startFirst');
   const stripping = layout.si('startStripping');
-  const inches = (lengthM: number) => formatInches(lengthM, { denominator: 8 }).text;
   if (first === undefined) {
-    const words = `first guide ${inches(common.firstFromTipM)} from the tip`;
-    read.assumed.push({ path: 'layout/-/startFirst', words });
+    const values = { fromTipM: common.firstFromTipM };
+    read.assumed.push(assume('layout/-/startFirst', 'assumed/first-guide', values));
   }
   if (stripping === undefined) {
-    const words = `stripping guide ${inches(rod.blankLengthM - common.strippingFromTipM)} from the butt`;
-    read.assumed.push({ path: 'layout/-/startStripping', words });
+    const values = { fromButtM: rod.blankLengthM - common.strippingFromTipM };
+    read.assumed.push(assume('layout/-/startStripping', 'assumed/stripping-guide', values));
   }
   return {
     kind: 'rule',
@@ -164,8 +161,8 @@ function startCount(start: Start): number {
 function fitStart(start: Start, count: number, read: Omit<ReadChoices, 'choices'>): Start {
   if (start.kind === 'rule') return { ...start, count };
   if (start.fromTipM.length !== count) {
-    const message = `The list has ${start.fromTipM.length} marks for ${count} guides: add or drop a guide, or complete the list. The tip-top is not counted.`;
-    read.findings.push(stop('layout/-/startText', message));
+    const values = { given: start.fromTipM.length, guides: count };
+    read.findings.push(stopAt('layout/-/startText', 'record/list-count', values));
   }
   return start;
 }

@@ -2,11 +2,7 @@
 import { criterionOf, type Metric } from '../engine/layout/criteria.ts';
 import type { RuledSpan } from '../engine/layout/rule-reading.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
-import { formatDegrees, formatLength, formatMm } from '../engine/units/format-quantity.ts';
-import type { UnitSystem } from '../engine/units/unit-table.ts';
-
-/** A gap as a rule reads it. */
-export type GapWords = (lengthM: number) => string;
+import type { Writer } from './writer.ts';
 
 export interface CriterionWords {
   name: string;
@@ -18,16 +14,13 @@ export interface CriterionWords {
   title: string;
   /** Of a limit that is a plain number. */
   unit?: string;
-  /** The value by itself: `14.9°`, `10.3 mm`, `0.046 1/m`. */
-  figure(value: number): string;
-  limit(value: number, system: UnitSystem): string;
+  /** The value, or its limit, by itself: `14.9°`, `13⁄32 in`, `0.046 1/m`. */
+  figure(value: number, writer: Writer): string;
   /** One reading as the bench sees it; `span` is the one it is of, or the one before its ring. */
-  reading(value: number, span: RuledSpan, gap: GapWords): string;
-  /** `line angle 17.2°, limit 15°`. */
-  besideLimit(worst: { value: number; limit: number }, span: RuledSpan, gap: GapWords): string;
+  reading(value: number, span: RuledSpan, writer: Writer): string;
+  /** `line angle 17.2° of 15°`. */
+  besideLimit(worst: { value: number; limit: number }, span: RuledSpan, writer: Writer): string;
 }
-
-const share = (bendPerM: number, ownPerM: number) => `${fixedDecimals((100 * bendPerM) / ownPerM, 1)} %`;
 
 export const criterionWords: Readonly<Record<Metric, CriterionWords>> = {
   lineAngle: {
@@ -35,44 +28,43 @@ export const criterionWords: Readonly<Record<Metric, CriterionWords>> = {
     short: 'angle',
     column: () => 'line angle',
     title: 'line angle',
-    figure: (value) => formatDegrees(value),
-    limit: (value) => shortDegrees(value),
-    reading: (value) => formatDegrees(value),
-    besideLimit: ({ value, limit }) => `line angle ${formatDegrees(value)}, limit ${shortDegrees(limit)}`,
+    figure: (value, w) => w.lineAngle(value),
+    reading: (value, _, w) => w.lineAngle(value),
+    besideLimit: ({ value, limit }, _, w) => `line angle ${w.lineAngle(value)} of ${w.lineAngle(limit)}`,
   },
   gap: {
     name: 'gap',
     short: 'gap',
     column: (unit) => `gap by rule, ${unit}`,
-    title: 'gap beyond the rings’ height',
-    figure: (value) => formatMm(value),
-    limit: (value, system) => formatLength(value, { system, denominator: 32, decimals: 0 }),
-    reading: (_, { ruleGapM }, gap) => gap(ruleGapM),
-    besideLimit: ({ value, limit }, { ruleGapM }, gap) =>
-      `gap ${gap(ruleGapM)}, limit there ${gap(ruleGapM - value + limit)}`,
+    title: 'gap above the ring',
+    figure: (value, w) => w.fine(value),
+    reading: (_, { ruleGapM }, w) => w.fine(ruleGapM),
+    besideLimit: ({ value, limit }, { ruleGapM }, w) =>
+      `gap ${w.fine(ruleGapM)} of ${w.fine(ruleGapM - value + limit)}`,
   },
   extraBend: {
-    name: 'extra bend',
-    short: 'adds',
-    column: () => 'extra bend',
-    title: 'extra bend by the line',
+    name: 'bend added by the line',
+    short: 'bend added',
+    column: () => 'bend added',
+    title: 'bend added by the line',
     figure: (value) => `${fixedDecimals(value, 3)} 1/m`,
-    limit: (value) => `${value.toFixed(3)} 1/m`,
     reading: (value, { ownBendPerM }) => (ownBendPerM > 0 ? share(value, ownBendPerM) : '–'),
     besideLimit: ({ value, limit }, { ownBendPerM }) =>
       ownBendPerM > 0
-        ? `the line adds ${share(value, ownBendPerM)} to the blank’s own bend, limit there ${share(limit, ownBendPerM)}`
-        : 'extra bend where the blank itself does not bend',
+        ? `bend added by the line ${share(value, ownBendPerM)} of ${share(limit, ownBendPerM)}`
+        : 'bend added by the line where the blank itself is straight',
   },
 };
 
+/** Of the blank's own bend in the span. */
+const share = (bendPerM: number, ownPerM: number) => `${fixedDecimals((100 * bendPerM) / ownPerM, 1)} %`;
+
 /** A span is named by the two rings at its ends; guides are counted from 1 at the tip. */
 export function placeInWords({ metric, index }: { metric: Metric; index: number }): string {
-  if (criterionOf(metric).at === 'ring') return `guide ${index}`;
-  return index === 0 ? 'tip-top to guide 1' : `guide ${index} to guide ${index + 1}`;
+  return criterionOf(metric).at === 'ring' ? `guide ${index}` : spanInWords(index);
 }
 
-/** `15°`, `12.5°`. */
-export function shortDegrees(angleRad: number): string {
-  return formatDegrees(angleRad).replace('.0°', '°');
+/** `between guides 2 and 3`. */
+export function spanInWords(span: number): string {
+  return span === 0 ? 'between tip-top and guide 1' : `between guides ${span} and ${span + 1}`;
 }

@@ -41,11 +41,11 @@ test('a change is told by what it is of and what the field is called, quantities
 
 test('money is told as it is written, not in its smallest unit', () => {
   expect(changeWords(['quoteLines', 'q', 'unitPrice'], null, 123_450, teller)).toBe(
-    'Line of the quote, price of one: empty → EUR\u00a01\u00a0234.50',
+    'Line of the quote, price of one: empty → EUR\u00a01,234.50',
   );
   const yen = { ...teller, currency: { code: 'JPY', digits: 0 } };
   expect(changeWords(['quote', '-', 'hourlyRate'], 4200, 4500, yen)).toBe(
-    'Quote, an hour of work: JPY\u00a04\u00a0200 → JPY\u00a04\u00a0500',
+    'Quote, an hour of work: JPY\u00a04,200 → JPY\u00a04,500',
   );
 });
 

@@ -5,6 +5,7 @@ import { type DocumentState, deviceFamily, type Path } from '../record/operation
 import { documentSchemas, type Field, type FieldValue } from '../record/schema.ts';
 import { findField } from '../record/validate.ts';
 import { numberText, type Reader } from './field-text.ts';
+import { dayWords, instantWords } from './intl.ts';
 import { showQuantity } from './quantity-text.ts';
 
 /** What is needed to tell a change as the builder knows it: the document it is in, his units, his money. */
@@ -48,7 +49,7 @@ export function shownValue(path: Path, value: FieldValue, teller: Teller): strin
   }
   switch (field?.kind) {
     case 'instant':
-      return instantText(String(value), field.day);
+      return field.day ? dayWords(String(value)) : instantWords(String(value));
     case 'row':
       return rowName([field.collection, String(value), ''], teller) || 'one put away';
     case 'attachment':
@@ -60,13 +61,6 @@ export function shownValue(path: Path, value: FieldValue, teller: Teller): strin
     default:
       return cut(String(value));
   }
-}
-
-function instantText(at: string, day?: boolean): string {
-  return new Date(at).toLocaleString(undefined, {
-    dateStyle: 'medium',
-    ...(day ? {} : { timeStyle: 'short' }),
-  });
 }
 
 /** Whose change: this browser's, the server's own, or another's by the name its device gave itself. */

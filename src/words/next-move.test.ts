@@ -28,7 +28,7 @@ test('the deed, why, and what it brings, in the shop’s units', () => {
     deed: 'Move guide 7 2 in toward the butt.',
     why: 'Guide 8 at 400 g: line angle 17°, limit 15°.',
     brings:
-      'There it falls from 17° to 14.5°. Closest to a limit then: guide 3 to guide 4, 11⁄32 in of 13⁄32 in.',
+      'There it falls from 17° to 14.5°. Closest to a limit then: between guides 3 and 4, 11⁄32 in of 13⁄32 in.',
   });
   expect(say({ code: 'move', move }, 'mm').deed).toBe('Move guide 7 51 mm toward the butt.');
   expect(say({ code: 'more-guides', fewest: 11 }, 'mm').deed).toBe(

@@ -68,9 +68,9 @@ function readingInWords(
 ): string {
   const figure = (of: number) => figureInWords(metric, of, writer);
   const place = placeInWords({ metric, index });
-  return `${place} at ${writer.mass(loadsKg[load])}: ${criterionWords[metric].name} ${figure(value)}, limit ${figure(limit)}`;
+  return `${place} at ${writer.load(loadsKg[load])}: ${criterionWords[metric].name} ${figure(value)}, limit ${figure(limit)}`;
 }
 
-function figureInWords(metric: WorstPlace['metric'], value: number, { units }: Writer): string {
-  return criterionWords[metric].limit(value, units === 'inch' ? 'inch' : 'mm');
+function figureInWords(metric: WorstPlace['metric'], value: number, writer: Writer): string {
+  return criterionWords[metric].figure(value, writer);
 }

@@ -241,7 +241,7 @@ function trueTables(blank: TrueBlank, factorAt: (fromTipM: number) => number = (
 
 function layoutOn(truth: BlankTables, lengthM: number, count: number): LayoutRequest & LadderRequest {
   const rod = freeRod(truth, lengthM - gripM);
-  const { ladder } = defaultLadder(rod);
+  const ladder = defaultLadder(rod);
   if (!ladder) throw new Error('the simulated blank has no ladder');
   return {
     rod,

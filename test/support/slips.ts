@@ -151,7 +151,7 @@ function believed(request: FitRequest) {
 export function layoutOn(request: FitRequest): LayoutRequest & LadderRequest {
   const { lengthM } = request.blank;
   const rod = freeRod(believed(request), lengthM - 0.3);
-  const { ladder } = defaultLadder(rod);
+  const ladder = defaultLadder(rod);
   if (!ladder) throw new Error('the simulated blank has no ladder');
   return {
     rod,

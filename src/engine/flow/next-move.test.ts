@@ -19,7 +19,7 @@ function asked(count: number, limitShare = 1) {
     firstFromTipM: 4.5 * inchM,
     strippingFromTipM: 78 * inchM,
     keepOut: [{ fromTipM: 0.67, toTipM: 0.73 }],
-    ladder: defaultLadder(rod).ladder!,
+    ladder: defaultLadder(rod)!,
     limits: {
       ...limits,
       lineAngleRad: limitShare * limits.lineAngleRad,
@@ -62,7 +62,7 @@ test('a guide out of its place is found and put back, and no other single move d
     expect(move.there.before).toBe(answer.now.value);
     // by brute force: every guide at every tenth of an inch that the rules leave it
     const probe = makeRatioProbe(ladder);
-    const { settled } = settleLayout(request);
+    const settled = settleLayout(request);
     let least = Number.POSITIVE_INFINITY;
     fromTipM.forEach((_, k) => {
       if (k === 0 || k === fromTipM.length - 1) return;
@@ -77,7 +77,7 @@ test('a guide out of its place is found and put back, and no other single move d
 });
 
 test('a move stays clear of ferrules, of neighbours and of guides that are held', () => {
-  const { settled } = settleLayout({
+  const settled = settleLayout({
     ...request,
     footM: new Array(10).fill(0.02),
     pinned: [{ index: 5, fromTipM: placed.fromTipM[5] }],

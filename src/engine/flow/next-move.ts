@@ -117,7 +117,7 @@ function bestOf(
   progress: (share: number) => void,
   options: MoveOptions,
 ): (Tried & { guide: number }) | undefined {
-  const { settled } = settleLayout(request);
+  const settled = settleLayout(request);
   if (!settled) return undefined;
   let best: (Tried & { guide: number }) | undefined;
   fromTipM.forEach((fromM, guide) => {

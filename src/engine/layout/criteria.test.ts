@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { criterionWords } from '../../words/criteria.ts';
+import { shopWriter } from '../../words/writer.ts';
 import { countedValues, criteria, valueAtGuide } from './criteria.ts';
 import { defaultLimits } from './layout-defaults.ts';
 import { largestOf, worstOfLoad, worstValues } from './worst.ts';
@@ -38,7 +39,9 @@ test('usual limits: 15°, L/250, 0.125/L (calibrated, docs/theory-layout.md)', (
 
 test('a limit is written in one way and with one unit', () => {
   const said = (system: 'inch' | 'mm') =>
-    criteria.map(({ id, quantity }) => criterionWords[id].limit(defaultLimits(2.5)[quantity], system));
+    criteria.map(({ id, quantity }) =>
+      criterionWords[id].figure(defaultLimits(2.5)[quantity], shopWriter({ system })),
+    );
   expect(said('mm')).toEqual(['15°', '10 mm', '0.050 1/m']);
   expect(said('inch')).toEqual(['15°', '13⁄32 in', '0.050 1/m']);
 });

@@ -16,13 +16,11 @@ export function defaultLimits(lengthM: number): LayoutLimits {
 /** Shares of the tip load for a third of the length, pulled straight down. */
 export const defaultLadderShares: readonly number[] = [0.3, 0.8, 2, 5];
 
-/** Undefined, with the reason, where the rod has no tip load for a third of its length. */
-export function defaultLadder(rod: Rod): { ladder?: LadderLoad[]; reason?: string } {
-  const { status, tipN, reason } = tipLoadForThird(rod);
-  if (status !== 'converged') return { reason };
-  return {
-    ladder: defaultLadderShares.map((share) => ({ tensionN: share * tipN, pullAngleRad: -Math.PI / 2 })),
-  };
+/** Undefined where the rod has no tip load for a third of its length. */
+export function defaultLadder(rod: Rod): LadderLoad[] | undefined {
+  const { status, tipN } = tipLoadForThird(rod);
+  if (status !== 'converged') return undefined;
+  return defaultLadderShares.map((share) => ({ tensionN: share * tipN, pullAngleRad: -Math.PI / 2 }));
 }
 
 /**

@@ -49,17 +49,17 @@ export interface SettledLayout {
 /** No interval is placed smaller than this. */
 export const smallestIntervalM = 0.05;
 
-/** For a checked request; undefined with a reason where the default ladder cannot be had. */
-export function settleLayout(request: LayoutRequest): { settled?: SettledLayout; reason?: string } {
+/** For a checked request; undefined where the default ladder cannot be had. */
+export function settleLayout(request: LayoutRequest): SettledLayout | undefined {
   const { rod, guides, firstFromTipM, strippingFromTipM } = request;
-  const { ladder, reason } = request.ladder ? { ladder: request.ladder } : defaultLadder(rod);
-  if (!ladder) return { reason };
+  const ladder = request.ladder ?? defaultLadder(rod);
+  if (!ladder) return undefined;
   const halfFootM = Array.from({ length: guides.count }, (_, i) => (request.footM?.[i] ?? 0) / 2);
   const held = new Array<number | undefined>(guides.count).fill(undefined);
   for (const { index, fromTipM } of request.pinned ?? []) held[index] = fromTipM;
   held[0] = firstFromTipM;
   held[guides.count - 1] = strippingFromTipM;
-  const settled: SettledLayout = {
+  return {
     ladder,
     limits: { ...defaultLimits(rod.lengthM), ...definedOf(request.limits) },
     intervals: request.intervals ?? 'growing',
@@ -69,7 +69,6 @@ export function settleLayout(request: LayoutRequest): { settled?: SettledLayout;
     leastIntervalM: halfFootM.slice(1).map((half, i) => Math.max(smallestIntervalM, halfFootM[i] + half)),
     held,
   };
-  return { settled };
 }
 
 export function rulesOf({ held, leastIntervalM, intervals }: SettledLayout): PlacingRules {

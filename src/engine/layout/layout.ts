@@ -5,7 +5,6 @@
  */
 
 import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
 import { checkLayout } from './check-layout.ts';
 import type { ByQuantity } from './criteria.ts';
 import { anyClear } from './kept-free.ts';
@@ -13,6 +12,7 @@ import { type LadderReading, ladderDefaults, makeLadder, readLadder } from './la
 import { onOneSide } from './ladder-in-space.ts';
 import type { LadderLoad, LadderRequest, LayoutLimits } from './ladder-request.ts';
 import { doubtsOf, statusOf } from './layout-doubts.ts';
+import { layoutFound } from './layout-kinds.ts';
 import {
   type Intervals,
   type LayoutRequest,
@@ -35,8 +35,8 @@ export interface LayoutScore extends ByQuantity<number> {
 }
 export interface LayoutFound {
   status: LadderReading['status'];
-  /** Why the status is not 'converged'. */
-  reason?: string;
+  /** Loads of the ladder, from 0, for which the status is not 'converged'. */
+  lostLoads?: number[];
   fromTipM: number[];
   score: LayoutScore;
   worstAt: WorstPlace;
@@ -99,10 +99,10 @@ interface Asked {
 function answered(request: LayoutRequest, place: (asked: Asked) => PlacedGuides | undefined): LayoutAnswer {
   const findings = checkLayout(request);
   if (findings.length > 0) return { status: 'refused', findings };
-  const { settled, reason } = settleLayout(request);
+  const settled = settleLayout(request);
   if (!settled) {
-    const message = `the default ladder cannot be made (${reason}): give the loads`;
-    return { status: 'refused', findings: [said('ladder', message)] };
+    const { lengthM } = request.rod;
+    return { status: 'refused', findings: [layoutFound('ladder', 'layout/no-usual-loads', { lengthM })] };
   }
   const whole: LadderRequest = { ...request, ladder: settled.ladder, limits: settled.limits };
   const ladder = makeLadder(whole, finalMesh);
@@ -149,7 +149,7 @@ function answerOf(settled: SettledLayout, { reading, startReading, slackM, place
     slackM,
     leastWorst: placed.leastWorst,
     unevenness: unevennessOf(placed.fromTipM),
-    verdict: layoutVerdict(reading, startReading, breaks.length > 0),
+    verdict: layoutVerdict(reading.worst, startReading.worst, breaks.length > 0),
     findings: [...breaks, ...doubtsOf(settled, reading, placed)],
     limits,
     ladder,

@@ -29,13 +29,6 @@ export function plainMoney(amount: number, { digits }: Currency): string {
   return `${sign}${whole.slice(0, -digits)}.${whole.slice(-digits)}`;
 }
 
-/** `EUR 1 234.50`: the code first, thousands apart, the same on screen and paper. */
-export function writeMoney(amount: number, currency: Currency): string {
-  const [whole, part] = plainMoney(amount, currency).split('.');
-  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, '\u00a0');
-  return `${currency.code}\u00a0${grouped}${part === undefined ? '' : `.${part}`}`;
-}
-
 /**
  * `12`, `12.5`, `1,234.50`, `12,50`, with the currency's code or sign before or behind, as smallest units; undefined
  * where it is no such amount.

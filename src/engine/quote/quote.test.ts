@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { writeMoney } from '../../words/intl.ts';
 import { writeCsv } from './csv.ts';
-import { plainMoney, readMoney, roundMoney, writeMoney } from './money.ts';
+import { plainMoney, readMoney, roundMoney } from './money.ts';
 import { orderList } from './order-list.ts';
 import { makeQuote } from './quote.ts';
 
@@ -44,8 +45,8 @@ test('a deposit covers the parts, and never more than the whole', () => {
 });
 
 test('money is written with its currency’s own places', () => {
-  expect(writeMoney(123_456, eur)).toBe('EUR\u00a01\u00a0234.56');
-  expect(writeMoney(1200, yen)).toBe('JPY\u00a01\u00a0200');
+  expect(writeMoney(123_456, eur)).toBe('EUR\u00a01,234.56');
+  expect(writeMoney(1200, yen)).toBe('JPY\u00a01,200');
   expect(plainMoney(5, dinar)).toBe('0.005');
   expect(plainMoney(-5, eur)).toBe('-0.05');
   expect(roundMoney(2.5)).toBe(3);

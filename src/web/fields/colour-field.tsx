@@ -1,4 +1,4 @@
-import { colourWords } from '../../engine/wraps/colour-words.ts';
+import { colourWords } from '../../words/colour-words.ts';
 import { FieldFrame } from './field-frame.tsx';
 import { type FieldProps, useField } from './use-field.ts';
 

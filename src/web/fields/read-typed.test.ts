@@ -93,7 +93,9 @@ describe('what is typed into a temperature, a density or a share', () => {
     expect(typed('20 %', ['finish', 'ratioErrorPercent'], inch)).toBe(20);
   });
   it('is refused by what it is', () => {
-    expect(typed('warm', ['finish', 'roomC'], inch)).toMatch(/"warm" is not a temperature.*72 F or 22 C/);
+    expect(typed('warm', ['finish', 'roomC'], inch)).toMatch(
+      /"warm" cannot be read as a temperature.*72 F or 22 C/,
+    );
     expect(typed('200 F', ['finish', 'roomC'], inch)).toMatch(/outside what stands here, -4 °F to 140 °F/);
     expect(typed('12 mm', ['finish', 'roomC'], inch)).toMatch(/mm is a unit of length/);
   });

@@ -1,9 +1,10 @@
-import { plainMoney, readMoney, writeMoney } from '../../engine/quote/money.ts';
+import { plainMoney, readMoney } from '../../engine/quote/money.ts';
 import { readQuantity } from '../../engine/units/read-quantity.ts';
 import type { Dimension } from '../../engine/units/unit-table.ts';
 import type { NumberKind } from '../../record/fields/field.ts';
 import type { Field, FieldValue } from '../../record/schema.ts';
 import { type Reader, valueText } from '../../words/field-text.ts';
+import { writeMoney } from '../../words/intl.ts';
 import { sentenceOf } from '../../words/sentence.ts';
 
 export type Typed = { ok: true; value: FieldValue; understood: string } | { ok: false; trouble: string };

@@ -6,7 +6,7 @@ import { oneOf } from '../../record/read-values.ts';
 import type { FieldValue } from '../../record/schema.ts';
 import type { DeedId } from '../../words/deeds.ts';
 import type { Reader } from '../../words/field-text.ts';
-import { type ShopUnits, shopWriter, type Writer } from '../../words/writer.ts';
+import { type ShopUnits, type ShopWriter, shopWriter } from '../../words/writer.ts';
 import { ApiError } from '../store/api.ts';
 import type { DocumentStore } from '../store/document-store.ts';
 import { api } from '../store/open-document.ts';
@@ -23,7 +23,7 @@ export interface Shop {
   /** Decides what a bare number means and how a length is shown; never a stored value. */
   system: UnitSystem;
   /** Writes every quantity as this shop does. */
-  writer: Writer;
+  writer: ShopWriter;
   /** With what a bare number means here, and its money. */
   reader: Reader;
   tapeStep: TapeStep;

@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { changesBackTo, type PastGesture, pastGestures, stateAfter } from '../../../record/past.ts';
+import { instantWords } from '../../../words/intl.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
 import { useShop } from '../../read/shop.tsx';
@@ -52,7 +53,7 @@ function PastLine({ past, latest }: { past: PastGesture; latest: boolean }) {
       <p>
         <strong>{pastDeedText(past.gesture, teller.document.kind)}</strong>{' '}
         <span className="quiet">
-          {new Date(at).toLocaleString()} · {whoseWords(device, store.device)}
+          {instantWords(at)} · {whoseWords(device, store.device)}
         </span>
       </p>
       <Lines lines={changes.map(({ path, old, value }) => changeWords(path, old, value, teller))} />

@@ -60,13 +60,13 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
         />
         <Way
           title="Twenty-minute protocol"
-          words={`Four set-ups, ${count('twenty-minute')} readings, the blocks moved up the blank: that tells more than forty readings at the butt. A narrow ±, enough to mark by.`}
+          words={`Four set-ups, ${count('twenty-minute')} readings, the clamp moved up the blank. That tells more than forty readings at the butt. A narrow ±, enough to mark by.`}
           onTake={() => layOut('twenty-minute')}
         />
         {firstOrder > 0 && (
           <Way
             title="Stretch on two supports"
-            words="Two sags, with nothing hung and under a weight between the supports. They tell how stiff this stretch is, whatever the tilt of the blocks."
+            words="Two sags, with nothing hung and under a weight between the supports. They tell how stiff this stretch is, whatever the tilt of the clamp."
             onTake={() => write('twoSupports', newSpan({ order: firstOrder, newRowId }))}
           />
         )}
@@ -107,7 +107,7 @@ function HeightQuestion({ setHeight }: { setHeight(height: QuantityValue | null)
   return (
     <div className="field">
       <label htmlFor={id} className="field-label">
-        Height of the blocks over the floor, if you know it
+        Height of the clamp above the floor, if you know it
       </label>
       <input
         id={id}

@@ -10,7 +10,7 @@ import { flagOf, quantityOf, siOf } from '../../read/values.ts';
 import { flagCheckRow } from './plan-rows.ts';
 import type { SetupRows } from './reading-rows.ts';
 
-/** Every flag's place measured a second time, from the blocks: an inch there shows in no drop. */
+/** Every flag's place measured a second time, from the clamp: an inch there shows in no drop. */
 export function FlagChecks({ rows, name }: { rows: SetupRows; name: string }) {
   const { rows: allRows, write, newRowId } = useBuild();
   const flags = flagRowsOf(rows);
@@ -26,7 +26,8 @@ export function FlagChecks({ rows, name }: { rows: SetupRows; name: string }) {
   return (
     <fieldset className="flag-checks">
       <legend className="small">
-        Each flag once more, from the blocks: an inch there bends the answer and shows in no drop.
+        Measure each flag again, this time from the clamp. A mistake of an inch here does not show in the
+        drops.
       </legend>
       {flags.map((flag) => {
         const check = checkOf(flag);
@@ -50,7 +51,7 @@ function FlagCheck({ check, flag, name }: { check: Row; flag: QuantityValue; nam
         <Figure text={place} />
       </span>
       <Field
-        label={`Flag at ${place} from the blocks, ${name}`}
+        label={`Flag at ${place} from the clamp, ${name}`}
         labelHidden
         path={['flagChecks', check.id, 'fromClamp']}
         passedOver

@@ -22,7 +22,7 @@ export function ReadingRow({ reading, hung, gated }: ReadingRowProps) {
   const station = quantityOf(reading.fields.fromTip);
   const atClamp = flagOf(reading, 'atClamp');
   const place = atClamp
-    ? 'blocks'
+    ? 'clamp'
     : station?.si === 0
       ? 'tip'
       : station
@@ -40,7 +40,7 @@ export function ReadingRow({ reading, hung, gated }: ReadingRowProps) {
         <div className="reading-more">
           {atClamp ? (
             <p className="small">
-              Right where the blank leaves the blocks. Nothing bends there: what is read shows another edge
+              Right where the blank leaves the clamp. Nothing bends there: what is read shows another edge
               than stated, or a line that is off.
             </p>
           ) : (

@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components';
-import { lineSideInWords } from '../../../engine/bench/line-side.ts';
 import type { Row } from '../../../record/document.ts';
+import { lineSideInWords } from '../../../words/line-side.ts';
 import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
 import { Fold } from '../../parts/sheet/fold.tsx';

@@ -13,7 +13,7 @@ import type { SetupRows } from './reading-rows.ts';
 import { SetupMore } from './setup-more.tsx';
 import { TestColumn } from './test-column.tsx';
 
-/** One set-up on the bench: where the blocks hold, where the flags are, and a column per weight. */
+/** One set-up on the bench: where the clamp holds, where the flags are, and a column per weight. */
 export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
   const { setup, tests } = rows;
   const name = textOf(setup, 'name') ?? `Set-up ${index + 1}`;
@@ -47,7 +47,7 @@ export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
   );
 }
 
-/** How high the blocks must stand for the weight to hang free. */
+/** How high the clamp must be for the weight to hang free. */
 function FloorLine({ rows }: { rows: SetupRows }) {
   const sentence = useSentence();
   const { system } = useShop();
@@ -59,7 +59,7 @@ function FloorLine({ rows }: { rows: SetupRows }) {
   const needed = formatLength(planned.clampHeightNeededM, { system, denominator: 2, decimals: 0 });
   return (
     <p role="status" className={trouble ? 'attention small' : 'quiet small'}>
-      <Figure text={trouble ?? `The weight hangs free with the blocks at least ${needed} over the floor.`} />
+      <Figure text={trouble ?? `Clamp at least ${needed} above the floor, or the weight touches.`} />
     </p>
   );
 }

@@ -1,7 +1,7 @@
 import { Button } from 'react-aria-components';
-import { lineSideInWords } from '../../../engine/bench/line-side.ts';
 import type { TurnedReading, TurnedSection } from '../../../engine/rotation/turned-section.ts';
 import type { Row } from '../../../record/document.ts';
+import { lineSideInWords } from '../../../words/line-side.ts';
 import { Field } from '../../fields/field.tsx';
 import { Fold } from '../../parts/sheet/fold.tsx';
 import { useBuild } from '../../read/build-context.ts';

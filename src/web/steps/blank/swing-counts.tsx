@@ -3,8 +3,10 @@ import { countedHz } from '../../../engine/flow/swing-count.ts';
 import { stopwatchSigmaS } from '../../../engine/stiffness/swing-data.ts';
 import { type CountedSwing, readSwings } from '../../../record/read-swings.ts';
 import { countInWords, hzInWords } from '../../../words/swings.ts';
+import type { Writer } from '../../../words/writer.ts';
 import { Field } from '../../fields/field.tsx';
 import { useBuild } from '../../read/build-context.ts';
+import { useShop } from '../../read/shop.tsx';
 import { type PowerOnBench, same } from './use-power.ts';
 
 /** Swings counted by hand, each beside what is predicted for the same rod held at the same place. */
@@ -29,6 +31,7 @@ export function SwingCounts({ power }: { power: PowerOnBench }) {
 
 function SwingRow({ swing, number, power }: { swing: CountedSwing; number: number; power: PowerOnBench }) {
   const { write } = useBuild();
+  const { writer } = useShop();
   const path = (field: string) => ['swings', swing.id, field] as const;
   return (
     <fieldset className="swing-row" data-group="">
@@ -45,7 +48,7 @@ function SwingRow({ swing, number, power }: { swing: CountedSwing; number: numbe
         <Field path={path('counted')} />
         <Field path={path('seconds')} />
       </div>
-      <p role="status">{wordsOf(swing, power)}</p>
+      <p role="status">{wordsOf(swing, power, writer)}</p>
       <Button
         className="plain small card-remove screen-only"
         onPress={() => write('removeSwings', [{ path: path('gone'), value: true }])}
@@ -56,14 +59,18 @@ function SwingRow({ swing, number, power }: { swing: CountedSwing; number: numbe
   );
 }
 
-function wordsOf({ counted, seconds, rod, clampFromTipM }: CountedSwing, power: PowerOnBench): string {
+function wordsOf(
+  { counted, seconds, rod, clampFromTipM }: CountedSwing,
+  power: PowerOnBench,
+  writer: Writer,
+): string {
   if (counted === undefined || seconds === undefined)
-    return 'Count some 40 swings, there and back, and time them.';
+    return 'Count about 40 swings, there and back, and time them.';
   const { state, freeLengthM } = power;
   const prediction = state.answer?.swings.find((one) =>
     same(one, { rod, clampFromTipM: clampFromTipM ?? freeLengthM }),
   );
-  if (prediction) return countInWords({ counted, seconds }, prediction);
+  if (prediction) return countInWords({ counted, seconds }, prediction, writer);
   const { hz, plusMinusHz } = countedHz({ counted, seconds });
-  return `Counted ${hzInWords(hz, plusMinusHz)}${state.working ? '; what it is set beside is being worked out …' : ''}`;
+  return `Counted ${hzInWords(hz, plusMinusHz)}${state.working ? '. Working out the prediction …' : ''}`;
 }

@@ -1,7 +1,8 @@
 import { Button } from 'react-aria-components';
-import { finishFaults } from '../../../engine/finish/faults.ts';
 import { coatSchedule, recoatAt } from '../../../engine/finish/schedule.ts';
-import { clockWords, dueWords } from '../../../words/due.ts';
+import { dueWords } from '../../../words/due.ts';
+import { finishFaults } from '../../../words/finish-faults.ts';
+import { clockWords } from '../../../words/intl.ts';
 import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';

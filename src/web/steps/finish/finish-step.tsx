@@ -1,8 +1,10 @@
 import { Button } from 'react-aria-components';
-import { finishFaults } from '../../../engine/finish/faults.ts';
 import { coatSchedule } from '../../../engine/finish/schedule.ts';
 import { finishSheet } from '../../../sheets/finish-sheet.ts';
-import { clockWords, dueWords, spanWords } from '../../../words/due.ts';
+import { dueWords } from '../../../words/due.ts';
+import { finishFaults } from '../../../words/finish-faults.ts';
+import { clockWords } from '../../../words/intl.ts';
+import type { Writer } from '../../../words/writer.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
@@ -25,7 +27,7 @@ import '../../style/finish.css';
 export function FinishStep() {
   const sentence = useSentence();
   const { id, single } = useBuild();
-  const { paper } = useShop();
+  const { paper, writer } = useShop();
   const { print, printing } = usePrint();
   const nowMs = useNow();
   const finish = useFinish(nowMs);
@@ -36,7 +38,7 @@ export function FinishStep() {
         roomC: finish.roomC,
         coatMl: finish.firstCoatMl,
         batch: finish.batch,
-        due: dueOnPaper(finish),
+        due: dueOnPaper(finish, writer),
       },
       { paper, stamp },
     ),
@@ -128,14 +130,14 @@ function nextWords({ findings, coats, batch }: FinishOnRod, sentence: Sentence):
 }
 
 /** Clock times of the latest coat, or hours after brushing where none is on yet. */
-function dueOnPaper({ coats, times, roomC }: FinishOnRod): { what: string; when: string }[] {
+function dueOnPaper({ coats, times, roomC }: FinishOnRod, writer: Writer): { what: string; when: string }[] {
   const last = coats.at(-1);
   return coatSchedule(last?.brushedAtMs ?? 0, times, { roomC: last?.roomC ?? roomC, latest: true }).map(
     ({ due, atMs }) => ({
       what: dueWords[due],
       when: last
         ? clockWords(atMs)
-        : `${spanWords(atMs / 1000)} after ${due === 'brushing ends' ? 'mixing' : 'brushing'}`,
+        : `${writer.duration(atMs / 1000)} after ${due === 'brushing ends' ? 'mixing' : 'brushing'}`,
     }),
   );
 }

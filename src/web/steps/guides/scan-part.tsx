@@ -87,7 +87,7 @@ export function ScanPart({ sizes, inBag }: ScanPartProps) {
           .map((one) => [one.path, sentence(one)] as const)
           .map(([, message]) => (
             <p key={message} className="attention">
-              ▲ {scan.file?.name}: {message}.
+              ▲ {scan.file?.name}: {message}
             </p>
           ))}
       </div>
@@ -136,7 +136,7 @@ function ScanResult({ file, read, sizes, inBag, readAgain, done }: ResultProps) 
         .map((one) => [one.path, sentence(one)] as const)
         .map(([, message]) => (
           <p key={message} className="attention">
-            ▲ {message}.
+            ▲ {message}
           </p>
         ))}
       {guides.length > 0 && (

@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
-import { lineSideInWords } from '../../../engine/bench/line-side.ts';
+import { instantWords } from '../../../words/intl.ts';
+import { lineSideInWords } from '../../../words/line-side.ts';
 import { Field } from '../../fields/field.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -34,11 +35,11 @@ export function GlueGate() {
       ))}
       <div role="status">
         {gluedAt ? (
-          <p>Glued {new Date(gluedAt).toLocaleString()}. Sight along it once more while the glue is open.</p>
+          <p>Glued {instantWords(gluedAt)}. Sight along it once more while the glue is open.</p>
         ) : open.length > 0 ? (
           <p className="quiet">{open.length} to look at before the glue is mixed.</p>
         ) : null}
-        {tipTopGluedAt && <p>Tip-top glued {new Date(tipTopGluedAt).toLocaleString()}.</p>}
+        {tipTopGluedAt && <p>Tip-top glued {instantWords(tipTopGluedAt)}.</p>}
       </div>
       <div className="glue-buttons">
         {!gluedAt && (

@@ -1,9 +1,9 @@
 import type { CSSProperties } from 'react';
 import { criteria, type DeclaredCriterion, metrics, valueAtGuide } from '../../../engine/layout/criteria.ts';
 import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
-import type { Wording } from '../../../words/bench.ts';
 import { criterionWords } from '../../../words/criteria.ts';
-import { shortLength } from '../../../words/wording.ts';
+import type { LadderWriter } from '../../../words/ladder-writer.ts';
+import { bare } from '../../../words/places.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import type { ReadLayout } from './sheet-frame.ts';
@@ -12,20 +12,20 @@ import type { ReadLayout } from './sheet-frame.ts';
 export function ReadingTable({
   layout,
   name,
-  wording,
+  writer,
 }: {
   layout: ReadLayout;
   name: string;
-  wording: Wording;
+  writer: LadderWriter;
 }) {
   const { fromTipM, reading } = layout;
-  const loads = wording.loads.map((load) => load.replace(' ', '\u00a0'));
-  const unit = wording.system === 'inch' ? 'in' : 'mm';
+  const loads = writer.loads.map((load) => load.replace(' ', '\u00a0'));
+  const unit = writer.units === 'inch' ? 'in' : 'mm';
   return (
     <details className="readings-twin">
       <summary>Every reading of {name}</summary>
       <TableFrame label={`Every reading of ${name}`}>
-        <table className="figures-table stacked" style={{ '--loads': wording.loads.length } as CSSProperties}>
+        <table className="figures-table stacked" style={{ '--loads': writer.loads.length } as CSSProperties}>
           <thead>
             <tr>
               <th scope="col" rowSpan={2}>
@@ -35,12 +35,12 @@ export function ReadingTable({
                 from tip, {unit}
               </th>
               {criteria.map(({ id }) => (
-                <Heads key={id} title={criterionWords[id].column(unit)} wording={wording} />
+                <Heads key={id} title={criterionWords[id].column(unit)} writer={writer} />
               ))}
             </tr>
             <tr>
               {metrics.flatMap((metric) =>
-                wording.loads.map((load, i) => (
+                writer.loads.map((load, i) => (
                   <th scope="col" key={`${metric}${i}`}>
                     {load}
                   </th>
@@ -53,7 +53,7 @@ export function ReadingTable({
               <tr key={at}>
                 <th scope="row">{guide + 1}</th>
                 <td data-label={`from tip, ${unit}`}>
-                  <Figure text={shortLength(at, wording.system)} />
+                  <Figure text={bare(writer.length(at))} />
                 </td>
                 {criteria.flatMap((criterion) =>
                   reading.loads.map((load, i) => (
@@ -61,7 +61,7 @@ export function ReadingTable({
                       key={`${criterion.id}${i}`}
                       data-label={`${criterionWords[criterion.id].short}, ${loads[i]}`}
                     >
-                      <Figure text={readingAt(criterion, load, guide, wording)} />
+                      <Figure text={readingAt(criterion, load, guide, writer)} />
                     </td>
                   )),
                 )}
@@ -77,17 +77,22 @@ export function ReadingTable({
   );
 }
 
-function Heads({ title, wording }: { title: string; wording: Wording }) {
+function Heads({ title, writer }: { title: string; writer: LadderWriter }) {
   return (
-    <th scope="colgroup" colSpan={wording.loads.length}>
+    <th scope="colgroup" colSpan={writer.loads.length}>
       {title}
     </th>
   );
 }
 
 /** Without its unit, which stands over the column. */
-function readingAt(criterion: DeclaredCriterion, load: RuledLoad, guide: number, { gap }: Wording): string {
+function readingAt(
+  criterion: DeclaredCriterion,
+  load: RuledLoad,
+  guide: number,
+  writer: LadderWriter,
+): string {
   const value = valueAtGuide(criterion, load, guide);
   if (value === undefined) return '–';
-  return criterionWords[criterion.id].reading(value, load.ruled[guide], gap).replace(/ (in|mm)$/, '');
+  return bare(criterionWords[criterion.id].reading(value, load.ruled[guide], writer));
 }

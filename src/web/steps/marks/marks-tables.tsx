@@ -1,6 +1,6 @@
 import type { MarkRow, SectionMarks } from '../../../engine/marks/marks-list.ts';
 import { formatOnTape, type TapeStep } from '../../../engine/units/tape-step.ts';
-import { slackInWords } from '../../../words/wording.ts';
+import { slackInWords } from '../../../words/places.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { SectionCaption } from '../../parts/sheet/section-caption.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
@@ -58,7 +58,7 @@ function SectionTable({ section, index, step }: SectionTableProps) {
 }
 
 function MarkTableRow({ row, step }: { row: MarkRow; step: TapeStep }) {
-  const { system } = useShop();
+  const { writer } = useShop();
   const { fromOwnTipM, fromOwnButtM, slack } = row;
   return (
     <tr>
@@ -72,7 +72,7 @@ function MarkTableRow({ row, step }: { row: MarkRow; step: TapeStep }) {
         <OnTape lengthM={fromOwnButtM} step={step} />
       </td>
       <td data-label="May move" className="quiet marks-move">
-        {slack && <Figure text={slackInWords(slack.towardsTipM, slack.towardsButtM, system)} />}
+        {slack && <Figure text={slackInWords(slack.towardsTipM, slack.towardsButtM, writer)} />}
       </td>
     </tr>
   );

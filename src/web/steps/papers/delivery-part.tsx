@@ -1,7 +1,7 @@
 import { Button } from 'react-aria-components';
-import { cautions } from '../../../engine/delivery/care.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
 import { deliverySheets } from '../../../sheets/delivery-sheets.ts';
+import { cautions } from '../../../words/care.ts';
 import { Field } from '../../fields/field.tsx';
 import { dayWords } from '../../fields/moment-field.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';

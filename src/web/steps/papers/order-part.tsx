@@ -1,11 +1,12 @@
 import { Button } from 'react-aria-components';
 import { diameterAt } from '../../../engine/bench/diameter-profile.ts';
 import { writeCsv } from '../../../engine/quote/csv.ts';
-import { plainMoney, writeMoney } from '../../../engine/quote/money.ts';
+import { plainMoney } from '../../../engine/quote/money.ts';
 import { orderList } from '../../../engine/quote/order-list.ts';
-import { threadCalled } from '../../../engine/wraps/colour-words.ts';
 import type { Change } from '../../../record/operation.ts';
 import { orderSheet } from '../../../sheets/order-sheet.ts';
+import { threadCalled } from '../../../words/colour-words.ts';
+import { writeMoney } from '../../../words/intl.ts';
 import { Field } from '../../fields/field.tsx';
 import { fileName, handOver } from '../../parts/sheet/hand-over.ts';
 import { Part } from '../../parts/sheet/part.tsx';

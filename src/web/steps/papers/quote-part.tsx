@@ -1,11 +1,11 @@
 import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
 import { sumMinutes } from '../../../engine/plan/bench-list.ts';
-import { writeMoney } from '../../../engine/quote/money.ts';
 import { commonHours } from '../../../engine/quote/quote.ts';
 import { quoteRates } from '../../../record/fields/delivered.ts';
 import type { Change } from '../../../record/operation.ts';
 import { quoteSheet } from '../../../sheets/quote-sheet.ts';
+import { writeMoney } from '../../../words/intl.ts';
 import { Field, FieldsRow } from '../../fields/field.tsx';
 import { dayWords } from '../../fields/moment-field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';

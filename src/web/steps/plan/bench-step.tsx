@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
-import type { BenchTask } from '../../../engine/plan/bench-tasks.ts';
+import type { BenchTask } from '../../../words/bench-tasks.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';

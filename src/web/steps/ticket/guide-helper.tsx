@@ -1,7 +1,7 @@
 import { guideName } from '../../../engine/kinds/guides.ts';
 import { replacedGuide } from '../../../engine/repair/replaced-guide.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
-import { threadCalled } from '../../../engine/wraps/colour-words.ts';
+import { threadCalled } from '../../../words/colour-words.ts';
 import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
-import { writeMoney } from '../../../engine/quote/money.ts';
 import { ticketLabel } from '../../../sheets/ticket-label.ts';
+import { writeMoney } from '../../../words/intl.ts';
 import { Field } from '../../fields/field.tsx';
 import { dayWords } from '../../fields/moment-field.tsx';
 import { fileName, handOver } from '../../parts/sheet/hand-over.ts';

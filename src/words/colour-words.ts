@@ -2,7 +2,7 @@
  * A thread's colour in plain words, for a colour that was only picked: by hue and lightness of the HSL model (CSS
  * Color Module Level 4, section on HSL), cut where the module's own named colours are cut. The words are ours.
  */
-import type { ThreadColour } from './wrap-choices.ts';
+import type { ThreadColour } from '../engine/wraps/wrap-choices.ts';
 
 /** As the spool calls it, or else `dark green (#1f4d3a)`. */
 export function threadCalled({ name, colour }: Pick<ThreadColour, 'name' | 'colour'>): string {

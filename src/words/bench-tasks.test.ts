@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { assembleBlank } from '../bench/assemble.ts';
-import { handleDefaults } from '../handle/handle-parts.ts';
-import { planHandle } from '../handle/plan-handle.ts';
-import { planWraps } from '../wraps/plan-wraps.ts';
-import { wrapDefaults } from '../wraps/wrap-choices.ts';
+import { assembleBlank } from '../engine/bench/assemble.ts';
+import { handleDefaults } from '../engine/handle/handle-parts.ts';
+import { planHandle } from '../engine/handle/plan-handle.ts';
+import { planWraps } from '../engine/wraps/plan-wraps.ts';
+import { wrapDefaults } from '../engine/wraps/wrap-choices.ts';
 import { type BenchWork, benchTasks } from './bench-tasks.ts';
 
 const joint = { kind: 'sleeve' as const, overlapM: 0.05, gapM: 0, plugM: 0 };

@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { readQuantity } from '../engine/units/read-quantity.ts';
-import { dragTape, flagInWords, keptMark, keptTape, slackInWords } from './wording.ts';
+import { flagInWords, slackInWords } from './places.ts';
+import { dragTape, keptMark, keptTape } from './tape.ts';
+import { shopWriter } from './writer.ts';
+
+const mm = shopWriter({ system: 'mm' });
 
 describe('marks on the tape', () => {
   it('are kept with a text that reads back to exactly their value', () => {
@@ -23,15 +27,15 @@ describe('marks on the tape', () => {
 
 describe('the bench’s words', () => {
   it('never promise more slack than there is', () => {
-    expect(slackInWords(0.0094, 0.0066, 'mm')).toBe('−9 … +6');
-    expect(slackInWords(0.0094, 0.0066, 'inch')).toBe('−1⁄4 … +1⁄4');
+    expect(slackInWords(0.0094, 0.0066, mm)).toBe('−9 … +6');
+    expect(slackInWords(0.0094, 0.0066, shopWriter({ system: 'inch' }))).toBe('−1⁄4 … +1⁄4');
   });
   it('say on which side of the grip a flag hangs', () => {
     const flag = { fromTipM: 0, outM: 1.5, upM: -0.2, dropM: 1.1 };
-    expect(flagInWords(flag, 'mm')).toBe(
+    expect(flagInWords(flag, mm)).toBe(
       'tip: 1500 mm out from the grip’s front, 200 mm below it; 1100 mm below where it hangs without the weight',
     );
-    expect(flagInWords({ ...flag, fromTipM: 0.5, upM: 0.2, dropM: undefined }, 'mm')).toBe(
+    expect(flagInWords({ ...flag, fromTipM: 0.5, upM: 0.2, dropM: undefined }, mm)).toBe(
       '500 mm from the tip: 1500 mm out from the grip’s front, 200 mm above it',
     );
   });

@@ -2,13 +2,13 @@
  * The work of a build in pieces that fit on a tablet beside the vice: one thing to do, one figure to read.
  * Nothing here is stored but that a piece was ticked off; the pieces follow from the plans of the other steps.
  */
-import type { AssembledBlank } from '../bench/assemble.ts';
-import type { BatchPlan } from '../finish/batches.ts';
-import type { SortedBag } from '../guides/bag-sorting.ts';
-import type { HandlePlan } from '../handle/plan-handle.ts';
-import { formatMm } from '../units/format-quantity.ts';
-import { formatOnTape, type TapeStep } from '../units/tape-step.ts';
-import type { Wrap } from '../wraps/plan-wraps.ts';
+import type { AssembledBlank } from '../engine/bench/assemble.ts';
+import type { BatchPlan } from '../engine/finish/batches.ts';
+import type { SortedBag } from '../engine/guides/bag-sorting.ts';
+import type { HandlePlan } from '../engine/handle/plan-handle.ts';
+import { formatMm } from '../engine/units/format-quantity.ts';
+import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
+import type { Wrap } from '../engine/wraps/plan-wraps.ts';
 
 export interface BenchTask {
   /** Stays the same while the work does: `wrap-guide-3-tip-side`. */
