@@ -2,11 +2,13 @@ import type { Finding } from '../engine/finding.ts';
 import { lengthsInWords } from '../engine/units/lengths-in-words.ts';
 import { benchSentences } from './findings/bench.ts';
 import type { Sentences } from './findings/sentences.ts';
+import { standSentences } from './findings/stand.ts';
 import type { Writer } from './writer.ts';
 
 /** Every kind of finding that the engine knows, by its code. */
 export const allSentences: Sentences<Record<string, never>> = {
   ...benchSentences,
+  ...standSentences,
 } as Sentences<Record<string, never>>;
 
 /** A finding as a sentence in the reader's units. */

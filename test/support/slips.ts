@@ -11,7 +11,7 @@ import { defaultLadder, defaultLimits } from '../../src/engine/layout/layout-def
 import type { LayoutRequest } from '../../src/engine/layout/layout-request.ts';
 import { seededRandom } from '../../src/engine/numerics/seeded-random.ts';
 import { posteriorOf, rodOf } from '../../src/engine/stiffness/posterior.ts';
-import { prepared } from '../../src/engine/stiffness/prepared.ts';
+import { prepared } from '../../src/engine/stiffness/prepare-request.ts';
 import { priorsOf, refit } from '../../src/engine/stiffness/refit.ts';
 import type { FitClampSetup, FitRequest } from '../../src/engine/stiffness/request.ts';
 import { rowsOf } from '../../src/engine/stiffness/rows.ts';

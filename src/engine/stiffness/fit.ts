@@ -9,15 +9,17 @@ import { said } from '../finding.ts';
 import { answerOf } from './answer.ts';
 import { checkFit } from './check-fit.ts';
 import { type SlipPlace, slipPlaces } from './explanation.ts';
+import { gauged } from './gauge-stand.ts';
 import { likelihoodOf, type StiffnessLikelihood } from './likelihood.ts';
 import { noiseFactor } from './noise.ts';
-import { type Posterior, posteriorOf } from './posterior.ts';
-import { prepared } from './prepared.ts';
+import { type Posterior, posteriorOf, standardDeviations } from './posterior.ts';
+import { prepared } from './prepare-request.ts';
 import { priorsOf, refit } from './refit.ts';
 import type { FitAnswer, FitRequest } from './request.ts';
 import { resolveDoubts } from './resolve.ts';
 import { rowsOf } from './rows.ts';
 import { findingsOf } from './say-doubt.ts';
+import { holdFindings, levelFindings } from './say-stand.ts';
 
 /** The answer of the engine's door; input that makes no sense is refused with findings. */
 export function fit(request: FitRequest): FitAnswer {
@@ -38,13 +40,19 @@ export function fitStiffness(request: FitRequest): FitResult {
   const findings = checkFit(request);
   if (findings.length > 0) return { answer: { status: 'refused', findings } };
   const rows = rowsOf(request.blank.lengthM);
-  const ready = prepared(request);
-  const priors = priorsOf(ready, rows);
+  const priors = priorsOf(prepared(request), rows);
+  const ready = gauged(prepared(request), priors);
   const { explained, fitted } = resolveDoubts(ready, (next, from) => refit(next, priors, 1, from));
   const noise = noiseFactor(fitted.problem, fitted.best);
   const { problem, best } = noise > 1.02 ? refit(explained, priors, noise, fitted) : fitted;
   const posterior = posteriorOf(request, rows, problem.unknowns, best);
-  const said = [...findingsOf(explained, problem, best), ...scatterFinding(noise)];
+  const named = findingsOf(explained, problem, best);
+  const said = [
+    ...named,
+    ...holdFindings(problem, named),
+    ...levelFindings(problem, best, standardDeviations(posterior)),
+    ...scatterFinding(noise),
+  ];
   return {
     answer: answerOf(problem, rows, best, posterior, said),
     posterior,

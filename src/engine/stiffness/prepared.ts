@@ -1,7 +1,6 @@
-/** The request as the fit works on it: traced curves stand as clamps among the clamps. */
+/** The request as the fit works on it: traced curves stand as clamps among the clamps (prepare-request.ts). */
 import type { DriftMode } from './curve-drift.ts';
-import { standCurves } from './curve-stand.ts';
-import type { FitBlank, FitClampSetup, FitLine, FitRequest, FitSpanSetup, FitTest } from './request.ts';
+import type { FitBlank, FitClampSetup, FitLine, FitSpanSetup, FitTest } from './request.ts';
 
 export interface PreparedReading {
   fromTipM: number;
@@ -26,25 +25,18 @@ export interface PreparedCurve {
   excessM: number;
   excessSigmaM: number;
   drifts: readonly DriftMode[];
+  /** Where the blank left its hold in this picture, off the mean of the pictures in one clamp. */
+  holdOff: { xM: number; yM: number };
+  /** The drift that turns the whole frame, and the extent at which its amplitude counts. */
+  level: { column: number; halfM: number };
+  /** Columns of the drifts that are this picture's own among the pictures of its stand. */
+  ownColumns: readonly number[];
+  /** The pictures of a stand tell their own grain where the request states none. */
+  grainUnstated: boolean;
 }
 export type PreparedSetup = PreparedClamp | FitSpanSetup;
 export interface PreparedRequest {
   blank: FitBlank;
   setups: readonly PreparedSetup[];
   driftSigmas: readonly number[];
-}
-
-export function prepared({ blank, setups }: FitRequest): PreparedRequest {
-  const { clamps, driftSigmas } = standCurves(setups, blank.lengthM);
-  return {
-    blank,
-    setups: setups.map((setup, s) => (setup.kind === 'curve' ? clampOrThrow(clamps, s) : setup)),
-    driftSigmas,
-  };
-}
-
-function clampOrThrow(clamps: ReadonlyMap<number, PreparedClamp>, setup: number): PreparedClamp {
-  const clamp = clamps.get(setup);
-  if (!clamp) throw new Error(`the traced curve of set-up ${setup} belongs to no stand`);
-  return clamp;
 }

@@ -5,7 +5,9 @@ import { said } from '../finding.ts';
 import { stationOf } from './doubts.ts';
 import { type Explained, isCarried, type Named } from './explanation.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
+import { sayStandSlip, standFinding } from './say-stand.ts';
 import { degrees, grams, mm, orElse } from './slip-words.ts';
+import { isOfStand } from './stand-trials.ts';
 
 export function findingsOf(
   { named, request }: Explained,
@@ -15,7 +17,8 @@ export function findingsOf(
   let extra = 0;
   return named.flatMap((entry): Finding[] => {
     if (entry.kind === 'swap') return saySwap(entry.pair, request);
-    if (entry.kind === 'test') return [sayTest(entry)];
+    if (entry.kind === 'test') return [sayTest(entry, request)];
+    if (entry.kind === 'stand') return sayStandSlip(entry.slip, problem, best);
     const { doubt } = entry.suspicion;
     const [d] = doubt.data;
     const amplitude = isCarried(doubt)
@@ -44,7 +47,12 @@ function hungText(hung: readonly { massKg: number }[]): string {
   return kg > 0 ? grams(kg) : 'nothing hung';
 }
 
-function sayTest({ setup, test }: Extract<Named, { kind: 'test' }>): Finding {
+function sayTest(
+  { setup, test }: Extract<Named, { kind: 'test' }>,
+  { setups }: Explained['request'],
+): Finding {
+  if (isOfStand(setups[setup]))
+    return standFinding(`setups[${setup}].tests[0]`, 'stand/other-blank', { picture: setup + 1 });
   return said(
     `setups[${setup}].tests[${test}]`,
     `the readings of test ${test + 1} do not agree with any blank that the others allow; it is left out. Check its weight and its unit, and read it again`,
