@@ -13,7 +13,7 @@ export function ReplacedNotice() {
   return (
     <Modal className="dialog" isOpen={replaced} isKeyboardDismissDisabled>
       <Dialog role="alertdialog">
-        <Heading slot="title">Another record stands in this one’s place</Heading>
+        <Heading slot="title">This record was replaced by a backup</Heading>
         <p>
           A backup was brought back or a shop taken in. This page still shows what was there before. Load it
           again to see what stands now.
