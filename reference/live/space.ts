@@ -42,7 +42,7 @@ export function scipySpaceGroup(
   rods: readonly SpatialRod[] = spatialRods,
   accuracy: Accuracy = asShipped,
 ): LiveGroup {
-  const title = 'Six rods in space against a boundary-value solve';
+  const title = 'Rods in space against a boundary-value solve';
   const python = pythonWithScipy();
   if (!python) return { title, notRun: 'no Python with scipy on this machine (Debian: python3-scipy)' };
   const answers = askScipy<ScipySpaceBend>(

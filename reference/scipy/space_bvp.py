@@ -7,7 +7,8 @@ States of a stretch, s from the clamp, all in the fixed frame (x the way the rod
 unit quaternion p of the frame (d1, d2, t) 4, force N and moment M of all that lies beyond.
     r' = t     p' = 1/2 p (0, k)     N' = m g y     M' = -t x N
 with k in the blank's own axes: k1 = M.d1/EI - side bow, k2 = M.d2/EI + bow, k3 = M.t/GJ.
-At a ring N and M jump by the line's pull along both arms and its moment about the axis.
+At a ring N and M jump by the line's pull along both arms and its moment about the axis; with friction T grows (line
+coming in) or falls (going out) by exp(mu turn) behind the ring.
 
 One JSON request per line on standard input (the engine's bend request with aroundRad everywhere), one answer per line.
 """
@@ -75,6 +76,8 @@ class Problem:
         tip = request["load"].get("tip", {})
         self.tip_force = np.array([tip.get("xN", 0.0), tip.get("yN", 0.0), tip.get("zN", 0.0)])
         self.line = request["load"].get("line")
+        friction = request.get("friction", {"coefficient": 0.0, "direction": "in"})
+        self.friction = friction["coefficient"] * (1.0 if friction["direction"] == "in" else -1.0)
         guides = request.get("guides", []) if self.line else []
         self.rings = [(self.length - g["fromTipM"], self.across(g["ringHeightM"], g["aroundRad"])) for g in guides]
         self.masses = [(self.length - m["fromTipM"], m["massKg"]) for m in request.get("masses", [])]
@@ -134,10 +137,14 @@ class Problem:
             return acting
         ahead = self.pull
         places = [*self.ring_places(ends), self.reel]
+        tension = scale * self.line["tensionN"]
         for k, (s, _) in enumerate(self.rings):
             behind = places[k + 1] - places[k]
             behind /= np.sqrt(behind @ behind)
-            force = scale * self.line["tensionN"] * (ahead + behind)
+            turn = np.arctan2(np.linalg.norm(np.cross(ahead, -behind)), -ahead @ behind)
+            tension_behind = tension * np.exp(self.friction * turn)
+            force = tension * ahead + tension_behind * behind
+            tension = tension_behind
             ahead = -behind
             if s > 1e-9:
                 j = self.stop_of(s) - 1

@@ -1,4 +1,4 @@
-/** Six invented rods bent in space, for the second programs. */
+/** Invented rods bent in space, for the second programs. */
 
 import type { GuideRound, SpaceRequest } from '../../src/engine/space/bend-in-space.ts';
 import { realisticRods } from '../cases/realistic-rods.ts';
@@ -44,6 +44,13 @@ export const spatialRods: SpatialRod[] = [
   {
     name: 'casting, spiral',
     request: inSpace(/casting/, 0.3, spiral, (request) => request),
+  },
+  {
+    name: 'casting, spiral, friction 0.25, line in',
+    request: inSpace(/casting/, 0.3, spiral, (request) => ({
+      ...request,
+      friction: { coefficient: 0.25, direction: 'in' },
+    })),
   },
   {
     name: 'casting, on top, rolled 10°',

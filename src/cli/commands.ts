@@ -132,8 +132,9 @@ function addServe(program: Command, setCode: (code: number) => void): void {
     .option('--behind <origin>', 'shared through a TLS proxy on this computer, such as https://rods.example')
     .option('--open', 'open a browser where there is a desktop')
     .action(async (options: RunOptions) => {
-      const { runServer } = await import('../server/run-server.ts');
+      const { endSoon, runServer } = await import('../server/run-server.ts');
       setCode(await runServer({ ...options, port: options.port ?? process.env.PORT }));
+      endSoon();
     });
 }
 

@@ -3,7 +3,7 @@ import { bendInSpace, type SpaceRequest } from '../engine/space/bend-in-space.ts
 import { inPlane } from '../engine/space/planar.ts';
 import { type AskedInSpace, allAlike, inSpaceWords, speaksOfSpace } from './space-words.ts';
 
-type Asked = AskedInSpace & Pick<BendRequest, 'friction' | 'contact'>;
+type Asked = AskedInSpace;
 
 /** In the plane or in space, as the request asks; it has passed the door's checks. */
 export function bendAsked(asked: Asked): object {

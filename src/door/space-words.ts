@@ -9,7 +9,6 @@ export interface AskedInSpace extends Omit<SpaceRequest, 'rod' | 'guides' | 'ree
   rod: Omit<SpaceRequest['rod'], 'torsion'> & Partial<Pick<SpaceRequest['rod'], 'torsion'>>;
   guides?: { fromTipM: number; ringHeightM: number; side?: Side; aroundRad?: number }[];
   reel?: { alongM: number; offsetM: number; aroundRad?: number };
-  friction?: object;
 }
 
 export function aroundOf({ side, aroundRad }: { side?: Side; aroundRad?: number }): number {
@@ -44,7 +43,7 @@ export function speaksOfSpace({ rod, rollRad, guides = [], reel, load }: AskedIn
 export function checkSpace(asked: AskedInSpace, context: z.core.$RefinementCtx): void {
   const say = (path: (string | number)[], message: string) =>
     context.addIssue({ code: 'custom', path, message });
-  const { guides = [], contact, friction } = asked;
+  const { guides = [], contact } = asked;
   guides.forEach(({ side, aroundRad }, index) => {
     if (side === undefined && aroundRad === undefined) {
       say(['guides', index, 'side'], 'is missing: give "under" or "over", or aroundRad in its place');
@@ -53,11 +52,6 @@ export function checkSpace(asked: AskedInSpace, context: z.core.$RefinementCtx):
     }
   });
   const leaves = !inPlane(inSpaceWords(asked));
-  if (friction && (leaves || (contact && !allAlike(guides)))) {
-    const message =
-      'is known only for a bend in the plane of the rod with all rings one way round: leave it out here; the line then runs freely';
-    say(['friction'], message);
-  }
   if (contact && !leaves && !asked.rod.torsion && !allAlike(guides)) {
     const message =
       'asks for the rod in space where rings stand unlike ways round it: give rod.torsion, [{fromTipM, GJNm2}], or all rings one side';

@@ -13,11 +13,12 @@ import { checkFerrulesBound } from './bench/ferrule-gate.ts';
 import type { BlankTables } from './bench/free-rod.ts';
 import { arithmeticRule } from './bench/start-list.ts';
 import type { Finding } from './finding.ts';
+import { blanksThatFit } from './flow/build-sureness.ts';
 import type { Choices } from './flow/choices.ts';
 import { type LayoutQuestion, layoutQuestion } from './flow/layout-question.ts';
 import { guideName } from './kinds/guides.ts';
 import { makeLadder, readLadder } from './layout/ladder.ts';
-import { type LayoutFound, layout } from './layout/layout.ts';
+import type { LayoutFound } from './layout/layout.ts';
 import { layoutFound } from './layout/layout-kinds.ts';
 import { type RuledReading, ruleLadder } from './layout/rule-reading.ts';
 import { tipLoadForThird } from './layout/tip-load.ts';
@@ -26,6 +27,7 @@ import { fitStiffness } from './stiffness/fit.ts';
 import { benchFit, recordPath } from './stiffness/from-bench.ts';
 import type { Posterior } from './stiffness/posterior.ts';
 import type { FitSolved } from './stiffness/request.ts';
+import { marksThatHelp } from './sureness/marks-that-help.ts';
 import { standardGravity } from './units/gravity.ts';
 
 export interface BuildWork {
@@ -40,7 +42,7 @@ export interface BuildWork {
   question: LayoutQuestion;
   /** Weight that drops the tip by a third of the free length, clamped level. */
   thirdLoadKg?: number;
-  /** The layout for this blank. */
+  /** The marks that help on most blanks that fit the readings; the start where none do, or nothing was read. */
   best: LayoutFound;
   readings: {
     start?: RuledReading;
@@ -83,10 +85,11 @@ export function workBuild(
     return { status: 'stopped', findings: [...findings, ...stations] };
   }
   stage('layout');
-  const best = layout(question.request);
-  if (best.status === 'refused') {
-    return { status: 'stopped', findings: [...findings, ...best.findings.map(layoutFinding)] };
+  const helping = marksThatHelp(question.request, posterior ? blanksThatFit(posterior) : []);
+  if (!('layout' in helping)) {
+    return { status: 'stopped', findings: [...findings, ...helping.findings.map(layoutFinding)] };
   }
+  const best = helping.layout;
   stage('marks');
   const marks = listMarks(blank, guidesToMark(choices, question, best), choices.tapeStep);
   const thirdLoadKg = thirdLoad(question);

@@ -9,6 +9,7 @@
  *   POST   /api/documents/:id/copy                           -> DocumentSummary (201), without the demo mark
  *   POST   /api/documents/:id/again                          -> DocumentSummary (201), without what was measured
  *   POST   /api/documents/:id/put-away | bring-back          -> DocumentSummary
+ *   POST   /api/documents/:id/erase      EraseRequest        -> DocumentSummary (this computer only): for good, history too
  *   GET    /api/documents/:id/file?attachments=              -> the build file
  *   POST   /api/files                    a build file        -> ImportAnswer (201)
  *   POST   /api/documents/:id/revisions  FreezeRequest       -> Revision (201)
@@ -145,6 +146,12 @@ export interface ImportAnswer {
   notes: string[];
 }
 
+export interface EraseRequest {
+  what: 'customer' | 'picture';
+  /** Of a picture: its row among the attachments. */
+  row?: string;
+}
+
 export interface FreezeRequest {
   engineVersion: string;
 }
@@ -229,6 +236,8 @@ export interface RecordStanding {
     /** Of the last attempt. */
     failure: { at: string; message: string } | null;
   } | null;
+  /** Bytes on the disk; null where the record is in no file of this computer. */
+  space: { record: number; backups: number } | null;
   /** The newest backup, where it holds builds and this record holds none: was it meant to be here? */
   found: { name: string; madeAt: string; builds: number } | null;
 }

@@ -60,8 +60,9 @@ export interface ServerNote {
 export interface FolderLock {
   /** Leaves the address for whoever starts a second server. */
   note(note: ServerNote): void;
-  /** The note stays where it is another server's. */
-  release(options?: { keepNote?: boolean }): void;
+  release(): void;
+  /** As release, and leaves the note of another server there. */
+  giveUp(): void;
 }
 
 /**
@@ -69,42 +70,21 @@ export interface FolderLock {
  * system on a small SQLite file: it ends with the process, however that ends. @throws DatabaseTrouble
  */
 export function lockFolder(folder: string): FolderLock | undefined {
-  const [noteFile, lockFile] = [join(folder, 'server.json'), join(folder, 'server-lock.sqlite')];
-  let database = lockedDatabase(lockFile);
+  const noteFile = join(folder, 'server.json');
+  const database = lockedDatabase(join(folder, 'server-lock.sqlite'));
   if (!database) return undefined;
-  let noted: ServerNote | undefined;
-  const writeNote = () => noted && writeFileSync(noteFile, `${JSON.stringify(noted)}\n`);
-  let place = placeOf(lockFile);
-  const watch = setInterval(() => {
-    if (placeOf(lockFile) === place) return;
-    // Somebody tidied up: a lock on a file that is gone keeps nobody out.
-    const anew = lockedDatabase(lockFile);
-    if (!anew) return;
-    database?.close();
-    database = anew;
-    place = placeOf(lockFile);
-    writeNote();
-  }, lookedAfterMs);
-  watch.unref();
-  return {
-    note(note) {
-      noted = note;
-      writeNote();
-    },
-    release({ keepNote = false } = {}) {
-      clearInterval(watch);
-      if (!keepNote) rmSync(noteFile, { force: true });
-      database?.exec('ROLLBACK');
-      database?.close();
-    },
+  const giveUp = () => {
+    database.exec('ROLLBACK');
+    database.close();
   };
-}
-const lookedAfterMs = 2000;
-
-/** Which file of the disk it is; undefined where there is none. */
-function placeOf(file: string): string | undefined {
-  const found = statSync(file, { throwIfNoEntry: false });
-  return found && `${found.dev} ${found.ino}`;
+  return {
+    note: (note) => writeFileSync(noteFile, `${JSON.stringify(note)}\n`),
+    release() {
+      rmSync(noteFile, { force: true });
+      giveUp();
+    },
+    giveUp,
+  };
 }
 
 /** Undefined while another process holds it. @throws DatabaseTrouble where the folder does not let it be made */

@@ -47,11 +47,12 @@ interface ChosenDialect {
 
 /**
  * WAL: readers do not wait for a writer. FULL: what was acknowledged is on the disk. Untrusted: what a foreign file
- * brings along besides its rows does nothing.
+ * brings along besides its rows does nothing. Secure: what was erased is not left in the file's free room.
  */
 const pragmas = [
   'busy_timeout=5000',
   'trusted_schema=OFF',
+  'secure_delete=ON',
   'journal_mode=WAL',
   'synchronous=FULL',
   'foreign_keys=ON',

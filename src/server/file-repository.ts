@@ -1,8 +1,9 @@
 import { closeSync, constants, openSync, readFileSync, statSync, writeSync } from 'node:fs';
 import { type Kysely, sql } from 'kysely';
 import type { DocumentSummary, Revision, RevisionAnswer } from '../record/api.ts';
-import type { Operation } from '../record/operation.ts';
+import type { Operation, Path } from '../record/operation.ts';
 import { DatabaseTrouble } from './database-trouble.ts';
+import { forgetLog } from './erase.ts';
 import type { Appended, NewDocument, StoredAttachment } from './repository.ts';
 import { SqlRepository } from './sql-repository.ts';
 import type { Tables } from './tables.ts';
@@ -13,6 +14,7 @@ import type { Tables } from './tables.ts';
  * noted beside it, so that the next start knows when some are gone.
  */
 export class FileRepository extends SqlRepository {
+  private readonly connection: Kysely<Tables>;
   private readonly file: string;
   private readonly opened: string;
   private readonly mark: number;
@@ -23,6 +25,7 @@ export class FileRepository extends SqlRepository {
 
   private constructor(db: Kysely<Tables>, file: string) {
     super(db);
+    this.connection = db;
     this.file = file;
     this.opened = identityOf(file) ?? '';
     this.mark = openMark(file);
@@ -65,6 +68,14 @@ export class FileRepository extends SqlRepository {
     const added = await super.addRevision(revision);
     this.note(before ? 0 : 1);
     return added;
+  }
+
+  override async erase(document: string, paths: readonly Path[]): Promise<string[]> {
+    this.assertInPlace();
+    const gone = await super.erase(document, paths);
+    await forgetLog(this.connection);
+    this.note(-gone.length);
+    return gone;
   }
 
   override async close(): Promise<void> {

@@ -3,7 +3,7 @@ import { setImmediate as breathe } from 'node:timers/promises';
 import type { CreateRequest, DocumentAnswer, DocumentSummary, OperationsAnswer } from '../record/api.ts';
 import { applyOperations, emptyDocument, makeOperations } from '../record/document.ts';
 import { makeId } from '../record/identity.ts';
-import type { Change, DocumentState, Operation, StoredOperation } from '../record/operation.ts';
+import type { Change, DocumentState, Operation, Path, StoredOperation } from '../record/operation.ts';
 import type { DocumentKind } from '../record/schema.ts';
 import { validateOperation, validateValue } from '../record/validate.ts';
 import type { ChangeFeed } from './change-feed.ts';
@@ -86,6 +86,20 @@ export class Keeper {
       at,
     });
     if (operations.length > 0) await this.append(document, operations);
+  }
+
+  /**
+   * Takes what ever stood at these paths out for good. Open pages are told by a change that empties the fields; it is
+   * what the history keeps.
+   */
+  async erase(document: string, paths: readonly Path[]): Promise<DocumentSummary> {
+    await this.write(
+      document,
+      'erased for good',
+      paths.map((path) => ({ path, value: null })),
+    );
+    await this.repository.erase(document, paths);
+    return this.findOrThrow(document);
   }
 
   /** Operations newer than a reader has; `look` where another process may have written. At most so many at once. */

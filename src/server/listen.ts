@@ -49,12 +49,6 @@ function tryPort(server: Server, host: string, port: number): Promise<number | u
   });
 }
 
-/** How this computer reaches what listens there. */
-export function addressOf(host: string, port: number): string {
-  const local = host === '0.0.0.0' ? '127.0.0.1' : host;
-  return `http://${local.includes(':') ? `[${local}]` : local}:${port}`;
-}
-
 /** How long answers on their way may take when the server ends. */
 const graceMs = 300;
 

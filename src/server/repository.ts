@@ -1,5 +1,5 @@
 import type { DocumentList, DocumentSummary, FeedOpening, Revision, RevisionAnswer } from '../record/api.ts';
-import type { Operation, StoredOperation } from '../record/operation.ts';
+import type { Operation, Path, StoredOperation } from '../record/operation.ts';
 import type { DocumentKind } from '../record/schema.ts';
 
 export interface ListQuery {
@@ -60,6 +60,8 @@ export interface Repository {
   /** Whether it was not there before. */
   addAttachment(attachment: StoredAttachment, at: string): Promise<boolean>;
   attachment(hash: string): Promise<StoredAttachment | undefined>;
+  /** For good, out of history and printed states too; answers the pictures that are gone. */
+  erase(document: string, paths: readonly Path[]): Promise<string[]>;
   addRevision(revision: RevisionAnswer): Promise<Revision>;
   revisions(document: string): Promise<Revision[]>;
   revision(document: string, revision: string): Promise<RevisionAnswer | undefined>;

@@ -65,9 +65,12 @@ export async function runServer(options: RunOptions): Promise<number> {
   await ended.asked();
   const inTime = await endsInTime(server.close());
   console.log(`Fairbend has ended; ${inTime ? 'everything' : 'what the database acknowledged'} is saved.`);
-  // Connections that nobody answers would keep the process for minutes.
-  setTimeout(() => process.exit(), 500).unref();
   return 0;
+}
+
+/** Connections that nobody answers would keep the process for minutes; for the program itself, after `runServer`. */
+export function endSoon(): void {
+  setTimeout(() => process.exit(), 500).unref();
 }
 
 /** A system that ends its services kills what takes much longer. */

@@ -1,4 +1,3 @@
-import { realpathSync } from 'node:fs';
 import { setTimeout as wait } from 'node:timers/promises';
 import { readServerNote } from './data-folder.ts';
 
@@ -11,8 +10,8 @@ export class FolderHeld extends Error {}
  */
 export async function findRunningServer(folder: string): Promise<string> {
   for (let tries = 0; tries < 50; tries++) {
-    const address = await serverSaidToRun(folder);
-    if (address) return address;
+    const note = readServerNote(folder);
+    if (note && (await answers(note.address))) return note.address;
     await wait(100);
   }
   throw new FolderHeld(
@@ -20,16 +19,19 @@ export async function findRunningServer(folder: string): Promise<string> {
   );
 }
 
-/** The address that the folder's note gives, where a server of this very folder answers there. */
-export async function serverSaidToRun(folder: string): Promise<string | undefined> {
+/** The address of a server of another process that says it serves this folder; undefined where none answers. */
+export async function serverThatAnswers(folder: string): Promise<string | undefined> {
   const note = readServerNote(folder);
-  if (!note) return undefined;
+  if (!note || note.pid === process.pid) return undefined;
+  return (await answers(note.address, folder)) ? note.address : undefined;
+}
+
+async function answers(address: string, folder?: string): Promise<boolean> {
   try {
-    const response = await fetch(`${note.address}/api/info`, { signal: AbortSignal.timeout(2000) });
+    const response = await fetch(`${address}/api/info`, { signal: AbortSignal.timeout(2000) });
     const { app, dataFolder } = (await response.json()) as { app?: string; dataFolder?: string };
-    const same = dataFolder !== undefined && realpathSync(dataFolder) === realpathSync(folder);
-    return app === 'fairbend' && same ? note.address : undefined;
+    return app === 'fairbend' && (folder === undefined || dataFolder === folder);
   } catch {
-    return undefined;
+    return false;
   }
 }

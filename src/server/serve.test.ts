@@ -44,15 +44,6 @@ test('a second server on one data folder starts nothing and names the first', as
   expect((await fetch(`${first.address}/api/info`)).status).toBe(200);
 });
 
-test('a lock file deleted under a server lets no second one in', async () => {
-  const first = await start();
-  rmSync(join(folder, 'server-lock.sqlite'));
-  expect(await start()).toMatchObject({ alreadyRunning: true, address: first.address });
-  expect(JSON.parse(readFileSync(join(folder, 'server.json'), 'utf8'))).toMatchObject({
-    address: first.address,
-  });
-});
-
 test('what a server of another folder left as its address keeps nobody out', async () => {
   const first = await start();
   const other = mkdtempSync(join(tmpdir(), 'fairbend-other-'));

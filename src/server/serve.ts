@@ -12,10 +12,10 @@ import { openOrRepair, undoHalfDone } from './care/at-start.ts';
 import { RecordCare } from './care/record-care.ts';
 import { type DataFolder, type FolderLock, lockFolder, openDataFolder } from './data-folder.ts';
 import { demoId } from './keeper.ts';
-import { addressOf, closeServer, firstPort, firstTlsPort, listen } from './listen.ts';
+import { closeServer, firstPort, firstTlsPort, listen } from './listen.ts';
 import { backupsFolder, type OpenRecord, openRecord } from './open-record.ts';
 import { RecordHolder } from './record-holder.ts';
-import { findRunningServer, serverSaidToRun } from './running-server.ts';
+import { findRunningServer, serverThatAnswers } from './running-server.ts';
 import { type Entrance, entranceOf } from './sharing/entrance.ts';
 import { ShopImport } from './shop-files/shop-import.ts';
 import { readStaticFiles } from './static-files.ts';
@@ -65,18 +65,13 @@ const packageRoot = fileURLToPath(new URL('../../', import.meta.url));
 export async function serve(options: ServeOptions): Promise<RunningServer> {
   const folder = openDataFolder(options.dataFolder);
   const lock = lockFolder(folder.path);
-  // Its lock file deleted under it, a server still says where it is.
-  const beside = lock && (await serverSaidToRun(folder.path));
-  if (lock && !beside) return start(options, folder, lock);
-  lock?.release({ keepNote: true });
-  const address = beside ?? (await findRunningServer(folder.path));
-  return {
-    address,
-    dataFolder: folder.path,
-    alreadyRunning: true,
-    warnings: [],
-    close: async () => undefined,
-  };
+  // The lock's file may have been deleted under the server that holds it: whoever answers there is that server.
+  const standing = lock && (await serverThatAnswers(folder.path));
+  if (lock && !standing) return start(options, folder, lock);
+  lock?.giveUp();
+  const address = standing ?? (await findRunningServer(folder.path));
+  const close = async () => undefined;
+  return { address, dataFolder: folder.path, alreadyRunning: true, warnings: [], close };
 }
 
 async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock): Promise<RunningServer> {
@@ -217,6 +212,11 @@ async function besideWarnings(care: RecordCare): Promise<string[]> {
   return [
     `This record is empty, but a backup of ${found.madeAt} with ${found.builds} builds lies beside it. Bring it back on the shelf, or in Settings, Backups`,
   ];
+}
+
+function addressOf(host: string, port: number): string {
+  const local = host === '0.0.0.0' ? '127.0.0.1' : host;
+  return `http://${local.includes(':') ? `[${local}]` : local}:${port}`;
 }
 
 function keepBackups(folder: DataFolder): Backups {

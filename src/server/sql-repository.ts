@@ -1,6 +1,7 @@
 import { type Kysely, sql } from 'kysely';
 import type { DocumentList, DocumentSummary, FeedOpening, Revision, RevisionAnswer } from '../record/api.ts';
-import type { Operation, StoredOperation } from '../record/operation.ts';
+import type { Operation, Path, StoredOperation } from '../record/operation.ts';
+import { eraseIn } from './erase.ts';
 import { DamagedError, documentNotFound } from './errors.ts';
 import type {
   Appended,
@@ -103,6 +104,10 @@ export class SqlRepository implements Repository {
       .selectAll()
       .executeTakeFirst();
     return row && believedAttachment(row);
+  }
+
+  erase(document: string, paths: readonly Path[]): Promise<string[]> {
+    return this.db.transaction().execute((trx) => eraseIn(trx, document, paths));
   }
 
   async addRevision(revision: RevisionAnswer): Promise<Revision> {

@@ -41,7 +41,7 @@ export const deedWords = {
   import: 'open a file',
   inspectionList: 'lay out the inspection',
   joinBuild: 'name the build on record',
-  keepHabit: 'keep as the shop’s habit',
+  keepHabit: 'use as the shop’s default',
   layOutSections: 'lay out the sections',
   logQuarter: 'log a quarter of an hour',
   lookAtGuide: 'look at a guide',

@@ -1,6 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { buildSchema, documentSchemas, type Field, shopSchema } from '../record/schema.ts';
-import { hintText, labelOf, numberText, originText, paleText, type Reader } from './field-text.ts';
+import {
+  hintText,
+  labelOf,
+  numberText,
+  originText,
+  paleText,
+  type Reader,
+  storedText,
+} from './field-text.ts';
 import { shopWriter } from './writer.ts';
 
 const readerOf = (units: Reader['units']): Reader => ({
@@ -62,6 +70,14 @@ describe('what stands at a field', () => {
       /^13⁄32 in to 1 9⁄16 in ahead/,
     );
   });
+});
+
+test('a habit typed bare in a millimetre shop says so in an inch shop', () => {
+  const { checkWrap, underwrap, ferruleWraps } = buildSchema.wraps.fields;
+  expect(storedText(checkWrap, { si: 0.014, text: '14' }, mm)).toBe('14');
+  expect(storedText(checkWrap, { si: 0.014, text: '14' }, inch)).toBe('14 mm');
+  expect(storedText(underwrap, true, inch)).toBe('yes');
+  expect(storedText(ferruleWraps, 'no', inch)).toBe('no');
 });
 
 test('a number of the record is written with what it counts', () => {

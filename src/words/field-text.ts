@@ -5,6 +5,7 @@ import { formatGrams, formatOunces } from '../engine/units/format-quantity.ts';
 import type { BareUnits } from '../engine/units/unit-table.ts';
 import type { Field, FieldValue, NumberKind } from '../record/fields/field.ts';
 import { writeMoney } from './intl.ts';
+import { showQuantity } from './quantity-text.ts';
 import type { Writer } from './writer.ts';
 
 /** Everything that one reader's figures depend on. */
@@ -41,7 +42,8 @@ function lightText(massKg: number, { weighsIn }: BareUnits): string {
 
 /** What a habit of the shop says, or a build's own value. */
 export function storedText(field: Field, value: Exclude<FieldValue, null>, reader: Reader): string {
-  if (typeof value === 'object') return value.text;
+  if (typeof value === 'object')
+    return field.kind === 'quantity' ? showQuantity(value, field.dimension, reader.units).text : value.text;
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   return valueText(field, value, reader);
 }

@@ -70,7 +70,7 @@ test('how straight is straight enough is the builder’s: his figure, then the s
   const tipPlace = page.getByRole('region', { name: 'Rack' }).getByRole('row').nth(1);
   await fill(page, 'Tolerance, of the blank’s diameter', '1');
   await tipPlace.getByText('order one').waitFor();
-  await page.getByRole('button', { name: 'Keep as the shop’s habit' }).click();
+  await page.getByRole('button', { name: 'Use as the shop’s default' }).click();
   await fill(page, 'Tolerance, of the blank’s diameter', '');
   await page.getByText('your shop’s', { exact: true }).waitFor();
   expect(await field.getAttribute('placeholder')).toBe('1');

@@ -123,7 +123,7 @@ const solved = {
     .optional(),
   /** Asked in space: what the clamp gives the rod about the butt's axis, positive in the sense of `rollRad`. */
   gripTorqueNm: z.number().optional(),
-  /** With `rod.torsion`, without friction and contact: whether a small push leaves the rod where it is. */
+  /** With `rod.torsion`; in the plane without friction and contact: whether a small push leaves the rod where it is. */
   stable: z.boolean().optional(),
   iterations: z.int(),
   residual: z.number(),

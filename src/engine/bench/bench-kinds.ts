@@ -1,5 +1,7 @@
 /** What can be odd about a bench, and the quantities that say it. */
 export interface BenchKinds {
+  'bench/diameter-odd': { outsideM: number; toldM: number };
+  'bench/joint-sides-differ': { section: string; joint: string; upperM: number; lowerM: number };
   'bench/section-length': { section: string; lengthM: number; leastM: number; mostM: number };
   'bench/section-mass': { section: string; massKg: number };
   'bench/balance-off-section': { section: string; balanceM: number; lengthM: number };

@@ -1,7 +1,8 @@
-import type { AssembledBlank } from './assemble.ts';
-import type { Bench, Diameter, Section } from './bench.ts';
+import { type AssembledBlank, stationOf } from './assemble.ts';
+import type { Bench, Diameter, JointKind, Section } from './bench.ts';
 import { type BenchFinding, doubtAt, stopAt } from './bench-finding.ts';
 import { diameterProfile } from './diameter-profile.ts';
+import { oddOf } from './odd-diameter.ts';
 
 /** Outside these a diameter is taken for a slip: tips of 1.2 mm, surf butts of 25 mm. */
 const sane = { minM: 0.0006, maxM: 0.045 } as const;
@@ -14,7 +15,55 @@ export function checkDiameters(bench: Bench, blank: AssembledBlank): BenchFindin
   if (diameterProfile(bench.sections, blank).length < 2) {
     found.push(doubtAt('diameters', 'bench/diameters-few', {}));
   }
-  return found;
+  return [...found, ...checkJointSides(bench, blank), ...checkAlongBlank(bench, blank, found)];
+}
+
+/** Of all that are seen on the assembled blank, the one that the others contradict. */
+function checkAlongBlank(bench: Bench, blank: AssembledBlank, found: BenchFinding[]): BenchFinding[] {
+  const odd = oddOf(bench.sections, blank);
+  const row = odd && rowAt(bench.sections, blank, odd.fromTipM);
+  if (!odd || !row || found.some(({ path }) => path === `diameters/${row.id}/outside`)) return [];
+  const { outsideM, toldM } = odd;
+  return [doubtAt(`diameters/${row.id}/outside`, 'bench/diameter-odd', { outsideM, toldM })];
+}
+
+function rowAt(sections: readonly Section[], blank: AssembledBlank, fromTipM: number): Diameter | undefined {
+  return sections
+    .flatMap(({ diameters }, index) =>
+      diameters.map((row) => ({ row, offM: Math.abs(stationOf(blank, index, row.fromOwnTipM) - fromTipM) })),
+    )
+    .sort((a, b) => a.offM - b.offM)[0]?.row;
+}
+
+/** Upper side less lower side of a joint: up to two walls where one goes into the other. Common practice, no source. */
+const sidesM: Record<JointKind, [least: number, most: number]> = {
+  sleeve: [-0.0005, 0.0009],
+  'put-over': [-0.0005, 0.0009],
+  spigot: [-0.0005, 0.0005],
+  'put-in': [-0.0009, 0.0005],
+};
+/** Diameters this near to a joint count as its sides. */
+const besideJointM = 0.035;
+
+function checkJointSides({ sections }: Bench, blank: AssembledBlank): BenchFinding[] {
+  return sections.slice(0, -1).flatMap(({ name, joint, diameters }, index) => {
+    const { ends, visible } = blank.sections[index];
+    const below = blank.sections[index + 1].visible;
+    const upper = diameters.findLast(
+      (row) =>
+        Math.min(ends.toTipM, visible.toTipM) - stationOf(blank, index, row.fromOwnTipM) < besideJointM,
+    );
+    const lower = sections[index + 1].diameters.find((row) => {
+      const beyondM = stationOf(blank, index + 1, row.fromOwnTipM) - below.fromTipM;
+      return beyondM >= -1e-9 && beyondM < besideJointM;
+    });
+    if (!joint || !upper || !lower) return [];
+    const [least, most] = sidesM[joint.kind];
+    const byM = upper.outsideM - lower.outsideM;
+    if (byM >= least && byM <= most) return [];
+    const sides = { section: name, joint: joint.kind, upperM: upper.outsideM, lowerM: lower.outsideM };
+    return [doubtAt(`diameters/${lower.id}/outside`, 'bench/joint-sides-differ', sides)];
+  });
 }
 
 function checkSectionDiameters(section: Section): BenchFinding[] {

@@ -1,14 +1,13 @@
 /** The layout asked for straight from a bench: fit, marks that help, and how sure all of it is. */
 import { freeRod } from '../bench/free-rod.ts';
 import type { Finding } from '../finding.ts';
-import type { LadderRequest } from '../layout/ladder-request.ts';
 import type { LayoutFound, LayoutRefused } from '../layout/layout.ts';
 import { layoutFound } from '../layout/layout-kinds.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
 import { fitStiffness } from '../stiffness/fit.ts';
 import type { FitRequest } from '../stiffness/request.ts';
 import { wasRead } from '../stiffness/was-read.ts';
-import { type MarksThatHelp, marksThatHelp } from '../sureness/marks-that-help.ts';
+import { marksThatHelp } from '../sureness/marks-that-help.ts';
 import { readSureness } from '../sureness/sureness.ts';
 import { blanksThatFit, markSureness } from './build-sureness.ts';
 
@@ -20,7 +19,7 @@ export interface BenchLayoutRequest extends Omit<LayoutRequest, 'rod'> {
 export interface LayoutSureness {
   /** Largest ratio to a limit over the blanks that fit: its mean, and where 95 of 100 lie. */
   worst: { expected: number; low: number; high: number };
-  /** Share of blanks on which the answer's worst lies below the start's; 0 where the start is the answer. */
+  /** Share of blanks on which the answer's worst lies below the start's; 0 where it is the start. */
   betterThanStart: number;
   /** On 95 of 100 blanks the marks' worst is at most this share above each blank's own best. */
   costOfKeeping: number;
@@ -45,30 +44,33 @@ export function layoutFromBench({ bench, freeM, ...asked }: BenchLayoutRequest):
   const blanks = blanksThatFit(posterior);
   const marks = marksThatHelp(request, wasRead(bench) ? blanks : []);
   if (!('layout' in marks)) return marks;
-  const { ladder, limits } = marks.layout;
+  const { ladder, limits, fromTipM, start } = marks.layout;
   const question = { ...request, ladder, limits };
-  const placed = markSureness({ request: question, proposedFromTipM: marks.layout.fromTipM }, posterior);
+  const { proposed, better } = readSureness(
+    {
+      proposed: { ladder: question, fromTipM },
+      start: { ladder: question, fromTipM: start.fromTipM },
+    },
+    blanks,
+  );
+  const placed = markSureness({ request: question, proposedFromTipM: fromTipM }, posterior);
+  const likeliest = marks.layout.score.worst;
+  const { low, high, expected } = proposed?.blanks ? proposed.worst : everywhere(likeliest);
   return {
     ...marks.layout,
     findings: [...marks.layout.findings, ...answer.findings.map(inBench)],
     sureness: {
-      worst: worstOf(question, marks, blanks),
-      betterThanStart: marks.moved ? marks.better.count / marks.better.of : 0,
+      worst: { expected, low, high },
+      betterThanStart: better && better.of > 0 ? better.count / better.of : 0,
       costOfKeeping: placed.costOfKeeping,
       markSigmaM: placed.plusMinusM.map((m) => m / 1.96),
     },
   };
 }
 
-function worstOf(
-  ladder: LadderRequest,
-  { layout }: MarksThatHelp,
-  blanks: Parameters<typeof readSureness>[1],
-): LayoutSureness['worst'] {
-  const read = readSureness({ proposed: { ladder, fromTipM: layout.fromTipM } }, blanks).proposed;
-  const none = layout.score.worst;
-  if (!read || read.blanks === 0) return { expected: none, low: none, high: none };
-  return { ...read.worst };
+/** Where no drawn blank bends under every load. */
+function everywhere(worst: number): LayoutSureness['worst'] {
+  return { expected: worst, low: worst, high: worst };
 }
 
 function inBench(found: Finding): Finding {

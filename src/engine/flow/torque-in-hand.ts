@@ -104,7 +104,7 @@ function reelTorque(request: SpaceRequest, { rings }: SpaceAnswer): number {
   if (!line || !ring) return 0;
   const [x, y, z] = line.reelM;
   const [ux, uy, uz] = [ring.xM - x, ring.yM - y, ring.zM - z];
-  const scale = line.tensionN / Math.hypot(ux, uy, uz);
+  const scale = line.pullN / Math.hypot(ux, uy, uz);
   const [c, s] = [Math.cos(request.buttAngleRad), Math.sin(request.buttAngleRad)];
   // (r × F) about the axis (c, s, 0), turned round: positive from under to the right
   return -scale * (c * (y * uz - z * uy) + s * (z * ux - x * uz));

@@ -8,6 +8,10 @@ export interface HandlePartPlace {
   toButtM: number;
 }
 
+export function isSeat(name: HandlePartName): boolean {
+  return /seat/.test(name);
+}
+
 /** Common practice, no source. */
 const seatLengthM = 0.1;
 
@@ -15,8 +19,8 @@ const seatLengthM = 0.1;
 export function handlePartPlaces(rodKind: RodKind, handle: HandlePlaces): HandlePartPlace[] {
   const { parts } = rodKindOf(rodKind).handle;
   const { gripFrontFromButtM: frontM, reelFromButtM } = handle;
-  const seat = parts.findIndex((part) => /seat/.test(part));
-  const seatFromM = seat === 0 ? 0 : Math.max(0, reelFromButtM - seatLengthM / 2);
+  const seat = parts.findIndex(isSeat);
+  const seatFromM = seat === 0 ? 0 : Math.min(frontM, Math.max(0, reelFromButtM - seatLengthM / 2));
   const seatToM = Math.min(frontM, Math.max(reelFromButtM, seatFromM) + seatLengthM / 2);
   const edges = [0, seatFromM, seatToM, frontM].slice(seat === 0 ? 1 : 0);
   return parts.map((name, i) => ({ name, fromButtM: edges[i], toButtM: edges[i + 1] }));

@@ -3,7 +3,7 @@ import { commonGuideCount, commonGuides, commonHandle, commonMarks } from './com
 import { guideKindIds, guideKinds, rackKindIds } from './guide-kinds.ts';
 import type { GuideNumbers } from './guide-sizes.ts';
 import { guideInWords, guideKindOptions, guideNumbers, typicalByHeight, typicalGuide } from './guides.ts';
-import { handlePartPlaces } from './handle-parts.ts';
+import { handlePartPlaces, isSeat } from './handle-parts.ts';
 import { rodKindIds, rodKinds } from './rod-kinds.ts';
 import { lineWeightNumber } from './rod-usual.ts';
 
@@ -131,12 +131,23 @@ describe('kinds of rod', () => {
         expect(parts[0].fromButtM).toBe(0);
         expect(parts.at(-1)?.toButtM).toBe(handle.gripFrontFromButtM);
         for (const { fromButtM, toButtM } of parts) expect(toButtM).toBeGreaterThan(fromButtM);
-        const seat = parts.find(({ name }) => /seat/.test(name));
+        const seat = parts.find(({ name }) => isSeat(name));
         expect(handle.reelFromButtM).toBeGreaterThanOrEqual(seat?.fromButtM ?? 99);
         expect(handle.reelFromButtM).toBeLessThanOrEqual(seat?.toButtM ?? 0);
       }
     },
   );
+
+  test('a reel typed ahead of the grip or behind the butt turns no part inside out', () => {
+    for (const id of rodKindIds) {
+      for (const reelFromButtM of [-0.2, 0, 0.9]) {
+        const handle = { gripFrontFromButtM: 0.3, reelFromButtM, reelOffsetM: 0.05 };
+        for (const { fromButtM, toButtM } of handlePartPlaces(id, handle)) {
+          expect(toButtM).toBeGreaterThanOrEqual(fromButtM);
+        }
+      }
+    }
+  });
 
   test('a guide a foot and one; a half foot rounds up; a 12 ft surf rod has seven', () => {
     const counts = [2.286, 2.591, 2.743, 2.77, 3.353].map((lengthM) => commonGuideCount('fly', lengthM));

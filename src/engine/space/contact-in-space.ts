@@ -1,9 +1,13 @@
 /**
  * A line that may lie on the round blank, rings anywhere round it: the energy stays T·(length of the line). In turns the
  * line takes the shortest way past the blank as it is bent, and the rod bends with that line's places held like rings on
- * its surface; each turn lowers the energy. No friction; the line's own thickness is left out.
+ * its surface; without friction each turn lowers the energy. With
+ * friction the tensions change by every turn of the line, on the blank as in the rings; its place there is that of a line
+ * which slides freely sideways. The line's own thickness is left out.
  */
+import type { LineFriction } from '../bend/friction.ts';
 import { followNearbyInSpace } from './follow-in-space.ts';
+import { settleFrictionInSpace } from './friction-in-space.ts';
 import { type Circle, type TouchedCircle, tautWay } from './line-on-tube.ts';
 import type { SpaceMesh } from './mesh-in-space.ts';
 import { around } from './space-request.ts';
@@ -39,6 +43,7 @@ export function settleContactInSpace(
   loading: SpaceLoading,
   blank: RoundBlank,
   free: SpaceState,
+  friction?: LineFriction,
   options: SpaceContactOptions = spaceContactDefaults,
 ): LineOnBlank {
   const aroundRad = turningEvenly(mesh, loading, blank);
@@ -48,7 +53,8 @@ export function settleContactInSpace(
   for (let round = 0; round < options.maxRounds; round++) {
     const touched = touchedPlaces(mesh, loading, blank, state, aroundRad);
     touching = supportedBy(touched, mesh, loading, blank, state.q);
-    const bent = followNearbyInSpace(touching.mesh, touching.loading, touching.state);
+    const bent = settle(touching, friction);
+    touching = { ...touching, loading: bent.loading };
     iterations += bent.iterations;
     const moved = largestMove(state.place, touching.state.place);
     state = touching.state;
@@ -56,6 +62,13 @@ export function settleContactInSpace(
     if (moved < options.settledM) return { ...touching, converged: true, iterations };
   }
   return { ...touching!, converged: false, iterations };
+}
+
+function settle({ mesh, loading, state }: LineOnBlank, friction: LineFriction | undefined) {
+  const bent = followNearbyInSpace(mesh, loading, state);
+  if (!bent.converged || !friction) return { loading, ...bent };
+  const settled = settleFrictionInSpace(mesh, loading, friction, state);
+  return { ...settled, iterations: settled.iterations + bent.iterations };
 }
 
 /** Where the line crosses each node's plane if it turns evenly from ring to ring, the shorter way round. */
@@ -163,6 +176,7 @@ function supportedBy(
         ringOffsetM: Float64Array.from(
           supports.flatMap(({ heightM, aroundRad }) => around(aroundRad).map((part) => part * heightM)),
         ),
+        spanTensionN: new Float64Array(supports.length).fill(line.pullN),
         ringHeightM: Float64Array.from(supports, ({ heightM }) => heightM),
         ringAroundRad: Float64Array.from(supports, ({ aroundRad }) => aroundRad),
       },

@@ -31,8 +31,8 @@ export function energyInSpace(
   }
   for (let i = 0; i < 3; i++) load -= tipN[i] * place[3 * mesh.count + i];
   if (line) {
-    for (const length of spanLengthM) load += line.tensionN * length;
-    for (let i = 0; i < 3; i++) load -= line.tensionN * line.pull[i] * ring[i];
+    for (let k = 0; k < spanLengthM.length; k++) load += line.spanTensionN[k] * spanLengthM[k];
+    for (let i = 0; i < 3; i++) load -= line.pullN * line.pull[i] * ring[i];
   }
   return bending + factor * load;
 }
@@ -79,10 +79,11 @@ export function assembleInSpace(
 
 function forcesOnRings(mesh: SpaceMesh, line: SpaceLine, { span, ringForce }: SpaceState): void {
   for (let i = 0; i < 3; i++) {
-    let ahead = line.pull[i];
+    let ahead = line.pullN * line.pull[i];
     for (let k = 0; k < mesh.ringNode.length; k++) {
-      ringForce[3 * k + i] = line.tensionN * (ahead - span[3 * k + i]);
-      ahead = span[3 * k + i];
+      const behind = line.spanTensionN[k] * span[3 * k + i];
+      ringForce[3 * k + i] = ahead - behind;
+      ahead = behind;
     }
   }
 }

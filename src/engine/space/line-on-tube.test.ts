@@ -120,3 +120,26 @@ test('a stiff rod holds a helix: the line turns in each ring by the helix angle'
     expect(contact?.stretches.map(({ touches }) => touches)).toEqual([true, false]);
   }
 });
+
+/** T grows by exp(µ · total turn); the helix turns by curvature × length = turn · sin of its angle to the axis. */
+test('over a cylinder the tension grows as a capstan’s', () => {
+  const [lengthM, turn, coefficient] = [0.1, 3, 0.25];
+  const { status, lineTensionN, rings } = bendInSpace({
+    rod: { lengthM: 0.2, stiffness: [{ fromTipM: 0, EINm2: 1e7 }], torsion: [{ fromTipM: 0, GJNm2: 1e7 }] },
+    buttAngleRad: 0,
+    guides: [
+      { fromTipM: 0, ringHeightM: radiusM, aroundRad: 0 },
+      { fromTipM: lengthM, ringHeightM: radiusM, aroundRad: turn },
+    ],
+    reel: { alongM: -0.1, offsetM: radiusM, aroundRad: turn },
+    load: { line: { tensionN: 1, pullAngleRad: 0 } },
+    friction: { coefficient, direction: 'in' },
+    contact: { diameters: [{ fromTipM: 0, outsideM: 2 * radiusM }] },
+  });
+  expect(status).toBe('converged');
+  const helix = Math.atan((radiusM * turn) / lengthM);
+  const overTube = turn * Math.sin(helix);
+  const inRings = rings.reduce((sum, { lineAngleRad }) => sum + lineAngleRad, 0);
+  // half a node's turn is lost at either end of the touched stretch
+  expect(Math.log(lineTensionN!.at(-1)!) / coefficient / (inRings + overTube)).toBeCloseTo(1, 2);
+});

@@ -7,7 +7,7 @@ export function addLineStiffness(mesh: SpaceMesh, line: SpaceLine, factor: numbe
   const { hessian, spanLengthM } = state;
   const rings = mesh.ringNode.length;
   for (let k = 0; k < rings; k++) {
-    const weight = (factor * line.tensionN) / spanLengthM[k];
+    const weight = (factor * line.spanTensionN[k]) / spanLengthM[k];
     const high = mesh.ringNode[k];
     if (!(weight > 0) || high === 0) break;
     const low = k + 1 < rings ? mesh.ringNode[k + 1] : 0;

@@ -37,7 +37,7 @@ function readSpan(mesh: SpaceMesh, line: SpaceLine, state: SpaceState, k: number
   const high = mesh.ringNode[k];
   const low = mesh.ringNode[k + 1];
   const chord = chordOf(line, state, k);
-  const { tensionN } = line;
+  const tensionN = line.spanTensionN[k];
   let gapM = 0;
   let widestNode = -1;
   let extraBendPerM = 0;

@@ -18,7 +18,7 @@ export interface SpacePoint extends BendPoint {
   /** From the clamp to here, positive turning a ring from under to the right. */
   twistRad: number;
 }
-export interface SpaceAnswer extends Omit<BendAnswer, 'points' | 'rings' | 'lineTensionN' | 'contact'> {
+export interface SpaceAnswer extends Omit<BendAnswer, 'points' | 'rings' | 'contact'> {
   points: SpacePoint[];
   rings: SpaceRingReading[];
   /** What the clamp gives the rod about the butt's axis, positive in the sense of a positive roll. */

@@ -1,5 +1,6 @@
 /** What is asked of a bend in space, and the load in the solver's terms. Frame and signs: bend-in-space.ts. */
 import type { BlankContact } from '../bend/bend-request.ts';
+import type { LineFriction } from '../bend/friction.ts';
 import type { PointMass } from '../bend/mesh.ts';
 import { type CurvatureRow, type Rod, rodTables } from '../bend/rod.ts';
 import { piecewiseLinear } from '../numerics/piecewise-linear.ts';
@@ -43,6 +44,8 @@ export interface SpaceRequest {
   guides?: readonly GuideRound[];
   reel?: SpaceReel;
   load: SpaceLoad;
+  /** Left out: the line runs freely. */
+  friction?: LineFriction;
   /** Left out: the line passes through the blank where it meets it. */
   contact?: BlankContact;
 }
@@ -65,7 +68,9 @@ export function spaceTables(rod: SpaceRod): SpaceTables {
   };
 }
 
-export function spaceLoadingOf(request: Omit<SpaceRequest, 'rod' | 'masses' | 'contact'>): SpaceLoading {
+export function spaceLoadingOf(
+  request: Omit<SpaceRequest, 'rod' | 'masses' | 'contact' | 'friction'>,
+): SpaceLoading {
   const { tip } = request.load;
   return {
     line: spaceLineOf(request),
@@ -98,7 +103,7 @@ function spaceLineOf({
   reel,
   buttAngleRad,
   rollRad = 0,
-}: Omit<SpaceRequest, 'rod' | 'masses' | 'contact'>): SpaceLine | undefined {
+}: Omit<SpaceRequest, 'rod' | 'masses' | 'contact' | 'friction'>): SpaceLine | undefined {
   if (!load.line) return undefined;
   if (guides.length === 0 || !reel) throw new Error('a line needs guides and a reel');
   const [up, right] = around(reel.aroundRad + rollRad).map((part) => part * reel.offsetM);
@@ -110,7 +115,8 @@ function spaceLineOf({
     ringHeightM: Float64Array.from(guides, (guide) => guide.ringHeightM),
     ringAroundRad: Float64Array.from(guides, (guide) => guide.aroundRad),
     reelM: [reel.alongM * c - up * s, reel.alongM * s + up * c, right],
-    tensionN: load.line.tensionN,
+    pullN: load.line.tensionN,
+    spanTensionN: new Float64Array(guides.length).fill(load.line.tensionN),
     pull: pullDirection(load.line.pullAngleRad, load.line.pullSideRad),
   };
 }

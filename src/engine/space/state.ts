@@ -14,7 +14,9 @@ export interface SpaceLine {
   readonly ringHeightM: Float64Array;
   readonly ringAroundRad: Float64Array;
   readonly reelM: readonly [number, number, number];
-  readonly tensionN: number;
+  readonly pullN: number;
+  /** Per span, span k between ring k and ring k + 1, the last one to the reel. */
+  readonly spanTensionN: Float64Array;
   /** Unit vector towards the far point. */
   readonly pull: readonly [number, number, number];
 }

@@ -24,6 +24,9 @@ export interface FitKinds {
   'fit/edge': Otherwise & { radii: number };
   'fit/flag-check-odd': Otherwise & { fromTipM: number; missM: number };
   'fit/curve-too-long': { excessM: number };
+  'fit/clamp-moved': { statedM: number; toldM: number; flags: number };
+  'fit/diameter-odd': { fromTipM: number; outsideM: number; toldM: number };
+  'fit/far-from-belief': { times: number; stiff: boolean };
 }
 /** What explains the readings almost as well, and what would tell the two apart; left out where nothing does. */
 type Otherwise = Partial<Shortly & ToTell>;

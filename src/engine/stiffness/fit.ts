@@ -7,11 +7,14 @@
 import type { Finding } from '../finding.ts';
 import { answerOf } from './answer.ts';
 import { checkFit } from './check-fit.ts';
+import { clampsByTapes } from './clamp-by-tapes.ts';
 import { type SlipPlace, slipPlaces } from './explanation.ts';
+import { farFromBelief } from './far-from-belief.ts';
 import { fitFound } from './fit-kinds.ts';
 import { likelihoodOf, linearReadings, type StiffnessLikelihood } from './likelihood.ts';
 import { mixtureOf } from './mixture.ts';
 import { noiseFactor } from './noise.ts';
+import { oddOfBlank, sayOdd, withoutDiameter } from './odd-diameter-of-blank.ts';
 import { type Posterior, posteriorOf } from './posterior.ts';
 import { prepared } from './prepared.ts';
 import { priorsOf, refit } from './refit.ts';
@@ -40,7 +43,9 @@ export function fitStiffness(request: FitRequest): FitResult {
   const findings = checkFit(request);
   if (findings.length > 0) return { answer: { status: 'refused', findings } };
   const rows = rowsOf(request.blank.lengthM);
-  const ready = prepared(request);
+  const odd = oddOfBlank(request.blank);
+  const { request: byTapes, findings: clampsMoved } = clampsByTapes(request);
+  const ready = prepared({ ...byTapes, blank: odd ? withoutDiameter(request.blank, odd) : request.blank });
   const priors = priorsOf(ready, rows);
   const { explained, fitted } = resolveDoubts(ready, (next, from) => refit(next, priors, 1, from));
   const noise = noiseFactor(fitted.problem, fitted.best);
@@ -50,8 +55,11 @@ export function fitStiffness(request: FitRequest): FitResult {
   const posterior = posteriorOf(request, rows, best, { mixture, problem, best });
   const said = [
     ...(wasRead(request) ? [] : [nothingRead]),
+    ...(odd ? [sayOdd(request.blank, odd)] : []),
+    ...clampsMoved,
     ...findingsOf(explained, problem, best),
     ...scatterFinding(noise),
+    ...farFromBelief(best, priors.stiffness, problem.unknowns.stiffness),
   ];
   return {
     answer: answerOf(problem, best, posterior, said),

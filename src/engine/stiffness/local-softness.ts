@@ -14,7 +14,7 @@ export interface LocalBelief {
 }
 /** A judgement: no published distribution of such places was found. */
 export const localBelief: LocalBelief = {
-  softShare: 0.36,
+  softShare: 0.4,
   softAmounts: [0.25, 0.5, 0.85],
   softHalvesM: [0.05, 0.1, 0.18],
   fastShare: 0.1,

@@ -27,7 +27,7 @@ export interface MixtureBelief {
  */
 export const mixtureBelief: MixtureBelief = {
   roughness: [0.15, 0.25, 0.4, 0.6, 0.9, 1.35, 2],
-  middle: -0.7,
+  middle: -0.9,
   sigma: 0.8,
 };
 /** How a series' blanks differ is known: as its own roughness is believed (roughness.ts), and nothing local. */
@@ -118,7 +118,7 @@ function weighed(
   return normalised(logs);
 }
 
-/** The least likely, a thousandth together, are left out. */
+/** The least likely, one in two hundred together, are left out. */
 function normalised(logs: (BlankKind & { log: number })[]): BlankKind[] {
   const most = logs.reduce((largest, { log }) => Math.max(largest, log), Number.NEGATIVE_INFINITY);
   const all = logs.map(({ log, ...kind }) => ({ ...kind, weight: Math.exp(log - most) }));
@@ -126,7 +126,7 @@ function normalised(logs: (BlankKind & { log: number })[]): BlankKind[] {
   const total = all.reduce((sum, { weight }) => sum + weight, 0);
   let sum = 0;
   const kept = all.filter(({ weight }) => {
-    const wanted = sum < 0.999 * total;
+    const wanted = sum < 0.995 * total;
     if (wanted) sum += weight;
     return wanted;
   });
@@ -152,13 +152,17 @@ function whitened(factor: Float64Array, values: Float64Array): Float64Array {
 /** A matrix of as many columns as `x` is long, times x. */
 export function rowsTimes(rows: Float64Array, x: Float64Array): Float64Array {
   const width = x.length;
-  return Float64Array.from({ length: rows.length / width }, (_, i) => {
+  const out = new Float64Array(rows.length / width);
+  for (let i = 0; i < out.length; i++) {
     let sum = 0;
     for (let k = 0; k < width; k++) sum += rows[i * width + k] * x[k];
-    return sum;
-  });
+    out[i] = sum;
+  }
+  return out;
 }
 
 function dot(a: Float64Array, b: Float64Array): number {
-  return a.reduce((sum, value, i) => sum + value * b[i], 0);
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
+  return sum;
 }

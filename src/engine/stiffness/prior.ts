@@ -174,7 +174,7 @@ interface Zone {
 }
 
 /** Ferrules that were stated, and overlaps of sections where none was; undefined where neither was told. */
-function knownZones({ stiffZones, sections = [] }: FitBlank): Zone[] | undefined {
+export function knownZones({ stiffZones, sections = [] }: FitBlank): Zone[] | undefined {
   if (!stiffZones && sections.length === 0) return undefined;
   const stated = stiffZones ?? [];
   const ordered = [...sections].sort((a, b) => a.fromTipM - b.fromTipM);

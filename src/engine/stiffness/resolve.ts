@@ -14,7 +14,7 @@ import type { Explained, Fitted, Refit } from './explanation.ts';
 import { impossibleReadings } from './impossible-readings.ts';
 import type { MostProbable } from './most-probable.ts';
 import { robustNoiseFactor } from './noise.ts';
-import type { PreparedRequest } from './prepared.ts';
+import type { PreparedRequest } from './prepared-request.ts';
 import { doubtTrials, slipTrials, swapTrials, type Trial, type TrialOptions, testTrials } from './trials.ts';
 
 export interface ResolveOptions extends TrialOptions {

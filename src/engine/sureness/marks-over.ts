@@ -64,7 +64,9 @@ export function marksOver(
     slopes.reduce((sum, slope) => sum + slope[mark] ** 2, square / Math.max(1, blanks)),
   );
   const plusMinusM = squares.map((square) => 1.96 * Math.sqrt(square / blanks));
-  const spread = { blanks, tried: options.drawn, plusMinusM, costOfKeeping: quantile(costs, 0.95) };
+  const expectedCost = costs.reduce((sum, cost) => sum + cost, 0) / blanks;
+  const costOfKeeping = quantile(costs, 0.95);
+  const spread = { blanks, tried: options.drawn, plusMinusM, costOfKeeping, expectedCost };
   return { slopes, variance, spread };
 }
 
@@ -104,7 +106,7 @@ function atLarge(
   const beyond = new Array<number>(proposedFromTipM.length).fill(0);
   const costs: number[] = [];
   for (const state of drawStates(posterior.drawing, drawn, seed)) {
-    const placed = place(rodOf(posterior, state), 'anywhere');
+    const placed = place(rodOf(posterior, state), 'near');
     if (!placed) continue;
     costs.push(Math.max(0, placed.keptWorst / placed.worst - 1));
     const spread = spreadAt(posterior, state);

@@ -21,13 +21,17 @@ export interface MarksThatHelp {
   layout: LayoutFound;
   /** Whether they are other marks than the start's. */
   moved: boolean;
-  /** Blanks on which the marks placed on the likeliest one beat the start, of those on which both bend. */
-  better: { count: number; of: number };
+  better: Better;
+}
+/** Blanks on which the marks placed on the likeliest one beat the start, of those on which both bend. */
+interface Better {
+  count: number;
+  of: number;
 }
 export type MarksAnswer = MarksThatHelp | Extract<LayoutAnswer, { status: 'refused' }>;
 
-/** Guides are moved from this share of better blanks on. */
-export const enoughBetter = 0.85;
+/** Guides are moved from this share of better blanks on: found on simulated benches, docs/calibration.md. */
+export const enoughBetter = 0.87;
 
 /** `request` on the likeliest blank; `blanks` drawn from what the readings leave, none where nothing was read. */
 export function marksThatHelp(
@@ -44,10 +48,14 @@ export function marksThatHelp(
   const placed = layout(request, progress);
   if (placed.status === 'refused') return placed;
   const better = betterOn(request, blanks, placed, start);
-  const helps = better.count >= enoughBetter * better.of && better.of > 0;
-  if (helps || !isMoved(placed, start)) return { layout: placed, moved: isMoved(placed, start), better };
+  if (helps(better) || !isMoved(placed, start))
+    return { layout: placed, moved: isMoved(placed, start), better };
   const findings = [...start.findings, startStays(better)];
   return { layout: { ...start, findings }, moved: false, better };
+}
+
+function helps({ count, of }: Better): boolean {
+  return of > 0 && count >= enoughBetter * of;
 }
 
 function isMoved(placed: LayoutFound, { start }: LayoutFound): boolean {
@@ -59,7 +67,7 @@ function betterOn(
   blanks: readonly BlankTables[],
   placed: LayoutFound,
   start: LayoutFound,
-): { count: number; of: number } {
+): Better {
   const { ladder, limits } = placed;
   let [count, of] = [0, 0];
   for (const blank of blanks) {
@@ -75,6 +83,6 @@ function betterOn(
 
 const startUnread = layoutFound('start', 'layout/start-stays-unread', {});
 
-function startStays({ count, of }: { count: number; of: number }): Finding {
+function startStays({ count, of }: Better): Finding {
   return layoutFound('start', 'layout/start-stays', { count, of });
 }

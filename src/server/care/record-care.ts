@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { RecordStanding, RepairAnswer } from '../../record/api.ts';
 import { manifestOf } from '../backup/archive.ts';
@@ -65,6 +65,7 @@ export class RecordCare {
       damaged: this.damaged,
       lost: record().lost,
       backups: backups ? { madeAt: newest?.madeAt ?? null, failure: backups.failure ?? null } : null,
+      space: backups ? this.space(backups) : null,
       found: await this.foundBeside(),
     };
   }
@@ -99,6 +100,16 @@ export class RecordCare {
     const { filled, keptAs } = await putInPlace({ folder, at, why: 'repair' }, fill, replace);
     await this.check();
     return { mended: filled.mended, leftOut: filled.leftOut, keptAs: keptAs ?? null };
+  }
+
+  private space(backups: Backups): RecordStanding['space'] {
+    const files = ['', '-wal'].map((end) =>
+      statSync(this.parts.folder.databaseFile + end, { throwIfNoEntry: false }),
+    );
+    return {
+      record: files.reduce((sum, file) => sum + (file?.size ?? 0), 0),
+      backups: backups.list().reduce((sum, { bytes }) => sum + bytes, 0),
+    };
   }
 
   private async readAll(): Promise<void> {

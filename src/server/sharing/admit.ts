@@ -37,6 +37,8 @@ export function admit(sessions: Sessions | undefined): MiddlewareHandler<{ Varia
       return forbid(c, 'Backups are restored');
     if (c.req.path.startsWith('/api/shop/import') && c.req.method !== 'GET' && !local)
       return forbid(c, 'A whole shop is taken in');
+    if (/^\/api\/documents\/[^/]+\/erase$/.test(c.req.path) && !local)
+      return forbid(c, 'Things are erased for good');
     if (c.req.path === '/api/record/repair' && !local) return forbid(c, 'The record is repaired');
     await next();
     return undefined;

@@ -45,7 +45,7 @@ export function PickField(props: FieldProps) {
         aria-describedby={`${id}-line`}
         onChange={(event) => write(event.target.value === '' ? null : event.target.value)}
       >
-        {(!known || field.usual === undefined) && <option value={known ? '' : chosen}>{field.empty}</option>}
+        {(!known || standard.value === null) && <option value={known ? '' : chosen}>{field.empty}</option>}
         {options.map(({ value, name }) => (
           <option key={value} value={value}>
             {name}

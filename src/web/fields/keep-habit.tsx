@@ -19,15 +19,14 @@ export function KeepHabit({ collection }: { collection: (typeof habitCollections
     say(
       finding
         ? `Nothing was kept: ${finding.message}`
-        : `${own.length} ${own.length === 1 ? 'value is' : 'values are'} now the shop’s habit; see Settings.`,
+        : `${own.length} ${own.length === 1 ? 'value is' : 'values are'} now the shop’s default; see Settings.`,
     );
   };
   return (
     <div>
       <Button className="button" isDisabled={own.length === 0} onPress={keep}>
-        Keep as the shop’s habit
-      </Button>{' '}
-      <span className="quiet small">Use as the shop’s default</span>
+        Use as the shop’s default
+      </Button>
     </div>
   );
 }

@@ -75,6 +75,8 @@ export function createApi(fetcher: typeof fetch, base = '') {
       post<AppendAnswer>(`${doc(id)}/operations`, { operations }),
     copy: (id: string) => post<DocumentSummary>(`${doc(id)}/copy`),
     again: (id: string) => post<DocumentSummary>(`${doc(id)}/again`),
+    /** For good: out of the history as well. */
+    eraseCustomer: (id: string) => post<DocumentSummary>(`${doc(id)}/erase`, { what: 'customer' }),
     putAway: (id: string) => post<DocumentSummary>(`${doc(id)}/put-away`),
     bringBack: (id: string) => post<DocumentSummary>(`${doc(id)}/bring-back`),
     /** Address of the build file, for a download link. */

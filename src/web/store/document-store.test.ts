@@ -290,20 +290,23 @@ describe('undo', () => {
     const server = new FakeServer();
     const storage = fakeStorage();
     let store = await openTab(server, 'd1-a', storage);
-    store.write('rename', [{ path: title, value: 'first' }]);
-    const drag = store.gesture('move guide');
+    store.write('set:about:title', [{ path: title, value: 'first' }]);
+    const drag = store.gesture('moveGuide:7');
     for (const station of [4, 5, 6])
       store.write(drag, [{ path: ['guides', 'g1', 'station'], value: inch(station) }]);
     await store.settled();
 
     store = await openTab(server, 'd1-b', storage);
-    expect(store.getSnapshot()).toMatchObject({ undo: 'move guide', redo: null });
-    expect(store.undo()).toEqual({ done: true, label: 'move guide', held: [] });
+    expect(store.getSnapshot()).toMatchObject({ undo: drag.id, redo: null });
+    expect(store.undo()).toEqual({ done: true, gesture: drag.id, held: [] });
     expect(rows(store.getSnapshot().document, 'guides')).toEqual([]);
     await store.settled();
 
     store = await openTab(server, 'd1-c', storage);
-    expect(store.getSnapshot()).toMatchObject({ undo: 'rename', redo: 'move guide' });
+    expect(store.getSnapshot()).toMatchObject({
+      undo: expect.stringMatching(/^set:about:title\.[a-z0-9]{8}$/),
+      redo: drag.id,
+    });
     store.redo();
     expect(rows(store.getSnapshot().document, 'guides')[0].fields.station).toEqual(inch(6));
     store.undo();
@@ -321,9 +324,9 @@ describe('undo', () => {
     ]);
     await store.settled();
     server.arrive([foreign(9, title, 'theirs', 'mine')]);
-    expect(store.undo()).toEqual({ done: true, label: 'edit', held: [title] });
+    expect(store.undo()).toMatchObject({ done: true, held: [title] });
     expect(valueAt(store.getSnapshot().document, title)).toBe('theirs');
     expect(valueAt(store.getSnapshot().document, note)).toBeNull();
-    expect(store.undo()).toEqual({ done: false, label: '', held: [] });
+    expect(store.undo()).toEqual({ done: false, gesture: '', held: [] });
   });
 });

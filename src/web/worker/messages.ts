@@ -44,7 +44,10 @@ export interface FitTask {
 }
 export interface LayoutTask {
   does: 'layout';
+  /** On the likeliest blank. */
   request: LayoutRequest;
+  /** What the blank was fitted from; left out where nothing was read. */
+  fit?: FitRequest;
 }
 /** How far each mark of a layout, whoever placed it, may move before its worst reading grows by a twentieth. */
 export interface SlackTask {

@@ -2,6 +2,10 @@ import type { BenchKinds } from '../../engine/bench/bench-kinds.ts';
 import type { Sentences } from './sentences.ts';
 
 export const benchSentences: Sentences<BenchKinds> = {
+  'bench/diameter-odd': ({ outsideM, toldM }, w) =>
+    `${w.calliper(outsideM)} does not fit this blank: the other diameters say about ${w.calliper(toldM)} there. Measure it again. Until then the fit leaves it out.`,
+  'bench/joint-sides-differ': ({ section, joint, upperM, lowerM }, w) =>
+    `At the ${joint} under ${section} the two sides measure ${w.calliper(upperM)} and ${w.calliper(lowerM)}. Such a joint seldom differs so much: measure both sides again.`,
   'bench/section-length': ({ section, lengthM, leastM, mostM }, w) =>
     `${section} is ${w.length(lengthM)} long. A section is ${w.length(leastM)} to ${w.length(mostM)} long: check the unit.`,
   'bench/section-mass': ({ section, massKg }, w) =>

@@ -45,6 +45,12 @@ export const fitSentences: Sentences<FitKinds> = {
     `Say which edge you read. The readings are ${Math.abs(radii).toFixed(1)} radii too ${radii > 0 ? 'low' : 'high'}, most where the blank is thick: the ${radii > 0 ? 'lower' : 'upper'} edge?${orElse(or, w)}`,
   'fit/flag-check-odd': ({ fromTipM, missM, ...or }, w) =>
     `Measure the flag at ${w.length(fromTipM)} again, from tip and clamp. The two together are ${w.length(Math.abs(missM))} ${missM > 0 ? 'short of' : 'more than'} what lies between. Its drops fit the distance from the tip.${orElse(or, w)}`,
+  'fit/clamp-moved': ({ statedM, toldM, flags }, w) =>
+    `The clamp should stand ${w.length(statedM)} from the tip, but ${flags} flags measured from it say ${w.length(toldM)}. The fit takes ${w.length(toldM)}. Measure from the tip to the clamp's edge again.`,
+  'fit/diameter-odd': ({ fromTipM, outsideM, toldM }, w) =>
+    `${w.calliper(outsideM)} at ${w.length(fromTipM)} does not fit this blank: the other diameters say about ${w.calliper(toldM)} there. It is left out. Measure it again.`,
+  'fit/far-from-belief': ({ times, stiff }) =>
+    `These readings make the blank ${times} times as ${stiff ? 'stiff' : 'soft'} as its diameters and mass suggest. Its stiffness is not known. Check the units of weights, drops and diameters, and that the weight moved the blank.`,
   'fit/curve-too-long': ({ excessM }, w) =>
     `Check the marks' distances and where you tapped the hold. The curve is ${w.length(Math.abs(excessM))} ${excessM > 0 ? 'longer' : 'shorter'} than the blank. Its length is left out.`,
 };

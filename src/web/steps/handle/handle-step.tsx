@@ -1,4 +1,6 @@
 import { commonHandle } from '../../../engine/kinds/common-build.ts';
+import { handlePartPlaces } from '../../../engine/kinds/handle-parts.ts';
+import { rodKindOf } from '../../../engine/kinds/rod-kinds.ts';
 import { formatGrams, formatLength } from '../../../engine/units/format-quantity.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { Field } from '../../fields/field.tsx';
@@ -26,10 +28,11 @@ const nineFeetM = 2.743;
 export function HandleStep() {
   const sentence = useSentence();
   const { id, single } = useBuild();
-  const { bench } = useBench();
+  const { bench, choices } = useBench();
   const { system } = useShop();
   const handle = single('handle');
-  const used = bench?.handle ?? commonHandle('fly', nineFeetM);
+  const rodKind = choices?.rodKind ?? 'fly';
+  const used = bench?.handle ?? commonHandle(rodKind, nineFeetM);
   const show = (lengthM: number) => formatLength(lengthM, { system, decimals: 0, denominator: 8 });
   const { plan, balance, unweighed } = useHandlePlan();
   const stopped = plan?.findings.find(({ severity }) => severity === 'stop');
@@ -48,6 +51,8 @@ export function HandleStep() {
           gripFrontM={used.gripFrontFromButtM}
           reelM={used.reelFromButtM}
           reelOffsetM={used.reelOffsetM}
+          parts={handlePartPlaces(rodKind, used)}
+          reelOver={rodKindOf(rodKind).reel === 'multiplier'}
           show={show}
         />
         <div className="fields-row" data-group="">

@@ -12,8 +12,8 @@ import {
 import { useBench } from '../../read/bench.tsx';
 import { type SheetModel, sheetModel } from '../../read/sheet-model.ts';
 import { tablesOf } from '../../read/tables-of.ts';
+import { useLayoutProposal } from '../../read/use-layout-proposal.ts';
 import { type PlaceDoubt, useMarkSpread } from '../../read/use-mark-spread.ts';
-import { useLayoutProposal } from '../../worker/use-layout-proposal.ts';
 import { useSlack } from '../../worker/use-slack.ts';
 
 export interface ChosenMarks {

@@ -4,6 +4,7 @@ import type { DocumentSummary } from '../../../record/api.ts';
 import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';
 import { api } from '../../store/open-document.ts';
+import { EraseCustomer } from './erase-customer.tsx';
 import { TagLine } from './tag-line.tsx';
 
 export interface BuildCardProps {
@@ -81,6 +82,7 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
             <OfBuild name={name} />
           </Button>
         )}
+        {!demo && customer && <EraseCustomer id={id} customer={customer} attempt={attempt} />}
       </div>
     </li>
   );

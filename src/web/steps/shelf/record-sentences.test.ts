@@ -9,6 +9,7 @@ const well: RecordStanding = {
   damaged: [],
   lost: 0,
   backups: { madeAt: '2026-03-10T08:00:00Z', failure: null },
+  space: { record: 14_200_000, backups: 900_000 },
   found: null,
 };
 
@@ -16,6 +17,7 @@ test('all well is one quiet line', () => {
   const { wrong, quiet } = recordSentences(well, now);
   expect(wrong).toEqual([]);
   expect(quiet).toMatch(/last backup .*2026.* · record last read whole and good .*2026/);
+  expect(quiet).toMatch(/the record takes 14.2 MB, its backups 900 kB/);
 });
 
 test.each<[string, Partial<RecordStanding>, RegExp]>([

@@ -8,7 +8,7 @@ const mostNamed = 5;
 
 /** What the shelf says of the record: what is wrong, and where nothing is, one quiet line. */
 export function recordSentences(standing: RecordStanding, now: Date): { wrong: string[]; quiet: string } {
-  const { damaged, lost, found, backups, wholeAt } = standing;
+  const { damaged, lost, found, backups, wholeAt, space } = standing;
   const wrong: string[] = [];
   if (found)
     wrong.push(
@@ -30,6 +30,7 @@ export function recordSentences(standing: RecordStanding, now: Date): { wrong: s
   const said = [
     backups?.madeAt ? `last backup ${day(backups.madeAt)}` : '',
     wholeAt ? `record last read whole and good ${day(wholeAt)}` : '',
+    space ? `the record takes ${size(space.record)}, its backups ${size(space.backups)}` : '',
   ].filter((part) => part !== '');
   return { wrong, quiet: wrong.length > 0 ? '' : said.join(' · ') };
 }
@@ -40,6 +41,10 @@ function isOld(madeAt: string | null, now: Date): boolean {
 
 function day(instant: string): string {
   return new Date(instant).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
+}
+
+function size(bytes: number): string {
+  return bytes < 1e6 ? `${Math.ceil(bytes / 1000)} kB` : `${(bytes / 1e6).toPrecision(3)} MB`;
 }
 
 function count(number: number, what: string): string {
