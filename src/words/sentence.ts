@@ -16,6 +16,7 @@ import { assumedSentences, recordSentences } from './findings/record.ts';
 import { rotationSentences } from './findings/rotation.ts';
 import type { Sentences } from './findings/sentences.ts';
 import { spoolSentences } from './findings/spool.ts';
+import { standSentences } from './findings/stand.ts';
 import { torsionSentences } from './findings/torsion.ts';
 import { quantitySentences } from './findings/units.ts';
 import { wrapSentences } from './findings/wraps.ts';
@@ -43,6 +44,7 @@ export const allSentences: Sentences<Record<string, never>> = {
   ...kindsSentences,
   ...spoolSentences,
   ...torsionSentences,
+  ...standSentences,
 } as Sentences<Record<string, never>>;
 
 /** A finding as a sentence in the reader's units. */

@@ -1,8 +1,9 @@
 import { paintBackdrop, paintLeaningRod, paintLightPatch } from './backdrop.ts';
 import { type BentBlank, bendBlank, blankChoice, offAxis } from './bent-blank.ts';
 import { type Camera, type CameraChoice, cameraChoice, cameraFor } from './camera.ts';
-import { type Canvas, type Colour, canvasOf, fillPolygon, type Place } from './canvas.ts';
+import { type Canvas, type Colour, canvasOf, type Place } from './canvas.ts';
 import { develop, developmentChoice, type Picture } from './develop.ts';
+import { dense, paintHungWeight, paintMark } from './paint-props.ts';
 import { type Random, randomFrom } from './random.ts';
 import { paintBlank, placeSecondRod, type SecondRodKind } from './second-rod.ts';
 import { paintLargeShadow, paintSecondRod, paintStrangeBackdrop, paintStrings } from './strange.ts';
@@ -159,7 +160,7 @@ function within(frame: Clutter['frame'], outer: Clutter['frame']): Clutter['fram
   };
 }
 
-function tinted(random: Random, tone: number, spread: number): Colour {
+export function tinted(random: Random, tone: number, spread: number): Colour {
   return {
     red: tone * random.between(1 - spread, 1 + spread),
     green: tone * random.between(1 - spread, 1 + spread),
@@ -168,7 +169,7 @@ function tinted(random: Random, tone: number, spread: number): Colour {
 }
 
 /** Corners of the frame first, then the middles of its edges, then anywhere. */
-function markPlaces(random: Random, frame: Clutter['frame'], count: number): Place[] {
+export function markPlaces(random: Random, frame: Clutter['frame'], count: number): Place[] {
   const { left, right, bottom, top } = frame;
   const inset = 0.04;
   const jitter = (): number => random.between(-0.02, 0.02);
@@ -203,30 +204,6 @@ function markPlacesUneven(random: Random, frame: Clutter['frame'], count: number
     x: x - Math.sign(x - (frame.left + frame.right) / 2) * random.between(0, 0.2) * wide * 0.8,
     y: y - Math.sign(y - (frame.bottom + frame.top) / 2) * random.between(0, 0.2) * high * 0.8,
   }));
-}
-
-/** A printed square with a dot, or a disc, 30 mm across. */
-function paintMark(canvas: Canvas, camera: Camera, at: Place, random: Random): void {
-  const paper = { red: 0.8, green: 0.8, blue: 0.78 };
-  const ink = { red: 0.02, green: 0.02, blue: 0.02 };
-  const square = (half: number): Place[] =>
-    [
-      [-half, -half],
-      [half, -half],
-      [half, half],
-      [-half, half],
-    ].map(([u, v]) => camera.project({ x: at.x + u, y: at.y + v }));
-  const disc = (radius: number): Place[] =>
-    Array.from({ length: 24 }, (_, i) =>
-      camera.project({
-        x: at.x + radius * Math.cos((i * Math.PI) / 12),
-        y: at.y + radius * Math.sin((i * Math.PI) / 12),
-      }),
-    );
-  fillPolygon(canvas, square(0.022), paper);
-  if (random.chance(0.5)) fillPolygon(canvas, square(0.014), ink);
-  else fillPolygon(canvas, disc(0.014), ink);
-  fillPolygon(canvas, disc(0.004), paper);
 }
 
 interface RodPainting {
@@ -358,30 +335,4 @@ function paintGuidesAndLine(
   const radius = random.between(0.0001, 0.0005) * scalePx;
   strokeFlat(canvas, dense(path, 0.004).map(camera.project), () => radius, tinted(random, tone, 0.4));
   notes.push(`line ${(2 * radius).toFixed(1)} px`);
-}
-
-function paintHungWeight(canvas: Canvas, camera: Camera, tip: Place, random: Random, scalePx: number): void {
-  const drop = random.between(0.05, 0.5);
-  const cord = dense([tip, { x: tip.x, y: tip.y - drop }], 0.004).map(camera.project);
-  strokeFlat(canvas, cord, () => 0.0004 * scalePx, { red: 0.1, green: 0.1, blue: 0.1 });
-  const bottom = tip.y - drop;
-  const corners = [
-    [-0.015, 0],
-    [0.015, 0],
-    [0.015, -0.05],
-    [-0.015, -0.05],
-  ].map(([u, v]) => camera.project({ x: tip.x + u, y: bottom + v }));
-  fillPolygon(canvas, corners, { red: 0.15, green: 0.15, blue: 0.17 });
-}
-
-function dense(path: readonly Place[], stepM: number): Place[] {
-  const out: Place[] = [path[0]];
-  for (let i = 0; i + 1 < path.length; i++) {
-    const a = path[i];
-    const b = path[i + 1];
-    const count = Math.max(1, Math.ceil(Math.hypot(b.x - a.x, b.y - a.y) / stepM));
-    for (let k = 1; k <= count; k++)
-      out.push({ x: a.x + ((b.x - a.x) * k) / count, y: a.y + ((b.y - a.y) * k) / count });
-  }
-  return out;
 }

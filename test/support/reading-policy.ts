@@ -17,12 +17,12 @@ import { fitStiffness } from '../../src/engine/stiffness/fit.ts';
 import { factorNormalMatrix } from '../../src/engine/stiffness/most-probable.ts';
 import type { Posterior } from '../../src/engine/stiffness/posterior.ts';
 import { prepared } from '../../src/engine/stiffness/prepared.ts';
-import { commonRoughness, independentPrior, withRoughness } from '../../src/engine/stiffness/prior.ts';
-import { priorsOf } from '../../src/engine/stiffness/refit.ts';
+import { commonRoughness } from '../../src/engine/stiffness/prior.ts';
+import { priorsOf, unknownsFor } from '../../src/engine/stiffness/refit.ts';
 import type { FitClampSetup, FitRequest, FitSpanSetup, FitTest } from '../../src/engine/stiffness/request.ts';
 import { rowsOf } from '../../src/engine/stiffness/rows.ts';
 import { stopwatchSigmaS } from '../../src/engine/stiffness/swing-data.ts';
-import { rowByStandard, unknownsOf } from '../../src/engine/stiffness/unknowns.ts';
+import { rowByStandard } from '../../src/engine/stiffness/unknowns.ts';
 import { placeAnew } from '../../src/engine/sureness/mark-spread.ts';
 import {
   type NextReadingOptions,
@@ -316,11 +316,7 @@ function knownAtTruth(blank: TrueBlank, fit: FitRequest): Omit<Posterior, 'drawi
   const rows = rowsOf(fit.blank.lengthM);
   const ready = prepared(fit);
   const priors = priorsOf(ready, rows);
-  const unknowns = unknownsOf({
-    ...priors.others,
-    stiffness: withRoughness(priors.stiffness, commonRoughness),
-    extra: independentPrior([]),
-  });
+  const unknowns = unknownsFor(priors, ready, [], commonRoughness);
   const z = unknowns.mean.slice();
   rows.fine.forEach((at, i) => {
     z[unknowns.stiffness.start + i] = Math.log(blank.stiffnessNm2(at));

@@ -25,8 +25,9 @@ export interface StandErrors {
   unevenPx: number;
   /** The clamp's angle off the stated one. */
   tiltRad: number;
-  /** The frame of the marks off the plumb line. */
+  /** The frame of the marks off the plumb line: its spread, or so much. */
   levelRad: number;
+  levelFixedRad?: number;
   marks: number;
   widthPx: number;
 }
@@ -50,9 +51,9 @@ export interface StandPicture {
 }
 /** Things that go wrong before picture `from`. */
 export interface StandSlips {
-  cameraMoved?: { from: number; yawRad: number; pitchRad: number; rollRad: number };
+  /** Bumped; `stale`: the marks' taps are those of the first picture. */
+  cameraMoved?: { from: number; yawRad: number; pitchRad: number; rollRad: number; stale: boolean };
   clampSlipped?: { from: number; byRad: number };
-  swungM?: { picture: number; byM: number };
 }
 
 interface Place {
@@ -65,6 +66,8 @@ export interface Stand {
   curves: Curve[];
   /** True clamp angle off the stated one. */
   tiltRad: number;
+  /** Marks that the camera fit left out, in all pictures. */
+  leftOut: number;
 }
 
 export function photographStand(
@@ -76,7 +79,7 @@ export function photographStand(
 ): Stand {
   const normal = seededNormal(seededRandom(seed));
   const tiltRad = errors.tiltRad * normal();
-  const level = errors.levelRad * normal();
+  const level = errors.levelFixedRad ?? errors.levelRad * normal();
   const curves = pictures.map(({ hungKg, clampFromTipM, turnedRad }, i) => {
     const slip = slips.clampSlipped && i >= slips.clampSlipped.from ? slips.clampSlipped.byRad : 0;
     return trueCurve(blank, {
@@ -100,23 +103,19 @@ export function photographStand(
       return { x: at.x + errors.markTapPx * normal(), y: at.y + errors.markTapPx * normal() };
     });
   const once = tapsOf(camera);
+  let leftOut = 0;
   const setups = curves.map((curve, i): FitCurveSetup => {
     const moved = slips.cameraMoved && i >= slips.cameraMoved.from ? slips.cameraMoved : undefined;
     const eye = moved
-      ? cameraFor({
-          ...view,
-          frame: wide,
-          yawRad: view.yawRad + moved.yawRad,
-          pitchRad: view.pitchRad + moved.pitchRad,
-          rollRad: view.rollRad + moved.rollRad,
-        })
+      ? turned(camera, moved, { x: (errors.widthPx - 1) / 2, y: (heightPx - 1) / 2 })
       : camera;
-    const taps = errors.tappedOnce && !moved ? once : tapsOf(eye);
+    const taps = errors.tappedOnce && !(moved && !moved.stale) ? once : tapsOf(eye);
     const answer = marksToCamera(
       taps.map((pixel, k) => ({ pixel, plane: told[k] })),
       { widthPx: errors.widthPx, heightPx },
     );
     if (answer.status === 'refused') throw new Error(inWords(answer.findings[0]));
+    leftOut += answer.leftOut.length;
     const { fit } = answer;
     const pixels = seenAxis(curve, eye, normal, errors);
     const points = pixels.map((pixel) => {
@@ -137,7 +136,26 @@ export function photographStand(
       tests: [{ hung: hungKg > 0 ? [{ fromTipM: 0, massKg: hungKg }] : [], points }],
     };
   });
-  return { setups, curves, tiltRad };
+  return { setups, curves, tiltRad, leftOut };
+}
+
+/** Turned where it stands: pixels move by focal length times the angles, and about the middle by the roll. */
+function turned(
+  { project, scaleAt, ...lens }: Camera,
+  { yawRad, pitchRad, rollRad }: { yawRad: number; pitchRad: number; rollRad: number },
+  middle: Place,
+): Camera {
+  return {
+    ...lens,
+    scaleAt,
+    project(place) {
+      const at = project(place);
+      const [x, y] = [(at.x - middle.x) / lens.focalPx, (at.y - middle.y) / lens.focalPx];
+      const [u, v] = [x - rollRad * y, y + rollRad * x];
+      const q = (base: number, turn: number) => (base + Math.tan(turn)) / (1 - base * Math.tan(turn));
+      return { x: middle.x + lens.focalPx * q(u, yawRad), y: middle.y + lens.focalPx * q(v, pitchRad) };
+    },
+  };
 }
 
 function frameAround(curves: readonly Curve[], random: { between(a: number, b: number): number }) {

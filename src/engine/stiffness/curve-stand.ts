@@ -100,7 +100,13 @@ function addStand(
     );
     const setup = { ...picture.setup, nominalAngleRad: alike[0].setup.nominalAngleRad };
     clamps.set(picture.index, {
-      ...clampOf(picture, hold.place, drifts),
+      ...clampOf(
+        picture,
+        hold.place,
+        drifts,
+        own.map(({ column }) => column),
+        { column: shared[0].column, halfM: frame.halfM },
+      ),
       ...holdDirection(setup, hold.place, picture.cut.mirrored),
       ...(pictures.length > 1 ? { clampedAs: `${picture.setup.shared} ${key}` } : {}),
     });
@@ -146,6 +152,8 @@ function clampOf(
   { setup, clampFromTipM, cut }: Picture,
   hold: CurvePlace,
   drifts: readonly DriftMode[],
+  ownColumns: readonly number[],
+  level: { column: number; halfM: number },
 ): Omit<PreparedClamp, 'nominalAngleRad'> {
   const readings = cut.places.map(({ fromTipM, xM, yM, directionRad }) => ({
     fromTipM,
@@ -164,6 +172,10 @@ function clampOf(
         ? Math.hypot(tapSigmaM, setup.clampSigmaM ?? 0)
         : Number.POSITIVE_INFINITY,
       drifts,
+      ownColumns,
+      holdOff: { xM: cut.hold.xM - hold.xM, yM: cut.hold.yM - hold.yM },
+      level,
+      grainUnstated: setup.shared !== undefined && setup.tests[0].localSigmaM === undefined,
     },
   };
 }

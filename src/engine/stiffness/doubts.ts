@@ -135,7 +135,10 @@ function testDoubts(
   const doubts: Doubt[] = [];
   // a weight alone cannot be told from a blank as much stiffer
   const others = data.some(({ setup: s, test: t }) => s >= 0 && (s !== setup || t !== test));
-  if (others && here.some((d) => prediction.loadSlope[d] !== 0)) {
+  const owner = request.setups[setup];
+  // a picture of a stand is weighed with its neighbours (stand-trials.ts)
+  const standsAlone = owner.kind === 'span' || !owner.curve || owner.curve.ownColumns.length === 0;
+  if (others && standsAlone && here.some((d) => prediction.loadSlope[d] !== 0)) {
     doubts.push({
       kind: 'load',
       ...common,
@@ -143,7 +146,6 @@ function testDoubts(
       sigma: 1,
     });
   }
-  const owner = request.setups[setup];
   if (owner.kind === 'span' || owner.curve) return doubts;
   if (test > 0) {
     const column = unknowns.tilt.start + setup;

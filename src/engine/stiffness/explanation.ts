@@ -11,7 +11,16 @@ export type Named =
   /** `alternatives`: what explains the readings almost as well, at most one. */
   | { kind: 'doubt'; suspicion: Suspicion; alternatives: readonly Suspicion[] }
   | { kind: 'swap'; pair: SwappedPair }
-  | { kind: 'test'; setup: number; test: number };
+  | { kind: 'test'; setup: number; test: number }
+  | { kind: 'stand'; slip: StandSlip };
+
+/** Between pictures of one stand: the camera bumped, the clamp slipped before `setup`, a wrong weight, weights of two swapped. */
+export type StandSlip =
+  | { kind: 'bump'; setup: number }
+  | { kind: 'stand-slip'; setup: number }
+  /** The picture bends as under so many times the stated weight; or, nearly as likely, that of `or` is wrong. */
+  | { kind: 'stand-weight'; setup: number; factor: number; or?: number }
+  | { kind: 'stand-swap'; setup: number; other: number };
 
 export interface Explained {
   /** With swapped loads put right. */
@@ -44,7 +53,7 @@ export function carriedDoubts(named: readonly Named[]): Doubt[] {
 
 /** A kind of slip and the rows of the request that it stands at. */
 export interface SlipPlace {
-  kind: DoubtKind | 'swap' | 'test';
+  kind: DoubtKind | 'swap' | 'test' | StandSlip['kind'];
   paths: string[];
 }
 
@@ -52,6 +61,11 @@ export interface SlipPlace {
 export function slipPlaces({ named }: Explained, data: readonly Datum[]): SlipPlace[][] {
   return named.map((entry) => {
     if (entry.kind === 'test') return [{ kind: 'test', paths: [testPath(entry.setup, entry.test)] }];
+    if (entry.kind === 'stand') {
+      const { slip } = entry;
+      const setups = slip.kind === 'stand-swap' ? [slip.other, slip.setup] : [slip.setup];
+      return [{ kind: slip.kind, paths: setups.map((setup) => testPath(setup, 0)) }];
+    }
     if (entry.kind === 'doubt')
       return [entry.suspicion, ...entry.alternatives].map(({ doubt }) => ({
         kind: doubt.kind,

@@ -11,6 +11,7 @@ import { clampsByTapes } from './clamp-by-tapes.ts';
 import { type SlipPlace, slipPlaces } from './explanation.ts';
 import { farFromBelief } from './far-from-belief.ts';
 import { fitFound } from './fit-kinds.ts';
+import { gauged } from './gauge-stand.ts';
 import { likelihoodOf, linearReadings, type StiffnessLikelihood } from './likelihood.ts';
 import { mixtureOf } from './mixture.ts';
 import { noiseFactor } from './noise.ts';
@@ -22,6 +23,8 @@ import type { FitAnswer, FitRequest } from './request.ts';
 import { resolveDoubts } from './resolve.ts';
 import { rowsOf } from './rows.ts';
 import { findingsOf } from './say-doubt.ts';
+import { holdFindings, levelFindings } from './say-stand.ts';
+import { standardDeviations } from './standard-deviations.ts';
 import { wasRead } from './was-read.ts';
 
 /** The answer of the engine's door; input that makes no sense is refused with findings. */
@@ -45,19 +48,23 @@ export function fitStiffness(request: FitRequest): FitResult {
   const rows = rowsOf(request.blank.lengthM);
   const odd = oddOfBlank(request.blank);
   const { request: byTapes, findings: clampsMoved } = clampsByTapes(request);
-  const ready = prepared({ ...byTapes, blank: odd ? withoutDiameter(request.blank, odd) : request.blank });
-  const priors = priorsOf(ready, rows);
+  const asTaken = prepared({ ...byTapes, blank: odd ? withoutDiameter(request.blank, odd) : request.blank });
+  const priors = priorsOf(asTaken, rows);
+  const ready = gauged(asTaken, priors);
   const { explained, fitted } = resolveDoubts(ready, (next, from) => refit(next, priors, 1, from));
   const noise = noiseFactor(fitted.problem, fitted.best);
-  const { problem, best } = noise > 1.02 ? refit(explained, priors, noise, fitted) : fitted;
+  const { problem, best, roughness } = noise > 1.02 ? refit(explained, priors, noise, fitted) : fitted;
   const readings = linearReadings(problem, best);
-  const mixture = mixtureOf(readings, priors.stiffness, rows, request.blank.lengthM);
+  const mixture = mixtureOf(readings, priors.stiffness, rows, { lengthM: request.blank.lengthM, roughness });
   const posterior = posteriorOf(request, rows, best, { mixture, problem, best });
+  const named = findingsOf(explained, problem, best);
   const said = [
     ...(wasRead(request) ? [] : [nothingRead]),
     ...(odd ? [sayOdd(request.blank, odd)] : []),
     ...clampsMoved,
-    ...findingsOf(explained, problem, best),
+    ...named,
+    ...holdFindings(problem, named),
+    ...levelFindings(problem, best, standardDeviations(posterior)),
     ...scatterFinding(noise),
     ...farFromBelief(best, priors.stiffness, problem.unknowns.stiffness),
   ];

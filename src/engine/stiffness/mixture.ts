@@ -12,7 +12,7 @@
 import { factorCholesky, logDeterminant, solveLower } from '../numerics/cholesky.ts';
 import type { LinearReadings } from './likelihood.ts';
 import { type LocalShape, localShapes } from './local-softness.ts';
-import { covarianceAt, type StiffnessPrior } from './prior.ts';
+import { commonRoughness, covarianceAt, type Roughness, type StiffnessPrior } from './prior.ts';
 import type { Rows } from './rows.ts';
 
 export interface MixtureBelief {
@@ -27,11 +27,13 @@ export interface MixtureBelief {
  */
 export const mixtureBelief: MixtureBelief = {
   roughness: [0.15, 0.25, 0.4, 0.6, 0.9, 1.35, 2],
-  middle: -0.9,
+  middle: -0.45,
   sigma: 0.8,
 };
-/** How a series' blanks differ is known: as its own roughness is believed (roughness.ts), and nothing local. */
-const seriesBelief: MixtureBelief = { roughness: [0.5, 0.7, 1, 1.4, 2], middle: 0, sigma: 0.6 };
+/** How a series' blanks differ is known: as rough as this one's fit found it, and nothing local. */
+function seriesBelief(ownRoughness: number): MixtureBelief {
+  return { roughness: [ownRoughness], middle: 0, sigma: 1 };
+}
 
 export interface Mixture {
   readonly readings: LinearReadings;
@@ -60,23 +62,30 @@ export interface BlankKind {
 export function mixtureOf(
   readings: LinearReadings,
   prior: StiffnessPrior,
-  rows: Rows,
-  lengthM: number,
+  { fine }: Rows,
+  fit: { lengthM: number; roughness: Roughness },
 ): Mixture {
-  const belief = prior.ofSeries ? seriesBelief : mixtureBelief;
-  const shapes = prior.ofSeries ? [] : localShapes(rows.fine, lengthM);
-  const rough = belief.roughness.map((factor) => roughKind(factor, prior, readings));
+  const belief = prior.ofSeries ? seriesBelief(fit.roughness.waves) : mixtureBelief;
+  const shapes = prior.ofSeries ? [] : localShapes(fine, fit.lengthM);
+  const rough = belief.roughness.map((waves) =>
+    roughKind({ waves, short: shortFor(waves, fit.roughness) }, prior, readings),
+  );
   const kinds = weighed(readings, prior.mean, shapes, rough, belief);
   return { readings, mean: prior.mean, rough, shapes, kinds };
 }
 
+/** As rough as the waves, unless pictures of one stand told the short irregularities of this blank (roughness.ts). */
+function shortFor(waves: number, { short }: Roughness): number {
+  return short === commonRoughness.short ? waves : short;
+}
+
 function roughKind(
-  factor: number,
+  roughness: Roughness,
   prior: StiffnessPrior,
   { count, design, covariance: noise }: LinearReadings,
 ): RoughKind {
   const width = prior.mean.length;
-  const covariance = covarianceAt(prior, factor);
+  const covariance = covarianceAt(prior, roughness);
   const gain = new Float64Array(width * count);
   for (let i = 0; i < width; i++) {
     const row = covariance.subarray(i * width, (i + 1) * width);

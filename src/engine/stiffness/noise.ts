@@ -48,6 +48,18 @@ export function noiseFactor(problem: FitProblem, best: MostProbable): number {
   return Math.sqrt(Math.max(1, withPriorWeight(square, freedom)));
 }
 
+/** How finely the traced places of the set-ups asked for were read, m: from the median of their misfits. */
+export function tracedGrainM(problem: FitProblem, best: MostProbable, setups: ReadonlySet<number>): number {
+  const q = redundancies(problem, best);
+  const sizes: number[] = [];
+  problem.model.data.forEach(({ kind, setup }, d) => {
+    if (kind !== 'place' || !setups.has(setup) || q[d] < 0.05) return;
+    sizes.push((Math.abs(best.misfit[d]) * problem.sigma[d]) / Math.sqrt(q[d]));
+  });
+  sizes.sort((a, b) => a - b);
+  return (sizes[sizes.length >> 1] ?? 0) / 0.6745;
+}
+
 /** Mean square with the weight of ten readings that scatter as stated. */
 function withPriorWeight(square: number, freedom: number): number {
   return (square + 10) / (freedom + 10);

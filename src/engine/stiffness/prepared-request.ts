@@ -25,6 +25,14 @@ export interface PreparedCurve {
   excessM: number;
   excessSigmaM: number;
   drifts: readonly DriftMode[];
+  /** Where the blank left its hold in this picture, off the mean of the pictures in one clamp. */
+  holdOff: { xM: number; yM: number };
+  /** The drift that turns the whole frame, and the extent at which its amplitude counts. */
+  level: { column: number; halfM: number };
+  /** Columns of the drifts that are this picture's own among the pictures of its stand. */
+  ownColumns: readonly number[];
+  /** The pictures of a stand tell their own grain where the request states none. */
+  grainUnstated: boolean;
 }
 export type PreparedSetup = PreparedClamp | FitSpanSetup;
 export interface PreparedRequest {

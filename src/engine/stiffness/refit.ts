@@ -25,17 +25,17 @@ import {
   unknownsOf,
 } from './unknowns.ts';
 
-/** A tape is read to no better than this. */
+/** A tape is read to no better than this; a trace knows its own grain. */
 const roundingM = 2e-4;
 
-/** All priors of a request but those that change from try to try. */
+/** All priors of a request but those that change from try to try: roughness, clamps, drifts, doubts. */
 export interface Priors {
   rows: Rows;
   stiffness: StiffnessPrior;
-  others: Record<Exclude<UnknownName, 'stiffness' | 'extra'>, GaussianPrior>;
+  others: Record<Exclude<UnknownName, 'stiffness' | 'tilt' | 'drift' | 'extra'>, GaussianPrior>;
 }
 
-export function priorsOf({ blank, setups, driftSigmas }: PreparedRequest, rows: Rows): Priors {
+export function priorsOf({ blank, setups }: PreparedRequest, rows: Rows): Priors {
   const sweep = blank.sweepSigmaPerM ?? 0.02;
   const turnsAcross = setups.some((setup) => Math.abs(Math.sin(setup.turnedRad ?? 0)) > 1e-6);
   return {
@@ -45,8 +45,6 @@ export function priorsOf({ blank, setups, driftSigmas }: PreparedRequest, rows: 
       rest: restPrior(blank, rows, sweep),
       restAcross: restPrior(blank, rows, turnsAcross ? sweep : 0),
       mass: massPrior(blank, rows),
-      tilt: tiltPrior(setups),
-      drift: independentPrior(driftSigmas),
     },
   };
 }
@@ -73,9 +71,16 @@ function tiltPrior(setups: readonly PreparedSetup[]): GaussianPrior {
   return gaussianPrior(new Float64Array(n), covariance);
 }
 
-function unknownsFor(priors: Priors, doubts: readonly Doubt[], roughness: Roughness): Unknowns {
+export function unknownsFor(
+  priors: Priors,
+  { setups, driftSigmas }: PreparedRequest,
+  doubts: readonly Doubt[],
+  roughness: Roughness,
+): Unknowns {
   return unknownsOf({
     ...priors.others,
+    tilt: tiltPrior(setups),
+    drift: independentPrior(driftSigmas),
     stiffness: withRoughness(priors.stiffness, roughness),
     extra: independentPrior(doubts.map((doubt) => doubt.sigma)),
   });
@@ -98,7 +103,7 @@ function solve(explained: Explained, priors: Priors, noise: number, from?: Fitte
   const doubts = carriedDoubts(named);
   const problemWith = (roughness: Roughness): FitProblem => ({
     model,
-    unknowns: unknownsFor(priors, doubts, roughness),
+    unknowns: unknownsFor(priors, request, doubts, roughness),
     sigma: sigmasOf(explained, model, noise),
     extras: doubts.map((doubt) => doubt.pattern),
   });
@@ -110,7 +115,7 @@ function solve(explained: Explained, priors: Priors, noise: number, from?: Fitte
   if (best.hopeless) return fittedOf(problem, best, before);
   const tellsShort = request.setups.some((setup) => setup.kind !== 'span' && setup.clampedAs !== undefined);
   const roughness = probableRoughness(problem, best, tellsShort, (tried) =>
-    unknownsFor(priors, doubts, tried),
+    unknownsFor(priors, request, doubts, tried),
   );
   if (isAlike(roughness, before)) return fittedOf(problem, best, before);
   const rougher = problemWith(roughness);
@@ -124,7 +129,9 @@ function isAlike(a: Roughness, b: Roughness): boolean {
 /** Infinite for what an explanation leaves out. */
 function sigmasOf({ named }: Explained, { data }: FitProblem['model'], noise: number): Float64Array {
   const sigmas = Float64Array.from(data, (datum) =>
-    standsApart(datum) ? datum.sigma : noise * Math.hypot(datum.sigma, roundingM),
+    standsApart(datum)
+      ? datum.sigma
+      : noise * Math.hypot(datum.sigma, datum.kind === 'place' ? 0 : roundingM),
   );
   for (const entry of named) {
     if (entry.kind === 'doubt' && !isCarried(entry.suspicion.doubt)) {

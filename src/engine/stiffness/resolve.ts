@@ -9,17 +9,17 @@
  * the two apart. Limits are set on simulated clean benches (docs/theory-stiffness.md), so that about one or two of
  * a hundred raise an alarm.
  */
-import type { DoubtKind } from './doubts.ts';
-import type { Explained, Fitted, Refit } from './explanation.ts';
+import type { Explained, Fitted, Named, Refit, StandSlip } from './explanation.ts';
 import { impossibleReadings } from './impossible-readings.ts';
 import type { MostProbable } from './most-probable.ts';
 import { robustNoiseFactor } from './noise.ts';
 import type { PreparedRequest } from './prepared-request.ts';
+import { standTrials } from './stand-trials.ts';
 import { doubtTrials, slipTrials, swapTrials, type Trial, type TrialOptions, testTrials } from './trials.ts';
 
 export interface ResolveOptions extends TrialOptions {
   /** Least evidence that raises each kind; `edge` in a whole set-up, `testEdge` in one test of it. */
-  limits: Record<DoubtKind | 'swap' | 'test' | 'testEdge', number>;
+  limits: Record<Trial['kind'] | 'testEdge', number>;
   /** Things named at most, beside readings that cannot be. */
   most: number;
   /** No new round is begun after so many steps of search. */
@@ -39,6 +39,10 @@ export const resolveDefaults: ResolveOptions = {
     stretch: 15,
     swap: 15,
     test: 7,
+    bump: 8,
+    'stand-slip': 8,
+    'stand-weight': 8,
+    'stand-swap': 15,
   },
   most: 6,
   steps: 300,
@@ -80,7 +84,7 @@ function nextExplanation(
   if (fitted.best.hopeless) return wayOut(explained, fitted, refit, options);
   const noise = robustNoiseFactor(fitted.problem, fitted.best);
   const trials = swapTrials(explained, fitted, refit);
-  trials.push(...doubtTrials(explained, fitted, refit, options));
+  trials.push(...standTrials(explained, fitted, refit), ...doubtTrials(explained, fitted, refit, options));
   const unmet = trials.every((trial) => missesGrossly(trial.fitted.best, noise));
   if (unmet && missesGrossly(fitted.best, noise)) {
     trials.push(...testTrials(explained, fitted, refit, options));
@@ -112,15 +116,27 @@ function limitOf({ kind, suspicion }: Trial, { limits }: ResolveOptions): number
 }
 
 function isSamePlace({ kind, suspicion: a }: Trial, { kind: other, suspicion: b }: Trial): boolean {
+  if (!a || !b) return false;
   return kind === other && a?.doubt.data[0] === b?.doubt.data[0] && a?.doubt.test === b?.doubt.test;
 }
 
 function withAlternative(trial: Trial, runnerUp: Trial | undefined): Trial {
   const { explained } = trial;
   const last = explained.named[explained.named.length - 1];
+  if (last.kind === 'stand') return withOtherWeight(trial, last.slip, runnerUp);
   if (last.kind !== 'doubt' || !runnerUp?.suspicion) return trial;
   const named = [...explained.named.slice(0, -1), { ...last, alternatives: [runnerUp.suspicion] }];
   return { ...trial, explained: { ...explained, named } };
+}
+
+/** Two weights tell each other's share: which of them is wrong the pictures may not know. */
+function withOtherWeight(trial: Trial, slip: StandSlip, runnerUp: Trial | undefined): Trial {
+  const other = runnerUp?.explained.named.at(-1);
+  if (slip.kind !== 'stand-weight' || other?.kind !== 'stand' || other.slip.kind !== 'stand-weight')
+    return trial;
+  const { explained } = trial;
+  const named: Named = { kind: 'stand', slip: { ...slip, or: other.slip.setup } };
+  return { ...trial, explained: { ...explained, named: [...explained.named.slice(0, -1), named] } };
 }
 
 /**
@@ -135,6 +151,7 @@ function wayOut(
 ): Trial | undefined {
   const trials = [
     ...swapTrials(explained, fitted, refit),
+    ...standTrials(explained, fitted, refit),
     ...slipTrials(explained, fitted, refit),
     ...testTrials(explained, fitted, refit, options),
   ];

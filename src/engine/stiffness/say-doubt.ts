@@ -5,7 +5,9 @@ import { stationOf } from './doubts.ts';
 import { type Explained, isCarried, type Named } from './explanation.ts';
 import { fitFound } from './fit-kinds.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
+import { sayStandSlip, standFinding } from './say-stand.ts';
 import { otherwise } from './slip-parts.ts';
+import { isOfStand } from './stand-trials.ts';
 
 export function findingsOf(
   { named, request }: Explained,
@@ -15,10 +17,8 @@ export function findingsOf(
   let extra = 0;
   return named.flatMap((entry): Finding[] => {
     if (entry.kind === 'swap') return swapFindings(entry.pair, request);
-    if (entry.kind === 'test') {
-      const path = `setups[${entry.setup}].tests[${entry.test}]`;
-      return [fitFound(path, 'fit/test-left-out', { test: entry.test + 1 })];
-    }
+    if (entry.kind === 'test') return [testFinding(entry, request)];
+    if (entry.kind === 'stand') return sayStandSlip(entry.slip, problem, best);
     const { doubt } = entry.suspicion;
     const [d] = doubt.data;
     const amplitude = isCarried(doubt)
@@ -42,6 +42,16 @@ function swapFindings(
   return [first, second].map((test) =>
     fitFound(`setups[${setup}].tests[${test}]`, 'fit/loads-swapped', values),
   );
+}
+
+function testFinding(
+  { setup, test }: Extract<Named, { kind: 'test' }>,
+  { setups }: Explained['request'],
+): Finding {
+  const path = `setups[${setup}].tests[${test}]`;
+  return isOfStand(setups[setup])
+    ? standFinding(path, 'stand/other-blank', { picture: setup + 1 })
+    : fitFound(path, 'fit/test-left-out', { test: test + 1 });
 }
 
 function doubtFindings(

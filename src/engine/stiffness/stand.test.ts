@@ -7,6 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { judgeStiffness } from '../../../test/support/judge-stiffness.ts';
 import { randomBlank } from '../../../test/support/simulated-bench.ts';
 import { fitBlankOf, photographStand, weightFor } from '../../../test/support/simulated-stand.ts';
+import { mishapCodes, withMishap } from '../../../test/support/stand-mishaps.ts';
 import { fit } from './fit.ts';
 import type { FitCurveSetup, FitSolved } from './request.ts';
 
@@ -52,4 +53,15 @@ describe('three pictures of one stand', () => {
     expect(together.flatMap(({ answer }) => answer.findings)).toEqual([]);
     expect(mean(together.map(({ held }) => held))).toBeGreaterThanOrEqual(0.9);
   });
+});
+
+describe('what goes wrong between pictures is named', () => {
+  // the others stand in the long run, `npm run pictures`
+  for (const mishap of ['clamp', 'level'] as const) {
+    test(mishap, () => {
+      const { blank, setups, seed } = withMishap(mishap, 9901, 1);
+      const { findings } = fit({ blank: fitBlankOf(blank, seed + 9), setups });
+      expect(findings.map(({ code }) => code)).toContain(mishapCodes[mishap]);
+    });
+  }
 });

@@ -1,13 +1,20 @@
 /** One thing more held to have gone wrong, and the blank fitted anew under it. */
 import { type Doubt, type DoubtKind, possibleDoubts } from './doubts.ts';
-import { type Explained, type Fitted, isCarried, type Named, type Refit } from './explanation.ts';
+import {
+  type Explained,
+  type Fitted,
+  isCarried,
+  type Named,
+  type Refit,
+  type StandSlip,
+} from './explanation.ts';
 import { noiseFactor, robustNoiseFactor } from './noise.ts';
 import { sizeCounts } from './slip-sizes.ts';
 import { type Suspicion, weighDoubts } from './suspicion.ts';
 import { contraryPairs, swapLoads } from './swapped-loads.ts';
 
 export interface Trial {
-  kind: DoubtKind | 'swap' | 'test';
+  kind: DoubtKind | 'swap' | 'test' | StandSlip['kind'];
   explained: Explained;
   fitted: Fitted;
   suspicion?: Suspicion;
@@ -93,7 +100,7 @@ export function trialOf(kind: Trial['kind'], explained: Explained, before: Fitte
 
 export function isNew(doubt: Doubt, { named }: Explained): boolean {
   return named.every((other) => {
-    if (other.kind === 'swap') return true;
+    if (other.kind === 'swap' || other.kind === 'stand') return true;
     if (other.kind === 'test') return doubt.setup !== other.setup || doubt.test !== other.test;
     const known = other.suspicion.doubt;
     return !(known.kind === doubt.kind && known.data[0] === doubt.data[0] && known.test === doubt.test);

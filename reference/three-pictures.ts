@@ -1,0 +1,85 @@
+/**
+ * Ways to measure one and the same invented blank, side by side: the tape protocol, one picture, three pictures each for
+ * itself, three of one stand, three and a flag read by tape; and what goes wrong between pictures, named or not. Run by
+ * `npm run pictures`; the numbers stand in docs/three-pictures.md.
+ */
+import { fit } from '../src/engine/stiffness/fit.ts';
+import type { FitSetup, FitSolved } from '../src/engine/stiffness/request.ts';
+import { judgeStiffness, type StiffnessJudgement } from '../test/support/judge-stiffness.ts';
+import { readBench, type SetupPlan, shortPlan, type TrueBlank } from '../test/support/simulated-bench.ts';
+import { fitBlankOf } from '../test/support/simulated-stand.ts';
+import { type Mishap, mishapCodes, standOf, together, withMishap } from '../test/support/stand-mishaps.ts';
+
+export interface WayRow {
+  way: string;
+  median: number;
+  nineOfTen: number;
+  worst: number;
+  held: number;
+  stiffnessRms: number;
+  findings: number;
+}
+
+export function compareWays(count: number, firstSeed: number): WayRow[] {
+  const results = new Map<string, (StiffnessJudgement & { findings: number })[]>();
+  for (let i = 0; i < count; i++) {
+    const seed = firstSeed + i;
+    const { blank, thirdKg, setups } = standOf(seed, i);
+    const tape = (plan: readonly SetupPlan[]): FitSetup[] => [
+      ...readBench(blank, plan, seed + 11, 0).request.setups,
+    ];
+    const flags = [{ stationsM: [0, 0.3 * blank.lengthM], hungKg: [0, thirdKg], sigmaM: 0.002 }];
+    const ways: Record<string, readonly FitSetup[]> = {
+      'tape, 21 readings': tape(shortPlan(blank.lengthM)),
+      'one picture': [setups[1]],
+      'three pictures, each for itself': setups,
+      'three pictures of one stand': together(setups),
+      'the same and a flag by tape': [...together(setups), ...tape(flags)],
+    };
+    for (const [way, asked] of Object.entries(ways)) {
+      const result = judged(blank, asked, seed, 3 * thirdKg);
+      results.set(way, [...(results.get(way) ?? []), result]);
+    }
+  }
+  return [...results].map(([way, rows]) => wayRow(way, rows));
+}
+
+function judged(blank: TrueBlank, setups: readonly FitSetup[], seed: number, hungKg: number) {
+  const answer = fit({ blank: fitBlankOf(blank, seed + 9), setups });
+  if (answer.status === 'refused') throw new Error(answer.findings[0].path);
+  return { ...judgeStiffness(blank, answer as FitSolved, hungKg), findings: answer.findings.length };
+}
+
+function wayRow(way: string, rows: readonly (StiffnessJudgement & { findings: number })[]): WayRow {
+  const unseen = rows.map((row) => row.unseen).sort((a, b) => a - b);
+  const mean = (of: (row: StiffnessJudgement) => number) =>
+    rows.reduce((sum, row) => sum + of(row), 0) / rows.length;
+  return {
+    way,
+    median: unseen[unseen.length >> 1],
+    nineOfTen: unseen[Math.floor(0.9 * unseen.length)],
+    worst: unseen[unseen.length - 1],
+    held: mean((row) => row.held),
+    stiffnessRms: Math.sqrt(mean((row) => row.stiffnessRms ** 2)),
+    findings: rows.filter((row) => row.findings > 0).length,
+  };
+}
+
+export interface MishapRow {
+  mishap: Mishap;
+  tried: number;
+  named: number;
+  /** With any finding at all. */
+  alarms: number;
+}
+
+export function nameMishaps(mishap: Mishap, count: number, firstSeed: number): MishapRow {
+  const row: MishapRow = { mishap, tried: count, named: 0, alarms: 0 };
+  for (let i = 0; i < count; i++) {
+    const { blank, setups, seed } = withMishap(mishap, firstSeed + i, i);
+    const { findings } = fit({ blank: fitBlankOf(blank, seed + 9), setups });
+    if (findings.length > 0) row.alarms++;
+    if (mishap !== 'none' && findings.some(({ code }) => code === mishapCodes[mishap])) row.named++;
+  }
+  return row;
+}

@@ -1,0 +1,39 @@
+import './boot/check-node.mjs';
+import { parseArgs } from 'node:util';
+import { ensureInstalled } from './boot/install.mjs';
+import { orExplain } from './boot/or-explain.mjs';
+import { say } from './boot/root.mjs';
+
+const help = `npm run pictures -- [options]
+  --blanks N   how many invented blanks (24)
+  --seed N     the first one's seed (9500)
+  --mishaps N  how many stands per mishap (10)
+  --help       this
+Compares ways to measure a blank, pictures and tape, on simulated stands; counts which mishaps are named.`;
+
+await orExplain(async () => {
+  const { values } = parseArgs({
+    options: {
+      blanks: { type: 'string', default: '24' },
+      seed: { type: 'string', default: '9500' },
+      mishaps: { type: 'string', default: '10' },
+      help: { type: 'boolean' },
+    },
+  });
+  if (values.help) return console.log(help);
+  await ensureInstalled();
+  const { importReference } = await import('./boot/run-reference.mjs');
+  const { compareWays, nameMishaps } = await importReference('three-pictures');
+  const [blanks, seed, mishaps] = [values.blanks, values.seed, values.mishaps].map(Number);
+  say(`${blanks} blanks from seed ${seed} …`);
+  const percent = (share, digits = 2) => `${(100 * share).toFixed(digits)} %`;
+  for (const row of compareWays(blanks, seed)) {
+    const unseen = [row.median, row.nineOfTen, row.worst].map((share) => percent(share).padStart(8));
+    const rest = [percent(row.held, 1), percent(row.stiffnessRms, 1), `${row.findings} with a finding`];
+    console.log([row.way.padEnd(34), ...unseen, ...rest].join('  '));
+  }
+  for (const mishap of ['none', 'camera', 'clamp', 'weight', 'swap', 'level']) {
+    const row = nameMishaps(mishap, mishaps, seed + 500);
+    console.log(`${mishap.padEnd(8)} named ${row.named} of ${row.tried}, any finding in ${row.alarms}`);
+  }
+});

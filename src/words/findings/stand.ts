@@ -1,0 +1,17 @@
+import type { StandKinds } from '../../engine/stiffness/stand-kinds.ts';
+import type { Sentences } from './sentences.ts';
+
+export const standSentences: Sentences<StandKinds> = {
+  'stand/camera-moved': ({ picture, shiftM }, w) =>
+    `Picture ${picture} shows the blank ${w.length(shiftM)} off where the other pictures have it: the camera or the marks moved. Take all pictures again without touching the stand. Until then picture ${picture} counts for little.`,
+  'stand/clamp-slipped': ({ picture, turnRad }, w) =>
+    `Before picture ${picture} the blank turned ${w.angle(Math.abs(turnRad))} ${turnRad > 0 ? 'up' : 'down'} in the clamp. Tighten the clamp and take all pictures again. Until then this and the later pictures count with a tilt of their own.`,
+  'stand/weights-swapped': ({ picture, other, massKg, otherKg }, w) =>
+    `Pictures ${other} and ${picture} fit each other's weight (${w.mass(otherKg)} and ${w.mass(massKg)}). Swap them. They are used the other way round.`,
+  'stand/weight-off': ({ picture, massKg, likelyKg, other }, w) =>
+    `Picture ${picture} bends as under ${w.mass(likelyKg)}, not ${w.mass(massKg)}.${other === undefined ? ' Weigh what hung' : ` Or the weight of picture ${other} is wrong. Weigh both`}. Until then it counts as ${w.mass(likelyKg)}.`,
+  'stand/other-blank': ({ picture }) =>
+    `Picture ${picture} shows a bend that the other pictures' blank cannot have. Check that it is the same blank, hung as stated, and take the picture again. It is left out.`,
+  'stand/wall-unlevel': ({ turnRad, plusMinusRad }, w) =>
+    `The marks lean ${w.angle(Math.abs(turnRad))} (± ${w.angle(plusMinusRad)}) off level, by the blank's own weight. Hold a plumb line to them and measure their places again.`,
+};
