@@ -25,6 +25,7 @@ import { openDatabase } from './database.ts';
 import { Keeper } from './keeper.ts';
 import { attachmentRow } from './sql-rows.ts';
 import { openSqlite } from './sqlite.ts';
+import { copiedOtherwise } from './vouch/copy-record.ts';
 import { linked, noLink, sealedDocument } from './vouch/seals.ts';
 
 const at = '2026-03-01T09:00:00Z';
@@ -239,6 +240,9 @@ describe('a backup from elsewhere', () => {
     const { copied } = await restore();
     expect(copied.renumbered).toEqual([id]);
     expect(copied.leftOut).toMatchObject([{ title: 'a picture' }]);
+    expect(copiedOtherwise(copied).join(' ')).toMatch(
+      /a picture was left out: .*counted anew, in the same order/,
+    );
     const { db, keeper, repository } = await opened();
     const tables = await db.introspection.getTables();
     expect(tables.map(({ name }) => name)).not.toContain('mine');
