@@ -1,3 +1,4 @@
+import './scripts/boot/check-node.mjs';
 import { defineConfig } from 'vitest/config';
 
 /**

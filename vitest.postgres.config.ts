@@ -1,3 +1,4 @@
+import './scripts/boot/check-node.mjs';
 import { readdirSync, readFileSync } from 'node:fs';
 import { defineConfig } from 'vitest/config';
 

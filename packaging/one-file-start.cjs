@@ -1,6 +1,6 @@
 // The first code of the one-file program: lays its files into the cache folder once, then starts the server there.
 const { createHash } = require('node:crypto');
-const { existsSync, mkdirSync, renameSync, rmSync, writeFileSync } = require('node:fs');
+const { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync, utimesSync, writeFileSync } = require('node:fs');
 const { createRequire } = require('node:module');
 const { homedir, tmpdir } = require('node:os');
 const { dirname, join } = require('node:path');
@@ -26,7 +26,7 @@ function main() {
   const start = join(unpacked(), 'dist', 'server', 'run-server.js');
   const { runServer } = createRequire(start)(start);
   const port = values.port ?? process.env.PORT;
-  void runServer({ ...values, port, open: !values['no-open'] }).then((code) => process.exit(code));
+  void runServer({ ...values, port, open: !values['no-open'], endable: true }).then((code) => process.exit(code));
 }
 
 /** Beside its final place first: half of it is never taken for the whole. */
@@ -34,7 +34,11 @@ function unpacked() {
   const index = getAsset('index.json', 'utf8');
   const version = createHash('sha256').update(index).digest('hex').slice(0, 16);
   const folder = join(cacheFolder(), version);
-  if (existsSync(folder)) return folder;
+  if (existsSync(folder)) {
+    utimesSync(folder, new Date(), new Date());
+    return folder;
+  }
+  removeOld();
   const part = `${folder}.${process.pid}.part`;
   for (const { path } of JSON.parse(index)) {
     const file = join(part, path);
@@ -49,6 +53,15 @@ function unpacked() {
     if (!existsSync(folder)) throw error;
   }
   return folder;
+}
+
+/** What programs of before laid there; one that may still run is left. */
+function removeOld() {
+  const monthMs = 30 * 24 * 3600 * 1000;
+  for (const name of existsSync(cacheFolder()) ? readdirSync(cacheFolder()) : []) {
+    const old = join(cacheFolder(), name);
+    if (Date.now() - statSync(old).mtimeMs > monthMs) rmSync(old, { recursive: true, force: true });
+  }
 }
 
 function cacheFolder() {

@@ -5,10 +5,12 @@
 import { Bench } from 'tinybench';
 import { bend, bendDefaults } from '../src/engine/bend/bend.ts';
 import { type LayoutProgress, layout } from '../src/engine/layout/layout.ts';
+import type { LayoutRequest } from '../src/engine/layout/layout-request.ts';
 import { fitStiffness } from '../src/engine/stiffness/fit.ts';
 import { samplePosterior } from '../src/engine/stiffness/posterior.ts';
 import { timePhoto } from './bench-photo.ts';
 import { shelfSize, timeShelf } from './bench-shelf.ts';
+import { bendInSpaceOnce, moveGuideInSpace, spiralOfTwelve } from './bench-space.ts';
 import * as work from './bench-work.ts';
 import { calculixBend, hasCalculix, withRowsAtCorners } from './live/calculix.ts';
 import { pythonWithScipy, scipyBends } from './live/scipy.ts';
@@ -28,14 +30,10 @@ export async function benchAll(options: { quick: boolean; live: boolean }): Prom
   const timeMs = options.quick ? 60 : 600;
   const resolution = bendDefaults.resolution;
   const bendMs = await medianMs(work.bendOnce(resolution), timeMs);
+  const movedMs = await medianMs(work.moveGuide(resolution), timeMs);
   return [
     row('one bend with line and rings, cold start', bendMs, 'ms', { atMost: 0.5 }, `${resolution} elements`),
-    row(
-      're-solve after a guide moved, one load, with readings',
-      await medianMs(work.moveGuide(resolution), timeMs),
-      'ms',
-      { atMost: 0.15 },
-    ),
+    row('re-solve after a guide moved, one load, with readings', movedMs, 'ms', { atMost: 0.15 }),
     row(
       'ladder of 5 loads and all metrics, nothing kept',
       await medianMs(work.ladderOfFive(), timeMs),
@@ -43,6 +41,7 @@ export async function benchAll(options: { quick: boolean; live: boolean }): Prom
       { atMost: 2.5 },
     ),
     ...layoutRows(options.quick ? 3 : 5),
+    ...(await spaceRows({ bendMs, movedMs }, timeMs, options.quick ? 3 : 5)),
     ...fitRows(options.quick ? 3 : 5),
     row('cost against resolution, 100 to 3200 elements', await costExponent(timeMs), 'exponent', {
       atMost: 1.1,
@@ -104,23 +103,39 @@ async function medianMs(run: () => unknown, timeMs: number): Promise<number> {
 }
 
 function layoutRows(times: number): BenchRow[] {
-  const request = work.layoutOfTwelve();
+  const { firstMs, wholeMs } = timeLayout(work.layoutOfTwelve(), times);
+  return [
+    row('layout, 12 guides, 5 loads: first good answer', firstMs, 'ms', { atMost: 150 }),
+    row('layout, 12 guides, 5 loads: complete with slack', wholeMs, 'ms', { atMost: 600 }),
+  ];
+}
+
+function timeLayout(request: LayoutRequest, times: number) {
   const runs = Array.from({ length: times + 3 }, () => {
     const started = performance.now();
     let firstMs: number | undefined;
     const answer = layout(request, (_: LayoutProgress) => {
       firstMs ??= performance.now() - started;
     });
-    if (answer.status === 'refused') throw new Error(answer.findings[0].message);
+    if (answer.status === 'refused') throw new Error(JSON.stringify(answer.findings[0]));
     return { firstMs: firstMs ?? performance.now() - started, wholeMs: performance.now() - started };
   }).slice(3);
+  return { firstMs: median(runs.map((run) => run.firstMs)), wholeMs: median(runs.map((run) => run.wholeMs)) };
+}
+
+/** A spiral pulled sideways, beside the same rod in its plane. */
+async function spaceRows(plane: { bendMs: number; movedMs: number }, timeMs: number, times: number) {
+  const { resolution } = bendDefaults;
+  const bendMs = await medianMs(bendInSpaceOnce(resolution), timeMs);
+  const movedMs = await medianMs(moveGuideInSpace(resolution), timeMs);
+  const placed = timeLayout(spiralOfTwelve(), times);
   return [
-    row('layout, 12 guides, 5 loads: first good answer', median(runs.map((run) => run.firstMs)), 'ms', {
-      atMost: 150,
-    }),
-    row('layout, 12 guides, 5 loads: complete with slack', median(runs.map((run) => run.wholeMs)), 'ms', {
-      atMost: 600,
-    }),
+    row('one bend in space, ten rings, cold start', bendMs, 'ms', { atMost: 4 }, `${resolution} elements`),
+    row('bend in space over bend in the plane', bendMs / plane.bendMs, 'times'),
+    row('in space: re-solve after a guide moved, with readings', movedMs, 'ms', { atMost: 0.8 }),
+    row('the same over its plane', movedMs / plane.movedMs, 'times'),
+    row('layout in space, 12 guides, 5 loads: first good answer', placed.firstMs, 'ms', { atMost: 300 }),
+    row('layout in space, 12 guides, 5 loads: complete with slack', placed.wholeMs, 'ms', { atMost: 1500 }),
   ];
 }
 

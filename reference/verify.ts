@@ -11,10 +11,13 @@ import { frequencyBlanks, frequencyPrinted, frequencyTapered, frequencyUniform }
 import { capstan } from './cases/friction.ts';
 import { greenhill, heavyRods } from './cases/heavy.ts';
 import { lineThroughRings } from './cases/line.ts';
+import { bendOf45Degrees, bowPushedOutOfPlane, lateralBuckling, twistInstabilities } from './cases/space.ts';
 import { taperLarge, taperSmall } from './cases/taper.ts';
 import { asShipped } from './cases/unit-rod.ts';
 import { unitsAsTyped } from './cases/units.ts';
+import { calculixSpaceGroup } from './live/calculix-space.ts';
 import { calculixGroup, type LiveGroup, scipyGroup } from './live/groups.ts';
+import { leavesItsPlaneGroup, scipySpaceGroup } from './live/space.ts';
 import { errorFigure, shapesFigure } from './report/figures.ts';
 import { reportText } from './report/report-text.ts';
 
@@ -41,6 +44,10 @@ export function allGroups(live: boolean): LiveGroup[] {
     meshConvergence(),
     populationAccuracy(),
     capstan(),
+    bendOf45Degrees(),
+    bowPushedOutOfPlane(),
+    lateralBuckling(),
+    twistInstabilities(),
     frequencyUniform(),
     frequencyTapered(),
     frequencyPrinted(),
@@ -50,6 +57,11 @@ export function allGroups(live: boolean): LiveGroup[] {
     live
       ? calculixGroup()
       : { title: 'Six realistic rods against a finite-element program', notRun: notAsked },
+    live ? scipySpaceGroup() : { title: 'Rods in space against a boundary-value solve', notRun: notAsked },
+    live
+      ? calculixSpaceGroup()
+      : { title: 'Rods out of their plane against a finite-element program', notRun: notAsked },
+    live ? leavesItsPlaneGroup() : { title: 'A bow pushed straight leaves its plane', notRun: notAsked },
   ];
 }
 

@@ -5,7 +5,7 @@ import { orExplain } from './boot/or-explain.mjs';
 
 /** `npm run --silent fairbend -- COMMAND`: the command line, built first where it is stale. */
 await orExplain(async () => {
-  await ensureInstalled({ sqlite: ['serve', 'backup', 'restore', 'move'].includes(process.argv[2]) });
+  await ensureInstalled();
   await ensureCompiled();
   await import(new URL('../dist/cli/main.js', import.meta.url));
 });

@@ -16,12 +16,20 @@ const help = `npm run load -- [options]
   --pause MS      longest pause between two edits of a bench (1000)
   --only NAME     sqlite or postgres
   --soak          ten times the edits, and fails on memory that grows
+  --beside N      on a shelf of N builds, and while a build file of 14 MB is taken in and the shop is exported
   --json FILE     where to write the numbers (dist/load.json)
   --help          this
 Fails on an edit that is lost. Times on a busy machine mislead.`;
 
 await orExplain(async () => {
-  const options = { benches: 'string', edits: 'string', pause: 'string', only: 'string', json: 'string' };
+  const options = {
+    benches: 'string',
+    edits: 'string',
+    pause: 'string',
+    only: 'string',
+    json: 'string',
+    beside: 'string',
+  };
   const { values } = parseArgs({
     options: {
       ...Object.fromEntries(Object.entries(options).map(([name, type]) => [name, { type }])),
@@ -44,9 +52,10 @@ await orExplain(async () => {
   say(`The numbers are in ${file}.`);
 });
 
-async function loadOn(database, { benches, edits = '60', pause = '1000', soak }) {
+async function loadOn(database, { benches, edits = '60', pause = '1000', soak, beside }) {
   const { importReference } = await import('./boot/run-reference.mjs');
   const { simulateLoad } = await importReference('load');
+  const { fillShelf, workBeside } = await importReference('load-beside');
   const postgres = database === 'postgres' ? await startPostgres() : undefined;
   if (postgres?.missing) return { database, notRun: postgres.missing };
   const folder = mkdtempSync(join(tmpdir(), 'fairbend-load-'));
@@ -55,6 +64,9 @@ async function loadOn(database, { benches, edits = '60', pause = '1000', soak })
   try {
     for (let number = 0; number < count; number++)
       servers.push(await startServer(join(folder, `s${number}`), postgres?.address));
+    const over = new AbortController();
+    if (beside) await fillShelf(servers[0].address, Number(beside));
+    const others = beside && workBeside(servers[0].address, Number(beside), over.signal);
     const found = await simulateLoad({
       addresses: servers.map(({ address }) => address),
       pids: servers.map(({ child }) => child.pid),
@@ -63,11 +75,13 @@ async function loadOn(database, { benches, edits = '60', pause = '1000', soak })
       editsEach: Number(edits) * (soak ? 10 : 1),
       pauseMs: Number(pause),
     });
+    over.abort();
     return {
       database,
       servers: count,
       benches: Number(benches ?? (postgres ? 50 : 10)),
       ...found,
+      ...(beside ? { beside: await others } : {}),
       grows: grows(found),
     };
   } finally {

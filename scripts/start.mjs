@@ -35,7 +35,7 @@ async function start() {
   await ensureInstalled();
   await ensureCompiled();
   await ensurePageBuilt();
-  const { runServer } = await import(new URL('../dist/server/run-server.js', import.meta.url));
+  const { runServer, endSoon } = await import(new URL('../dist/server/run-server.js', import.meta.url));
   const thrownAway = values.demo ? mkdtempSync(join(tmpdir(), 'fairbend-demo-')) : undefined;
   process.exitCode = await runServer({
     data: thrownAway ?? values.data,
@@ -44,8 +44,10 @@ async function start() {
     tls: values.tls,
     behind: values.behind,
     open: !values['no-open'],
+    endable: true,
   });
   if (thrownAway) rmSync(thrownAway, { recursive: true, force: true });
+  endSoon();
 }
 
 await orExplain(start);

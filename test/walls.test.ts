@@ -25,8 +25,12 @@ const engineOrder = [
   'numerics',
   'units',
   'wall-mark',
+  'kinds',
   'bench',
   'bend',
+  'spool',
+  'space',
+  'torsion',
   'rotation',
   'frequency',
   'stiffness',
@@ -88,7 +92,7 @@ describe('the folders of src', () => {
   });
 
   test('only the server knows SQL and databases', () => {
-    const databases = ['kysely', 'pg', 'better-sqlite3', 'node:sqlite'];
+    const databases = ['kysely', 'kysely/migration', 'pg', 'node:sqlite'];
     expectNone(
       imports.filter(({ from, to }) => databases.includes(to) && !from.startsWith('src/server/')),
       'ask the server, through src/record/api.ts',
@@ -121,6 +125,7 @@ describe('the folders of src', () => {
 /** The web's floors from the ground up: a floor uses those below it, never those above. */
 const floors = [
   'style',
+  'offline',
   'worker',
   'store',
   'read',

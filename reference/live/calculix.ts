@@ -53,9 +53,20 @@ export function withRowsAtCorners(request: BendRequest, elements: number): BendR
 /** `shape` gives the ring places from which the line's forces are taken; its points are not used. */
 export function calculixBend(request: BendRequest, shape: RodPlaces, elements: number): CalculixBend {
   const nodes = beamNodes(request, elements);
+  const { moved, seconds } = movedUnder(request, nodes, loadsOf(request, shape, nodes));
+  return answerOf(request, shape, moved, seconds);
+}
+
+/** Where the nodes of the unloaded rod go under forces on them; its section is square. */
+export function movedUnder(
+  request: BendRequest,
+  nodes: readonly BeamNode[],
+  loads: readonly NodalLoad[],
+  beam: Beam = planarBeam,
+) {
   const folder = mkdtempSync(join(tmpdir(), 'rod-'));
   try {
-    writeFileSync(join(folder, 'rod.inp'), inputDeck(request, shape, nodes));
+    writeFileSync(join(folder, 'rod.inp'), inputDeck(request, loads, nodes, beam));
     const started = performance.now();
     const run = spawnSync('ccx', ['-i', 'rod'], {
       maxBuffer: 1 << 28,
@@ -66,21 +77,30 @@ export function calculixBend(request: BendRequest, shape: RodPlaces, elements: n
     });
     const seconds = (performance.now() - started) / 1000;
     if (run.status !== 0) throw new Error(`ccx ended with ${run.status}: ${run.stdout.slice(-500)}`);
-    const moved = readMoves(readFileSync(join(folder, 'rod.dat'), 'utf8'), nodes);
-    return answerOf(request, shape, moved, seconds);
+    return { moved: readMoves(readFileSync(join(folder, 'rod.dat'), 'utf8'), nodes), seconds };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
 }
 
-interface BeamNode {
+/** How thin the square section is, and what CalculiX must settle to: residual force, correction of a move. */
+export interface Beam {
+  slenderness: number;
+  residual: number;
+  correction: number;
+}
+const planarBeam: Beam = { slenderness: 500, residual: 1e-5, correction: 1e-4 };
+
+export interface BeamNode {
   fromTipM: number;
   xM: number;
   yM: number;
+  /** Out of the plane, once moved. */
+  zM?: number;
 }
 
 /** From the clamp: corner, middle, corner, ... ; corners at rings and masses, closest at the tip; unloaded places. */
-function beamNodes(request: BendRequest, elements: number): BeamNode[] {
+export function beamNodes(request: BendRequest, elements: number): BeamNode[] {
   const { rod } = request;
   const fixed = [...(request.guides ?? []), ...(request.masses ?? [])].map((item) => item.fromTipM);
   const wanted = [0, rod.lengthM, ...fixed];
@@ -118,8 +138,13 @@ function unloadedPlaces(request: BendRequest, stations: readonly number[]): Beam
   return nodes;
 }
 
-function inputDeck(request: BendRequest, shape: RodPlaces, nodes: readonly BeamNode[]): string {
-  const side = request.rod.lengthM / 500;
+function inputDeck(
+  request: BendRequest,
+  loads: readonly NodalLoad[],
+  nodes: readonly BeamNode[],
+  { slenderness, residual, correction }: Beam,
+): string {
+  const side = request.rod.lengthM / slenderness;
   const { stiffness } = rodTables(request.rod);
   const moduli = nodes.map(({ fromTipM }) => (12 * valueAt(stiffness, fromTipM)) / side ** 4);
   const [softest, stiffest] = [Math.min(...moduli), Math.max(...moduli)];
@@ -143,7 +168,7 @@ function inputDeck(request: BendRequest, shape: RodPlaces, nodes: readonly BeamN
     ...moduli.map((modulus, i) => `${i + 1}, ${num(modulus)}`),
     '*BOUNDARY',
     '1, 1, 6',
-    ...stepUnder(loadsOf(request, shape, nodes), moduli),
+    ...stepUnder(loads, moduli, `${residual}, ${correction}`),
   ].join('\n')}\n`;
 }
 
@@ -151,19 +176,21 @@ function num(value: number): string {
   return value.toExponential(12);
 }
 
-type NodalLoad = { x: number; y: number };
+export type NodalLoad = { x: number; y: number; z?: number };
 
-function stepUnder(loads: readonly NodalLoad[], moduli: readonly number[]): string[] {
+function stepUnder(loads: readonly NodalLoad[], moduli: readonly number[], tolerances: string): string[] {
   return [
     '*STEP, NLGEOM, INC=500',
     '*STATIC',
     '0.05, 1., 1e-6, 0.3',
     '*CONTROLS, PARAMETERS=FIELD',
-    '1e-5, 1e-4, , , 1e-5, 1e-6',
+    `${tolerances}, , , 1e-5, 1e-6`,
     '*TEMPERATURE',
     ...moduli.map((modulus, i) => `${i + 1}, ${num(modulus)}`),
     '*CLOAD',
-    ...loads.flatMap(({ x, y }, i) => [`${i + 1}, 1, ${num(x)}`, `${i + 1}, 2, ${num(y)}`]),
+    ...loads.flatMap(({ x, y, z = 0 }, i) =>
+      [x, y, z].map((force, axis) => `${i + 1}, ${axis + 1}, ${num(force)}`),
+    ),
     '*NODE PRINT, NSET=ALL, FREQUENCY=500',
     'U',
     '*END STEP',
@@ -184,7 +211,7 @@ function loadsOf(request: BendRequest, shape: RodPlaces, nodes: readonly BeamNod
 }
 
 /** Own weight, masses and a dead force at the tip. */
-function weights(request: BendRequest, nodes: readonly BeamNode[]): NodalLoad[] {
+export function weights(request: BendRequest, nodes: readonly BeamNode[]): NodalLoad[] {
   const loads = nodes.map(() => ({ x: 0, y: 0 }));
   const { mass } = rodTables(request.rod);
   for (let e = 1; 2 * e < nodes.length && mass; e++) {
@@ -208,12 +235,13 @@ function nodeAt(nodes: readonly BeamNode[], fromTipM: number): number {
 function readMoves(text: string, nodes: readonly BeamNode[]): BeamNode[] {
   const moved = nodes.map((node) => ({ ...node }));
   for (const line of text.split('\n')) {
-    const [id, ux, uy] = line.trim().split(/\s+/).map(Number);
+    const [id, ux, uy, uz] = line.trim().split(/\s+/).map(Number);
     if (!Number.isInteger(id) || id < 1 || id > nodes.length || !Number.isFinite(uy)) continue;
     moved[id - 1] = {
       fromTipM: nodes[id - 1].fromTipM,
       xM: nodes[id - 1].xM + ux,
       yM: nodes[id - 1].yM + uy,
+      zM: uz,
     };
   }
   return moved;

@@ -1,7 +1,8 @@
-/** Runs scipy/rod_bvp.py, an independent boundary-value solve, from the project's root. */
+/** Runs the independent computations of reference/scipy from the project's root. */
 import { spawnSync } from 'node:child_process';
 import { resolve } from 'node:path';
 import type { BendRequest } from '../../src/engine/bend/bend.ts';
+import type { SpoolRequest } from '../../src/engine/spool/spool-request.ts';
 
 export interface ScipyBend {
   status: 'converged' | 'failed';
@@ -33,19 +34,35 @@ export function scipyVersion(python: string): string {
 }
 
 export function scipyBends(python: string, requests: readonly ScipyRequest[]): ScipyBend[] {
+  return scipyLines<ScipyBend>(python, 'rod_bvp.py', requests);
+}
+
+export interface ScipySpool {
+  least: number;
+  largest: number;
+  clearanceM: number;
+  axisMeetsFromTipM: number | null;
+  insideNeededM: number[];
+}
+
+/** Runs scipy/spool_fan.py: the fan as vectors in space, its extremes by search. */
+export function scipySpools(python: string, requests: readonly SpoolRequest[]): ScipySpool[] {
+  return scipyLines<ScipySpool>(python, 'spool_fan.py', requests);
+}
+
+/** One JSON request a line in, one JSON answer a line out. */
+function scipyLines<Answer>(python: string, script: string, requests: readonly object[]): Answer[] {
   if (requests.length === 0) return [];
-  const script = resolve('reference', 'scipy', 'rod_bvp.py');
-  const input = `${requests.map((request) => JSON.stringify(request)).join('\n')}\n`;
-  const run = spawnSync(python, [script], {
-    input,
+  const run = spawnSync(python, [resolve('reference', 'scipy', script)], {
+    input: `${requests.map((request) => JSON.stringify(request)).join('\n')}\n`,
     encoding: 'utf8',
     maxBuffer: 1 << 28,
     timeout: 300_000,
     env: { ...process.env, OMP_NUM_THREADS: '1', OPENBLAS_NUM_THREADS: '1' },
   });
-  if (run.status !== 0) throw new Error(`rod_bvp.py ended with ${run.status}: ${run.stderr}`);
+  if (run.status !== 0) throw new Error(`${script} ended with ${run.status}: ${run.stderr}`);
   return run.stdout
     .trim()
     .split('\n')
-    .map((line) => JSON.parse(line) as ScipyBend);
+    .map((line) => JSON.parse(line) as Answer);
 }

@@ -24,6 +24,11 @@ export function ensureCompiled() {
   );
 }
 
+/** What `npm run fonts` added goes into the page. */
+const addedFonts = ['jp', 'kr', 'sc', 'tc'].map((name) =>
+  join('packaging', 'fonts', name, 'node_modules', '.package-lock.json'),
+);
+
 /** Builds the page into dist/web; the old one stays until the new one is whole. */
 export function ensurePageBuilt() {
   return ensure(
@@ -37,6 +42,7 @@ export function ensurePageBuilt() {
       'src/paper',
       'src/web',
       'vite.config.ts',
+      ...addedFonts,
     ],
     () => {
       const next = inRoot('dist', 'web-next');

@@ -1,8 +1,9 @@
-// Plain old syntax: an old Node must be able to read this far, so that it can say what is missing.
-const [major, minor] = process.versions.node.split('.').map(Number);
-if (major < 20 || (major === 20 && minor < 19)) {
+import { createRequire } from 'node:module';
+
+const { newEnough } = createRequire(import.meta.url)('./node-versions.cjs');
+if (!newEnough(process.versions.node)) {
   console.error(
-    `Fairbend needs Node 20.19 or newer; this is Node ${process.versions.node}. Get a newer one from https://nodejs.org and try again.`,
+    `Node ${process.versions.node} is too old to run this by hand. Use npm start, npm test or, for a tool, "npm run --silent tool -- vitest run FILE": they fetch a newer Node.`,
   );
   process.exit(1);
 }

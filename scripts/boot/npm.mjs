@@ -5,9 +5,14 @@ import { root } from './root.mjs';
 
 /** Runs npm, its output on standard error; answers whether it succeeded. */
 export function npm(...parameters) {
+  return npmIn(root, ...parameters);
+}
+
+/** The same in another folder. */
+export function npmIn(folder, ...parameters) {
   const { command, before } = npmCommand();
   const { status } = spawnSync(command, [...before, ...parameters], {
-    cwd: root,
+    cwd: folder,
     env: cleanEnvironment(process.env),
     stdio: ['ignore', process.stderr, process.stderr],
     shell: command === 'npm' && process.platform === 'win32',

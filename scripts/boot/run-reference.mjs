@@ -12,7 +12,7 @@ export async function importReference(name) {
     build: {
       ssr: inRoot('reference', `${name}.ts`),
       outDir: inRoot('dist', 'reference', name),
-      target: 'node20',
+      target: 'node22',
       minify: false,
     },
   });

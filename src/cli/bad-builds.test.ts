@@ -75,7 +75,7 @@ test.each<[string, (build: Build) => void, RegExp, RegExp]>([
         startFrom: 'tip',
       }),
     /^layout\/-\/startText$/,
-    /29 13⁄16 in/,
+    /About 75\d mm would fit/,
   ],
   [
     'an empty bench',

@@ -71,7 +71,7 @@ describe.each(builds)('%s, from rows to marks', (name) => {
       expect(text.out).toMatch(new RegExp(`^ +${row.guide}  .*${cells.join(' +')}`, 'm'));
     }
     expect(text.out).toContain(`${Math.round(data.thirdLoadKg * 1000)} g at the tip`);
-    expect(text.out).toContain('Not yet proven on a real blank');
+    expect(text.out).toContain('nobody has proven it on a real blank yet');
     expect(text.error).toMatch(/stiffness.*\n.*guides/i);
   });
 
@@ -133,7 +133,7 @@ describe('check', () => {
     [
       'a weight in kilograms',
       (b) => Object.assign(b.tests[2], { hung: { si: 50, text: '50 kg' } }),
-      /tests\/s1t3\/hung: .*did you mean 50 g/,
+      /tests\/s1t3\/hung: .*Did you mean 50 g/,
     ],
     [
       'a drop in the wrong unit',
@@ -157,9 +157,9 @@ describe('check', () => {
           startKind: 'chart',
           startText: '4 1/2 9 3/4 15 3/4 22 1/2 27.9 38 47 56 3/4 67 78',
         }),
-      /layout\/-\/startText: Guide 5 .*slip/,
+      /layout\/-\/startText: Check guide 5: /,
     ],
-    ['no diameter at all', (b) => b.diameters.splice(0), /diameters: No diameter was measured/],
+    ['no diameter at all', (b) => b.diameters.splice(0), /diameters: Measure the diameter at the tip/],
     [
       'a chart in the wrong unit',
       (b) =>
@@ -175,7 +175,7 @@ describe('check', () => {
       (b) => Object.assign(b.layout, { startFirst: { si: 0.5, text: '500 mm' } }),
       /layout\/-\/startFirst: .*overshoot/,
     ],
-    ['no section at all', (b) => b.sections.splice(0), /sections: The bench is empty/],
+    ['no section at all', (b) => b.sections.splice(0), /sections: Add the sections/],
   ])('%s is named at its field, exit code 1', async (_, change, message) => {
     const { code, out } = await run('check', changed(change));
     expect(code).toBe(1);

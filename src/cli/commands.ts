@@ -1,5 +1,6 @@
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { runLineProtocol } from '../door/line-protocol.ts';
+import type { UnitSystem } from '../engine/units/unit-table.ts';
 import type { RunOptions } from '../server/run-server.ts';
 import { lyingPaper, type PaperName } from '../sheets/paper-size.ts';
 import { backUp, move, restore } from './backup-commands.ts';
@@ -49,14 +50,25 @@ function writeLine(line: string): Promise<void> | undefined {
   return new Promise((resolve) => process.stdout.once('drain', () => resolve()));
 }
 
+interface Asked {
+  json?: boolean;
+  units?: string;
+}
+const systems: Readonly<Record<string, UnitSystem | undefined>> = { in: 'inch', mm: 'mm' };
+
+function unitsOption(): Option {
+  return new Option('--units <units>', 'inches or millimetres (otherwise as the tape)').choices(['in', 'mm']);
+}
+
 function addCheck(program: Command, setCode: (code: number) => void): void {
   program
     .command('check')
     .description('say what in a build is missing, makes no sense or looks like a slip')
     .argument('<file>', fileWords)
+    .addOption(unitsOption())
     .option('--json', 'findings as JSON')
-    .action((file: string, { json }: { json?: boolean }) =>
-      setCode(checkBuildFile(openBuild(file), json ?? false)),
+    .action((file: string, { json, units }: Asked) =>
+      setCode(checkBuildFile(openBuild(file, systems[units ?? '']), json ?? false)),
     );
 }
 
@@ -65,9 +77,10 @@ function addReport(program: Command): void {
     .command('report')
     .description('stiffness, scores of the layouts and marks')
     .argument('<file>', fileWords)
+    .addOption(unitsOption())
     .option('--json', 'the same as JSON, in SI units')
-    .action((file: string, { json }: { json?: boolean }) => {
-      const build = openBuild(file);
+    .action((file: string, { json, units }: Asked) => {
+      const build = openBuild(file, systems[units ?? '']);
       const worked = workBuildFile(build);
       const text = json
         ? `${JSON.stringify(reportData(worked, build), null, 2)}\n`
@@ -119,8 +132,9 @@ function addServe(program: Command, setCode: (code: number) => void): void {
     .option('--behind <origin>', 'shared through a TLS proxy on this computer, such as https://rods.example')
     .option('--open', 'open a browser where there is a desktop')
     .action(async (options: RunOptions) => {
-      const { runServer } = await import('../server/run-server.ts');
+      const { endSoon, runServer } = await import('../server/run-server.ts');
       setCode(await runServer({ ...options, port: options.port ?? process.env.PORT }));
+      endSoon();
     });
 }
 

@@ -1,6 +1,7 @@
 import { type BareAndFinished, type FinishEffects, finishEffects } from '../engine/flow/finish-effects.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
-import { formatGrams, formatMm } from '../engine/units/format-quantity.ts';
+import { bare } from '../words/places.ts';
+import type { Writer } from '../words/writer.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
 /** At the builder's own marks where there are, else the proposed ones; a tenth of a kilogram where no load is found. */
@@ -11,14 +12,13 @@ export function finishOfWork({ bench, choices, work }: WorkedBuild): FinishEffec
 }
 
 /** What guides, thread and finish change; both ends where the wraps' stiffness decides. */
-export function finishPart({ addedKg, firstHz, tipDropM, hungKg, worst }: FinishEffects): string {
-  const grams = (massKg: number) => formatGrams(massKg, 1);
+export function finishPart({ addedKg, firstHz, tipDropM, hungKg, worst }: FinishEffects, w: Writer): string {
   const percent = (ratio: number) => fixedDecimals(100 * ratio, 0);
   return [
-    `Bare blank and finished rod: guides add ${grams(addedKg.guides)}, thread ${grams(addedKg.thread)}, finish ${grams(addedKg.finish)}. How far wraps stiffen is known as a range only: a soft sleeve, to every foot one with the blank.`,
+    `Bare blank and finished rod: guides add ${w.mass(addedKg.guides)}, thread ${w.mass(addedKg.thread)}, finish ${w.mass(addedKg.finish)}. How much wraps stiffen is known as a range only: from a soft sleeve to every foot bonded to the blank.`,
     ...(firstHz ? [`  ${range('first frequency', firstHz, (hz) => fixedDecimals(hz, 2), 'Hz')}`] : []),
-    `  ${range(`tip under ${formatGrams(hungKg, 0)}, level`, tipDropM, (dropM) => formatMm(dropM, 0).replace(' mm', ''), 'mm down')}`,
-    `  ${range('worst reading of the marks', worst, percent, '% of its limit')}`,
+    `  ${range(`tip under ${w.mass(hungKg)}, level`, tipDropM, (dropM) => bare(w.tick(dropM)), `${w.units === 'inch' ? 'in' : 'mm'} down`)}`,
+    `  ${range('worst of the marks', worst, percent, '% of its limit')}`,
   ].join('\n');
 }
 

@@ -7,7 +7,7 @@ import { workBuild } from '../engine/flow.ts';
 import { readBuildFile } from '../record/file-read.ts';
 import { readBuild } from '../record/read-build.ts';
 import { readFinish } from '../record/read-finish.ts';
-import { tapeStepOf, withHabits } from '../record/shop-habits.ts';
+import { unitsOf, withHabits } from '../record/shop-habits.ts';
 import { exportBuild, importBuild } from '../server/build-files.ts';
 import { openBuild } from './open-build.ts';
 import { workBuildFile } from './work-build-file.ts';
@@ -31,7 +31,7 @@ test('a file carries the habits that applied: the command line has the screen’
   writeFileSync(file, text);
 
   const [state, shopState] = [await app.keeper.state(document.id), await app.keeper.state(shop.id)];
-  const onScreen = readBuild(withHabits(state, shopState), { tapeStep: tapeStepOf(shopState) });
+  const onScreen = readBuild(withHabits(state, shopState), { tapeStep: unitsOf(shopState).tapeStep });
   const opened = openBuild(file);
   expect(opened.bench).toEqual(onScreen.bench);
   expect(opened.choices).toEqual(onScreen.choices);

@@ -1,25 +1,27 @@
-import { linesBesideLoad, linesNear, loadAmbiguities } from '../engine/line/line-beside-load.ts';
+import { rodKindOf } from '../engine/kinds/rod-kinds.ts';
+import { linesBesideLoad, linesNear } from '../engine/line/line-beside-load.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
-import { formatGrams } from '../engine/units/format-quantity.ts';
+import { loadAmbiguityWords } from '../words/line-load.ts';
+import type { Writer } from '../words/writer.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
 /** Only for a fly rod whose stiffness was read: the tip load beside the line-mass standard, without a verdict. */
-export function linePart({ work, choices }: WorkedBuild): string {
+export function linePart({ work, choices }: WorkedBuild, w: Writer): string {
   const { thirdLoadKg, fitted } = work;
-  if (choices.rodKind !== 'fly' || thirdLoadKg === undefined || !fitted) return '';
+  if (!rodKindOf(choices.rodKind).flyLine || thirdLoadKg === undefined || !fitted) return '';
   const rows = linesNear(thirdLoadKg).map(
     ({ number, targetGrains, targetKg, ratio }) =>
-      `  number ${number}: first 30 ft ${targetGrains} gr (${formatGrams(targetKg, 1)}); the tip load is ${fixedDecimals(ratio, 1)} times that`,
+      `  number ${number}: first 30 ft ${targetGrains} gr (${w.mass(targetKg)}); the tip load is ${fixedDecimals(ratio, 1)} times that`,
   );
   return [
-    `Line beside the blank, no verdict: ${formatGrams(thirdLoadKg, 0)} at the tip for a third of the length; the first 30 ft of a line is another thing and the two must not be taken for each other.`,
+    `Line beside the blank: ${w.load(thirdLoadKg)} at the tip for a third of the length. This is not a line weight. Choose the line by casting.`,
     ...rows,
-    ...loadAmbiguities.map((words) => `  ${words}`),
+    ...loadAmbiguityWords.map((words) => `  ${words}`),
   ].join('\n');
 }
 
 /** The whole table for `report --json`, under the same conditions. */
 export function lineData({ work: { thirdLoadKg, fitted }, choices }: WorkedBuild) {
-  if (choices.rodKind !== 'fly' || thirdLoadKg === undefined || !fitted) return undefined;
-  return { thirdLoadKg, lines: linesBesideLoad(thirdLoadKg), ambiguities: loadAmbiguities };
+  if (!rodKindOf(choices.rodKind).flyLine || thirdLoadKg === undefined || !fitted) return undefined;
+  return { thirdLoadKg, lines: linesBesideLoad(thirdLoadKg) };
 }

@@ -11,15 +11,15 @@ import { type BuildReading, readBuild } from '../record/read-build.ts';
 import { type LoadTest, readLoadTests } from '../record/read-load-tests.ts';
 import { type CountedSwing, readSwings } from '../record/read-swings.ts';
 import { readTurnedSections } from '../record/read-turned.ts';
-import { tapeStepOf, withHabits } from '../record/shop-habits.ts';
+import { unitsOf, withHabits } from '../record/shop-habits.ts';
 import { sentenceOf } from '../words/sentence.ts';
-import { shopWriter, type Writer } from '../words/writer.ts';
+import { type ShopWriter, shopWriter, type Writer } from '../words/writer.ts';
 import { CommandError, exitCodes } from './exit-codes.ts';
 
 export interface OpenBuild extends BuildReading {
   fileName: string;
   /** Writes in the units asked for, else in those of the tape. */
-  writer: Writer;
+  writer: ShopWriter;
   /** Sections that were turned about their axis. */
   turned: TurnedSection[];
   /** Load tests, newest last. */
@@ -37,7 +37,8 @@ export function openBuild(path: string, units?: UnitSystem): OpenBuild {
   const { habits } = read.build;
   const state = withHabits(read.build.state, habits);
   const fileName = path === '-' ? 'standard input' : basename(path);
-  const reading = readBuild(state, { tapeStep: tapeStepOf(habits) });
+  const { weighsIn, temperatureIn, ...shop } = unitsOf(habits);
+  const reading = readBuild(state, { tapeStep: shop.tapeStep });
   const tapeStep = reading.choices?.tapeStep;
   return {
     fileName,
@@ -45,7 +46,12 @@ export function openBuild(path: string, units?: UnitSystem): OpenBuild {
     swings: readSwings(state),
     loadTests: readLoadTests(state),
     ...reading,
-    writer: shopWriter({ system: units ?? (tapeStep === '1 mm' ? 'mm' : 'inch'), tapeStep }),
+    writer: shopWriter({
+      system: units ?? (tapeStep === '1 mm' ? 'mm' : 'inch'),
+      tapeStep,
+      weighsIn,
+      temperatureIn: units ? undefined : temperatureIn,
+    }),
   };
 }
 

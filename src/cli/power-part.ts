@@ -1,7 +1,6 @@
 import { blanksThatFit } from '../engine/flow/build-sureness.ts';
 import { type Power, predictPower, type SwingingRod } from '../engine/flow/power.ts';
 import { plusMinusHz } from '../engine/flow/swing-count.ts';
-import { formatMm } from '../engine/units/format-quantity.ts';
 import { countInWords, hzInWords } from '../words/swings.ts';
 import type { OpenBuild } from './open-build.ts';
 import type { WorkedBuild } from './work-build-file.ts';
@@ -33,18 +32,18 @@ export function powerOfWork({ bench, choices, work }: WorkedBuild, { swings }: O
 }
 
 /** The frequencies with their ±, and every count beside what was predicted for it. */
-export function swingPart({ swings }: Power, { swings: counts }: OpenBuild): string {
+export function swingPart({ swings }: Power, { swings: counts, writer }: OpenBuild): string {
   const [bare, finished, ...predicted] = swings;
   const hz = ({ modes }: (typeof swings)[number]) =>
     modes.map((mode) => hzInWords(mode.hz, plusMinusHz(mode))).join(', then ');
   const sure = bare.modes[0]?.range
-    ? '± on 95 of 100 blanks that fit the readings'
-    : 'a guess from the diameters, no range known';
+    ? '± good on 95 of 100 blanks that fit your readings'
+    : 'a guess from the diameters, of unknown range';
   const counted = counts.flatMap(({ counted: swung, seconds }, index) =>
     swung === undefined || seconds === undefined
       ? []
       : [
-          `  ${predicted[index].rod}, held ${formatMm(predicted[index].clampFromTipM, 0)} from the tip: ${countInWords({ counted: swung, seconds }, predicted[index])}`,
+          `  ${predicted[index].rod}, held ${writer.length(predicted[index].clampFromTipM)} from the tip: ${countInWords({ counted: swung, seconds }, predicted[index], writer)}`,
         ],
   );
   return [`Swing, held at the grip (${sure}): bare ${hz(bare)}; finished ${hz(finished)}.`, ...counted].join(

@@ -1,7 +1,8 @@
 import { type RealLineAtLoad, readRealLine } from '../engine/layout/real-line.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
-import { formatGrams } from '../engine/units/format-quantity.ts';
 import { standardGravity } from '../engine/units/gravity.ts';
+import { spanInWords } from '../words/criteria.ts';
+import type { LadderWriter } from '../words/ladder-writer.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
 /** At the builder's own marks where there are, else the proposed ones. */
@@ -12,39 +13,38 @@ export function realLineOfWork({ choices, work }: WorkedBuild): RealLineAtLoad[]
 }
 
 /** What friction in the rings makes of the pull, and which spans the line lies on with guides on top. */
-export function realLinePart({ choices, work }: WorkedBuild, loads: readonly RealLineAtLoad[]): string {
+export function realLinePart(
+  { choices }: WorkedBuild,
+  loads: readonly RealLineAtLoad[],
+  w: LadderWriter,
+): string {
   const { lowest, highest } = choices.friction;
-  const name = (load: number) => formatGrams(work.question.loads.kg[load], 0);
   const rows = loads.map(({ rubbing }, load) => {
     const [coming, going] = (['in', 'out'] as const).map((way) =>
       rangeOf(
         rubbing
           .filter(({ friction, status }) => friction.direction === way && status === 'converged')
           .map(({ reelTensionN }) => reelTensionN / standardGravity),
-        (massKg) => formatGrams(massKg, 0),
+        w.load,
       ),
     );
     const worst = rangeOf(
       rubbing.filter(({ status }) => status === 'converged').map((line) => line.worst.ratio),
       (ratio) => `${fixedDecimals(100 * ratio, 0)} %`,
     );
-    return `  ${name(load)}: the reel feels ${coming} coming in, ${going} going out; worst reading ${worst} of its limit`;
+    return `  ${w.loads[load]}: the reel feels ${coming} winding in, ${going} letting out; the worst is at ${worst} of its limit`;
   });
   const touching = loads.flatMap(({ contact }, load) => {
     const spans = (contact?.stretches ?? []).flatMap(({ touches }, span) => (touches ? [span] : []));
     return spans.length === 0
       ? []
-      : [`  ${name(load)}: the line lies on the blank behind ${spans.map(ringName).join(', ')}`];
+      : [`  ${w.loads[load]}: the line lies on the blank ${spans.map(spanInWords).join(', ')}`];
   });
   return [
-    `The line as it runs, friction ${lowest} to ${highest} in the rings (guides are placed without it):`,
+    `The line as it runs, friction ${lowest} to ${highest} in the rings (the layout leaves friction out):`,
     ...rows,
     ...touching,
   ].join('\n');
-}
-
-function ringName(ring: number): string {
-  return ring === 0 ? 'the tip-top' : `guide ${ring}`;
 }
 
 function rangeOf(values: readonly number[], write: (value: number) => string): string {

@@ -1,5 +1,6 @@
 import { strainLevels } from '../engine/bench/strain.ts';
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
+import { worstValues } from '../engine/layout/worst.ts';
 import { finishOfWork } from './finish-words.ts';
 import { lineData } from './line-words.ts';
 import type { OpenBuild } from './open-build.ts';
@@ -74,9 +75,7 @@ function score({ worst, worstAt, worstOf, loads }: RuledReading) {
   return {
     worst,
     worstAt,
-    lineAngleRad: worstOf.lineAngle.value,
-    gapM: worstOf.gap.value,
-    extraBendPerM: worstOf.extraBend.value,
+    ...worstValues(worstOf),
     strainPercent: loads.map(({ strain }) => strain.percent),
   };
 }

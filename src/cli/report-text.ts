@@ -1,12 +1,16 @@
-import { lineSideInWords } from '../engine/bench/line-side.ts';
 import { strainLevels, strainVerdict } from '../engine/bench/strain.ts';
+import { criteria } from '../engine/layout/criteria.ts';
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
 import type { MarksList } from '../engine/marks/marks-list.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
-import { formatDegrees, formatGrams, formatLength, formatMm } from '../engine/units/format-quantity.ts';
 import { formatOnTape } from '../engine/units/tape-step.ts';
-import type { UnitSystem } from '../engine/units/unit-table.ts';
 import { plusMinusOnTape } from '../sheets/marks-sheet.ts';
+import { criterionWords } from '../words/criteria.ts';
+import { type LadderWriter, ladderWriter } from '../words/ladder-writer.ts';
+import { layoutVerdictWords, lostLoadsWords } from '../words/layout-verdict.ts';
+import { lineSideInWords } from '../words/line-side.ts';
+import { bare } from '../words/places.ts';
+import { sentenceOf } from '../words/sentence.ts';
 import { worstInWords } from '../words/worst.ts';
 import { finishOfWork, finishPart } from './finish-words.ts';
 import { judgePart } from './judge-part.ts';
@@ -22,23 +26,18 @@ import type { WorkedBuild } from './work-build-file.ts';
 
 /** The report that a builder reads: what this blank is, how even each layout is on it, where the marks go. */
 export function reportText(worked: WorkedBuild, build: OpenBuild): string {
-  const system: UnitSystem = worked.choices.tapeStep === '1 mm' ? 'mm' : 'inch';
-  const page: Page = {
-    ...worked,
-    build,
-    length: (lengthM) => formatLength(lengthM, { system, decimals: 0 }),
-    system,
-  };
+  const w = ladderWriter(build.writer, worked.work.question.loads.kg);
+  const page: Page = { ...worked, build, w };
   const parts = [heading(page), blankPart(page), stiffnessPart(page), layoutPart(page), strainPart(page)];
   const sure = sureness(worked);
   parts.push(
-    surenessPart(worked, sure),
+    surenessPart(worked, sure, w),
     turnedPart(worked, build),
     swingPart(powerOfWork(worked, build), build),
-    linePart(worked),
-    finishPart(finishOfWork(worked)),
-    realLinePart(worked, realLineOfWork(worked)),
-    judgePart(worked, build, page.length),
+    linePart(worked, w),
+    finishPart(finishOfWork(worked), w),
+    realLinePart(worked, realLineOfWork(worked), w),
+    judgePart(worked, build),
   );
   const marks = sure ? marksWithSureness(worked, sure.marks) : worked.work.marks;
   return `${[...parts, marksPart(page, marks), assumedPart(page), findingsPart(page)].filter((part) => part !== '').join('\n\n')}\n`;
@@ -46,26 +45,25 @@ export function reportText(worked: WorkedBuild, build: OpenBuild): string {
 
 interface Page extends WorkedBuild {
   build: OpenBuild;
-  system: UnitSystem;
-  length: (lengthM: number) => string;
+  w: LadderWriter;
 }
 
 function heading({ choices }: Page): string {
   const demo = choices.demo ? ' (demo: an invented scenario)' : '';
-  return `${choices.title}${demo}\nNot yet proven on a real blank: trust your own load test more than this page.`;
+  return `${choices.title}${demo}\nTrust your own load test more than this page: nobody has proven it on a real blank yet.`;
 }
 
-function blankPart({ work, bench, length }: Page): string {
+function blankPart({ work, bench, w }: Page): string {
   const { blank, question, thirdLoadKg } = work;
-  const grip = length(bench.handle.gripFrontFromButtM);
+  const grip = w.length(bench.handle.gripFrontFromButtM);
   const third =
     thirdLoadKg === undefined
       ? ''
-      : ` ${formatGrams(thirdLoadKg, 0)} at the tip drop it by a third of the free length.`;
-  return `Blank: ${blank.sections.length} sections, ${length(blank.lengthM)} together. Free length ${length(question.rod.lengthM)}, the grip's front ${grip} from the butt end.${third}`;
+      : ` ${w.load(thirdLoadKg)} at the tip drops it by a third of the free length.`;
+  return `Blank: ${blank.sections.length} sections, ${w.length(blank.lengthM)} together. Free length ${w.length(question.rod.lengthM)}; the grip's front is ${grip} from the butt end.${third}`;
 }
 
-function stiffnessPart({ work, length }: Page): string {
+function stiffnessPart({ work, w }: Page): string {
   const { fitted, tables } = work;
   const every = Math.max(1, Math.floor(tables.stiffness.length / 10));
   const rows = tables.stiffness.filter((_, index) => index % every === 0);
@@ -73,7 +71,7 @@ function stiffnessPart({ work, length }: Page): string {
   const table = textTable(
     ['from the tip', 'EI N·m²', ...(fitted ? ['95 % band'] : [])],
     rows.map(({ fromTipM, EINm2 }, index) => [
-      length(fromTipM),
+      w.length(fromTipM),
       threeDigits(EINm2),
       ...(fitted
         ? [`${threeDigits(band(index)?.lowNm2 ?? 0)} to ${threeDigits(band(index)?.highNm2 ?? 0)}`]
@@ -81,19 +79,22 @@ function stiffnessPart({ work, length }: Page): string {
     ]),
   );
   if (!fitted)
-    return `Stiffness, a guess from the diameters, good to a factor of two (no drop was read):\n${table}`;
-  const tilts = fitted.tiltRad.map((tilt) => formatDegrees(tilt, 2)).join(', ');
+    return `Stiffness: a guess from the diameters, good to a factor of two. No drop was read.\n${table}`;
+  const tilts = fitted.tiltRad.map(w.lineAngle).join(', ');
   const status = fitted.status === 'converged' ? '' : ` (${fitted.reason})`;
-  return `Stiffness from the readings${status}; they scatter by ${formatMm(fitted.residualRmsM)}, the clamps stood off by ${tilts}:\n${table}`;
+  return `Stiffness from your readings${status}. They agree within ${w.fine(fitted.residualRmsM)}. The clamps were off by ${tilts}; corrected.\n${table}`;
 }
 
 function layoutPart(page: Page): string {
-  const { work, choices } = page;
-  const { best, readings, question } = work;
+  const { work, choices, w } = page;
+  const { best, readings } = work;
   const by = choices.loadBy === 'line' ? 'through the line' : 'tied to the tip, line just taut';
-  const loads = question.loads.kg.map((load) => formatGrams(load, 0)).join(', ');
-  const { lineAngleRad, gapM, extraBendPerM } = best.limits;
-  const limits = `line angle ${formatDegrees(lineAngleRad)}, gap ${formatMm(gapM)}, extra bend ${fixedDecimals(extraBendPerM, 3)} 1/m`;
+  const limits = criteria
+    .map(
+      ({ id, quantity }) =>
+        `${criterionWords[id].name} ${criterionWords[id].figure(best.limits[quantity], w)}`,
+    )
+    .join(', ');
   const named: [string, RuledReading | undefined][] = [
     ['start', readings.start],
     ['proposed', readings.best],
@@ -102,50 +103,43 @@ function layoutPart(page: Page): string {
   ];
   const rows = named.flatMap(([name, reading]) => (reading ? [scoreRow(name, reading, page)] : []));
   return [
-    `Loads ${loads}, ${by}. Limits: ${limits}.`,
-    textTable(['layout', 'line angle', 'gap', 'extra bend', 'worst'], rows, [
+    `Loads ${w.loads.join(', ')}, ${by}. Limits: ${limits}.`,
+    textTable(['layout', ...criteria.map(({ id }) => criterionWords[id].name), 'worst'], rows, [
       'start',
-      'end',
-      'end',
-      'end',
+      ...criteria.map(() => 'end' as const),
       'start',
     ]),
-    `${best.verdict.text[0].toUpperCase()}${best.verdict.text.slice(1)}.`,
+    [layoutVerdictWords(best.verdict), lostLoadsWords(best)].filter(Boolean).join(' '),
   ].join('\n');
 }
 
-function scoreRow(name: string, reading: RuledReading, { work, system }: Page): string[] {
-  const { lineAngle, gap, extraBend } = reading.worstOf;
-  const byRule = (lengthM: number) => formatLength(lengthM, { system, denominator: 32, decimals: 1 });
-  const worst = worstInWords(reading, { gap: byRule, loadsKg: work.question.loads.kg });
+function scoreRow(name: string, reading: RuledReading, { w }: Page): string[] {
   return [
     name,
-    formatDegrees(lineAngle.value),
-    formatMm(gap.value),
-    `${fixedDecimals(extraBend.value, 3)} 1/m`,
-    worst ?? 'nothing to read',
+    ...criteria.map(({ id }) => criterionWords[id].figure(reading.worstOf[id].value, w)),
+    worstInWords(reading, w) ?? 'nothing to read',
   ];
 }
 
 /** The caution of the load test stands with the strain it is about. */
-function strainPart({ work, bench }: Page): string {
+function strainPart({ work, bench, w }: Page): string {
   const levels = strainLevels(bench);
   const reading = work.readings.own ?? work.readings.best;
   const words = { within: '', caution: ' (caution)', stop: ' (stop)' };
   const loads = reading.loads.map(
     ({ strain }, index) =>
-      `${formatGrams(work.question.loads.kg[index], 0)} ${fixedDecimals(strain.percent, 2)} %${words[strainVerdict(strain.percent, levels)]}`,
+      `${w.loads[index]} ${fixedDecimals(strain.percent, 2)} %${words[strainVerdict(strain.percent, levels)]}`,
   );
   const whose = levels.own
     ? 'your own levels'
-    : `a judgement for ${bench.material === 'unknown' ? 'an unknown material' : bench.material}, no promise that it holds`;
+    : `our judgement for ${bench.material === 'unknown' ? 'an unknown material' : bench.material}; no promise that it holds`;
   return [
     `Largest surface strain: ${loads.join(', ')}. Caution from ${levels.cautionPercent} %, stop at ${levels.stopPercent} % (${whose}).`,
-    'Load test: eye protection on, nobody in the plane of the rod, load raised slowly, weights low over the floor, sleeve ferrules wrapped or bound.',
+    'Load test: wear eye protection. Nobody stands in the plane of the rod. Raise the load slowly, weights low over the floor. Wrap or bind sleeve ferrules first.',
   ].join('\n');
 }
 
-function marksPart({ work }: Page, marks: MarksList): string {
+function marksPart({ work, w }: Page, marks: MarksList): string {
   const on = (lengthM: number) => formatOnTape(lengthM, marks.tapeStep);
   const sure = marks.sections.some(({ rows }) => rows.some(({ plusMinusM }) => plusMinusM !== undefined));
   const tables = marks.sections.map((section) => {
@@ -159,7 +153,7 @@ function marksPart({ work }: Page, marks: MarksList): string {
       on(row.fromOwnButtM),
       on(row.fromTipM),
       on(row.intervalM),
-      row.slack ? `-${formatMm(row.slack.towardsTipM, 0)} +${formatMm(row.slack.towardsButtM, 0)}` : '',
+      row.slack ? `-${bare(w.length(row.slack.towardsTipM))} +${w.length(row.slack.towardsButtM)}` : '',
       ...(sure ? [row.plusMinusM === undefined ? '' : plusMinusOnTape(row.plusMinusM, marks.tapeStep)] : []),
     ]);
     const heads = [
@@ -179,14 +173,13 @@ function marksPart({ work }: Page, marks: MarksList): string {
     )}`;
   });
   const whose = work.marksAre === 'own' ? 'Your marks' : 'Proposed marks';
-  const datum =
-    'stations count from the blank’s tip, the ring end of the tip-top’s tube, to the middle of the ring';
-  return `${whose} to ${marks.tapeStep}; ${datum}.\n${tables.join('\n')}`;
+  const datum = 'Measure from the blank’s tip (the ring end of the tip-top’s tube) to the middle of the ring';
+  return `${whose} to ${marks.tapeStep}. ${datum}.\n${tables.join('\n')}`;
 }
 
-function assumedPart({ build }: Page): string {
+function assumedPart({ build, w }: Page): string {
   if (build.assumed.length === 0) return '';
-  return `Filled in from common practice: ${build.assumed.map(({ words }) => words).join('; ')}.`;
+  return `Filled in from common practice: ${build.assumed.map((one) => sentenceOf(one, w)).join('; ')}.`;
 }
 
 function findingsPart({ build, work }: Page): string {

@@ -25,8 +25,8 @@ export function sureness({ work, bench }: WorkedBuild): WorkSureness | undefined
     proposedFromTipM: best.fromTipM,
     slackM: best.slackM,
   });
-  const { blanks, tried, plusMinusM, costOfKeeping } = next;
-  const spread = { blanks, tried, plusMinusM, costOfKeeping };
+  const { blanks, tried, plusMinusM, costOfKeeping, expectedCost } = next;
+  const spread = { blanks, tried, plusMinusM, costOfKeeping, expectedCost };
   return { ...buildSureness(question, best.fromTipM, posterior, undefined, spread), next };
 }
 

@@ -1,18 +1,22 @@
 import type { BuildSureness } from '../engine/flow/build-sureness.ts';
+import { criteria } from '../engine/layout/criteria.ts';
 import type { NextReading } from '../engine/sureness/next-reading.ts';
 import type { Spread } from '../engine/sureness/spread.ts';
 import type { MarksSureness } from '../engine/sureness/sureness.ts';
-import { fixedDecimals } from '../engine/units/format-decimal.ts';
-import { formatDegrees, formatGrams, formatLength, formatMm } from '../engine/units/format-quantity.ts';
-import type { UnitSystem } from '../engine/units/unit-table.ts';
+import { criterionWords } from '../words/criteria.ts';
+import type { LadderWriter } from '../words/ladder-writer.ts';
 import { enoughInWords, narrowingInWords, readingInWords } from '../words/next-reading.ts';
 import type { WorkSureness } from './sureness-of-work.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
 /** The report's paragraph on how sure it is; with a guess from the diameters it says that nothing is. */
-export function surenessPart({ work, choices }: WorkedBuild, sureness: WorkSureness | undefined): string {
+export function surenessPart(
+  { work }: WorkedBuild,
+  sureness: WorkSureness | undefined,
+  w: LadderWriter,
+): string {
   if (!sureness) {
-    return 'How sure: not known. No drop was read, so that the stiffness, every score and every mark rest on a guess.';
+    return 'How sure: not known. No drop was read, so the stiffness, every score and every mark rest on a guess.';
   }
   const { scores, marks } = sureness;
   const named: [string, MarksSureness | undefined][] = [
@@ -20,29 +24,34 @@ export function surenessPart({ work, choices }: WorkedBuild, sureness: WorkSuren
     ['proposed', scores.proposed],
     ['your marks', scores.own],
   ];
-  const rows = named.flatMap(([name, of]) => (of && of.blanks > 0 ? [rangeLine(name, of)] : []));
+  const rows = named.flatMap(([name, of]) => (of && of.blanks > 0 ? [rangeLine(name, of, w)] : []));
   const ours = scores.own ?? scores.proposed;
-  const tips = (ours?.tips ?? []).map(
-    ({ plusMinusM }, load) => `${formatGrams(work.question.loads.kg[load], 0)} ±${formatMm(plusMinusM, 0)}`,
-  );
+  const tips = (ours?.tips ?? []).map(({ plusMinusM }, load) => `${w.loads[load]} ±${w.length(plusMinusM)}`);
   return [
-    `How sure, from ${scores.blanks} blanks that fit the readings (95 of 100 lie in each range; ± of the model itself not counted):`,
+    `How sure: ${scores.blanks} blanks fit your readings. 95 of 100 lie in each range; errors of the model itself are not in it.`,
     ...rows,
-    'Marks placed for the most probable blank read best on that one: on the others their worst reading is mostly higher.',
+    'The marks suit the most likely blank best. On the others their worst is mostly higher.',
     betterLine(sureness),
-    `Tip place under each load: ${tips.join(', ')}.`,
-    markLine(marks, work),
-    nextLine(sureness.next, choices.tapeStep === '1 mm' ? 'mm' : 'inch'),
+    `The tip under each load: ${tips.join(', ')}.`,
+    markLine(marks, work, w),
+    nextLine(sureness.next, w),
   ]
     .filter((line) => line !== '')
     .join('\n');
 }
 
-function rangeLine(name: string, { lineAngleRad, gapM, extraBendPerM, unbent }: MarksSureness): string {
-  const span = ({ low, high }: Spread, show: (value: number) => string) => `${show(low)} to ${show(high)}`;
-  const lost = unbent > 0 ? `; ${unbent} blanks found no bend at some load and are not counted` : '';
-  const bend = span(extraBendPerM, (value) => fixedDecimals(value, 3));
-  return `  ${name}: line angle ${span(lineAngleRad, formatDegrees)}, gap ${span(gapM, formatMm)}, extra bend ${bend} 1/m${lost}`;
+function rangeLine(name: string, { unbent, ...sure }: MarksSureness, w: LadderWriter): string {
+  const lost = unbent > 0 ? `; ${unbent} blanks left out: not every load has an answer` : '';
+  const ranges = criteria.map(({ id, quantity }) => {
+    const { name: what, figure } = criterionWords[id];
+    return `${what} ${spanInWords(sure[quantity], (value) => figure(value, w))}`;
+  });
+  return `  ${name}: ${ranges.join(', ')}${lost}`;
+}
+
+/** The unit of both ends is written once where it stands apart: `0.041 to 0.046 1/m`. */
+function spanInWords({ low, high }: Spread, figure: (value: number) => string): string {
+  return `${figure(low).replace(/ 1\/m$/, '')} to ${figure(high)}`;
 }
 
 function betterLine({ scores: { better } }: BuildSureness): string {
@@ -52,30 +61,27 @@ function betterLine({ scores: { better } }: BuildSureness): string {
 }
 
 /** A ± within the mark's slack changes nothing that could be seen. */
-function markLine(marks: BuildSureness['marks'], { best }: WorkedBuild['work']): string {
-  if (marks.blanks < 2)
-    return 'How far the best places move is not known: the guides could not be placed anew.';
+function markLine(marks: BuildSureness['marks'], { best }: WorkedBuild['work'], w: LadderWriter): string {
+  if (marks.blanks < 2) return 'How far the best places move is not known: too few blanks took a layout.';
   const outside = marks.plusMinusM.flatMap((plusMinusM, guide) => {
     const { towardsTip, towardsButt } = best.slackM[guide];
     return plusMinusM > Math.min(towardsTip, towardsButt) && plusMinusM > 5e-4 ? [guide + 1] : [];
   });
-  const cost = `Keeping the proposed marks costs at most ${fixedDecimals(100 * marks.costOfKeeping, 0)} % of the worst reading on 95 of 100 of them.`;
+  const cost = `Keeping the proposed marks costs at most ${w.percent(marks.costOfKeeping)} of the worst, on 95 of 100.`;
   const list = marks.plusMinusM
-    .map((plusMinusM, guide) => `${guide + 1} ±${formatMm(plusMinusM, 0)}`)
+    .map((plusMinusM, guide) => `${guide + 1} ±${w.length(plusMinusM)}`)
     .join(', ');
   const matter =
     outside.length === 0
-      ? 'Every ± is smaller than the mark’s slack, so it does not matter.'
-      : `Larger than its slack at guide ${outside.join(', ')}; a ± smaller than the slack does not matter.`;
-  return `Best places, placed anew on ${marks.blanks} blanks: ${list}. ${matter} ${cost}`;
+      ? 'Every ± is within its slack, so it does not matter.'
+      : `Wider than its slack at guide ${outside.join(', ')}; elsewhere it does not matter.`;
+  return `How sure is each place (from layouts for ${marks.blanks} blanks): ${list}. ${matter} ${cost}`;
 }
 
 /** Which reading would tell most, and whether it is wanted at all. */
-function nextLine(next: NextReading, system: UnitSystem): string {
+function nextLine(next: NextReading, w: LadderWriter): string {
   const [option] = next.options;
   if (!option) return '';
-  const place = (at: number) => formatLength(at, { system, denominator: 2, decimals: 0 });
-  const wording = { place, size: (m: number) => formatLength(m, { system, denominator: 16, decimals: 0 }) };
-  const reading = `Next reading: ${readingInWords(option, wording)} ${narrowingInWords(option, next, wording)}; about ${option.minutes} minutes.`;
-  return `${reading}\n${enoughInWords(next, wording)}`;
+  const reading = `Next reading: ${readingInWords(option, w)} ${narrowingInWords(option, next, w)} About ${option.minutes} minutes.`;
+  return `${reading}\n${enoughInWords(next, w)}`;
 }

@@ -9,12 +9,12 @@ export function turnedPart({ bench }: WorkedBuild, { turned, writer }: OpenBuild
   const lines = turned.flatMap((section) => {
     const { answer, findings, read, rows } = readTurned(section);
     const name = bench.sections.find(({ id }) => id === section.sectionId)?.name ?? 'A section';
-    const found = findings.map((one) => `    look at this: ${sentenceOf(one, writer)}`);
+    const found = findings.map((one) => `    Look at this: ${sentenceOf(one, writer)}`);
     if (!answer || answer.status === 'refused') return [`  ${name}: ${read} of ${rows} steps read`, ...found];
-    return [`  ${name}: ${bowInWords(answer, section.held)} ${stiffnessInWords(answer)}`, ...found];
+    return [`  ${name}: ${bowInWords(answer, section.held, writer)} ${stiffnessInWords(answer)}`, ...found];
   });
   if (lines.length === 0) return '';
-  return ['Sweep and spine; the line side is the builder’s choice:', ...lines, `  ${chanceWords}`].join('\n');
+  return ['Sweep and spine. You choose the line side:', ...lines, `  ${chanceWords}`].join('\n');
 }
 
 /** The same for `report --json`, SI units. */

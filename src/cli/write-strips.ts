@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { fromWhereCalled } from '../door/open-image.ts';
 import { keepOutZones } from '../engine/bench/ferrule-zones.ts';
 import { readQuantity } from '../engine/units/read-quantity.ts';
-import { sheetsPdf } from '../paper/sheet-pdf.ts';
+import { missingWords, sheetsPdf } from '../paper/index.ts';
 import { marksSheet } from '../sheets/marks-sheet.ts';
 import type { PaperName } from '../sheets/paper-size.ts';
 import { type PrintFactors, printCorrection } from '../sheets/print-correction.ts';
@@ -10,6 +10,7 @@ import { stripsSheet } from '../sheets/strips-sheet.ts';
 import { shopWriter } from '../words/writer.ts';
 import { CommandError, exitCodes } from './exit-codes.ts';
 import { findingLines, type OpenBuild } from './open-build.ts';
+import { paperFonts } from './paper-fonts.ts';
 import { marksWithSureness } from './sureness-of-work.ts';
 import { type WorkedBuild, workBuildFile } from './work-build-file.ts';
 
@@ -26,9 +27,10 @@ export async function writeStrips(build: OpenBuild, options: StripsOptions): Pro
   const factors = factorsOf(options);
   const worked = workBuildFile(build);
   const printedAt = new Date();
-  const bytes = await sheetsPdf(drawSheets(worked, { ...options, factors, printedAt }), {
+  const { bytes, missing } = await sheetsPdf(drawSheets(worked, { ...options, factors, printedAt }), {
     title: `${worked.choices.title}: strips`,
     printedAt,
+    fonts: paperFonts(),
   });
   try {
     writeFileSync(fromWhereCalled(options.out), bytes);
@@ -39,7 +41,8 @@ export async function writeStrips(build: OpenBuild, options: StripsOptions): Pro
       exitCodes.input,
     );
   }
-  return `${options.out} is written. Print it at 100 %, then measure its rules before you use it.`;
+  const written = `${options.out} is written. Print it at 100 %, then measure its rules before you use it.`;
+  return `${written} ${missingWords(missing)}`.trimEnd();
 }
 
 function drawSheets(

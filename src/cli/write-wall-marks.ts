@@ -1,10 +1,11 @@
 import { writeFileSync } from 'node:fs';
 import { fromWhereCalled } from '../door/open-image.ts';
 import { wallMarkNumbers } from '../engine/wall-mark/wall-mark.ts';
-import { sheetsPdf } from '../paper/sheet-pdf.ts';
+import { sheetsPdf } from '../paper/index.ts';
 import type { PaperName } from '../sheets/paper-size.ts';
 import { wallMarksSheet } from '../sheets/wall-marks-sheet.ts';
 import { CommandError, exitCodes } from './exit-codes.ts';
+import { paperFonts } from './paper-fonts.ts';
 
 export interface WallMarksCommand {
   paper: PaperName;
@@ -24,7 +25,7 @@ export async function writeWallMarks({ paper, out, count }: WallMarksCommand): P
   const printedAt = new Date();
   const stamp = printedAt.toISOString().slice(0, 10);
   const sheet = wallMarksSheet({ paper, stamp, count: number });
-  const bytes = await sheetsPdf([sheet], { title: 'Reference marks', printedAt });
+  const { bytes } = await sheetsPdf([sheet], { title: 'Reference marks', printedAt, fonts: paperFonts() });
   try {
     writeFileSync(fromWhereCalled(out), bytes);
   } catch (error) {

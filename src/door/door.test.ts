@@ -107,17 +107,19 @@ describe('a line that rubs and may lie on the blank', () => {
 
 /** What a reader would compare: rounded to what each quantity is promised to. */
 function headlines(answer: Json): unknown {
-  const { points, hz, fromTipM, stiffness } = answer as {
+  const { points, hz, fromTipM, stiffness, lineAngleRad } = answer as {
     points?: { xM: number; yM: number }[];
     hz?: number[];
     fromTipM?: number[];
     stiffness?: { EINm2: number }[];
+    lineAngleRad?: { least: number; largest: number };
   };
   const close = (value: number, unit: number) => Math.round(value / unit);
   return {
     tip: points && [close(points[0].xM, 2e-3), close(points[0].yM, 2e-3)],
     hz: hz?.map((value) => close(value, 0.02)),
     guides: fromTipM?.length,
+    fan: lineAngleRad && [close(lineAngleRad.least, 1e-3), close(lineAngleRad.largest, 1e-3)],
     rows: stiffness?.length,
   };
 }

@@ -1,6 +1,6 @@
 import { readFileSync, statSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { said } from '../engine/finding.ts';
+import { imageFound } from '../image/image-kinds.ts';
 import { type Decoded, decodeImage, decodeLimits, type Refused } from '../image/index.ts';
 
 /** The picture at a path, decoded; refused at the field `image` with the reason. Never throws on a bad file. */
@@ -27,5 +27,8 @@ export function fromWhereCalled(path: string): string {
 }
 
 function refuseImage(path: string, what: string): Refused {
-  return { status: 'refused', findings: [said('image', `${path} ${what}; give the path of a JPEG or PNG`)] };
+  return {
+    status: 'refused',
+    findings: [imageFound('image', 'picture/unopened', { file: path, why: what })],
+  };
 }

@@ -19,13 +19,15 @@ export function refuse(findings: SaidFinding[]): Refused {
 
 /** An answer of the engine with its findings in words. */
 export function inWords(answer: object): object {
-  const { findings } = answer as { findings?: readonly Finding[] };
+  const { findings } = answer as { findings?: readonly (Finding | SaidFinding)[] };
   if (!findings) return answer;
   const said = findings.map(sayFinding);
   const lost = (answer as { status?: string }).status === 'lost';
   return { ...answer, ...(lost ? { reason: said[said.length - 1].message } : {}), findings: said };
 }
 
-function sayFinding(finding: Finding): SaidFinding {
+/** A picture that cannot be opened is refused in words already. */
+function sayFinding(finding: Finding | SaidFinding): SaidFinding {
+  if ('message' in finding) return finding;
   return { path: finding.path, message: sentenceOf(finding, siWriter) };
 }

@@ -28,9 +28,19 @@ export function findingsOf<Kinds>() {
   });
 }
 
-/** A sentence that is not data yet. */
-export function said(path: string, words: string): Finding {
-  return { path, code: 'said', values: { words } };
+/** What is wrong with a value where its field says the rest. */
+export interface InputKinds {
+  /** At least `low` (or more than `over`), at most `high`; `unit`: m, kg, N, rad, or none. */
+  'input/out-of-range': {
+    value: number;
+    unit?: string;
+    low?: number;
+    over?: number;
+    high?: number;
+    whole?: boolean;
+  };
+  'input/one-for-each': { given: number; wanted: number };
+  'input/not-a-choice': { value: string; choices: readonly string[] };
 }
 
-export type Require = (holds: boolean, path: string, message: string) => void;
+export const inputFound = findingsOf<InputKinds>();

@@ -5,7 +5,7 @@
 
 import { type AssembledBlank, assembleBlank } from './bench/assemble.ts';
 import type { Bench } from './bench/bench.ts';
-import type { BenchFinding } from './bench/bench-finding.ts';
+import { type BenchFinding, doubtAt, stopAt } from './bench/bench-finding.ts';
 import { checkStations } from './bench/check-stations.ts';
 import { type DiameterRow, diameterProfile } from './bench/diameter-profile.ts';
 import { estimateFromDiameters } from './bench/estimate.ts';
@@ -13,11 +13,13 @@ import { checkFerrulesBound } from './bench/ferrule-gate.ts';
 import type { BlankTables } from './bench/free-rod.ts';
 import { arithmeticRule } from './bench/start-list.ts';
 import type { Finding } from './finding.ts';
-import { said } from './finding.ts';
+import { blanksThatFit } from './flow/build-sureness.ts';
 import type { Choices } from './flow/choices.ts';
 import { type LayoutQuestion, layoutQuestion } from './flow/layout-question.ts';
+import { guideName } from './kinds/guides.ts';
 import { makeLadder, readLadder } from './layout/ladder.ts';
-import { type LayoutFound, layout } from './layout/layout.ts';
+import type { LayoutFound } from './layout/layout.ts';
+import { layoutFound } from './layout/layout-kinds.ts';
 import { type RuledReading, ruleLadder } from './layout/rule-reading.ts';
 import { tipLoadForThird } from './layout/tip-load.ts';
 import { type GuideToMark, listMarks, type MarksList, marksInOrder } from './marks/marks-list.ts';
@@ -25,6 +27,7 @@ import { fitStiffness } from './stiffness/fit.ts';
 import { benchFit, recordPath } from './stiffness/from-bench.ts';
 import type { Posterior } from './stiffness/posterior.ts';
 import type { FitSolved } from './stiffness/request.ts';
+import { marksThatHelp } from './sureness/marks-that-help.ts';
 import { standardGravity } from './units/gravity.ts';
 
 export interface BuildWork {
@@ -39,7 +42,7 @@ export interface BuildWork {
   question: LayoutQuestion;
   /** Weight that drops the tip by a third of the free length, clamped level. */
   thirdLoadKg?: number;
-  /** The layout for this blank. */
+  /** The marks that help on most blanks that fit the readings; the start where none do, or nothing was read. */
   best: LayoutFound;
   readings: {
     start?: RuledReading;
@@ -71,18 +74,22 @@ export function workBuild(
   const question = layoutQuestion({ bench, choices, blank, diameters, tables });
   const { loads } = question;
   if (loads.ladder.length === 0) {
-    const message = `No load ladder: ${loads.missing}. Give the loads.`;
-    return { status: 'stopped', findings: [...findings, said('ladder', message)] };
+    const { lengthM } = question.rod;
+    return {
+      status: 'stopped',
+      findings: [...findings, layoutFound('ladder', 'layout/no-usual-loads', { lengthM })],
+    };
   }
   const stations = stationFindings(blank, question, choices);
   if (stations.some(({ severity }) => severity === 'stop')) {
     return { status: 'stopped', findings: [...findings, ...stations] };
   }
   stage('layout');
-  const best = layout(question.request);
-  if (best.status === 'refused') {
-    return { status: 'stopped', findings: [...findings, ...best.findings.map(layoutFinding)] };
+  const helping = marksThatHelp(question.request, posterior ? blanksThatFit(posterior) : []);
+  if (!('layout' in helping)) {
+    return { status: 'stopped', findings: [...findings, ...helping.findings.map(layoutFinding)] };
   }
+  const best = helping.layout;
   stage('marks');
   const marks = listMarks(blank, guidesToMark(choices, question, best), choices.tapeStep);
   const thirdLoadKg = thirdLoad(question);
@@ -106,7 +113,7 @@ export function workBuild(
 /** The builder's own marks where every guide has one, else the proposed ones with their slack. */
 function guidesToMark(choices: Choices, { ownFromTipM }: LayoutQuestion, best: LayoutFound): GuideToMark[] {
   return choices.guides.map(({ kind, size }, index) => {
-    const name = `${kind} ${size}`.trim();
+    const name = guideName({ kind, size });
     if (ownFromTipM) return { name, fromTipM: ownFromTipM[index] };
     const { towardsTip, towardsButt } = best.slackM[index];
     const slack = { towardsTipM: towardsTip, towardsButtM: towardsButt };
@@ -136,18 +143,14 @@ function readingsOf(
 /** Readings give the stiffness; without any the diameters' estimate stands in. Diameters there must be. */
 function stiffnessOf(bench: Bench, diameters: readonly DiameterRow[]): Stiffness {
   if (diameters.length === 0) {
-    const message =
-      'No diameter was measured: measure at tip and butt at least, better three times a section.';
-    return { findings: [said('diameters', message)] };
+    return { findings: [stopAt('diameters', 'bench/diameters-few', {})] };
   }
   const taken = benchFit(bench);
   const { request } = taken;
   if (request.setups.length === 0) {
-    const message =
-      'No drop was read: the stiffness is a guess from the diameters. Hang one weight and read the tip with and without it.';
     return {
       tables: estimateFromDiameters(diameters, bench.material),
-      findings: [said('readings', message)],
+      findings: [doubtAt('readings', 'bench/no-drops', {})],
     };
   }
   const { answer, posterior } = fitStiffness(request);

@@ -7,8 +7,9 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
-import { PDFArray, PDFDocument, PDFName, PDFRawStream, PDFRef, StandardFonts } from '@cantoo/pdf-lib';
+import { PDFArray, PDFDocument, PDFName, PDFRawStream, PDFRef } from '@cantoo/pdf-lib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { paperFonts } from '../cli/paper-fonts.ts';
 import { assembleBlank } from '../engine/bench/assemble.ts';
 import { keepOutZones } from '../engine/bench/ferrule-zones.ts';
 import { arithmeticRule } from '../engine/bench/start-list.ts';
@@ -17,10 +18,16 @@ import { listMarks } from '../engine/marks/marks-list.ts';
 import { type Line, type Sheet, type Text, text } from '../sheets/drawing.ts';
 import { stripsSheet } from '../sheets/strips-sheet.ts';
 import { textWidthMm } from '../sheets/text-width.ts';
+import { lettersInOrder } from './letter-order.ts';
+import { missingWords } from './missing-letters.ts';
 import { sheetsPdf } from './sheet-pdf.ts';
+import { typeCasesFor } from './type-case.ts';
 
 const mmPerPoint = 25.4 / 72;
 const printedAt = new Date('2026-01-02T03:04:05Z');
+const fonts = paperFonts();
+const bytesOf = async (sheets: readonly Sheet[], title = 't') =>
+  (await sheetsPdf(sheets, { title, printedAt, fonts })).bytes;
 
 function strips(paper: 'a4' | 'letter', factors = { across: 1, along: 1 }): Sheet {
   const blank = assembleBlank(fourPiece().sections);
@@ -33,6 +40,16 @@ const guideTicks = (sheet: Sheet) =>
   sheet.pages.map((page) =>
     page.marks.filter((mark): mark is Line => mark.kind === 'line' && /^guide /.test(mark.name ?? '')),
   );
+
+/** Two pages of three with a letter that no font has. */
+const strange: Sheet = {
+  title: '',
+  pages: ['ブ Ødegård 12 3⁄16″', 'Ødegård 🎣', 'Ødegård'].map((words) => ({
+    widthMm: 100,
+    heightMm: 50,
+    marks: [text(10, 20, words)],
+  })),
+};
 
 interface Stroke {
   x1Mm: number;
@@ -118,7 +135,7 @@ describe('true size', () => {
     '%s %o: every guide tick read back from the PDF stands within 0.1 mm',
     async (paper, factors) => {
       const sheet = strips(paper, factors);
-      const strokes = await readStrokes(await sheetsPdf([sheet], { title: 't', printedAt }));
+      const strokes = await readStrokes(await bytesOf([sheet]));
       const expected = guideTicks(sheet);
       expect(expected.flat().length).toBeGreaterThanOrEqual(10);
       expected.forEach((ticks, page) => {
@@ -139,7 +156,7 @@ describe('true size', () => {
 
   it('the reader itself sees a tick that is 0.2 mm off', async () => {
     const sheet = strips('a4');
-    const strokes = await readStrokes(await sheetsPdf([sheet], { title: 't', printedAt }));
+    const strokes = await readStrokes(await bytesOf([sheet]));
     const [tick] = guideTicks(sheet)[0];
     const off = strokes[0].map((stroke) =>
       Math.hypot(stroke.x1Mm - tick.x1Mm - 0.2, stroke.y1Mm - tick.y1Mm, stroke.y2Mm - tick.y2Mm),
@@ -148,7 +165,7 @@ describe('true size', () => {
   });
 
   it('pages have the paper’s size and viewers are told not to scale', async () => {
-    const bytes = await sheetsPdf([strips('letter')], { title: 't', printedAt });
+    const bytes = await bytesOf([strips('letter')]);
     const document = await PDFDocument.load(bytes);
     const { width, height } = document.getPage(0).getSize();
     expect(width).toBeCloseTo(11 * 72, 6);
@@ -157,25 +174,52 @@ describe('true size', () => {
   });
 
   it('the same drawing and date give the same bytes', async () => {
-    const make = () => sheetsPdf([strips('a4')], { title: 't', printedAt });
+    const make = () => bytesOf([strips('a4')]);
     expect(Buffer.from(await make()).equals(Buffer.from(await make()))).toBe(true);
   });
 
-  it('letters that the fonts lack do not stop the print', async () => {
-    const marks = [text(10, 20, 'ブランク Ødegård 12 3⁄16″ 🎣')];
-    const bytes = await sheetsPdf([{ title: '', pages: [{ widthMm: 100, heightMm: 50, marks }] }], {
-      title: 'ブ',
-      printedAt,
-    });
-    expect(bytes.length).toBeGreaterThan(500);
+  it('a letter that no font has does not stop the print; it is named', async () => {
+    const printed = await sheetsPdf([strange], { title: 'ブ', printedAt, fonts });
+    expect(printed.missing).toEqual(['ブ', '🎣']);
+    expect(missingWords(printed.missing)).toMatch(/no font for ブ 🎣\. Empty boxes/);
+  });
+});
+
+describe('any alphabet', () => {
+  const drawn = (words: string, bold = false): Sheet => ({
+    title: '',
+    pages: [{ widthMm: 150, heightMm: 30, marks: [text(10, 20, words, { bold })] }],
+  });
+  const alphabets = [
+    'Ødegård Łukasiewicz Čeněk Şükrü Đặng',
+    'Иванов Щукін Ђорђевић Жуков',
+    'Παπαδόπουλος Ὀδυσσεύς',
+    'ישראל',
+  ];
+
+  it.each(alphabets)('%s is printed whole, each letter once in the file', async (words) => {
+    const printed = await sheetsPdf([drawn(words)], { title: 't', printedAt, fonts });
+    expect(printed.missing).toEqual([]);
+    expect(printed.bytes.length).toBeLessThan(40_000);
+  });
+
+  it('Hebrew runs from right to left, its numbers and Latin names from left to right', () => {
+    expect(lettersInOrder('דג 12 רחוב cm').join('')).toBe('בוחר 12 גד cm');
+    expect(lettersInOrder('blank דג').join('')).toBe('blank גד');
+    expect(lettersInOrder('plain words').join('')).toBe('plain words');
   });
 });
 
 describe('label widths', () => {
-  it('the estimate that keeps labels apart is never less than the font’s own width', async () => {
+  /** As drawn, letter by letter. */
+  async function drawnWidthMm(words: string, sizeMm: number, bold: boolean): Promise<number> {
     const document = await PDFDocument.create();
-    const plain = await document.embedFont(StandardFonts.Helvetica);
-    const bold = await document.embedFont(StandardFonts.HelveticaBold);
+    const mark = text(0, 0, [words], { bold });
+    const { [bold ? 'bold' : 'plain']: type } = await typeCasesFor(document, [mark], fonts);
+    return [...words].reduce((sum, char) => sum + type.fontOf(char).widthOfTextAtSize(char, sizeMm), 0);
+  }
+
+  it('the estimate that keeps labels apart is never less than the font’s own width', async () => {
     const words = strips('a4').pages.flatMap(({ marks }) =>
       marks.filter(
         (mark): mark is Text =>
@@ -185,11 +229,32 @@ describe('label widths', () => {
     expect(words.length).toBeGreaterThan(50);
     for (const mark of words) {
       const joined = mark.pieces.join('');
-      const font = mark.bold ? bold : plain;
-      const real = [...joined].reduce((sum, char) => sum + font.widthOfTextAtSize(char, mark.sizeMm), 0);
+      const real = await drawnWidthMm(joined, mark.sizeMm, mark.bold === true);
       const estimate = textWidthMm(mark.pieces, mark.sizeMm, mark.bold);
       expect(estimate, joined).toBeGreaterThanOrEqual(real - 1e-9);
       expect(estimate, joined).toBeLessThan(1.4 * real + 0.5);
+    }
+  });
+
+  it('nor less than any letter of the alphabets that are written today', async () => {
+    const ranges = [
+      [0xc0, 0x17f],
+      [0x386, 0x3ce],
+      [0x401, 0x45f],
+      [0x5d0, 0x5ea],
+    ];
+    const letters = ranges
+      .flatMap(([from, to]) =>
+        Array.from({ length: to - from + 1 }, (_, k) => String.fromCodePoint(from + k)),
+      )
+      .filter((letter) => /\p{L}/u.test(letter));
+    const document = await PDFDocument.create();
+    for (const bold of [false, true]) {
+      const cases = await typeCasesFor(document, [text(0, 0, letters.join(''), { bold })], fonts);
+      for (const letter of letters) {
+        const real = cases[bold ? 'bold' : 'plain'].fontOf(letter).widthOfTextAtSize(letter, 1);
+        expect(textWidthMm([letter], 1, bold), letter).toBeGreaterThanOrEqual(real - 0.035);
+      }
     }
   });
 });
@@ -207,7 +272,7 @@ describe.skipIf(!poppler)('as poppler sees it (skipped where poppler-utils is no
   const folder = mkdtempSync(join(tmpdir(), 'paper-'));
   const file = join(folder, 'strips.pdf');
   const sheet = strips('a4');
-  beforeAll(async () => writeFileSync(file, await sheetsPdf([sheet], { title: 't', printedAt })));
+  beforeAll(async () => writeFileSync(file, await bytesOf([sheet])));
   afterAll(() => rmSync(folder, { recursive: true }));
 
   it('rendered at 600 dpi, every tick’s ink is centred within 0.1 mm', () => {
@@ -238,6 +303,32 @@ describe.skipIf(!poppler)('as poppler sees it (skipped where poppler-utils is no
       const centre = dark.reduce((sum, pixel) => sum + pixel.ink * (pixel.x + 0.5), 0) / ink / perMm;
       expect(Math.abs(centre - tick.x1Mm), tick.name).toBeLessThan(0.1);
     }
+  });
+
+  it('an empty box is explained on the pages that have one, and there alone', async () => {
+    const boxes = join(folder, 'boxes.pdf');
+    writeFileSync(boxes, await bytesOf([strange]));
+    const pages = execFileSync('pdftotext', ['-layout', boxes, '-'], { encoding: 'utf8' }).split('\f');
+    expect(pages.slice(0, 3).map((page) => /empty box stands for a letter/.test(page))).toEqual([
+      true,
+      true,
+      false,
+    ]);
+    for (const page of pages.slice(0, 3)) expect(page).toContain('Ødegård');
+  });
+
+  it('every alphabet is read back as it was written', async () => {
+    const [written, file] = ['Đặng Щукін Ὀδυσσεύς', join(folder, 'alphabets.pdf')];
+    const page = {
+      widthMm: 150,
+      heightMm: 30,
+      marks: [text(10, 20, written), text(10, 28, 'שלום', { bold: true })],
+    };
+    writeFileSync(file, await bytesOf([{ title: '', pages: [page] }]));
+    const words = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' });
+    expect(words.normalize('NFC')).toContain(written);
+    expect(words).toMatch(/שלום|םולש/);
+    expect(execFileSync('pdffonts', [file], { encoding: 'utf8' })).not.toMatch(/ no +(yes|no) +(yes|no) +\d/);
   });
 
   it('fractions read as a person would read them out', () => {

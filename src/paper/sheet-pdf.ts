@@ -1,65 +1,79 @@
 /**
  * Drawings to PDF at true size: 1 mm of drawing is 72/25.4 pt of paper, and viewers are told not to scale.
  *
- * Letters are the reader's own Helvetica (one of the 14 standard PDF fonts, nothing embedded), which knows
- * Western European letters; others are printed as `?`. Fractions are set from their parts, not from a glyph.
+ * The letters that are used are embedded, so that every viewer and printer sets the same ones. A letter no font has
+ * is an empty box, said on its page and to who prints. Fractions are set from their parts, not from a glyph.
  */
 import {
   type Color,
   closePath,
-  degrees,
   fill,
   lineTo,
   moveTo,
   PDFDocument,
-  type PDFFont,
   type PDFPage,
   PrintScaling,
   rgb,
-  StandardFonts,
   setFillingColor,
 } from '@cantoo/pdf-lib';
-import type { Area, Ink, Line, Mark, Page, Shape, Sheet, Text, TextPiece } from '../sheets/drawing.ts';
-import { fractionSetting } from '../sheets/text-width.ts';
+import type { Area, Ink, Line, Mark, Page, Shape, Sheet, Text } from '../sheets/drawing.ts';
+import { text } from '../sheets/drawing.ts';
+import type { FontFiles } from './font-files.ts';
+import { lettersInOrder } from './letter-order.ts';
+import { setText } from './set-text.ts';
+import { type TypeCases, typeCasesFor } from './type-case.ts';
 
 export interface PdfOptions {
   title: string;
   /** Stamped into the file; the same date gives the same bytes. */
   printedAt: Date;
+  fonts: FontFiles;
+}
+export interface Printed {
+  bytes: Uint8Array;
+  /** Letters no font has: they stand as empty boxes. */
+  missing: string[];
 }
 
 export const pointsPerMm = 72 / 25.4;
 
-/** All pages of the sheets, in order, as the bytes of one PDF. */
-export async function sheetsPdf(sheets: readonly Sheet[], options: PdfOptions): Promise<Uint8Array> {
+/** All pages of the sheets, in order, as one PDF. */
+export async function sheetsPdf(sheets: readonly Sheet[], options: PdfOptions): Promise<Printed> {
   const document = await PDFDocument.create({ updateMetadata: false });
   document.setTitle(options.title);
   document.setProducer('Fairbend');
   document.setCreationDate(options.printedAt);
   document.setModificationDate(options.printedAt);
   document.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None);
-  const fonts = {
-    plain: await document.embedFont(StandardFonts.Helvetica),
-    bold: await document.embedFont(StandardFonts.HelveticaBold),
-  };
-  for (const page of sheets.flatMap(({ pages }) => pages)) drawPage(document, page, fonts);
-  return document.save({ useObjectStreams: false });
+  const pages = sheets.flatMap((sheet) => sheet.pages);
+  const texts = [...pages.flatMap(({ marks }) => marks.filter(isText)), boxNote];
+  const cases = await typeCasesFor(document, texts, options.fonts);
+  for (const page of pages) drawPage(document, page, cases);
+  return { bytes: await document.save({ useObjectStreams: false }), missing: cases.missing };
 }
 
-interface Fonts {
-  plain: PDFFont;
-  bold: PDFFont;
-}
+const isText = (mark: Mark): mark is Text => mark.kind === 'text';
+const boxNote = text(12, 7, 'An empty box stands for a letter that Fairbend has no font for.', {
+  sizeMm: 2.2,
+  ink: 'attention',
+});
+
 interface Canvas {
   page: PDFPage;
-  fonts: Fonts;
+  cases: TypeCases;
   heightMm: number;
 }
 
-function drawPage(document: PDFDocument, page: Page, fonts: Fonts): void {
+function drawPage(document: PDFDocument, page: Page, cases: TypeCases): void {
   const size: [number, number] = [page.widthMm * pointsPerMm, page.heightMm * pointsPerMm];
-  const canvas: Canvas = { page: document.addPage(size), fonts, heightMm: page.heightMm };
+  const canvas: Canvas = { page: document.addPage(size), cases, heightMm: page.heightMm };
   for (const mark of page.marks) drawMark(canvas, mark);
+  const missing = new Set(cases.missing);
+  const boxed = ({ pieces }: Text) =>
+    pieces.some(
+      (piece) => typeof piece === 'string' && lettersInOrder(piece).some((one) => missing.has(one)),
+    );
+  if (page.marks.filter(isText).some(boxed)) drawText(canvas, boxNote);
 }
 
 function drawMark(canvas: Canvas, mark: Mark): void {
@@ -120,57 +134,8 @@ function drawShape(canvas: Canvas, mark: Shape): void {
   canvas.page.pushOperators(setFillingColor(inks[mark.ink]), ...rings.flat(), fill());
 }
 
-/** Pieces one after the other along the base line, which runs right or, for `upwards`, up the page. */
 function drawText(canvas: Canvas, mark: Text): void {
-  const font = mark.bold ? canvas.fonts.bold : canvas.fonts.plain;
-  const runs = mark.pieces.flatMap((piece) => pieceRuns(piece, mark.sizeMm, font));
-  const widthMm = runs.reduce((sum, run) => sum + run.advanceMm, 0);
-  let alongMm = -{ start: 0, middle: widthMm / 2, end: widthMm }[mark.align];
-  for (const run of runs) {
-    const [xMm, yMm] = mark.upwards
-      ? [mark.xMm - run.riseMm, mark.yMm - alongMm]
-      : [mark.xMm + alongMm, mark.yMm - run.riseMm];
-    canvas.page.drawText(run.words, {
-      ...place(canvas, xMm, yMm),
-      size: run.sizeMm * pointsPerMm,
-      font,
-      color: inks[mark.ink],
-      rotate: degrees(mark.upwards ? 90 : 0),
-    });
-    alongMm += run.advanceMm;
-  }
-}
-
-interface Run {
-  words: string;
-  sizeMm: number;
-  riseMm: number;
-  advanceMm: number;
-}
-
-/** A fraction is a small raised numerator, a stroke and a small denominator on the base line. */
-function pieceRuns(piece: TextPiece, sizeMm: number, font: PDFFont): Run[] {
-  const run = (words: string, runSizeMm: number, riseMm: number): Run => {
-    const known = encodable(words, font);
-    return { words: known, sizeMm: runSizeMm, riseMm, advanceMm: widthAsDrawn(known, runSizeMm, font) };
-  };
-  if (typeof piece === 'string') return [run(piece, sizeMm, 0)];
-  const { size, raise } = fractionSetting;
-  return [
-    run(`${piece.numerator}`, sizeMm * size, sizeMm * raise),
-    run('/', sizeMm, 0),
-    run(`${piece.denominator}`, sizeMm * size, 0),
-  ];
-}
-
-/** Letter by letter: the library's own width counts kerning, which it does not draw. */
-function widthAsDrawn(words: string, sizeMm: number, font: PDFFont): number {
-  return [...words].reduce((sum, char) => sum + font.widthOfTextAtSize(char, sizeMm), 0);
-}
-
-/** Typographic marks that the standard fonts lack, in plain ones; letters they lack as `?`. */
-function encodable(words: string, font: PDFFont): string {
-  const known = new Set(font.getCharacterSet());
-  const plain = words.replace(/⁄/g, '/').replace(/″/g, '"').replace(/′/g, "'").replace(/−/g, '-');
-  return [...plain].map((char) => (known.has(char.codePointAt(0) ?? 0) ? char : '?')).join('');
+  const type = mark.bold ? canvas.cases.bold : canvas.cases.plain;
+  const placePt = (xMm: number, yMm: number) => place(canvas, xMm, yMm);
+  setText(canvas.page, mark, { type, color: inks[mark.ink], pointsPerMm, placePt });
 }

@@ -6,13 +6,17 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { inWords } from '../../test/support/in-words.ts';
+import { paperFonts } from '../cli/paper-fonts.ts';
 import { decodeImage, findMarks } from '../image/index.ts';
-import type { Line, Shape } from '../sheets/drawing.ts';
+import type { Line, Shape, Sheet } from '../sheets/drawing.ts';
 import { pageSvg } from '../sheets/svg.ts';
 import { wallMarkRadiusMm, wallMarksSheet } from '../sheets/wall-marks-sheet.ts';
 import { sheetsPdf } from './sheet-pdf.ts';
 
 const printedAt = new Date('2026-01-02T03:04:05Z');
+const fonts = paperFonts();
+const bytesOf = async (sheets: readonly Sheet[], title = 't') =>
+  (await sheetsPdf(sheets, { title, printedAt, fonts })).bytes;
 const drawn = (paper: 'a4' | 'letter') => wallMarksSheet({ paper, stamp: 'invented', count: 5 });
 
 function shapesOf(paper: 'a4' | 'letter') {
@@ -77,7 +81,7 @@ describe.skipIf(!poppler)('rendered by poppler', () => {
 
   it('every mark is found where it was drawn, to 0.1 mm, and no other', async () => {
     const file = join(folder, 'marks.pdf');
-    writeFileSync(file, await sheetsPdf([drawn('letter')], { title: 'marks', printedAt }));
+    writeFileSync(file, await bytesOf([drawn('letter')]));
     const dpi = 72;
     execFileSync('pdftoppm', ['-r', `${dpi}`, '-png', file, join(folder, 'page')]);
     for (const [i, { shapes }] of shapesOf('letter').entries()) {

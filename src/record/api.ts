@@ -9,6 +9,7 @@
  *   POST   /api/documents/:id/copy                           -> DocumentSummary (201), without the demo mark
  *   POST   /api/documents/:id/again                          -> DocumentSummary (201), without what was measured
  *   POST   /api/documents/:id/put-away | bring-back          -> DocumentSummary
+ *   POST   /api/documents/:id/erase      EraseRequest        -> DocumentSummary (this computer only): for good, history too
  *   GET    /api/documents/:id/file?attachments=              -> the build file
  *   POST   /api/files                    a build file        -> ImportAnswer (201)
  *   POST   /api/documents/:id/revisions  FreezeRequest       -> Revision (201)
@@ -17,7 +18,8 @@
  *   GET    /api/shop                                         -> DocumentSummary of the shop's own document
  *   POST   /api/attachments              bytes               -> AttachmentAnswer (201)
  *   GET    /api/attachments/:hash                            -> bytes
- *   GET    /api/events?after=ID:SEQ      (repeatable)        -> server-sent events named `operations`: FeedMessage
+ *   GET    /api/events?after=ID:SEQ:LAST (repeatable)        -> server-sent events named `record`: FeedOpening, then
+ *          `operations`: FeedMessage; LAST, which may be left out, is the id of the operation of that number
  *   POST   /api/demo/reset                                   -> DocumentSummary
  *   GET    /api/backups                                      -> { backups: BackupNote[] }, the newest first
  *   POST   /api/backups                                      -> BackupNote (201), made now
@@ -25,6 +27,10 @@
  *   GET    /api/shop/import                                  -> ShopImportStanding
  *   POST   /api/shop/import              the archive         -> ShopImportAnswer (this computer only); open pages load anew
  *   POST   /api/backups/:name/restore                        -> { keptAs } (this computer only); open pages load anew
+ *   GET    /api/record                                       -> RecordStanding
+ *   POST   /api/record/check                                 -> RecordStanding, once all of it was read
+ *   POST   /api/record/repair                                -> RepairAnswer (this computer only); open pages load anew
+ *   POST   /api/shop/import/cancel                           -> ShopImportStanding (this computer only)
  *   GET    /api/proofs                                       -> ProofsAnswer, of all builds but the demo
  *   GET    /api/jobs                                         -> { jobs: JobStatus[] }, the newest first
  *   POST   /api/jobs                     JobRequest          -> JobStatus (202)
@@ -55,6 +61,8 @@ export interface DocumentSummary {
   updatedAt: string;
   /** How many operations it has. */
   lastSeq: number;
+  /** What stands here is not what was stored: disk or file were damaged. */
+  damaged?: true;
 }
 
 /** Values a card shows that no list is sorted by; left out where they are empty. */
@@ -112,6 +120,8 @@ export interface OperationsAnswer {
   operations: StoredOperation[];
   lastSeq: number;
   more: boolean;
+  /** What of these operations cannot be read any more, and what to do; absent where all is good. */
+  damage?: string;
 }
 
 /** Opens every feed, as event `record`. A page that has heard another one before shows what is no more. */
@@ -119,6 +129,8 @@ export interface FeedOpening {
   record: string;
   /** When a backup was last put in the place of the record; empty when never. */
   restoredAt: string;
+  /** Documents of which the reader has had what is not here any more. */
+  behind?: string[];
 }
 
 export interface FeedMessage {
@@ -130,6 +142,14 @@ export interface ImportAnswer {
   document: DocumentSummary;
   /** Attachments the file names but does not hold, by hash. */
   attachmentsMissing: string[];
+  /** What was taken otherwise than it stands in the file, in sentences. */
+  notes: string[];
+}
+
+export interface EraseRequest {
+  what: 'customer' | 'picture';
+  /** Of a picture: its row among the attachments. */
+  row?: string;
 }
 
 export interface FreezeRequest {
@@ -164,6 +184,8 @@ export interface ServerInfo {
   version: string;
   dataFolder: string;
   database: string;
+  /** Whether the page may end the program. */
+  mayEnd: boolean;
   demo: string | null;
 }
 
@@ -191,6 +213,48 @@ export interface BackupNote {
   name: string;
   madeAt: string;
   bytes: number;
+  /** Made at the builder's word: never thinned out. */
+  byHand: boolean;
+  /** Parts of the record were damaged and are left out, or the file itself is not whole any more. */
+  damaged: boolean;
+}
+
+/** How far the record can be relied on. */
+export interface RecordStanding {
+  /** When all of it was last read and was what had been stored; null when never. */
+  wholeAt: string | null;
+  /** How far a reading is that is under way. */
+  reading: { done: number; total: number } | null;
+  /** What the last reading found not to be what was stored. */
+  damaged: DamageNote[];
+  /** Changes that were acknowledged and were not there any more at the start. */
+  lost: number;
+  /** Null where the server makes none itself. */
+  backups: {
+    /** The newest that is whole. */
+    madeAt: string | null;
+    /** Of the last attempt. */
+    failure: { at: string; message: string } | null;
+  } | null;
+  /** Bytes on the disk; null where the record is in no file of this computer. */
+  space: { record: number; backups: number } | null;
+  /** The newest backup, where it holds builds and this record holds none: was it meant to be here? */
+  found: { name: string; madeAt: string; builds: number } | null;
+}
+
+export interface DamageNote {
+  /** Of a document, or a picture's hash. */
+  id: string;
+  title: string;
+  what: string;
+}
+
+export interface RepairAnswer {
+  /** Brought back, with what of it could not be. */
+  mended: DamageNote[];
+  /** In no backup, and not in the record any more; the file put aside has what is left of it. */
+  leftOut: DamageNote[];
+  keptAs: string | null;
 }
 
 export interface JobRequest {

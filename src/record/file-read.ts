@@ -10,6 +10,7 @@ import {
 } from './file-shape.ts';
 import type { Change, DocumentState, Objection, Operation } from './operation.ts';
 import { pathKey, pathOf } from './operation.ts';
+import { renumbered } from './renumber.ts';
 import { buildSchema, type FieldValue } from './schema.ts';
 import { isHabit } from './shop-habits.ts';
 import { show, validateOperation, validateValue } from './validate.ts';
@@ -23,9 +24,13 @@ export interface ReadBuild {
   habits: DocumentState;
   revisions: FileRevision[];
   attachments: FileAttachment[];
+  /** What was taken otherwise than it stands in the file. */
+  notes: string[];
 }
 export type ReadResult = { status: 'ok'; build: ReadBuild } | { status: 'refused'; findings: Objection[] };
 
+const ranOff =
+  'The counter of its changes had run off. They were counted anew, in the same order; no value is changed';
 /** Most findings reported of one file. */
 const mostFindings = 20;
 
@@ -78,9 +83,11 @@ function readBuildJson(json: unknown, at: string): ReadResult {
   const carried = readHabits(habits);
   const findings = [...values.findings, ...carried.findings, ...historyFindings(history ?? [])];
   if (findings.length > 0) return { status: 'refused', findings: findings.slice(0, mostFindings) };
-  const operations = withDifference((history ?? []) as Operation[], values.changes, at);
+  const told = renumbered((history ?? []) as Operation[]);
+  const notes = told.changed ? [ranOff] : [];
+  const operations = withDifference(told.history, values.changes, at);
   const state = applyOperations(emptyDocument('file', 'build'), operations);
-  return { status: 'ok', build: { operations, state, habits: carried.state, revisions, attachments } };
+  return { status: 'ok', build: { operations, state, habits: carried.state, revisions, attachments, notes } };
 }
 
 /** The values of `build` as changes; rows without any `order` get one from their place where `numberRows`. */
@@ -128,7 +135,7 @@ function readHabits(habits: Record<string, Record<string, unknown>>) {
     return wrong.map((finding) => ({ ...finding, path: `habits/${collection}/${field}` }));
   });
   const empty = emptyDocument('habits', 'shop');
-  const by = { device: 'file', gesture: 'habits of its shop', at: '1970-01-01T00:00:00Z' };
+  const by = { device: 'file', gesture: 'fileHabits', at: '1970-01-01T00:00:00Z' };
   const state = findings.length > 0 ? empty : applyOperations(empty, makeOperations(empty, entries, by));
   return { state, findings };
 }
@@ -174,7 +181,7 @@ function withDifference(history: readonly Operation[], changes: readonly Change[
   const cleared = [...state.cells.keys()]
     .filter((key) => !said.has(key))
     .map((key): Change => ({ path: pathOf(key), value: null }));
-  const by = { device: 'file', gesture: history.length > 0 ? 'edited in the file' : 'import', at };
+  const by = { device: 'file', gesture: history.length > 0 ? 'editedInFile' : 'import', at };
   return [...history, ...makeOperations(state, [...changes, ...cleared], by)];
 }
 

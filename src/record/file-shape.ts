@@ -1,6 +1,7 @@
 import { fieldValueSchema, rowIdPattern } from './field-value.ts';
+import type { Holds } from './fields/field.ts';
 import type { Operation } from './operation.ts';
-import { buildSchema, type CollectionSchema, type FieldValue, shopSchema } from './schema.ts';
+import { buildSchema, type CollectionSchema, type Field, type FieldValue, shopSchema } from './schema.ts';
 import { isHabit } from './shop-habits.ts';
 import { engineVersionShape, operationShape } from './validate.ts';
 import { z } from './zod.ts';
@@ -83,19 +84,33 @@ export function buildFileSchema() {
 function habitsShape(): z.ZodType {
   const collections = Object.entries(shopSchema).flatMap(([name, { fields }]) => {
     const carried = Object.entries(fields).filter(([field]) => isHabit(name, field));
-    const values = carried.map(([field, kind]) => [field, fieldValueSchema(kind).nullish()]);
+    const values = carried.map(([name, field]) => [name, fieldShape(field)]);
     return values.length > 0 ? [[name, z.strictObject(Object.fromEntries(values))]] : [];
   });
   return z.strictObject(Object.fromEntries(collections)).partial();
 }
 
 function collectionShape({ single, fields }: CollectionSchema): z.ZodType {
-  const values = Object.fromEntries(
-    Object.entries(fields).map(([name, kind]) => [name, fieldValueSchema(kind).nullish()]),
-  );
+  const values = Object.fromEntries(Object.entries(fields).map(([name, field]) => [name, fieldShape(field)]));
   if (single) return z.strictObject(values);
   return z.array(z.strictObject({ id: z.string().regex(rowIdPattern), ...values }));
 }
+
+/** A reader of the file is told what the builder is told. */
+function fieldShape(field: Field): z.ZodType {
+  const unit = field.kind === 'number' && (field.unit ?? (field.holds && numberUnit[field.holds]));
+  return fieldValueSchema(field)
+    .nullish()
+    .describe(unit ? `${field.name} [${unit}]` : field.name);
+}
+
+const numberUnit: Record<Holds, string> = {
+  temperature: '°C',
+  warmer: 'K',
+  volume: 'ml',
+  density: 'g/ml',
+  money: 'smallest unit of the currency',
+};
 
 /** The schema as JSON Schema (draft 2020-12). */
 export function buildFileJsonSchema(): object {

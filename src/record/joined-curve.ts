@@ -1,9 +1,12 @@
-import { type Finding, said } from '../engine/finding.ts';
+import { type Finding, findingsOf } from '../engine/finding.ts';
 /** Close-ups of a load test joined to the curve of its whole picture; rings come along. */
 import { moved } from '../engine/load-test/align-curve.ts';
 import { type JoinedCurves, joinCurves } from '../engine/load-test/join-curves.ts';
+import type { JoinKinds } from '../engine/load-test/join-kinds.ts';
 import type { CurveRing } from './load-curve.ts';
 import type { LoadPhoto, PhotoTrace } from './read-load-tests.ts';
+
+const found = findingsOf<JoinKinds>();
 
 /** What became of a close-up. */
 export interface CloseUpUse {
@@ -24,7 +27,7 @@ export function withCloseUps(
   for (const photo of photos) {
     if (photo.part !== 'close-up' || !photo.trace) continue;
     if (photo.trace.outOfDate) {
-      closeUps.push({ photo, joined: undefined, why: said('', 'its curve is out of date: read it again') });
+      closeUps.push({ photo, joined: undefined, why: found('', 'load-test/close-up-out-of-date', {}) });
       continue;
     }
     const answer = joinCurves(trace.points, photo.trace.points);

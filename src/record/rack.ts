@@ -1,6 +1,8 @@
 /** The shop's rack: its rows, and how one of them becomes a guide of a build. */
-import { type Guide, type GuideKind, typicalGuide } from '../engine/bench/default-guides.ts';
-import { typicalOpeningM } from '../engine/guides/check-guide-set.ts';
+
+import { rackKindIds } from '../engine/kinds/guide-kinds.ts';
+import type { GuideNumbers } from '../engine/kinds/guide-sizes.ts';
+import { guideKindName, guideNumbers } from '../engine/kinds/guides.ts';
 import { type Row, sameValue } from './document.ts';
 import type { Change } from './operation.ts';
 import { oneOf } from './read-values.ts';
@@ -19,8 +21,6 @@ export const guideNumberFields = [
   'oneFoot',
 ] as const;
 export type GuideNumberField = (typeof guideNumberFields)[number];
-
-const guideKinds = ['tip-top', 'snake', 'single-foot', 'ringed', 'stripping'] as const satisfies GuideKind[];
 
 /** A guide of the build as the rack has it. What the rack leaves open is left open: it stays typical. */
 export function takeFromRack(rack: Row, guide: string): Change[] {
@@ -62,20 +62,15 @@ export function changedInRack(guide: Row, rack: Row): GuideNumberField[] {
   );
 }
 
-export interface RackTypical extends Partial<Guide> {
-  openingM?: number;
-}
-
-/** What a rack's row is taken to be where its numbers are not known. */
-export function typicalOfRack(rack: Row): RackTypical {
-  const kind = oneOf(textIn(rack, 'kind'), guideKinds);
-  const size = textIn(rack, 'size') ?? '';
-  return { ...(kind ? typicalGuide(kind, size) : undefined), openingM: typicalOpeningM(size) };
+/** What a rack's row is taken to be where its numbers are not known; empty for a size its kind does not know. */
+export function typicalOfRack(rack: Row): Partial<GuideNumbers> {
+  const kind = oneOf(textIn(rack, 'kind'), rackKindIds);
+  return (kind && guideNumbers(kind, textIn(rack, 'size') ?? '')) ?? {};
 }
 
 /** `snake 1/0, light wire`. */
 export function rackName(rack: Row): string {
-  const words = [textIn(rack, 'kind') ?? 'guide', textIn(rack, 'size') ?? ''].join(' ').trim();
+  const words = [guideKindName(textIn(rack, 'kind') ?? 'guide'), textIn(rack, 'size') ?? ''].join(' ').trim();
   const name = textIn(rack, 'name');
   return name ? `${words}, ${name}` : words;
 }

@@ -1,9 +1,14 @@
 import type { ClampSetup, Edge, Joint, JointKind, Section, Setup, SpanSetup } from '../engine/bench/bench.ts';
-import { type BenchFinding, doubt, stop } from '../engine/bench/bench-finding.ts';
+import { type BenchFinding, doubtsOf, stopsOf } from '../engine/bench/bench-finding.ts';
 import type { LineSide } from '../engine/bench/line-side.ts';
 import type { Assumption } from '../engine/flow/choices.ts';
+import { tapeSigmaM } from './fields/readings.ts';
 import type { DocumentState } from './operation.ts';
 import { oneOf, type RowReader, readRows } from './read-values.ts';
+import { assume, type RecordKinds } from './record-kinds.ts';
+
+const stopAt = stopsOf<RecordKinds>();
+const doubtAt = doubtsOf<RecordKinds>();
 
 /** What could be read, and what is missing; a section without its length leaves no blank. */
 export interface ReadPart<T> {
@@ -11,17 +16,6 @@ export interface ReadPart<T> {
   findings: BenchFinding[];
   assumed: Assumption[];
 }
-
-/** Common bench habits where the builder says nothing. */
-export const benchDefaults = {
-  /** A tape read by eye beside a still tip. */
-  sigmaM: 0.002,
-  /** A clamp levelled by eye: 1°. */
-  tiltSigmaRad: Math.PI / 180,
-  /** Spigots: common practice, no source. */
-  spigotGapM: 0.006,
-  spigotPlugM: 0.06,
-} as const;
 
 const jointKinds = ['sleeve', 'spigot', 'put-in', 'put-over'] as const satisfies JointKind[];
 const edges = ['axis', 'upper', 'lower'] as const satisfies Edge[];
@@ -34,8 +28,7 @@ export function readSections(state: DocumentState): ReadPart<Section[]> {
     const name = row.text('name') ?? `Section ${index + 1}`;
     const lengthM = row.si('length');
     if (lengthM === undefined) {
-      const message = `${name} has no length: measure it end to end, ferrule and all.`;
-      part.findings.push(stop(`sections/${row.id}/length`, message));
+      part.findings.push(stopAt(`sections/${row.id}/length`, 'record/length-missing', { section: name }));
       return;
     }
     part.value.push({
@@ -65,9 +58,7 @@ function readDiameter(row: RowReader, part: ReadPart<unknown>) {
   const [fromOwnTipM, outsideM] = [row.si('fromOwnTip'), row.si('outside')];
   if (fromOwnTipM !== undefined && outsideM !== undefined) return [{ id: row.id, fromOwnTipM, outsideM }];
   if (outsideM !== undefined) {
-    const message =
-      'A diameter without its place: say how far from the section’s tip-side end it was measured.';
-    part.findings.push(doubt(`diameters/${row.id}/fromOwnTip`, message));
+    part.findings.push(doubtAt(`diameters/${row.id}/fromOwnTip`, 'record/diameter-unplaced', {}));
   }
   return [];
 }
@@ -79,21 +70,20 @@ function readJoint(row: RowReader, name: string, part: ReadPart<unknown>): Joint
   if (kind !== 'spigot') {
     const overlapM = row.si('overlap');
     if (overlapM === undefined) {
-      const message = `How deep ${name} seats on the next section is missing: mark the seat line, pull the joint and measure.`;
-      part.findings.push(stop(`sections/${row.id}/overlap`, message));
+      part.findings.push(stopAt(`sections/${row.id}/overlap`, 'record/overlap-missing', { section: name }));
     }
     return { kind, overlapM: overlapM ?? 0, gapM: 0, plugM: 0, stiffnessRatio };
   }
-  const gapM = row.si('spigotGap') ?? benchDefaults.spigotGapM;
+  const gapM = row.orUsual('spigotGap');
   if (row.si('spigotGap') === undefined) {
-    const words = `the gap of the spigot below ${name} is taken as 6 mm`;
-    part.assumed.push({ path: `sections/${row.id}/spigotGap`, words });
+    const values = { section: name, gapM };
+    part.assumed.push(assume(`sections/${row.id}/spigotGap`, 'assumed/spigot-gap', values));
   }
   return {
     kind,
     overlapM: 0,
     gapM,
-    plugM: row.si('spigotLength') ?? benchDefaults.spigotPlugM,
+    plugM: row.orUsual('spigotLength'),
     stiffnessRatio,
   };
 }
@@ -132,8 +122,8 @@ function readClamp(
   }));
   if (clampFromTipM === undefined) {
     const waits = read.some((test) => test.readings.length > 0);
-    const message = `${name} waits: say how far from the tip the clamp's edge stands.`;
-    if (waits) part.findings.push(doubt(`setups/${row.id}/clampFromTip`, message));
+    const path = `setups/${row.id}/clampFromTip`;
+    if (waits) part.findings.push(doubtAt(path, 'record/clamp-missing', { setup: name }));
     return undefined;
   }
   return {
@@ -146,8 +136,8 @@ function readClamp(
     clampHeightM: row.si('clampHeight'),
     turnedRad: row.si('turned') ?? 0,
     edge: oneOf(row.text('edge'), edges) ?? 'axis',
-    sigmaM: row.si('sigma') || benchDefaults.sigmaM,
-    tiltSigmaRad: row.si('tiltSigma') ?? benchDefaults.tiltSigmaRad,
+    sigmaM: row.si('sigma') || tapeSigmaM,
+    tiltSigmaRad: row.orUsual('tiltSigma'),
     tests: read,
     flagChecks: checks.filter((one) => one.text('setup') === row.id).flatMap(readFlagCheck),
   };
@@ -164,8 +154,7 @@ function readReading(row: RowReader, clampFromTipM: number | undefined, part: Re
   const dropM = row.si('drop');
   if (dropM === undefined || row.flag('setAside')) return [];
   if (fromTipM !== undefined) return [{ id: row.id, fromTipM, dropM }];
-  const message = 'A drop without its station: say how far from the tip it was read.';
-  part.findings.push(doubt(`readings/${row.id}/fromTip`, message));
+  part.findings.push(doubtAt(`readings/${row.id}/fromTip`, 'record/drop-unplaced', {}));
   return [];
 }
 
@@ -182,8 +171,8 @@ function readSpan(
   });
   if (a === undefined || b === undefined || load === undefined) {
     const field = a === undefined ? 'supportTipSide' : b === undefined ? 'supportButtSide' : 'loadFromTip';
-    const message = `${name} waits: give both supports and the place of the load, from the tip.`;
-    if (read.length > 0) part.findings.push(doubt(`setups/${row.id}/${field}`, message));
+    const path = `setups/${row.id}/${field}`;
+    if (read.length > 0) part.findings.push(doubtAt(path, 'record/span-incomplete', { setup: name }));
     return undefined;
   }
   return {
@@ -194,7 +183,7 @@ function readSpan(
     supportTipSideM: a,
     supportButtSideM: b,
     loadFromTipM: load,
-    sigmaM: row.si('sigma') || benchDefaults.sigmaM,
+    sigmaM: row.si('sigma') || tapeSigmaM,
     tests: read,
   };
 }

@@ -137,6 +137,46 @@ describe('a build as the engine takes it', () => {
     expect(choices?.start).toMatchObject({ kind: 'rule', count: 2 });
   });
 
+  it('a size that its kind does not know is asked for, never taken from its place in the set', () => {
+    const guides = (fields: object) =>
+      readBuild(
+        build({
+          ...twoSections,
+          'guides/g': { kind: 'ringed', order: 1, ...fields },
+          'guides/h': { kind: 'stripping', size: '12', order: 2 },
+        }),
+      );
+    const asked = ({ findings }: ReturnType<typeof guides>) =>
+      findings.filter(({ path }) => path === 'guides/g/size').map(({ severity }) => severity);
+    expect(asked(guides({ size: '25' }))).toEqual([]);
+    expect(guides({ size: '25' }).choices?.guides[0].ringHeightM).toBeGreaterThan(0.015);
+    expect(asked(guides({ size: 'wide' }))).toEqual(['stop']);
+    expect(asked(guides({ size: 'wide', ringHeight: m(0.0125) }))).toEqual(['doubt']);
+    // its ring is as high as a 16's, so its mass is a 16's
+    expect(guides({ size: 'wide', ringHeight: m(0.0125) }).choices?.guides[0].massKg).toBeCloseTo(0.0023, 9);
+    const measured = { size: 'wide', ringHeight: m(0.0125), foot: m(0.04), mass: kg(0.002) };
+    expect(asked(guides(measured))).toEqual([]);
+    const { findings } = guides({ size: 'wide' });
+    expect(inWords(findings.find(({ path }) => path === 'guides/g/size'))).toMatch(/“wide”.*such as 8 mm/);
+  });
+
+  it('a kind changed without its size is asked about; a guide of the common kind keeps the common size', () => {
+    const paths = (kind: string) =>
+      readBuild(
+        build({ ...twoSections, 'guides/g': { kind, order: 1 }, 'guides/h': { order: 2 } }),
+      ).findings.map(({ path }) => path);
+    expect(paths('roller')).toContain('guides/g/size');
+    expect(paths('snake')).not.toContain('guides/g/size');
+  });
+
+  it('each kind of rod has its own guides, side and handle', () => {
+    const of = (rodKind: string) => readBuild(build({ ...twoSections, 'about/-': { rodKind } }));
+    expect(of('casting').choices?.side).toBe('over');
+    expect(of('surf').choices?.guides.at(-1)?.kind).toBe('ringed-high');
+    expect(of('boat').bench?.handle.reelOffsetM).toBe(0.05);
+    expect(of('fly').choices?.guides.at(-1)?.kind).toBe('stripping');
+  });
+
   it('never throws, whatever a valid record holds', () => {
     const collections = Object.entries(buildSchema);
     const change = fc.constantFrom(...collections).chain(([collection, { fields, single }]) =>

@@ -1,16 +1,16 @@
 /** From a build's record to what the engine takes: by hand, field by field, nothing of the stored shape beyond. */
 import { assembleBlank } from '../engine/bench/assemble.ts';
 import type { Bench, Handle, Material, Section } from '../engine/bench/bench.ts';
-import { type BenchFinding, doubt } from '../engine/bench/bench-finding.ts';
+import { type BenchFinding, doubtsOf } from '../engine/bench/bench-finding.ts';
 import { checkBench } from '../engine/bench/check.ts';
-import { commonHandle } from '../engine/bench/default-guides.ts';
 import type { Assumption, Choices } from '../engine/flow/choices.ts';
-import { formatMm } from '../engine/units/format-quantity.ts';
+import { commonHandle } from '../engine/kinds/common-build.ts';
 import type { DocumentState } from './operation.ts';
 import { readSections, readSetups } from './read-bench.ts';
-import { readChoices, type ShopHabits } from './read-choices.ts';
+import { readChoices, readRodKind, type ShopHabits } from './read-choices.ts';
 import { bareSwings } from './read-swings.ts';
 import { oneOf, readSingle } from './read-values.ts';
+import { assume, type RecordKinds } from './record-kinds.ts';
 import { bareCurves } from './traced-curves.ts';
 
 export interface BuildReading {
@@ -66,27 +66,26 @@ function readHandle(
   sections: readonly Section[],
 ): { value: Handle; assumed: Assumption[] } {
   const row = readSingle(state, 'handle');
-  const common = commonHandle(sections.length > 0 ? assembleBlank(sections).lengthM : 0);
+  const common = commonHandle(readRodKind(state), sections.length > 0 ? assembleBlank(sections).lengthM : 0);
   const value: Handle = {
     gripFrontFromButtM: row.si('gripFront') ?? common.gripFrontFromButtM,
     reelFromButtM: row.si('reelFromButt') ?? common.reelFromButtM,
     reelOffsetM: row.si('reelOffset') ?? common.reelOffsetM,
   };
-  const words: [field: string, words: string][] = [
-    ['gripFront', `the grip's front ${formatMm(common.gripFrontFromButtM, 0)} from the butt end`],
-    ['reelFromButt', `the line leaves the reel ${formatMm(common.reelFromButtM, 0)} from the butt end`],
-    ['reelOffset', `and ${formatMm(common.reelOffsetM, 0)} off the axis`],
+  const all = [
+    assume('handle/-/gripFront', 'assumed/grip-front', { fromButtM: common.gripFrontFromButtM }),
+    assume('handle/-/reelFromButt', 'assumed/reel-place', { fromButtM: common.reelFromButtM }),
+    assume('handle/-/reelOffset', 'assumed/reel-offset', { offM: common.reelOffsetM }),
   ];
-  const assumed = words.filter(([field]) => row.si(field) === undefined);
-  return { value, assumed: assumed.map(([field, said]) => ({ path: `handle/-/${field}`, words: said })) };
+  return { value, assumed: all.filter(({ path }) => row.si(path.split('/')[2]) === undefined) };
 }
+
+const doubtAt = doubtsOf<RecordKinds>();
 
 /** What the fit will have to guess. */
 function missingParts(bench: Bench): BenchFinding[] {
   const { sections, massKg } = bench;
   const weighed = massKg !== undefined || sections.every((section) => section.massKg !== undefined);
   if (sections.length === 0 || weighed) return [];
-  const message =
-    'Nothing was weighed: weigh each section to 0.1 g, or the whole blank; until then its mass is a guess.';
-  return [doubt('blank/-/mass', message)];
+  return [doubtAt('blank/-/mass', 'record/nothing-weighed', {})];
 }

@@ -1,32 +1,25 @@
 import { assembleBlank } from '../engine/bench/assemble.ts';
 import type { Bench } from '../engine/bench/bench.ts';
-import { type BenchFinding, doubt, stop } from '../engine/bench/bench-finding.ts';
-import {
-  commonGuideCount,
-  commonGuides,
-  commonMarks,
-  type Guide,
-  type GuideKind,
-  type RodKind,
-  typicalGuide,
-} from '../engine/bench/default-guides.ts';
+import { type BenchFinding, doubtsOf, stopsOf } from '../engine/bench/bench-finding.ts';
 import { readStationList } from '../engine/bench/start-list.ts';
-import {
-  type Assumption,
-  type Choices,
-  type ChosenGuide,
-  choiceDefaults,
-  type DressChoices,
-  type Start,
-} from '../engine/flow/choices.ts';
+import type { Assumption, Choices, ChosenGuide, DressChoices, Start } from '../engine/flow/choices.ts';
+import { commonGuideCount, commonGuides, commonMarks } from '../engine/kinds/common-build.ts';
+import { type RodKind, rodKindIds, rodKindOf } from '../engine/kinds/rod-kinds.ts';
+import { criteria } from '../engine/layout/criteria.ts';
 import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import { commonFriction, type FrictionRange } from '../engine/layout/real-line.ts';
-import { formatInches } from '../engine/units/format-inches.ts';
 import type { TapeStep } from '../engine/units/tape-step.ts';
+import { tapeSteps } from './fields/layout.ts';
+import { limitFields } from './fields/limit-fields.ts';
 import type { DocumentState } from './operation.ts';
 import { readFinish } from './read-finish.ts';
+import { readGuide } from './read-guides.ts';
 import { oneOf, type RowReader, readRows, readSingle } from './read-values.ts';
 import { readGuideFeet, readWrapChoices } from './read-wraps.ts';
+import { assume, type RecordKinds } from './record-kinds.ts';
+
+const stopAt = stopsOf<RecordKinds>();
+const doubtAt = doubtsOf<RecordKinds>();
 
 export interface ReadChoices {
   choices: Choices;
@@ -38,32 +31,30 @@ export interface ShopHabits {
   tapeStep?: TapeStep;
 }
 
-const rodKinds = ['fly', 'spinning', 'casting'] as const satisfies RodKind[];
-const guideKinds = ['tip-top', 'snake', 'single-foot', 'ringed', 'stripping'] as const satisfies GuideKind[];
-export const tapeSteps = ['1 mm', '1/8 in', '1/16 in', '1/32 in'] as const satisfies TapeStep[];
+/** A build that does not say is a fly rod. */
+export function readRodKind(state: DocumentState): RodKind {
+  return oneOf(readSingle(state, 'about').text('rodKind'), rodKindIds) ?? 'fly';
+}
 
 /** For a blank whose sections are known; what was left open is filled from common practice. */
 export function readChoices(state: DocumentState, bench: Bench, habits: ShopHabits = {}): ReadChoices {
   const [about, layout] = [readSingle(state, 'about'), readSingle(state, 'layout')];
   const rod = {
-    rodKind: oneOf(about.text('rodKind'), rodKinds) ?? 'fly',
+    rodKind: readRodKind(state),
     lineWeight: about.text('lineWeight') ?? '',
     blankLengthM: assembleBlank(bench.sections).lengthM,
   };
   const read: Omit<ReadChoices, 'choices'> = { findings: [], assumed: [] };
-  const start = readStart(layout, { ...rod, ...bench.handle }, read);
+  const start = readStart(layout, { ...rod, handle: bench.handle }, read);
   const rows = readRows(state, 'guides');
   const own = rows.filter((row) => row.text('kind') !== 'tip-top');
   const count = own.length > 0 ? own.length : startCount(start);
   const common = commonGuides(rod, count);
   if (own.length === 0) {
-    read.assumed.push({
-      path: 'guides',
-      words: `${count} guides of common sizes for this rod, heights and masses with them`,
-    });
+    read.assumed.push(assume('guides', 'assumed/guides', { count }));
   }
   const ladderKg = readRows(state, 'ladder').flatMap((row) => row.si('load') ?? []);
-  const guides = common.guides.map((guide, index) => readGuide(own[index], guide));
+  const guides = common.guides.map((guide, index) => readGuide(own[index], guide, read));
   const choices: Choices = {
     title: about.text('title') ?? 'Untitled build',
     rodKind: rod.rodKind,
@@ -72,15 +63,15 @@ export function readChoices(state: DocumentState, bench: Bench, habits: ShopHabi
     tipTop: readGuide(
       rows.find((row) => row.text('kind') === 'tip-top'),
       common.tipTop,
+      read,
     ),
     guides,
     start: fitStart(start, count, read),
     ladderKg: ladderKg.length > 0 ? ladderKg.sort((a, b) => a - b) : undefined,
     loadBy: oneOf(layout.text('loadBy'), ['line', 'tied']) ?? 'line',
-    tautLineKg: layout.si('tautLine') ?? choiceDefaults.tautLineKg,
-    buttAngleRad: layout.si('buttAngle') ?? choiceDefaults.buttAngleRad,
-    side:
-      oneOf(layout.text('guidesSide'), ['under', 'over']) ?? (rod.rodKind === 'casting' ? 'over' : 'under'),
+    tautLineKg: layout.orUsual('tautLine'),
+    buttAngleRad: layout.orUsual('buttAngle'),
+    side: oneOf(layout.text('guidesSide'), ['under', 'over']) ?? rodKindOf(rod.rodKind).side,
     intervals: oneOf(layout.text('intervals'), ['growing', 'free']) ?? 'growing',
     limits: readLimits(layout),
     friction: readFriction(layout, read),
@@ -102,46 +93,29 @@ function readDress(state: DocumentState, guides: readonly ChosenGuide[]): DressC
   };
 }
 
-function readGuide(row: RowReader | undefined, common: Guide): ChosenGuide {
-  if (!row) return { ...common, pinned: false };
-  const kind = oneOf(row.text('kind'), guideKinds) ?? common.kind;
-  const size = row.text('size') ?? common.size;
-  const typical = typicalGuide(kind, size) ?? common;
-  return {
-    id: row.id,
-    kind,
-    size,
-    ringHeightM: row.si('ringHeight') || typical.ringHeightM,
-    lengthM: row.si('foot') ?? typical.lengthM,
-    massKg: row.si('mass') ?? typical.massKg,
-    stationM: row.si('station'),
-    pinned: row.flag('pinned'),
-  };
-}
-
 function readFriction(layout: RowReader, read: Omit<ReadChoices, 'choices'>): FrictionRange {
-  const lowest = layout.number('frictionLowest') ?? commonFriction.lowest;
+  const lowest = layout.orUsual('frictionLowest');
   const highest = layout.number('frictionHighest') ?? Math.max(lowest, commonFriction.highest);
   if (lowest <= highest) return { lowest, highest };
-  const message = `Friction runs from ${lowest} to ${highest}: the first is the larger one. It is taken from ${highest} to ${lowest}; write them in that order.`;
-  read.findings.push(doubt('layout/-/frictionLowest', message));
+  read.findings.push(doubtAt('layout/-/frictionLowest', 'record/friction-order', { lowest, highest }));
   return { lowest: highest, highest: lowest };
 }
 
 function readLimits(layout: RowReader): Partial<LayoutLimits> {
-  const limits = {
-    lineAngleRad: layout.si('limitLineAngle'),
-    gapM: layout.si('limitGap'),
-    extraBendPerM: layout.number('limitExtraBendPerM'),
-  };
-  return Object.fromEntries(Object.entries(limits).filter(([, value]) => value !== undefined));
+  const limits = criteria.map(({ id, quantity }) => {
+    const { field, declared } = limitFields[id];
+    return [quantity, declared.kind === 'number' ? layout.number(field) : layout.si(field)];
+  });
+  return Object.fromEntries(limits.filter(([, value]) => value !== undefined));
 }
 
-function readStart(
-  layout: RowReader,
-  rod: { blankLengthM: number; gripFrontFromButtM: number },
-  read: Omit<ReadChoices, 'choices'>,
-): Start {
+interface RodToStart {
+  rodKind: RodKind;
+  blankLengthM: number;
+  handle: Bench['handle'];
+}
+
+function readStart(layout: RowReader, rod: RodToStart, read: Omit<ReadChoices, 'choices'>): Start {
   const kind = oneOf(layout.text('startKind'), ['rule', 'chart', 'own']) ?? 'rule';
   const text = layout.text('startText');
   if (kind !== 'rule' && text !== undefined) {
@@ -154,32 +128,26 @@ function readStart(
     read.findings.push(...list.findings.map((found) => ({ ...found, severity: 'stop' as const })));
   }
   if (kind !== 'rule' && text === undefined) {
-    const message = 'The list is empty: until it is filled in, the arithmetic rule stands in for it.';
-    read.findings.push(doubt('layout/-/startText', message));
+    read.findings.push(doubtAt('layout/-/startText', 'record/list-missing', {}));
   }
   return readRule(layout, rod, read);
 }
 
-function readRule(
-  layout: RowReader,
-  rod: { blankLengthM: number; gripFrontFromButtM: number },
-  read: Omit<ReadChoices, 'choices'>,
-): Start {
-  const common = commonMarks(rod.blankLengthM, rod.gripFrontFromButtM);
+function readRule(layout: RowReader, rod: RodToStart, read: Omit<ReadChoices, 'choices'>): Start {
+  const common = commonMarks(rod.rodKind, rod.blankLengthM, rod.handle);
   const first = layout.si('startFirst');
   const stripping = layout.si('startStripping');
-  const inches = (lengthM: number) => formatInches(lengthM, { denominator: 8 }).text;
   if (first === undefined) {
-    const words = `first guide ${inches(common.firstFromTipM)} from the tip`;
-    read.assumed.push({ path: 'layout/-/startFirst', words });
+    const values = { fromTipM: common.firstFromTipM };
+    read.assumed.push(assume('layout/-/startFirst', 'assumed/first-guide', values));
   }
   if (stripping === undefined) {
-    const words = `stripping guide ${inches(rod.blankLengthM - common.strippingFromTipM)} from the butt`;
-    read.assumed.push({ path: 'layout/-/startStripping', words });
+    const values = { fromButtM: rod.blankLengthM - common.strippingFromTipM };
+    read.assumed.push(assume('layout/-/startStripping', 'assumed/stripping-guide', values));
   }
   return {
     kind: 'rule',
-    count: layout.number('startCount') ?? commonGuideCount(rod.blankLengthM),
+    count: layout.number('startCount') ?? commonGuideCount(rod.rodKind, rod.blankLengthM),
     firstFromTipM: first ?? common.firstFromTipM,
     strippingFromTipM: stripping ?? common.strippingFromTipM,
   };
@@ -193,8 +161,8 @@ function startCount(start: Start): number {
 function fitStart(start: Start, count: number, read: Omit<ReadChoices, 'choices'>): Start {
   if (start.kind === 'rule') return { ...start, count };
   if (start.fromTipM.length !== count) {
-    const message = `The list has ${start.fromTipM.length} marks for ${count} guides: add or drop a guide, or complete the list. The tip-top is not counted.`;
-    read.findings.push(stop('layout/-/startText', message));
+    const values = { given: start.fromTipM.length, guides: count };
+    read.findings.push(stopAt('layout/-/startText', 'record/list-count', values));
   }
   return start;
 }

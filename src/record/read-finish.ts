@@ -1,6 +1,5 @@
-import { type BatchInput, batchRules } from '../engine/finish/batches.ts';
-import { commonFootHeightM } from '../engine/finish/coat-volume.ts';
-import { type Coat, commonTimes, type ProductTimes } from '../engine/finish/schedule.ts';
+import type { BatchInput } from '../engine/finish/batches.ts';
+import type { Coat, ProductTimes } from '../engine/finish/schedule.ts';
 import type { DocumentState } from './operation.ts';
 import { readRows, readSingle } from './read-values.ts';
 
@@ -16,40 +15,37 @@ export interface FinishChoices {
   coats: Coat[];
 }
 
-/** Two thin ones: common practice, no source. */
-const commonCoats = 2;
-
 /** The product and the room; what the data sheet was not asked for is common practice, no source. */
 export function readFinish(state: DocumentState): FinishChoices {
   const row = readSingle(state, 'finish');
-  const roomC = row.number('roomC') ?? commonTimes.statedC;
+  const roomC = row.orUsual('roomC');
   return {
     roomC,
-    coatThicknessM: row.si('coatThickness') ?? 0.00025,
-    coatsInAll: Math.max(row.number('coatsPlanned') ?? commonCoats, readRows(state, 'coats').length),
-    footHeightM: row.si('footHeight') ?? commonFootHeightM,
+    coatThicknessM: row.orUsual('coatThickness'),
+    coatsInAll: Math.max(row.orUsual('coatsPlanned'), readRows(state, 'coats').length),
+    footHeightM: row.orUsual('footHeight'),
     times: {
-      statedC: row.number('statedAtC') ?? commonTimes.statedC,
-      potLifeS: row.si('potLife') ?? commonTimes.potLifeS,
-      turnForS: row.si('turnFor') ?? commonTimes.turnForS,
-      recoatFromS: row.si('recoatFrom') ?? commonTimes.recoatFromS,
-      recoatUntilS: row.si('recoatUntil') ?? commonTimes.recoatUntilS,
-      flexAfterS: row.si('flexAfter') ?? commonTimes.flexAfterS,
-      fishAfterS: row.si('fishAfter') ?? commonTimes.fishAfterS,
-      halvesPerC: row.number('halvesPerC') ?? commonTimes.halvesPerC,
+      statedC: row.orUsual('statedAtC'),
+      potLifeS: row.orUsual('potLife'),
+      turnForS: row.orUsual('turnFor'),
+      recoatFromS: row.orUsual('recoatFrom'),
+      recoatUntilS: row.orUsual('recoatUntil'),
+      flexAfterS: row.orUsual('flexAfter'),
+      fishAfterS: row.orUsual('fishAfter'),
+      halvesPerC: row.orUsual('halvesPerC'),
     },
     mix: {
-      minutesPerWrap: row.number('minutesPerWrap') ?? 0.5,
-      partA: row.number('partA') ?? 1,
-      partB: row.number('partB') ?? 1,
+      minutesPerWrap: row.orUsual('minutesPerWrap'),
+      partA: row.orUsual('partA'),
+      partB: row.orUsual('partB'),
       mixBy: row.text('mixBy') === 'mass' ? 'mass' : 'volume',
       densityA: row.number('densityA'),
       densityB: row.number('densityB'),
-      measureStep: row.number('measureStep') ?? 0.1,
+      measureStep: row.orUsual('measureStep'),
       rules: {
-        ratioErrorPercent: row.number('ratioErrorPercent') ?? batchRules.ratioErrorPercent,
-        brushedPercent: row.number('brushedPercent') ?? batchRules.brushedPercent,
-        mixTimes: row.number('mixTimes') ?? batchRules.mixTimes,
+        ratioErrorPercent: row.orUsual('ratioErrorPercent'),
+        brushedPercent: row.orUsual('brushedPercent'),
+        mixTimes: row.orUsual('mixTimes'),
       },
     },
     coats: readRows(state, 'coats').flatMap((coat) => {

@@ -9,6 +9,7 @@ import {
   sortingDefaults,
 } from '../engine/guides/bag-sorting.ts';
 import type { SetGuide } from '../engine/guides/check-guide-set.ts';
+import { guideKindOf } from '../engine/kinds/guides.ts';
 import type { DocumentState } from './operation.ts';
 import { oneOf, type RowReader, readRows, readSingle } from './read-values.ts';
 
@@ -28,17 +29,15 @@ export function readBag(state: DocumentState): BagGuide[] {
 /** How straight is straight enough, by the builder, his shop, or common practice. */
 export function readSortingRules(state: DocumentState): SortingRules {
   const row = readSingle(state, 'sorting');
-  const ofDiameterPercent = row.number('ofDiameterPercent');
-  const { byEyeM } = sortingDefaults;
   return {
-    ofDiameter: ofDiameterPercent === undefined ? sortingDefaults.ofDiameter : ofDiameterPercent / 100,
-    mostTolerances: row.number('mostTolerances') ?? sortingDefaults.mostTolerances,
+    ofDiameter: row.orUsual('ofDiameterPercent') / 100,
+    mostTolerances: row.orUsual('mostTolerances'),
     usualOffsetM: row.si('usualOffset') || sortingDefaults.usualOffsetM,
     usualAngleRad: row.si('usualAngle') || sortingDefaults.usualAngleRad,
     byEyeM: {
-      straight: row.si('straightOut') ?? byEyeM.straight,
-      slight: row.si('slightOut') ?? byEyeM.slight,
-      bent: row.si('bentOut') ?? byEyeM.bent,
+      straight: row.orUsual('straightOut'),
+      slight: row.orUsual('slightOut'),
+      bent: row.orUsual('bentOut'),
     },
   };
 }
@@ -49,10 +48,10 @@ function measuredFeet(row: RowReader): FeetOutOfLine | undefined {
   return { offsetM: Math.abs(offsetM), angleRad: Math.abs(angleRad) };
 }
 
-/** Places that the bag fills, from the tip; a stripping guide comes on its own, and without a mark there is none. */
+/** Places that the bag fills, from the tip; a guide bought singly comes on its own, and without a mark there is none. */
 export function bagPlaces(set: readonly SetGuide[], profile: readonly DiameterRow[]): BagPlace[] {
   return set.flatMap(({ kind, size, stationM }, index) =>
-    stationM === undefined || kind === 'stripping'
+    stationM === undefined || guideKindOf(kind).single
       ? []
       : [{ guide: index + 1, size, outsideM: diameterAt(profile, stationM) ?? unmeasuredM }],
   );

@@ -1,4 +1,4 @@
-import { type HandleParts, handleDefaults } from '../engine/handle/handle-parts.ts';
+import type { HandleParts } from '../engine/handle/handle-parts.ts';
 import type { DocumentState } from './operation.ts';
 import { readSingle } from './read-values.ts';
 
@@ -12,19 +12,19 @@ export function readHandleParts(state: DocumentState, gripFrontM: number): Handl
     seatLengthM: row.si('seatLength'),
     seatBoreM: row.si('seatBore'),
     fightingButtM: row.si('fightingButt'),
-    arborCount: row.number('arborCount') ?? handleDefaults.arborCount,
-    arborWidthM: row.si('arborWidth') ?? handleDefaults.arborWidthM,
-    glueLineM: row.si('glueLine') ?? handleDefaults.glueLineM,
-    reamShortM: row.si('reamShort') ?? handleDefaults.reamShortM,
-    arborShortM: row.si('arborShort') ?? handleDefaults.arborShortM,
-    tapedGapM: row.si('tapedGap') ?? handleDefaults.tapedGapM,
+    arborCount: row.orUsual('arborCount'),
+    arborWidthM: row.orUsual('arborWidth'),
+    glueLineM: row.orUsual('glueLine'),
+    reamShortM: row.orUsual('reamShort'),
+    arborShortM: row.orUsual('arborShort'),
+    tapedGapM: row.orUsual('tapedGap'),
     checkRoomM: {
-      least: row.si('checkLeast') ?? handleDefaults.checkRoomM.least,
-      most: row.si('checkMost') ?? handleDefaults.checkRoomM.most,
+      least: row.orUsual('checkLeast'),
+      most: row.orUsual('checkMost'),
     },
     tubeRoomM: {
-      least: row.si('tubeLeast') ?? handleDefaults.tubeRoomM.least,
-      most: row.si('tubeMost') ?? handleDefaults.tubeRoomM.most,
+      least: row.orUsual('tubeLeast'),
+      most: row.orUsual('tubeMost'),
     },
     keeperAheadM: row.si('keeperAhead'),
     reachM: row.si('reach'),

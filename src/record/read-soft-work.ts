@@ -1,4 +1,4 @@
-import { commonGlueCureS, type SoftWork } from '../engine/plan/bend-gate.ts';
+import type { SoftWork } from '../engine/plan/bend-gate.ts';
 import type { DocumentState } from './operation.ts';
 import { readFinish } from './read-finish.ts';
 import { readSingle } from './read-values.ts';
@@ -14,7 +14,7 @@ export function readSoftWork(state: DocumentState): SoftWork {
   return {
     handleGluedAtMs: instant('gluedAt'),
     tipTopGluedAtMs: instant('tipTopGluedAt'),
-    glueCureS: row.si('glueCure') ?? commonGlueCureS,
+    glueCureS: row.orUsual('glueCure'),
     coats,
     times,
   };

@@ -1,4 +1,5 @@
 import type { ChosenGuide } from '../engine/flow/choices.ts';
+import { guideKindOf, guideName } from '../engine/kinds/guides.ts';
 import {
   type FootWraps,
   type GuideFeet,
@@ -16,42 +17,37 @@ export function readWrapChoices(state: DocumentState): WrapChoices {
   const counted = row.number('turnsCounted');
   const [signatureFromM, signatureM] = [row.si('signatureFrom'), row.si('signatureLength')];
   return {
-    laidWidthM:
-      counted === undefined ? wrapDefaults.laidWidthM : (row.si('turnsOver') ?? countedOverM) / counted,
-    startBeforeFootM: row.si('startBeforeFoot') ?? wrapDefaults.startBeforeFootM,
-    lockTurns: row.number('lockTurns') ?? wrapDefaults.lockTurns,
+    laidWidthM: counted === undefined ? wrapDefaults.laidWidthM : row.orUsual('turnsOver') / counted,
+    startBeforeFootM: row.orUsual('startBeforeFoot'),
+    lockTurns: row.orUsual('lockTurns'),
     underwrap: row.flag('underwrap'),
-    underwrapBeyondM: row.si('underwrapBeyond') ?? wrapDefaults.underwrapBeyondM,
-    trimTurns: row.number('trimTurns') ?? wrapDefaults.trimTurns,
+    underwrapBeyondM: row.orUsual('underwrapBeyond'),
+    trimTurns: row.orUsual('trimTurns'),
     ferruleWraps: row.text('ferruleWraps') !== 'no',
-    ferruleDiameters: row.number('ferruleDiameters') ?? wrapDefaults.ferruleDiameters,
-    ferruleEdgeM: row.si('ferruleEdge') ?? wrapDefaults.ferruleEdgeM,
-    checkWrapM: row.si('checkWrap') ?? wrapDefaults.checkWrapM,
-    tipWrapM: row.si('tipWrap') ?? wrapDefaults.tipWrapM,
+    ferruleDiameters: row.orUsual('ferruleDiameters'),
+    ferruleEdgeM: row.orUsual('ferruleEdge'),
+    checkWrapM: row.orUsual('checkWrap'),
+    tipWrapM: row.orUsual('tipWrap'),
     signature:
       signatureFromM === undefined || signatureM === undefined
         ? undefined
         : { fromButtM: signatureFromM, lengthM: signatureM },
     footWraps: readFootWraps(state, row),
-    tagPerWrapM: row.si('tagPerWrap') ?? wrapDefaults.tagPerWrapM,
+    tagPerWrapM: row.orUsual('tagPerWrap'),
     thread: readThread(row, 'thread', wrapDefaults.thread),
     trim: readThread(row, 'trim', wrapDefaults.trim),
     under: readThread(row, 'underwrap', readThread(row, 'thread', wrapDefaults.thread)),
-    spoolM: row.si('spoolLength') ?? wrapDefaults.spoolM,
-    reservePercent: row.number('reservePercent') ?? wrapDefaults.reservePercent,
+    spoolM: row.orUsual('spoolLength'),
+    reservePercent: row.orUsual('reservePercent'),
   };
 }
 
-/** Turns without the width they were counted over: over an inch, as the trade says them. */
-const countedOverM = 0.0254;
-
 function readFootWraps(state: DocumentState, row: RowReader): FootWraps {
-  const { footWraps } = wrapDefaults;
   return {
-    tipM: row.si('wrapTip') ?? footWraps.tipM,
-    middleM: row.si('wrapMiddle') ?? footWraps.middleM,
-    buttM: row.si('wrapButt') ?? footWraps.buttM,
-    strippingM: row.si('wrapStripping') ?? footWraps.strippingM,
+    tipM: row.orUsual('wrapTip'),
+    middleM: row.orUsual('wrapMiddle'),
+    buttM: row.orUsual('wrapButt'),
+    strippingM: row.orUsual('wrapStripping'),
     ownM: readRows(state, 'sections').map((section) => section.si('wrapLength')),
   };
 }
@@ -79,14 +75,11 @@ export function readKeeper(
   return {
     name: 'keeper',
     stationM: rod.lengthM - rod.gripFrontFromButtM - aheadM,
-    lengthM: row.si('keeperLength') ?? keeperLengthM,
-    feet: row.number('keeperFeet') === 1 ? 1 : 2,
+    lengthM: row.orUsual('keeperLength'),
+    feet: row.orUsual('keeperFeet') === 1 ? 1 : 2,
     stripping: false,
   };
 }
-
-/** A small loop over its two feet: common practice, no source. */
-const keeperLengthM = 0.022;
 
 /** The chosen guides that have a mark, with their feet. */
 export function readGuidesToWrap(state: DocumentState, guides: readonly ChosenGuide[]): GuideToWrap[] {
@@ -96,20 +89,19 @@ export function readGuidesToWrap(state: DocumentState, guides: readonly ChosenGu
   );
 }
 
-/** A short ringed guide stands on one foot. */
 export function readGuideFeet(state: DocumentState, guides: readonly ChosenGuide[]): GuideFeet[] {
   const rows = new Map(readRows(state, 'guides').map((row) => [row.id, row]));
   return guides.map(({ id, kind, size, lengthM }) => {
     const row = id === undefined ? undefined : rows.get(id);
-    const single = kind === 'single-foot' || (kind === 'ringed' && lengthM < 0.018);
+    const declared = guideKindOf(kind);
     return {
       id,
-      name: `${kind} ${size}`.trim(),
+      name: guideName({ kind, size }),
       lengthM,
-      feet: (row?.number('feet') ?? (single ? 1 : 2)) === 1 ? 1 : 2,
+      feet: (row?.number('feet') ?? declared.feet(lengthM)) === 1 ? 1 : 2,
       oneFootM: row?.si('oneFoot'),
       wrapM: row?.si('wrapLength'),
-      stripping: kind === 'stripping',
+      stripping: declared.single,
     };
   });
 }

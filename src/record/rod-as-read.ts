@@ -1,13 +1,13 @@
 import { assembleBlank } from '../engine/bench/assemble.ts';
 import { type DiameterRow, diameterProfile } from '../engine/bench/diameter-profile.ts';
 import { coatsOnRod } from '../engine/finish/coats-on-rod.ts';
+import { commonHalvesPerC } from '../engine/finish/temperature.ts';
 import type { Choices } from '../engine/flow/choices.ts';
 import { type Assign, sortBag } from '../engine/guides/bag-sorting.ts';
 import type { HandleParts } from '../engine/handle/handle-parts.ts';
-import { formatMm } from '../engine/units/format-quantity.ts';
-import { threadCalled } from '../engine/wraps/colour-words.ts';
+import { guideName } from '../engine/kinds/guides.ts';
 import { planWraps, type Wrap, type WrapPlan } from '../engine/wraps/plan-wraps.ts';
-import type { WrapChoices } from '../engine/wraps/wrap-choices.ts';
+import type { ThreadColour, WrapChoices } from '../engine/wraps/wrap-choices.ts';
 import type { DocumentState } from './operation.ts';
 import { readBuild } from './read-build.ts';
 import { type FinishChoices, readFinish } from './read-finish.ts';
@@ -19,17 +19,36 @@ import { readGuidesToWrap, readKeeper, readWrapChoices } from './read-wraps.ts';
 export interface RodAsRead {
   sections: { id: string; name: string; lengthM: number; overlapM: number }[];
   guides: { id: string; name: string; stationM: number | undefined }[];
-  handle: [what: string, lengthM: number | undefined][];
-  /** How it is glued: what is finer than a pencil's line, as it is written. */
-  glue: WrittenValue[];
+  handle: Record<HandleLength, number | undefined>;
+  /** How it is glued: what is finer than a pencil's line. */
+  glue: Pick<RodValues, 'arbors' | 'glueLine' | 'reamer'>;
   wraps: readonly Wrap[];
-  thread: WrittenValue[];
-  finish: WrittenValue[];
+  thread: Pick<RodValues, 'thread' | 'trim' | 'turn' | 'lockTurns' | 'trimTurns' | 'underwrap'>;
+  finish: Omit<RodValues, keyof RodAsRead['glue'] | keyof RodAsRead['thread']>;
   /** Number in the bag by place from the tip; empty while nothing sorts it. */
   rack: { guide: number; number: number | undefined }[];
 }
-/** `Pot life`, `20 min`: compared as it is read. */
-export type WrittenValue = readonly [what: string, text: string];
+export type HandleLength = 'gripFront' | 'gripLength' | 'seatLength';
+/** What stands on paper beside the lengths. Rounded as it is read there, so that equal values are equal. */
+export interface RodValues {
+  arbors: { count: number; widthM: number };
+  glueLine: { lengthM: number };
+  reamer: { shortM: number };
+  thread: Pick<ThreadColour, 'name' | 'colour'>;
+  trim: Pick<ThreadColour, 'name' | 'colour'>;
+  turn: { widthM: number };
+  lockTurns: { turns: number };
+  trimTurns: { turns: number };
+  underwrap: { laid: boolean };
+  mix: { partA: number; partB: number; unit: 'ml' | 'g'; batches: number } | undefined;
+  room: { roomC: number };
+  potLife: { lastsS: number; statedC: number };
+  turning: { lastsS: number };
+  recoating: { fromS: number; untilS: number };
+  bending: { afterS: number };
+  fishing: { afterS: number };
+  halving: { everyC: number };
+}
 
 /** Undefined while the sections make no blank. */
 export function rodOf(state: DocumentState, assign: Assign | undefined): RodAsRead | undefined {
@@ -56,13 +75,13 @@ export function rodOf(state: DocumentState, assign: Assign | undefined): RodAsRe
       return { id, name, lengthM, overlapM: (joint?.overlapM ?? 0) - (joint?.gapM ?? 0) };
     }),
     guides: choices.guides.map(({ id, kind, size, stationM }, index) => {
-      return { id: id ?? `${index}`, name: `${kind} ${size}`.trim(), stationM };
+      return { id: id ?? `${index}`, name: guideName({ kind, size }), stationM };
     }),
-    handle: [
-      ['The front of the grip', parts.gripFrontM],
-      ['The grip’s length', parts.gripLengthM],
-      ['The seat’s length', parts.seatLengthM],
-    ],
+    handle: {
+      gripFront: parts.gripFrontM,
+      gripLength: parts.gripLengthM,
+      seatLength: parts.seatLengthM,
+    },
     glue: glueValues(parts),
     wraps: plan?.wraps ?? [],
     thread: threadValues(wrapChoices),
@@ -71,47 +90,48 @@ export function rodOf(state: DocumentState, assign: Assign | undefined): RodAsRe
   };
 }
 
-const fineMm = (lengthM: number) => formatMm(lengthM, 2);
-
-function glueValues(parts: HandleParts): WrittenValue[] {
-  return [
-    ['Arbors', `${parts.arborCount} of ${fineMm(parts.arborWidthM)}`],
-    ['The glue line of the grip', fineMm(parts.glueLineM)],
-    ['The reamer', `stops ${fineMm(parts.reamShortM)} short`],
-  ];
+function glueValues({ arborCount, arborWidthM, glueLineM, reamShortM }: HandleParts): RodAsRead['glue'] {
+  return {
+    arbors: { count: arborCount, widthM: arborWidthM },
+    glueLine: { lengthM: glueLineM },
+    reamer: { shortM: reamShortM },
+  };
 }
 
-function threadValues(choices: WrapChoices): WrittenValue[] {
-  const { laidWidthM, lockTurns, trimTurns, underwrap } = choices;
-  return [
-    ['The thread', threadCalled(choices.thread)],
-    ['The trim', threadCalled(choices.trim)],
-    ['One turn of thread', `${(laidWidthM * 1000).toFixed(3)} mm`],
-    ['Turns over the tag', `${lockTurns}`],
-    ['Trim turns at each end', `${trimTurns}`],
-    ['An underwrap', underwrap ? 'under every foot' : 'not laid'],
-  ];
+function threadValues(choices: WrapChoices): RodAsRead['thread'] {
+  const colour = ({ name, colour: picked }: ThreadColour) => ({ name, colour: picked });
+  return {
+    thread: colour(choices.thread),
+    trim: colour(choices.trim),
+    turn: { widthM: rounded(choices.laidWidthM, 1e-6) },
+    lockTurns: { turns: choices.lockTurns },
+    trimTurns: { turns: choices.trimTurns },
+    underwrap: { laid: choices.underwrap },
+  };
 }
 
-function finishValues(read: FinishChoices, wraps: WrapPlan | undefined): WrittenValue[] {
+function finishValues(read: FinishChoices, wraps: WrapPlan | undefined): RodAsRead['finish'] {
   const { batch } = coatsOnRod({ ...read, wraps });
   const { times } = read;
-  const hours = (seconds: number) => `${Number((seconds / 3600).toFixed(2))} h`;
-  return [
-    [
-      'The mix',
-      batch
-        ? `${batch.partA.toFixed(1)} + ${batch.partB.toFixed(1)} ${batch.unit}, ${batch.batches} to a coat`
-        : 'not known',
-    ],
-    ['The room', `${read.roomC} °C`],
-    ['Pot life', `${Number((times.potLifeS / 60).toFixed(1))} min at ${times.statedC} °C`],
-    ['Turning', hours(times.turnForS)],
-    ['Recoating', `${hours(times.recoatFromS)} to ${hours(times.recoatUntilS)}`],
-    ['Bending', hours(times.flexAfterS)],
-    ['Fishing', hours(times.fishAfterS)],
-    ['A time halves', `every ${times.halvesPerC} °C`],
-  ];
+  return {
+    mix: batch && {
+      partA: rounded(batch.partA, 0.1),
+      partB: rounded(batch.partB, 0.1),
+      unit: batch.unit,
+      batches: batch.batches,
+    },
+    room: { roomC: read.roomC },
+    potLife: { lastsS: times.potLifeS, statedC: times.statedC },
+    turning: { lastsS: times.turnForS },
+    recoating: { fromS: times.recoatFromS, untilS: times.recoatUntilS },
+    bending: { afterS: times.flexAfterS },
+    fishing: { afterS: times.fishAfterS },
+    halving: { everyC: times.halvesPerC ?? commonHalvesPerC },
+  };
+}
+
+function rounded(value: number, step: number): number {
+  return Number((Math.round(value / step) * step).toPrecision(12));
 }
 
 function rackOf(

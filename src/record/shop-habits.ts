@@ -1,9 +1,9 @@
-import type { TapeStep } from '../engine/units/tape-step.ts';
+import { tapeSteps } from './fields/layout.ts';
 import type { Cell, DocumentState } from './operation.ts';
-import { tapeSteps } from './read-choices.ts';
+import { oneOf } from './read-values.ts';
+import { habitCollections } from './schema.ts';
 
-/** Collections that a build and its shop have in common. */
-const shared = ['wraps', 'finish', 'handle', 'sorting', 'layout'];
+const shared: readonly string[] = habitCollections;
 
 /**
  * The build with the shop's habits where it says nothing itself; what neither says is left to common practice.
@@ -22,28 +22,36 @@ export function withHabits(build: DocumentState, shop: DocumentState): DocumentS
 
 /**
  * The habits that `withHabits` lays over this build, and the settings that say to which step its marks are
- * rounded: what an exported file carries, so that its numbers are the same where the shop is not.
+ * rounded and what it is weighed in: what an exported file carries, so that it reads the same where the shop is not.
  */
 export function habitsOf(build: DocumentState, shop: DocumentState): DocumentState {
   const filled = withHabits(build, shop);
   const laidOver = [...filled.cells].filter(([key, cell]) => build.cells.get(key) !== cell);
-  const settings = [...shop.cells].filter(
-    ([key, { value }]) => value !== null && (key === stepKey || key === systemKey),
-  );
+  const settings = [...shop.cells].filter(([key, { value }]) => value !== null && carried.includes(key));
   const cells = new Map([...laidOver, ...settings]);
   return { ...shop, cells };
 }
 
-const stepKey = 'settings/-/tapeStep';
-const systemKey = 'settings/-/unitSystem';
+/** Settings that a file carries. */
+const carried = ['unitSystem', 'tapeStep', 'weighsIn', 'temperatureIn'].map((name) => `settings/-/${name}`);
 
-/** The step of a shop's tape, where it says one or works in millimetres. */
-export function tapeStepOf({ cells }: DocumentState): TapeStep | undefined {
-  const step = tapeSteps.find((one) => one === cells.get(stepKey)?.value);
-  return step ?? (cells.get(systemKey)?.value === 'mm' ? '1 mm' : undefined);
+/** How a shop writes quantities, as far as it says. */
+export function unitsOf({ cells }: DocumentState) {
+  const setting = (name: string) => {
+    const value = cells.get(`settings/-/${name}`)?.value;
+    return typeof value === 'string' ? value : undefined;
+  };
+  const system = oneOf(setting('unitSystem'), ['inch', 'mm']);
+  return {
+    system,
+    /** Where it says one or works in millimetres. */
+    tapeStep: oneOf(setting('tapeStep'), tapeSteps) ?? (system === 'mm' ? ('1 mm' as const) : undefined),
+    weighsIn: oneOf(setting('weighsIn'), ['g', 'oz']),
+    temperatureIn: oneOf(setting('temperatureIn'), ['C', 'F']),
+  };
 }
 
 /** Whether a file may carry this of a shop: nothing of its prices, printers or guides leaves with a build. */
 export function isHabit(collection: string, field: string): boolean {
-  return shared.includes(collection) || [stepKey, systemKey].includes(`${collection}/-/${field}`);
+  return shared.includes(collection) || carried.includes(`${collection}/-/${field}`);
 }

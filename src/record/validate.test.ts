@@ -29,7 +29,7 @@ test('a finding names the field, the value and the remedy', () => {
     {
       path: 'sections/s1/length',
       message:
-        'Length of sections is "70" (70 m); it takes a length from 0 m to 10 m, as { si, text }. Check the unit and the digits',
+        'Length of section is "70" (70 m); it takes a length from 0 m to 10 m, as { si, text }. Check the unit and the digits',
     },
   ]);
 });

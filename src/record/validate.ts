@@ -10,6 +10,7 @@ import type { Objection, Operation, Path } from './operation.ts';
 import {
   type DocumentKind,
   documentSchemas,
+  type Field,
   type FieldKind,
   type FieldValue,
   type QuantityValue,
@@ -47,12 +48,12 @@ export function validateValue(kind: DocumentKind, path: Path, value: FieldValue)
   const place = findField(kind, path);
   if (typeof place === 'string') return [{ path: at, message: place }];
   if (value === null || validatorOf(place).safeParse(value).success) return [];
-  const message = `${fieldWords(path)} is ${showFor(place, value)}; it takes ${describeKind(place)}. ${remedyFor(place)}`;
+  const message = `${capital(place.name)} of ${documentSchemas[kind][path[0]].thing.toLowerCase()} is ${showFor(place, value)}; it takes ${describeKind(place)}. ${remedyFor(place)}`;
   return [{ path: at, message }];
 }
 
 /** The field's kind, or what is wrong with the path. */
-export function findField(kind: DocumentKind, [collection, row, field]: Path): FieldKind | string {
+export function findField(kind: DocumentKind, [collection, row, field]: Path): Field | string {
   const schema = ownValue(documentSchemas[kind], collection);
   if (!schema)
     return `A ${kind} has no collection ${show(collection)}. A newer Fairbend may know it: update this one`;
@@ -67,10 +68,8 @@ export function findField(kind: DocumentKind, [collection, row, field]: Path): F
   );
 }
 
-/** 'balanceFromOwnTip' of 'sections' in words: "Balance from own tip of sections". */
-function fieldWords([collection, , field]: Path): string {
-  const words = field.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
-  return `${words[0].toUpperCase()}${words.slice(1)} of ${collection}`;
+function capital(name: string): string {
+  return name.charAt(0).toUpperCase() + name.slice(1);
 }
 
 /** A quantity as typed, with what was understood: "70" (70 m). */

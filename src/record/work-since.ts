@@ -3,56 +3,76 @@
  * Everything on the bench follows from the record, so that moving a mark moves its wraps in silence; what is on paper
  * or on the rod does not move, and the builder is told what differs from it.
  */
-import { bothLengths } from '../engine/bench/bench-finding.ts';
 import type { Assign } from '../engine/guides/bag-sorting.ts';
-import { formatMm } from '../engine/units/format-quantity.ts';
 import type { Wrap } from '../engine/wraps/plan-wraps.ts';
 import type { DocumentState, Operation } from './operation.ts';
 import { stateAfter } from './past.ts';
-import { type RodAsRead, rodOf, type WrittenValue } from './rod-as-read.ts';
+import { type HandleLength, type RodAsRead, type RodValues, rodOf } from './rod-as-read.ts';
 
 export type Work = 'marks' | 'wraps' | 'rack' | 'handle' | 'finish';
+/** A sheet by its name, or work on the rod. */
+export type Deed = keyof typeof printed | 'handle-glued' | 'last-wrap' | 'last-coat';
 export interface WorkDone {
   work: Work;
-  /** `the strips were printed`. */
-  words: string;
+  deed: Deed;
   at: string;
   /** How many operations of the log lead up to it. */
   upTo: number;
 }
+/** One thing that differs now, with what it was. */
+export type Change =
+  | { kind: 'section-new'; section: string }
+  | { kind: 'section-length'; section: string; lengthM: number; wasM: number }
+  | { kind: 'joint-depth'; section: string; deeperM: number }
+  | { kind: 'guide-count'; count: number; was: number }
+  | { kind: 'guide-moved'; guide: number; towardsButtM: number; fromTipM: number }
+  | { kind: 'guide-size'; guide: number; name: string; was: string }
+  /** Numbers in the bag; undefined: none of it. */
+  | { kind: 'rack-place'; place: number; number: number | undefined; was: number | undefined }
+  | { kind: 'handle-length'; what: HandleLength; lengthM: number; wasM: number | undefined }
+  | { kind: 'wrap-new' | 'wrap-gone'; wrap: string }
+  | { kind: 'wrap-length'; wrap: string; lengthM: number; wasM: number }
+  | ValueChange<keyof RodValues>;
+export type ValueChange<K extends keyof RodValues> = K extends keyof RodValues
+  ? { kind: 'value'; what: K; now: RodValues[K]; was: RodValues[K] }
+  : never;
 
 /** The latest of each kind of work that stands on paper or on the rod. */
 export function workDone(log: readonly Operation[]): WorkDone[] {
-  const done = new Map<string, WorkDone>();
+  const done = new Map<Deed, WorkDone>();
   for (const [index, { path, value, at }] of log.entries()) {
     const found = value === null || value === false ? undefined : doneBy(path, value);
-    if (found) done.set(found.words, { ...found, at, upTo: index + 1 });
+    if (found) done.set(found.deed, { ...found, at, upTo: index + 1 });
   }
   return [...done.values()];
 }
 
+const printed = {
+  strips: 'marks',
+  marks: 'marks',
+  wraps: 'wraps',
+  rack: 'rack',
+  finish: 'finish',
+  bench: 'wraps',
+} as const satisfies Record<string, Work>;
+
 function doneBy(
   [collection, row, field]: Operation['path'],
   value: unknown,
-): Pick<WorkDone, 'work' | 'words'> | undefined {
-  if (collection === 'prints' && field === 'sheet') return printed[String(value)];
-  if (collection === 'handle' && row === '-' && field === 'gluedAt')
-    return { work: 'handle', words: 'the handle was glued' };
-  if (collection === 'benchDone' && field === 'task' && String(value).startsWith('wrap-')) {
-    return { work: 'wraps', words: 'the last wrap was ticked off' };
+): Pick<WorkDone, 'work' | 'deed'> | undefined {
+  if (collection === 'prints' && field === 'sheet') {
+    const sheet = String(value);
+    if (!Object.hasOwn(printed, sheet)) return undefined;
+    const deed = sheet as keyof typeof printed;
+    return { work: printed[deed], deed };
   }
-  if (collection === 'coats' && field === 'brushedAt')
-    return { work: 'finish', words: 'the last coat was brushed on' };
+  if (collection === 'handle' && row === '-' && field === 'gluedAt')
+    return { work: 'handle', deed: 'handle-glued' };
+  if (collection === 'benchDone' && field === 'task' && String(value).startsWith('wrap-'))
+    return { work: 'wraps', deed: 'last-wrap' };
+  if (collection === 'coats' && field === 'brushedAt') return { work: 'finish', deed: 'last-coat' };
   return undefined;
 }
-const printed: Record<string, Pick<WorkDone, 'work' | 'words'>> = {
-  strips: { work: 'marks', words: 'the strips were printed' },
-  marks: { work: 'marks', words: 'the list of marks was printed' },
-  wraps: { work: 'wraps', words: 'the wrap sheet was printed' },
-  rack: { work: 'rack', words: 'the rack sheet was printed' },
-  finish: { work: 'finish', words: 'the finish sheet was printed' },
-  bench: { work: 'wraps', words: 'the bench sheet was printed' },
-};
 
 export interface SinceOptions {
   /** Fills in what the shop did at that instant where the build says nothing; without an instant, what it does now. */
@@ -61,28 +81,28 @@ export interface SinceOptions {
   assign?: Assign;
 }
 
-/** What differs now from what that work was done by, in the builder's words; empty: all still stands. */
+/** What differs now from what that work was done by; empty: all still stands. */
 export function changedSince(
   log: readonly Operation[],
   done: WorkDone,
   now: DocumentState,
   { habits = (state) => state, assign }: SinceOptions = {},
-): string[] {
+): Change[] {
   const then = habits(stateAfter(log, done.upTo, 'build'), done.at);
   const [before, after] = [rodOf(then, assign), rodOf(habits(now), assign)];
   if (!before || !after) return [];
-  const marks = [...sectionWords(before, after), ...guideWords(before, after)];
+  const marks = [...sectionChanges(before, after), ...guideChanges(before, after)];
   switch (done.work) {
     case 'marks':
       return marks;
     case 'rack':
-      return [...sizeWords(before, after), ...rackWords(before, after)];
+      return [...sizeChanges(before, after), ...rackChanges(before, after)];
     case 'handle':
-      return handleWords(before, after);
+      return handleChanges(before, after);
     case 'finish':
-      return [...marks, ...wrapWords(before, after), ...valueWords(before.finish, after.finish)];
+      return [...marks, ...wrapChanges(before, after), ...valueChanges(before.finish, after.finish)];
     default:
-      return [...marks, ...wrapWords(before, after), ...valueWords(before.thread, after.thread)];
+      return [...marks, ...wrapChanges(before, after), ...valueChanges(before.thread, after.thread)];
   }
 }
 
@@ -90,89 +110,82 @@ export function changedSince(
 const pencilM = 0.0005;
 const differ = (a = 0, b = 0) => Math.abs(a - b) > pencilM;
 
-function sectionWords(before: RodAsRead, after: RodAsRead): string[] {
-  return after.sections.flatMap((section) => {
-    const old = before.sections.find(({ id }) => id === section.id);
-    if (!old) return [`${section.name} is a new section`];
-    return [
-      ...(differ(old.lengthM, section.lengthM)
-        ? [`${section.name} is now ${bothLengths(section.lengthM)} long, was ${bothLengths(old.lengthM)}`]
-        : []),
-      ...(differ(old.overlapM, section.overlapM)
-        ? [
-            `the joint below ${section.name} now sits ${formatMm(Math.abs(section.overlapM - old.overlapM))} ${section.overlapM > old.overlapM ? 'deeper' : 'less deep'}`,
-          ]
-        : []),
-    ];
+function sectionChanges(before: RodAsRead, after: RodAsRead): Change[] {
+  return after.sections.flatMap(({ id, name: section, lengthM, overlapM }): Change[] => {
+    const old = before.sections.find((one) => one.id === id);
+    if (!old) return [{ kind: 'section-new', section }];
+    const changes: Change[] = [];
+    if (differ(old.lengthM, lengthM))
+      changes.push({ kind: 'section-length', section, lengthM, wasM: old.lengthM });
+    if (differ(old.overlapM, overlapM))
+      changes.push({ kind: 'joint-depth', section, deeperM: overlapM - old.overlapM });
+    return changes;
   });
 }
 
-function guideWords(before: RodAsRead, after: RodAsRead): string[] {
-  const counts = [before.guides.length, after.guides.length];
-  const more = counts[0] === counts[1] ? [] : [`there are ${counts[1]} guides, were ${counts[0]}`];
-  const moved = after.guides.flatMap(({ id, stationM }, index) => {
+function countChanges(before: RodAsRead, after: RodAsRead): Change[] {
+  const [was, count] = [before.guides.length, after.guides.length];
+  return was === count ? [] : [{ kind: 'guide-count', count, was }];
+}
+
+function guideChanges(before: RodAsRead, after: RodAsRead): Change[] {
+  const moved = after.guides.flatMap(({ id, stationM }, index): Change[] => {
     const old = before.guides.find((guide) => guide.id === id);
     if (old?.stationM === undefined || stationM === undefined || !differ(old.stationM, stationM)) return [];
-    const way = stationM > old.stationM ? 'towards the butt' : 'towards the tip';
-    return [
-      `guide ${index + 1} moved ${formatMm(Math.abs(stationM - old.stationM))} ${way}, to ${bothLengths(stationM)} from the tip`,
-    ];
+    const towardsButtM = stationM - old.stationM;
+    return [{ kind: 'guide-moved', guide: index + 1, towardsButtM, fromTipM: stationM }];
   });
-  return [...more, ...moved];
+  return [...countChanges(before, after), ...moved];
 }
 
-function sizeWords(before: RodAsRead, after: RodAsRead): string[] {
-  const counts = [before.guides.length, after.guides.length];
-  if (counts[0] !== counts[1]) return [`there are ${counts[1]} guides, were ${counts[0]}`];
-  return after.guides.flatMap(({ name }, index) =>
-    name === before.guides[index].name
-      ? []
-      : [`guide ${index + 1} is now ${name}, was ${before.guides[index].name}`],
-  );
+function sizeChanges(before: RodAsRead, after: RodAsRead): Change[] {
+  const counts = countChanges(before, after);
+  if (counts.length > 0) return counts;
+  return after.guides.flatMap(({ name }, index): Change[] => {
+    const was = before.guides[index].name;
+    return name === was ? [] : [{ kind: 'guide-size', guide: index + 1, name, was }];
+  });
 }
 
 /** Which of the bag goes elsewhere now. */
-function rackWords(before: RodAsRead, after: RodAsRead): string[] {
-  const name = (number: number | undefined) =>
-    number === undefined ? 'none of the bag' : `number ${number}`;
-  return after.rack.flatMap(({ guide, number }) => {
+function rackChanges(before: RodAsRead, after: RodAsRead): Change[] {
+  return after.rack.flatMap(({ guide, number }): Change[] => {
     const old = before.rack.find((place) => place.guide === guide);
     if (!old || old.number === number) return [];
-    return [`place ${guide} now takes ${name(number)}, was ${name(old.number)}`];
+    return [{ kind: 'rack-place', place: guide, number, was: old.number }];
   });
 }
 
-function valueWords(before: readonly WrittenValue[], after: readonly WrittenValue[]): string[] {
-  return after.flatMap(([what, text], index) =>
-    text === before[index][1] ? [] : [`${what}: now ${text}, was ${before[index][1]}`],
-  );
+function valueChanges<V extends Partial<RodValues>>(before: V, after: V): Change[] {
+  return (Object.keys(after) as (keyof V & keyof RodValues)[]).flatMap((what) => {
+    const [was, now] = [before[what], after[what]];
+    if (JSON.stringify(was) === JSON.stringify(now)) return [];
+    return [{ kind: 'value', what, now, was } as Change];
+  });
 }
 
-function handleWords(before: RodAsRead, after: RodAsRead): string[] {
-  const lengths = after.handle.flatMap(([what, lengthM], index) => {
-    const old = before.handle[index][1];
-    if (lengthM === undefined || !differ(old, lengthM)) return [];
-    return [
-      `${what} is now ${bothLengths(lengthM)}, was ${old === undefined ? 'not given' : bothLengths(old)}`,
-    ];
+function handleChanges(before: RodAsRead, after: RodAsRead): Change[] {
+  const lengths = (Object.keys(after.handle) as HandleLength[]).flatMap((what): Change[] => {
+    const [wasM, lengthM] = [before.handle[what], after.handle[what]];
+    if (lengthM === undefined || !differ(wasM, lengthM)) return [];
+    return [{ kind: 'handle-length', what, lengthM, wasM }];
   });
-  return [...lengths, ...valueWords(before.glue, after.glue)];
+  return [...lengths, ...valueChanges(before.glue, after.glue)];
 }
 
 /** Wraps that changed their width, came or went; those that only moved with their guide are said there. */
-function wrapWords(before: RodAsRead, after: RodAsRead): string[] {
+function wrapChanges(before: RodAsRead, after: RodAsRead): Change[] {
   const width = ({ fromTipM, toTipM }: Wrap) => toTipM - fromTipM;
   const old = new Map(before.wraps.map((wrap) => [wrap.name, wrap]));
   const now = new Set(after.wraps.map(({ name }) => name));
   const gone = before.wraps
     .filter(({ name }) => !now.has(name))
-    .map(({ name }) => `${name} is no longer wrapped`);
-  const changed = after.wraps.flatMap((wrap) => {
+    .map(({ name }): Change => ({ kind: 'wrap-gone', wrap: name }));
+  const changed = after.wraps.flatMap((wrap): Change[] => {
     const was = old.get(wrap.name);
-    if (!was) return [`${wrap.name} is a new wrap`];
-    return differ(width(was), width(wrap))
-      ? [`${wrap.name} is now ${formatMm(width(wrap))} long, was ${formatMm(width(was))}`]
-      : [];
+    if (!was) return [{ kind: 'wrap-new', wrap: wrap.name }];
+    if (!differ(width(was), width(wrap))) return [];
+    return [{ kind: 'wrap-length', wrap: wrap.name, lengthM: width(wrap), wasM: width(was) }];
   });
   return [...changed, ...gone];
 }

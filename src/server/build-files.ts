@@ -1,50 +1,42 @@
-import { createHash } from 'node:crypto';
+import { setImmediate as breathe } from 'node:timers/promises';
 import { againChanges } from '../record/again.ts';
 import type { DocumentSummary, ImportAnswer } from '../record/api.ts';
-import { allRows, applyOperations, emptyDocument } from '../record/document.ts';
-import { readBuildFile } from '../record/file-read.ts';
-import { type FileAttachment, largestFile } from '../record/file-shape.ts';
-import { buildFileOf, writeBuildFile } from '../record/file-write.ts';
-import { type Change, type DocumentState, type Objection, pathOf } from '../record/operation.ts';
-import { habitsOf } from '../record/shop-habits.ts';
-import { attachmentType } from './attachment-type.ts';
+import { type Change, type Operation, pathOf } from '../record/operation.ts';
+import { buildFileText, readableAttachment } from './build-file-text.ts';
 import { NotFoundError, RefusedError } from './errors.ts';
-import { frozen } from './freeze.ts';
 import { type Keeper, newId } from './keeper.ts';
-import type { StoredAttachment } from './repository.ts';
+import { runTask } from './thread/run-task.ts';
 
-/** The build as a file. Attachments that would make it too large to be read again are left out. */
+/**
+ * The build as a file, made in a thread of its own where the record is a file of this computer.
+ * @param file the record's
+ */
 export async function exportBuild(
   keeper: Keeper,
   id: string,
-  { attachments, writtenBy }: { attachments: boolean; writtenBy: string },
+  options: { attachments: boolean; writtenBy: string },
+  file?: string,
 ): Promise<string> {
-  const { kind } = await keeper.findOrThrow(id);
-  if (kind !== 'build') throw new NotFoundError('Only builds are exported to files');
-  const history = await keeper.history(id);
-  const revisions = (await keeper.repository.revisions(id)).map(({ document: _, ...revision }) => revision);
-  const state = applyOperations(emptyDocument(id, 'build'), history);
-  const held = attachments ? await heldAttachments(keeper, state) : [];
-  const habits = habitsOf(state, await keeper.state((await keeper.shop()).id));
-  return writeBuildFile(buildFileOf({ history, revisions, attachments: held, habits, writtenBy }));
+  // Made now where it is missing: the thread only reads.
+  await keeper.shop();
+  return file ? runTask('writeBuild', { file, id, ...options }) : buildFileText(keeper, id, options);
 }
 
-/** A new build from a file. @throws RefusedError; then nothing was stored */
+/** A new build from a file, read in a thread of its own. @throws RefusedError; then nothing was stored */
 export async function importBuild(keeper: Keeper, text: string, id = newId()): Promise<ImportAnswer> {
-  const result = readBuildFile(text, keeper.timestamp());
-  if (result.status === 'refused') throw new RefusedError(result.findings);
-  const { operations, state, revisions, attachments } = result.build;
-  const held = attachments.map(decode);
-  const findings = held.flatMap((entry) => ('message' in entry ? [entry] : []));
-  if (findings.length > 0) throw new RefusedError(findings);
   const at = keeper.timestamp();
-  for (const attachment of held as StoredAttachment[]) await keeper.repository.addAttachment(attachment, at);
-  const document = await keeper.createWith('build', operations, id);
-  for (const { seq, madeAt, engineVersion } of revisions) {
-    const then = applyOperations(emptyDocument(id, 'build'), operations.slice(0, seq));
-    await keeper.repository.addRevision(frozen(id, then, { seq, madeAt, engineVersion }));
+  const taken = await runTask('readBuild', { text, id, at });
+  if ('findings' in taken) throw new RefusedError(taken.findings);
+  const operations: Operation[] = [];
+  for (const piece of taken.pieces) {
+    operations.push(...(JSON.parse(piece) as Operation[]));
+    await breathe();
   }
-  return { document, attachmentsMissing: await missingAttachments(keeper, state) };
+  for (const attachment of taken.attachments) await keeper.repository.addAttachment(attachment, at);
+  const document = await keeper.createWith('build', operations, id);
+  for (const revision of taken.revisions) await keeper.repository.addRevision(revision);
+  const attachmentsMissing = await missingAttachments(keeper, taken.hashes);
+  return { document, attachmentsMissing, notes: taken.notes };
 }
 
 /** A new build of the builder's own with the values of another; its history begins here. */
@@ -66,39 +58,8 @@ export async function repeatBuild(keeper: Keeper, id: string): Promise<DocumentS
   return keeper.createFrom('build', againChanges(await keeper.state(id), { id, title }));
 }
 
-async function heldAttachments(keeper: Keeper, state: DocumentState): Promise<FileAttachment[]> {
-  const held: FileAttachment[] = [];
-  let size = 0;
-  for (const hash of attachmentHashes(state)) {
-    const found = await keeper.repository.attachment(hash);
-    if (!found) continue;
-    const base64 = Buffer.from(found.bytes).toString('base64');
-    size += base64.length;
-    // Half the limit: the history needs room too.
-    if (size < largestFile / 2) held.push({ hash, type: found.type, base64 });
-  }
-  return held;
-}
-
-async function missingAttachments(keeper: Keeper, state: DocumentState): Promise<string[]> {
+async function missingAttachments(keeper: Keeper, hashes: readonly string[]): Promise<string[]> {
   const missing: string[] = [];
-  for (const hash of attachmentHashes(state))
-    if (!(await keeper.repository.attachment(hash))) missing.push(hash);
+  for (const hash of hashes) if (!(await readableAttachment(keeper, hash))) missing.push(hash);
   return missing;
-}
-
-function attachmentHashes(state: DocumentState): string[] {
-  const named = allRows(state, 'attachments').map((row) => row.fields.content);
-  return [...new Set(named.filter((hash) => typeof hash === 'string'))];
-}
-
-function decode({ hash, base64 }: FileAttachment, index: number): StoredAttachment | Objection {
-  const path = `attachments/${index}`;
-  const bytes = new Uint8Array(Buffer.from(base64, 'base64'));
-  const type = attachmentType(bytes);
-  if (!type)
-    return { path, message: `Attachment ${index + 1} is no picture and no PDF. Take it out of the file` };
-  if (createHash('sha256').update(bytes).digest('hex') === hash) return { hash, type, bytes };
-  const message = `Attachment ${index + 1} is not what its hash says. Export the file again`;
-  return { path, message };
 }

@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, readFileSync, rmSync, statfsSync, statSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { DatabaseTrouble, troubleOf } from './database-trouble.ts';
@@ -22,12 +22,19 @@ export interface DataFolder {
 /** Makes the folder where it is missing. @throws DatabaseTrouble when that cannot be done */
 export function openDataFolder(path: string): DataFolder {
   try {
-    mkdirSync(path, { recursive: true });
+    mkdirSync(path, { recursive: true, mode: 0o700 });
+    closeToOthers(path);
   } catch (cause) {
     throw new DatabaseTrouble('cannot open', path, (cause as Error).message, { cause });
   }
   const databaseFile = join(path, 'fairbend.sqlite');
   return { path, databaseFile, warning: onNetwork(path) ? networkWarning(path) : undefined };
+}
+
+/** It names customers: other accounts of this computer have no business in it. Windows keeps its own lists. */
+function closeToOthers(path: string): void {
+  const { mode, uid } = statSync(path);
+  if (uid === process.getuid?.() && (mode & 0o077) !== 0) chmodSync(path, mode & 0o700);
 }
 
 function networkWarning(path: string): string {
@@ -54,6 +61,8 @@ export interface FolderLock {
   /** Leaves the address for whoever starts a second server. */
   note(note: ServerNote): void;
   release(): void;
+  /** As release, and leaves the note of another server there. */
+  giveUp(): void;
 }
 
 /**
@@ -64,13 +73,17 @@ export function lockFolder(folder: string): FolderLock | undefined {
   const noteFile = join(folder, 'server.json');
   const database = lockedDatabase(join(folder, 'server-lock.sqlite'));
   if (!database) return undefined;
+  const giveUp = () => {
+    database.exec('ROLLBACK');
+    database.close();
+  };
   return {
     note: (note) => writeFileSync(noteFile, `${JSON.stringify(note)}\n`),
     release() {
       rmSync(noteFile, { force: true });
-      database.exec('ROLLBACK');
-      database.close();
+      giveUp();
     },
+    giveUp,
   };
 }
 

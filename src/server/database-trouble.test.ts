@@ -92,10 +92,10 @@ test.skipIf(process.env.TEST_DATABASE_URL)(
 );
 
 test.each([
-  [{ code: 'SQLITE_CORRUPT' }, 'damaged'],
-  [{ code: 'SQLITE_BUSY_SNAPSHOT' }, 'busy'],
+  [{ code: 'ERR_SQLITE_ERROR', errcode: 11 }, 'damaged'],
+  [{ code: 'ERR_SQLITE_ERROR', errcode: 5 + (2 << 8) }, 'busy'],
   [{ code: 'ERR_SQLITE_ERROR', errcode: 5 }, 'busy'],
-  [{ code: 'SQLITE_IOERR_WRITE' }, 'disk'],
+  [{ code: 'ERR_SQLITE_ERROR', errcode: 10 + (3 << 8) }, 'disk'],
   [{ code: 'ERR_SQLITE_ERROR', errcode: 13 }, 'full'],
   [{ code: 'ERR_SQLITE_ERROR', errcode: 8 + (4 << 8) }, 'read-only'],
   [{ code: 'ENOSPC' }, 'full'],

@@ -7,7 +7,8 @@ export type TroubleKind =
   | 'busy'
   | 'disk'
   | 'not let in'
-  | 'missing';
+  | 'missing'
+  | 'gone';
 
 /** The database cannot do what was asked, for a reason the builder can do something about. */
 export class DatabaseTrouble extends Error {
@@ -18,6 +19,13 @@ export class DatabaseTrouble extends Error {
     const said = (server ? serverWords : fileWords)[kind].replace('FILE', withoutPassword(place));
     super(`${said}${detail ? ` (${detail})` : ''}`, options);
     this.kind = kind;
+  }
+
+  /** One whose words another thread has found. */
+  static said(kind: TroubleKind, message: string): DatabaseTrouble {
+    const trouble = new DatabaseTrouble(kind, '');
+    trouble.message = message;
+    return trouble;
   }
 }
 
@@ -35,6 +43,7 @@ const fileWords: Record<TroubleKind, string> = {
   disk: 'Reading or writing the database FILE failed. Check the disk and its connection; a data folder belongs on a disk of this computer',
   'not let in': 'The database FILE does not let this account in. Check who owns it',
   missing: 'There is no database FILE. Check its name',
+  gone: 'The database FILE was moved, deleted or replaced while Fairbend runs; this change was not saved. Put the file back, then end Fairbend and start it again',
 };
 
 const serverWords: Record<TroubleKind, string> = {
@@ -50,18 +59,19 @@ const serverWords: Record<TroubleKind, string> = {
   disk: 'PostgreSQL could not read or write the database FILE. Check the disk of its server',
   'not let in': 'The database FILE does not let this account in. Check name and password in DATABASE_URL',
   missing: 'PostgreSQL has no database FILE. Make it (createdb), or correct DATABASE_URL',
+  gone: 'PostgreSQL has no database FILE any more; this change was not saved. Restore its last dump',
 };
 
-/** SQLite's primary result codes, by number (node:sqlite) and name (better-sqlite3). */
-const sqliteCodes: [number, string, TroubleKind][] = [
-  [5, 'SQLITE_BUSY', 'busy'],
-  [6, 'SQLITE_LOCKED', 'busy'],
-  [8, 'SQLITE_READONLY', 'read-only'],
-  [10, 'SQLITE_IOERR', 'disk'],
-  [11, 'SQLITE_CORRUPT', 'damaged'],
-  [13, 'SQLITE_FULL', 'full'],
-  [14, 'SQLITE_CANTOPEN', 'cannot open'],
-  [26, 'SQLITE_NOTADB', 'damaged'],
+/** SQLite's primary result codes. */
+const sqliteCodes: [number, TroubleKind][] = [
+  [5, 'busy'],
+  [6, 'busy'],
+  [8, 'read-only'],
+  [10, 'disk'],
+  [11, 'damaged'],
+  [13, 'full'],
+  [14, 'cannot open'],
+  [26, 'damaged'],
 ];
 
 /** PostgreSQL's SQLSTATE codes (its manual, appendix A) and Node's words for a connection that fails. */
@@ -81,16 +91,15 @@ const serverCodes: [RegExp, TroubleKind][] = [
 export function troubleOf(error: unknown, place: string): DatabaseTrouble | undefined {
   if (error instanceof DatabaseTrouble) return error;
   const { code, errcode, message } = error as { code?: unknown; errcode?: unknown; message?: unknown };
-  const known = sqliteCodes.find(
-    ([number, name]) =>
-      (typeof errcode === 'number' && (errcode & 255) === number) ||
-      (typeof code === 'string' && code.startsWith(name)),
-  );
-  if (known) return new DatabaseTrouble(known[2], place, '', { cause: error });
+  const known = sqliteCodes.find(([number]) => typeof errcode === 'number' && (errcode & 255) === number);
+  if (known) return new DatabaseTrouble(known[1], place, '', { cause: error });
   if (code === 'ENOSPC') return new DatabaseTrouble('full', place, '', { cause: error });
   const [, kind] = serverCodes.find(([pattern]) => pattern.test(String(code))) ?? [];
   // pg has no code for a connection that ends under a query or does not come about in time.
-  const cutOff = /^(Connection terminated|timeout exceeded when trying to connect)/.test(String(message));
+  const cutOff =
+    /^(Connection terminated|timeout exceeded when trying to connect|Query read timeout|timeout expired)|not queryable/.test(
+      String(message),
+    );
   if (kind || cutOff)
     return new DatabaseTrouble(kind ?? 'cannot open', place, code ? String(code) : '', {
       cause: error,

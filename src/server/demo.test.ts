@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { type TestApp, testApp } from '../../test/kit/test-app.ts';
 import type { Path } from '../record/operation.ts';
-import { demoId, plantDemo } from './demo.ts';
+import { plantDemo } from './demo.ts';
+import { demoId } from './keeper.ts';
 
 const title: Path = ['about', '-', 'title'];
 

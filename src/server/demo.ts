@@ -3,10 +3,7 @@ import type { DocumentSummary } from '../record/api.ts';
 import { readBuildFile } from '../record/file-read.ts';
 import { type Change, pathOf } from '../record/operation.ts';
 import { ConflictError, NotFoundError } from './errors.ts';
-import type { Keeper } from './keeper.ts';
-
-/** The one document of invented data; no build of the builder's own ever has this id. */
-export const demoId = 'demo';
+import { demoId, type Keeper } from './keeper.ts';
 
 /** Puts the demo there at the first start, where a demo file came with the program. */
 export async function plantDemo(keeper: Keeper, file: string): Promise<void> {

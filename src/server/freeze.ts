@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Revision, RevisionAnswer } from '../record/api.ts';
 import { applyOperations, emptyDocument } from '../record/document.ts';
-import type { DocumentState } from '../record/operation.ts';
+import type { DocumentState, Operation } from '../record/operation.ts';
 import type { FieldValue } from '../record/schema.ts';
 import type { Keeper } from './keeper.ts';
 
@@ -27,6 +27,22 @@ export function frozen(
   const values = frozenValues(state);
   const hash = createHash('sha256').update(JSON.stringify(values)).digest('hex');
   return { document, revision: hash.slice(0, revisionLetters), ...made, values };
+}
+
+/** In the order of the history, each from the state before it: a thousand prints do not replay it a thousand times. */
+export function frozenStates(
+  empty: DocumentState,
+  history: readonly Operation[],
+  revisions: readonly Omit<Revision, 'document'>[],
+): RevisionAnswer[] {
+  let [state, seq] = [empty, 0];
+  return revisions
+    .toSorted((a, b) => a.seq - b.seq)
+    .map((made) => {
+      state = applyOperations(state, history.slice(seq, made.seq));
+      seq = Math.max(seq, made.seq);
+      return frozen(empty.id, state, made);
+    });
 }
 
 /** All values by path, in one order. A print notes itself in the record; that does not make another revision. */

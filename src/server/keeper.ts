@@ -1,20 +1,32 @@
 import { randomFillSync } from 'node:crypto';
+import { setImmediate as breathe } from 'node:timers/promises';
 import type { CreateRequest, DocumentAnswer, DocumentSummary, OperationsAnswer } from '../record/api.ts';
 import { applyOperations, emptyDocument, makeOperations } from '../record/document.ts';
 import { makeId } from '../record/identity.ts';
-import type { Change, DocumentState, Operation, StoredOperation } from '../record/operation.ts';
+import type { Change, DocumentState, Operation, Path, StoredOperation } from '../record/operation.ts';
 import type { DocumentKind } from '../record/schema.ts';
 import { validateOperation, validateValue } from '../record/validate.ts';
 import type { ChangeFeed } from './change-feed.ts';
 import { documentNotFound, RefusedError } from './errors.ts';
 import type { Appended, Repository } from './repository.ts';
+import { DamagedDocument } from './vouch/check-operations.ts';
 
 /** The shop's own document: settings that hold for every build. */
 export const shopId = 'shop';
+/** The one document of invented data; no build of the builder's own ever has this id. */
+export const demoId = 'demo';
+
+/** A build or repair of the builder's. */
+export function isOwn(document: string): boolean {
+  return document !== demoId && document !== shopId;
+}
+
 /** The writer's name of what the server writes itself; no browser's undo reaches it. */
 const serverDevice = 'server';
 /** Most operations in one answer; the page asks again for more. */
 export const operationsPerAnswer = 5000;
+/** Most operations read at one go by the server itself. */
+const operationsPerPiece = 2000;
 const mostKindsKept = 10_000;
 
 /** What the server does with the record: checks at the door, writes, and tells who listens. */
@@ -76,10 +88,31 @@ export class Keeper {
     if (operations.length > 0) await this.append(document, operations);
   }
 
+  /**
+   * Takes what ever stood at these paths out for good. Open pages are told by a change that empties the fields; it is
+   * what the history keeps.
+   */
+  async erase(document: string, paths: readonly Path[]): Promise<DocumentSummary> {
+    await this.write(
+      document,
+      'erased for good',
+      paths.map((path) => ({ path, value: null })),
+    );
+    await this.repository.erase(document, paths);
+    return this.findOrThrow(document);
+  }
+
   /** Operations newer than a reader has; `look` where another process may have written. At most so many at once. */
   async newOperations(document: string, after: number, look: boolean): Promise<StoredOperation[]> {
     const recent = look ? undefined : this.feed.recentAfter(document, after);
-    return recent ?? this.repository.operationsAfter(document, after, operationsPerAnswer);
+    return recent ?? (await this.readable(document, after)).operations;
+  }
+
+  /** Whether the operation of this number is the one of this id; what cannot be read is not called another. */
+  async holds(document: string, seq: number, id: string | undefined): Promise<boolean> {
+    if (id === undefined || seq === 0) return true;
+    const { operations, damage } = await this.readable(document, seq - 1, 1);
+    return damage !== undefined || operations[0]?.id === id;
   }
 
   /** A document keeps its kind, and none is ever taken out of an open record. */
@@ -101,10 +134,17 @@ export class Keeper {
     return applyOperations(emptyDocument(document, kind), await this.history(document));
   }
 
-  /** All operations in the order of arrival. */
+  /** All operations in the order of arrival, read in pieces: a long history keeps nobody waiting. */
   async history(document: string): Promise<StoredOperation[]> {
     const { lastSeq } = await this.findOrThrow(document);
-    return this.repository.operationsAfter(document, 0, lastSeq);
+    const history: StoredOperation[] = [];
+    while (history.length < lastSeq) {
+      const piece = await this.repository.operationsAfter(document, history.length, operationsPerPiece);
+      if (piece.length === 0) throw new DamagedDocument(document, { good: history, bad: [lastSeq] });
+      history.push(...piece);
+      if (history.length < lastSeq) await breathe();
+    }
+    return history;
   }
 
   async answer(id: string): Promise<DocumentAnswer> {
@@ -115,10 +155,25 @@ export class Keeper {
 
   async operationsAfter(id: string, after: number): Promise<OperationsAnswer> {
     const document = await this.findOrThrow(id);
-    const operations = await this.repository.operationsAfter(id, after, operationsPerAnswer);
-    const lastSeq = operations.at(-1)?.seq ?? Math.min(after, document.lastSeq);
-    const more = operations.length === operationsPerAnswer;
-    return { record: await this.repository.identity(), document, operations, lastSeq, more };
+    const { operations, lastRead, damage } = await this.readable(id, after);
+    const more = lastRead - after >= operationsPerAnswer;
+    const record = await this.repository.identity();
+    const lastSeq = Math.max(lastRead, Math.min(after, document.lastSeq));
+    const missing = !more && document.lastSeq > lastSeq ? missingWords : undefined;
+    const said = damage ?? missing ?? (document.damaged && damagedSummary);
+    return { record, document, operations, lastSeq, more, ...(said ? { damage: said } : {}) };
+  }
+
+  /** At most one answer's operations; of a damaged document those that are good, and what is wrong with the others. */
+  private async readable(document: string, after: number, most = operationsPerAnswer) {
+    try {
+      const operations = await this.repository.operationsAfter(document, after, most);
+      return { operations, lastRead: operations.at(-1)?.seq ?? after, damage: undefined };
+    } catch (error) {
+      if (!(error instanceof DamagedDocument)) throw error;
+      const lastRead = Math.max(...error.bad, error.good.at(-1)?.seq ?? after);
+      return { operations: error.good, lastRead, damage: error.message };
+    }
   }
 
   /** Now, as the record notes it. */
@@ -134,6 +189,11 @@ export class Keeper {
     return this.createFrom('shop', [], shopId).catch(() => this.findOrThrow(shopId));
   }
 }
+
+const damagedSummary =
+  'What the shelf says of this document cannot be read as stored: the disk or the file is damaged. “Repair” on the shelf brings it back';
+const missingWords =
+  'The last changes of this document are missing: the disk or the file is damaged. “Repair” on the shelf takes them from the newest good backup';
 
 /** An id of a document, in the same form rows have. */
 export function newId(letters = 12): string {

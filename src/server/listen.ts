@@ -1,4 +1,5 @@
 import type { Server } from 'node:http';
+import { boundConnections } from './sharing/stranger-bounds.ts';
 
 /** The port used unless another is wanted; the next free one where it is taken. */
 export const firstPort = 4870;
@@ -16,6 +17,7 @@ export async function listen(
   wanted: number | undefined,
   first = firstPort,
 ): Promise<number> {
+  boundConnections(server);
   const ports =
     wanted === undefined ? Array.from({ length: portsTried }, (_, step) => first + step) : [wanted];
   for (const port of ports) {

@@ -1,6 +1,8 @@
+import { setImmediate as breathe } from 'node:timers/promises';
 import type { ProofsAnswer } from '../record/api.ts';
 import { readProofs } from '../record/read-proofs.ts';
 import { readSingle } from '../record/read-values.ts';
+import { DamagedError } from './errors.ts';
 import type { Keeper } from './keeper.ts';
 
 type Build = ProofsAnswer['builds'][number];
@@ -14,14 +16,24 @@ const page = 200;
  */
 export class ProofsOfShop {
   private readonly keeper: Keeper;
+  private reading: Promise<ProofsAnswer> | undefined;
   private readonly kept = new Map<string, { lastSeq: number; build: Build | undefined }>();
 
   constructor(keeper: Keeper) {
     this.keeper = keeper;
   }
 
-  async all(): Promise<ProofsAnswer> {
+  /** Asked for by several at once, it is read once. */
+  all(): Promise<ProofsAnswer> {
+    this.reading ??= this.readAll().finally(() => {
+      this.reading = undefined;
+    });
+    return this.reading;
+  }
+
+  private async readAll(): Promise<ProofsAnswer> {
     const builds: Build[] = [];
+    const withProofs = new Set(await this.keeper.repository.documentsWith('proofs'));
     for (let offset = 0; ; offset += page) {
       const { documents, total } = await this.keeper.repository.list({
         kind: 'build',
@@ -32,7 +44,10 @@ export class ProofsOfShop {
         offset,
       });
       for (const { id, lastSeq, demo } of documents) {
-        const build = demo ? undefined : await this.of(id, lastSeq);
+        if (demo || !withProofs.has(id)) continue;
+        const build = await this.of(id, lastSeq).catch(unlessDamaged);
+        // A shop of thousands is read without keeping anybody waiting.
+        await breathe();
         if (build) builds.push(build);
       }
       if (offset + page >= total) return { builds };
@@ -49,4 +64,9 @@ export class ProofsOfShop {
     this.kept.set(id, { lastSeq, build });
     return build;
   }
+}
+
+/** A damaged build says so on the shelf; the proofs of the others do not wait for it. */
+function unlessDamaged(error: unknown): undefined {
+  if (!(error instanceof DamagedError)) throw error;
 }

@@ -1,11 +1,15 @@
 import { setMaxListeners } from 'node:events';
+import type { IncomingMessage } from 'node:http';
 import { setTimeout as wait } from 'node:timers/promises';
+import type { HttpBindings } from '@hono/node-server';
 import type { Hono } from 'hono';
 import { ConflictError } from './errors.ts';
 import type { OpenRecord } from './open-record.ts';
 
 /** How long requests under way and open feeds may take to end before a restore gives way to them. */
 const longestWaitMs = 10_000;
+/** How long a request may go on sending its body before it is cut off: nothing of it was looked at yet. */
+const bodyWaitMs = 1000;
 const lookMs = 10;
 
 interface Life {
@@ -19,7 +23,8 @@ export class RecordHolder {
   private readonly open: () => Promise<OpenRecord>;
   private readonly appOf: (record: OpenRecord, closing: AbortSignal) => Hono;
   private life: Life;
-  private inFlight = 0;
+  /** Requests under way; of those made in this process nothing is known. */
+  private readonly inFlight = new Set<{ incoming?: IncomingMessage }>();
   private replacing: Promise<unknown> | undefined;
 
   private constructor(
@@ -45,11 +50,12 @@ export class RecordHolder {
 
   readonly fetch = async (request: Request, env?: unknown): Promise<Response> => {
     while (this.replacing) await this.replacing.catch(() => undefined);
-    this.inFlight += 1;
+    const underWay = { incoming: (env as Partial<HttpBindings> | undefined)?.incoming };
+    this.inFlight.add(underWay);
     try {
       return await this.life.app.fetch(request, env as never);
     } finally {
-      this.inFlight -= 1;
+      this.inFlight.delete(underWay);
     }
   };
 
@@ -99,9 +105,14 @@ export class RecordHolder {
 
   private async quiet(): Promise<boolean> {
     for (let waited = 0; waited < longestWaitMs; waited += lookMs) {
-      if (this.inFlight <= 1 && this.life.record.keeper.feed.listening === 0) return true;
+      if (waited >= bodyWaitMs) this.cutSending();
+      if (this.inFlight.size <= 1 && this.life.record.keeper.feed.listening === 0) return true;
       await wait(lookMs);
     }
     return false;
+  }
+
+  private cutSending(): void {
+    for (const { incoming } of this.inFlight) if (incoming && !incoming.complete) incoming.socket.destroy();
   }
 }

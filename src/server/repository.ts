@@ -1,5 +1,5 @@
 import type { DocumentList, DocumentSummary, FeedOpening, Revision, RevisionAnswer } from '../record/api.ts';
-import type { Operation, StoredOperation } from '../record/operation.ts';
+import type { Operation, Path, StoredOperation } from '../record/operation.ts';
 import type { DocumentKind } from '../record/schema.ts';
 
 export interface ListQuery {
@@ -57,13 +57,18 @@ export interface Repository {
   setGone(document: string, gone: boolean): Promise<DocumentSummary>;
   /** In order of seq, at most `limit`. */
   operationsAfter(document: string, after: number, limit: number): Promise<StoredOperation[]>;
-  addAttachment(attachment: StoredAttachment, at: string): Promise<void>;
+  /** Whether it was not there before. */
+  addAttachment(attachment: StoredAttachment, at: string): Promise<boolean>;
   attachment(hash: string): Promise<StoredAttachment | undefined>;
+  /** For good, out of history and printed states too; answers the pictures that are gone. */
+  erase(document: string, paths: readonly Path[]): Promise<string[]>;
   addRevision(revision: RevisionAnswer): Promise<Revision>;
   revisions(document: string): Promise<Revision[]>;
   revision(document: string, revision: string): Promise<RevisionAnswer | undefined>;
   /** Of every document, whatever its kind, in order. */
   documentIds(): Promise<string[]>;
+  /** Those that ever had a value in this collection. */
+  documentsWith(collection: string): Promise<string[]>;
   attachmentNotes(): Promise<{ hash: string; type: string; addedAt: string }[]>;
   /** Into an empty record, all of it or nothing. @throws ConflictError where it is not empty */
   addWhole(

@@ -33,6 +33,26 @@ test('says where it is and where the record lies, and ends with 0 on Ctrl-C', as
   expect(said.at(-1)).toMatch(/everything is saved/);
 });
 
+const askToEnd = () =>
+  fetch(`${/http:\S+/.exec(said.join('\n'))![0]}/api/end`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: '{}',
+  });
+
+test('ends at the word of its page where nothing else keeps it running, and there alone', async () => {
+  const ended = runServer({ data: folder, port: '0', endable: true });
+  await vi.waitFor(() => expect(said.join('\n')).toMatch(/or the page/), { timeout: 20_000 });
+  expect((await askToEnd()).status).toBe(200);
+  expect(await ended).toBe(0);
+  said = [];
+  const kept = runServer({ data: folder, port: '0' });
+  await vi.waitFor(() => expect(said.join('\n')).toMatch(/Ctrl-C ends it/), { timeout: 20_000 });
+  expect((await askToEnd()).status).toBe(403);
+  process.emit('SIGINT');
+  expect(await kept).toBe(0);
+});
+
 test.each(['80a', '-1', '70000', '8e1'])('port %s is refused before anything starts', async (port) => {
   expect(await runServer({ data: folder, port })).toBe(1);
   expect(said).toEqual([expect.stringMatching(/is no port. Give a whole number from 1 to 65535/)]);

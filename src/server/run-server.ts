@@ -21,6 +21,8 @@ export interface RunOptions {
   behind?: string;
   /** Open a browser where there is a desktop. */
   open?: boolean;
+  /** The page may end the program; not where a service manager keeps it running. */
+  endable?: boolean;
 }
 
 /** Serves until Ctrl-C; answers the exit code. What goes wrong is said on standard error. */
@@ -31,7 +33,10 @@ export async function runServer(options: RunOptions): Promise<number> {
     return fail(`"${options.behind}" is no origin. Give scheme and name alone, such as https://rods.example`);
   if (options.tls && (!options.share || options.behind !== undefined))
     return fail('--tls goes with --share, and not with --behind, where the proxy holds the certificate');
+  // What is written from here on is for this account alone.
+  process.umask(0o077);
   const dataFolder = options.data ? resolve(options.data) : defaultDataFolder(process.env, process.platform);
+  const ended = endAsked();
   let server: RunningServer;
   try {
     server = await serve({
@@ -41,6 +46,7 @@ export async function runServer(options: RunOptions): Promise<number> {
       databaseUrl: process.env.DATABASE_URL,
       share: options.share || options.behind !== undefined,
       tls: options.tls,
+      end: options.endable ? ended.ask : undefined,
       proxyOrigin: options.behind?.toLowerCase(),
       dailyBackups: true,
     });
@@ -55,11 +61,32 @@ export async function runServer(options: RunOptions): Promise<number> {
   if (server.pairing) sayPairing(server.pairing);
   if (options.open && hasDesktop()) openBrowser(server.address);
   if (server.alreadyRunning) return 0;
-  console.log('  Ctrl-C ends it.\n');
-  await endSignal();
-  await server.close();
-  console.log('Fairbend has ended; everything is saved.');
+  console.log(`  Ctrl-C${options.endable ? ', or the page (Settings),' : ''} ends it.\n`);
+  await ended.asked();
+  const inTime = await endsInTime(server.close());
+  console.log(`Fairbend has ended; ${inTime ? 'everything' : 'what the database acknowledged'} is saved.`);
   return 0;
+}
+
+/** Connections that nobody answers would keep the process for minutes; for the program itself, after `runServer`. */
+export function endSoon(): void {
+  setTimeout(() => process.exit(), 500).unref();
+}
+
+/** A system that ends its services kills what takes much longer. */
+const longestEndMs = 4000;
+
+function endsInTime(closed: Promise<void>): Promise<boolean> {
+  return new Promise((resolve) => {
+    const timer = setTimeout(() => resolve(false), longestEndMs);
+    closed.then(
+      () => {
+        clearTimeout(timer);
+        resolve(true);
+      },
+      () => resolve(false),
+    );
+  });
 }
 
 /** The code stands behind '#', which browsers do not send to any server. */
@@ -92,11 +119,15 @@ function fail(message: string): number {
   return 1;
 }
 
-/** A second Ctrl-C ends at once, as always. */
-function endSignal(): Promise<void> {
-  return new Promise((resolve) => {
-    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => resolve());
-  });
+/** By a signal, from when it is awaited, or by the page. A second Ctrl-C ends at once, as always. */
+function endAsked(): { asked(): Promise<void>; ask(): void } {
+  const page = new AbortController();
+  const asked = () =>
+    new Promise<void>((resolve) => {
+      page.signal.addEventListener('abort', () => resolve());
+      for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => resolve());
+    });
+  return { asked, ask: () => page.abort() };
 }
 
 function hasDesktop(): boolean {

@@ -19,10 +19,18 @@ export async function findRunningServer(folder: string): Promise<string> {
   );
 }
 
-async function answers(address: string): Promise<boolean> {
+/** The address of a server of another process that says it serves this folder; undefined where none answers. */
+export async function serverThatAnswers(folder: string): Promise<string | undefined> {
+  const note = readServerNote(folder);
+  if (!note || note.pid === process.pid) return undefined;
+  return (await answers(note.address, folder)) ? note.address : undefined;
+}
+
+async function answers(address: string, folder?: string): Promise<boolean> {
   try {
     const response = await fetch(`${address}/api/info`, { signal: AbortSignal.timeout(2000) });
-    return ((await response.json()) as { app?: string }).app === 'fairbend';
+    const { app, dataFolder } = (await response.json()) as { app?: string; dataFolder?: string };
+    return app === 'fairbend' && (folder === undefined || dataFolder === folder);
   } catch {
     return false;
   }

@@ -1,5 +1,6 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
+import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { sql } from 'kysely';
@@ -41,6 +42,29 @@ test('a second server on one data folder starts nothing and names the first', as
   expect(second).toMatchObject({ alreadyRunning: true, address: first.address });
   await second.close();
   expect((await fetch(`${first.address}/api/info`)).status).toBe(200);
+});
+
+test('what a server of another folder left as its address keeps nobody out', async () => {
+  const first = await start();
+  const other = mkdtempSync(join(tmpdir(), 'fairbend-other-'));
+  writeFileSync(join(other, 'server.json'), JSON.stringify({ address: first.address, pid: 1 }));
+  expect((await start({ dataFolder: other })).alreadyRunning).toBe(false);
+});
+
+test.skipIf(process.platform === 'win32')('the data folder is closed to other accounts', async () => {
+  chmodSync(folder, 0o755);
+  await start();
+  expect(statSync(folder).mode & 0o777).toBe(0o700);
+});
+
+test.runIf(process.platform === 'linux')('https too listens only where it was told to', async () => {
+  const { tlsPort } = await start({ share: true, tls: true, tlsPort: 0, host: '127.0.0.1' });
+  const reached = (address: string) =>
+    new Promise((resolve) => {
+      const socket = connect(tlsPort!, address, () => resolve(socket.destroy() && true));
+      socket.once('error', () => resolve(false));
+    });
+  expect([await reached('127.0.0.1'), await reached('127.0.0.2')]).toEqual([true, false]);
 });
 
 test('after the end the folder is free again, and the record is there', async () => {
@@ -102,8 +126,10 @@ describe('a start that cannot be says why, and changes nothing', () => {
     const bytes = readFileSync(file());
     bytes.fill(0xa5, 4096 * 2, 4096 * 4);
     writeFileSync(file(), bytes);
-    await expect(start()).rejects.toThrow(/is damaged/);
-    expect(readFileSync(file()).equals(bytes)).toBe(true);
+    // All of the record is still readable here: it is made anew, and the damaged file is kept as it was.
+    const { warnings } = await start();
+    const [, keptAs] = /was damaged and is made anew.*kept as (\S+\.sqlite)/.exec(warnings.join())!;
+    expect(readFileSync(keptAs).equals(bytes)).toBe(true);
   });
 
   test('a database of a newer Fairbend', async () => {

@@ -8,15 +8,15 @@ import type { Hono } from 'hono';
 import { createApp } from './app.ts';
 import { Backups } from './backup/backups.ts';
 import { restoreInto } from './backup/restore-backup.ts';
+import { openOrRepair, undoHalfDone } from './care/at-start.ts';
+import { RecordCare } from './care/record-care.ts';
 import { type DataFolder, type FolderLock, lockFolder, openDataFolder } from './data-folder.ts';
-import { demoId } from './demo.ts';
+import { demoId } from './keeper.ts';
 import { closeServer, firstPort, firstTlsPort, listen } from './listen.ts';
 import { backupsFolder, type OpenRecord, openRecord } from './open-record.ts';
 import { RecordHolder } from './record-holder.ts';
-import { findRunningServer } from './running-server.ts';
-import { type Certificate, shopCertificate } from './sharing/certificate.ts';
-import { lanAddresses, ownNames } from './sharing/own-names.ts';
-import { Pairing } from './sharing/pairing.ts';
+import { findRunningServer, serverThatAnswers } from './running-server.ts';
+import { type Entrance, entranceOf } from './sharing/entrance.ts';
 import { ShopImport } from './shop-files/shop-import.ts';
 import { readStaticFiles } from './static-files.ts';
 
@@ -36,6 +36,8 @@ export interface ServeOptions {
   tlsPort?: number;
   /** Origin of a TLS proxy on this computer that passes its requests on, such as https://rods.example. */
   proxyOrigin?: string;
+  /** Ends the program when its page asks; without it the page cannot. */
+  end?(): void;
   /** Makes a backup at the start and every day, in the data folder. */
   dailyBackups?: boolean;
 }
@@ -63,8 +65,11 @@ const packageRoot = fileURLToPath(new URL('../../', import.meta.url));
 export async function serve(options: ServeOptions): Promise<RunningServer> {
   const folder = openDataFolder(options.dataFolder);
   const lock = lockFolder(folder.path);
-  if (lock) return start(options, folder, lock);
-  const address = await findRunningServer(folder.path);
+  // The lock's file may have been deleted under the server that holds it: whoever answers there is that server.
+  const standing = lock && (await serverThatAnswers(folder.path));
+  if (lock && !standing) return start(options, folder, lock);
+  lock?.giveUp();
+  const address = standing ?? (await findRunningServer(folder.path));
   const close = async () => undefined;
   return { address, dataFolder: folder.path, alreadyRunning: true, warnings: [], close };
 }
@@ -72,18 +77,20 @@ export async function serve(options: ServeOptions): Promise<RunningServer> {
 async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock): Promise<RunningServer> {
   const listening: Server[] = [];
   const backups = options.databaseUrl ? undefined : keepBackups(folder);
+  const ends = [async () => backups?.close()];
   let holder: RecordHolder | undefined;
   const close = async () => {
     holder?.endFeeds();
     await Promise.all(listening.map(closeServer));
-    await backups?.close();
+    for (const end of ends) await end();
     await holder?.close();
     lock.release();
   };
   try {
-    const door = await doorOf(options, folder);
+    const door = await entranceOf(options, folder.path);
     const demoFile = join(packageRoot, 'examples', 'demo-build.json');
-    const open = () => openRecord(folder, options.databaseUrl, demoFile);
+    const halfDone = options.databaseUrl ? [] : undoHalfDone(folder);
+    const open = () => openOrRepair(folder, backups, () => openRecord(folder, options.databaseUrl, demoFile));
     const restore = async (file: string) => {
       const at = new Date();
       return restoreInto(file, folder, at, (swap) => holder!.replace(swap));
@@ -96,10 +103,32 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
           replace: (swap) => holder!.replace(swap),
           now: () => new Date(),
         });
-    const info = { version: packageVersion(), dataFolder: folder.path };
+    const care = new RecordCare({
+      folder,
+      record: () => holder!.record,
+      backups,
+      replace: (swap) => holder!.replace(swap),
+      now: () => new Date(),
+    });
+    ends.push(() => care.close());
+    const recordFile = options.databaseUrl ? undefined : folder.databaseFile;
+    const { end } = options;
+    const info = { version: packageVersion(), dataFolder: folder.path, mayEnd: end !== undefined };
     const staticFiles = readStaticFiles(join(packageRoot, 'dist', 'web'));
     holder = await RecordHolder.start(open, (record, closing) =>
-      appOn(record, { ...door, backups, restore, shopImport, demoFile, staticFiles, closing, own: info }),
+      appOn(record, {
+        ...door,
+        backups,
+        restore,
+        shopImport,
+        care,
+        recordFile,
+        demoFile,
+        staticFiles,
+        closing,
+        end,
+        own: info,
+      }),
     );
     const { fetch } = holder;
     const server = createAdaptorServer({ fetch }) as Server;
@@ -110,18 +139,20 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       const serverOptions = { key: certificate.keyPem, cert: certificate.certificatePem };
       const tls = createAdaptorServer({ fetch, createServer: createTlsServer, serverOptions }) as Server;
       listening.push(tls);
-      door.ports.tls = await listen(tls, '0.0.0.0', options.tlsPort, firstTlsPort);
+      door.ports.tls = await listen(tls, options.host ?? '0.0.0.0', options.tlsPort, firstTlsPort);
     }
     const address = addressOf(door.host, door.ports.plain);
     lock.note({ address, pid: process.pid });
-    if (options.dailyBackups)
+    if (options.dailyBackups) {
       backups?.start((error) => console.error(`No backup was made: ${error.message}`));
+      care.start();
+    }
     const pairing = door.pairing && {
-      code: door.pairing.makeCode().code,
+      code: (await (holder.record.pairing ?? door.pairing).makeCode()).code,
       addresses: door.addresses(),
       fingerprint: certificate?.fingerprint,
     };
-    const { warnings } = holder.record;
+    const warnings = [...halfDone, ...holder.record.warnings, ...(await besideWarnings(care))];
     const tlsPort = certificate && door.ports.tls;
     return { address, dataFolder: folder.path, tlsPort, alreadyRunning: false, warnings, pairing, close };
   } catch (error) {
@@ -130,53 +161,27 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
   }
 }
 
-/** How the server is reached, and by whom. */
-interface Door {
-  host: string;
-  ports: { plain: number; tls: number };
-  certificate?: Certificate;
-  /** Undefined when not shared. */
-  pairing?: Pairing;
-  /** Where other devices find it. */
-  addresses(): string[];
-  allowedHost(name: string): boolean;
-  proxyOrigin?: string;
-  secure: boolean;
-}
-
-async function doorOf(options: ServeOptions, folder: DataFolder): Promise<Door> {
-  const { share = false, proxyOrigin, tls = false } = options;
-  const host = options.host ?? (share && !proxyOrigin && !tls ? '0.0.0.0' : '127.0.0.1');
-  const ports = { plain: 0, tls: 0 };
-  const names = ownNames(host, share);
-  const bare = names.map((name) => name.replace(/^\[|\]$/g, ''));
-  const certificate = share && tls ? await shopCertificate(folder.path, bare, new Date()) : undefined;
-  const addresses = () => {
-    if (proxyOrigin) return [proxyOrigin];
-    return lanAddresses().map((name) =>
-      certificate ? `https://${name}:${ports.tls}` : `http://${name}:${ports.plain}`,
-    );
-  };
-  const allowedHost = (name: string) =>
-    ownNames(host, share).some(
-      (own) =>
-        name === `${own}:${ports.plain}` || (certificate !== undefined && name === `${own}:${ports.tls}`),
-    );
-  const secure = certificate !== undefined || (proxyOrigin?.startsWith('https:') ?? false);
-  const pairing = share ? new Pairing(() => new Date()) : undefined;
-  return { host, ports, certificate, pairing, addresses, allowedHost, proxyOrigin, secure };
-}
-
 interface AppSurroundings
-  extends Door,
+  extends Entrance,
     Pick<
       Parameters<typeof createApp>[0],
-      'backups' | 'restore' | 'shopImport' | 'demoFile' | 'staticFiles' | 'closing'
+      | 'backups'
+      | 'restore'
+      | 'shopImport'
+      | 'care'
+      | 'recordFile'
+      | 'demoFile'
+      | 'staticFiles'
+      | 'closing'
+      | 'end'
     > {
-  own: { version: string; dataFolder: string };
+  own: { version: string; dataFolder: string; mayEnd: boolean };
 }
 
-function appOn({ keeper, jobs, sessions, description }: OpenRecord, around: AppSurroundings): Hono {
+function appOn(
+  { keeper, jobs, sessions, pairing: shared, description }: OpenRecord,
+  around: AppSurroundings,
+): Hono {
   const { own, pairing, addresses, secure, certificate, ...parts } = around;
   return createApp({
     ...parts,
@@ -190,8 +195,23 @@ function appOn({ keeper, jobs, sessions, description }: OpenRecord, around: AppS
       database: description,
       demo: (await keeper.repository.find(demoId)) ? demoId : null,
     }),
-    sharing: pairing && { pairing, sessions, addresses, secure, fingerprint: certificate?.fingerprint },
+    sharing: pairing && {
+      pairing: shared ?? pairing,
+      sessions,
+      addresses,
+      secure,
+      fingerprint: certificate?.fingerprint,
+    },
   });
+}
+
+/** A new shop beside backups of another may be the wrong folder, or a mishap. */
+async function besideWarnings(care: RecordCare): Promise<string[]> {
+  const { found } = await care.standing();
+  if (!found) return [];
+  return [
+    `This record is empty, but a backup of ${found.madeAt} with ${found.builds} builds lies beside it. Bring it back on the shelf, or in Settings, Backups`,
+  ];
 }
 
 function addressOf(host: string, port: number): string {

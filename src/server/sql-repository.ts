@@ -1,8 +1,8 @@
 import { type Kysely, sql } from 'kysely';
 import type { DocumentList, DocumentSummary, FeedOpening, Revision, RevisionAnswer } from '../record/api.ts';
-import type { Operation, StoredOperation } from '../record/operation.ts';
-import type { FieldValue } from '../record/schema.ts';
-import { ConflictError, documentNotFound } from './errors.ts';
+import type { Operation, Path, StoredOperation } from '../record/operation.ts';
+import { eraseIn } from './erase.ts';
+import { DamagedError, documentNotFound } from './errors.ts';
 import type {
   Appended,
   ListQuery,
@@ -12,11 +12,20 @@ import type {
   StoredAttachment,
   WholeDocument,
 } from './repository.ts';
-import { appendIn } from './sql-append.ts';
-import { operationOf, revisionOf, summaryOf } from './sql-rows.ts';
+import { appendIn, setGoneIn } from './sql-append.ts';
+import { createIn, createInPieces, operationsAtOnce } from './sql-create.ts';
+import { readOperations } from './sql-operations.ts';
+import { attachmentRow, revisionAnswer, revisionOf, revisionRow, summaryOf } from './sql-rows.ts';
 import { addWholeIn } from './sql-whole.ts';
 import { searchText, seriesName } from './summary.ts';
 import type { Tables } from './tables.ts';
+import {
+  attachmentNoteHolds,
+  believedAttachment,
+  believedRevision,
+  revisionHolds,
+} from './vouch/believed.ts';
+import { arrivingKind, identityHolds } from './vouch/seals.ts';
 
 /** The record in SQLite or PostgreSQL: one SQL for both. */
 export class SqlRepository implements Repository {
@@ -60,28 +69,10 @@ export class SqlRepository implements Repository {
     return row && summaryOf(row);
   }
 
-  async create({ id, kind, at, operations }: NewDocument): Promise<DocumentSummary> {
-    await this.db.transaction().execute(async (trx) => {
-      const empty = {
-        title: '',
-        customer: '',
-        rod_kind: '',
-        line_weight: '',
-        search: '',
-        card: '{}',
-        series: '',
-        demo: 0,
-      };
-      const counters = { created_at: at, updated_at: at, last_seq: 0, clock: 0 };
-      const { numInsertedOrUpdatedRows } = await trx
-        .insertInto('documents')
-        .values({ id, kind, ...empty, ...counters })
-        .onConflict((conflict) => conflict.column('id').doNothing())
-        .executeTakeFirstOrThrow();
-      if (Number(numInsertedOrUpdatedRows) === 0) throw new ConflictError(`Document ${id} exists already`);
-      await appendIn(trx, id, operations, at);
-    });
-    return (await this.find(id))!;
+  async create(document: NewDocument): Promise<DocumentSummary> {
+    if (document.operations.length > operationsAtOnce) await createInPieces(this.db, document);
+    else await this.db.transaction().execute((trx) => createIn(trx, document));
+    return (await this.find(document.id))!;
   }
 
   append(document: string, operations: readonly Operation[], receivedAt: string): Promise<Appended> {
@@ -89,53 +80,40 @@ export class SqlRepository implements Repository {
   }
 
   async setGone(document: string, gone: boolean): Promise<DocumentSummary> {
-    await this.db
-      .updateTable('documents')
-      .set({ gone: gone ? 1 : 0 })
-      .where('id', '=', document)
-      .execute();
+    await this.db.transaction().execute((trx) => setGoneIn(trx, document, gone));
     return (await this.find(document)) ?? documentNotFound(document);
   }
 
   async operationsAfter(document: string, after: number, limit: number): Promise<StoredOperation[]> {
-    const found = await this.db
-      .selectFrom('operations')
-      .where('document', '=', document)
-      .where('seq', '>', after)
-      .selectAll()
-      .orderBy('seq')
-      .limit(limit)
-      .execute();
-    return found.map(operationOf);
+    return readOperations(this.db, document, after, limit);
   }
 
-  async addAttachment({ hash, type, bytes }: StoredAttachment, at: string): Promise<void> {
-    await this.db
+  async addAttachment(attachment: StoredAttachment, at: string): Promise<boolean> {
+    const { numInsertedOrUpdatedRows } = await this.db
       .insertInto('attachments')
-      .values({ hash, type, size: bytes.length, bytes, added_at: at })
+      .values(attachmentRow(attachment, at))
       .onConflict((conflict) => conflict.column('hash').doNothing())
-      .execute();
+      .executeTakeFirstOrThrow();
+    return Number(numInsertedOrUpdatedRows) > 0;
   }
 
   async attachment(hash: string): Promise<StoredAttachment | undefined> {
-    return this.db
+    const row = await this.db
       .selectFrom('attachments')
       .where('hash', '=', hash)
-      .select(['hash', 'type', 'bytes'])
+      .selectAll()
       .executeTakeFirst();
+    return row && believedAttachment(row);
+  }
+
+  erase(document: string, paths: readonly Path[]): Promise<string[]> {
+    return this.db.transaction().execute((trx) => eraseIn(trx, document, paths));
   }
 
   async addRevision(revision: RevisionAnswer): Promise<Revision> {
     await this.db
       .insertInto('revisions')
-      .values({
-        document: revision.document,
-        revision: revision.revision,
-        seq: revision.seq,
-        made_at: revision.madeAt,
-        engine_version: revision.engineVersion,
-        frozen_values: JSON.stringify(revision.values),
-      })
+      .values(revisionRow(revision))
       .onConflict((conflict) => conflict.columns(['document', 'revision']).doNothing())
       .execute();
     const { values: _, ...stored } = (await this.revision(revision.document, revision.revision))!;
@@ -146,11 +124,11 @@ export class SqlRepository implements Repository {
     const found = await this.db
       .selectFrom('revisions')
       .where('document', '=', document)
-      .select(['document', 'revision', 'seq', 'made_at', 'engine_version'])
+      .selectAll()
       .orderBy('made_at', 'desc')
       .orderBy('revision')
       .execute();
-    return found.map(revisionOf);
+    return found.filter(revisionHolds).map(revisionOf);
   }
 
   async revision(document: string, revision: string): Promise<RevisionAnswer | undefined> {
@@ -160,22 +138,38 @@ export class SqlRepository implements Repository {
       .where('revision', '=', revision)
       .selectAll()
       .executeTakeFirst();
-    return row && { ...revisionOf(row), values: JSON.parse(row.frozen_values) as Record<string, FieldValue> };
+    return row && revisionAnswer(believedRevision(row));
   }
 
   async documentIds(): Promise<string[]> {
-    const found = await this.db.selectFrom('documents').select('id').execute();
+    const found = await this.db
+      .selectFrom('documents')
+      .where('kind', '!=', arrivingKind)
+      .select('id')
+      .execute();
     // Sorted here: two databases may sort letters in different orders.
     return found.map(({ id }) => id).sort();
+  }
+
+  async documentsWith(collection: string): Promise<string[]> {
+    const found = await this.db
+      .selectFrom('operations')
+      .where('collection', '=', collection)
+      .select('document')
+      .distinct()
+      .execute();
+    return found.map(({ document }) => document);
   }
 
   async attachmentNotes(): Promise<{ hash: string; type: string; addedAt: string }[]> {
     const found = await this.db
       .selectFrom('attachments')
-      .select(['hash', 'type', 'added_at'])
+      .select(['hash', 'type', 'size', 'added_at', 'seal'])
       .orderBy('hash')
       .execute();
-    return found.map(({ hash, type, added_at }) => ({ hash, type, addedAt: added_at }));
+    return found
+      .filter(attachmentNoteHolds)
+      .map(({ hash, type, added_at }) => ({ hash, type, addedAt: added_at }));
   }
 
   addWhole(
@@ -192,6 +186,7 @@ export class SqlRepository implements Repository {
 
   async opening(): Promise<FeedOpening> {
     const row = await this.db.selectFrom('identity').selectAll().executeTakeFirstOrThrow();
+    if (!identityHolds(row)) throw new DamagedError(damagedIdentity);
     return { record: row.record, restoredAt: row.restored_at };
   }
 
@@ -199,3 +194,6 @@ export class SqlRepository implements Repository {
     return this.db.destroy();
   }
 }
+
+const damagedIdentity =
+  'Which record this is cannot be read as stored: the disk or the file is damaged. Put the newest good backup in its place (Settings, Backups)';

@@ -9,6 +9,7 @@ export interface Tables {
   identity: IdentityTable;
   sessions: SessionsTable;
   jobs: JobsTable;
+  pairing_codes: PairingCodesTable;
 }
 
 /** `title` to `search` repeat what the operations say, so that a list needs no replay. */
@@ -29,6 +30,10 @@ export interface DocumentsTable {
   updated_at: string;
   last_seq: number;
   clock: number;
+  /** Link of the last operation; what vouches for the columns an edit leaves alone; and for the row. */
+  head: Generated<string>;
+  facts: Generated<string>;
+  seal: Generated<string>;
 }
 
 /** Appended, never altered. */
@@ -46,6 +51,8 @@ export interface OperationsTable {
   new_value: string;
   written_at: string;
   received_at: string;
+  /** Checksum over the row and the link before it; see `vouch/seals`. */
+  link: Generated<string>;
 }
 
 /** One row. */
@@ -53,6 +60,7 @@ export interface IdentityTable {
   record: string;
   /** When a backup was last put in the place of the record; empty when never. */
   restored_at: Generated<string>;
+  seal: Generated<string>;
 }
 
 export interface AttachmentsTable {
@@ -62,6 +70,7 @@ export interface AttachmentsTable {
   size: number;
   bytes: Uint8Array;
   added_at: string;
+  seal: Generated<string>;
 }
 
 export interface RevisionsTable {
@@ -71,6 +80,7 @@ export interface RevisionsTable {
   made_at: string;
   engine_version: string;
   frozen_values: string;
+  seal: Generated<string>;
 }
 
 export interface SessionsTable {
@@ -94,4 +104,11 @@ export interface JobsTable {
   message: Generated<string>;
   created_at: string;
   updated_at: string;
+}
+
+export interface PairingCodesTable {
+  /** SHA-256 of the code. */
+  hash: string;
+  ends_at: string;
+  tries_left: number;
 }

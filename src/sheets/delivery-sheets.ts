@@ -1,4 +1,4 @@
-import { cautions } from '../engine/delivery/care.ts';
+import { cautions } from '../words/care.ts';
 import { line, type Mark, type Sheet, text } from './drawing.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
 import { paragraph } from './paragraph.ts';

@@ -25,7 +25,13 @@ const list = listMarks(
   })),
   '1/32 in',
 );
-const spread = { blanks: 10, tried: 10, plusMinusM: [0, 0.017, 0.041, 0, 0.101, 0], costOfKeeping: 0.1 };
+const spread = {
+  blanks: 10,
+  tried: 10,
+  plusMinusM: [0, 0.017, 0.041, 0, 0.101, 0],
+  costOfKeeping: 0.1,
+  expectedCost: 0.1 / 3,
+};
 
 const texts = ({ pages }: Sheet) =>
   pages.map(({ marks }) => marks.filter((mark): mark is Text => mark.kind === 'text'));

@@ -1,5 +1,5 @@
 import type { BatchPlan } from '../engine/finish/batches.ts';
-import { finishFaults } from '../engine/finish/faults.ts';
+import { finishFaults } from '../words/finish-faults.ts';
 import { line, type Mark, type Sheet, text } from './drawing.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
 import { drawTable } from './table.ts';

@@ -1,6 +1,6 @@
-import { lineSideInWords } from '../engine/bench/line-side.ts';
 import type { MarkRow, MarksList, SectionMarks } from '../engine/marks/marks-list.ts';
 import { formatOnTape, type TapeStep, tapeStepsM } from '../engine/units/tape-step.ts';
+import { lineSideInWords } from '../words/line-side.ts';
 import { checkRules, rulesRoomMm } from './check-rules.ts';
 import { type Mark, type Page, type Sheet, text } from './drawing.ts';
 import { type Block, flowBlocks } from './page-flow.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { cautions } from '../engine/delivery/care.ts';
 import { inspectionList } from '../engine/delivery/inspection.ts';
 import { makeQuote } from '../engine/quote/quote.ts';
+import { cautions } from '../words/care.ts';
 import { deliverySheets } from './delivery-sheets.ts';
 import { type Mark, plainText, type Sheet, type Text } from './drawing.ts';
 import { orderSheet } from './order-sheet.ts';

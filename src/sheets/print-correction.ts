@@ -2,7 +2,8 @@
  * The printer's own error, from what the printed 100 mm rules measured: the next print is stretched by
  * 100 mm / measured, separately across and along the page.
  */
-import { type Finding, said } from '../engine/finding.ts';
+import { type Finding, findingsOf } from '../engine/finding.ts';
+import type { PrinterKinds } from '../words/findings/printer.ts';
 import type { Page } from './drawing.ts';
 
 export interface PrintFactors {
@@ -35,6 +36,8 @@ export function printCorrection(measured: MeasuredRules): PrintCorrection {
   return { ok: false, findings };
 }
 
+const found = findingsOf<PrinterKinds>();
+
 function correctAxis(
   measuredM: number | undefined,
   before: number,
@@ -43,9 +46,7 @@ function correctAxis(
   if (measuredM === undefined) return { factor: before };
   const factor = (before * ruleLengthM) / measuredM;
   if (Math.abs(factor - 1) <= largestCorrection) return { factor };
-  const mm = (measuredM * 1000).toFixed(1);
-  const message = `The 100 mm rule measured ${mm} mm. More than 3 % is a print setting, not the printer: print at 100 % (actual size, no fit to page), or check that the 100 mm rule was measured and not the 4 in one.`;
-  return { finding: said(path, message) };
+  return { finding: found(path, 'print/rule-off', { measuredM }) };
 }
 
 /** The page with every place stretched; letters keep their shape. */

@@ -1,5 +1,6 @@
-import { type Currency, writeMoney } from '../engine/quote/money.ts';
+import type { Currency } from '../engine/quote/money.ts';
 import type { Quote } from '../engine/quote/quote.ts';
+import { writeMoney } from '../words/intl.ts';
 import { line, type Mark, type Sheet, text } from './drawing.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
 import { linesOf, paragraph } from './paragraph.ts';

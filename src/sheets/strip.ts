@@ -3,9 +3,10 @@
  * ticks and divisions stand on it, distances count from the section's own tip-side end, and every tile restates
  * them, so that errors of joining do not add up.
  */
-import { lineSideInWords } from '../engine/bench/line-side.ts';
+
 import type { SectionMarks } from '../engine/marks/marks-list.ts';
 import { formatOnTape, type TapeStep, tapeDenominator } from '../engine/units/tape-step.ts';
+import { lineSideInWords } from '../words/line-side.ts';
 import { line, type Mark, text, textPieces } from './drawing.ts';
 import { placeInLanes } from './label-lanes.ts';
 import { shortWords, textWidthMm } from './text-width.ts';

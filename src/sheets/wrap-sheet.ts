@@ -1,8 +1,8 @@
 import type { AssembledBlank } from '../engine/bench/assemble.ts';
 import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
-import { threadCalled } from '../engine/wraps/colour-words.ts';
 import type { ColourNeed, Wrap, WrapPlan } from '../engine/wraps/plan-wraps.ts';
 import type { WrapChoices } from '../engine/wraps/wrap-choices.ts';
+import { threadCalled } from '../words/colour-words.ts';
 import { type Area, line, type Mark, type Sheet, text } from './drawing.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
 import { type Column, drawTable, tableHeightMm } from './table.ts';

@@ -1,61 +1,66 @@
-import { type Currency, writeMoney } from '../engine/quote/money.ts';
 import { readQuantity } from '../engine/units/read-quantity.ts';
-import type { Dimension, UnitSystem } from '../engine/units/unit-table.ts';
+import type { BareUnits } from '../engine/units/unit-table.ts';
 import { allRows } from '../record/document.ts';
 import { type DocumentState, deviceFamily, type Path } from '../record/operation.ts';
-import { type FieldValue, money } from '../record/schema.ts';
+import { documentSchemas, type Field, type FieldValue } from '../record/schema.ts';
 import { findField } from '../record/validate.ts';
-import { fieldWords } from './field-words.ts';
+import { numberText, type Reader } from './field-text.ts';
+import { dayWords, instantWords } from './intl.ts';
 import { showQuantity } from './quantity-text.ts';
 
 /** What is needed to tell a change as the builder knows it: the document it is in, his units, his money. */
-export interface Teller {
+export interface Teller extends Reader {
   document: DocumentState;
-  system: UnitSystem;
-  currency: Currency;
-}
-
-/** "move guide.k3p9x2ab" is "Move guide"; an undo says what it took back. */
-export function labelOf(gesture: string): string {
-  const [, verb, target] = /^(undo|redo):\d+:(.*)$/s.exec(gesture) ?? [];
-  const label = (target ?? gesture).replace(/\.[^.]*$/, '');
-  if (verb) return `${verb === 'undo' ? 'Undid' : 'Did again'}: ${label}`;
-  return label.charAt(0).toUpperCase() + label.slice(1);
 }
 
 /** "Section tip, length: 45 in → 46 in". */
 export function changeWords(path: Path, from: FieldValue, to: FieldValue, teller: Teller): string {
-  const { thing } = fieldWords(path);
+  const thing = thingOf(path, teller.document);
   const which = rowName(path, teller);
   const place = which === '' ? thing : `${thing} ${which}`;
   if (path[2] === 'gone') return `${place}: ${to === true ? 'put away' : 'brought back'}`;
-  return `${place}, ${fieldName(path)}: ${shownValue(path, from, teller)} → ${shownValue(path, to, teller)}`;
+  const name = fieldName(path, teller.document);
+  return `${place}, ${name}: ${shownValue(path, from, teller)} → ${shownValue(path, to, teller)}`;
 }
 
 /** A field as it is called, without what it is of. */
-export function fieldName(path: Path): string {
-  return fieldWords(path).field;
+export function fieldName(path: Path, { kind }: Pick<DocumentState, 'kind'>): string {
+  return fieldAt(path, kind)?.name ?? path[2];
+}
+
+function thingOf([collection]: Path, { kind }: DocumentState): string {
+  const schema = documentSchemas[kind];
+  return Object.hasOwn(schema, collection) ? schema[collection].thing : collection;
+}
+
+function fieldAt(path: Path, kind: DocumentState['kind']): Field | undefined {
+  const found = findField(kind, path);
+  return typeof found === 'string' ? undefined : found;
 }
 
 /** A value with its unit, short enough for a line. */
 export function shownValue(path: Path, value: FieldValue, teller: Teller): string {
-  const { document, system, currency } = teller;
   if (value === null || value === '') return 'empty';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  const kind = findField(document.kind, path);
+  const field = fieldAt(path, teller.document.kind);
   if (typeof value === 'object') {
-    const dimension: Dimension =
-      typeof kind === 'object' && kind.kind === 'quantity' ? kind.dimension : 'length';
-    return cut(withUnit(showQuantity(value, dimension, system).text, dimension, system));
+    const dimension = field?.kind === 'quantity' ? field.dimension : 'length';
+    return cut(withUnit(showQuantity(value, dimension, teller.units).text, dimension, teller.units));
   }
-  if (typeof kind === 'object' && kind.kind === 'instant')
-    return new Date(String(value)).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
-  if (typeof kind === 'object' && kind.kind === 'row')
-    return rowName([kind.collection, String(value), ''], teller) || 'one put away';
-  if (typeof kind === 'object' && kind.kind === 'attachment') return 'a file';
-  if (kind === money) return writeMoney(Number(value), currency);
-  const { unit } = fieldWords(path);
-  return cut(unit ? `${value} ${unit}` : String(value));
+  switch (field?.kind) {
+    case 'instant':
+      return field.day ? dayWords(String(value)) : instantWords(String(value));
+    case 'row':
+      return rowName([field.collection, String(value), ''], teller) || 'one put away';
+    case 'attachment':
+      return 'a file';
+    case 'number':
+      return cut(numberText(field, Number(value), teller));
+    case 'choice':
+      return field.names[String(value)] ?? cut(String(value));
+    default:
+      return cut(String(value));
+  }
 }
 
 /** Whose change: this browser's, the server's own, or another's by the name its device gave itself. */
@@ -91,10 +96,12 @@ function rowName([collection, id]: Path, teller: Teller): string {
   return '';
 }
 
+type ShownDimension = 'length' | 'mass' | 'angle' | 'duration';
+
 /** A bare number means what the shop's system says; in a history it says so itself. */
-function withUnit(text: string, dimension: Dimension, system: UnitSystem): string {
+function withUnit(text: string, dimension: ShownDimension, units: BareUnits): string {
   if (!/^[\d\s./,-]+$/.test(text)) return text;
-  const read = readQuantity(text, { dimension, system });
+  const read = readQuantity(text, { ...units, dimension });
   return read.ok ? read.understood.replace(/ *=.*$/, '') : text;
 }
 

@@ -1,7 +1,10 @@
-import { formatDegrees, formatGrams, formatLength } from '../engine/units/format-quantity.ts';
+import { formatDegrees, formatGrams, formatLength, formatOunces } from '../engine/units/format-quantity.ts';
 import { readQuantity } from '../engine/units/read-quantity.ts';
-import type { Dimension, UnitSystem } from '../engine/units/unit-table.ts';
+import type { BareUnits, UnitSystem } from '../engine/units/unit-table.ts';
+import type { QuantityKind } from '../record/fields/field.ts';
 import type { QuantityValue } from '../record/schema.ts';
+
+type Dimension = QuantityKind['dimension'];
 
 /** What a field shows of a stored value, and what it says under it. */
 export interface ShownQuantity {
@@ -18,9 +21,9 @@ const otherSystem: Record<UnitSystem, UnitSystem> = { inch: 'mm', mm: 'inch' };
  * The stored value in the shop's system of today. The stored value itself is never touched: `114` typed in a
  * millimetre shop is shown as `114 mm` in an inch shop, since it still means 114 mm.
  */
-export function showQuantity(stored: QuantityValue, dimension: Dimension, system: UnitSystem): ShownQuantity {
-  const text = unambiguousText(stored, dimension, system);
-  const read = readQuantity(text, { dimension, system });
+export function showQuantity(stored: QuantityValue, dimension: Dimension, units: BareUnits): ShownQuantity {
+  const text = unambiguousText(stored, dimension, units);
+  const read = readQuantity(text, { ...units, dimension });
   return { text, echo: read.ok && read.si !== 0 ? conversionOf(read.understood) : '' };
 }
 
@@ -35,25 +38,25 @@ export function echoOf(text: string, understood: string): string {
   return plain(understood) === plain(text) ? '' : understood;
 }
 
-function unambiguousText(stored: QuantityValue, dimension: Dimension, system: UnitSystem): string {
-  if (means(stored, stored.text, dimension, system)) return stored.text;
-  const named = `${stored.text} ${bareSymbol[otherSystem[system]]}`;
-  if (dimension === 'length' && means(stored, named, dimension, system)) return named;
-  return formatExactly(stored.si, dimension, system);
+function unambiguousText(stored: QuantityValue, dimension: Dimension, units: BareUnits): string {
+  if (means(stored, stored.text, dimension, units)) return stored.text;
+  const named = `${stored.text} ${bareSymbol[otherSystem[units.system]]}`;
+  if (dimension === 'length' && means(stored, named, dimension, units)) return named;
+  return formatExactly(stored.si, dimension, units);
 }
 
-function means(stored: QuantityValue, text: string, dimension: Dimension, system: UnitSystem): boolean {
-  const read = readQuantity(text, { dimension, system });
+function means(stored: QuantityValue, text: string, dimension: Dimension, units: BareUnits): boolean {
+  const read = readQuantity(text, { ...units, dimension });
   return read.ok && Math.abs(read.si - stored.si) <= 1e-12 * Math.max(1, Math.abs(stored.si));
 }
 
 /** For a value without a usable text, such as one an import brought. */
-function formatExactly(si: number, dimension: Dimension, system: UnitSystem): string {
+function formatExactly(si: number, dimension: Dimension, { system, weighsIn }: BareUnits): string {
   switch (dimension) {
     case 'length':
       return formatLength(si, { system: 'mm', decimals: system === 'mm' ? 1 : 2 });
     case 'mass':
-      return formatGrams(si);
+      return weighsIn === 'oz' ? formatOunces(si) : formatGrams(si);
     case 'angle':
       return formatDegrees(si);
     case 'duration':

@@ -1,8 +1,8 @@
 import { type StrainLevels, strainVerdict } from '../engine/bench/strain.ts';
 
 /**
- * From which load on the surface strains past the caution level, and from which on it must not be hung; both are
- * said. `names` and `percent` by load, the lightest first; empty where every load stays within.
+ * From which load on the surface strains past the caution level, and from which on it must not be hung; both stand
+ * there. `names` and `percent` by load, the lightest first; empty where every load stays within.
  */
 export function strainWords(
   names: readonly string[],
@@ -14,7 +14,6 @@ export function strainWords(
   const from = (load: number) => `From ${names[load]} on the surface strains ${percent[load].toFixed(2)} %`;
   const cautionWords =
     caution < 0 ? '' : `${from(caution)}, past the caution level of ${levels.cautionPercent} %.`;
-  const stopWords =
-    stop < 0 ? '' : `${from(stop)}: do not hang that, at ${levels.stopPercent} % you should stop.`;
+  const stopWords = stop < 0 ? '' : `${from(stop)}. Do not hang it: stop at ${levels.stopPercent} %.`;
   return [cautionWords, stopWords].filter(Boolean).join(' ');
 }

@@ -1,6 +1,9 @@
 import { expect, test } from 'vitest';
 import type { RotationSolved } from '../engine/rotation/request.ts';
 import { bowInWords, degrees, stiffnessInWords } from './turning.ts';
+import { shopWriter } from './writer.ts';
+
+const mm = shopWriter({ system: 'mm' });
 
 const solved: RotationSolved = {
   status: 'converged',
@@ -12,15 +15,13 @@ const solved: RotationSolved = {
 };
 
 test('a bow is said as what is seen on the bench, with its 95 % ±', () => {
-  expect(bowInWords(solved, 'clamp')).toBe(
-    'Natural bow: the tip leans by 4.10 mm ±0.20 mm towards 286° ±2°.',
-  );
-  expect(bowInWords(solved, 'span')).toMatch(/the middle stands out by/);
+  expect(bowInWords(solved, 'clamp', mm)).toBe('Natural bow: the tip leans 4.1 mm ±0.2 mm toward 286° ±2°.');
+  expect(bowInWords(solved, 'span', mm)).toMatch(/the middle stands out/);
 });
 
 test('a stiffness difference names both soft sides', () => {
   expect(stiffnessInWords(solved)).toBe(
-    'Stiffness difference: 6.0 % ±0.4 % between the softest and the stiffest way; softest with 126° or 306° down, ±3°.',
+    'Stiffness difference: 6.0 % ±0.4 %, softest with 126° or 306° down, ±3°.',
   );
   const atZero = {
     ...solved,
@@ -31,10 +32,8 @@ test('a stiffness difference names both soft sides', () => {
 
 test('what can be chance is called so, with what may still be there', () => {
   const chance = { ...solved, significant: { bow: false, stiffness: false } };
-  expect(bowInWords(chance, 'clamp')).toMatch(
-    /not significant\. .* can be chance; a bow up to about 4\.30 mm/,
-  );
-  expect(stiffnessInWords(chance)).toMatch(/not significant\. .* up to about 6\.4 %/);
+  expect(bowInWords(chance, 'clamp', mm)).toBe('No bow found (less than 4.3 mm).');
+  expect(stiffnessInWords(chance)).toBe('No spine found (less than 6.4 %).');
 });
 
 test('angles are counted as the collar is numbered', () => {

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
+import { ladderWriter } from './ladder-writer.ts';
 import { unsteadyInWords, type VerdictParts, verdictInWords } from './verdict.ts';
-import { wordingOf } from './wording.ts';
+import { shopWriter } from './writer.ts';
 
-const wording = wordingOf('inch', [0.05, 0.51]);
+const writer = ladderWriter(shopWriter({ system: 'inch' }), [0.05, 0.51]);
 const limit = Math.PI / 12;
 
 /** A reading whose worst is a line angle this many times its limit, at guide 7 under the heavier load. */
@@ -22,13 +23,13 @@ const parts = (change: Partial<VerdictParts>): VerdictParts => ({
   intervals: 'growing',
   ...change,
 });
-const judgement = (change: Partial<VerdictParts>) => verdictInWords(parts(change), wording).judgement;
+const judgement = (change: Partial<VerdictParts>) => verdictInWords(parts(change), writer).judgement;
 
 describe('the verdict', () => {
   it('names the start’s worst in the bench’s words, never as a share of a limit', () => {
-    const { start } = verdictInWords(parts({}), wording);
-    expect(start).toBe('Start (arithmetic rule): guide 9 at 510 g: line angle 19.5°, limit 15°.');
-    for (const words of Object.values(verdictInWords(parts({ otherRule: reading(0.8) }), wording)))
+    const { start } = verdictInWords(parts({}), writer);
+    expect(start).toBe('Start (arithmetic rule): guide 9 at 510 g, line angle 19.5° of 15°.');
+    for (const words of Object.values(verdictInWords(parts({ otherRule: reading(0.8) }), writer)))
       expect(words).not.toMatch(/% of/);
   });
   it('says plainly when the start is within a tenth of the best', () => {
@@ -53,15 +54,15 @@ describe('the verdict', () => {
   });
   it('says what placing would bring while it would bring something', () => {
     expect(judgement({ ours: reading(1.3), atStart: true })).toBe(
-      'Placed for this blank, the worst would be guide 7 at 510 g: line angle 15.0°, limit 15°.',
+      'Placed for this blank, the worst would be guide 7 at 510 g, line angle 15° of 15°.',
     );
     expect(judgement({ ours: reading(1.05) })).not.toMatch(/Placed for this blank/);
   });
   it('says what the other rule for intervals would change', () => {
-    const other = (change: Partial<VerdictParts>) => verdictInWords(parts(change), wording).otherRule;
+    const other = (change: Partial<VerdictParts>) => verdictInWords(parts(change), writer).otherRule;
     expect(other({})).toBe('');
-    expect(other({ otherRule: reading(0.99) })).toBe('Letting intervals shrink would gain nothing.');
-    expect(other({ otherRule: reading(0.8, 5) })).toMatch(/would bring the worst to guide 5 at 510 g/);
+    expect(other({ otherRule: reading(0.99) })).toBe('Spacing that may also shrink would gain nothing.');
+    expect(other({ otherRule: reading(0.8, 5) })).toMatch(/may also shrink .* drops to guide 5 at 510 g/);
     expect(other({ intervals: 'free', otherRule: reading(1.2) })).toMatch(/^With growing intervals/);
     expect(other({ intervals: 'free', otherRule: reading(1.01) })).toBe(
       'Growing intervals would cost nothing.',
@@ -72,10 +73,10 @@ describe('the verdict', () => {
 describe('loads without a steady bend', () => {
   it('are named with what became of them', () => {
     const loads = [{ status: 'converged' }, { status: 'not-converged' }];
-    expect(unsteadyInWords({ loads } as unknown as RuledReading, wording)).toBe(
-      'At 510 g no steady bend was found; that load is not counted.',
+    expect(unsteadyInWords({ loads } as unknown as RuledReading, writer)).toBe(
+      'At 510 g no steady bend was found. That load does not count.',
     );
     const steady = { loads: [{ status: 'converged' }] } as unknown as RuledReading;
-    expect(unsteadyInWords(steady, wording)).toBe('');
+    expect(unsteadyInWords(steady, writer)).toBe('');
   });
 });

@@ -15,16 +15,26 @@ export interface Writer {
   length(lengthM: number): string;
   /** As a rule held to it reads: `13⁄32 in`, `10.3 mm`. */
   fine(lengthM: number): string;
+  /** Where a clamp, a flag or a support goes: to half an inch or 5 mm. */
+  place(lengthM: number): string;
+  /** As a pencil marks it on a wall: to an eighth of an inch or a millimetre. */
+  tick(lengthM: number): string;
   /** A mark, on the ticks of the chosen tape. */
   mark(lengthM: number): string;
   /** A diameter or another length that callipers read: `0.272 in`, `6.91 mm`. */
   calliper(lengthM: number): string;
+  /** A turn of thread: `0.006 in`, `0.15 mm`. */
+  thread(lengthM: number): string;
   /** Long runs, such as thread: `31 yd`, `28 m`. */
   run(lengthM: number): string;
   /** As a scale shows it: `72 g`, `0.3 g`; ounces where the shop weighs in them. */
   mass(massKg: number): string;
+  /** A weight to hang: `204 g`. */
+  load(massKg: number): string;
   /** To half a degree: `14.5°`. */
   angle(angleRad: number): string;
+  /** Of the line in a ring, beside its limit: `14.7°`, `15°`. */
+  lineAngle(angleRad: number): string;
   /** `73 °F`, `23 °C`. */
   temperature(celsius: number): string;
   /** A difference of temperatures: `18 °F`, `10 °C`. */
@@ -46,7 +56,11 @@ export interface ShopUnits {
   temperatureIn?: 'C' | 'F';
 }
 
-export function shopWriter({ system, tapeStep, weighsIn = 'g', temperatureIn }: ShopUnits): Writer {
+export interface ShopWriter extends Writer {
+  readonly units: UnitSystem;
+}
+
+export function shopWriter({ system, tapeStep, weighsIn = 'g', temperatureIn }: ShopUnits): ShopWriter {
   const fahrenheit = (temperatureIn ?? (system === 'inch' ? 'F' : 'C')) === 'F';
   const inches = (denominator: InchDenominator) => (lengthM: number) =>
     formatInches(lengthM, { denominator }).text;
@@ -55,8 +69,11 @@ export function shopWriter({ system, tapeStep, weighsIn = 'g', temperatureIn }: 
     units: system,
     length: inch ? (m) => inches(Math.abs(m) < 0.0254 ? 32 : 16)(m) : (m) => millimetres(m, decimalsFor(m)),
     fine: inch ? inches(32) : (m) => millimetres(m, 1),
+    place: inch ? inches(2) : (m) => millimetres(Math.round(m * 200) / 200, 0),
+    tick: inch ? inches(8) : (m) => millimetres(m, 0),
     mark: (m) => formatOnTape(m, tapeStep ?? (inch ? '1/8 in' : '1 mm')),
     calliper: inch ? (m) => `${fixedDecimals(m / 0.0254, 3)} in` : (m) => millimetres(m, 2),
+    thread: inch ? (m) => `${fixedDecimals(m / 0.0254, 4)} in` : (m) => millimetres(m, 3),
     run: inch
       ? (m) => `${trimZeros(m / 0.9144, m < 10 ? 1 : 0)} yd`
       : (m) => `${trimZeros(m, m < 10 ? 1 : 0)} m`,
@@ -64,7 +81,9 @@ export function shopWriter({ system, tapeStep, weighsIn = 'g', temperatureIn }: 
       weighsIn === 'oz'
         ? (kg) => formatOunces(kg, kg < 0.1 ? 2 : 1)
         : (kg) => formatGrams(kg, kg < 0.1 ? 1 : 0),
+    load: weighsIn === 'oz' ? (kg) => formatOunces(kg, 1) : (kg) => formatGrams(kg, 0),
     angle: halfDegrees,
+    lineAngle: (rad) => `${trimZeros((rad * 180) / Math.PI, 1)}°`,
     temperature: (c) => (fahrenheit ? `${Math.round(c * 1.8 + 32)} °F` : `${trimZeros(c, 0)} °C`),
     warmer: (c) => (fahrenheit ? `${Math.round(c * 1.8)} °F` : `${trimZeros(c, 0)} °C`),
     ...common,
@@ -76,11 +95,16 @@ export const siWriter: Writer = {
   units: 'si',
   length: metres,
   fine: metres,
+  place: metres,
+  tick: metres,
   mark: metres,
   calliper: metres,
+  thread: metres,
   run: metres,
   mass: (kg) => `${plain(kg)} kg`,
+  load: (kg) => `${plain(kg)} kg`,
   angle: (rad) => `${plain(rad)} rad`,
+  lineAngle: (rad) => `${plain(rad)} rad`,
   temperature: (c) => `${plain(c)} °C`,
   warmer: (c) => `${plain(c)} °C`,
   ...{ volume: (ml: number) => `${plain(ml)} ml` },
@@ -108,7 +132,8 @@ function millimetres(lengthM: number, decimals: number): string {
   return `${trimZeros(lengthM * 1000, decimals)} mm`;
 }
 
-function halfDegrees(angleRad: number): string {
+/** `14.5°`: the same in every shop. */
+export function halfDegrees(angleRad: number): string {
   return `${trimZeros(Math.round((angleRad * 360) / Math.PI) / 2, 1)}°`;
 }
 

@@ -81,7 +81,7 @@ test('no turns to the inch, by the build or by the shop, is refused where it sta
     'wraps/-/turnsCounted',
     /No turns were counted, .*: count the turns in a measured width/,
   ).waitFor();
-  await page.getByRole('button', { name: 'Keep as the shop’s habit' }).click();
+  await page.getByRole('button', { name: 'Use as the shop’s default' }).click();
   await fill(page, 'Turns counted', '');
   // The field is empty, but what the shop does in its place cannot be worked with.
   await saidAt('wraps/-/turnsCounted', /No turns were counted/).waitFor();

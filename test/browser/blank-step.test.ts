@@ -67,7 +67,7 @@ test('a ferrule deeper than its section is named at the overlap', async () => {
   await overlap.fill('50 in');
   await overlap.press('Enter');
   await page
-    .getByText(/tip overlaps butt by 1270 mm/)
+    .getByText(/tip overlaps butt by 50 in/)
     .first()
     .waitFor();
   await overlap.fill('1 1/2 in');
@@ -104,32 +104,32 @@ test('the protocol is laid out for this blank and its rows lead to a stiffness',
   await page.getByText(/Stiffness is known to ±/).waitFor();
 });
 
-test('a flag whose two tapes miss each other by an inch is named; what is read at the blocks has its row', async () => {
+test('a flag whose two tapes miss each other by an inch is named; what is read at the clamp has its row', async () => {
   const inches = async (label: RegExp) => {
     const [whole, part = '0/1'] = (await field(label).inputValue()).replace(' in', '').split(' ');
     const [above, below] = part.split('/').map(Number);
     return Number(whole) + above / below;
   };
-  const blocks = await inches(/^Tip to the blocks/);
-  const checks = page.getByLabel(/^Flag at .* from the blocks/);
+  const clamp = await inches(/^Tip to the clamp/);
+  const checks = page.getByLabel(/^Flag at .* from the clamp/);
   expect(await checks.count()).toBe(3);
   const stations = (await page.locator('.flag-checks .reading-word').allInnerTexts()).map((text) =>
     Number.parseFloat(text),
   );
   for (const index of [0, 1]) {
-    await checks.nth(index).fill(`${blocks - stations[index] - index} in`);
+    await checks.nth(index).fill(`${clamp - stations[index] - index} in`);
     await checks.nth(index).press('Enter');
   }
   const odd = page
     .getByText(/was measured from the tip and from the clamp|reads in every test as if it stood/)
     .locator('visible=true');
   await odd.first().waitFor();
-  await field(/^Drop at blocks/).fill('0.1 in');
-  await field(/^Drop at blocks/).press('Enter');
-  await checks.nth(1).fill(`${blocks - stations[1]} in`);
+  await field(/^Drop at clamp/).fill('0.1 in');
+  await field(/^Drop at clamp/).press('Enter');
+  await checks.nth(1).fill(`${clamp - stations[1]} in`);
   await checks.nth(1).press('Enter');
   await odd.first().waitFor({ state: 'detached' });
-  expect(await field(/^Drop at blocks/).inputValue()).toBe('0.1 in');
+  expect(await field(/^Drop at clamp/).inputValue()).toBe('0.1 in');
 });
 
 test('axe finds nothing on the blank, by day and by night, wide and narrow', async () => {

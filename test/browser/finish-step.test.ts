@@ -15,26 +15,26 @@ afterAll(() => bench?.close());
 
 test('the mix is no smaller than can be measured truly, and grows with a coarser syringe', async () => {
   await page.getByText(/^2\.5 \+ 2\.5 ml/).waitFor();
-  await fill(page, 'Syringe’s division', '0.2');
+  await fill(page, 'Smallest mark of syringe or scale', '0.2');
   await page.getByText(/^5\.0 \+ 5\.0 ml/).waitFor();
-  await fill(page, 'Parts of hardener, by volume', '0');
+  await fill(page, 'Parts of hardener', '0');
   await page
     .getByText(/The share of part B is 0/)
     .first()
     .waitFor();
-  await fill(page, 'Parts of hardener, by volume', '1');
+  await fill(page, 'Parts of hardener', '1');
 });
 
 test('a warm room shortens the pot life; a cold one is warned of', async () => {
   await page.getByText(/of its 20 min at 23 °C/).waitFor();
-  await fill(page, 'Room', '28');
+  await fill(page, 'Room', '28 C');
   await page.getByText(/of its 14 min at 28 °C/).waitFor();
-  await fill(page, 'Room', '11');
+  await fill(page, 'Room', '11 C');
   await page
     .getByText(/At 11 °C the rule of times does not hold/)
     .first()
     .waitFor();
-  await fill(page, 'Room', '23');
+  await fill(page, 'Room', '23 C');
 });
 
 test('the first coat waits for its four checks; its times then stand by the clock', async () => {

@@ -42,10 +42,10 @@ test('a guide measured once in the shop is chosen for its place, and its numbers
   }
   const first = page.getByRole('row', { name: /^1 snake 1/ });
   await first.getByText('measured, from the shop’s guides').waitFor();
-  expect(await first.getByLabel('Opening of guide 1').getAttribute('placeholder')).toBe('4.1 mm');
+  expect(await first.getByLabel('Opening of guide 1').getAttribute('placeholder')).toBe('0.161 in');
   await page.getByText(/snake 1: 2 on this build, 1 in the drawer/).waitFor();
   await fill(page, 'Height of the ring’s middle', '2.7 mm');
-  await first.getByText(/differs in ring height/).waitFor();
+  await first.getByText(/differs in height of the ring’s middle/).waitFor();
   await first.getByRole('button', { name: 'Take it again for guide 1' }).click();
   await first.getByText(/differs in/).waitFor({ state: 'detached' });
 });
@@ -65,14 +65,14 @@ test('how straight is straight enough is the builder’s: his figure, then the s
   const field = page.getByRole('textbox', { name: 'Tolerance, of the blank’s diameter' });
   const under = page.locator('.field', { has: field }).locator('.field-line');
   expect(await field.getAttribute('placeholder')).toBe('6');
-  expect(await under.textContent()).toBe('our own choice, no source');
-  await page.getByText('common practice, 0.2 to 0.3 mm').waitFor();
+  expect(await under.textContent()).toBe('our choice');
+  await page.getByText('typical, 0.008 to 0.012 in').waitFor();
   const tipPlace = page.getByRole('region', { name: 'Rack' }).getByRole('row').nth(1);
   await fill(page, 'Tolerance, of the blank’s diameter', '1');
   await tipPlace.getByText('order one').waitFor();
-  await page.getByRole('button', { name: 'Keep as the shop’s habit' }).click();
+  await page.getByRole('button', { name: 'Use as the shop’s default' }).click();
   await fill(page, 'Tolerance, of the blank’s diameter', '');
-  await page.getByText('this shop’s habit').waitFor();
+  await page.getByText('your shop’s', { exact: true }).waitFor();
   expect(await field.getAttribute('placeholder')).toBe('1');
   await tipPlace.getByText('order one').waitFor();
   await fill(page, 'Tolerance, of the blank’s diameter', '6');

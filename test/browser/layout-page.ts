@@ -30,9 +30,12 @@ export async function openLayout(bench: Bench): Promise<LayoutPage> {
     placeOf: async (number) => (await guide(number).getAttribute('aria-valuetext')) ?? '',
     async drag(number, byPx) {
       const { x, y } = await middleOf(guide(number));
+      const ruler = await page.locator('.ruler svg').first().boundingBox();
+      // distances are told for a rod drawn 860 px long
+      const alongPx = byPx * ((ruler?.width ?? 860) / 860);
       await page.mouse.move(x, y);
       await page.mouse.down();
-      await page.mouse.move(x + byPx, y, { steps: 8 });
+      await page.mouse.move(x + alongPx, y, { steps: 8 });
       await page.mouse.up();
     },
     settled: () => page.getByText('every change is on the disk').waitFor(),

@@ -89,7 +89,7 @@ describe('a picture from this computer', () => {
   });
 
   test('tapped, its curve is read, lies on the blank, and is kept', async () => {
-    await page.getByText('Other points', { exact: true }).click();
+    await page.getByText('other points', { exact: true }).click();
     for (const { px } of photo.marks) await tapPixel(page, px);
     await page.getByText('Butt', { exact: true }).click();
     await tapPixel(page, photo.ends.butt);

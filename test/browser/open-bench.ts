@@ -9,13 +9,18 @@ import { oneBrowser } from './one-browser.ts';
 export interface Bench {
   server: RunningServer;
   /** A page in a browser profile of its own: another device, as far as Fairbend can tell. */
-  openPage(path?: string, options?: BrowserContextOptions): Promise<Page>;
+  openPage(path?: string, options?: PageOptions): Promise<Page>;
   /** What must not happen, over all pages so far: console errors, exceptions, requests to other hosts. */
   complaints: string[];
   /** Ends the server, as a cut cable would for the page; `restart` brings it back on the same port. */
   stopServer(): Promise<void>;
   restart(): Promise<void>;
   close(): Promise<void>;
+}
+
+export interface PageOptions extends BrowserContextOptions {
+  /** As a new device shows it, most parts folded; else every part is open, as Settings offers. */
+  folded?: boolean;
 }
 
 export async function openBench(options: Partial<ServeOptions> = {}): Promise<Bench> {
@@ -27,9 +32,11 @@ export async function openBench(options: Partial<ServeOptions> = {}): Promise<Be
   const bench: Bench = {
     server,
     complaints,
-    async openPage(path = '/', options = {}) {
-      const context = await browser.newContext(options);
+    async openPage(path = '/', { folded, ...options } = {}) {
+      // Each page is another device, which would fetch the whole page into its store: only where a test is about that.
+      const context = await browser.newContext({ serviceWorkers: 'block', ...options });
       contexts.push(context);
+      if (!folded) await context.addInitScript(() => localStorage.setItem('fairbend-parts', 'open'));
       const page = await context.newPage();
       listen(page, bench.server.address, complaints);
       await page.goto(bench.server.address + path);

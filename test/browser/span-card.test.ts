@@ -58,8 +58,8 @@ test('two sags narrow the band on the stiffness there', async () => {
   const before = await plusMinus();
   expect(before).toBeGreaterThan(5);
   const weight = card().getByRole('group', { name: 'Weight 2 of Two supports' });
-  await weight.getByRole('textbox', { name: 'Hang' }).fill('500 g');
-  await weight.getByRole('textbox', { name: 'Hang' }).press('Enter');
+  await weight.getByRole('textbox', { name: 'Weight hung' }).fill('500 g');
+  await weight.getByRole('textbox', { name: 'Weight hung' }).press('Enter');
   // What the blocks' readings say of this stretch: F/4 ∫ x²/EI from either support to the middle, x from the support,
   // is 8.0 mm for 4.9 N with EI rising from 0.82 to 3.6 N·m² (Mohr's integral, taken by Simpson's rule).
   await put('Sag under 500 g', '8.1 mm');

@@ -89,9 +89,9 @@ test('nothing chooses the line side; what the builder chose stands wherever the 
   const lower = card('Lower middle');
   await lower.getByText(/Not chosen\. Guides on the straightest axis/).waitFor();
   for (const [label, text] of [
-    ['Angle', '270°'],
-    ['Counted from', 'the red dot'],
-    ['How you chose', 'soft side, two loads'],
+    ['Line side', '270°'],
+    ['Line side counted from', 'the red dot'],
+    ['How you chose the line side', 'soft side, two loads'],
   ]) {
     await lower.getByRole('textbox', { name: label, exact: true }).fill(text);
     await lower.getByRole('textbox', { name: label, exact: true }).press('Enter');

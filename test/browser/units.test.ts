@@ -61,6 +61,37 @@ test('a bare number typed in a millimetre shop is millimetres, and says so in an
   expect(await overlap().inputValue()).toBe('57 mm');
 });
 
+test('what two units could mean is asked about at the field, and a unit answers', async () => {
+  await page.goto(address.replace(/blank$/, 'handle'));
+  const reel = page.getByRole('textbox', { name: 'Mass of the reel with line' });
+  const under = page.locator('.field', { has: reel }).locator('.field-line');
+  await reel.fill('5');
+  await reel.press('Enter');
+  expect(await under.textContent()).toContain('5 g or 5 oz? Write the unit with it.');
+  expect(await storedQuantities()).not.toContainEqual(expect.stringContaining('reelMass'));
+  await reel.fill('5 oz');
+  await reel.press('Enter');
+  await page.getByText('every change is on the disk').waitFor();
+  expect(await storedQuantities()).toContainEqual(expect.stringContaining('"text":"5 oz"'));
+  expect(await page.getByRole('button', { name: /^Undo/ }).textContent()).toBe(
+    'Undo: mass of the reel with line',
+  );
+});
+
+test('a temperature is taken in either unit and shown in the shop’s', async () => {
+  await page.goto(address.replace(/blank$/, 'finish'));
+  const room = page.getByRole('textbox', { name: 'Room', exact: true });
+  expect(await room.getAttribute('placeholder')).toBe('73 °F');
+  for (const [typed, shown] of [
+    ['22 C', '71.6 °F'],
+    ['72', '72 °F'],
+  ]) {
+    await room.fill(typed);
+    await room.press('Enter');
+    await expect.poll(() => room.inputValue()).toBe(shown);
+  }
+});
+
 test('ink on paper and chalk on slate are chosen in the settings and kept', async () => {
   const paper = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
   await page.goto(`${bench.server.address}/settings`);

@@ -68,13 +68,13 @@ test('a wrap too short for its locks, and a signature under the grip, are named'
 
 test('what is kept as the shop’s habit holds in a build that says nothing, and says where it comes from', async () => {
   await fill(page, 'Trim turns at each end', '6');
-  await page.getByRole('button', { name: 'Keep as the shop’s habit' }).click();
-  await page.getByText(/the shop’s habit; see Settings/).waitFor();
+  await page.getByRole('button', { name: 'Use as the shop’s default' }).click();
+  await page.getByText(/the shop’s default; see Settings/).waitFor();
   const other = await openStep(bench, twoPieceChanges(), 'wraps');
   const field = other.getByRole('textbox', { name: 'Trim turns at each end', exact: true });
   await field.waitFor({ timeout: 40_000 });
   expect(await field.getAttribute('placeholder')).toBe('6');
-  await other.getByText('this shop’s habit').first().waitFor();
+  await other.getByText('your shop’s').first().waitFor();
   await other.close();
 });
 

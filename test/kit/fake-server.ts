@@ -64,7 +64,7 @@ export class FakeServer {
       record: this.record,
       document: { kind: 'build' },
       operations,
-      lastSeq: this.stored.length,
+      lastSeq: operations.at(-1)?.seq ?? after,
       more,
     });
   }

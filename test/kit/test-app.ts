@@ -43,7 +43,15 @@ export async function testApp(demoFile = '/nonexistent/demo.json'): Promise<Test
     jobs,
     version: '0.0.0',
     demoFile,
-    info: () => ({ app: 'fairbend', record: '', version: '0.0.0', dataFolder: '', database: '', demo: null }),
+    info: () => ({
+      app: 'fairbend',
+      record: '',
+      version: '0.0.0',
+      mayEnd: false,
+      dataFolder: '',
+      database: '',
+      demo: null,
+    }),
     allowedHost: (host) => host === 'localhost',
     closing: new AbortController().signal,
   });

@@ -47,7 +47,7 @@ function unseenBend(blank: TrueBlank, answer: FitSolved, hungKg: number): number
     buttAngleRad: Math.PI / 4,
     load: { tip: { xN: 0, yN: -hungKg * 9.80665 } },
   });
-  if (told.status === 'refused') throw new Error('the fitted blank makes no rod');
+  if (told.status === 'not-converged') throw new Error('the fitted blank makes no rod');
   const hung = [{ fromTipM: 0, massKg: hungKg }];
   const truth = trueCurve(blank, { buttAngleRad: Math.PI / 4, clampFromTipM: lengthM, turnedRad: 0, hung });
   const off = told.points.map(({ fromTipM, xM, yM }) => {

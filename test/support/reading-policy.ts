@@ -16,7 +16,7 @@ import { benchModel, emptyPrediction, predictBench } from '../../src/engine/stif
 import { fitStiffness } from '../../src/engine/stiffness/fit.ts';
 import { factorNormalMatrix } from '../../src/engine/stiffness/most-probable.ts';
 import type { Posterior } from '../../src/engine/stiffness/posterior.ts';
-import { prepared } from '../../src/engine/stiffness/prepare-request.ts';
+import { prepared } from '../../src/engine/stiffness/prepared.ts';
 import { commonRoughness } from '../../src/engine/stiffness/prior.ts';
 import { priorsOf, unknownsFor } from '../../src/engine/stiffness/refit.ts';
 import type { FitClampSetup, FitRequest, FitSpanSetup, FitTest } from '../../src/engine/stiffness/request.ts';
@@ -241,7 +241,7 @@ function trueTables(blank: TrueBlank, factorAt: (fromTipM: number) => number = (
 
 function layoutOn(truth: BlankTables, lengthM: number, count: number): LayoutRequest & LadderRequest {
   const rod = freeRod(truth, lengthM - gripM);
-  const { ladder } = defaultLadder(rod);
+  const ladder = defaultLadder(rod);
   if (!ladder) throw new Error('the simulated blank has no ladder');
   return {
     rod,
@@ -312,7 +312,7 @@ function yardstick(
 }
 
 /** The posterior of readings like these about the true blank, roughness as common. */
-function knownAtTruth(blank: TrueBlank, fit: FitRequest): Posterior {
+function knownAtTruth(blank: TrueBlank, fit: FitRequest): Omit<Posterior, 'drawing'> {
   const rows = rowsOf(fit.blank.lengthM);
   const ready = prepared(fit);
   const priors = priorsOf(ready, rows);

@@ -4,12 +4,14 @@
  * it in pixels, and the tracer's own camera fit (src/image/camera) brings it back to the wall through marks whose
  * told places are wrong. What rendered pictures give after tracing, a thousand times as fast.
  */
+
 import { seededNormal, seededRandom } from '../../src/engine/numerics/seeded-random.ts';
 import type { FitBlank, FitCurveSetup } from '../../src/engine/stiffness/request.ts';
 import { cameraBackProject } from '../../src/image/camera/camera-model.ts';
 import { marksToCamera } from '../../src/image/camera/marks-check.ts';
 import { type Camera, cameraChoice, cameraFor } from '../render/camera.ts';
 import { randomFrom } from '../render/random.ts';
+import { inWords } from './in-words.ts';
 import { type Curve, placeOn, type TrueBlank, trueCurve } from './simulated-bench.ts';
 
 export interface StandErrors {
@@ -112,7 +114,7 @@ export function photographStand(
       taps.map((pixel, k) => ({ pixel, plane: told[k] })),
       { widthPx: errors.widthPx, heightPx },
     );
-    if (answer.status === 'refused') throw new Error(answer.findings[0].message);
+    if (answer.status === 'refused') throw new Error(inWords(answer.findings[0]));
     leftOut += answer.leftOut.length;
     const { fit } = answer;
     const pixels = seenAxis(curve, eye, normal, errors);

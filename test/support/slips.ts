@@ -10,8 +10,8 @@ import { layout } from '../../src/engine/layout/layout.ts';
 import { defaultLadder, defaultLimits } from '../../src/engine/layout/layout-defaults.ts';
 import type { LayoutRequest } from '../../src/engine/layout/layout-request.ts';
 import { seededRandom } from '../../src/engine/numerics/seeded-random.ts';
-import { posteriorOf, rodOf } from '../../src/engine/stiffness/posterior.ts';
-import { prepared } from '../../src/engine/stiffness/prepare-request.ts';
+import { rodOf } from '../../src/engine/stiffness/posterior.ts';
+import { prepared } from '../../src/engine/stiffness/prepared.ts';
 import { priorsOf, refit } from '../../src/engine/stiffness/refit.ts';
 import type { FitClampSetup, FitRequest } from '../../src/engine/stiffness/request.ts';
 import { rowsOf } from '../../src/engine/stiffness/rows.ts';
@@ -143,7 +143,7 @@ function believed(request: FitRequest) {
     stiffness,
     massPerLength = [],
     restCurvature,
-  } = rodOf(posteriorOf(request, rows, problem.unknowns, best), best.z);
+  } = rodOf({ lengthM: request.blank.lengthM, rows, unknowns: problem.unknowns }, best.z);
   return { stiffness, massPerLength, restCurvature };
 }
 
@@ -151,7 +151,7 @@ function believed(request: FitRequest) {
 export function layoutOn(request: FitRequest): LayoutRequest & LadderRequest {
   const { lengthM } = request.blank;
   const rod = freeRod(believed(request), lengthM - 0.3);
-  const { ladder } = defaultLadder(rod);
+  const ladder = defaultLadder(rod);
   if (!ladder) throw new Error('the simulated blank has no ladder');
   return {
     rod,

@@ -34,7 +34,7 @@ export function tapedRod(seed: number, { soft = 1 }: { soft?: number } = {}): Ta
   };
   const count = freeM > 2.2 ? 9 : 7;
   const [first, last] = [0.115, freeM - 0.5];
-  const ladder = defaultLadder(rod).ladder;
+  const ladder = defaultLadder(rod);
   if (!ladder) throw new Error('this invented rod has no ladder');
   return {
     blank,

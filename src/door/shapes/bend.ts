@@ -1,6 +1,8 @@
 import { z } from 'zod';
+import { checkSpace } from '../space-words.ts';
 import {
   angleRad,
+  answerLength,
   forceN,
   outsideDiameters,
   pointMass,
@@ -12,7 +14,13 @@ import {
   tensionN,
 } from './measures.ts';
 
-const guide = z.strictObject({ fromTipM: stationM, ringHeightM: z.number().min(0).max(1), side });
+/** `aroundRad` in place of `side`: 0 under, +π/2 to the right seen from behind the butt, π over. */
+const guide = z.strictObject({
+  fromTipM: stationM,
+  ringHeightM: z.number().min(0).max(1),
+  side: side.optional(),
+  aroundRad: angleRad.optional(),
+});
 
 /** Left out: the line runs freely. A range of coefficients is asked for as two requests. */
 const friction = z.strictObject({ coefficient: z.number().min(0).max(2), direction: z.enum(['in', 'out']) });
@@ -22,14 +30,17 @@ const contact = z.strictObject({ diameters: outsideDiameters });
 export const bendRequest = z
   .strictObject({
     op: z.literal('bend'),
+    answer: answerLength,
     rod,
     buttAngleRad: angleRad,
+    /** The whole rod, rings and reel turned about the butt's axis: a ring under moves to the right. */
+    rollRad: angleRad.optional(),
     masses: z.array(pointMass).max(10_000).optional(),
     guides: z.array(guide).max(500).optional(),
     reel: reel.optional(),
     load: z.strictObject({
-      line: z.strictObject({ tensionN, pullAngleRad: angleRad }).optional(),
-      tip: z.strictObject({ xN: forceN, yN: forceN }).optional(),
+      line: z.strictObject({ tensionN, pullAngleRad: angleRad, pullSideRad: angleRad.optional() }).optional(),
+      tip: z.strictObject({ xN: forceN, yN: forceN, zN: forceN.optional() }).optional(),
     }),
     friction: friction.optional(),
     contact: contact.optional(),
@@ -52,6 +63,7 @@ export const bendRequest = z
       const message = `stands without a line: give load.line, or leave ${asked} out`;
       context.addIssue({ code: 'custom', path: [asked], message });
     }
+    checkSpace(request, context);
     guides.forEach(({ fromTipM }, index) => {
       const message =
         index === 0 && fromTipM !== 0
@@ -72,10 +84,26 @@ const solved = {
         yM: z.number(),
         angleRad: z.number(),
         curvaturePerM: z.number(),
+        zM: z.number().optional(),
+        sideCurvaturePerM: z.number().optional(),
+        twistRad: z.number().optional(),
       }),
     )
-    .min(101),
-  rings: z.array(z.strictObject({ xM: z.number(), yM: z.number(), lineAngleRad: z.number() })),
+    .min(101)
+    .optional(),
+  /** In a brief answer, in place of `points`. */
+  tip: z
+    .strictObject({
+      xM: z.number(),
+      yM: z.number(),
+      zM: z.number().optional(),
+      angleRad: z.number(),
+      twistRad: z.number().optional(),
+    })
+    .optional(),
+  rings: z.array(
+    z.strictObject({ xM: z.number(), yM: z.number(), zM: z.number().optional(), lineAngleRad: z.number() }),
+  ),
   spans: z.array(z.strictObject({ gapM: z.number(), extraBendPerM: z.number() })),
   /** With friction only: the tension behind every ring, tip first; the last is the reel's. */
   lineTensionN: z.array(z.number()).optional(),
@@ -89,9 +117,14 @@ const solved = {
           touchedToTipM: z.number().optional(),
         }),
       ),
-      clear: z.array(z.strictObject({ fromTipM: z.number(), largestClearM: z.number() })),
+      /** In the plane only. */
+      clear: z.array(z.strictObject({ fromTipM: z.number(), largestClearM: z.number() })).optional(),
     })
     .optional(),
+  /** Asked in space: what the clamp gives the rod about the butt's axis, positive in the sense of `rollRad`. */
+  gripTorqueNm: z.number().optional(),
+  /** With `rod.torsion`; in the plane without friction and contact: whether a small push leaves the rod where it is. */
+  stable: z.boolean().optional(),
   iterations: z.int(),
   residual: z.number(),
 };

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { angleRad, finding, lengthM, massKg, sigmaM, stationM } from './measures.ts';
+import { angleRad, answerLength, finding, lengthM, massKg, sigmaM, stationM } from './measures.ts';
 
 const section = z.strictObject({
   fromTipM: stationM,
@@ -118,39 +118,45 @@ const curveSetup = z.strictObject({
 /** Only an unknown kind gets here; what is wrong inside a set-up is said by its own fields. */
 const setupKinds = '"clamp" (or leave it out), "span" or "curve"';
 
+const bench = {
+  blank,
+  setups: z
+    .array(z.discriminatedUnion('kind', [clampSetup, spanSetup, curveSetup], { error: setupKinds }))
+    .max(200),
+};
 export const fitRequest = z
-  .strictObject({
-    op: z.literal('fit'),
-    blank,
-    setups: z
-      .array(z.discriminatedUnion('kind', [clampSetup, spanSetup, curveSetup], { error: setupKinds }))
-      .max(200),
-  })
-  .superRefine((request, context) => {
-    request.setups.forEach((setup, s) => {
-      if (setup.kind === 'span' || setup.kind === 'curve') return;
-      const clampM = setup.clampFromTipM ?? request.blank.lengthM;
-      const message = `lies behind the clamp, which stands ${clampM} m from the tip; only what is in front of it moves`;
-      setup.tests.forEach(({ hung = [], readings }, t) => {
-        for (const [list, rows] of Object.entries({ hung, readings })) {
-          rows.forEach(({ fromTipM }, r) => {
-            if (fromTipM <= clampM + 1e-9) return;
-            const path = ['setups', s, 'tests', t, list, r, 'fromTipM'];
-            context.addIssue({ code: 'custom', path, message });
-          });
-        }
-      });
+  .strictObject({ op: z.literal('fit'), answer: answerLength, ...bench })
+  .superRefine(inFrontOfClamp);
+/** The same as another operation's `bench`. */
+export const benchOfRequest = z.strictObject(bench).superRefine(inFrontOfClamp);
+
+function inFrontOfClamp(request: z.infer<z.ZodObject<typeof bench>>, context: z.core.$RefinementCtx): void {
+  request.setups.forEach((setup, s) => {
+    if (setup.kind === 'span' || setup.kind === 'curve') return;
+    const clampM = setup.clampFromTipM ?? request.blank.lengthM;
+    const message = `lies behind the clamp, which stands ${clampM} m from the tip; only what is in front of it moves`;
+    setup.tests.forEach(({ hung = [], readings }, t) => {
+      for (const [list, rows] of Object.entries({ hung, readings })) {
+        rows.forEach(({ fromTipM }, r) => {
+          if (fromTipM <= clampM + 1e-9) return;
+          const path = ['setups', s, 'tests', t, list, r, 'fromTipM'];
+          context.addIssue({ code: 'custom', path, message });
+        });
+      }
     });
   });
+}
 
+/** The tables are left out of a brief answer. */
 const solved = {
   stiffness: z
     .array(
       z.strictObject({ fromTipM: z.number(), EINm2: z.number(), lowNm2: z.number(), highNm2: z.number() }),
     )
-    .min(41),
-  massPerLength: z.array(z.strictObject({ fromTipM: z.number(), kgPerM: z.number() })),
-  restCurvature: z.array(z.strictObject({ fromTipM: z.number(), perM: z.number() })),
+    .min(41)
+    .optional(),
+  massPerLength: z.array(z.strictObject({ fromTipM: z.number(), kgPerM: z.number() })).optional(),
+  restCurvature: z.array(z.strictObject({ fromTipM: z.number(), perM: z.number() })).optional(),
   tiltRad: z.array(z.number()),
   residualRmsM: z.number(),
   findings: z.array(finding),

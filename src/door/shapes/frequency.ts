@@ -1,9 +1,10 @@
 import { z } from 'zod';
-import { pointMass, requireOnRod, rod } from './measures.ts';
+import { answerLength, pointMass, requireOnRod, rod } from './measures.ts';
 
 export const frequencyRequest = z
   .strictObject({
     op: z.literal('frequency'),
+    answer: answerLength,
     rod,
     masses: z.array(pointMass).max(10_000).optional(),
     modes: z.int().min(1).max(20),

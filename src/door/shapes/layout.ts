@@ -1,30 +1,57 @@
 import { z } from 'zod';
-import { angleRad, finding, keepOut, massKg, reel, rod, side, stationM, tensionN } from './measures.ts';
+import { byQuantity, metrics } from '../../engine/layout/criteria.ts';
+import { checkLayoutInSpace } from '../layout-in-space.ts';
+import { benchOfRequest } from './fit.ts';
+import {
+  angleRad,
+  answerLength,
+  finding,
+  keepOut,
+  massKg,
+  reel,
+  rod,
+  side,
+  stationM,
+  tensionN,
+} from './measures.ts';
 
 const ringHeightM = z.number().min(0).max(1);
 const footM = z.array(z.number().min(0).max(1));
-const limits = {
-  lineAngleRad: z.number().positive().max(10),
-  gapM: z.number().positive().max(10),
-  extraBendPerM: z.number().positive().max(1000),
-};
-const load = z.strictObject({ tensionN, pullAngleRad: angleRad, tiedN: tensionN.optional() });
+const limits = byQuantity(({ mostLimit }) => z.number().positive().max(mostLimit));
+const load = z.strictObject({
+  tensionN,
+  pullAngleRad: angleRad,
+  pullSideRad: angleRad.optional(),
+  tiedN: tensionN.optional(),
+});
 const intervals = z.enum(['growing', 'free']);
 
 export const layoutRequest = z
   .strictObject({
     op: z.literal('layout'),
-    rod,
+    answer: answerLength,
+    /** Or `bench` and `freeM`, from the tip to the grip's front. */
+    rod: rod.optional(),
+    bench: benchOfRequest.optional(),
+    freeM: z.number().min(0.01).max(100).optional(),
     buttAngleRad: angleRad,
+    rollRad: angleRad.optional(),
     reel,
     guides: z.strictObject({
       count: z.int().min(2).max(60),
       ringHeightsM: z.array(ringHeightM),
       massesKg: z.array(massKg).optional(),
       footM: footM.optional(),
-      side,
+      side: side.optional(),
+      /** Where each ring stands round the rod, in place of `side`. */
+      aroundRad: z.array(angleRad).optional(),
     }),
-    tipTop: z.strictObject({ ringHeightM, massKg: massKg.optional() }),
+    tipTop: z.strictObject({
+      ringHeightM,
+      massKg: massKg.optional(),
+      /** Left out: as the guide next to it. */
+      aroundRad: angleRad.optional(),
+    }),
     firstFromTipM: stationM,
     strippingFromTipM: stationM,
     footM: footM.optional(),
@@ -39,6 +66,8 @@ export const layoutRequest = z
     /** `kind` is an answer's word, taken as it is and not used. */
     start: z.strictObject({ fromTipM: z.array(stationM).max(60), kind: z.string().optional() }).optional(),
   })
+  .superRefine(checkLayoutInSpace)
+  .superRefine(requireOneRod)
   .superRefine(({ ladder }, context) => {
     if (!ladder || ladder.length === 0 || ladder.some((one) => one.tensionN > 0)) return;
     const message =
@@ -46,14 +75,25 @@ export const layoutRequest = z
     context.addIssue({ code: 'custom', path: ['ladder'], message });
   });
 
+function requireOneRod(
+  { rod: given, bench, freeM }: { rod?: unknown; bench?: unknown; freeM?: number },
+  context: z.core.$RefinementCtx,
+): void {
+  const complain = (path: string, message: string) =>
+    context.addIssue({ code: 'custom', path: [path], message });
+  if (!given && !bench) complain('rod', 'is missing: give the rod, or a bench and freeM in its place');
+  if (given && bench) complain('bench', 'stands beside a rod: give one of the two');
+  if (bench && freeM === undefined)
+    complain('freeM', "is missing: a bench's rod is free from the tip to the grip's front; give that length");
+  if (given && freeM !== undefined) complain('freeM', 'belongs to a bench; a rod has its own lengthM');
+}
+
 const score = z.strictObject({
   worst: z.number(),
-  lineAngleRad: z.number(),
-  gapM: z.number(),
-  extraBendPerM: z.number(),
+  ...byQuantity(() => z.number()),
 });
 const worstAt = z.strictObject({
-  metric: z.enum(['lineAngle', 'gap', 'extraBend']),
+  metric: z.enum(metrics),
   load: z.int(),
   index: z.int(),
   value: z.number(),
@@ -78,6 +118,15 @@ const found = {
     fromTipM: z.array(z.number()),
     kind: z.enum(['given', 'arithmetic-rule', 'even']),
   }),
+  /** From a bench only. */
+  sureness: z
+    .strictObject({
+      worst: z.strictObject({ expected: z.number(), low: z.number(), high: z.number() }),
+      betterThanStart: z.number(),
+      costOfKeeping: z.number(),
+      markSigmaM: z.array(z.number()),
+    })
+    .optional(),
 };
 export const layoutAnswer = z.discriminatedUnion('status', [
   z.strictObject({ status: z.literal('converged'), ...found }),

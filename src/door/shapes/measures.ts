@@ -38,7 +38,19 @@ export const stiffness = table(
   row({ EINm2: z.number().min(1e-9).max(1e9), lowNm2: bandNm2, highNm2: bandNm2 }),
 );
 export const massPerLength = table(row({ kgPerM: z.number().min(0).max(1e4) }));
-export const restCurvature = table(row({ perM: z.number().min(-1000).max(1000) }));
+const perM = z.number().min(-1000).max(1000);
+export const restCurvature = table(row({ perM, sidePerM: perM.optional() }));
+const gjWords =
+  'should be above 0: every blank resists twist; take a share of EI there (docs/theory-space.md), or measure it with a bar across the tip';
+/** Twisting stiffness; needed as soon as something leaves the plane of the rod. */
+export const torsion = table(
+  row({
+    GJNm2: z
+      .number()
+      .max(1e9)
+      .refine((value) => value >= 1e-9, gjWords),
+  }),
+);
 
 /** `massPerLength` left out: massless. `restCurvature` left out: straight. */
 export const rod = z.strictObject({
@@ -46,6 +58,7 @@ export const rod = z.strictObject({
   stiffness,
   massPerLength: massPerLength.optional(),
   restCurvature: restCurvature.optional(),
+  torsion: torsion.optional(),
 });
 
 export const outsideDiameters = table(row({ outsideM: z.number().positive().max(1) }));
@@ -54,6 +67,8 @@ export const pointMass = row({ massKg });
 export const reel = z.strictObject({
   alongM: z.number().min(-100).max(100),
   offsetM: z.number().min(-10).max(10),
+  /** As a guide's; left out: the guides' side. */
+  aroundRad: angleRad.optional(),
 });
 export const keepOut = z.strictObject({ fromTipM: stationM, toTipM: stationM });
 
@@ -69,6 +84,9 @@ export function requireOnRod(
     context.addIssue({ code: 'custom', path: [at.path, index, 'fromTipM'], message });
   });
 }
+
+/** Long tables are left out of a brief answer. */
+export const answerLength = z.literal('brief').optional();
 
 export const finding = z.strictObject({ path: z.string(), message: z.string() });
 export const refused = z.strictObject({ status: z.literal('refused'), findings: z.array(finding).min(1) });

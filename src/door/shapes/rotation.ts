@@ -1,11 +1,12 @@
 import { z } from 'zod';
-import { angleRad, finding } from './measures.ts';
+import { angleRad, answerLength, finding } from './measures.ts';
 
 const loadKg = z.number().min(0).max(1000);
 const dropM = z.number().min(-10).max(10);
 
 export const rotationRequest = z.strictObject({
   op: z.literal('rotation'),
+  answer: answerLength,
   loadsKg: z.tuple([loadKg, loadKg]),
   readings: z.array(z.strictObject({ turnRad: angleRad, dropsM: z.tuple([dropM, dropM]) })).max(1000),
   sigmaM: z.number().positive().max(1),

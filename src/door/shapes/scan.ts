@@ -1,9 +1,10 @@
 import { z } from 'zod';
-import { finding } from './measures.ts';
+import { answerLength, finding } from './measures.ts';
 import { imagePath } from './trace.ts';
 
 export const scanRequest = z.strictObject({
   op: z.literal('scan'),
+  answer: answerLength,
   /** JPEG or PNG of a flatbed scan; a relative path counts from where the command was called. */
   image: imagePath,
   /** Resolution of the scan, dots per inch. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { finding } from './measures.ts';
+import { answerLength, finding } from './measures.ts';
 
 /** Pixel places: origin top left, x right, y down, of the picture as it is displayed. */
 const pixel = z.tuple([z.number().min(-1e5).max(1e5), z.number().min(-1e5).max(1e5)]);
@@ -9,6 +9,7 @@ export const imagePath = z.string().min(1).max(4096);
 
 export const traceRequest = z.strictObject({
   op: z.literal('trace'),
+  answer: answerLength,
   /** JPEG or PNG; a relative path counts from where the command was called. */
   image: imagePath,
   marks: z.array(z.strictObject({ px: pixel, atM: place })).max(500),
@@ -30,7 +31,8 @@ export const traceAnswer = z.discriminatedUnion('status', [
           halfWidthPx: z.number(),
         }),
       )
-      .min(60),
+      .min(60)
+      .optional(),
     marksRmsM: z.number(),
     lens: z.strictObject({
       estimated: z.boolean(),

@@ -1,6 +1,4 @@
-import { type Finding, type FindingValues, findingsOf, said } from '../finding.ts';
-import { formatInches } from '../units/format-inches.ts';
-import { formatGrams, formatMm } from '../units/format-quantity.ts';
+import { type Finding, type FindingValues, findingsOf } from '../finding.ts';
 import type { BenchKinds } from './bench-kinds.ts';
 
 export interface BenchFinding extends Finding {
@@ -8,35 +6,18 @@ export interface BenchFinding extends Finding {
   severity: 'stop' | 'doubt';
 }
 
-const found = findingsOf<BenchKinds>();
+/** As `findingsOf`, for findings that stop the work, or only put a doubt on it. */
+export const stopsOf = <Kinds>() => severeOf<Kinds>('stop');
+export const doubtsOf = <Kinds>() => severeOf<Kinds>('doubt');
 
-export function stopAt<C extends keyof BenchKinds>(
-  path: string,
-  code: C,
-  values: BenchKinds[C] & FindingValues,
-): BenchFinding {
-  return { ...found(path, code, values), severity: 'stop' };
-}
-export function doubtAt<C extends keyof BenchKinds>(
-  path: string,
-  code: C,
-  values: BenchKinds[C] & FindingValues,
-): BenchFinding {
-  return { ...found(path, code, values), severity: 'doubt' };
+function severeOf<Kinds>(severity: BenchFinding['severity']) {
+  const found = findingsOf<Kinds>();
+  return <C extends keyof Kinds & string>(
+    path: string,
+    code: C,
+    values: Kinds[C] & FindingValues,
+  ): BenchFinding => ({ ...found(path, code, values), severity });
 }
 
-export function stop(path: string, message: string): BenchFinding {
-  return { ...said(path, message), severity: 'stop' };
-}
-export function doubt(path: string, message: string): BenchFinding {
-  return { ...said(path, message), severity: 'doubt' };
-}
-
-/** A length in both systems, so that a finding reads the same in every shop: `686 mm (27 in)`. */
-export function bothLengths(lengthM: number): string {
-  const mm = formatMm(lengthM, Math.abs(lengthM) < 0.02 ? 2 : 0);
-  return `${mm} (${formatInches(lengthM, { denominator: 16 }).text})`;
-}
-export function grams(massKg: number): string {
-  return formatGrams(massKg, massKg < 0.1 ? 1 : 0);
-}
+export const stopAt = stopsOf<BenchKinds>();
+export const doubtAt = doubtsOf<BenchKinds>();

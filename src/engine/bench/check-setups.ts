@@ -1,6 +1,6 @@
 import type { AssembledBlank } from './assemble.ts';
 import type { Bench, ClampSetup, ClampTest, Reading, Setup, SpanSetup } from './bench.ts';
-import { type BenchFinding, bothLengths, doubt, grams, stop } from './bench-finding.ts';
+import { type BenchFinding, doubtAt, stopAt } from './bench-finding.ts';
 
 /** No bench hangs these on a blank: above `doubtKg` a slip is likely, above `stopKg` certain. */
 const sane = { doubtKg: 3, stopKg: 20 } as const;
@@ -29,46 +29,43 @@ function checkSetup(setup: Setup, lengthM: number): BenchFinding[] {
 function checkFlagChecks({ flagChecks = [], clampFromTipM }: ClampSetup): BenchFinding[] {
   return flagChecks
     .filter(({ fromClampM }) => fromClampM < 0 || fromClampM > clampFromTipM)
-    .map(({ id, fromClampM }) => {
-      const message = `${bothLengths(fromClampM)} from the clamp lies beyond the tip, which is ${bothLengths(clampFromTipM)} away. It is left out; check the unit and measure from the clamp's edge along the blank.`;
-      return doubt(`flagChecks/${id}/fromClamp`, message);
-    });
+    .map(({ id, fromClampM }) =>
+      doubtAt(`flagChecks/${id}/fromClamp`, 'bench/flag-check-past-tip', {
+        fromClampM,
+        clampM: clampFromTipM,
+      }),
+    );
 }
 
 function checkWeight(path: string, massKg: number): BenchFinding[] {
   if (massKg <= sane.doubtKg) return [];
-  const message = `${massKg} kg hangs on the blank; did you mean ${massKg} g?`;
-  return [massKg > sane.stopKg ? stop(path, message) : doubt(path, message)];
+  const found = massKg > sane.stopKg ? stopAt : doubtAt;
+  return [found(path, 'bench/weight-unit', { massKg })];
 }
 
 function checkClamp(setup: ClampSetup, lengthM: number): BenchFinding[] {
   if (setup.clampFromTipM > 0 && setup.clampFromTipM <= lengthM + 1e-6) return [];
-  const message = `The clamp stands ${bothLengths(setup.clampFromTipM)} from the tip of a blank ${bothLengths(lengthM)} long; measure from the tip to the edge of the clamp.`;
-  return [stop(`setups/${setup.id}/clampFromTip`, message)];
+  const values = { clampM: setup.clampFromTipM, lengthM };
+  return [stopAt(`setups/${setup.id}/clampFromTip`, 'bench/clamp-off-blank', values)];
 }
 
 function checkSpan(setup: SpanSetup, lengthM: number): BenchFinding[] {
   const { supportTipSideM: a, loadFromTipM: load, supportButtSideM: b } = setup;
   if (!(a >= 0 && a < load && load < b && b <= lengthM + 1e-6)) {
-    const message = `From the tip down come a support, the load, the other support. Given are ${bothLengths(a)}, ${bothLengths(load)}, ${bothLengths(b)} on ${bothLengths(lengthM)} of blank; correct the one that is out of order.`;
-    return [stop(`setups/${setup.id}/loadFromTip`, message)];
+    const values = { tipSideM: a, loadM: load, buttSideM: b, lengthM };
+    return [stopAt(`setups/${setup.id}/loadFromTip`, 'bench/span-order', values)];
   }
   const spanM = b - a;
   return setup.tests
     .filter(({ sagM }) => Math.abs(sagM) > spanM / 2)
-    .map(({ id, sagM }) =>
-      stop(
-        `tests/${id}/sag`,
-        `A sag of ${bothLengths(sagM)} on a span of ${bothLengths(spanM)} cannot be; check the unit.`,
-      ),
-    );
+    .map(({ id, sagM }) => stopAt(`tests/${id}/sag`, 'bench/sag-over-span', { sagM, spanM }));
 }
 
 function checkTest(setup: ClampSetup, test: ClampTest): BenchFinding[] {
   const found: BenchFinding[] = [];
   if (test.hungKg > 0 && !(test.hungFromTipM >= 0 && test.hungFromTipM < setup.clampFromTipM)) {
-    const message = `The weight hangs ${bothLengths(test.hungFromTipM)} from the tip, behind the clamp at ${bothLengths(setup.clampFromTipM)}.`;
-    found.push(stop(`tests/${test.id}/hungFromTip`, message));
+    const values = { fromTipM: test.hungFromTipM, clampM: setup.clampFromTipM };
+    found.push(stopAt(`tests/${test.id}/hungFromTip`, 'bench/weight-behind-clamp', values));
   }
   const single = test.readings.flatMap((reading) => checkReading(setup, reading));
   return [...found, ...(single.length > 0 ? single : checkNeighbours(setup, test))];
@@ -78,12 +75,11 @@ function checkTest(setup: ClampSetup, test: ClampTest): BenchFinding[] {
 function checkReading(setup: ClampSetup, { id, fromTipM, dropM }: Reading): BenchFinding[] {
   const beyondM = setup.clampFromTipM - fromTipM;
   if (fromTipM < 0 || beyondM < 0) {
-    const message = `${bothLengths(fromTipM)} from the tip is not in front of the clamp, which stands at ${bothLengths(setup.clampFromTipM)}.`;
-    return [stop(`readings/${id}/fromTip`, message)];
+    const values = { fromTipM, clampM: setup.clampFromTipM };
+    return [stopAt(`readings/${id}/fromTip`, 'bench/reading-behind-clamp', values)];
   }
   if (Math.abs(dropM) <= beyondM + halfButtM + allowedSigmas * setup.sigmaM) return [];
-  const message = `A drop of ${bothLengths(dropM)} is more than the ${bothLengths(beyondM)} of blank between the clamp and this station. Check the unit and the station.`;
-  return [stop(`readings/${id}/drop`, message)];
+  return [stopAt(`readings/${id}/drop`, 'bench/drop-over-length', { dropM, beyondM })];
 }
 
 /** Nor can two stations lie further apart in height than along the blank; the reading that stands out is named. */
@@ -94,8 +90,8 @@ function checkNeighbours(setup: ClampSetup, test: ClampTest): BenchFinding[] {
     const alongM = lower.fromTipM - upper.fromTipM;
     const dropM = Math.abs(upper.dropM - lower.dropM);
     if (dropM <= alongM + allowedSigmas * setup.sigmaM) return [];
-    const message = `Between ${bothLengths(upper.fromTipM)} and ${bothLengths(lower.fromTipM)} the drop changes by ${bothLengths(dropM)}, more than the blank is long there. One of the two was misread.`;
-    return [doubt(`readings/${upper.id}/drop`, message)];
+    const values = { upperM: upper.fromTipM, lowerM: lower.fromTipM, dropM };
+    return [doubtAt(`readings/${upper.id}/drop`, 'bench/drops-jump', values)];
   });
 }
 
@@ -111,7 +107,12 @@ function checkAcrossTests(setup: ClampSetup): BenchFinding[] {
       return before && before.dropM > reading.dropM + allowedSigmas * setup.sigmaM;
     });
     if (worse.length === 0) return [];
-    const message = `With ${grams(heavy.hungKg)} the blank drops less than with ${grams(light.hungKg)} at ${worse.length} of ${heavy.readings.length} stations. Were the weights swapped?`;
-    return [doubt(`tests/${heavy.id}/hung`, message)];
+    const values = {
+      heavyKg: heavy.hungKg,
+      lightKg: light.hungKg,
+      worse: worse.length,
+      of: heavy.readings.length,
+    };
+    return [doubtAt(`tests/${heavy.id}/hung`, 'bench/heavier-drops-less', values)];
   });
 }

@@ -1,5 +1,5 @@
 import type { AssembledBlank } from './assemble.ts';
-import { type BenchFinding, bothLengths, doubt, stop } from './bench-finding.ts';
+import { type BenchFinding, doubtAt, stopAt } from './bench-finding.ts';
 import { findSlips } from './chart-slip.ts';
 import type { FerruleZone } from './ferrule-zones.ts';
 
@@ -21,13 +21,10 @@ export interface StationsQuestion {
 export function checkStations(question: StationsQuestion): BenchFinding[] {
   const { fromTipM } = question;
   const at = (index: number) => (typeof question.path === 'string' ? question.path : question.path(index));
-  if (fromTipM.length === 0) return [stop(at(0), 'The list holds no guide; give at least two marks.')];
+  if (fromTipM.length === 0) return [stopAt(at(0), 'bench/no-marks', {})];
   const typed = typeof question.path === 'string' ? fromTipM : [];
   const slips = findSlips(typed).map(({ index, likelyM }) =>
-    doubt(
-      at(index),
-      `Guide ${index + 1} at ${bothLengths(fromTipM[index])} is out of step with its neighbours; about ${bothLengths(likelyM)} would fit. A slip?`,
-    ),
+    doubtAt(at(index), 'bench/mark-slip', { guide: index + 1, fromTipM: fromTipM[index], likelyM }),
   );
   return [
     ...fromTipM.flatMap((mark, index) => checkMark(question, mark, index, at(index))),
@@ -38,38 +35,25 @@ export function checkStations(question: StationsQuestion): BenchFinding[] {
   ];
 }
 
-function checkMark(question: StationsQuestion, mark: number, index: number, path: string): BenchFinding[] {
-  const { blank, freeLengthM, zones } = question;
-  if (!(mark > 0)) {
-    return [
-      stop(path, `Guide ${index + 1} at ${bothLengths(mark)} is not below the tip; count from the tip down.`),
-    ];
-  }
+function checkMark(
+  { blank, freeLengthM, zones }: StationsQuestion,
+  mark: number,
+  index: number,
+  path: string,
+): BenchFinding[] {
+  const values = { guide: index + 1, fromTipM: mark };
+  if (!(mark > 0)) return [stopAt(path, 'bench/mark-above-tip', values)];
   if (mark > blank.lengthM) {
-    const message = `Guide ${index + 1} at ${bothLengths(mark)} lies beyond the blank, which is ${bothLengths(blank.lengthM)} long. Check the unit, and whether the list counts from the butt.`;
-    return [stop(path, message)];
+    return [stopAt(path, 'bench/mark-off-blank', { ...values, lengthM: blank.lengthM })];
   }
-  if (mark > freeLengthM) {
-    return [
-      stop(
-        path,
-        `Guide ${index + 1} at ${bothLengths(mark)} lies under the grip, which begins at ${bothLengths(freeLengthM)}.`,
-      ),
-    ];
-  }
+  if (mark > freeLengthM) return [stopAt(path, 'bench/mark-under-grip', { ...values, gripM: freeLengthM })];
   const zone = zones.find(({ fromTipM, toTipM }) => mark > fromTipM && mark < toTipM);
   if (!zone) return [];
-  const message = `Guide ${index + 1} at ${bothLengths(mark)} stands on the ferrule between ${bothLengths(zone.fromTipM)} and ${bothLengths(zone.toTipM)}; move it clear.`;
-  return [doubt(path, message)];
+  const where = { zoneFromM: zone.fromTipM, zoneToM: zone.toTipM };
+  return [doubtAt(path, 'bench/mark-on-ferrule', { ...values, ...where })];
 }
 
 function checkOrder(before: number, mark: number, index: number, path: string): BenchFinding[] {
   if (mark > before) return [];
-  const word = mark === before ? 'stands at the same place as' : 'stands nearer the tip than';
-  return [
-    stop(
-      path,
-      `Guide ${index + 1} at ${bothLengths(mark)} ${word} guide ${index} at ${bothLengths(before)}; give the marks from the tip down.`,
-    ),
-  ];
+  return [stopAt(path, 'bench/marks-order', { guide: index + 1, fromTipM: mark, beforeM: before })];
 }

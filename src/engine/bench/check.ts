@@ -1,6 +1,6 @@
 import { assembleBlank } from './assemble.ts';
 import type { Bench } from './bench.ts';
-import { type BenchFinding, doubt, stop } from './bench-finding.ts';
+import { type BenchFinding, doubtAt, stopAt } from './bench-finding.ts';
 import { checkDiameters } from './check-diameters.ts';
 import { checkSections } from './check-sections.ts';
 import { checkSetups } from './check-setups.ts';
@@ -12,12 +12,7 @@ import { checkSetups } from './check-setups.ts';
  */
 export function checkBench(bench: Bench): BenchFinding[] {
   if (bench.sections.length === 0) {
-    return [
-      stop(
-        'sections',
-        'The bench is empty: add the sections of the blank, from the tip down, each with its length.',
-      ),
-    ];
+    return [stopAt('sections', 'bench/empty', {})];
   }
   const sections = checkSections(bench);
   if (sections.some(({ severity }) => severity === 'stop')) return sections;
@@ -33,16 +28,12 @@ export function checkBench(bench: Bench): BenchFinding[] {
 
 function checkHandle({ handle }: Bench, lengthM: number): BenchFinding[] {
   const { gripFrontFromButtM, reelFromButtM } = handle;
-  if (gripFrontFromButtM >= 0.8 * lengthM) {
-    return [stop('handle/-/gripFront', 'The grip would reach over most of the blank; check its length.')];
+  const gripM = gripFrontFromButtM;
+  if (gripM >= 0.8 * lengthM) {
+    return [stopAt('handle/-/gripFront', 'bench/grip-over-blank', { gripM, lengthM })];
   }
-  if (reelFromButtM > gripFrontFromButtM) {
-    return [
-      doubt(
-        'handle/-/reelFromButt',
-        'The reel stands in front of the grip; both are measured from the butt end.',
-      ),
-    ];
+  if (reelFromButtM > gripM) {
+    return [doubtAt('handle/-/reelFromButt', 'bench/reel-ahead-of-grip', { reelM: reelFromButtM, gripM })];
   }
   return [];
 }
@@ -52,6 +43,6 @@ function checkStrainLimits({
   strainStopPercent: limit,
 }: Bench): BenchFinding[] {
   if (caution === undefined || limit === undefined || caution <= limit) return [];
-  const message = `The strain to warn at (${caution} %) lies above the one to stop at (${limit} %); swap them.`;
-  return [doubt('blank/-/strainCautionPercent', message)];
+  const values = { cautionPercent: caution, limitPercent: limit };
+  return [doubtAt('blank/-/strainCautionPercent', 'bench/strain-limits', values)];
 }

@@ -1,11 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import {
-  commonGuideCount,
-  commonGuides,
-  commonHandle,
-  commonMarks,
-  lineWeightNumber,
-} from './default-guides.ts';
 import { estimateFromDiameters } from './estimate.ts';
 import { handyWeightWithin, planProtocol } from './protocol.ts';
 
@@ -90,40 +83,3 @@ describe('a first guess from diameters', () => {
 });
 
 // Ranges: common practice, no source.
-describe('guides to start from', () => {
-  it('one a foot and one more', () => {
-    expect([2.286, 2.591, 2.743, 2.77, 3.353].map(commonGuideCount)).toEqual([9, 10, 10, 10, 12]);
-  });
-  it('first mark and stripping guide as on common rods', () => {
-    const marks = commonMarks(108 * 0.0254, 0.26);
-    expect(marks.firstFromTipM / 0.0254).toBeCloseTo(4.5, 9);
-    expect(marks.strippingFromTipM / 0.0254).toBeCloseTo(78, 9);
-    const short = commonMarks(90 * 0.0254, 0.26);
-    expect(short.firstFromTipM / 0.0254).toBeCloseTo(3.5, 9);
-    expect(short.strippingFromTipM / 0.0254).toBeCloseTo(62, 9);
-  });
-  it('sizes and masses grow from the tip, and the hardware of a 9 ft 5-weight weighs 2 to 4 g', () => {
-    for (const lineWeight of ['3', '5', '8', '10', '']) {
-      const { guides, tipTop } = commonGuides({ rodKind: 'fly', lineWeight, blankLengthM: 2.743 });
-      expect(guides).toHaveLength(10);
-      guides.slice(1).forEach((guide, index) => {
-        expect(guide.massKg).toBeGreaterThanOrEqual(guides[index].massKg);
-        expect(guide.ringHeightM).toBeGreaterThanOrEqual(guides[index].ringHeightM);
-      });
-      expect(guides.at(-1)?.kind).toBe('stripping');
-      const grams = 1000 * guides.reduce((sum, guide) => sum + guide.massKg, tipTop.massKg);
-      if (lineWeight === '5') expect(grams > 2 && grams < 4).toBe(true);
-    }
-  });
-  it('reads a line weight however it is written', () => {
-    expect(['5', '#5', 'WF8F', '5-6', 'none', '444'].map(lineWeightNumber)).toEqual([
-      5,
-      5,
-      8,
-      5,
-      undefined,
-      undefined,
-    ]);
-    expect(commonHandle(3.35).gripFrontFromButtM).toBeGreaterThan(commonHandle(2.74).gripFrontFromButtM);
-  });
-});

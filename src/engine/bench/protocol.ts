@@ -93,7 +93,7 @@ const setupsOf: Record<ProtocolKind, (question: ProtocolQuestion, clampM: number
 /**
  * About half of the twenty minutes, for a blank whose series says the rest. What tells an odd blank stays: the tip
  * under nothing and under every weight, one reading taken again, the last ninth by itself. Every second flag goes,
- * the blocks at three quarters, and the half weight on a moved clamp.
+ * the clamp at three quarters, and the half weight on a moved clamp.
  */
 function withSeries(question: ProtocolQuestion, clampM: number): ProtocolSetup[] {
   const quarterM = question.blankLengthM / 4;
@@ -119,14 +119,14 @@ function twentyMinutes(question: ProtocolQuestion, clampM: number): ProtocolSetu
     { name: 'Tip over a padded edge', clampM: blankLengthM / 9, share: dropShare.tip, flags: tipOnly },
     { name: 'Whole blank level', clampM, share: dropShare.whole, flags: all, again: true },
     {
-      name: 'Blocks moved to half',
+      name: 'Clamp moved to half',
       clampM: blankLengthM / 2,
       share: dropShare.part,
       flags: tipOnly,
       again: true,
     },
     {
-      name: 'Blocks moved three quarters up',
+      name: 'Clamp moved three quarters up',
       clampM: blankLengthM / 4,
       share: dropShare.part,
       flags: tipOnly,
@@ -148,7 +148,7 @@ function twentyMinutes(question: ProtocolQuestion, clampM: number): ProtocolSetu
 /** Drop of the tip as a share of the free length. */
 const dropShare = { whole: 1 / 3, part: 0.15, tip: 0.085 } as const;
 
-/** How far the tip may drop with the blocks anywhere, as a share of the length in front of them. */
+/** How far the tip may drop with the clamp anywhere, as a share of the length in front of them. */
 export function dropShareAt(clampM: number, blankLengthM: number): number {
   if (clampM >= 0.9 * blankLengthM) return dropShare.whole;
   return clampM < 0.2 * blankLengthM ? dropShare.tip : dropShare.part;

@@ -5,13 +5,14 @@
  * D_k = k·t + d·k(k−1)/2, d = (D_n − n·t) / (n(n−1)/2): each interval is d longer than the one before.
  */
 
-import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
+import { type Finding, findingsOf } from '../finding.ts';
 import { readQuantity } from '../units/read-quantity.ts';
-import type { UnitSystem } from '../units/unit-table.ts';
-import { bothLengths } from './bench-finding.ts';
+import { type Unit, type UnitSystem, unitTable } from '../units/unit-table.ts';
+import type { BenchKinds } from './bench-kinds.ts';
 
 export type StationList = { ok: true; fromTipM: number[] } | { ok: false; findings: Finding[] };
+
+const found = findingsOf<BenchKinds>();
 
 export interface ArithmeticRule {
   count: number;
@@ -22,12 +23,11 @@ export interface ArithmeticRule {
 /** Stations from the tip down; their findings carry the record's paths. */
 export function arithmeticRule({ count, firstFromTipM, strippingFromTipM }: ArithmeticRule): StationList {
   if (!Number.isInteger(count) || count < 2 || count > 30) {
-    const message = `${count} guides cannot be spaced; give a whole number from 2 to 30.`;
-    return { ok: false, findings: [said('layout/-/startCount', message)] };
+    return { ok: false, findings: [found('layout/-/startCount', 'bench/rule-count', { count })] };
   }
+  const ends = { firstM: firstFromTipM, strippingM: strippingFromTipM };
   if (!(firstFromTipM > 0 && firstFromTipM < strippingFromTipM)) {
-    const message = `The first guide at ${bothLengths(firstFromTipM)} should lie between the tip and the stripping guide at ${bothLengths(strippingFromTipM)}.`;
-    return { ok: false, findings: [said('layout/-/startFirst', message)] };
+    return { ok: false, findings: [found('layout/-/startFirst', 'bench/rule-first', ends)] };
   }
   const growthM = (strippingFromTipM - count * firstFromTipM) / ((count * (count - 1)) / 2);
   const fromTipM = Array.from({ length: count }, (_, index) => {
@@ -36,8 +36,8 @@ export function arithmeticRule({ count, firstFromTipM, strippingFromTipM }: Arit
   });
   fromTipM[count - 1] = strippingFromTipM;
   if (firstFromTipM + (count - 1) * growthM <= 0 || fromTipM[0] >= fromTipM[1]) {
-    const message = `${count} guides from ${bothLengths(firstFromTipM)} overshoot the stripping guide at ${bothLengths(strippingFromTipM)}; start nearer the tip or use fewer.`;
-    return { ok: false, findings: [said('layout/-/startFirst', message)] };
+    const values = { count, ...ends };
+    return { ok: false, findings: [found('layout/-/startFirst', 'bench/rule-overshoots', values)] };
   }
   return { ok: true, fromTipM };
 }
@@ -61,8 +61,7 @@ export function readStationList(text: string, options: ListOptions): StationList
   const path = options.path ?? 'layout/-/startText';
   const cells = withoutNumbering(text.split(/\r?\n/).map(splitEntries)).flat();
   if (cells.length === 0) {
-    const message = 'The list is empty: type or paste the distances, from tip or butt, in inches or mm.';
-    return { ok: false, findings: [said(path, message)] };
+    return { ok: false, findings: [found(path, 'bench/list-empty', {})] };
   }
   const read = cells.map((cell) => readQuantity(cell, { dimension: 'length', system: options.system, path }));
   const findings = read.flatMap((one) => (one.ok ? [] : [one.finding]));
@@ -74,9 +73,21 @@ export function readStationList(text: string, options: ListOptions): StationList
   return { ok: true, fromTipM: falling ? marks.reverse() : marks };
 }
 
-/** `4 1/2`, `4-1/2"`, `4' 7 1/2"`, `31.5 cm`: one entry each; anything else is kept whole, to be refused by name. */
-const entryPattern =
-  /(?:\d+\s*(?:'(?!')|ft\.?)\s*-?\s*)?(?:\d+[ -]+(?=[\d.]+\/))?(?:\d+(?:\.\d+)?|\.\d+)(?:\/\d+)?\s*(?:"|''|'|mm|cm|m\b|in\b\.?|inch(?:es)?|ft\b)?|[^\s\d;,]+/gi;
+/** Words of units, the longest first, as a field takes them. */
+const spelled = (units: readonly Unit[]) =>
+  units
+    .flatMap(({ spellings }) => spellings.filter((word) => /^[a-z]+$/.test(word)))
+    .flatMap((word) => (word.length > 1 ? [`${word}s`, word] : [word]))
+    .sort((a, b) => b.length - a.length)
+    .join('|');
+const anyUnit = `(?:${spelled(unitTable.length)})\\b\\.?`;
+const feet = `(?:'(?!')|(?:${spelled(unitTable.length.filter(({ symbol }) => symbol === 'ft'))})\\b\\.?)`;
+const number = '(?:\\d+[ -]+(?=[\\d.]+/))?(?:\\d+(?:\\.\\d+)?|\\.\\d+)(?:/\\d+)?';
+/** `4 1/2`, `4-1/2"`, `4' 7 1/2"`, `2 feet 3 inches`, `31.5 cm`: one entry each; all else is kept whole, to be refused by name. */
+const entryPattern = new RegExp(
+  `(?:\\d+\\s*${feet}\\s*-?\\s*(?=\\d|\\.\\d)(?!${number}\\s*${feet}))?${number}\\s*(?:"|''|'|${anyUnit})?|[^\\s\\d;,]+`,
+  'gi',
+);
 /** What people write before a mark: `Guide 3:`, `3)`, `#3`, `stripping guide`. */
 const labelPattern =
   /^\s*(?:(?:[a-z][a-z -]*|#)\s*\d+\s*[).:]\s*|\d+\s*[).:]\s+|[a-z][a-z -]*:?\s*(?=\d|$))/i;

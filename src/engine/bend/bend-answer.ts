@@ -127,7 +127,7 @@ function throughRingsOnly(
   return { mesh: bare, line: chords, work: own };
 }
 
-function touchedStretches(mesh: Mesh, ringOfSupport: Int32Array): ContactReading['stretches'] {
+export function touchedStretches(mesh: Mesh, ringOfSupport: Int32Array): ContactReading['stretches'] {
   const stretches: ContactReading['stretches'] = [];
   ringOfSupport.forEach((ring, k) => {
     if (ring >= 0) stretches.push({ touches: false });
@@ -142,7 +142,7 @@ function touchedStretches(mesh: Mesh, ringOfSupport: Int32Array): ContactReading
   return stretches;
 }
 
-function reasonOf(followed: FollowResult, rings: number): string {
+export function reasonOf(followed: FollowResult, rings: number): string {
   const share = (100 * followed.followedTo).toFixed(1);
   const { closedSpan } = followed;
   if (closedSpan !== undefined) {

@@ -27,6 +27,74 @@ export interface FrictionOptions {
 }
 export const frictionDefaults: FrictionOptions = { tolerance: 1e-9, maxTurns: 60, smallestPart: 1 / 64 };
 
+/** A rod whose line's tensions can be held. */
+export interface RubbingRod {
+  readonly pullN: number;
+  /** Tension of every stretch behind a ring, from the line angles of the bend at hand; `exponent` is ±µ. */
+  tensions(exponent: number): Float64Array;
+  /** Bends under these tensions, from the bend at hand. */
+  bendUnder(spanTensionN: Float64Array): { converged: boolean; iterations: number };
+  /** Remembers the bend at hand. */
+  keep(): void;
+  backToKept(): void;
+}
+
+export interface SettledTensions {
+  spanTensionN: Float64Array;
+  converged: boolean;
+  iterations: number;
+}
+
+/** From the bend under `free` tensions to the one over friction, which the rod is left in. */
+export function settleTensions(
+  rod: RubbingRod,
+  free: Float64Array,
+  { coefficient, direction }: LineFriction,
+  options: FrictionOptions = frictionDefaults,
+): SettledTensions {
+  const settled: SettledTensions = { spanTensionN: free, converged: true, iterations: 0 };
+  rod.keep();
+  let reached = 0;
+  let part = 1;
+  while (reached < 1) {
+    const share = Math.min(1, reached + part);
+    const exponent = share * (direction === 'in' ? coefficient : -coefficient);
+    const turns = takeTurns(rod, settled.spanTensionN, exponent, options);
+    settled.iterations += turns.iterations;
+    if (turns.converged) {
+      reached = share;
+      settled.spanTensionN = turns.spanTensionN;
+      rod.keep();
+      continue;
+    }
+    rod.backToKept();
+    rod.bendUnder(settled.spanTensionN);
+    part /= 4;
+    if (part < options.smallestPart) return { ...settled, converged: false };
+  }
+  return settled;
+}
+
+function takeTurns(
+  rod: RubbingRod,
+  from: Float64Array,
+  exponent: number,
+  options: FrictionOptions,
+): SettledTensions {
+  const settled: SettledTensions = { spanTensionN: from, converged: false, iterations: 0 };
+  for (let turn = 0; turn < options.maxTurns; turn++) {
+    const spanTensionN = rod.tensions(exponent);
+    const bent = rod.bendUnder(spanTensionN);
+    settled.iterations += bent.iterations;
+    const held = settled.spanTensionN;
+    settled.spanTensionN = spanTensionN;
+    if (!bent.converged) return settled;
+    const change = spanTensionN.reduce((most, n, k) => Math.max(most, Math.abs(n - held[k])), 0);
+    if (change <= options.tolerance * rod.pullN) return { ...settled, converged: true };
+  }
+  return settled;
+}
+
 export interface Settled {
   loading: Loading;
   converged: boolean;
@@ -39,58 +107,23 @@ export function settleFriction(
   loading: Loading,
   friction: LineFriction,
   work: Workspace,
-  options: FrictionOptions = frictionDefaults,
-): Settled {
-  const settled: Settled = { loading, converged: true, iterations: 0 };
-  const before = Float64Array.from(work.theta);
-  let reached = 0;
-  let part = 1;
-  while (reached < 1) {
-    const share = Math.min(1, reached + part);
-    const coefficient = share * friction.coefficient;
-    const turns = takeTurns(mesh, settled.loading, { ...friction, coefficient }, work, options);
-    settled.iterations += turns.iterations;
-    if (turns.converged) {
-      reached = share;
-      settled.loading = turns.loading;
-      before.set(work.theta);
-      continue;
-    }
-    work.theta.set(before);
-    followFromNearby(mesh, settled.loading, work);
-    part /= 4;
-    if (part < options.smallestPart) return { ...settled, converged: false };
-  }
-  return settled;
-}
-
-function takeTurns(
-  mesh: Mesh,
-  loading: Loading,
-  friction: LineFriction,
-  work: Workspace,
-  options: FrictionOptions,
 ): Settled {
   const { line } = loading;
   if (!line) return { loading, converged: true, iterations: 0 };
-  const settled: Settled = { loading, converged: false, iterations: 0 };
-  let held = line.spanTensionN;
-  for (let turn = 0; turn < options.maxTurns; turn++) {
-    const spanTensionN = tensionsOf(line, friction, work);
-    settled.loading = { ...loading, line: { ...line, spanTensionN } };
-    const bent = followFromNearby(mesh, settled.loading, work);
-    settled.iterations += bent.iterations;
-    if (!bent.converged) return settled;
-    const change = spanTensionN.reduce((most, n, k) => Math.max(most, Math.abs(n - held[k])), 0);
-    held = spanTensionN;
-    if (change <= options.tolerance * line.pullN) return { ...settled, converged: true };
-  }
-  return settled;
+  const kept = new Float64Array(work.theta.length);
+  const held = (spanTensionN: Float64Array) => ({ ...loading, line: { ...line, spanTensionN } });
+  const rod: RubbingRod = {
+    pullN: line.pullN,
+    tensions: (exponent) => tensionsOf(line, exponent, work),
+    bendUnder: (spanTensionN) => followFromNearby(mesh, held(spanTensionN), work),
+    keep: () => kept.set(work.theta),
+    backToKept: () => work.theta.set(kept),
+  };
+  const { spanTensionN, ...settled } = settleTensions(rod, line.spanTensionN, friction);
+  return { ...settled, loading: held(spanTensionN) };
 }
 
-/** Tension of every stretch behind a ring, from the line angles of the bend at hand. */
-export function tensionsOf(line: LineThroughRings, friction: LineFriction, work: Workspace): Float64Array {
-  const exponent = friction.direction === 'in' ? friction.coefficient : -friction.coefficient;
+function tensionsOf(line: LineThroughRings, exponent: number, work: Workspace): Float64Array {
   let tensionN = line.pullN;
   let ux = Math.cos(line.pullAngleRad);
   let uy = Math.sin(line.pullAngleRad);

@@ -122,7 +122,7 @@ function clearanceBeside(mesh: Mesh, work: Workspace, chord: Chord, node: number
 }
 
 /** EI between nodes, its logarithm a parabola through three of them. */
-function stiffnessBeside({ lengthM, stiffnessNm2 }: Mesh, node: number, u: number): number {
+export function stiffnessBeside({ lengthM, stiffnessNm2 }: Mesh, node: number, u: number): number {
   const a = lengthM[node];
   const b = lengthM[node + 1];
   const at = u < 0 ? u * a : u * b;
@@ -134,7 +134,7 @@ function stiffnessBeside({ lengthM, stiffnessNm2 }: Mesh, node: number, u: numbe
 }
 
 /** Largest value within an element of the node: of seven places, then the top of the parabola about it. */
-function peakNear(value: (u: number) => number): number {
+export function peakNear(value: (u: number) => number): number {
   const step = 0.25;
   let best = 0;
   let most = value(0);

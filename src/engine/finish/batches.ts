@@ -5,7 +5,8 @@
  * least 25 divisions (0.1 ml divisions: 2.5 ml, the usual least). A batch lasts its pot life, of which brushing may
  * use two thirds. Both shares are common practice, no source. Mass of a part = volume × its density.
  */
-import { type BenchFinding, stop } from '../bench/bench-finding.ts';
+import { type BenchFinding, stopsOf } from '../bench/bench-finding.ts';
+import type { FinishKinds } from './finish-kinds.ts';
 
 export interface BatchInput {
   /** On the rod, this coat; ml. */
@@ -77,27 +78,22 @@ export function planBatches(input: BatchInput): { plan?: BatchPlan; findings: Be
   };
 }
 
+const stopAt = stopsOf<FinishKinds>();
+
 function batchFindings(input: BatchInput): BenchFinding[] {
-  const findings: BenchFinding[] = [];
-  const positive = (value: number, field: string, words: string) => {
-    if (value > 0) return;
-    findings.push(
-      stop(
-        `finish/-/${field}`,
-        `${words} is ${value}; it must be more than nothing. Read it off the data sheet.`,
-      ),
-    );
+  const needed = {
+    partA: input.partA,
+    partB: input.partB,
+    measureStep: input.measureStep,
+    potLife: input.potLifeMin,
+    minutesPerWrap: input.minutesPerWrap,
   };
-  positive(input.partA, 'partA', 'The share of part A');
-  positive(input.partB, 'partB', 'The share of part B');
-  positive(input.measureStep, 'measureStep', 'The smallest division');
-  positive(input.potLifeMin, 'potLife', 'The pot life');
-  positive(input.minutesPerWrap, 'minutesPerWrap', 'The time for one wrap');
+  const findings = (Object.keys(needed) as (keyof typeof needed)[])
+    .filter((what) => !(needed[what] > 0))
+    .map((what) => stopAt(`finish/-/${what}`, 'finish/nothing-given', { what, value: needed[what] }));
   if (input.mixBy === 'mass' && !(input.densityA && input.densityB)) {
     const field = input.densityA ? 'densityB' : 'densityA';
-    const message =
-      'By mass the densities of both parts are needed (g/ml, from the data sheet), or mix by volume.';
-    findings.push(stop(`finish/-/${field}`, message));
+    findings.push(stopAt(`finish/-/${field}`, 'finish/densities-needed', {}));
   }
   return findings;
 }

@@ -108,11 +108,15 @@ describe('the times', () => {
   });
   it('say where the rule ends', () => {
     expect(temperatureFindings(23, 22)).toEqual([]);
-    expect(inWords(temperatureFindings(23, 10)[0])).toMatch(/10 °C/);
-    expect(inWords(temperatureFindings(16, 29)[0])).toMatch(/more than 10/);
+    expect(temperatureFindings(23, 10)).toMatchObject([
+      { code: 'finish/room-outside-rule', values: { roomC: 10 } },
+    ]);
+    expect(temperatureFindings(16, 29)).toMatchObject([
+      { code: 'finish/room-off-sheet', values: { roomC: 29, sheetC: 16 } },
+    ]);
     // A room below nothing is a room all the same, and far outside the rule.
     expect(temperatureFindings(23, -5)[0]).toMatchObject({ path: 'finish/-/roomC' });
-    expect(inWords(temperatureFindings(23, -5)[0])).toMatch(/At -5 °C .*\(15 to 30 °C\)/);
+    expect(inWords(temperatureFindings(23, -5)[0])).toMatch(/At -5 °C .*15 °C to 30 °C/);
   });
   it('stand in order; a coat under another has only its own brushing and turning', () => {
     const latest = coatSchedule(0, commonTimes, { roomC: 23, latest: true });

@@ -1,5 +1,6 @@
 /** What is due when after a coat was brushed on: times of the product at the room's temperature, added to one instant. */
-import { type BenchFinding, doubt, stop } from '../bench/bench-finding.ts';
+import { type BenchFinding, doubtsOf, stopsOf } from '../bench/bench-finding.ts';
+import type { FinishKinds } from './finish-kinds.ts';
 import { commonHalvesPerC, timeAtRoom } from './temperature.ts';
 
 /** From the data sheet, seconds at `statedC`. */
@@ -56,21 +57,20 @@ export function coatSchedule(
   return (latest ? [...own, ...after] : own).sort((a, b) => a.atMs - b.atMs);
 }
 
+const stopAt = stopsOf<FinishKinds>();
+const doubtAt = doubtsOf<FinishKinds>();
+
 /** What makes no sense in the order of the times, and a recoat outside the window of the coat before. */
 export function timesFindings(times: ProductTimes): BenchFinding[] {
   const findings: BenchFinding[] = [];
-  const hours = (seconds: number) => `${Number((seconds / 3600).toFixed(1))} h`;
-  if (times.recoatUntilS <= times.recoatFromS) {
-    const message = `The recoat window would close (${hours(times.recoatUntilS)}) before it opens (${hours(times.recoatFromS)}): read both off the data sheet again.`;
-    findings.push(stop('finish/-/recoatUntil', message));
+  const { recoatFromS: fromS, recoatUntilS: untilS, turnForS, fishAfterS, flexAfterS } = times;
+  if (untilS <= fromS)
+    findings.push(stopAt('finish/-/recoatUntil', 'finish/recoat-window', { fromS, untilS }));
+  if (turnForS <= times.potLifeS) {
+    findings.push(stopAt('finish/-/turnFor', 'finish/turning-short', { turnForS }));
   }
-  if (times.turnForS <= times.potLifeS) {
-    const message = `Turning for ${hours(times.turnForS)} ends before the finish has gelled: it would sag. Turn for 4 to 8 h.`;
-    findings.push(stop('finish/-/turnFor', message));
-  }
-  if (times.fishAfterS < times.flexAfterS) {
-    const message = `Fishing after ${hours(times.fishAfterS)} comes before bending after ${hours(times.flexAfterS)}: make it the later one.`;
-    findings.push(stop('finish/-/fishAfter', message));
+  if (fishAfterS < flexAfterS) {
+    findings.push(stopAt('finish/-/fishAfter', 'finish/fish-before-flex', { fishAfterS, flexAfterS }));
   }
   return findings;
 }
@@ -105,24 +105,15 @@ export function coatFindings(coats: readonly Coat[], times: ProductTimes, nowMs:
   return coats.flatMap((coat, index) => {
     const path = `coats/${coat.id}/brushedAt`;
     if (coat.brushedAtMs > nowMs + clockSlackMs) {
-      return [stop(path, `Coat ${index + 1} would be brushed on in the future: set it to when it was done.`)];
+      return [stopAt(path, 'finish/coat-in-future', { coat: index + 1 })];
     }
     const before = coats[index - 1];
     if (!before) return [];
-    if (coat.brushedAtMs <= before.brushedAtMs) {
-      const message = `Coat ${index + 1} would lie in the past, before coat ${index}: correct the earlier of the two.`;
-      return [stop(path, message)];
-    }
+    const values = { coat: index + 1 };
+    if (coat.brushedAtMs <= before.brushedAtMs) return [stopAt(path, 'finish/coat-order', values)];
     const { status } = recoatAt(coat.brushedAtMs, before, times);
-    if (status === 'too early') {
-      const message = `Coat ${index + 1} went on before coat ${index} was ready for it: it may wrinkle or stay soft. Give it double the time before bending.`;
-      return [doubt(path, message)];
-    }
-    if (status === 'sand first') {
-      const message = `Coat ${index + 1} went on after the recoat window of coat ${index}: if it was not scuffed first, watch for peeling.`;
-      return [doubt(path, message)];
-    }
-    return [];
+    if (status === 'too early') return [doubtAt(path, 'finish/coat-too-early', values)];
+    return status === 'sand first' ? [doubtAt(path, 'finish/coat-too-late', values)] : [];
   });
 }
 

@@ -6,7 +6,10 @@
  * temperature; beyond, the finding says so and the data sheet decides. A product that is known to halve over another
  * h has it typed in.
  */
-import { type BenchFinding, doubt } from '../bench/bench-finding.ts';
+import { type BenchFinding, doubtsOf } from '../bench/bench-finding.ts';
+import type { FinishKinds } from './finish-kinds.ts';
+
+const doubtAt = doubtsOf<FinishKinds>();
 
 /** Seconds (or any unit of time) at `roomC`, from what holds at `statedC`. */
 export function timeAtRoom(
@@ -20,14 +23,8 @@ export function timeAtRoom(
 export const commonHalvesPerC = 10;
 
 export function temperatureFindings(statedC: number, roomC: number): BenchFinding[] {
-  if (roomC < 15 || roomC > 30) {
-    const why = roomC < 15 ? 'it stays thick, holds bubbles and may not cure through' : 'it gels in minutes';
-    const message = `At ${roomC} °C the rule of times does not hold (15 to 30 °C): ${why}. Bring the room to 21 to 27 °C, or go by the data sheet.`;
-    return [doubt('finish/-/roomC', message)];
-  }
-  if (Math.abs(statedC - roomC) > 10) {
-    const message = `${roomC} °C is more than 10 °C from the ${statedC} °C the data sheet speaks of: the times are only a guess there.`;
-    return [doubt('finish/-/roomC', message)];
-  }
-  return [];
+  const path = 'finish/-/roomC';
+  if (roomC < 15 || roomC > 30) return [doubtAt(path, 'finish/room-outside-rule', { roomC })];
+  if (Math.abs(statedC - roomC) <= 10) return [];
+  return [doubtAt(path, 'finish/room-off-sheet', { roomC, sheetC: statedC })];
 }

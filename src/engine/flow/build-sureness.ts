@@ -17,7 +17,7 @@ export interface SurenessOptions {
   placeOn: number;
   seed: number;
 }
-export const surenessDefaults: SurenessOptions = { readOn: 100, placeOn: 10, seed: 20 };
+export const surenessDefaults: SurenessOptions = { readOn: 100, placeOn: 16, seed: 20 };
 
 /**
  * Only for a build whose stiffness was fitted: what the diameters alone say has no band to carry. `spread`: of the

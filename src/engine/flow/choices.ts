@@ -2,8 +2,10 @@
  * What the builder chose for the layout, with common practice filled in where he chose nothing; SI units,
  * guides and marks from the tip down.
  */
-import type { Guide, RodKind } from '../bench/default-guides.ts';
 import type { Side } from '../bend/bend.ts';
+import type { Finding } from '../finding.ts';
+import type { Guide } from '../kinds/guides.ts';
+import type { RodKind } from '../kinds/rod-kinds.ts';
 import type { LayoutLimits } from '../layout/ladder-request.ts';
 import type { Intervals } from '../layout/layout-request.ts';
 import type { FrictionRange } from '../layout/real-line.ts';
@@ -63,12 +65,8 @@ export type Start =
   /** A chart, or the builder's own list. */
   | { kind: 'list'; words: 'chart' | 'own'; fromTipM: number[] };
 
-/** Left out by the builder and filled in; shown, so that nothing is assumed in silence. */
-export interface Assumption {
-  /** Where the builder would write his own. */
-  path: string;
-  words: string;
-}
+/** Left out by the builder and filled in; shown, so that nothing is assumed in silence. Its path takes his own. */
+export type Assumption = Finding;
 
 export const choiceDefaults = {
   /** Butt 45° up, weight straight down: the common load test. */

@@ -46,7 +46,8 @@ export function finishEffects(
   };
 }
 
-function firstHz({ rod, masses }: FinishedRod): number {
+/** Clamped at the grip; NaN where nothing has mass. */
+export function firstHz({ rod, masses }: FinishedRod): number {
   const answer = frequency({ rod, masses, modes: 1 });
   return answer.status === 'refused' ? Number.NaN : answer.hz[0];
 }

@@ -4,11 +4,11 @@
  */
 import type { AssembledBlank } from '../bench/assemble.ts';
 import type { Bench } from '../bench/bench.ts';
-import type { Guide } from '../bench/default-guides.ts';
 import { type DiameterRow, diameterAt } from '../bench/diameter-profile.ts';
 import { type FerruleZone, keepOutZones } from '../bench/ferrule-zones.ts';
 import { type BlankTables, type FreeRod, freeRod } from '../bench/free-rod.ts';
 import { arithmeticRule } from '../bench/start-list.ts';
+import type { Guide } from '../kinds/guides.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
 import { defaultLimits } from '../layout/layout-defaults.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';

@@ -9,8 +9,6 @@ export interface LoadLadder {
   kg: readonly number[];
   /** Whether the builder gave them himself. */
   given: boolean;
-  /** Why there are none. */
-  missing?: string;
   ladder: readonly LadderLoad[];
 }
 
@@ -21,11 +19,10 @@ export const downRad = -Math.PI / 2;
 export function loadLadder(choices: Choices, rod: FreeRod): LoadLadder {
   const common = choices.ladderKg ? undefined : defaultLadder(rod);
   const kg =
-    choices.ladderKg ?? (common?.ladder ?? []).map(({ tensionN }) => handyWeight(tensionN / standardGravity));
+    choices.ladderKg ?? (common ?? []).map(({ tensionN }) => handyWeight(tensionN / standardGravity));
   return {
     kg,
     given: choices.ladderKg !== undefined,
-    missing: common?.reason,
     ladder: kg.map((load) => ladderLoad(load, choices.loadBy, choices.tautLineKg)),
   };
 }

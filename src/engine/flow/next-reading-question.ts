@@ -3,7 +3,7 @@ import type { Bench } from '../bench/bench.ts';
 import type { FitRequest } from '../stiffness/request.ts';
 import type { OptionsQuestion } from '../sureness/reading-option.ts';
 
-/** The set-up read last is taken to stand still, with its blocks as high as they were. */
+/** The set-up read last is taken to stand still, with its clamp as high as it was. */
 export function standingSetup(bench: Bench): Pick<OptionsQuestion, 'standing' | 'clampHeightM'> {
   const read = bench.setups.filter((setup) => wasRead(setup));
   const last = read.at(-1);

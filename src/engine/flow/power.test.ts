@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { countInWords } from '../../words/swings.ts';
+import { shopWriter } from '../../words/writer.ts';
 import type { BlankTables } from '../bench/free-rod.ts';
 import { type PowerQuestion, predictPower, type SwingPrediction } from './power.ts';
 import { countedHz } from './swing-count.ts';
 
+const mm = shopWriter({ system: 'mm' });
 const lengthM = 2;
 const even = (EINm2: number): BlankTables => ({
   stiffness: [{ fromTipM: 0, EINm2 }],
@@ -58,26 +60,26 @@ describe('a count beside its prediction', () => {
     expect(plusMinusHz).toBeCloseTo((1.96 * 2 * 0.2) / 20, 12);
   });
   test.each([
-    { count: { counted: 40, seconds: 20.1 }, says: /agree within what both are sure of/ },
+    { count: { counted: 40, seconds: 20.1 }, says: /agree within their ±/ },
     { count: { counted: 20, seconds: 9.7 }, says: /they agree/ },
     {
       count: { counted: 20, seconds: 9.5 },
-      says: /disagree. One swing fewer in the count would make them agree/,
+      says: /disagree. Count again: one swing fewer would make them agree/,
     },
     {
       count: { counted: 40, seconds: 17 },
-      says: /disagree. It swings as a rod 38 % stiffer, or lighter, would, or one held 187 mm nearer the tip/,
+      says: /disagree. Check the clamp, .* like a rod 38 % stiffer or lighter, or one held 187 mm nearer the tip/,
     },
     {
       count: { counted: 40, seconds: 25 },
-      says: /disagree. It swings as a rod 36 % softer, or heavier, would, or one held 283 mm farther from the tip/,
+      says: /disagree. Check the clamp, .* like a rod 36 % softer or heavier, or one held 283 mm farther from the tip/,
     },
   ])('$count.counted in $count.seconds s', ({ count, says }) => {
-    expect(countInWords(count, prediction)).toMatch(says);
+    expect(countInWords(count, prediction, mm)).toMatch(says);
   });
   test('a guess from the diameters has no ± and is not called right or wrong', () => {
-    const words = countInWords({ counted: 40, seconds: 30 }, { ...prediction, modes: [{ hz: 2 }] });
-    expect(words).toMatch(/predicted 2.00 Hz from the diameters alone, a guess whose range is not known/);
+    const words = countInWords({ counted: 40, seconds: 30 }, { ...prediction, modes: [{ hz: 2 }] }, mm);
+    expect(words).toMatch(/predicted 2.00 Hz from the diameters alone: a guess of unknown range/);
     expect(words).not.toMatch(/agree/);
   });
 });

@@ -6,9 +6,9 @@
 
 import type { PointMass } from '../bend/mesh.ts';
 import { type Rod, rodTables } from '../bend/rod.ts';
-import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
+import { type Finding, findingsOf, inputFound } from '../finding.ts';
 import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
+import type { FrequencyKinds } from './frequency-kinds.ts';
 import { applyRod, makeScratch, type VibratingRod, vibratingRod } from './vibrating-rod.ts';
 
 export interface FrequencyRequest {
@@ -52,18 +52,17 @@ export function frequency(
   return lowestModes(rod, request.modes, options);
 }
 
+const found = findingsOf<FrequencyKinds>();
+
 function frequencyFindings({ modes }: FrequencyRequest, rod: VibratingRod): Finding[] {
   if (!Number.isInteger(modes) || modes < 1 || modes > 20) {
-    return [said('modes', `modes is ${modes}; ask for a whole number from 1 to 20`)];
+    return [inputFound('modes', 'input/out-of-range', { value: modes, low: 1, high: 20, whole: true })];
   }
   if (rod.movingParts === 0) {
-    const message =
-      'the rod has no mass that can move; give massPerLength, or masses that stand in front of the clamp';
-    return [said('rod.massPerLength', message)];
+    return [found('rod.massPerLength', 'frequency/no-mass', {})];
   }
   if (rod.movingParts < modes) {
-    const message = `modes is ${modes}, but a massless rod with ${rod.movingParts} masses in front of the clamp has only ${rod.movingParts} frequencies; ask for fewer modes or give massPerLength`;
-    return [said('modes', message)];
+    return [found('modes', 'frequency/few-masses', { modes, masses: rod.movingParts })];
   }
   return [];
 }

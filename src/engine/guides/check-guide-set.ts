@@ -1,11 +1,13 @@
 /** What is odd about a set of guides on this blank. Rules are common practice, no source; the builder decides. */
 import type { AssembledBlank } from '../bench/assemble.ts';
-import { type BenchFinding, bothLengths, doubt } from '../bench/bench-finding.ts';
+import { type BenchFinding, doubtsOf } from '../bench/bench-finding.ts';
 import { type DiameterRow, diameterAt } from '../bench/diameter-profile.ts';
+import type { GuideKind } from '../kinds/guide-kinds.ts';
+import { guideNumbers } from '../kinds/guides.ts';
 
 export interface SetGuide {
   id: string;
-  kind: string;
+  kind: GuideKind;
   size: string;
   stationM?: number;
   /** Over all feet. */
@@ -14,6 +16,15 @@ export interface SetGuide {
   openingM?: number;
   footWidthM?: number;
 }
+
+/** What is odd about a guide in its place. */
+export interface GuideKinds {
+  'guides/size-order': { guide: number; size: string; nextSize: string };
+  'guides/knot-sticks': { guide: number; knotM: number; openingM: number; measured: boolean };
+  'guides/foot-wide': { guide: number; footM: number; blankM: number };
+  'guides/foot-on-ferrule': { guide: number };
+}
+const doubtAt = doubtsOf<GuideKinds>();
 
 /** Guides from the tip down. `knotM`: the thickest knot that must pass. */
 export function checkGuideSet(
@@ -28,41 +39,24 @@ export function checkGuideSet(
   ]);
 }
 
-/** Clear opening of a snake or a ring where it was not measured; undefined for a size that says nothing. */
-export function typicalOpeningM(size: string): number | undefined {
-  const snake = snakeOpeningsMm[size.trim()];
-  if (snake !== undefined) return snake / 1000;
-  const ring = /^(\d+(?:\.\d+)?) ?mm$/.exec(size.trim());
-  // A ring's opening is 60 to 75 % of its size.
-  return ring ? (Number(ring[1]) * 0.67) / 1000 : undefined;
+/** Measured, or typical of its size; undefined for a size that its kind does not know. */
+function openingOf({ openingM, kind, size }: SetGuide): number | undefined {
+  return openingM ?? guideNumbers(kind, size)?.insideM;
 }
-
-const snakeOpeningsMm: Record<string, number> = {
-  '2/0': 3.15,
-  '1/0': 3.6,
-  '1': 4.1,
-  '2': 4.6,
-  '3': 5.25,
-  '4': 6,
-  '5': 7,
-  '6': 8,
-};
-
-const openingOf = ({ openingM, size }: SetGuide) => openingM ?? typicalOpeningM(size);
 
 function orderFindings(guide: SetGuide, next: SetGuide | undefined, index: number): BenchFinding[] {
   const [here, below] = [openingOf(guide), next && openingOf(next)];
   if (here === undefined || below === undefined || here <= below + 1e-4) return [];
-  const message = `Guide ${index + 1} (${guide.size}) opens wider than guide ${index + 2} (${next?.size}) behind it: sizes should fall towards the tip. Swap the two.`;
-  return [doubt(`guides/${guide.id}/size`, message)];
+  const values = { guide: index + 1, size: guide.size, nextSize: next?.size ?? '' };
+  return [doubtAt(`guides/${guide.id}/size`, 'guides/size-order', values)];
 }
 
 function knotFindings(guide: SetGuide, knotM: number | undefined, index: number): BenchFinding[] {
   const opening = openingOf(guide);
   if (knotM === undefined || opening === undefined || opening > knotM) return [];
-  const measured = guide.openingM === undefined ? 'typically' : 'measured';
-  const message = `A knot of ${bothLengths(knotM)} does not pass guide ${index + 1}, which opens ${bothLengths(opening)} (${measured}): take a larger size or a slimmer knot.`;
-  return [doubt(`guides/${guide.id}/${guide.openingM === undefined ? 'size' : 'opening'}`, message)];
+  const measured = guide.openingM !== undefined;
+  const values = { guide: index + 1, knotM, openingM: opening, measured };
+  return [doubtAt(`guides/${guide.id}/${measured ? 'opening' : 'size'}`, 'guides/knot-sticks', values)];
 }
 
 function placeFindings(
@@ -75,14 +69,13 @@ function placeFindings(
   const findings: BenchFinding[] = [];
   const outsideM = diameterAt(profile, stationM);
   if (footWidthM !== undefined && outsideM !== undefined && footWidthM > outsideM) {
-    const message = `The foot of guide ${index + 1}, ${bothLengths(footWidthM)} wide, is wider than the blank there (${bothLengths(outsideM)}): narrow its shoulders, or take a smaller guide.`;
-    findings.push(doubt(`guides/${id}/footWidth`, message));
+    const values = { guide: index + 1, footM: footWidthM, blankM: outsideM };
+    findings.push(doubtAt(`guides/${id}/footWidth`, 'guides/foot-wide', values));
   }
   const [fromM, toM] = [stationM - lengthM / 2, stationM + lengthM / 2];
   const onFerrule = blank.joints.some(({ seat }) => fromM < seat.toTipM && toM > seat.fromTipM);
   if (onFerrule) {
-    const message = `A foot of guide ${index + 1} would lie on a ferrule: move its mark off the joint, under Layout.`;
-    findings.push(doubt(`guides/${id}/station`, message));
+    findings.push(doubtAt(`guides/${id}/station`, 'guides/foot-on-ferrule', { guide: index + 1 }));
   }
   return findings;
 }

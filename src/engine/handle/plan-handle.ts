@@ -1,7 +1,7 @@
-import { type BenchFinding, bothLengths, doubt, stop } from '../bench/bench-finding.ts';
+import { type BenchFinding, doubtsOf, stopsOf } from '../bench/bench-finding.ts';
 import { type DiameterRow, diameterAt } from '../bench/diameter-profile.ts';
-import { formatMm } from '../units/format-quantity.ts';
 import { type Arbor, placeArbors } from './arbors.ts';
+import type { HandleKinds } from './handle-kinds.ts';
 import { type HandleParts, type HandleRoom, handleRoom, type Room } from './handle-parts.ts';
 import { type ReamingStep, reamingSteps } from './reaming.ts';
 import { chooseTipTube, type TipTubeChoice } from './tip-tube.ts';
@@ -55,23 +55,26 @@ export function planHandle(parts: HandleParts, blank: HandleBlank): HandlePlan |
   };
 }
 
+const stopAt = stopsOf<HandleKinds>();
+const doubtAt = doubtsOf<HandleKinds>();
+
 function roomFindings(parts: HandleParts, blank: HandleBlank, { grip, seat }: HandleRoom): BenchFinding[] {
   const findings: BenchFinding[] = [];
   if (parts.gripFrontM > blank.buttSectionM) {
-    const message = `The grip would end ${bothLengths(parts.gripFrontM)} from the butt end, past the butt section of ${bothLengths(blank.buttSectionM)}: set its front further back, or choose a shorter grip.`;
-    findings.push(stop('handle/-/gripFront', message));
+    const values = { frontM: parts.gripFrontM, sectionM: blank.buttSectionM };
+    findings.push(stopAt('handle/-/gripFront', 'handle/grip-past-section', values));
   }
   if (grip && grip.fromM < -1e-9) {
-    const message = `A grip of ${bothLengths(parts.gripLengthM ?? 0)} is longer than the ${bothLengths(parts.gripFrontM)} from the butt end to its front: shorten it or move the front.`;
-    findings.push(stop('handle/-/gripLength', message));
+    const values = { lengthM: parts.gripLengthM ?? 0, frontM: parts.gripFrontM };
+    findings.push(stopAt('handle/-/gripLength', 'handle/grip-too-long', values));
   } else if (seat && seat.fromM < -1e-9) {
-    const message = `Grip and seat need ${bothLengths(-seat.fromM)} more than there is behind the grip's front: move the front forward, or take a shorter seat of at most ${bothLengths(seat.toM)}.`;
-    findings.push(stop('handle/-/seatLength', message));
+    const values = { missingM: -seat.fromM, mostM: seat.toM };
+    findings.push(stopAt('handle/-/seatLength', 'handle/seat-too-long', values));
   }
   const reachM = parts.reachM ?? Number.POSITIVE_INFINITY;
   if (reachM <= parts.gripFrontM) {
-    const message = `A reach of ${bothLengths(reachM)} ends on the grip, whose front is at ${bothLengths(parts.gripFrontM)}: measure from the butt end to where the hand strips line.`;
-    findings.push(stop('handle/-/reach', message));
+    const values = { reachM, frontM: parts.gripFrontM };
+    findings.push(stopAt('handle/-/reach', 'handle/reach-on-grip', values));
   }
   return findings;
 }
@@ -81,18 +84,18 @@ type OutsideAt = (fromButtM: number) => number;
 function boreFindings(parts: HandleParts, { grip, seat }: HandleRoom, outsideM: OutsideAt): BenchFinding[] {
   const findings: BenchFinding[] = [];
   if (grip && parts.gripBoreM !== undefined && parts.gripBoreM > outsideM(grip.toM) + 2 * loosestGripM) {
-    const message = `The grip's bore of ${bothLengths(parts.gripBoreM)} is ${bothLengths(parts.gripBoreM - outsideM(grip.toM))} wider than the blank at its front: bush the front, or choose a grip with a smaller bore.`;
-    findings.push(doubt('handle/-/gripBore', message));
+    const values = { boreM: parts.gripBoreM, overM: parts.gripBoreM - outsideM(grip.toM) };
+    findings.push(doubtAt('handle/-/gripBore', 'handle/grip-bore-wide', values));
   }
   if (!seat || parts.seatBoreM === undefined) return findings;
   const thickestM = outsideM(Math.max(0, seat.fromM));
   const gapM = (parts.seatBoreM - outsideM(seat.toM)) / 2;
   if (parts.seatBoreM < thickestM) {
-    const message = `The seat's bore of ${bothLengths(parts.seatBoreM)} is smaller than the blank under it, ${bothLengths(thickestM)}: open the insert, or choose a wider seat.`;
-    findings.push(stop('handle/-/seatBore', message));
+    const values = { boreM: parts.seatBoreM, blankM: thickestM };
+    findings.push(stopAt('handle/-/seatBore', 'handle/seat-bore-small', values));
   } else if (gapM > parts.tapedGapM) {
-    const message = `The seat leaves a gap of ${bothLengths(gapM)} all round, over ${formatMm(parts.tapedGapM)}: bridge it with a turned bush, cork, foam or mesh, not with tape.`;
-    findings.push(doubt('handle/-/seatBore', message));
+    const values = { gapM, tapedM: parts.tapedGapM };
+    findings.push(doubtAt('handle/-/seatBore', 'handle/seat-gap-wide', values));
   }
   return findings;
 }

@@ -1,7 +1,7 @@
 /** What in a layout request makes no sense, each with its field, its value and the remedy. */
 
-import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
+import { type Finding, inputFound } from '../finding.ts';
+import { layoutFound } from './layout-kinds.ts';
 import { type LayoutRequest, smallestIntervalM } from './layout-request.ts';
 
 /** The rod's own tables are checked where the rod is read. */
@@ -23,45 +23,39 @@ const notNegative = (value: number) => Number.isFinite(value) && value >= 0;
 function checkCounts({ guides, footM }: LayoutRequest): Finding[] {
   const { count } = guides;
   if (!Number.isInteger(count) || count < 2) {
-    const message = `${count} guides: give a whole number of at least 2 (the first guide and the stripping guide)`;
-    return [said('guides.count', message)];
+    return [inputFound('guides.count', 'input/out-of-range', { value: count, low: 2, whole: true })];
   }
   const lists = [
-    {
-      path: 'guides.ringHeightsM',
-      list: guides.ringHeightsM,
-      fits: notNegative,
-      what: 'a height of 0 or more',
-    },
-    { path: 'guides.massesKg', list: guides.massesKg, fits: notNegative, what: 'a mass of 0 or more' },
-    { path: 'footM', list: footM, fits: notNegative, what: 'a length of 0 or more' },
+    { path: 'guides.ringHeightsM', list: guides.ringHeightsM, unit: 'm' },
+    { path: 'guides.massesKg', list: guides.massesKg, unit: 'kg' },
+    { path: 'footM', list: footM, unit: 'm' },
   ];
-  return lists.flatMap(({ path, list, fits, what }) => {
+  return lists.flatMap(({ path, list, unit }) => {
     if (!list) return [];
     if (list.length !== count) {
-      return [said(path, `${list.length} values for ${count} guides: give one for each guide`)];
+      return [inputFound(path, 'input/one-for-each', { given: list.length, wanted: count })];
     }
     return list.flatMap((value, i) =>
-      fits(value) ? [] : [said(`${path}[${i}]`, `${value} at guide ${i + 1}: give ${what}`)],
+      notNegative(value) ? [] : [inputFound(`${path}[${i}]`, 'input/out-of-range', { value, unit, low: 0 })],
     );
   });
 }
 
 function checkEnds({ rod, guides, firstFromTipM, strippingFromTipM, footM }: LayoutRequest): Finding[] {
   if (!positive(firstFromTipM)) {
-    return [said('firstFromTipM', `guide 1 at ${firstFromTipM} m: give its distance from the tip`)];
+    const range = { value: firstFromTipM, unit: 'm', over: 0 };
+    return [inputFound('firstFromTipM', 'input/out-of-range', range)];
   }
   if (!(strippingFromTipM > firstFromTipM && strippingFromTipM < rod.lengthM)) {
-    const message = `stripping guide at ${strippingFromTipM} m: it stands behind guide 1 (${firstFromTipM} m) and in front of the clamp (${rod.lengthM} m)`;
-    return [said('strippingFromTipM', message)];
+    const values = { strippingM: strippingFromTipM, firstM: firstFromTipM, clampM: rod.lengthM };
+    return [layoutFound('strippingFromTipM', 'layout/stripping-place', values)];
   }
   const needM = Array.from({ length: guides.count - 1 }, (_, i) =>
     Math.max(smallestIntervalM, ((footM?.[i] ?? 0) + (footM?.[i + 1] ?? 0)) / 2),
   ).reduce((sum, interval) => sum + interval, 0);
   const roomM = strippingFromTipM - firstFromTipM;
   if (needM <= roomM + 1e-9) return [];
-  const message = `${guides.count} guides need ${metres(needM)} between guide 1 and the stripping guide (50 mm an interval, or the length of their feet), and there is ${metres(roomM)}: take fewer guides`;
-  return [said('guides.count', message)];
+  return [layoutFound('guides.count', 'layout/guides-need-room', { count: guides.count, needM, roomM })];
 }
 
 function checkPinned({ guides, pinned = [], firstFromTipM, strippingFromTipM }: LayoutRequest): Finding[] {
@@ -73,12 +67,11 @@ function checkPinned({ guides, pinned = [], firstFromTipM, strippingFromTipM }: 
   pinned.forEach(({ index, fromTipM }, k) => {
     const path = `pinned[${k}]`;
     if (!Number.isInteger(index) || index < 0 || index >= guides.count) {
-      findings.push(
-        said(`${path}.index`, `guide ${index} of ${guides.count}: give 0 to ${guides.count - 1}`),
-      );
+      const range = { value: index, low: 0, high: guides.count - 1, whole: true };
+      findings.push(inputFound(`${path}.index`, 'input/out-of-range', range));
     } else if (stands.has(index) && Math.abs(stands.get(index)! - fromTipM) > 1e-9) {
-      const message = `guide ${index + 1} is held at ${fromTipM} m and at ${stands.get(index)} m: leave one of them out`;
-      findings.push(said(path, message));
+      const values = { guide: index + 1, fromTipM, otherM: stands.get(index)! };
+      findings.push(layoutFound(path, 'layout/held-twice', values));
     } else stands.set(index, fromTipM);
   });
   if (findings.length > 0) return findings;
@@ -91,8 +84,8 @@ function checkPinned({ guides, pinned = [], firstFromTipM, strippingFromTipM }: 
       0,
       pinned.findIndex(({ index }) => index === j || index === i),
     );
-    const message = `guide ${i + 1} is held at ${from} m and guide ${j + 1} at ${to} m: they need ${metres(needM)} between them; move one of the held marks`;
-    findings.push(said(`pinned[${at}].fromTipM`, message));
+    const values = { guide: i + 1, fromTipM: from, next: j + 1, nextM: to, needM };
+    findings.push(layoutFound(`pinned[${at}].fromTipM`, 'layout/held-too-close', values));
   }
   return findings;
 }
@@ -104,15 +97,15 @@ function checkZones({ keepOut = [], guides, footM, pinned = [], ...ends }: Layou
     ...pinned.map((mark, k) => ({ ...mark, path: `pinned[${k}].fromTipM` })),
   ];
   return keepOut.flatMap((zone, z) => {
+    const ends = { zoneFromM: zone.fromTipM, zoneToM: zone.toTipM };
     if (!(Number.isFinite(zone.fromTipM) && Number.isFinite(zone.toTipM) && zone.fromTipM < zone.toTipM)) {
-      const message = `from ${zone.fromTipM} m to ${zone.toTipM} m: give the end nearer the tip first`;
-      return [said(`keepOut[${z}]`, message)];
+      return [layoutFound(`keepOut[${z}]`, 'layout/zone-ends', ends)];
     }
     return held.flatMap(({ index, fromTipM, path }) => {
       const half = (footM?.[index] ?? 0) / 2;
       if (fromTipM <= zone.fromTipM - half + 1e-7 || fromTipM >= zone.toTipM + half - 1e-7) return [];
-      const message = `guide ${index + 1} is held at ${fromTipM} m, in or too near the kept-free zone ${zone.fromTipM} m to ${zone.toTipM} m: move it to ${metres(zone.fromTipM - half)} or ${metres(zone.toTipM + half)}, or change the zone`;
-      return [said(path, message)];
+      const clear = { tipSideM: zone.fromTipM - half, buttSideM: zone.toTipM + half };
+      return [layoutFound(path, 'layout/held-in-zone', { guide: index + 1, fromTipM, ...ends, ...clear })];
     });
   });
 }
@@ -120,21 +113,22 @@ function checkZones({ keepOut = [], guides, footM, pinned = [], ...ends }: Layou
 function checkLoads({ ladder, limits = {}, intervals }: LayoutRequest): Finding[] {
   const findings: Finding[] = [];
   if (ladder?.length === 0) {
-    findings.push(said('ladder', 'no load: give at least one, or leave the ladder out for the default one'));
+    findings.push(layoutFound('ladder', 'layout/no-load', {}));
   }
   ladder?.forEach(({ tensionN, pullAngleRad, tiedN = 0 }, k) => {
     if (!notNegative(tensionN) || !notNegative(tiedN) || !Number.isFinite(pullAngleRad)) {
-      const message = `tension ${tensionN} N, tied ${tiedN} N, direction ${pullAngleRad} rad: give loads of 0 or more and a direction`;
-      findings.push(said(`ladder[${k}]`, message));
+      const values = { tensionN, tiedN, directionRad: pullAngleRad };
+      findings.push(layoutFound(`ladder[${k}]`, 'layout/load-senseless', values));
     }
   });
   for (const [name, limit] of Object.entries(limits)) {
     if (limit !== undefined && !positive(limit)) {
-      findings.push(said(`limits.${name}`, `a limit of ${limit}: give one above 0`));
+      findings.push(inputFound(`limits.${name}`, 'input/out-of-range', { value: limit, over: 0 }));
     }
   }
   if (intervals !== undefined && intervals !== 'growing' && intervals !== 'free') {
-    findings.push(said('intervals', `"${intervals}": give "growing" or "free"`));
+    const values = { value: String(intervals), choices: ['growing', 'free'] };
+    findings.push(inputFound('intervals', 'input/not-a-choice', values));
   }
   return findings;
 }
@@ -143,18 +137,14 @@ function checkStart({ start, guides, rod }: LayoutRequest): Finding[] {
   if (!start) return [];
   const { fromTipM } = start;
   if (fromTipM.length !== guides.count) {
-    const message = `${fromTipM.length} marks for ${guides.count} guides: give one for each guide`;
-    return [said('start.fromTipM', message)];
+    const values = { given: fromTipM.length, wanted: guides.count };
+    return [inputFound('start.fromTipM', 'input/one-for-each', values)];
   }
   const wrong = fromTipM.findIndex((station, i) => {
     const before = i === 0 ? 0 : fromTipM[i - 1];
     return !(station - before >= 1e-3 && station <= rod.lengthM - 1e-3);
   });
   if (wrong < 0) return [];
-  const message = `guide ${wrong + 1} at ${fromTipM[wrong]} m: marks climb from the tip to less than the rod's ${rod.lengthM} m; look for a typing slip`;
-  return [said(`start.fromTipM[${wrong}]`, message)];
-}
-
-function metres(value: number): string {
-  return `${Number(value.toFixed(4))} m`;
+  const values = { guide: wrong + 1, fromTipM: fromTipM[wrong], lengthM: rod.lengthM };
+  return [layoutFound(`start.fromTipM[${wrong}]`, 'layout/start-order', values)];
 }

@@ -1,21 +1,23 @@
 /** What a layout is read under: rod, guides, reel, loads and the builder's limits. */
 import type { ReelPlace, Side } from '../bend/bend.ts';
-import type { Loading } from '../bend/equilibrium.ts';
+import type { Mesh, PointMass } from '../bend/mesh.ts';
 import type { Rod, RodTables } from '../bend/rod.ts';
+import type { SpaceCurvatureRow, TorsionRow } from '../space/space-request.ts';
+import type { ByQuantity } from './criteria.ts';
+import type { LoadBend } from './load-bend.ts';
 
 export interface LadderLoad {
   tensionN: number;
   /** Direction towards the far point that the line leaves the tip-top to. */
   pullAngleRad: number;
+  /** The pull turned out of the plane of the rod, positive to the right seen from behind the butt. */
+  pullSideRad?: number;
   /** A weight tied to the tip in the same direction, beside the line's tension; 0 if left out. */
   tiedN?: number;
 }
 
-export interface LayoutLimits {
-  lineAngleRad: number;
-  gapM: number;
-  extraBendPerM: number;
-}
+/** One for each criterion (criteria.ts). */
+export type LayoutLimits = ByQuantity<number>;
 
 /** Arrays run from the tip down; `count` includes the stripping guide and not the tip-top. */
 export interface GuideSet {
@@ -23,17 +25,30 @@ export interface GuideSet {
   ringHeightsM: readonly number[];
   massesKg?: readonly number[];
   side: Side;
+  /** Where each ring stands round the rod (space/space-request.ts), in place of `side`. */
+  aroundRad?: readonly number[];
 }
 
 export interface TipTop {
   ringHeightM: number;
   massKg?: number;
+  /** Left out: as the guide next to it. */
+  aroundRad?: number;
+}
+
+/** `torsion` is needed as soon as something leaves the plane of the rod. */
+export interface LadderRod extends Rod {
+  torsion?: readonly TorsionRow[];
+  restCurvature?: readonly SpaceCurvatureRow[];
 }
 
 export interface LadderRequest {
-  rod: Rod;
+  rod: LadderRod;
   buttAngleRad: number;
-  reel: ReelPlace;
+  /** The whole rod turned about the butt's axis: a ring under moves to the right. */
+  rollRad?: number;
+  /** `aroundRad` left out: as the stripping guide. */
+  reel: ReelPlace & { aroundRad?: number };
   guides: GuideSet;
   tipTop: TipTop;
   ladder: readonly LadderLoad[];
@@ -44,7 +59,11 @@ export interface LadderRequest {
 export interface Ladder {
   readonly request: LadderRequest;
   readonly rod: RodTables;
-  readonly loadings: readonly Loading[];
-  /** Elements on the rod, about. */
-  readonly resolution: number;
+  /** A mesh for guides at these stations, the tip-top's included; `elementsPerPart` keeps its shape. */
+  meshFor(
+    fromTipM: readonly number[],
+    masses: readonly PointMass[],
+    elementsPerPart?: readonly number[],
+  ): Mesh;
+  bendUnder(load: number, mesh: Mesh): LoadBend;
 }

@@ -1,26 +1,24 @@
 /**
  * The bends of a ladder kept from one layout to the next. While guides move a little the mesh keeps its shape
- * and every load starts from its last bend; where they move far the mesh is made anew and the angles carried
+ * and every load starts from its last bend; where they move far the mesh is made anew and the bends carried
  * over by their place on the blank.
  */
-import { type BendAnswer, rebend } from '../bend/bend.ts';
-import { makeWorkspace, type Workspace } from '../bend/equilibrium.ts';
-import { followDefaults, followFromNearby, followLoad } from '../bend/follow.ts';
-import { buildMesh, type Mesh, type PointMass } from '../bend/mesh.ts';
+import type { Mesh, PointMass } from '../bend/mesh.ts';
 import type { Ladder } from './ladder-request.ts';
+import type { BendStatus, LoadBend } from './load-bend.ts';
 
 export interface LadderState {
   mesh: Mesh | undefined;
   /** Stations that the mesh's shape was chosen for. */
   shapedFor: readonly number[];
-  /** One per load, angles of its last bend inside. */
-  works: Workspace[];
-  /** Loads whose workspace holds an equilibrium to start from. */
+  /** One per load. */
+  bends: LoadBend[];
+  /** Loads whose bend is an equilibrium to start from. */
   bent: boolean[];
 }
 
 export function makeLadderState(): LadderState {
-  return { mesh: undefined, shapedFor: [], works: [], bent: [] };
+  return { mesh: undefined, shapedFor: [], bends: [], bent: [] };
 }
 
 /** Rings nearer to each other, or to the rod's ends, than this make no span. */
@@ -40,37 +38,26 @@ export function takeLayout(
   const before = state.mesh;
   const keepsShape =
     before !== undefined && (holdShape || nearShape(ladder.rod.lengthM, state.shapedFor, fromTipM));
-  state.mesh = buildMesh(ladder.rod, [0, ...fromTipM], massesOf(ladder, fromTipM), {
-    resolution: ladder.resolution,
-    elementsPerPart: keepsShape ? before.elementsPerPart : undefined,
-  });
+  const mesh = ladder.meshFor(
+    [0, ...fromTipM],
+    massesOf(ladder, fromTipM),
+    keepsShape ? before.elementsPerPart : undefined,
+  );
+  state.mesh = mesh;
   if (keepsShape) return;
   state.shapedFor = [...fromTipM];
-  const works = ladder.loadings.map(() => makeWorkspace(state.mesh!));
-  if (before) {
-    works.forEach((work, load) => {
-      if (state.bent[load]) carryAngles(before, state.works[load].theta, state.mesh!, work.theta);
-    });
-  }
-  state.works = works;
-  state.bent = works.map((_, load) => before !== undefined && state.bent[load] === true);
+  state.bends = ladder.request.ladder.map((_, load) =>
+    before && state.bent[load] ? state.bends[load].carriedTo(before, mesh) : ladder.bendUnder(load, mesh),
+  );
+  state.bent = state.bends.map((_, load) => before !== undefined && state.bent[load] === true);
 }
 
-/** Bends the rod under one load of the ladder; the state at hand is left in `state.works[load]`. */
-export function solveLoad(state: LadderState, ladder: Ladder, load: number): BendAnswer['status'] {
-  const { buttAngleRad } = ladder.request;
-  const solve = state.bent[load] ? rebend : followLoad;
-  const { status } = solve(state.mesh!, ladder.loadings[load], buttAngleRad, state.works[load]);
+/** Bends the rod under one load of the ladder; the bend at hand is left in `state.bends[load]`. */
+export function solveLoad(state: LadderState, load: number): BendStatus {
+  const bend = state.bends[load];
+  const status = state.bent[load] ? bend.rebend(state.mesh!) : bend.follow(state.mesh!);
   state.bent[load] = status !== 'not-converged';
   return status;
-}
-
-/** One Newton step from the bend at hand: true to first order in how far the guides moved. */
-export function nudgeLoad(state: LadderState, ladder: Ladder, load: number): void {
-  followFromNearby(state.mesh!, ladder.loadings[load], state.works[load], {
-    ...followDefaults,
-    toleranceRad: followDefaults.stepRad,
-  });
 }
 
 export function massesOf(ladder: Ladder, fromTipM: readonly number[]): PointMass[] {
@@ -98,15 +85,4 @@ function nearShape(lengthM: number, shapedFor: readonly number[], fromTipM: read
     if (!(now > 0.6 * then && now < 1.6 * then)) return false;
   }
   return true;
-}
-
-/** Angles read off the old nodes at the places of the new ones (both run from the clamp to the tip). */
-function carryAngles(from: Mesh, fromAngles: Float64Array, to: Mesh, toAngles: Float64Array): void {
-  let e = 1;
-  for (let j = 0; j <= to.count; j++) {
-    const place = to.fromTipM[j];
-    while (e < from.count && from.fromTipM[e] > place) e++;
-    const share = (from.fromTipM[e - 1] - place) / from.lengthM[e];
-    toAngles[j] = fromAngles[e - 1] + share * (fromAngles[e] - fromAngles[e - 1]);
-  }
 }

@@ -1,18 +1,19 @@
 /**
- * A layout read under every load of the ladder: the bend with the line through the rings, and how far line
- * angle, gap and extra bend are from the builder's limits.
+ * A layout read under every load of the ladder: the bend with the line through the rings, and how far what it is
+ * judged by (criteria.ts) is from the builder's limits.
  *
  * Counted: the line angle at every guide but the stripping guide (reel and hand set that one) and not at the
  * tip-top (the pull sets it); gap and extra bend of every span between two rings, not the one to the reel.
  * Frame, signs and definitions: bend/bend.ts and bend/reading.ts.
  */
 
-import { type BendAnswer, loadingOf, sideSign } from '../bend/bend.ts';
-import { type RingReading, readRings, readSpans, type SpanReading } from '../bend/reading.ts';
-import { rodTables } from '../bend/rod.ts';
-import type { Ladder, LadderLoad, LadderRequest } from './ladder-request.ts';
+import type { BendAnswer } from '../bend/bend.ts';
+import type { RingReading, SpanReading } from '../bend/reading.ts';
+import { planarLadder } from './ladder-in-plane.ts';
+import { onOneSide, spaceLadder } from './ladder-in-space.ts';
+import type { Ladder, LadderRequest } from './ladder-request.ts';
 import { type LadderState, makeLadderState, solveLoad, takeLayout } from './ladder-state.ts';
-import { type Metric, type WorstPlace, worstOfLoad, worstOfPlaces } from './worst.ts';
+import { largestOf, type WorstOf, type WorstPlace, worstOfLoad, worstOfPlaces } from './worst.ts';
 
 export interface LoadReading {
   status: BendAnswer['status'];
@@ -25,14 +26,14 @@ export interface LoadReading {
   rings: RingReading[];
   /** Span i lies between ring i and ring i + 1. */
   spans: SpanReading[];
-  worstOf: Record<Metric, WorstPlace>;
+  worstOf: WorstOf;
   worstAt: WorstPlace;
 }
 export interface LadderReading {
   /** The worst status of any load; readings of a load that is 'not-converged' do not count. */
   status: BendAnswer['status'];
   loads: LoadReading[];
-  worstOf: Record<Metric, WorstPlace>;
+  worstOf: WorstOf;
   worstAt: WorstPlace;
   /** Largest ratio of a counted reading to its limit; 0 where none counts. */
   worst: number;
@@ -43,19 +44,12 @@ export const ladderDefaults = { resolution: 120 };
 
 /** Throws on requests that the door would refuse (non-ascending tables, wrong number of ring heights). */
 export function makeLadder(request: LadderRequest, options: { resolution: number } = ladderDefaults): Ladder {
-  const { guides, tipTop, buttAngleRad, reel } = request;
+  const { guides } = request;
   if (guides.ringHeightsM.length !== guides.count) {
     throw new Error(`${guides.ringHeightsM.length} ring heights for ${guides.count} guides`);
   }
-  const rings = [tipTop.ringHeightM, ...guides.ringHeightsM].map((ringHeightM) => ({
-    fromTipM: 0,
-    ringHeightM,
-    side: guides.side,
-  }));
-  const loadings = request.ladder.map((load) =>
-    loadingOf({ buttAngleRad, reel, guides: rings, load: { line: load, tip: tiedForce(load) } }),
-  );
-  return { request, rod: rodTables(request.rod), loadings, resolution: options.resolution };
+  const planar = onOneSide(request);
+  return planar ? planarLadder(planar, options) : spaceLadder(request, options);
 }
 
 /**
@@ -70,44 +64,30 @@ export function readLadder(
   keep: LadderState = makeLadderState(),
 ): LadderReading {
   takeLayout(keep, ladder, fromTipM);
-  const loads = ladder.loadings.map((_, load) => readLoad(ladder, keep, load));
+  const loads = keep.bends.map((_, load) => readLoad(ladder, keep, load));
   const counted = loads.filter((reading) => reading.status !== 'not-converged');
   const worstOf = worstOfPlaces(counted.map((reading) => reading.worstOf));
-  const worstAt = largest(worstOf);
+  const worstAt = largestOf(worstOf);
   return { status: worstStatus(loads), loads, worstOf, worstAt, worst: Math.max(0, worstAt.ratio) };
 }
 
 function readLoad(ladder: Ladder, keep: LadderState, load: number): LoadReading {
-  const status = solveLoad(keep, ladder, load);
-  const { mesh } = keep;
-  const work = keep.works[load];
-  const line = ladder.loadings[load].line!;
-  const rings = readRings(mesh!, line, work);
-  const spans = readSpans(mesh!, line, sideSign(ladder.request.guides.side), work);
+  const status = solveLoad(keep, load);
+  const mesh = keep.mesh!;
+  const { rings, spans } = keep.bends[load].read(mesh);
+  const { xM, yM, angleRad } = keep.bends[load].shape();
   const worstOf = worstOfLoad({ rings, spans }, ladder.request.limits, load);
   return {
     status,
-    fromTipM: mesh!.fromTipM.slice().reverse(),
-    xM: work.xM.slice().reverse(),
-    yM: work.yM.slice().reverse(),
-    angleRad: work.theta.slice().reverse(),
+    fromTipM: mesh.fromTipM.slice().reverse(),
+    xM: xM.slice().reverse(),
+    yM: yM.slice().reverse(),
+    angleRad: angleRad.slice().reverse(),
     rings,
     spans,
     worstOf,
-    worstAt: largest(worstOf),
+    worstAt: largestOf(worstOf),
   };
-}
-
-function tiedForce(load: LadderLoad): { xN: number; yN: number } | undefined {
-  const { tiedN = 0, pullAngleRad } = load;
-  if (tiedN === 0) return undefined;
-  return { xN: tiedN * Math.cos(pullAngleRad), yN: tiedN * Math.sin(pullAngleRad) };
-}
-
-function largest(of: Record<Metric, WorstPlace>): WorstPlace {
-  return [of.lineAngle, of.gap, of.extraBend].reduce((most, place) =>
-    place.ratio > most.ratio ? place : most,
-  );
 }
 
 function worstStatus(loads: readonly LoadReading[]): BendAnswer['status'] {

@@ -3,25 +3,24 @@
  * practice, not derived: with them the smoothed optimum on smooth blanks of several line weights lands on the
  * arithmetic rule (docs/theory-layout.md).
  */
+
 import type { Rod } from '../bend/rod.ts';
+import { byQuantity } from './criteria.ts';
 import type { LadderLoad, LayoutLimits } from './ladder-request.ts';
 import { tipLoadForThird } from './tip-load.ts';
 
-/** Line angle 15°, gap L/250, extra bend 0.125/L, L the length in front of the clamp. */
 export function defaultLimits(lengthM: number): LayoutLimits {
-  return { lineAngleRad: Math.PI / 12, gapM: lengthM / 250, extraBendPerM: 0.125 / lengthM };
+  return byQuantity(({ usualLimit }) => usualLimit(lengthM));
 }
 
 /** Shares of the tip load for a third of the length, pulled straight down. */
 export const defaultLadderShares: readonly number[] = [0.3, 0.8, 2, 5];
 
-/** Undefined, with the reason, where the rod has no tip load for a third of its length. */
-export function defaultLadder(rod: Rod): { ladder?: LadderLoad[]; reason?: string } {
-  const { status, tipN, reason } = tipLoadForThird(rod);
-  if (status !== 'converged') return { reason };
-  return {
-    ladder: defaultLadderShares.map((share) => ({ tensionN: share * tipN, pullAngleRad: -Math.PI / 2 })),
-  };
+/** Undefined where the rod has no tip load for a third of its length. */
+export function defaultLadder(rod: Rod): LadderLoad[] | undefined {
+  const { status, tipN } = tipLoadForThird(rod);
+  if (status !== 'converged') return undefined;
+  return defaultLadderShares.map((share) => ({ tensionN: share * tipN, pullAngleRad: -Math.PI / 2 }));
 }
 
 /**

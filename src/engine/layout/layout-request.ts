@@ -1,8 +1,6 @@
 /** What a layout is asked with, and the same with every default filled in. */
-import type { ReelPlace } from '../bend/bend.ts';
-import type { Rod } from '../bend/rod.ts';
 import type { KeepOut } from './kept-free.ts';
-import type { GuideSet, LadderLoad, LayoutLimits, TipTop } from './ladder-request.ts';
+import type { LadderLoad, LadderRequest, LayoutLimits } from './ladder-request.ts';
 import { arithmeticRule, defaultLadder, defaultLimits } from './layout-defaults.ts';
 import type { PlacingRules } from './placing-rules.ts';
 
@@ -14,12 +12,7 @@ export interface PinnedMark {
   index: number;
   fromTipM: number;
 }
-export interface LayoutRequest {
-  rod: Rod;
-  buttAngleRad: number;
-  reel: ReelPlace;
-  guides: GuideSet;
-  tipTop: TipTop;
+export interface LayoutRequest extends Omit<LadderRequest, 'ladder' | 'limits'> {
   /** Places of guide 0 and of the last one, the stripping guide: they stay. */
   firstFromTipM: number;
   strippingFromTipM: number;
@@ -56,17 +49,17 @@ export interface SettledLayout {
 /** No interval is placed smaller than this. */
 export const smallestIntervalM = 0.05;
 
-/** For a checked request; undefined with a reason where the default ladder cannot be had. */
-export function settleLayout(request: LayoutRequest): { settled?: SettledLayout; reason?: string } {
+/** For a checked request; undefined where the default ladder cannot be had. */
+export function settleLayout(request: LayoutRequest): SettledLayout | undefined {
   const { rod, guides, firstFromTipM, strippingFromTipM } = request;
-  const { ladder, reason } = request.ladder ? { ladder: request.ladder } : defaultLadder(rod);
-  if (!ladder) return { reason };
+  const ladder = request.ladder ?? defaultLadder(rod);
+  if (!ladder) return undefined;
   const halfFootM = Array.from({ length: guides.count }, (_, i) => (request.footM?.[i] ?? 0) / 2);
   const held = new Array<number | undefined>(guides.count).fill(undefined);
   for (const { index, fromTipM } of request.pinned ?? []) held[index] = fromTipM;
   held[0] = firstFromTipM;
   held[guides.count - 1] = strippingFromTipM;
-  const settled: SettledLayout = {
+  return {
     ladder,
     limits: { ...defaultLimits(rod.lengthM), ...definedOf(request.limits) },
     intervals: request.intervals ?? 'growing',
@@ -76,7 +69,6 @@ export function settleLayout(request: LayoutRequest): { settled?: SettledLayout;
     leastIntervalM: halfFootM.slice(1).map((half, i) => Math.max(smallestIntervalM, halfFootM[i] + half)),
     held,
   };
-  return { settled };
 }
 
 export function rulesOf({ held, leastIntervalM, intervals }: SettledLayout): PlacingRules {

@@ -1,41 +1,42 @@
 /**
- * Places the guides for one blank: the largest of line angle, gap and extra bend over their limits, over all
- * loads of the ladder, as small as it can be; then, among layouts within 2 % of that, the smoothest progression
+ * Places the guides for one blank: the largest reading over its limit (criteria.ts), over all loads of the ladder,
+ * as small as it can be; then, among layouts within 2 % of that, the smoothest progression
  * of intervals. What counts and what does not: ladder.ts. Method and calibration: docs/theory-layout.md.
  */
 
 import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
 import { checkLayout } from './check-layout.ts';
-import { type LadderReading, makeLadder, readLadder } from './ladder.ts';
+import type { ByQuantity } from './criteria.ts';
+import { anyClear } from './kept-free.ts';
+import { type LadderReading, ladderDefaults, makeLadder, readLadder } from './ladder.ts';
+import { onOneSide } from './ladder-in-space.ts';
 import type { LadderLoad, LadderRequest, LayoutLimits } from './ladder-request.ts';
 import { doubtsOf, statusOf } from './layout-doubts.ts';
+import { layoutFound } from './layout-kinds.ts';
 import {
   type Intervals,
   type LayoutRequest,
+  rulesOf,
   type SettledLayout,
   settleLayout,
   smallestIntervalM,
 } from './layout-request.ts';
 import { type PlacedGuides, placeGuides } from './place-guides.ts';
-import { freshRatiosAt, makeRatioProbe } from './ratios.ts';
+import { freshRatiosAt, makeRatioProbe, type RatioProbe } from './ratios.ts';
 import { startBreaks, whyImpossible } from './rule-breaks.ts';
 import { type MarkSlack, slackCeiling, slackOfMarks } from './slack.ts';
 import { unevennessOf } from './unevenness.ts';
 import { type LayoutVerdict, layoutVerdict } from './verdict.ts';
-import type { WorstPlace } from './worst.ts';
+import { type WorstPlace, worstValues } from './worst.ts';
 
 /** The largest of each reading over all loads, and the largest ratio to its limit. */
-export interface LayoutScore {
+export interface LayoutScore extends ByQuantity<number> {
   worst: number;
-  lineAngleRad: number;
-  gapM: number;
-  extraBendPerM: number;
 }
 export interface LayoutFound {
   status: LadderReading['status'];
-  /** Why the status is not 'converged'. */
-  reason?: string;
+  /** Loads of the ladder, from 0, for which the status is not 'converged'. */
+  lostLoads?: number[];
   fromTipM: number[];
   score: LayoutScore;
   worstAt: WorstPlace;
@@ -68,23 +69,49 @@ export interface LayoutProgress {
 
 /** `progress` hears of every better layout on the way, and of the smoothed one before its slack is known. */
 export function layout(request: LayoutRequest, progress?: (soFar: LayoutProgress) => void): LayoutAnswer {
+  return answered(request, ({ rough, fine, settled, startReading }) =>
+    placeGuides({ rough, fine }, settled, startReading, (stage, { fromTipM, worst }) =>
+      progress?.({ stage, fromTipM, worst }),
+    ),
+  );
+}
+
+/** The start as the answer, moved only as far as the rules asked for want it. */
+export function keepStart(request: LayoutRequest): LayoutAnswer {
+  return answered(request, ({ rough, settled }) => {
+    const { start, keepOut: zones, halfFootM } = settled;
+    const kept = startBreaks(settled).length === 0;
+    const fromTipM = kept
+      ? start.fromTipM
+      : anyClear({ zones, halfFootM }, rulesOf(settled), start.fromTipM).best?.fromTipM;
+    if (!fromTipM) return undefined;
+    return { fromTipM, leastWorst: freshRatiosAt(rough, fromTipM).worst, cutShort: false };
+  });
+}
+
+interface Asked {
+  rough: RatioProbe;
+  fine: RatioProbe;
+  settled: SettledLayout;
+  startReading: LadderReading;
+}
+
+function answered(request: LayoutRequest, place: (asked: Asked) => PlacedGuides | undefined): LayoutAnswer {
   const findings = checkLayout(request);
   if (findings.length > 0) return { status: 'refused', findings };
-  const { settled, reason } = settleLayout(request);
+  const settled = settleLayout(request);
   if (!settled) {
-    const message = `the default ladder cannot be made (${reason}): give the loads`;
-    return { status: 'refused', findings: [said('ladder', message)] };
+    const { lengthM } = request.rod;
+    return { status: 'refused', findings: [layoutFound('ladder', 'layout/no-usual-loads', { lengthM })] };
   }
   const whole: LadderRequest = { ...request, ladder: settled.ladder, limits: settled.limits };
   const ladder = makeLadder(whole, finalMesh);
   const startReading = readLadder(ladder, settled.start.fromTipM);
   const bending = settled.ladder.filter((_, load) => startReading.loads[load].status !== 'not-converged');
   const counted = { ...whole, ladder: bending };
-  const rough = makeRatioProbe(makeLadder(counted));
+  const rough = makeRatioProbe(makeLadder(counted, onOneSide(counted) ? ladderDefaults : roughInSpace));
   const fine = makeRatioProbe(makeLadder(counted, finalMesh));
-  const placed = placeGuides({ rough, fine }, settled, startReading, (stage, { fromTipM, worst }) =>
-    progress?.({ stage, fromTipM, worst }),
-  );
+  const placed = place({ rough, fine, settled, startReading });
   if (!placed) return { status: 'refused', findings: whyImpossible(settled) };
   const reading = readLadder(ladder, placed.fromTipM);
   const slackM = slackOfMarks(rough, placed.fromTipM, {
@@ -99,6 +126,8 @@ export function layout(request: LayoutRequest, progress?: (soFar: LayoutProgress
 
 /** The answer is smoothed and scored on a finer mesh than the search uses. */
 const finalMesh = { resolution: 240 };
+/** In space a bend costs six times as much; the ratios are true to 0.2 % while searching. */
+const roughInSpace = { resolution: 72 };
 
 interface Outcome {
   reading: LadderReading;
@@ -120,7 +149,7 @@ function answerOf(settled: SettledLayout, { reading, startReading, slackM, place
     slackM,
     leastWorst: placed.leastWorst,
     unevenness: unevennessOf(placed.fromTipM),
-    verdict: layoutVerdict(reading, startReading, breaks.length > 0),
+    verdict: layoutVerdict(reading.worst, startReading.worst, breaks.length > 0),
     findings: [...breaks, ...doubtsOf(settled, reading, placed)],
     limits,
     ladder,
@@ -130,10 +159,5 @@ function answerOf(settled: SettledLayout, { reading, startReading, slackM, place
 }
 
 function scoreOf({ worst, worstOf }: LadderReading): LayoutScore {
-  return {
-    worst,
-    lineAngleRad: worstOf.lineAngle.value,
-    gapM: worstOf.gap.value,
-    extraBendPerM: worstOf.extraBend.value,
-  };
+  return { worst, ...worstValues(worstOf) };
 }

@@ -56,16 +56,24 @@ export function placeGuides(
   const rules = rulesOf(settled);
   const leastAim: Aim = { weight: 1, floor: 0 };
   let shown = Number.POSITIVE_INFINITY;
+  const show = (placed: Placed, branch: PlacingRules) => {
+    if (!(placed.worst < shown) || deepestClash(search, branch, placed.fromTipM)) return;
+    shown = placed.worst;
+    progress('least', placed);
+  };
   const search = zoneSearch(settled, options, (branch, start) => {
     const placed = trustSearch(rough, branch, start, leastAim);
-    if (placed.worst < shown && !deepestClash(search, branch, placed.fromTipM)) {
-      shown = placed.worst;
-      progress('least', placed);
-    }
+    show(placed, branch);
     return placed;
   });
-  const starts = promising(rough, rules, startsFor(rules, settled, startReading), options);
-  const found = placeClear(search, rules, starts);
+  const starts = startsFor(rules, settled, startReading);
+  const kept = promising(rough, rules, starts, options);
+  for (const placed of kept) show(placed, rules);
+  const found = placeClear(
+    search,
+    rules,
+    kept.length > 0 ? kept.map(({ fromTipM }) => fromTipM) : [starts[0]],
+  );
   if (!found.best && found.cutShort) {
     // too many zones to search through: at least one way past them, followed to its best
     const any = anyClear(search, rules, settled.start.fromTipM);
@@ -92,15 +100,13 @@ function promising(
   rules: PlacingRules,
   starts: readonly number[][],
   { screenSteps, screenKeeps }: PlaceOptions,
-): number[][] {
+): Placed[] {
   const screened = starts.flatMap((start) => {
     const nearest = nearestLayout(rules, start);
     const options = { ...searchDefaults, maxSteps: screenSteps };
     return nearest ? [trustSearch(probe, rules, nearest, { weight: 1, floor: 0 }, options)] : [];
   });
-  screened.sort((a, b) => a.worst - b.worst);
-  const kept = screened.slice(0, screenKeeps).map((placed) => placed.fromTipM);
-  return kept.length > 0 ? kept : [starts[0]];
+  return screened.sort((a, b) => a.worst - b.worst).slice(0, screenKeeps);
 }
 
 /** The worst ratio has several valleys, deep ones apart from each other: start in many places. */

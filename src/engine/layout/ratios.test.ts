@@ -1,17 +1,19 @@
 import { expect, test } from 'vitest';
 import { flyGuides, irregularRod, nineFootFive } from '../../../test/rods/invented-rods.ts';
 import { makeLadder } from './ladder.ts';
+import { defaultLimits } from './layout-defaults.ts';
 import { makeRatioProbe, ratioSlopes, ratiosAt } from './ratios.ts';
 
 const stations = [0.11, 0.24, 0.39, 0.55, 0.73, 0.93, 1.15, 1.4, 1.68, 1.98];
 
 test('slopes agree with central differences of bends solved to the end', () => {
+  const rod = irregularRod(nineFootFive, 6);
   const ladder = makeLadder({
-    rod: irregularRod(nineFootFive, 6),
+    rod,
     buttAngleRad: 0.8,
     ...flyGuides(10),
     ladder: [0.5, 4].map((tensionN) => ({ tensionN, pullAngleRad: -1.4, tiedN: 0.2 })),
-    limits: { lineAngleRad: 0.26, gapM: 0.01, extraBendPerM: 0.05 },
+    limits: defaultLimits(rod.lengthM),
   });
   const probe = makeRatioProbe(ladder);
   const here = ratiosAt(probe, stations);

@@ -5,10 +5,9 @@
  * Derivatives: differences over `derivativeStepM`, the bend corrected by one Newton step on a mesh of held
  * shape, so their error is of the order of the step and free of mesh noise.
  */
-import { sideSign } from '../bend/bend.ts';
-import { readRings, readSpans } from '../bend/reading.ts';
+import { criteria } from './criteria.ts';
 import type { Ladder } from './ladder-request.ts';
-import { type LadderState, makeLadderState, nudgeLoad, solveLoad, takeLayout } from './ladder-state.ts';
+import { type LadderState, makeLadderState, solveLoad, takeLayout } from './ladder-state.ts';
 
 export interface RatioProbe {
   readonly ladder: Ladder;
@@ -39,8 +38,8 @@ export function ratiosAt(probe: RatioProbe, fromTipM: readonly number[], holdSha
   const { ladder, state } = probe;
   takeLayout(state, ladder, fromTipM, holdShape);
   let bent = true;
-  for (let load = 0; load < ladder.loadings.length && bent; load++) {
-    bent = solveLoad(state, ladder, load) !== 'not-converged';
+  for (let load = 0; load < state.bends.length && bent; load++) {
+    bent = solveLoad(state, load) !== 'not-converged';
   }
   const values = readRatios(probe);
   const worst = bent ? values.reduce((most, value) => Math.max(most, value), 0) : Number.POSITIVE_INFINITY;
@@ -60,26 +59,27 @@ export function ratioSlopes(
     const moved = [...fromTipM];
     moved[guide] += derivativeStepM;
     takeLayout(state, ladder, moved, true);
-    for (let load = 0; load < ladder.loadings.length; load++) nudgeLoad(state, ladder, load);
+    for (const bend of state.bends) bend.nudge(state.mesh!);
     const there = readRatios(probe);
     for (let j = 0; j < values.length; j++) slopes[j][column] = (there[j] - values[j]) / derivativeStepM;
   });
   return slopes;
 }
 
-/** Per load: line angles of guides 1 to n - 1, then gap and extra bend of spans 0 to n - 1. */
+/** Per load, criterion after criterion: guides 1 to n - 1, or spans 0 to n - 1. */
 function readRatios({ ladder, state }: RatioProbe): Float64Array {
   const { guides, limits } = ladder.request;
-  const perLoad = 3 * guides.count - 1;
-  const values = new Float64Array(ladder.loadings.length * perLoad);
-  const side = sideSign(guides.side);
-  ladder.loadings.forEach(({ line }, load) => {
-    const rings = readRings(state.mesh!, line!, state.works[load]);
-    const spans = readSpans(state.mesh!, line!, side, state.works[load]);
+  const perLoad = criteria.reduce((sum, { at }) => sum + guides.count - (at === 'ring' ? 1 : 0), 0);
+  const values = new Float64Array(state.bends.length * perLoad);
+  state.bends.forEach((bend, load) => {
+    const { rings, spans } = bend.read(state.mesh!);
     let at = load * perLoad;
-    for (let k = 1; k < guides.count; k++) values[at++] = rings[k].lineAngleRad / limits.lineAngleRad;
-    for (const span of spans) values[at++] = span.gapM / limits.gapM;
-    for (const span of spans) values[at++] = span.extraBendPerM / limits.extraBendPerM;
+    for (const criterion of criteria) {
+      const limit = limits[criterion.quantity];
+      if (criterion.at === 'ring') {
+        for (let k = 1; k < guides.count; k++) values[at++] = criterion.of(rings[k]) / limit;
+      } else for (const span of spans) values[at++] = criterion.of(span) / limit;
+    }
   });
   return values;
 }

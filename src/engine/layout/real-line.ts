@@ -11,7 +11,7 @@ import { bendOverFrictionRange } from '../bend/friction-range.ts';
 import { ladderDefaults } from './ladder.ts';
 import type { LadderLoad, LadderRequest } from './ladder-request.ts';
 import type { OutsideDiameter } from './rule-reading.ts';
-import { type WorstPlace, worstOfLoad } from './worst.ts';
+import { largestOf, type WorstPlace, worstOfLoad } from './worst.ts';
 
 export interface FrictionRange {
   lowest: number;
@@ -47,7 +47,7 @@ export interface RealLineAtLoad {
 export function readRealLine(question: RealLineQuestion): RealLineAtLoad[] {
   const { ladder, friction, diameters } = question;
   return ladder.ladder.map((load, row) => {
-    const request = requestAt(question, load);
+    const request = bendRequestOf(question, load);
     const worst = (answer: BendAnswer) => worstPlace(answer, ladder, row);
     return {
       pullN: load.tensionN,
@@ -66,7 +66,11 @@ export function readRealLine(question: RealLineQuestion): RealLineAtLoad[] {
   });
 }
 
-function requestAt({ ladder, fromTipM }: RealLineQuestion, load: LadderLoad): BendRequest {
+/** The rod with its guides at these places under one load. */
+export function bendRequestOf(
+  { ladder, fromTipM }: Pick<RealLineQuestion, 'ladder' | 'fromTipM'>,
+  load: LadderLoad,
+): BendRequest {
   const { rod, buttAngleRad, reel, guides, tipTop } = ladder;
   const { tiedN = 0, pullAngleRad, tensionN } = load;
   const places = [0, ...fromTipM];
@@ -86,6 +90,5 @@ function requestAt({ ladder, fromTipM }: RealLineQuestion, load: LadderLoad): Be
 }
 
 function worstPlace({ rings, spans }: BendAnswer, { limits }: LadderRequest, row: number): WorstPlace {
-  const { lineAngle, gap, extraBend } = worstOfLoad({ rings, spans }, limits, row);
-  return [lineAngle, gap, extraBend].reduce((most, place) => (place.ratio > most.ratio ? place : most));
+  return largestOf(worstOfLoad({ rings, spans }, limits, row));
 }

@@ -1,5 +1,6 @@
 /** Layouts to start the placing from: several, because the worst ratio has more than one valley. */
 
+import { criteria } from './criteria.ts';
 import type { LadderReading } from './ladder.ts';
 import type { LayoutLimits } from './ladder-request.ts';
 import type { PlacingRules } from './placing-rules.ts';
@@ -23,7 +24,7 @@ export function randomLayout(rules: PlacingRules, random: () => number, spread: 
 
 /**
  * Guides as close as this reading asks for: how close is taken from each span's readings over their limits
- * (the gap and the extra bend grow with the square of the interval, the line angle with the interval itself),
+ * (with the power of the interval that each criterion grows with),
  * and the guides between two held ones share that demand equally.
  */
 export function demandLayout(
@@ -33,15 +34,18 @@ export function demandLayout(
   limits: LayoutLimits,
 ): number[] {
   const ends = [0, ...fromTipM];
+  const isInner = (ring: number) => ring > 0 && ring < fromTipM.length;
   const demand = fromTipM.map((_, span) => {
     let most = 1e-3;
     for (const { rings, spans } of reading.loads) {
-      const ringAngle = (ring: number) =>
-        ring === 0 || ring === fromTipM.length ? 0 : rings[ring].lineAngleRad;
-      const angle = Math.max(ringAngle(span), ringAngle(span + 1)) / limits.lineAngleRad;
-      const gap = Math.sqrt(spans[span].gapM / limits.gapM);
-      const extra = Math.sqrt(spans[span].extraBendPerM / limits.extraBendPerM);
-      most = Math.max(most, angle, gap, extra);
+      for (const criterion of criteria) {
+        const limit = limits[criterion.quantity];
+        const value =
+          criterion.at === 'span'
+            ? criterion.of(spans[span])
+            : Math.max(...[span, span + 1].map((ring) => (isInner(ring) ? criterion.of(rings[ring]) : 0)));
+        most = Math.max(most, criterion.growsAs === 2 ? Math.sqrt(value / limit) : value / limit);
+      }
     }
     return most / (ends[span + 1] - ends[span]);
   });

@@ -34,13 +34,11 @@ test('the invented blanks have the power and the tip slope of their line weights
   }
 });
 
-test('a rod that hangs down by its own weight has no such load, and says so', () => {
+test('a rod that hangs down by its own weight has no such load', () => {
   const rod = {
     lengthM: 3,
     stiffness: [{ fromTipM: 0, EINm2: 0.01 }],
     massPerLength: [{ fromTipM: 0, kgPerM: 0.2 }],
   };
-  const { status, reason } = tipLoadForThird(rod);
-  expect(status).toBe('not-converged');
-  expect(reason).toContain('third of 3 m');
+  expect(tipLoadForThird(rod)).toEqual({ status: 'not-converged', tipN: 0 });
 });

@@ -14,8 +14,6 @@ export interface TipLoad {
   status: 'converged' | 'not-converged';
   /** 0 where no load was found. */
   tipN: number;
-  /** Why none was found. */
-  reason?: string;
 }
 
 export interface TipLoadOptions {
@@ -49,8 +47,7 @@ export function tipLoadForThird(rod: Rod, options: TipLoadOptions = tipLoadDefau
     low = high;
     x *= 2;
   }
-  const reason = `no weight at the tip lowers it by a third of ${rod.lengthM} m below where its own weight leaves it`;
-  return { status: 'not-converged', tipN: 0, reason };
+  return { status: 'not-converged', tipN: 0 };
 }
 
 function nearerRoot({ low, high }: Bracket): number {

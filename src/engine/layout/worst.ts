@@ -1,75 +1,58 @@
 /** Which reading of a layout is furthest up its limit, and where. */
-import type { RingReading, SpanReading } from '../bend/reading.ts';
+import {
+  type ByQuantity,
+  byMetric,
+  byQuantity,
+  countedValues,
+  type DeclaredCriterion,
+  type Metric,
+  metrics,
+  type Readings,
+} from './criteria.ts';
 import type { LayoutLimits } from './ladder-request.ts';
-
-export type Metric = 'lineAngle' | 'gap' | 'extraBend';
-export const metrics: readonly Metric[] = ['lineAngle', 'gap', 'extraBend'];
 
 export interface WorstPlace {
   metric: Metric;
   /** Row of the ladder. */
   load: number;
-  /** Ring for a line angle (0 the tip-top), span for the others; -1 where no reading counts. */
+  /** Ring (0 the tip-top) or span, as the criterion is read; -1 where no reading counts. */
   index: number;
   value: number;
   limit: number;
   ratio: number;
 }
+export type WorstOf = Record<Metric, WorstPlace>;
 
-export interface Readings {
-  rings: readonly RingReading[];
-  spans: readonly SpanReading[];
-}
-
-export function worstOfLoad(
-  readings: Readings,
-  limits: LayoutLimits,
-  load: number,
-): Record<Metric, WorstPlace> {
-  const { rings, spans } = readings;
-  const inner = rings.slice(1, -1).map((ring) => ring.lineAngleRad);
-  return {
-    lineAngle: worstIn('lineAngle', inner, limits.lineAngleRad, load, 1),
-    gap: worstIn(
-      'gap',
-      spans.map((span) => span.gapM),
-      limits.gapM,
-      load,
-      0,
-    ),
-    extraBend: worstIn(
-      'extraBend',
-      spans.map((span) => span.extraBendPerM),
-      limits.extraBendPerM,
-      load,
-      0,
-    ),
-  };
+export function worstOfLoad(readings: Readings, limits: LayoutLimits, load: number): WorstOf {
+  return byMetric((criterion) => worstIn(criterion, readings, limits[criterion.quantity], load));
 }
 
 /** The worst of each metric over several loads; none of them: ratios of 0. */
-export function worstOfPlaces(loads: readonly Record<Metric, WorstPlace>[]): Record<Metric, WorstPlace> {
-  const worst = (metric: Metric) =>
+export function worstOfPlaces(loads: readonly WorstOf[]): WorstOf {
+  return byMetric(({ id: metric }) =>
     loads
       .map((of) => of[metric])
-      .reduce((most, place) => (place.ratio > most.ratio ? place : most), {
-        ...nowhere,
-        metric,
-      });
-  return { lineAngle: worst('lineAngle'), gap: worst('gap'), extraBend: worst('extraBend') };
+      .reduce((most, place) => (place.ratio > most.ratio ? place : most), { ...nowhere, metric }),
+  );
+}
+
+export function largestOf(of: WorstOf): WorstPlace {
+  return metrics
+    .map((metric) => of[metric])
+    .reduce((most, place) => (place.ratio > most.ratio ? place : most));
+}
+
+/** The largest value of each criterion. */
+export function worstValues(of: WorstOf): ByQuantity<number> {
+  return byQuantity(({ id }) => of[id].value);
 }
 
 const nowhere = { load: -1, index: -1, value: 0, limit: 0, ratio: -1 };
 
-function worstIn(
-  metric: Metric,
-  values: readonly number[],
-  limit: number,
-  load: number,
-  first: number,
-): WorstPlace {
+function worstIn(criterion: DeclaredCriterion, readings: Readings, limit: number, load: number): WorstPlace {
+  const { first, values } = countedValues(criterion, readings);
   let at = -1;
   for (let i = 0; i < values.length; i++) if (at < 0 || values[i] > values[at]) at = i;
   const value = at < 0 ? 0 : values[at];
-  return { metric, load, index: at < 0 ? -1 : at + first, value, limit, ratio: value / limit };
+  return { metric: criterion.id, load, index: at < 0 ? -1 : at + first, value, limit, ratio: value / limit };
 }

@@ -19,13 +19,6 @@ export function linesBesideLoad(thirdLoadKg: number): LineBesideLoad[] {
   });
 }
 
-/** What such a load leaves open, and what is taken here; stands beside every figure made from it. */
-export const loadAmbiguities: readonly string[] = [
-  'Datum: the drop is counted from where the tip hangs by the blank’s own weight, not from the level of the butt; the other way the load comes out smaller.',
-  'Length: a third of the length in front of the clamp or grip, not of the whole rod.',
-  'Angle: none is used here; tables that add one count it from the horizontal or from the unloaded tip.',
-];
-
 /** Lines are shown about a tenth of the tip load: only a place to open the table at. */
 const openedAt = 0.1;
 

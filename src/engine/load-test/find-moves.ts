@@ -70,7 +70,7 @@ export const movesDefaults = {
 /** Undefined where the rod as it stands finds no bend under some load. */
 export function findMoves(request: MovesRequest, options = movesDefaults): MovesAnswer | undefined {
   const { layout, fromTipM } = request;
-  const { settled } = settleLayout({ ...layout, start: { fromTipM } });
+  const settled = settleLayout({ ...layout, start: { fromTipM } });
   if (!settled) return undefined;
   const ladder = makeLadder(layout, { resolution: options.resolution });
   const probe = makeRatioProbe(ladder);

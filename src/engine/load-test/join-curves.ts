@@ -8,8 +8,7 @@
  * errors allow, or that differ in shape, are not joined: they are not of one bend, or not in one plane of marks.
  */
 
-import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
+import { type Finding, type FindingValues, findingsOf } from '../finding.ts';
 import {
   type Alignment,
   alignCurve,
@@ -19,6 +18,7 @@ import {
   type RigidMove,
   type SeenPoint,
 } from './align-curve.ts';
+import type { JoinKinds } from './join-kinds.ts';
 
 export interface JoinedPoint extends SeenPoint {
   /** Point of the whole curve it is, or the one before its foot. */
@@ -54,25 +54,23 @@ export const joinDefaults = {
 
 /** Both hold to tip, metres in the plane of the marks; a close-up tapped the other way round is turned. */
 export function joinCurves(whole: readonly SeenPoint[], closeUp: readonly SeenPoint[]): JoinAnswer {
-  if (whole.length < 8 || closeUp.length < 8)
-    return refused('one of the two curves has fewer than eight points');
+  if (whole.length < 8 || closeUp.length < 8) return refused('load-test/few-points', {});
   const seen = inOrder(whole, closeUp);
   const before = feetOn(whole, seen);
   const overlap = overlapOf(whole, before);
   if (overlap.share < joinDefaults.leastShare || overlap.lengthM < joinDefaults.leastOverlapM) {
-    return refused(
-      'the close-up does not lie along the curve of the whole rod: use the same marks, with the same places, in both ' +
-        'pictures, and tap the same blank',
-    );
+    return refused('load-test/close-up-elsewhere', {});
   }
   const apart = spread(seen, before);
-  if (apart.ratio > joinDefaults.mostApart) return refused(tooFarApart(apart.rmsM, apart.sigmaM));
+  if (apart.ratio > joinDefaults.mostApart)
+    return refused('load-test/close-up-beside', { apartM: apart.rmsM, usualM: 2 * apart.sigmaM });
   const aligned = alignCurve(whole, seen);
   const here = seen.map((point) => moved(point, aligned.move));
   const left = spread(here, aligned.feet);
-  if (left.ratio > joinDefaults.mostLeftover) return refused(otherShape(left.rmsM));
+  if (left.ratio > joinDefaults.mostLeftover)
+    return refused('load-test/close-up-shape', { apartM: left.rmsM });
   const beyondM = tipBeyond(whole, here, aligned);
-  if (beyondM > joinDefaults.tipM) return refused(tipsApart(beyondM));
+  if (beyondM > joinDefaults.tipM) return refused('load-test/close-up-tip', { beyondM });
   return {
     status: 'joined',
     points: blended(whole, here, aligned),
@@ -83,29 +81,10 @@ export function joinCurves(whole: readonly SeenPoint[], closeUp: readonly SeenPo
   };
 }
 
-function refused(message: string): JoinAnswer {
-  return { status: 'not-joined', finding: said('closeUp', message) };
-}
+const found = findingsOf<JoinKinds>();
 
-const inMm = (lengthM: number) => `${(lengthM * 1000).toFixed(1)} mm`;
-
-function tooFarApart(rmsM: number, sigmaM: number): string {
-  return (
-    `the close-up lies ${inMm(rmsM)} beside the curve of the whole rod, where ± ${inMm(2 * sigmaM)} would be usual: the ` +
-    'rod hung otherwise in one of the two, or the marks’ places differ between them. Photograph both again without ' +
-    'touching the rod'
-  );
-}
-
-function otherShape(rmsM: number): string {
-  return (
-    `the close-up bends otherwise than the whole rod does there: laid on it, ${inMm(rmsM)} remain between them. Look at ` +
-    'both drawn curves, or photograph both again without touching the rod'
-  );
-}
-
-function tipsApart(beyondM: number): string {
-  return `the close-up’s tip lies ${inMm(beyondM)} beyond the tip in the picture of the whole rod: tap the tip again in both`;
+function refused<C extends keyof JoinKinds>(code: C, values: JoinKinds[C] & FindingValues): JoinAnswer {
+  return { status: 'not-joined', finding: found('closeUp', code, values) };
 }
 
 /** Hold first, as the whole is. */

@@ -7,6 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { fullPlan, readBench } from '../../../test/support/simulated-bench.ts';
 import { photographTaped, type TapedRod, tapedRod } from '../../../test/support/taped-rod.ts';
 import { withheldInWords } from '../../words/judging.ts';
+import { shopWriter } from '../../words/writer.ts';
 import { makeLadder, readLadder } from '../layout/ladder.ts';
 import { placeAnew } from '../sureness/mark-spread.ts';
 import { judgeRod, type RodJudgement } from './judge-rod.ts';
@@ -86,8 +87,8 @@ test('a curve that is not as long as the rod still shows angles and gaps, but mo
   expect(rodM).toBe(rod.freeM);
   expect(Math.abs(rodM - tracedM - 0.06)).toBeLessThan(0.012);
   expect(plusMinusM).toBeLessThan(0.03);
-  const said = withheldInWords(judged.withheld!, (m) => `${Math.round(1000 * m)} mm`);
-  expect(said).toContain(`${Math.round(1000 * tracedM)} mm ± `);
+  const said = withheldInWords(judged.withheld!, shopWriter({ system: 'mm' }));
+  expect(said).toContain(`${Math.round(1000 * tracedM)} mm ±`);
   expect(said).toContain(`grip ${Math.round(1000 * rodM)} mm`);
   expect(cases.filter((one) => one.judged.withheld)).toEqual([]);
 });

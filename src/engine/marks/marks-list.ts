@@ -5,8 +5,7 @@
 
 import { type AssembledBlank, locateMark } from '../bench/assemble.ts';
 import type { LineSide } from '../bench/line-side.ts';
-import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
+import { type Finding, findingsOf } from '../finding.ts';
 import { roundToTape, type TapeStep } from '../units/tape-step.ts';
 
 export interface GuideToMark {
@@ -62,7 +61,7 @@ export function listMarks(
   guides.forEach((guide, index) => {
     const mark = locateMark(blank, guide.fromTipM);
     if (mark.onSection === 'none') {
-      findings.push(said(`guides/${index}/station`, gapMessage(index, blank, mark.gapOfJoint)));
+      findings.push(overGap(index, blank, mark.gapOfJoint));
       return;
     }
     const section = sections[mark.onSection];
@@ -97,8 +96,13 @@ export function marksInOrder(list: MarksList): MarkRow[] {
   return list.sections.flatMap(({ rows }) => rows).sort((a, b) => a.guide - b.guide);
 }
 
-function gapMessage(index: number, blank: AssembledBlank, joint: number): string {
+export interface MarksKinds {
+  'marks/over-spigot-gap': { guide: number; upper: string; lower: string };
+}
+const found = findingsOf<MarksKinds>();
+
+function overGap(index: number, blank: AssembledBlank, joint: number): Finding {
   const { upper } = blank.joints[joint];
-  const names = `${blank.sections[upper].name} and ${blank.sections[upper + 1].name}`;
-  return `Guide ${index + 1} stands over the gap of the spigot between ${names}, where nothing can be marked; move it.`;
+  const names = { upper: blank.sections[upper].name, lower: blank.sections[upper + 1].name };
+  return found(`guides/${index}/station`, 'marks/over-spigot-gap', { guide: index + 1, ...names });
 }

@@ -11,6 +11,7 @@ export function writeCsv(rows: readonly (readonly CsvField[])[]): string {
 
 function writeField(field: CsvField): string {
   if (typeof field === 'number') return Number.isFinite(field) ? String(field) : '';
-  const safe = /^[\s]*[=+\-@\t\r]/.test(field) ? `'${field}` : field;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  const safe = /(^|[;\t])\s*[=+\-@\t\r]/.test(field) ? `'${field}` : field;
+  // A spreadsheet set to semicolons or tabs would part an unquoted field there.
+  return /[",;\t\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -7,6 +7,8 @@ export interface Currency {
   code: string;
   /** Places behind the point: 2 for most, 0 and 3 for some. */
   digits: number;
+  /** As it is written in front of an amount or behind it: `$`. */
+  symbols?: readonly string[];
 }
 
 export function roundMoney(amount: number): number {
@@ -27,16 +29,16 @@ export function plainMoney(amount: number, { digits }: Currency): string {
   return `${sign}${whole.slice(0, -digits)}.${whole.slice(-digits)}`;
 }
 
-/** `EUR 1 234.50`: the code first, thousands apart, the same on screen and paper. */
-export function writeMoney(amount: number, currency: Currency): string {
-  const [whole, part] = plainMoney(amount, currency).split('.');
-  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, '\u00a0');
-  return `${currency.code}\u00a0${grouped}${part === undefined ? '' : `.${part}`}`;
-}
-
-/** `12`, `12.5`, `1,234.50`, `12,50` as smallest units; undefined where it is no such amount. */
-export function readMoney(text: string, { code, digits }: Currency): number | undefined {
-  const bare = text.replace(code, '').replace(/[\s\u00a0']/g, '');
+/**
+ * `12`, `12.5`, `1,234.50`, `12,50`, with the currency's code or sign before or behind, as smallest units; undefined
+ * where it is no such amount.
+ */
+export function readMoney(text: string, { code, digits, symbols = [] }: Currency): number | undefined {
+  const sign = [code, ...symbols].find((one) => text.toUpperCase().includes(one.toUpperCase())) ?? code;
+  const bare = text
+    .toUpperCase()
+    .replace(sign.toUpperCase(), '')
+    .replace(/[\s\u00a0']/g, '');
   const separators = [...bare.matchAll(/[.,]/g)];
   const last = separators.at(-1)?.index;
   const isPoint =

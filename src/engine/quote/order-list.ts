@@ -4,6 +4,8 @@
  * half times the finish. Common practice, no source; the builder changes any of it.
  */
 import { chooseTipTube } from '../handle/tip-tube.ts';
+import type { GuideKind } from '../kinds/guide-kinds.ts';
+import { guideInWords, guideKindOf } from '../kinds/guides.ts';
 
 export interface OrderLine {
   what: string;
@@ -13,7 +15,7 @@ export interface OrderLine {
 export interface ToOrder {
   /** As the builder names it. */
   blank: string;
-  guides: readonly { kind: string; size: string }[];
+  guides: readonly { kind: GuideKind; size: string }[];
   tipOutsideM: number | undefined;
   threads: readonly { name: string; metres: number; spools: number }[];
   finishMl?: number;
@@ -70,14 +72,18 @@ function sizeText(size64: number): string {
 }
 
 function runningGuides(guides: ToOrder['guides']): OrderLine[] {
-  const counted = new Map<string, { count: number; kind: string }>();
+  const counted = new Map<string, { count: number; kind: GuideKind }>();
   for (const { kind, size } of guides) {
-    const name = `${kind.charAt(0).toUpperCase()}${kind.slice(1)} guide${size ? ` ${size}` : ''}`;
+    const name = `${capital(guideInWords(kind))}${size ? ` ${size}` : ''}`;
     counted.set(name, { kind, count: (counted.get(name)?.count ?? 0) + 1 });
   }
   return [...counted].map(([what, { count, kind }]) => ({
-    what: what.replace('Stripping guide guide', 'Stripping guide'),
+    what,
     count,
-    spare: kind === 'stripping' ? 0 : count >= 4 ? 2 : 1,
+    spare: guideKindOf(kind).single ? 0 : count >= 4 ? 2 : 1,
   }));
+}
+
+function capital(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }

@@ -1,40 +1,38 @@
-import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
+import { type Finding, inputFound } from '../finding.ts';
 import type { RotationRequest } from './request.ts';
+import { rotationFound } from './rotation-kinds.ts';
 
 /** Input that makes no sense, named at its field. */
 export function checkRotation({ loadsKg, readings, sigmaM }: RotationRequest): Finding[] {
   const findings: Finding[] = [];
   loadsKg.forEach((kg, i) => {
     if (!(kg >= 0 && kg <= 50)) {
-      findings.push(said(`loadsKg[${i}]`, `${kg} kg is no test weight; grams as kilograms? give 0 to 50 kg`));
+      const range = { value: kg, unit: 'kg', low: 0, high: 50 };
+      findings.push(inputFound(`loadsKg[${i}]`, 'input/out-of-range', range));
     }
   });
   if (loadsKg[0] === loadsKg[1]) {
-    findings.push(said('loadsKg', `both loads are ${loadsKg[0]} kg; read two that differ`));
+    findings.push(rotationFound('loadsKg', 'rotation/loads-equal', { massKg: loadsKg[0] }));
   }
   if (!(sigmaM > 0 && sigmaM <= 0.1)) {
-    findings.push(said('sigmaM', `${sigmaM} m is no ± of a reading; give more than 0, up to 0.1 m`));
+    const range = { value: sigmaM, unit: 'm', over: 0, high: 0.1 };
+    findings.push(inputFound('sigmaM', 'input/out-of-range', range));
   }
   readings.forEach(({ turnRad, dropsM }, i) => {
     if (!Number.isFinite(turnRad)) {
-      findings.push(said(`readings[${i}].turnRad`, `${turnRad} is no angle; give radians`));
+      const range = { value: turnRad, unit: 'rad', low: 0, high: 2 * Math.PI };
+      findings.push(inputFound(`readings[${i}].turnRad`, 'input/out-of-range', range));
     }
     dropsM.forEach((drop, k) => {
       if (!(Math.abs(drop) <= 5)) {
-        findings.push(
-          said(`readings[${i}].dropsM[${k}]`, `${drop} m is no drop of a section; millimetres as metres?`),
-        );
+        const range = { value: drop, unit: 'm', low: -5, high: 5 };
+        findings.push(inputFound(`readings[${i}].dropsM[${k}]`, 'input/out-of-range', range));
       }
     });
   });
-  if (findings.length === 0 && distinctDirections(readings) < 3) {
-    findings.push(
-      said(
-        'readings',
-        `${readings.length} readings in ${distinctDirections(readings)} directions cannot tell bow from stiffness; read 0, 45, 90 and 135° at least, or 8 steps over a whole turn`,
-      ),
-    );
+  const directions = distinctDirections(readings);
+  if (findings.length === 0 && directions < 3) {
+    findings.push(rotationFound('readings', 'rotation/few-directions', { directions }));
   }
   return findings;
 }

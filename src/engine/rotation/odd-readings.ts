@@ -1,9 +1,9 @@
 /** Which readings count, what they say together, and how much more they scatter than was stated. */
 
 import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
 import { fitHarmonics, type Harmonics, type TurnReading } from './harmonics.ts';
 import type { RotationRequest } from './request.ts';
+import { rotationFound } from './rotation-kinds.ts';
 
 export interface KeptReading extends TurnReading {
   /** Of the request's readings. */
@@ -44,12 +44,7 @@ function withoutOddReadings({ readings, sigmaM }: RotationRequest) {
     const worst = worstReading(kept, harmonics, sigmaM);
     if (!worst) break;
     const { path, dropM } = kept[worst.index];
-    odd.push(
-      said(
-        path,
-        `the drop of ${(1000 * dropM).toFixed(2)} mm reads ${(1000 * Math.abs(worst.errorM)).toFixed(2)} mm ${worst.errorM > 0 ? 'more' : 'less'} than the other turns allow; it is left out. Read it again`,
-      ),
-    );
+    odd.push(rotationFound(path, 'rotation/odd-reading', { dropM, offM: worst.errorM }));
     kept = kept.filter((_, i) => i !== worst.index);
     harmonics = fitHarmonics(kept);
   }

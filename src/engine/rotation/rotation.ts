@@ -7,11 +7,11 @@
  */
 
 import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
 import { checkRotation } from './check-rotation.ts';
 import type { Harmonics } from './harmonics.ts';
 import { settleReadings } from './odd-readings.ts';
 import type { RotationAnswer, RotationRequest } from './request.ts';
+import { rotationFound } from './rotation-kinds.ts';
 
 export function rotation(request: RotationRequest): RotationAnswer {
   const findings = checkRotation(request);
@@ -69,20 +69,12 @@ function pairOf({ parameters, covariance }: Harmonics, first: number, sigmaM: nu
 }
 
 function cannotTell({ readings }: RotationRequest): Finding {
-  return said(
-    'readings',
-    `the ${readings.length} turns do not tell bow from stiffness; spread them evenly, 0, 45, 90 and 135° at least`,
-  );
+  return rotationFound('readings', 'rotation/turns-bunched', { turns: readings.length });
 }
 
 function scatterFinding(sigmaM: number, statedM: number): Finding[] {
   if (sigmaM < 1.6 * statedM) return [];
-  return [
-    said(
-      'sigmaM',
-      `the readings scatter by ${(1000 * sigmaM).toFixed(2)} mm, not the stated ${(1000 * statedM).toFixed(2)} mm; the uncertainties are widened for it`,
-    ),
-  ];
+  return [rotationFound('sigmaM', 'rotation/scatter', { scatterM: sigmaM, statedM })];
 }
 
 /** Turns on a part of the circle: a harmonic three times less certain than the same number spread evenly would leave it. */
@@ -93,26 +85,18 @@ function placingFindings({ readings }: RotationRequest, { covariance, parameters
   const evenBow = Math.sqrt(1 / n);
   const worst = (i: number) => Math.sqrt(Math.max(covariance[i * 7], covariance[(i + 1) * 7]));
   const findings: Finding[] = [];
-  if (worst(2) > 3 * evenStiffness) findings.push(tooNarrow('the stiffness difference', 'half a turn'));
-  if (worst(4) > 3 * evenBow) findings.push(tooNarrow('the bow', 'a whole turn'));
+  if (worst(2) > 3 * evenStiffness) findings.push(tooNarrow('stiffness'));
+  if (worst(4) > 3 * evenBow) findings.push(tooNarrow('bow'));
   return findings;
 }
 
-function tooNarrow(what: string, steps: string): Finding {
-  return said(
-    'readings',
-    `the turns cover too little of the circle: ${what} is more than three times less certain than as many readings spread over ${steps} would leave it`,
-  );
+function tooNarrow(quantity: 'bow' | 'stiffness'): Finding {
+  return rotationFound('readings', 'rotation/circle-uncovered', { quantity });
 }
 
 function smallDifferenceFinding(differenceM: number, sigmaM: number): Finding[] {
   if (differenceM > 10 * sigmaM) return [];
-  return [
-    said(
-      'loadsKg',
-      `the two loads differ by only ${(1000 * differenceM).toFixed(1)} mm of drop; take a heavier second one`,
-    ),
-  ];
+  return [rotationFound('loadsKg', 'rotation/loads-alike', { apartM: differenceM })];
 }
 
 function wrap(angle: number, period: number): number {

@@ -4,9 +4,9 @@
  */
 
 import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
 import type { RotationAnswer, RotationRequest } from './request.ts';
 import { rotation } from './rotation.ts';
+import { rotationFound } from './rotation-kinds.ts';
 
 export interface TurnedSection {
   /** Row of the record. */
@@ -49,8 +49,8 @@ export function readTurned(section: TurnedSection): TurnedReading {
   const [lightKg, heavyKg] = loadsKg;
   if (complete.length < fewestTurns) return { ...counts, findings: [] };
   if (heavyKg === undefined) {
-    const message = 'Say how heavy the second load was; without it bow and stiffness cannot be told apart.';
-    return { ...counts, findings: [said(`turnings/${section.id}/loadB`, message)] };
+    const path = `turnings/${section.id}/loadB`;
+    return { ...counts, findings: [rotationFound(path, 'rotation/second-load-unsaid', {})] };
   }
   const request = { loadsKg: [lightKg, heavyKg] as const, sigmaM, readings: complete };
   const answer = rotation({

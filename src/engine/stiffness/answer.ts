@@ -1,34 +1,29 @@
 import type { Finding } from '../finding.ts';
 import { standsApart } from './bench-model.ts';
+import { mixtureBand } from './mixture-band.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
-import { type Posterior, rodOf, standardDeviations } from './posterior.ts';
+import { type Posterior, rodOf } from './posterior.ts';
 import type { FitSolved } from './request.ts';
-import type { Rows } from './rows.ts';
 
-/** The door's answer: tables, bands, tilts, findings. The band is 1.96 standard deviations of ln EI each way. */
+/** The door's answer: the likeliest blank, the band over all kinds that the readings leave, tilts, findings. */
 export function answerOf(
   problem: FitProblem,
-  rows: Rows,
   best: MostProbable,
   posterior: Posterior,
   findings: Finding[],
 ): FitSolved {
   const { unknowns, model } = problem;
   const { z } = best;
-  const sigma = standardDeviations(posterior);
   const rod = rodOf(posterior, z);
+  const [low, high] = mixtureBand(posterior.drawing.mixture, [0.025, 0.975]);
   return {
     ...statusOf(best),
-    stiffness: Array.from(rows.fine, (fromTipM, i) => {
-      const at = unknowns.stiffness.start + i;
-      const reach = 1.96 * sigma[at];
-      return {
-        fromTipM,
-        EINm2: Math.exp(z[at]),
-        lowNm2: Math.exp(z[at] - reach),
-        highNm2: Math.exp(z[at] + reach),
-      };
-    }),
+    stiffness: rod.stiffness.map(({ fromTipM, EINm2 }, i) => ({
+      fromTipM,
+      EINm2,
+      lowNm2: Math.min(EINm2, Math.exp(low[i])),
+      highNm2: Math.max(EINm2, Math.exp(high[i])),
+    })),
     massPerLength: [...(rod.massPerLength ?? [])],
     restCurvature: [...(rod.restCurvature ?? [])],
     tiltRad: model.setups.map(({ span }, s) => (span ? 0 : z[unknowns.tilt.start + s])),

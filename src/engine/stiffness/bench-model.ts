@@ -3,7 +3,7 @@
 import { type ClampModel, clampModel, type Prediction, predictDrops } from './clamp-model.ts';
 import { addDrifts } from './curve-model.ts';
 import { type MassDatum, massData, predictMass } from './mass-data.ts';
-import type { PreparedClamp, PreparedCurve, PreparedRequest } from './prepared.ts';
+import type { PreparedClamp, PreparedCurve, PreparedRequest } from './prepared-request.ts';
 import type { Rows } from './rows.ts';
 import { predictSags, type SpanModel, spanModel } from './span-model.ts';
 import { predictSwing, type SwingDatum, swingData } from './swing-data.ts';

@@ -16,7 +16,7 @@ import { followDefaults, followFromNearby, followLoad } from '../bend/follow.ts'
 import type { Mesh } from '../bend/mesh.ts';
 import { factorChained, solveChained } from '../numerics/chained-tridiagonal.ts';
 import { standardGravity } from '../units/gravity.ts';
-import type { PreparedClamp, PreparedTest } from './prepared.ts';
+import type { PreparedClamp, PreparedTest } from './prepared-request.ts';
 import { type PlaceInRows, placeInRows, type Rows } from './rows.ts';
 import type { Unknowns } from './unknowns.ts';
 

@@ -1,6 +1,6 @@
 /** Adds the smooth drifts of a traced curve to its predicted readings; the traced length answers to them alone. */
 import type { Prediction } from './clamp-model.ts';
-import type { PreparedCurve } from './prepared.ts';
+import type { PreparedCurve } from './prepared-request.ts';
 import type { Unknowns } from './unknowns.ts';
 
 /** The readings stand from row `first` on, the traced length after them. */

@@ -18,7 +18,7 @@ import {
   tapSigmaM,
 } from './curve-drift.ts';
 import { type CurvePlace, type CurvePlaces, curvePlaces, pointsLeft } from './curve-places.ts';
-import type { PreparedClamp } from './prepared.ts';
+import type { PreparedClamp } from './prepared-request.ts';
 import type { FitCurveSetup, FitSetup } from './request.ts';
 
 export interface StandCurves {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
 import { benchModel, emptyPrediction, predictBench } from './bench-model.ts';
-import { prepared } from './prepare-request.ts';
+import { prepared } from './prepared.ts';
 import {
   commonRoughness,
   independentPrior,

@@ -6,7 +6,7 @@
 import type { BenchModel, Datum } from './bench-model.ts';
 import { outsideDiameterAt } from './diameters.ts';
 import type { ExtraPattern, MostProbable } from './most-probable.ts';
-import type { PreparedClamp } from './prepared.ts';
+import type { PreparedClamp } from './prepared-request.ts';
 import type { Unknowns } from './unknowns.ts';
 
 export type DoubtKind = 'reading' | 'stretch' | 'flag' | 'stations' | 'slip' | 'load' | 'edge' | 'mass';

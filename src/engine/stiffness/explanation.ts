@@ -2,7 +2,7 @@
 import type { Datum } from './bench-model.ts';
 import type { Doubt, DoubtKind } from './doubts.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
-import type { PreparedRequest } from './prepared.ts';
+import type { PreparedRequest } from './prepared-request.ts';
 import type { Roughness } from './prior.ts';
 import type { Suspicion } from './suspicion.ts';
 import type { SwappedPair } from './swapped-loads.ts';

@@ -5,21 +5,26 @@
  */
 
 import type { Finding } from '../finding.ts';
-import { said } from '../finding.ts';
 import { answerOf } from './answer.ts';
 import { checkFit } from './check-fit.ts';
+import { clampsByTapes } from './clamp-by-tapes.ts';
 import { type SlipPlace, slipPlaces } from './explanation.ts';
+import { farFromBelief } from './far-from-belief.ts';
+import { fitFound } from './fit-kinds.ts';
 import { gauged } from './gauge-stand.ts';
-import { likelihoodOf, type StiffnessLikelihood } from './likelihood.ts';
+import { likelihoodOf, linearReadings, type StiffnessLikelihood } from './likelihood.ts';
+import { mixtureOf } from './mixture.ts';
 import { noiseFactor } from './noise.ts';
-import { type Posterior, posteriorOf, standardDeviations } from './posterior.ts';
-import { prepared } from './prepare-request.ts';
+import { oddOfBlank, sayOdd, withoutDiameter } from './odd-diameter-of-blank.ts';
+import { type Posterior, posteriorOf } from './posterior.ts';
+import { prepared } from './prepared.ts';
 import { priorsOf, refit } from './refit.ts';
 import type { FitAnswer, FitRequest } from './request.ts';
 import { resolveDoubts } from './resolve.ts';
 import { rowsOf } from './rows.ts';
 import { findingsOf } from './say-doubt.ts';
 import { holdFindings, levelFindings } from './say-stand.ts';
+import { wasRead } from './was-read.ts';
 
 /** The answer of the engine's door; input that makes no sense is refused with findings. */
 export function fit(request: FitRequest): FitAnswer {
@@ -40,33 +45,39 @@ export function fitStiffness(request: FitRequest): FitResult {
   const findings = checkFit(request);
   if (findings.length > 0) return { answer: { status: 'refused', findings } };
   const rows = rowsOf(request.blank.lengthM);
-  const priors = priorsOf(prepared(request), rows);
-  const ready = gauged(prepared(request), priors);
+  const odd = oddOfBlank(request.blank);
+  const { request: byTapes, findings: clampsMoved } = clampsByTapes(request);
+  const asked = prepared({ ...byTapes, blank: odd ? withoutDiameter(request.blank, odd) : request.blank });
+  const priors = priorsOf(asked, rows);
+  const ready = gauged(asked, priors);
   const { explained, fitted } = resolveDoubts(ready, (next, from) => refit(next, priors, 1, from));
   const noise = noiseFactor(fitted.problem, fitted.best);
   const { problem, best } = noise > 1.02 ? refit(explained, priors, noise, fitted) : fitted;
-  const posterior = posteriorOf(request, rows, problem.unknowns, best);
+  const readings = linearReadings(problem, best);
+  const mixture = mixtureOf(readings, priors.stiffness, rows, request.blank.lengthM);
+  const posterior = posteriorOf(request, rows, best, { mixture, problem, best });
   const named = findingsOf(explained, problem, best);
   const said = [
+    ...(wasRead(request) ? [] : [nothingRead]),
+    ...(odd ? [sayOdd(request.blank, odd)] : []),
+    ...clampsMoved,
     ...named,
     ...holdFindings(problem, named),
-    ...levelFindings(problem, best, standardDeviations(posterior)),
+    ...levelFindings(problem, best),
     ...scatterFinding(noise),
+    ...farFromBelief(best, priors.stiffness, problem.unknowns.stiffness),
   ];
   return {
-    answer: answerOf(problem, rows, best, posterior, said),
+    answer: answerOf(problem, best, posterior, said),
     posterior,
     slips: slipPlaces(explained, problem.model.data),
     likelihood: () => likelihoodOf(problem, best),
   };
 }
 
+const nothingRead = fitFound('setups', 'fit/nothing-read', {});
+
 function scatterFinding(noise: number): Finding[] {
   if (noise < 1.6) return [];
-  return [
-    said(
-      'setups',
-      `the readings scatter about ${noise.toFixed(1)} times as much as stated; the band is widened for it. State a wider ±, or look for a blank that creeps, a draught or a moving clamp`,
-    ),
-  ];
+  return [fitFound('setups', 'fit/scatter', { times: noise })];
 }

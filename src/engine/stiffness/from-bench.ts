@@ -5,6 +5,7 @@ import { type DiameterRow, diameterProfile } from '../bench/diameter-profile.ts'
 import { axisDrops } from '../bench/edge.ts';
 import { stiffZones } from '../bench/ferrule-zones.ts';
 import { liesInFront } from '../bench/flag-check.ts';
+import { oddOf } from '../bench/odd-diameter.ts';
 import { arcFromTip } from './curve-places.ts';
 import type { FitBlank, FitCurveSetup, FitRequest, FitSection, FitSetup, FitTest } from './request.ts';
 import { stopwatchSigmaS } from './swing-data.ts';
@@ -73,10 +74,12 @@ function setupPath(rows: readonly FitRows[], path: string): string | undefined {
   return readingId === undefined ? `tests/${testRows.testId}/hung` : `readings/${readingId}/drop`;
 }
 
+/** A diameter that the bench's check has named is left out. */
 function blankFit(bench: Bench, blank: AssembledBlank, profile: DiameterRow[]): FitBlank {
+  const odd = oddOf(bench.sections, blank);
   return {
     lengthM: blank.lengthM,
-    diameters: profile,
+    diameters: profile.filter(({ fromTipM }) => fromTipM !== odd?.fromTipM),
     ...massFit(bench, blank),
     ...swingFit(bench, blank),
     stiffZones: stiffZones(blank),

@@ -5,7 +5,7 @@
  */
 import { driftDefaults } from './curve-drift.ts';
 import { tracedGrainM } from './noise.ts';
-import type { PreparedRequest } from './prepared.ts';
+import type { PreparedRequest } from './prepared-request.ts';
 import { type Priors, refit } from './refit.ts';
 
 /** Judgement: 81 rows of stiffness and 5 cm between places do not follow a blank closer than this. */

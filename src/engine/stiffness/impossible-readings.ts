@@ -1,7 +1,7 @@
 import { commonSigmaM } from './bench-model.ts';
 import type { Doubt } from './doubts.ts';
 import type { Named } from './explanation.ts';
-import type { PreparedRequest, PreparedSetup } from './prepared.ts';
+import type { PreparedRequest, PreparedSetup } from './prepared-request.ts';
 
 /** A point cannot be further from the line through the clamp than along the blank; a tenth is left for error. */
 export function impossibleReadings({ blank, setups }: PreparedRequest): Named[] {

@@ -15,32 +15,41 @@ export interface StiffnessLikelihood {
   /** count × count. */
   readonly covariance: Float64Array;
 }
+export interface LinearReadings extends StiffnessLikelihood {
+  /** The datum behind each row, and 1/σ, lessened where a reading is counted for less. */
+  readonly data: readonly number[];
+  readonly scale: Float64Array;
+  /** Rows of N over all unknowns, 0 at the stiffness. */
+  readonly others: readonly Float64Array[];
+}
 
-export function likelihoodOf(
-  { model, unknowns, sigma }: FitProblem,
-  best: MostProbable,
-): StiffnessLikelihood {
+export function likelihoodOf(problem: FitProblem, best: MostProbable): StiffnessLikelihood {
+  const { count, design, observed, covariance } = linearReadings(problem, best);
+  return { count, design, observed, covariance };
+}
+
+export function linearReadings({ model, unknowns, sigma }: FitProblem, best: MostProbable): LinearReadings {
   const { size: all, stiffness } = unknowns;
-  const used = model.data.map((_, d) => d).filter((d) => Number.isFinite(sigma[d]));
-  const [count, width] = [used.length, stiffness.size];
+  const data = model.data.map((_, d) => d).filter((d) => Number.isFinite(sigma[d]));
+  const [count, width] = [data.length, stiffness.size];
   const design = new Float64Array(count * width);
   const observed = new Float64Array(count);
-  const others = used.map((d) => {
+  const scale = Float64Array.from(data, (d) => Math.sqrt(best.weight[d]) / sigma[d]);
+  const others = data.map((d) => {
     const row = best.design.slice(d * all, (d + 1) * all);
     row.fill(0, stiffness.start, stiffness.start + width);
     return row;
   });
-  used.forEach((d, i) => {
-    const scale = Math.sqrt(best.weight[d]) / sigma[d];
+  data.forEach((d, i) => {
     observed[i] = best.misfit[d];
     for (let k = 0; k < width; k++) {
-      const slope = scale * best.prediction.jacobian[d * all + stiffness.start + k];
+      const slope = scale[i] * best.prediction.jacobian[d * all + stiffness.start + k];
       design[i * width + k] = slope;
       observed[i] += slope * best.z[stiffness.start + k];
     }
     for (let k = 0; k < all; k++) observed[i] += others[i][k] * best.u[k];
   });
-  return { count, design, observed, covariance: onePlusGram(others) };
+  return { count, design, observed, covariance: onePlusGram(others), data, scale, others };
 }
 
 function onePlusGram(rows: readonly Float64Array[]): Float64Array {

@@ -1,42 +1,20 @@
-/** The request as the fit works on it: traced curves stand as clamps among the clamps (prepare-request.ts). */
-import type { DriftMode } from './curve-drift.ts';
-import type { FitBlank, FitClampSetup, FitLine, FitSpanSetup, FitTest } from './request.ts';
+/** The request as the fit works on it: traced curves stand as clamps among the clamps. */
 
-export interface PreparedReading {
-  fromTipM: number;
-  dropM: number;
-  /** The reading is square to this direction; left out: to the nominal one. */
-  squareToRad?: number;
+import { standCurves } from './curve-stand.ts';
+import type { PreparedClamp, PreparedRequest } from './prepared-request.ts';
+import type { FitRequest } from './request.ts';
+
+export function prepared({ blank, setups }: FitRequest): PreparedRequest {
+  const { clamps, driftSigmas } = standCurves(setups, blank.lengthM);
+  return {
+    blank,
+    setups: setups.map((setup, s) => (setup.kind === 'curve' ? clampOrThrow(clamps, s) : setup)),
+    driftSigmas,
+  };
 }
-export interface PreparedTest extends Omit<FitTest, 'readings'> {
-  readings: readonly PreparedReading[];
-  masses?: readonly { fromTipM: number; massKg: number }[];
-  line?: FitLine;
-}
-export interface PreparedClamp extends Omit<FitClampSetup, 'tests'> {
-  tests: readonly PreparedTest[];
-  curve?: PreparedCurve;
-  /** Set-ups of one word stand in one clamp and share its tilt. */
-  clampedAs?: string;
-}
-/** What only a traced curve has. */
-export interface PreparedCurve {
-  /** Traced length less what the tape says, and its ±; infinite where the trace does not begin at the hold. */
-  excessM: number;
-  excessSigmaM: number;
-  drifts: readonly DriftMode[];
-  /** Where the blank left its hold in this picture, off the mean of the pictures in one clamp. */
-  holdOff: { xM: number; yM: number };
-  /** The drift that turns the whole frame, and the extent at which its amplitude counts. */
-  level: { column: number; halfM: number };
-  /** Columns of the drifts that are this picture's own among the pictures of its stand. */
-  ownColumns: readonly number[];
-  /** The pictures of a stand tell their own grain where the request states none. */
-  grainUnstated: boolean;
-}
-export type PreparedSetup = PreparedClamp | FitSpanSetup;
-export interface PreparedRequest {
-  blank: FitBlank;
-  setups: readonly PreparedSetup[];
-  driftSigmas: readonly number[];
+
+function clampOrThrow(clamps: ReadonlyMap<number, PreparedClamp>, setup: number): PreparedClamp {
+  const clamp = clamps.get(setup);
+  if (!clamp) throw new Error(`the traced curve of set-up ${setup} belongs to no stand`);
+  return clamp;
 }

@@ -40,10 +40,12 @@ export interface StiffnessPrior {
   mean: Float64Array;
   /** Covariance of level, taper and ferrules. */
   fixed: Float64Array;
-  /** Covariance of the short irregularities; counts with the square of their own factor. */
-  short?: Float64Array;
   /** Covariance of the long and middle waves; counts with the square of the roughness factor. */
   smooth: Float64Array;
+  /** Covariance of the short irregularities; counts with the square of their own factor. */
+  short: Float64Array;
+  /** Learnt from measured blanks. */
+  ofSeries?: true;
 }
 
 export function stiffnessPrior(blank: FitBlank, rows: Rows): StiffnessPrior {
@@ -77,7 +79,13 @@ function seriesStiffnessPrior({ mean, shared, between }: SeriesPrior, { fine }: 
   const fixed = Float64Array.from(shared);
   // Rounding must not make the sum indefinite: a hundredth of a percent of independent scatter.
   for (let i = 0; i < n; i++) fixed[i * n + i] += 1e-8 + 1e-4 * between[i * n + i];
-  return { mean: Float64Array.from(mean), fixed, smooth: Float64Array.from(between) };
+  return {
+    mean: Float64Array.from(mean),
+    fixed,
+    smooth: Float64Array.from(between),
+    short: new Float64Array(n * n),
+    ofSeries: true,
+  };
 }
 
 /** How rough a blank is: factors on the common roughness of long and middle waves, and of short irregularities. */
@@ -94,8 +102,13 @@ export function withRoughness(
   const [waves, own] = [roughness.waves ** 2, roughness.short ** 2];
   return gaussianPrior(
     mean,
-    fixed.map((value, i) => value + waves * smooth[i] + own * (short?.[i] ?? 0)),
+    fixed.map((value, i) => value + waves * smooth[i] + own * short[i]),
   );
+}
+
+/** The same where the short irregularities are as rough as the waves: what a blank's own readings tell of both. */
+export function covarianceAt({ fixed, smooth, short }: StiffnessPrior, factor: number): Float64Array {
+  return fixed.map((value, i) => value + factor * factor * (smooth[i] + short[i]));
 }
 
 export function massPrior(blank: FitBlank, rows: Rows): GaussianPrior {
@@ -161,7 +174,7 @@ interface Zone {
 }
 
 /** Ferrules that were stated, and overlaps of sections where none was; undefined where neither was told. */
-function knownZones({ stiffZones, sections = [] }: FitBlank): Zone[] | undefined {
+export function knownZones({ stiffZones, sections = [] }: FitBlank): Zone[] | undefined {
   if (!stiffZones && sections.length === 0) return undefined;
   const stated = stiffZones ?? [];
   const ordered = [...sections].sort((a, b) => a.fromTipM - b.fromTipM);

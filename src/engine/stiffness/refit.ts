@@ -3,7 +3,7 @@ import { benchModel, standsApart } from './bench-model.ts';
 import type { Doubt } from './doubts.ts';
 import { carriedDoubts, type Explained, type Fitted, isCarried } from './explanation.ts';
 import { type FitProblem, findMostProbable, type MostProbable } from './most-probable.ts';
-import type { PreparedRequest, PreparedSetup } from './prepared.ts';
+import type { PreparedRequest, PreparedSetup } from './prepared-request.ts';
 import {
   commonRoughness,
   independentPrior,

@@ -13,7 +13,7 @@ import type { Explained, Fitted, Named, Refit, StandSlip } from './explanation.t
 import { impossibleReadings } from './impossible-readings.ts';
 import type { MostProbable } from './most-probable.ts';
 import { robustNoiseFactor } from './noise.ts';
-import type { PreparedRequest } from './prepared.ts';
+import type { PreparedRequest } from './prepared-request.ts';
 import { standTrials } from './stand-trials.ts';
 import { doubtTrials, slipTrials, swapTrials, type Trial, type TrialOptions, testTrials } from './trials.ts';
 

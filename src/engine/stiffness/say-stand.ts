@@ -1,8 +1,9 @@
 /** What is odd about pictures of one stand, as findings. */
 import { type Finding, findingsOf } from '../finding.ts';
+import { solveLower } from '../numerics/cholesky.ts';
 import type { StandSlip } from './explanation.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
-import type { PreparedClamp } from './prepared.ts';
+import type { PreparedClamp } from './prepared-request.ts';
 import type { StandKinds } from './stand-kinds.ts';
 
 export const standFinding = findingsOf<StandKinds>();
@@ -80,19 +81,29 @@ function medianOf(values: readonly number[]): number {
 }
 
 /** How far the marks' frame leans, where the pictures say so by more than three times their doubt. */
-export function levelFindings(problem: FitProblem, best: MostProbable, sigmas: Float64Array): Finding[] {
-  const { setups } = problem.model.request;
+export function levelFindings(problem: FitProblem, best: MostProbable): Finding[] {
+  const { model } = problem;
+  const { setups } = model.request;
   const told = new Set<number>();
   return setups.flatMap((setup, s) => {
     const level = setup.kind !== 'span' && isShared(setup) ? setup.curve?.level : undefined;
     if (!level || told.has(level.column)) return [];
     told.add(level.column);
     const at = problem.unknowns.drift.start + level.column;
-    const [turnRad, sigmaRad] = [best.z[at] / level.halfM, sigmas[at] / level.halfM];
+    const turnRad = best.z[at] / level.halfM;
+    const sigmaRad = (model.request.driftSigmas[level.column] * spreadOf(best, at)) / level.halfM;
     if (Math.abs(turnRad) < leastLeanRad || Math.abs(turnRad) < 3 * sigmaRad) return [];
     const values = { turnRad, plusMinusRad: 1.96 * sigmaRad };
     return [standFinding(`setups[${s}].shared`, 'stand/wall-unlevel', values)];
   });
+}
+
+/** Standard deviation of a standardised unknown. */
+function spreadOf({ u, factor }: MostProbable, unknown: number): number {
+  const row = new Float64Array(u.length);
+  row[unknown] = 1;
+  solveLower(factor, u.length, row, row);
+  return Math.hypot(...row);
 }
 
 /** A level or a plumb line held to the marks shows less: judgement. */

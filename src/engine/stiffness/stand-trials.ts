@@ -6,7 +6,7 @@
 import type { Doubt } from './doubts.ts';
 import type { Explained, Fitted, Refit, StandSlip } from './explanation.ts';
 import { robustNoiseFactor } from './noise.ts';
-import type { PreparedClamp, PreparedRequest, PreparedSetup } from './prepared.ts';
+import type { PreparedClamp, PreparedRequest, PreparedSetup } from './prepared-request.ts';
 import { sizeCounts } from './slip-sizes.ts';
 import { weighDoubts } from './suspicion.ts';
 import { type Trial, trialOf } from './trials.ts';

@@ -1,4 +1,4 @@
-import type { PreparedClamp, PreparedRequest, PreparedTest } from './prepared.ts';
+import type { PreparedClamp, PreparedRequest, PreparedTest } from './prepared-request.ts';
 
 /** Two tests of one set-up whose weights were noted the other way round. */
 export interface SwappedPair {

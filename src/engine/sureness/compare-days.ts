@@ -124,9 +124,13 @@ function costOf(
   return Math.max(0, worst / best - 1);
 }
 
+/** Where they differ by more than both ± together, by the half band that faces the other day. */
 function bandsApart([a, b]: readonly [FitSolved, FitSolved]): number {
-  const apart = a.stiffness.filter(
-    (row, i) => row.lowNm2 > b.stiffness[i].highNm2 || row.highNm2 < b.stiffness[i].lowNm2,
-  );
+  const apart = a.stiffness.filter((row, i) => {
+    const other = b.stiffness[i];
+    const [lower, upper] = row.EINm2 < other.EINm2 ? [row, other] : [other, row];
+    const reach = Math.hypot(Math.log(lower.highNm2 / lower.EINm2), Math.log(upper.EINm2 / upper.lowNm2));
+    return Math.log(upper.EINm2 / lower.EINm2) > reach;
+  });
   return apart.length / a.stiffness.length;
 }

@@ -24,6 +24,8 @@ export interface MarkSpread {
   plusMinusM: number[];
   /** On 95 of 100 blanks the worst reading of the proposed marks is at most this share above the best one's. */
   costOfKeeping: number;
+  /** The same share on the mean of the blanks. */
+  expectedCost: number;
 }
 
 /** `progress` hears of the answer after every blank. */
@@ -37,7 +39,7 @@ export function spreadOfMarks(
   let soFar = summary(proposedFromTipM.length, moved, costs, 0);
   blanks.forEach((blank, index) => {
     const rod = freeRod(blank, request.rod.lengthM);
-    const placed = placeAnew({ ...request, rod, start: { fromTipM: proposedFromTipM } });
+    const placed = placeAnew({ ...request, rod, start: { fromTipM: proposedFromTipM } }, 'near');
     if (placed) {
       moved.push(placed.fromTipM.map((at, guide) => at - proposedFromTipM[guide]));
       costs.push(Math.max(0, placed.keptWorst / placed.worst - 1));
@@ -63,7 +65,7 @@ export function placeAnew(
   request: SpreadQuestion['request'],
   search: PlaceSearch = 'anywhere',
 ): PlacedAnew | undefined {
-  const { settled } = settleLayout(request);
+  const settled = settleLayout(request);
   if (!settled) return undefined;
   const ladder = makeLadder(request);
   const kept = readLadder(ladder, settled.start.fromTipM);
@@ -87,5 +89,6 @@ function summary(
     return 1.96 * Math.sqrt(square / moved.length);
   });
   const sorted = [...costs].sort((a, b) => a - b);
-  return { blanks: moved.length, tried, plusMinusM, costOfKeeping: quantile(sorted, 0.95) };
+  const expectedCost = costs.reduce((sum, cost) => sum + cost, 0) / costs.length;
+  return { blanks: moved.length, tried, plusMinusM, costOfKeeping: quantile(sorted, 0.95), expectedCost };
 }

@@ -8,10 +8,11 @@
  * and added to the variance.
  */
 import { freeRod } from '../bench/free-rod.ts';
+import type { Rod } from '../bend/rod.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
-import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
-import { meanShift, type Posterior, rodAt } from '../stiffness/posterior.ts';
+import { drawStates } from '../stiffness/draw-states.ts';
+import { type Posterior, rodAt, rodOf, spreadAt } from '../stiffness/posterior.ts';
 import { dot } from './directions-seen.ts';
 import { type MarkSpread, type PlacedAnew, type PlaceSearch, placeAnew } from './mark-spread.ts';
 import { quantile } from './spread.ts';
@@ -48,20 +49,14 @@ export function marksOver(
   let done = 0;
   const all = 2 * directions.length + options.drawn;
   const { request, proposedFromTipM, posterior } = question;
-  const shift = meanShift(posterior);
-  const place: Place = (spread, search) => {
-    const {
-      stiffness,
-      massPerLength = [],
-      restCurvature,
-    } = rodAt(posterior, spread, search === 'anywhere' ? shift : undefined);
+  const place: Place = ({ stiffness, massPerLength = [], restCurvature }, search) => {
     const rod = freeRod({ stiffness, massPerLength, restCurvature }, request.rod.lengthM);
     const placed = placeAnew({ ...request, rod, start: { fromTipM: proposedFromTipM } }, search);
     progress(++done / all);
     return placed;
   };
   const slopes = directions.map((direction) =>
-    slopesAlong(direction, options.chord, proposedFromTipM, place),
+    slopesAlong(posterior, direction, options.chord, proposedFromTipM, place),
   );
   const { squares, beyond, costs } = atLarge(question, directions, slopes, options, place);
   const blanks = costs.length;
@@ -69,14 +64,17 @@ export function marksOver(
     slopes.reduce((sum, slope) => sum + slope[mark] ** 2, square / Math.max(1, blanks)),
   );
   const plusMinusM = squares.map((square) => 1.96 * Math.sqrt(square / blanks));
-  const spread = { blanks, tried: options.drawn, plusMinusM, costOfKeeping: quantile(costs, 0.95) };
+  const expectedCost = costs.reduce((sum, cost) => sum + cost, 0) / blanks;
+  const costOfKeeping = quantile(costs, 0.95);
+  const spread = { blanks, tried: options.drawn, plusMinusM, costOfKeeping, expectedCost };
   return { slopes, variance, spread };
 }
 
-type Place = (spread: Float64Array, search: PlaceSearch) => PlacedAnew | undefined;
+type Place = (blank: Rod, search: PlaceSearch) => PlacedAnew | undefined;
 
 /** Where one end finds no bend the other one's chord counts; where neither does, nothing is known: 0. */
 function slopesAlong(
+  posterior: Posterior,
   direction: Float64Array,
   chord: number,
   proposedFromTipM: readonly number[],
@@ -84,7 +82,10 @@ function slopesAlong(
 ): number[] {
   const ends = [-chord, chord].map((by) =>
     place(
-      direction.map((value) => by * value),
+      rodAt(
+        posterior,
+        direction.map((value) => by * value),
+      ),
       'near',
     ),
   );
@@ -101,15 +102,14 @@ function atLarge(
   { drawn, seed }: MarksOverOptions,
   place: Place,
 ): { squares: number[]; beyond: number[]; costs: number[] } {
-  const normal = seededNormal(seededRandom(seed));
   const squares = new Array<number>(proposedFromTipM.length).fill(0);
   const beyond = new Array<number>(proposedFromTipM.length).fill(0);
   const costs: number[] = [];
-  for (let draw = 0; draw < drawn; draw++) {
-    const spread = Float64Array.from({ length: posterior.unknowns.size }, () => normal());
-    const placed = place(spread, 'anywhere');
+  for (const state of drawStates(posterior.drawing, drawn, seed)) {
+    const placed = place(rodOf(posterior, state), 'near');
     if (!placed) continue;
     costs.push(Math.max(0, placed.keptWorst / placed.worst - 1));
+    const spread = spreadAt(posterior, state);
     const along = directions.map((direction) => dot(direction, spread));
     placed.fromTipM.forEach((at, mark) => {
       const moved = at - proposedFromTipM[mark];

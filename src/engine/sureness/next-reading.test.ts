@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { straightSag } from '../../../test/support/reading-policy.ts';
 import { randomBlank, readBench, type SetupPlan } from '../../../test/support/simulated-bench.ts';
 import { readingInWords } from '../../words/next-reading.ts';
+import { shopWriter } from '../../words/writer.ts';
 import { freeRod } from '../bench/free-rod.ts';
 import { bend } from '../bend/bend.ts';
 import { frequency } from '../frequency/frequency.ts';
@@ -142,10 +143,9 @@ describe('spans and swings on offer', () => {
 
   test('are told in the shop’s own units', () => {
     const [span] = spansOnOffer(question).flatMap(({ options }) => options.map(({ option }) => option));
-    const place = (m: number) => `${(m / 0.0254).toFixed(1)} in`;
-    const words = readingInWords(span, { place, size: place });
+    const words = readingInWords(span, shopWriter({ system: 'inch' }));
     expect(words).toMatch(
-      /two supports, [\d.]+ in and [\d.]+ in from the tip\. With nothing hung, then with/,
+      /two supports, [\d ⁄]+ in and [\d ⁄]+ in from the tip\. .*With nothing hung, then with/,
     );
     expect(words).not.toContain(' mm');
   });
@@ -196,7 +196,7 @@ describe('the next reading', () => {
     reel: { alongM: -0.2, offsetM: 0.05 },
     guides: { count: 5, ringHeightsM: [0.004, 0.005, 0.006, 0.008, 0.012], side: 'under' as const },
     tipTop: { ringHeightM: 0.004 },
-    ladder: (defaultLadder(rod).ladder ?? []).slice(0, 3),
+    ladder: (defaultLadder(rod) ?? []).slice(0, 3),
     limits: defaultLimits(rod.lengthM),
     firstFromTipM: 0.16,
     strippingFromTipM: 0.7 * blank.lengthM,

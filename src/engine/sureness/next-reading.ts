@@ -43,14 +43,23 @@ export interface NextReading extends MarkSpread {
   options: WeighedOption[];
   /** The mark that an option on offer would move farthest for its slack. */
   farthest: { mark: number; movesM: number };
+  /** What the best that takes ten minutes at most would bring; undefined where nothing on offer is as short. */
+  tenMinutes?: TenMinutes;
   /** Why no more readings are wanted. */
   enough?: Enough;
+}
+export interface TenMinutes {
+  option: WeighedOption;
+  /** By how much of itself the worst reading is to be expected to fall, the guides placed anew after it. */
+  gain: number;
 }
 export type Enough =
   /** The ± of every mark is within its slack. */
   | 'within-slack'
   /** Keeping the marks costs no more than the slack's own ceiling. */
   | 'costs-little'
+  /** What ten more minutes are expected to take off the worst reading is little. */
+  | 'buys-little'
   /** No option on offer is expected to move a mark by more than its slack. */
   | 'moves-little';
 
@@ -66,15 +75,18 @@ export interface NextReadingOptions {
   /** Slacks below this count as this: a pencil's mark [m]. */
   leastSlackM: number;
   shown: number;
+  /** A gain of ten minutes below this is little. */
+  littleGain: number;
 }
 export const nextReadingDefaults: NextReadingOptions = {
   leastSeen: 0.7,
   most: 12,
   chord: 1.5,
-  drawn: 10,
+  drawn: 16,
   seed: 20,
   leastSlackM: 0.003,
   shown: 4,
+  littleGain: 0.02,
 };
 
 /** `progress` hears of the share done. */
@@ -108,12 +120,14 @@ export function nextReading(
   const shown = weighed.slice(0, options.shown);
   const most = weighed.reduce((best, option) => (option.narrows > best.narrows ? option : best), weighed[0]);
   const { spread } = marks;
+  const tenMinutes = tenMinutesOf(weighed, spread);
   return {
     ...spread,
     slackM,
     options: [...shown, ...(shown.includes(most) ? [] : [most])],
     farthest: farthestOf(weighed, slackM),
-    enough: enoughOf(spread, slackM, weighed),
+    tenMinutes,
+    enough: enoughOf(spread, slackM, weighed, tenMinutes && tenMinutes.gain <= options.littleGain),
   };
 }
 
@@ -168,14 +182,27 @@ function weighOption(
   };
 }
 
+/** What keeping the marks costs grows with the square of how far they are off: it falls by the same share as that. */
+function tenMinutesOf(
+  options: readonly WeighedOption[],
+  { expectedCost }: MarkSpread,
+): TenMinutes | undefined {
+  const short = options.filter(({ minutes }) => minutes <= 10);
+  if (short.length === 0) return undefined;
+  const option = short.reduce((best, other) => (other.narrows > best.narrows ? other : best));
+  return { option, gain: expectedCost * option.narrows };
+}
+
 function enoughOf(
   { plusMinusM, costOfKeeping }: MarkSpread,
   slackM: readonly number[],
   options: readonly WeighedOption[],
+  buysLittle = false,
 ): Enough | undefined {
   const within = (values: readonly number[]) => values.every((value, guide) => value <= slackM[guide]);
   if (within(plusMinusM)) return 'within-slack';
   if (costOfKeeping <= 0.05) return 'costs-little';
+  if (buysLittle) return 'buys-little';
   return options.every(({ movesM }) => within(movesM)) ? 'moves-little' : undefined;
 }
 

@@ -7,16 +7,16 @@ export interface OptionsQuestion {
   standing?: number;
   /** The blank as it is best known: weights are chosen by it. */
   tables: BlankTables;
-  /** Height of the blocks over the floor, where it is known. */
+  /** Height of the clamp above the floor, where it is known. */
   clampHeightM?: number;
 }
 
 export interface ReadingOption {
-  /** A stretch on two supports, loaded and read at `readFromTipM`; the blocks are not used. */
+  /** A stretch on two supports, loaded and read at `readFromTipM`; the clamp is not used. */
   supportsFromTipM?: readonly [number, number];
   /** Swings of the bare blank, held at `clampFromTipM`; no loads. */
   swings?: { count: number; seconds: number };
-  /** Index of the set-up that stands; left out: the blocks are set anew. */
+  /** Index of the set-up that stands; left out: the clamp is set anew. */
   standing?: number;
   clampFromTipM: number;
   turnedRad: number;

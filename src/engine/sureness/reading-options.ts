@@ -1,5 +1,5 @@
 /**
- * What the builder could read next: further drops in the set-up that still stands, a new set-up with the blocks
+ * What the builder could read next: further drops in the set-up that still stands, a new set-up with the clamp
  * moved, or with the blank turned half over, a stretch on two supports, or swings counted. In a new set-up the tilt is
  * unknown again, so that it is read with nothing hung first and then under its weight.
  *
@@ -45,9 +45,9 @@ export function setupsOnOffer(question: OptionsQuestion): SetupOnOffer[] {
 
 /** `turnMin`: to come to the tablet and back, whatever is read. */
 const effort = { turnMin: 1.5, setupMin: 3, hangMin: 1, readMin: 0.5 };
-/** Places of the blocks over the blank's length; the first stands for the blocks at the butt. */
+/** Places of the clamp over the blank's length; the first stands for the clamp at the butt. */
 const clampShares = [1, 0.75, 0.5, 0.35, 0.25, 0.16, 1 / 9];
-/** Stations over the length in front of the blocks. */
+/** Stations over the length in front of the clamp. */
 const stationShares = [0, 1 / 9, 1 / 4, 1 / 2, 3 / 4];
 
 function newSetups(question: OptionsQuestion): SetupOnOffer[] {

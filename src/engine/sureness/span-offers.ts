@@ -1,6 +1,6 @@
 /**
  * A stretch of the blank on two supports, loaded and read midway, with nothing hung and then with a weight. It tells the
- * stiffness there and nowhere else, whatever the blocks' tilt. The weight makes it sag by 1.5 % of the span, which
+ * stiffness there and nowhere else, whatever the clamp's tilt. The weight makes it sag by 1.5 % of the span, which
  * strains a blank of 10 mm on half a metre by 0.15 %. The sag is read to 0.5 mm, with a rule against a taut thread
  * over the supports (common practice, no source).
  */

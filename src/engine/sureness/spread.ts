@@ -12,6 +12,16 @@ export function spreadOf(values: readonly number[]): Spread {
   return { low: quantile(sorted, 0.025), high: quantile(sorted, 0.975) };
 }
 
+/** With their mean. */
+export interface ExpectedSpread extends Spread {
+  expected: number;
+}
+
+export function expectedSpreadOf(values: readonly number[]): ExpectedSpread {
+  const expected = values.reduce((sum, value) => sum + value, 0) / values.length;
+  return { expected, ...spreadOf(values) };
+}
+
 /** Linear between the two nearest of ascending values. */
 export function quantile(sorted: readonly number[], share: number): number {
   const at = share * (sorted.length - 1);

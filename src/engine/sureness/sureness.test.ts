@@ -3,7 +3,7 @@ import type { BlankTables } from '../bench/free-rod.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
 import { defaultLimits } from '../layout/layout-defaults.ts';
 import { spreadOfMarks } from './mark-spread.ts';
-import { quantile, spreadOf } from './spread.ts';
+import { expectedSpreadOf, quantile, spreadOf } from './spread.ts';
 import { readSureness, type Sureness } from './sureness.ts';
 
 /** An invented blank: a thin tube of linear taper, `times` as stiff as the middle one. */
@@ -76,6 +76,7 @@ describe('quantiles', () => {
   test('of evenly spread values lie at their share', () => {
     const values = Array.from({ length: 101 }, (_, i) => 100 - i);
     expect(spreadOf(values)).toEqual({ low: 2.5, high: 97.5 });
+    expect(expectedSpreadOf(values).expected).toBeCloseTo(50, 9);
     expect(quantile([3], 0.95)).toBe(3);
     expect(quantile([], 0.5)).toBeNaN();
   });

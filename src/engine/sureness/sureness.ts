@@ -7,9 +7,10 @@
  * Not in it: what the model itself leaves out (friction, a ring's height mistaken, a blank that creeps).
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
+import { type ByQuantity, byQuantity } from '../layout/criteria.ts';
 import { type LadderReading, makeLadder, readLadder } from '../layout/ladder.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
-import { type Spread, spreadOf } from './spread.ts';
+import { type ExpectedSpread, expectedSpreadOf, type Spread, spreadOf } from './spread.ts';
 import { type TipSureness, tipSureness } from './tip-sureness.ts';
 
 /** Marks that stay, with the rings, loads and limits that they are read with. */
@@ -25,15 +26,12 @@ export interface SurenessQuestion {
 }
 export type LayoutName = keyof SurenessQuestion;
 
-export interface MarksSureness {
+export interface MarksSureness extends ByQuantity<Spread> {
   /** Blanks on which every load found its bend; the ranges are of these. */
   blanks: number;
   /** Blanks on which some load did not. */
   unbent: number;
-  worst: Spread;
-  lineAngleRad: Spread;
-  gapM: Spread;
-  extraBendPerM: Spread;
+  worst: ExpectedSpread;
   /** One per load of the ladder. */
   tips: TipSureness[];
 }
@@ -103,10 +101,8 @@ function marksSureness(all: readonly (LadderReading | undefined)[]): MarksSurene
   return {
     blanks: bent.length,
     unbent: all.length - bent.length,
-    worst: spread(({ worst }) => worst),
-    lineAngleRad: spread(({ worstOf }) => worstOf.lineAngle.value),
-    gapM: spread(({ worstOf }) => worstOf.gap.value),
-    extraBendPerM: spread(({ worstOf }) => worstOf.extraBend.value),
+    worst: expectedSpreadOf(bent.map(({ worst }) => worst)),
+    ...byQuantity(({ id }) => spread(({ worstOf }) => worstOf[id].value)),
     tips: (bent[0]?.loads ?? []).map((_, load) => tipSureness(bent.map(({ loads }) => loads[load]))),
   };
 }

@@ -1,10 +1,9 @@
 import type { Rational } from './rational.ts';
-import type { Dimension, Unit, UnitSystem } from './unit-table.ts';
+import type { BareUnits, Dimension, Unit } from './unit-table.ts';
 
-export interface ReadOptions {
+/** What a bare number means is the shop's; see `bareUnit`. */
+export interface ReadOptions extends BareUnits {
   dimension: Dimension;
-  /** Decides a bare number; see `bareUnit`. */
-  system: UnitSystem;
   /** Where the field stands; goes into the finding. */
   path?: string;
 }

@@ -1,5 +1,7 @@
 import { trimZeros } from './format-decimal.ts';
+import { formatOunces } from './format-quantity.ts';
 import type { Part, ReadOptions } from './quantity-parts.ts';
+import { bareUnit } from './unit-table.ts';
 
 /**
  * What was understood, for the line under a field: the text in plain form, and the same in the unit the
@@ -22,14 +24,32 @@ function convert(parts: readonly Part[], si: number, options: ReadOptions): stri
   const only = symbols.length === 1 ? symbols[0] : undefined;
   if (options.dimension === 'length') return convertLength(symbols, si, options);
   if (options.dimension === 'mass') {
-    if (only === 'g') return undefined;
+    if (only === bareUnit('mass', options)) return undefined;
+    if (options.weighsIn === 'oz' && only !== 'grains') return formatOunces(si);
     const grams = `${trimZeros(si * 1000, only === 'grains' ? 3 : 2)} g`;
     return only === 'grains' ? `${grams}; write g where grams are meant` : grams;
   }
   if (options.dimension === 'angle') {
     return only === '°' ? undefined : `${trimZeros((si * 180) / Math.PI, 2)}°`;
   }
-  return only === undefined ? `${trimZeros(si / 60, 2)} min` : undefined;
+  if (options.dimension === 'duration')
+    return only === undefined ? `${trimZeros(si / 60, 2)} min` : undefined;
+  return convertOther(only, si, options);
+}
+
+/** A temperature, a volume or a density that is not in the unit the shop has it in. */
+function convertOther(only: string | undefined, si: number, options: ReadOptions): string | undefined {
+  const { dimension } = options;
+  const own = bareUnit(dimension, options);
+  if (only === own) return undefined;
+  const fahrenheit = own === '°F';
+  const value = {
+    temperature: fahrenheit ? si * 1.8 + 32 : si,
+    warmer: fahrenheit ? si * 1.8 : si,
+    volume: 1e6 * si,
+    density: si / 1000,
+  }[dimension as 'temperature' | 'warmer' | 'volume' | 'density'];
+  return `${trimZeros(value, dimension === 'density' ? 3 : 1)} ${own}`;
 }
 
 function convertLength(symbols: string[], si: number, options: ReadOptions): string | undefined {

@@ -1,9 +1,13 @@
 import { type AssembledBlank, locateMark } from '../bench/assemble.ts';
-import { type BenchFinding, bothLengths, doubt, stop } from '../bench/bench-finding.ts';
+import { type BenchFinding, doubtsOf, stopsOf } from '../bench/bench-finding.ts';
 import { type DiameterRow, diameterAt } from '../bench/diameter-profile.ts';
 import { closeWrap } from './thread.ts';
 import { type GuideToWrap, type ThreadColour, type WrapChoices, wrapDefaults } from './wrap-choices.ts';
+import type { WrapKinds } from './wrap-kinds.ts';
 import { type WrapPlace, wrapPlaces } from './wrap-places.ts';
+
+const stopAt = stopsOf<WrapKinds>();
+const doubtAt = doubtsOf<WrapKinds>();
 
 export interface WrapsInput {
   blank: AssembledBlank;
@@ -81,16 +85,12 @@ function sensible(choices: WrapChoices): WrapChoices {
 function choiceFindings({ laidWidthM, trimTurns, lockTurns }: WrapChoices): BenchFinding[] {
   const findings: BenchFinding[] = [];
   if (!(laidWidthM > 0) || !Number.isFinite(laidWidthM)) {
-    const message =
-      'No turns were counted, so one turn has no width: count the turns in a measured width, such as 40 in 1/4 in. Until then common thread is assumed.';
-    findings.push(stop('wraps/-/turnsCounted', message));
+    findings.push(stopAt('wraps/-/turnsCounted', 'wraps/turns-uncounted', {}));
   } else if (laidWidthM < 0.00005 || laidWidthM > 0.0006) {
-    const message = `One turn would be ${(laidWidthM * 1000).toFixed(3)} mm wide; thread lies 0.08 to 0.36 mm wide. Count again, and check the width it was counted over.`;
-    findings.push(doubt('wraps/-/turnsCounted', message));
+    findings.push(doubtAt('wraps/-/turnsCounted', 'wraps/turn-width', { turnM: laidWidthM }));
   }
   if (trimTurns > 0 && trimTurns < lockTurns && trimTurns <= 2) {
-    const message = `${trimTurns} trim turns are too few to lock their own ends: use a thread loop, or 3 turns and more.`;
-    findings.push(doubt('wraps/-/trimTurns', message));
+    findings.push(doubtAt('wraps/-/trimTurns', 'wraps/trim-short', { turns: trimTurns }));
   }
   return findings;
 }
@@ -108,14 +108,14 @@ type SectionFields =
 function locate(place: WrapPlace, { blank }: WrapsInput): Located {
   const mark = locateMark(blank, (place.fromTipM + place.toTipM) / 2);
   if (mark.onSection === 'none') {
-    const message = `${place.name} would lie over a spigot's gap: move the guide.`;
-    return { ok: false, finding: stop(place.path, message) };
+    return { ok: false, finding: stopAt(place.path, 'wraps/over-spigot-gap', { wrap: place.name }) };
   }
   const { ends, lengthM, visible, name } = blank.sections[mark.onSection];
   if (place.fromTipM < visible.fromTipM - 1e-6 || place.toTipM > visible.toTipM + 1e-6) {
     const over = Math.max(visible.fromTipM - place.fromTipM, place.toTipM - visible.toTipM);
-    const message = `${place.name} would run ${bothLengths(over)} over the end of ${name}: shorten it to ${bothLengths(Math.max(0, place.toTipM - place.fromTipM - over))} or move the guide.`;
-    return { ok: false, finding: doubt(place.path, message) };
+    const mostM = Math.max(0, place.toTipM - place.fromTipM - over);
+    const values = { wrap: place.name, section: name, overM: over, mostM };
+    return { ok: false, finding: doubtAt(place.path, 'wraps/over-section-end', values) };
   }
   const startFromOwnTipM = place.fromTipM - ends.fromTipM;
   const endFromOwnTipM = place.toTipM - ends.fromTipM;
@@ -183,8 +183,8 @@ function colourNeeds(wraps: readonly Wrap[], choices: WrapChoices): ColourNeed[]
 function lockFindings(wraps: readonly Wrap[], { lockTurns }: WrapChoices): BenchFinding[] {
   const short = wraps.find(({ turns }) => turns < 2 * lockTurns);
   if (!short) return [];
-  const message = `${short.name} has ${Math.round(short.turns)} turns, too few to lock both its tags under ${lockTurns} turns each: lengthen it, or lock with fewer.`;
-  return [doubt(short.path, message)];
+  const values = { wrap: short.name, turns: Math.round(short.turns), lockTurns };
+  return [doubtAt(short.path, 'wraps/cannot-lock', values)];
 }
 
 /** The signature is written between two wraps, on the bare blank in front of the grip. */
@@ -197,13 +197,13 @@ function signatureFindings(
   const toTipM = blank.lengthM - signature.fromButtM;
   const fromTipM = toTipM - signature.lengthM;
   if (signature.fromButtM < gripFrontFromButtM) {
-    const message = `The signature would begin ${bothLengths(signature.fromButtM)} from the butt end, under the grip, whose front is at ${bothLengths(gripFrontFromButtM)}: move it forward.`;
-    return [doubt(path, message)];
+    const values = { fromButtM: signature.fromButtM, gripM: gripFrontFromButtM };
+    return [doubtAt(path, 'wraps/signature-under-grip', values)];
   }
   const under = wraps.find((wrap) => wrap.fromTipM < toTipM && wrap.toTipM > fromTipM);
   if (!under) return [];
-  const message = `${under.name} would lie on the signature: write it between ${bothLengths(blank.lengthM - under.fromTipM)} from the butt end and the next wrap, or make it shorter.`;
-  return [doubt(path, message)];
+  const values = { wrap: under.name, clearM: blank.lengthM - under.fromTipM };
+  return [doubtAt(path, 'wraps/over-signature', values)];
 }
 
 function collisions(wraps: readonly Wrap[]): BenchFinding[] {
@@ -211,8 +211,8 @@ function collisions(wraps: readonly Wrap[]): BenchFinding[] {
   return sorted.slice(1).flatMap((wrap, index) => {
     const before = sorted[index];
     if (before.section !== wrap.section || wrap.fromTipM >= before.toTipM - 1e-6) return [];
-    const message = `${before.name} and ${wrap.name} would overlap by ${bothLengths(before.toTipM - wrap.fromTipM)}: shorten one of them or move the guide.`;
-    return [doubt(wrap.path, message)];
+    const values = { wrap: before.name, next: wrap.name, overlapM: before.toTipM - wrap.fromTipM };
+    return [doubtAt(wrap.path, 'wraps/overlap', values)];
   });
 }
 

@@ -1,6 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
 import reference from '../../../reference/thread-values.json' with { type: 'json' };
-import { inWords } from '../../../test/support/in-words.ts';
 import { assembleBlank } from '../bench/assemble.ts';
 import type { Section } from '../bench/bench.ts';
 import { planWraps } from './plan-wraps.ts';
@@ -168,20 +167,21 @@ describe('what cannot be wrapped is named', () => {
   });
   it('a wrap too short to lock both its tags', () => {
     expect(pathsOf(plan({ lockTurns: 40 }))).toEqual(['wraps/-/tipWrap']);
-    expect(inWords(plan({ lockTurns: 40 }).findings[0])).toMatch(
-      /too few to lock both its tags under 40 turns/,
-    );
+    expect(plan({ lockTurns: 40 }).findings).toMatchObject([
+      { code: 'wraps/cannot-lock', values: { wrap: 'Tip-top', lockTurns: 40 } },
+    ]);
   });
   it('a signature under the grip, or under a wrap', () => {
     expect(pathsOf(plan({ signature: { fromButtM: 0.2, lengthM: 0.1 } }))).toEqual(['wraps/-/signatureFrom']);
     const checkedM = blank.lengthM - 1.5 - 0.02;
-    expect(inWords(plan({ signature: { fromButtM: checkedM, lengthM: 0.1 } }).findings[0])).toMatch(
-      /Guide 4, .* would lie on the signature/,
-    );
+    expect(plan({ signature: { fromButtM: checkedM, lengthM: 0.1 } }).findings[0]).toMatchObject({
+      code: 'wraps/over-signature',
+      values: { wrap: expect.stringMatching(/^Guide 4, /) },
+    });
     expect(pathsOf(plan({ signature: { fromButtM: 0.3, lengthM: 0.1 } }))).toEqual([]);
   });
   it('a guide whose wrap runs over the edge of its section, or into the next wrap', () => {
     expect(pathsOf(plan({}, [0.11, 1.195]))).toContain('guides/g1/wrapLength');
-    expect(inWords(plan({}, [0.4, 0.41]).findings[0])).toMatch(/overlap/);
+    expect(plan({}, [0.4, 0.41]).findings[0]).toMatchObject({ code: 'wraps/overlap' });
   });
 });

@@ -6,7 +6,7 @@
  */
 
 import type { Finding } from '../../engine/finding.ts';
-import { said } from '../../engine/finding.ts';
+import { imageFound } from '../image-kinds.ts';
 import { type CameraFit, cameraFit, type Mark } from './camera-fit.ts';
 import { cameraBackProject } from './camera-model.ts';
 import type { Point } from './homography.ts';
@@ -50,13 +50,7 @@ export function marksToCamera(marks: readonly Mark[], picture: Picture, choice =
   while (misfitOf(fit, marks.length - leftOut.length) > choice.suspectMisfit) {
     const culprit = findCulprit(marks, leftOut, fit, picture, choice);
     if (culprit === undefined) {
-      findings.push(
-        said(
-          'marks',
-          `the marks do not agree: they miss their places by ${millimetres(fit.marksRmsM)} on average and no ` +
-            'single one explains it; check every distance, and that all marks lie in the blank’s plane',
-        ),
-      );
+      findings.push(imageFound('marks', 'camera/marks-disagree', { missM: fit.marksRmsM }));
       break;
     }
     leftOut.push(culprit.index);
@@ -65,22 +59,10 @@ export function marksToCamera(marks: readonly Mark[], picture: Picture, choice =
   }
   const misfit = misfitOf(fit, marks.length - leftOut.length);
   if (findings.length === 0 && misfit > choice.doubtMisfit) {
-    findings.push(
-      said(
-        'marks',
-        `the marks agree only to ${millimetres(fit.marksRmsM)}, ${misfit.toFixed(1)} times what good taps leave: a ` +
-          'mistyped distance may hide in that, and then places are off by several times the slip; check every distance, ' +
-          'or add marks',
-      ),
-    );
+    findings.push(imageFound('marks', 'camera/marks-loose', { missM: fit.marksRmsM, times: misfit }));
   }
   if (nearlyOnLine(marks.filter((_, i) => !leftOut.includes(i)))) {
-    findings.push(
-      said(
-        'marks',
-        'all marks but one lie on one line, so the scale square to it is weak; add a mark well off the line',
-      ),
-    );
+    findings.push(imageFound('marks', 'camera/marks-nearly-on-line', {}));
   }
   return { status: 'converged', fit, leftOut, findings };
 }
@@ -89,21 +71,16 @@ function marksWrong(marks: readonly Mark[], picture: Picture): Finding[] {
   const findings: Finding[] = [];
   for (const [i, mark] of marks.entries()) {
     if (![mark.pixel.x, mark.pixel.y, mark.plane.x, mark.plane.y].every(Number.isFinite)) {
-      findings.push(said(`marks[${i}]`, 'px and atM must be two finite numbers each'));
+      findings.push(imageFound(`marks[${i}]`, 'camera/mark-not-finite', {}));
     } else if (outside(mark.pixel, picture)) {
-      findings.push(
-        said(
-          `marks[${i}].px`,
-          `(${mark.pixel.x}, ${mark.pixel.y}) lies outside the picture of ${picture.widthPx} × ` +
-            `${picture.heightPx} px; tap the mark again`,
-        ),
-      );
+      const { widthPx, heightPx } = picture;
+      const values = { xPx: mark.pixel.x, yPx: mark.pixel.y, widthPx, heightPx };
+      findings.push(imageFound(`marks[${i}].px`, 'camera/mark-outside', values));
     }
   }
   if (findings.length > 0) return findings;
   if (marks.length < 4) {
-    const word = marks.length === 1 ? 'mark is' : 'marks are';
-    return [said('marks', `${marks.length} ${word} too few: give at least four points of known place`)];
+    return [imageFound('marks', 'camera/few-marks', { count: marks.length })];
   }
   for (let i = 0; i < marks.length; i++) {
     for (let j = i + 1; j < marks.length; j++) findings.push(...tooClose(marks, i, j, picture));
@@ -112,9 +89,7 @@ function marksWrong(marks: readonly Mark[], picture: Picture): Finding[] {
     findings.length === 0 &&
     (flatness(marks.map((m) => m.plane)) < 0.02 || flatness(marks.map((m) => m.pixel)) < 0.01)
   ) {
-    findings.push(
-      said('marks', 'the marks lie on one line; place at least two of them well to the side of the others'),
-    );
+    findings.push(imageFound('marks', 'camera/marks-on-line', {}));
   }
   return findings;
 }
@@ -128,21 +103,11 @@ function tooClose(marks: readonly Mark[], i: number, j: number, picture: Picture
   const b = marks[j];
   const apartM = Math.hypot(a.plane.x - b.plane.x, a.plane.y - b.plane.y);
   if (apartM < 0.005) {
-    return [
-      said(
-        `marks[${j}].atM`,
-        `marks ${i + 1} and ${j + 1} have the same place (${a.plane.x}, ${a.plane.y}) m; correct one of them`,
-      ),
-    ];
+    return [imageFound(`marks[${j}].atM`, 'camera/same-place', { mark: i + 1, otherMark: j + 1 })];
   }
   const apartPx = Math.hypot(a.pixel.x - b.pixel.x, a.pixel.y - b.pixel.y);
   if (apartPx < Math.max(picture.widthPx, picture.heightPx) / 1000) {
-    return [
-      said(
-        `marks[${j}].px`,
-        `marks ${i + 1} and ${j + 1} were tapped at the same pixel; tap one of them again`,
-      ),
-    ];
+    return [imageFound(`marks[${j}].px`, 'camera/same-pixel', { mark: i + 1, otherMark: j + 1 })];
   }
   return [];
 }
@@ -208,18 +173,13 @@ function culpritFinding(marks: readonly Mark[], culprit: Culprit): Finding {
   const offY = mark.plane.y - ought.y;
   const axis =
     Math.abs(offX) > 8 * Math.abs(offY) ? ' in X' : Math.abs(offY) > 8 * Math.abs(offX) ? ' in Y' : '';
-  return said(
-    `marks[${culprit.index}].atM`,
-    `mark ${culprit.index + 1} does not agree with the others: given (${metres(mark.plane.x)}, ` +
-      `${metres(mark.plane.y)}) m, the others put it at (${metres(ought.x)}, ${metres(ought.y)}) m, ` +
-      `${millimetres(Math.hypot(offX, offY))} away${axis}. It was left out; check its distance or tap it again`,
-  );
-}
-
-function metres(value: number): string {
-  return value.toFixed(3);
-}
-
-function millimetres(value: number): string {
-  return `${(value * 1e3).toFixed(1)} mm`;
+  return imageFound(`marks[${culprit.index}].atM`, 'camera/mark-odd', {
+    mark: culprit.index + 1,
+    givenXM: mark.plane.x,
+    givenYM: mark.plane.y,
+    oughtXM: ought.x,
+    oughtYM: ought.y,
+    offM: Math.hypot(offX, offY),
+    axis,
+  });
 }

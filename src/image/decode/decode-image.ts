@@ -3,9 +3,10 @@
  * carried out, so that a tap on the screen and the request's pixel places mean the same thing.
  */
 
-import { said } from '../../engine/finding.ts';
+import type { Finding } from '../../engine/finding.ts';
 import { type Refused, refusedWith } from '../finding.ts';
-import type { ImageHeader, Pixels } from '../pixels.ts';
+import { imageFound } from '../image-kinds.ts';
+import type { Pixels } from '../pixels.ts';
 import { type DecodeLimits, decodeLimits } from './decode-limits.ts';
 import { decodeJpeg, jpegHeader } from './jpeg.ts';
 
@@ -24,27 +25,22 @@ export interface Decoded {
 /** Decodes a JPEG or PNG; a broken, huge or foreign file is refused with the reason. Never throws on bad bytes. */
 export function decodeImage(bytes: Uint8Array, limits = decodeLimits): Decoded | Refused {
   const format = formatOf(bytes);
-  if (format !== 'jpeg' && format !== 'png') return refused(foreignMessage(format, bytes.length));
+  if (format !== 'jpeg' && format !== 'png') return refusedWith([foreign(format, bytes.length)]);
   if (bytes.length > limits.mostBytes) {
-    return refused(
-      `the file has ${(bytes.length / 1e6).toFixed(0)} MB; at most ${limits.mostBytes / 1e6} MB are read`,
-    );
+    const values = { megabytes: Math.round(bytes.length / 1e6), most: limits.mostBytes / 1e6 };
+    return refusedWith([imageFound('image', 'picture/large-file', values)]);
   }
-  const name = format.toUpperCase();
   try {
     const header = format === 'jpeg' ? jpegHeader(bytes) : pngHeader(bytes);
-    const tooMuch = sizeMessage(header, limits);
-    if (tooMuch !== undefined) return refused(tooMuch);
+    const wrong = sizeFindings(header, limits);
+    if (wrong.length > 0) return refusedWith(wrong);
     const pixels = format === 'jpeg' ? decodeJpeg(bytes, limits.mostMegapixels) : decodePng(bytes);
     return { status: 'converged', pixels, format, statedDpi: header.statedDpi };
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    return refused(`the ${name} file is broken or cut short (${reason}); copy or save it again`);
+    const values = { format: format.toUpperCase(), reason };
+    return refusedWith([imageFound('image', 'picture/broken', values)]);
   }
-}
-
-function refused(message: string): Refused {
-  return refusedWith([said('image', message)]);
 }
 
 type Format = 'jpeg' | 'png' | 'webp' | 'heic' | 'tiff' | 'gif' | 'bmp' | 'empty' | 'unknown';
@@ -63,26 +59,23 @@ function formatOf(bytes: Uint8Array): Format {
   return 'unknown';
 }
 
-function foreignMessage(format: Format, length: number): string {
-  if (format === 'empty') return 'the file is empty';
-  if (format === 'unknown') {
-    return `the file (${length} bytes) is no picture this tool knows; give a JPEG or PNG`;
-  }
-  const extra = format === 'heic' ? ', or set the telephone’s camera to its most compatible format' : '';
-  return `${format.toUpperCase()} is not read here; save the picture as JPEG or PNG${extra}`;
+function foreign(format: Format, bytes: number): Finding {
+  if (format === 'empty') return imageFound('image', 'picture/empty', {});
+  if (format === 'unknown') return imageFound('image', 'picture/unknown-format', { bytes });
+  return imageFound('image', 'picture/other-format', { format: format.toUpperCase() });
 }
 
-function sizeMessage(header: ImageHeader, limits: DecodeLimits): string | undefined {
-  const { widthPx, heightPx } = header;
-  if (Math.min(widthPx, heightPx) < limits.leastSidePx) {
-    return `the picture is ${widthPx} × ${heightPx} px; each side needs at least ${limits.leastSidePx} px`;
+/** A picture too small to show anything, or too large to be read. */
+export function sizeFindings(
+  { widthPx, heightPx }: { widthPx: number; heightPx: number },
+  { leastSidePx, mostMegapixels }: DecodeLimits,
+): Finding[] {
+  const size = { widthPx, heightPx };
+  if (Math.min(widthPx, heightPx) < leastSidePx) {
+    return [imageFound('image', 'picture/small', { ...size, leastPx: leastSidePx })];
   }
   const megapixels = (widthPx * heightPx) / 1e6;
-  if (megapixels > limits.mostMegapixels) {
-    return (
-      `the picture is ${widthPx} × ${heightPx} px, ${megapixels.toFixed(0)} megapixels; at most ` +
-      `${limits.mostMegapixels} are read: reduce it to half its size`
-    );
-  }
-  return undefined;
+  if (megapixels <= mostMegapixels) return [];
+  const values = { ...size, megapixels: Math.round(megapixels), most: mostMegapixels };
+  return [imageFound('image', 'picture/many-pixels', values)];
 }

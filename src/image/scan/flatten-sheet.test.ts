@@ -47,6 +47,6 @@ describe('a picture of the reference sheet', () => {
       return x < width * 0.3 && y > height * 0.7 ? 236 : value;
     });
     const flat = flattenSheet({ ...photo, data: covered });
-    expect(flat.status === 'refused' && inWords(flat.findings[0])).toMatch(/^mark 23 is not seen; /);
+    expect(flat.status === 'refused' && inWords(flat.findings[0])).toMatch(/^Mark 23 is not seen\. /);
   }, 240_000);
 });

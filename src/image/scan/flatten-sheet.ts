@@ -7,10 +7,10 @@
  */
 
 import type { Finding } from '../../engine/finding.ts';
-import { said } from '../../engine/finding.ts';
 import { bagSheet } from '../../engine/wall-mark/bag-marks.ts';
 import { type Homography, homographyApply, homographyFit } from '../camera/homography.ts';
 import { type Refused, refusedWith } from '../finding.ts';
+import { imageFound } from '../image-kinds.ts';
 import { type FoundMark, findMarks } from '../marks/find-marks.ts';
 import type { Pixels } from '../pixels.ts';
 
@@ -34,7 +34,7 @@ export function flattenSheet(pixels: Pixels, onProgress?: (share: number) => voi
     at: found.find(({ number }) => number === mark.number),
   }));
   const missing = seen.filter(({ at }) => at === undefined).map(({ mark }) => mark.number);
-  if (missing.length > 0) return refusedWith([said('image', missingWords(missing))]);
+  if (missing.length > 0) return refusedWith([imageFound('image', 'scan/marks-unseen', { marks: missing })]);
   const places = seen.flatMap(({ mark, at }) => (at ? [{ mark, at }] : []));
   const { homography } = homographyFit(
     places.map(({ mark, at }) => ({
@@ -44,20 +44,8 @@ export function flattenSheet(pixels: Pixels, onProgress?: (share: number) => voi
   );
   const seenDpi = resolutionSeen(places.map(({ at }) => at));
   const findings: Finding[] =
-    seenDpi < leastSeenDpi
-      ? [
-          said(
-            'image',
-            `the picture shows the sheet at ${Math.round(seenDpi)} dpi; go nearer, until the four marks fill it`,
-          ),
-        ]
-      : [];
+    seenDpi < leastSeenDpi ? [imageFound('image', 'scan/sheet-small', { dpi: Math.round(seenDpi) })] : [];
   return { status: 'converged', pixels: drawnFlat(pixels, homography), dpi: flatDpi, findings };
-}
-
-function missingWords(missing: readonly number[]): string {
-  const marks = missing.length === 1 ? `mark ${missing[0]} is` : `marks ${missing.join(', ')} are`;
-  return `${marks} not seen; take the picture from straight above with all four marks of the reference sheet in it, sharp and without glare`;
 }
 
 /** Pixels to the inch in the picture, from the size its rings have there. */

@@ -1,6 +1,6 @@
 import type { Finding } from '../../engine/finding.ts';
-import { said } from '../../engine/finding.ts';
 import { type Refused, refusedWith } from '../finding.ts';
+import { imageFound } from '../image-kinds.ts';
 import type { Pixels } from '../pixels.ts';
 import { differenceIn, type Ground, groundOf } from './ground.ts';
 import { type Mask, type Patch, patchesOf } from './mask.ts';
@@ -43,8 +43,7 @@ export function scanImage(
 ): Scanned | Refused {
   const { dpi } = request;
   if (!(dpi >= 100 && dpi <= 2400)) {
-    const message = `${dpi} is no resolution for this; scan at 600 dpi (100 to 2400 are read) and give that number`;
-    return refusedWith([said('dpi', message)]);
+    return refusedWith([imageFound('dpi', 'scan/resolution', { dpi })]);
   }
   const progress = options.onProgress ?? (() => {});
   progress({ stage: 'ground', share: 0 });
@@ -61,11 +60,7 @@ export function scanImage(
     else findings.push(...readingFindings(reading, window));
     progress({ stage: 'guides', share: 0.3 + (0.7 * (i + 1)) / windows.length });
   }
-  if (guides.length === 0) {
-    const message =
-      'no two-footed guide was found; lay them apart on the glass, feet down, and scan at 600 dpi';
-    findings.push(said('image', message));
-  }
+  if (guides.length === 0) findings.push(imageFound('image', 'scan/none-found', {}));
   guides.sort((a, b) => a.centrePx[1] - b.centrePx[1] || a.centrePx[0] - b.centrePx[0]);
   progress({ stage: 'done', share: 1 });
   return { status: 'converged', guides, findings };
@@ -180,36 +175,29 @@ function guideOf(reading: GuideReading & { kind: 'guide' }, window: Window, perM
 function resolutionFindings(request: ScanRequest, statedDpi: number | undefined): Finding[] {
   const findings: Finding[] = [];
   if (request.dpi < 250) {
-    const message = `at ${request.dpi} dpi a pixel is ${(25.4 / request.dpi).toFixed(2)} mm; scan at 600 dpi`;
-    findings.push(said('dpi', message));
+    const values = { dpi: request.dpi, pixelM: 0.0254 / request.dpi };
+    findings.push(imageFound('dpi', 'scan/coarse', values));
   }
   if (statedDpi !== undefined && Math.abs(statedDpi / request.dpi - 1) > 0.02) {
-    const message =
-      `${request.dpi} dpi is given but the file says ${statedDpi}; check with a guide or a printed scale of ` +
-      'known length which is right';
-    findings.push(said('dpi', message));
+    findings.push(imageFound('dpi', 'scan/dpi-differs', { dpi: request.dpi, fileDpi: statedDpi }));
   }
   return findings;
 }
 
 function readingFindings(reading: GuideReading, window: Window): Finding[] {
-  const at = `(${Math.round(window.left + window.width / 2)}, ${Math.round(window.top + window.height / 2)})`;
-  if (reading.kind === 'touching') {
-    const message = `two or more guides touch or overlap near pixel ${at}; lay them apart and scan again`;
-    return [said('image', message)];
-  }
+  const at = {
+    xPx: Math.round(window.left + window.width / 2),
+    yPx: Math.round(window.top + window.height / 2),
+  };
+  if (reading.kind === 'touching') return [imageFound('image', 'scan/touching', at)];
   // a lid's edge is nothing to speak of
   if (reading.kind === 'too-large' && !window.touchesBorder) {
-    const message =
-      `what lies about pixel ${at} measures ${reading.acrossMm.toFixed(0)} mm across, more than any guide, and was ` +
-      'passed over; take it off the glass, or is the resolution right?';
-    return [said('image', message)];
+    return [imageFound('image', 'scan/too-large', { ...at, acrossM: reading.acrossMm / 1e3 })];
   }
   if (reading.kind === 'wrong-size') {
-    const message =
-      `what lies near pixel ${at} has a guide’s shape but would be ${reading.lengthMm.toFixed(1)} mm long; guides ` +
-      `are ${guideLimits.leastLengthMm} to ${guideLimits.mostLengthMm} mm: is the resolution right?`;
-    return [said('dpi', message)];
+    const { leastLengthMm, mostLengthMm } = guideLimits;
+    const range = { leastM: leastLengthMm / 1e3, mostM: mostLengthMm / 1e3 };
+    return [imageFound('dpi', 'scan/wrong-size', { ...at, lengthM: reading.lengthMm / 1e3, ...range })];
   }
   return [];
 }

@@ -3,9 +3,10 @@
  * comments and appended films are dropped. The compressed picture itself is copied byte for byte, so that not
  * one pixel changes; its orientation and its colour profile stay, since it would look different without them.
  */
-import { said } from '../../engine/finding.ts';
+import { sizeFindings } from '../decode/decode-image.ts';
 import { decodeLimits } from '../decode/decode-limits.ts';
 import { type Refused, refusedWith } from '../finding.ts';
+import { imageFound } from '../image-kinds.ts';
 import { type StrippedFile, startsWith } from './strip-file.ts';
 import { stripJpeg } from './strip-jpeg.ts';
 import { stripPng } from './strip-png.ts';
@@ -23,19 +24,17 @@ export interface StrippedPicture {
 /** Strips a JPEG, PNG or WebP; anything else, broken, cut short or huge is refused with the reason. Never throws. */
 export function stripPicture(bytes: Uint8Array, limits = decodeLimits): StrippedPicture | Refused {
   const format = formats.find(({ is }) => is(bytes));
-  if (!format) return refused('this is no JPEG, PNG or WebP picture; save it as one of them');
+  if (!format) return refusedWith([imageFound('image', 'picture/unknown-format', { bytes: bytes.length })]);
   const name = format.type.slice(6).toUpperCase();
   let file: StrippedFile;
   try {
     file = format.strip(bytes);
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    return refused(
-      `the ${name} file is broken or cut short (${reason}); copy it again, or take another picture`,
-    );
+    return refusedWith([imageFound('image', 'picture/broken', { format: name, reason })]);
   }
-  const wrong = sizeWrong(file, limits);
-  if (wrong) return refused(wrong);
+  const wrong = sizeFindings(file, limits);
+  if (wrong.length > 0) return refusedWith(wrong);
   const turned = file.orientation >= 5;
   return {
     status: 'stripped',
@@ -56,16 +55,6 @@ const formats = [
   },
 ] as const;
 
-function sizeWrong({ widthPx, heightPx }: StrippedFile, limits: typeof decodeLimits): string | undefined {
-  const size = `the picture has ${widthPx} × ${heightPx} px`;
-  const megapixels = (widthPx * heightPx) / 1e6;
-  if (megapixels > limits.mostMegapixels) {
-    return `${size}, ${megapixels.toFixed(0)} megapixels; at most ${limits.mostMegapixels} are taken: set the camera to a smaller picture`;
-  }
-  if (Math.min(widthPx, heightPx) < limits.leastSidePx) return `${size}: too small to show anything`;
-  return undefined;
-}
-
 function joined(parts: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
   const whole = new Uint8Array(parts.reduce((size, part) => size + part.length, 0));
   let at = 0;
@@ -74,8 +63,4 @@ function joined(parts: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
     at += part.length;
   }
   return whole;
-}
-
-function refused(message: string): Refused {
-  return refusedWith([said('image', message)]);
 }

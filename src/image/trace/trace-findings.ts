@@ -1,5 +1,5 @@
 import type { Finding } from '../../engine/finding.ts';
-import { said } from '../../engine/finding.ts';
+import { type ImageKinds, imageFound } from '../image-kinds.ts';
 import type { Pixels } from '../pixels.ts';
 import type { RefinedCentreline } from './refine-centreline.ts';
 import type { TracedPoint, TraceRequest } from './trace-request.ts';
@@ -14,15 +14,10 @@ export function endFindings(request: TraceRequest, pixels: Pixels): Finding[] {
   const findings: Finding[] = [];
   for (const { path, at } of taps) {
     if (!at.every(Number.isFinite)) {
-      findings.push(said(path, 'must be two finite numbers, [x, y] in pixels'));
+      findings.push(imageFound(path, 'trace/tap-not-finite', {}));
     } else if (at[0] < -0.5 || at[1] < -0.5 || at[0] > pixels.width - 0.5 || at[1] > pixels.height - 0.5) {
-      findings.push(
-        said(
-          path,
-          `(${at[0]}, ${at[1]}) lies outside the picture of ${pixels.width} × ${pixels.height} px; ` +
-            'tap a place inside it, or take the picture again with the whole blank in it',
-        ),
-      );
+      const size = { widthPx: pixels.width, heightPx: pixels.height };
+      findings.push(imageFound(path, 'trace/tap-outside', { xPx: at[0], yPx: at[1], ...size }));
     }
   }
   if (findings.length > 0) return findings;
@@ -30,12 +25,7 @@ export function endFindings(request: TraceRequest, pixels: Pixels): Finding[] {
     for (let j = i + 1; j < taps.length; j++) {
       const apart = Math.hypot(taps[i].at[0] - taps[j].at[0], taps[i].at[1] - taps[j].at[1]);
       if (apart >= 40) continue;
-      findings.push(
-        said(
-          taps[j].path,
-          `lies ${apart.toFixed(0)} px from ${taps[i].path}; at least 40 px are needed between two taps`,
-        ),
-      );
+      findings.push(imageFound(taps[j].path, 'trace/taps-close', { apartPx: apart, from: taps[i].path }));
     }
   }
   return findings;
@@ -45,18 +35,13 @@ export function endFindings(request: TraceRequest, pixels: Pixels): Finding[] {
 export function lostFinding(
   { leg, bareStop }: { leg: number; bareStop?: number },
   stops: number,
-  [x, y]: readonly [number, number],
+  [xPx, yPx]: readonly [number, number],
 ): Finding {
   if (bareStop === undefined) {
-    const message = `the blank could not be followed beyond about pixel (${x}, ${y}); add a point on it (via) past there`;
-    return said(leg === 0 && stops === 2 ? 'ends' : 'via', message);
+    return imageFound(leg === 0 && stops === 2 ? 'ends' : 'via', 'trace/lost', { xPx, yPx });
   }
   const inner = bareStop < stops - 1 ? `via[${bareStop - 1}]` : 'ends.tip';
-  return said(
-    bareStop === 0 ? 'ends.butt' : inner,
-    `nothing long and thin is seen where it was tapped, near pixel (${x}, ${y}); tap it again on the blank, or ` +
-      'take the picture that shows the rod, before a plainer wall',
-  );
+  return imageFound(bareStop === 0 ? 'ends.butt' : inner, 'trace/nothing-at-tap', { xPx, yPx });
 }
 
 /** What the builder should look at in a finished trace. */
@@ -67,27 +52,14 @@ export function tracedFindings(
 ): Finding[] {
   const findings: Finding[] = [];
   if (refined.seenShare < 0.6) {
-    const share = Math.round(100 * refined.seenShare);
-    findings.push(
-      said(
-        'image',
-        `both edges of the blank were seen along only ${share} % of the way; check the drawn curve, add points ` +
-          'between (via), or photograph it against a plainer wall',
-      ),
-    );
+    findings.push(imageFound('image', 'trace/edges-seldom', { share: refined.seenShare }));
   }
   for (const gap of unseenStretches(refined)) {
-    findings.push(
-      said(
-        'image',
-        `between ${gap.from} % and ${gap.to} % of the way from the butt, near pixel (${gap.x}, ${gap.y}), the ` +
-          'blank hardly stands out from what is behind it; the curve there is bridged, check it',
-      ),
-    );
+    findings.push(imageFound('image', 'trace/stretch-unseen', { ...gap }));
   }
   const { halfPx } = refined;
   if (halfPx[halfPx.length - 1] > 1.4 * halfPx[0]) {
-    findings.push(said('ends', 'the tip end is thicker than the butt end: butt and tip look swapped'));
+    findings.push(imageFound('ends', 'trace/ends-swapped', {}));
   }
   const border = 2;
   const touches = points
@@ -95,25 +67,10 @@ export function tracedFindings(
     .some(
       ({ px: [x, y] }) => x < border || y < border || x > pixels.width - border || y > pixels.height - border,
     );
-  if (touches) {
-    findings.push(
-      said(
-        'image',
-        'the blank leaves the picture; take it again from further back so that butt and tip are both in it',
-      ),
-    );
-  }
+  if (touches) findings.push(imageFound('image', 'trace/leaves-picture', {}));
   findings.push(...atEdge(points, pixels));
   const worst = Math.max(...points.map((point) => point.sigmaM));
-  if (worst > 0.012) {
-    findings.push(
-      said(
-        'marks',
-        `the marks fix the blank’s place only to ±${(worst * 1e3).toFixed(0)} mm at its worst; add marks, best so ` +
-          'that they surround the whole blank',
-      ),
-    );
-  }
+  if (worst > 0.012) findings.push(imageFound('marks', 'trace/marks-vague', { plusMinusM: worst }));
   return findings;
 }
 
@@ -128,19 +85,15 @@ function atEdge(points: readonly TracedPoint[], pixels: Pixels): Finding[] {
     .filter(
       ({ px: [x, y] }) => x < near || y < near || x > pixels.width - 1 - near || y > pixels.height - 1 - near,
     )
-    .map(({ path, name }) =>
-      said(
-        path,
-        `the ${name} was tapped at the edge of the picture; if the blank goes on beyond it, take the picture again ` +
-          'from further back, with butt and tip in it',
-      ),
-    );
+    .map(({ path, name }) => imageFound(path, 'trace/end-at-edge', { end: name }));
 }
 
+type UnseenStretch = ImageKinds['trace/stretch-unseen'];
+
 /** Stretches of more than a twentieth of the length without either edge. */
-function unseenStretches(refined: RefinedCentreline): { from: number; to: number; x: number; y: number }[] {
+function unseenStretches(refined: RefinedCentreline): UnseenStretch[] {
   const { weight, line } = refined;
-  const stretches: { from: number; to: number; x: number; y: number }[] = [];
+  const stretches: UnseenStretch[] = [];
   let start = -1;
   for (let i = 0; i <= weight.length; i++) {
     if (i < weight.length && weight[i] <= 0.1) {
@@ -151,10 +104,10 @@ function unseenStretches(refined: RefinedCentreline): { from: number; to: number
       const middle = (start + i) >> 1;
       const percent = (row: number): number => Math.round((100 * row) / (weight.length - 1));
       stretches.push({
-        from: percent(start),
-        to: percent(i - 1),
-        x: Math.round(line.x[middle]),
-        y: Math.round(line.y[middle]),
+        fromPercent: percent(start),
+        toPercent: percent(i - 1),
+        xPx: Math.round(line.x[middle]),
+        yPx: Math.round(line.y[middle]),
       });
     }
     start = -1;

@@ -119,7 +119,10 @@ describe('what cannot be right is said at its field', () => {
     const [x, y] = asked.ends.butt.map(Math.round);
     expect(butt).toMatchObject({ status: 'lost', reachedPx: [x, y] });
     expect(butt.findings.at(-1)).toMatchObject({ path: 'ends.butt' });
-    expect(inWords(butt.findings.at(-1))).toContain(`where it was tapped, near pixel (${x}, ${y})`);
+    expect(butt.findings.at(-1)).toMatchObject({
+      code: 'trace/nothing-at-tap',
+      values: { xPx: x, yPx: y },
+    });
     expect(tip).toMatchObject({ status: 'lost', reachedPx: [600, 40] });
     expect(tip.findings.at(-1)).toMatchObject({ path: 'ends.tip' });
   });
@@ -136,7 +139,7 @@ describe('what cannot be right is said at its field', () => {
       if (answer.leftOut.length > 0) {
         expect(answer.leftOut).toEqual([slipped]);
         expect(answer.findings[0]).toMatchObject({ path: `marks[${slipped}].atM` });
-        expect(inWords(answer.findings[0])).toContain(`mark ${slipped + 1} does not agree`);
+        expect(answer.findings[0]).toMatchObject({ code: 'camera/mark-odd', values: { mark: slipped + 1 } });
       }
       return answer.leftOut.length;
     });
@@ -171,9 +174,9 @@ describe('what cannot be right is said at its field', () => {
     ].map(([x, y]) => ({ px: [x, y] as const, atM: [x / 400, -y / 400] as const }));
     const [butt, tip] = [axis[0], axis[400]].map(({ x, y }) => [x, y] as const);
     const said = (ends: TraceRequest['ends']) =>
-      traceImage({ marks, ends }, { width, height, channels: 3, data: rgb }).findings.map(inWords).join();
-    expect(said({ butt: tip, tip: butt })).toContain('look swapped');
-    expect(said({ butt, tip })).not.toContain('look swapped');
+      traceImage({ marks, ends }, { width, height, channels: 3, data: rgb }).findings.map(({ code }) => code);
+    expect(said({ butt: tip, tip: butt })).toContain('trace/ends-swapped');
+    expect(said({ butt, tip })).not.toContain('trace/ends-swapped');
   });
 
   test('a tap outside the picture, and two taps on one place', () => {
@@ -209,9 +212,11 @@ describe('what cannot be right is said at its field', () => {
       },
       { width: wide, height, channels: 3, data: part },
     );
-    expect(answer.findings.map((one) => `${one.path}: ${inWords(one)}`).join()).toMatch(
-      /ends\.tip: .*edge of the picture/,
-    );
+    expect(answer.findings).toContainEqual({
+      path: 'ends.tip',
+      code: 'trace/end-at-edge',
+      values: { end: 'tip' },
+    });
   });
 
   test('a picture of something else is not passed off as a blank', () => {
@@ -221,7 +226,7 @@ describe('what cannot be right is said at its field', () => {
     const answer = trace({}, { width, height, channels: 3, data: plain });
     if (answer.status === 'converged') {
       expect(answer.seenShare).toBeLessThan(0.6);
-      expect(answer.findings.map(inWords).join()).toContain('both edges of the blank were seen');
+      expect(answer.findings.map(({ code }) => code)).toContain('trace/edges-seldom');
     } else expect(answer.status).toBe('lost');
   });
 });

@@ -1,8 +1,9 @@
 import { createHash } from 'node:crypto';
-import { closeSync, openSync, readSync, rmSync, statSync, writeSync } from 'node:fs';
+import { closeSync, fsyncSync, openSync, readSync, rmSync, statSync, writeSync } from 'node:fs';
 import { setImmediate as breathe } from 'node:timers/promises';
 import { Unzip, UnzipInflate, Zip, ZipDeflate } from 'fflate';
 import { z } from 'zod';
+import type { DamageNote } from '../../record/api.ts';
 import { migrations } from '../migrations/index.ts';
 
 /** What a backup says about itself: the first entry of the archive, `manifest.json`. */
@@ -16,6 +17,10 @@ export interface Manifest {
   /** Name of the last migration the database had. */
   schema: string;
   documents: number;
+  /** Those of the builder's own; older backups do not say. */
+  own?: number;
+  /** What of the record was damaged and is not in it; absent where all of it was good. */
+  leftOut?: DamageNote[];
   database: { name: string; bytes: number; sha256: string };
 }
 
@@ -36,6 +41,10 @@ const manifestShape: z.ZodType<Manifest> = z.strictObject({
   writtenBy: z.string().max(100),
   schema: z.string().max(100),
   documents: z.int().min(0),
+  own: z.int().min(0).optional(),
+  leftOut: z
+    .array(z.strictObject({ id: z.string().max(100), title: z.string(), what: z.string() }))
+    .optional(),
   database: z.strictObject({
     name: z.literal(databaseEntry),
     bytes: z.int().min(0).max(largestDatabase),
@@ -49,7 +58,7 @@ export class BackupRefused extends Error {}
 /** Writes one .zip of the manifest and the database file; it yields between pieces, so a server goes on answering. */
 export async function writeArchive(
   database: string,
-  about: Pick<Manifest, 'record' | 'madeAt' | 'writtenBy' | 'documents'>,
+  about: Pick<Manifest, 'record' | 'madeAt' | 'writtenBy' | 'documents' | 'own' | 'leftOut'>,
   out: string,
 ): Promise<Manifest> {
   const bytes = statSync(database).size;
@@ -77,6 +86,7 @@ export async function writeArchive(
     zip.add(body);
     for await (const { chunk, last } of chunksOf(database)) body.push(chunk, last);
     zip.end();
+    fsyncSync(file);
   } finally {
     closeSync(file);
   }
@@ -90,28 +100,52 @@ export async function writeArchive(
  */
 export async function readArchive(archive: string, out: string): Promise<Manifest> {
   const file = openSync(out, 'w', 0o600);
-  let ok = false;
   try {
-    const unpacked = new Unpacking((chunk) => writeSync(file, chunk));
-    for await (const { chunk, last } of chunksOf(archive)) unpacked.push(chunk, last);
-    const manifest = unpacked.manifestOrThrow();
-    if ((await hashOf(out)) !== manifest.database.sha256)
-      throw new BackupRefused(
-        'The database in this backup is not what its manifest says. Take another backup',
-      );
-    ok = true;
-    return manifest;
+    return await unpack(archive, (chunk) => writeSync(file, chunk));
+  } catch (error) {
+    rmSync(out, { force: true });
+    throw error;
   } finally {
     closeSync(file);
-    if (!ok) rmSync(out, { force: true });
   }
+}
+
+/** Reads a backup to its end without keeping any of it. @throws BackupRefused where it would not come back */
+export function checkArchive(archive: string): Promise<Manifest> {
+  return unpack(archive, () => undefined);
+}
+
+/** What a backup says about itself, read off its beginning; undefined where it says nothing that can be read. */
+export async function manifestOf(archive: string): Promise<Manifest | undefined> {
+  try {
+    const unpacked = new Unpacking(() => undefined);
+    for await (const { chunk, last } of chunksOf(archive)) {
+      unpacked.push(chunk, last);
+      if (unpacked.manifest) return unpacked.manifest;
+    }
+  } catch (error) {
+    if (!(error instanceof BackupRefused)) throw error;
+  }
+  return undefined;
+}
+
+async function unpack(archive: string, write: (chunk: Uint8Array) => void): Promise<Manifest> {
+  const hash = createHash('sha256');
+  const unpacked = new Unpacking((chunk) => {
+    hash.update(chunk);
+    write(chunk);
+  });
+  for await (const { chunk, last } of chunksOf(archive)) unpacked.push(chunk, last);
+  const manifest = unpacked.manifestOrThrow();
+  if (hash.digest('hex') === manifest.database.sha256) return manifest;
+  throw new BackupRefused('The database in this backup is not what its manifest says. Take another backup');
 }
 
 /** The two entries of a backup as they come out of the zip, in this order. */
 class Unpacking {
   private readonly unzip: Unzip;
   private head = new Uint8Array(0);
-  private manifest: Manifest | undefined;
+  manifest: Manifest | undefined;
   private written = 0;
   private done = false;
   private readonly write: (chunk: Uint8Array) => void;

@@ -1,8 +1,9 @@
-import { mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BackupNote } from '../../record/api.ts';
-import { makeBackup } from './make-backup.ts';
-import { backupsToKeep } from './rotation.ts';
+import { runTask } from '../thread/run-task.ts';
+import { checkArchive } from './archive.ts';
+import { backupToDrop } from './rotation.ts';
 
 export interface BackupsOptions {
   databaseFile: string;
@@ -13,36 +14,63 @@ export interface BackupsOptions {
 }
 
 const dayMs = 24 * 3600 * 1000;
-/** fairbend-2026-03-01T09-30-00-000Z.zip */
-const namePattern = /^fairbend-(\d{4}-\d\d-\d\dT)(\d\d)-(\d\d)-(\d\d)-(\d{3})Z\.zip$/;
+const hourMs = 3600 * 1000;
+/** fairbend-2026-03-01T09-30-00-000Z.zip; what was made by hand, or leaves damaged parts out, says so. */
+const namePattern = /^fairbend-(\d{4}-\d\d-\d\dT)(\d\d)-(\d\d)-(\d\d)-(\d{3})Z(-by-hand)?(-damaged)?\.zip$/;
+
+/** How the last attempt went wrong. */
+export interface BackupFailure {
+  at: string;
+  message: string;
+}
 
 /** The backups a server makes by itself: at its start and every day, the older ones thinned out. */
 export class Backups {
   private readonly options: BackupsOptions;
   private timer: NodeJS.Timeout | undefined;
+  private readonly ending = new AbortController();
   private working: Promise<unknown> = Promise.resolve();
+  /** Of the last attempt; undefined once one succeeds. */
+  failure: BackupFailure | undefined;
 
   constructor(options: BackupsOptions) {
     this.options = options;
   }
 
-  /** The first one now, behind the scenes; a failure is told, and tried again the next day. */
+  /** The first one now, behind the scenes; a failure is told, and tried again within the hour. */
   start(failed: (error: Error) => void): void {
-    const make = () => void this.make().catch(failed);
-    this.timer = setInterval(make, dayMs);
+    const make = () => this.make().catch(failed);
+    let nextMs = 0;
+    const look = () => {
+      // Counted by the process, not by the clock, which may jump.
+      const nowMs = performance.now();
+      if (nowMs < nextMs && !this.failure) return;
+      nextMs = nowMs + dayMs;
+      void make();
+    };
+    this.timer = setInterval(look, hourMs);
     this.timer.unref();
-    make();
+    look();
   }
 
-  /** Waits for one that is being made. */
+  /** One that is being made is given up; the next start makes one. */
   async close(): Promise<void> {
     clearInterval(this.timer);
+    this.ending.abort();
     await this.working;
   }
 
   /** Makes one now, after any that is being made, and thins out. @throws DatabaseTrouble, or the disk's error */
-  make(): Promise<BackupNote> {
-    const made = this.working.then(() => this.makeOne());
+  make(byHand = false): Promise<BackupNote> {
+    const made = this.working.then(() => this.makeOne(byHand));
+    made.then(
+      () => {
+        this.failure = undefined;
+      },
+      (error: Error) => {
+        this.failure = { at: this.options.now().toISOString(), message: error.message };
+      },
+    );
     this.working = made.catch(() => undefined);
     return made;
   }
@@ -52,7 +80,14 @@ export class Backups {
     const names = readFolder(this.options.folder).filter((name) => namePattern.test(name));
     return names
       .map((name) => {
-        return { name, madeAt: instantOf(name), bytes: statSync(join(this.options.folder, name)).size };
+        const [, , , , , , byHand, damaged] = namePattern.exec(name)!;
+        return {
+          name,
+          madeAt: instantOf(name),
+          bytes: statSync(join(this.options.folder, name)).size,
+          byHand: byHand !== undefined,
+          damaged: damaged !== undefined,
+        };
       })
       .sort((a, b) => (a.madeAt < b.madeAt ? 1 : -1));
   }
@@ -62,23 +97,57 @@ export class Backups {
     return this.list().some((note) => note.name === name) ? join(this.options.folder, name) : undefined;
   }
 
-  private async makeOne(): Promise<BackupNote> {
+  private async makeOne(byHand: boolean): Promise<BackupNote> {
     const { folder, databaseFile, writtenBy, now } = this.options;
     mkdirSync(folder, { recursive: true, mode: 0o700 });
     // Left by a process that was ended in the middle of one.
     for (const name of readFolder(folder)) if (/\.zip\.(copy|part)/.test(name)) rmSync(join(folder, name));
-    const madeAt = now().toISOString();
-    const name = `fairbend-${madeAt.replace(/[:.]/g, '-')}.zip`;
-    await makeBackup({ databaseFile, out: join(folder, name), madeAt, writtenBy });
-    this.thinOut();
+    const at = now();
+    const madeAt = this.freeInstant(at).toISOString();
+    const stem = `fairbend-${madeAt.replace(/[:.]/g, '-')}${byHand ? '-by-hand' : ''}`;
+    const out = join(folder, `${stem}.zip`);
+    const input = { databaseFile, out, madeAt, writtenBy };
+    const { leftOut } = await runTask('backup', input, { signal: this.ending.signal });
+    const name = leftOut ? `${stem}-damaged.zip` : `${stem}.zip`;
+    if (leftOut) renameSync(out, join(folder, name));
+    else if (!byHand) await this.thinOut(madeAt, at);
     return this.list().find((note) => note.name === name)!;
   }
 
-  private thinOut(): void {
-    const made = this.list();
-    const kept = backupsToKeep(made.map((note) => note.madeAt));
-    for (const { name, madeAt } of made) if (!kept.has(madeAt)) rmSync(join(this.options.folder, name));
+  /** Two of one instant would be one file: the clock may have been set back. */
+  private freeInstant(at: Date): Date {
+    const taken = new Set(this.list().map((note) => note.madeAt));
+    let free = at;
+    while (taken.has(free.toISOString())) free = new Date(free.getTime() + 1);
+    return free;
   }
+
+  /** One that is whole has been made; one may go, where the next newer one can still be read to its end. */
+  private async thinOut(justMade: string, now: Date): Promise<void> {
+    const made = this.list().filter((note) => !note.byHand && !note.damaged);
+    const going = backupToDrop(
+      made.map((note) => note.madeAt),
+      justMade,
+      now,
+    );
+    const index = made.findIndex((note) => note.madeAt === going);
+    if (index < 0) return;
+    const path = (at: number) => join(this.options.folder, made[at].name);
+    // The newest was read to its end when it was made.
+    const newer = made[index - 1];
+    if (newer && newer.madeAt !== justMade && !(await isGood(path(index - 1)))) {
+      renameSync(path(index - 1), path(index - 1).replace(/\.zip$/, '-damaged.zip'));
+      return;
+    }
+    rmSync(path(index));
+  }
+}
+
+async function isGood(archive: string): Promise<boolean> {
+  return checkArchive(archive).then(
+    () => true,
+    () => false,
+  );
 }
 
 function readFolder(folder: string): string[] {

@@ -1,14 +1,18 @@
-import { existsSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, renameSync } from 'node:fs';
 import { join } from 'node:path';
 import { type DataFolder, lockFolder, openDataFolder } from '../data-folder.ts';
-import { openDatabase } from '../database.ts';
-import { openSqlite } from '../sqlite.ts';
-import { BackupRefused, type Manifest, readArchive } from './archive.ts';
+import { runTask, type TaskOptions } from '../thread/run-task.ts';
+import type { Copied } from '../vouch/copy-record.ts';
+import { BackupRefused, type Manifest } from './archive.ts';
+import { removeWithLogs } from './fresh-record.ts';
+import { syncFolder } from './sync.ts';
 
 export interface Restored {
   manifest: Manifest;
   /** Where the record that stood there before lies now; undefined where there was none. */
   keptAs: string | undefined;
+  /** What of it was put in place, and what not. */
+  copied: Copied;
 }
 
 /**
@@ -31,8 +35,8 @@ export async function restoreBackup(archive: string, dataFolder: string, at: Dat
 }
 
 /**
- * Unpacks a backup beside the record, checks it and brings it to the present form; then the two change places, and
- * the old one is kept. Who holds the record open closes it around the swap.
+ * Unpacks a backup beside the record and copies it row by row, each row checked as an edit is, into a fresh one; then
+ * the two change places, and the old one is kept. Who holds the record open closes it around the swap.
  * @throws BackupRefused, DatabaseTrouble; then nothing was changed
  */
 export async function restoreInto(
@@ -40,14 +44,15 @@ export async function restoreInto(
   folder: DataFolder,
   at: Date,
   whileClosed: (swap: () => string | undefined) => Promise<string | undefined>,
+  task: TaskOptions = {},
 ): Promise<Restored> {
-  const fill = (fresh: string) => readArchive(archive, fresh);
+  const fill = (fresh: string) => runTask('restore', { archive, fresh, at: at.toISOString() }, task);
   const { filled, keptAs } = await putInPlace({ folder, at, why: 'restore' }, fill, whileClosed);
-  return { manifest: filled, keptAs };
+  return { ...filled, keptAs };
 }
 
 /**
- * Lets `fill` make a database beside the record and checks it; then the two change places, and the old one is kept.
+ * Lets `fill` make and check a record beside the one that stands; then the two change places, and the old one is kept.
  * @throws whatever `fill` and `whileClosed` throw, BackupRefused, DatabaseTrouble; then nothing was changed
  */
 export async function putInPlace<T>(
@@ -56,17 +61,13 @@ export async function putInPlace<T>(
   whileClosed: (swap: () => string | undefined) => Promise<string | undefined>,
 ): Promise<{ filled: T; keptAs: string | undefined }> {
   const fresh = join(place.folder.path, `${place.why}.sqlite.part`);
-  const remove = () => {
-    for (const end of ['', '-wal', '-shm']) rmSync(fresh + end, { force: true });
-  };
-  remove();
+  removeWithLogs(fresh);
   try {
     const filled = await fill(fresh);
-    await checkWhole(fresh, place.at);
     const keptAs = await whileClosed(() => changePlaces(fresh, place));
     return { filled, keptAs };
   } finally {
-    remove();
+    removeWithLogs(fresh);
   }
 }
 
@@ -74,28 +75,7 @@ interface Place {
   folder: DataFolder;
   at: Date;
   /** Part of the names of the files beside the record. */
-  why: 'restore' | 'import';
-}
-
-/** Whole, in the present form, and without what is no part of a record: work that was under way at that time. */
-async function checkWhole(file: string, at: Date): Promise<void> {
-  const { db } = await openDatabase(file);
-  try {
-    await db.deleteFrom('jobs').execute();
-    await db.deleteFrom('sessions').execute();
-    await db.updateTable('identity').set({ restored_at: at.toISOString() }).execute();
-  } finally {
-    await db.destroy();
-  }
-  const { database } = openSqlite(file);
-  try {
-    const [verdict] = database.prepare('PRAGMA integrity_check').all([]) as { integrity_check: string }[];
-    if (verdict.integrity_check !== 'ok')
-      throw new BackupRefused(`The database in this backup is damaged: ${verdict.integrity_check}`);
-    database.exec('PRAGMA journal_mode=DELETE');
-  } finally {
-    database.close();
-  }
+  why: 'restore' | 'import' | 'repair';
 }
 
 /** Should the second step fail, the first is taken back. */
@@ -104,6 +84,7 @@ function changePlaces(fresh: string, { folder, at, why }: Place): string | undef
   const keptAs = putAside(file, at, why);
   try {
     renameSync(fresh, file);
+    syncFolder(folder.path);
   } catch (error) {
     if (keptAs) moveWithLogs(keptAs, file);
     throw error;

@@ -35,3 +35,20 @@ function mondayOf(instant: string): string {
   day.setUTCDate(day.getUTCDate() - ((day.getUTCDay() + 6) % 7));
   return day.toISOString().slice(0, 10);
 }
+
+const dayMs = 24 * 3600 * 1000;
+
+/**
+ * Which one may go now that one more is made: never more than one, so there are never fewer than before. Those whose
+ * instant is still to come were made while the clock was wrong; they neither go nor stand for a day.
+ */
+export function backupToDrop(
+  made: readonly string[],
+  justMade: string,
+  now: Date,
+  keeping: Keeping = usualKeeping,
+): string | undefined {
+  const believed = made.filter((instant) => Date.parse(instant) <= now.getTime() + dayMs);
+  const kept = backupsToKeep(believed, keeping);
+  return believed.sort().find((instant) => !kept.has(instant) && instant !== justMade);
+}

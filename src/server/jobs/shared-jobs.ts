@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import pg from 'pg';
-import PgBoss from 'pg-boss';
+import { PgBoss } from 'pg-boss';
 import type { JobStatus } from '../../record/api.ts';
 import type { Keeper } from '../keeper.ts';
 import type { JobStore } from './job-store.ts';
@@ -9,6 +9,10 @@ import { runJob } from './run-job.ts';
 import { type StepWorker, threadWorker } from './step-worker.ts';
 
 const queue = 'fairbend-jobs';
+/**
+ * Not pg-boss's own 'pgboss': what version 10 left there, 12 does not take over. Calls in it are made anew as strays.
+ */
+const schema = 'fairbend_calls';
 /** How often a server looks for work, and for work whose server is gone. */
 const pollSeconds = 0.5;
 const sweepMs = 1000;
@@ -37,7 +41,7 @@ export class SharedJobs implements Jobs {
     this.store = store;
     this.keeper = keeper;
     this.makeWorker = makeWorker;
-    this.boss = new PgBoss({ connectionString: this.address, max: 3, schedule: false });
+    this.boss = new PgBoss({ connectionString: this.address, schema, max: 3, schedule: false });
     this.boss.on('error', () => undefined);
     this.locks = new pg.Pool({ connectionString: this.address, max: 2 });
     // As in database.ts: a connection that dies must not end the process.
@@ -86,13 +90,13 @@ export class SharedJobs implements Jobs {
     clearInterval(this.timer);
     this.closing.abort();
     await this.working;
-    await this.boss.stop({ graceful: false, close: true, wait: true }).catch(() => undefined);
+    await this.boss.stop({ graceful: false, close: true }).catch(() => undefined);
     await this.locks.end();
   }
 
-  /** The hours are pg-boss's own last resort; the sweep notices a worker that is gone within a second or two. */
+  /** The time is pg-boss's own last resort; the sweep notices a worker that is gone within a second or two. */
   private async handOut(id: string): Promise<void> {
-    await this.boss.send(queue, { id }, { retryLimit: mostAttempts, expireInHours: 12 });
+    await this.boss.send(queue, { id }, { retryLimit: mostAttempts, expireInSeconds: 12 * 3600 });
   }
 
   private async workOn(id: string): Promise<void> {

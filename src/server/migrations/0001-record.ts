@@ -1,4 +1,5 @@
-import { type Kysely, type Migration, PostgresAdapter, sql } from 'kysely';
+import { type Kysely, PostgresAdapter, sql } from 'kysely';
+import type { Migration } from 'kysely/migration';
 
 /** Documents, their operations, attachments and frozen revisions. */
 export const record: Migration = {

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
-import { type Kysely, type Migration, sql } from 'kysely';
+import { type Kysely, sql } from 'kysely';
+import type { Migration } from 'kysely/migration';
 
 /** One row: which record this is, so that what was meant for another never lands in it. */
 export const identity: Migration = {

@@ -1,4 +1,5 @@
-import type { Kysely, Migration } from 'kysely';
+import type { Kysely } from 'kysely';
+import type { Migration } from 'kysely/migration';
 import { applyOperations, emptyDocument } from '../../record/document.ts';
 import type { DocumentKind } from '../../record/schema.ts';
 import { operationOf } from '../sql-rows.ts';

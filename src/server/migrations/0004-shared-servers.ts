@@ -1,4 +1,5 @@
-import type { Kysely, Migration } from 'kysely';
+import type { Kysely } from 'kysely';
+import type { Migration } from 'kysely/migration';
 
 /**
  * What several server processes of one database share: paired devices (on SQLite they lie in a file of the data

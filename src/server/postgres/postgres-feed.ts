@@ -57,7 +57,12 @@ export class PostgresFeed extends ChangeFeed {
 
   private async connect(): Promise<void> {
     const { default: pg } = await import('pg');
-    const client = new pg.Client({ connectionString: this.address, keepAlive: true });
+    const client = new pg.Client({
+      connectionString: this.address,
+      keepAlive: true,
+      connectionTimeoutMillis: 5000,
+      query_timeout: 10_000,
+    });
     client.on('error', () => undefined);
     await client.connect();
     const { rows } = await client.query('select pg_try_advisory_lock_shared($1, $2) as free', [...usedLock]);

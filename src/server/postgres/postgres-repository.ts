@@ -2,12 +2,15 @@ import type { Kysely } from 'kysely';
 import type { Pool } from 'pg';
 import type { Operation, StoredOperation } from '../../record/operation.ts';
 import type { Appended } from '../repository.ts';
+import { believedOperations, type RowWithEnd } from '../sql-operations.ts';
 import { SqlRepository } from '../sql-repository.ts';
-import { operationOf } from '../sql-rows.ts';
-import type { OperationsTable, Tables } from '../tables.ts';
+import type { Tables } from '../tables.ts';
 import { appendAtOnce } from './append-at-once.ts';
 
-const after = 'select * from operations where document = $1 and seq > $2 order by seq limit $3';
+const after = `
+  select operations.*, documents.head as doc_head, documents.last_seq as doc_seq
+  from operations join documents on documents.id = operations.document
+  where operations.document = $1 and operations.seq >= $2 order by operations.seq limit $3`;
 
 /** The record on PostgreSQL: what an edit costs most often goes as one prepared statement, all else as on SQLite. */
 export class PostgresRepository extends SqlRepository {
@@ -28,8 +31,8 @@ export class PostgresRepository extends SqlRepository {
   }
 
   override async operationsAfter(document: string, seq: number, limit: number): Promise<StoredOperation[]> {
-    const query = { name: 'operations after', text: after, values: [document, seq, limit] };
-    const { rows } = await this.pool.query<OperationsTable>(query);
-    return rows.map(operationOf);
+    const query = { name: 'operations after', text: after, values: [document, seq, limit + 1] };
+    const { rows } = await this.pool.query<RowWithEnd>(query);
+    return believedOperations(document, rows, seq, limit);
   }
 }

@@ -19,7 +19,7 @@ export function backupRoutes(
     );
   };
   app.get('/backups', (c) => c.json({ backups: orNone().list() }));
-  app.post('/backups', async (c) => c.json(await orNone().make(), 201));
+  app.post('/backups', async (c) => c.json(await orNone().make(true), 201));
   app.get('/backups/:name', (c) => {
     const file = orNone().fileOf(c.req.param('name'));
     if (!file) throw new NotFoundError('There is no such backup. Load the page again');

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { anyFieldValue } from '../../record/field-value.ts';
 import { engineVersionShape, largestBatch } from '../../record/validate.ts';
 import { copyBuild, repeatBuild } from '../build-files.ts';
+import { erasable } from '../erase.ts';
 import { NotFoundError } from '../errors.ts';
 import { freeze } from '../freeze.ts';
 import type { Keeper } from '../keeper.ts';
@@ -19,6 +20,10 @@ const createRequest = z.strictObject({
     .optional(),
 });
 const freezeRequest = z.strictObject({ engineVersion: engineVersionShape });
+const eraseRequest = z.strictObject({
+  what: z.enum(['customer', 'picture']),
+  row: z.string().max(40).optional(),
+});
 const appendRequest = z.strictObject({ operations: z.array(z.unknown()).min(1).max(largestBatch) });
 
 /** Documents and their operations. */
@@ -54,6 +59,10 @@ export function documentRoutes(keeper: Keeper): Hono {
   app.post('/documents/:id/bring-back', async (c) =>
     c.json(await keeper.repository.setGone(c.req.param('id'), false)),
   );
+  app.post('/documents/:id/erase', async (c) => {
+    const { what, row } = await readJson(c, eraseRequest, largestRequest);
+    return c.json(await keeper.erase(c.req.param('id'), erasable(what, row)));
+  });
   app.post('/documents/:id/copy', async (c) => c.json(await copyBuild(keeper, c.req.param('id')), 201));
   app.post('/documents/:id/again', async (c) => c.json(await repeatBuild(keeper, c.req.param('id')), 201));
   app.post('/documents/:id/revisions', async (c) => {

@@ -1,9 +1,11 @@
 import { Hono } from 'hono';
-import { type SSEStreamingApi, streamSSE } from 'hono/streaming';
+import { streamSSE } from 'hono/streaming';
 import type { FeedMessage } from '../../record/api.ts';
 import { RefusedError } from '../errors.ts';
 import { type Keeper, operationsPerAnswer } from '../keeper.ts';
 import type { AdmitVariables } from '../sharing/admit.ts';
+import { socketOf } from '../sharing/stranger-bounds.ts';
+import { BoundedStream } from './bounded-stream.ts';
 
 /** Most documents one page may follow. */
 const mostWatched = 20;
@@ -14,31 +16,46 @@ const heartbeatMs = 15_000;
 export function eventRoutes(keeper: Keeper, closing: AbortSignal): Hono<{ Variables: AdmitVariables }> {
   const app = new Hono<{ Variables: AdmitVariables }>();
   app.get('/events', async (c) => {
-    const sent = watchedDocuments(c.req.queries('after') ?? []);
-    for (const document of sent.keys()) await keeper.findOrThrow(document);
+    const watched = watchedDocuments(c.req.queries('after') ?? []);
+    const sent = new Map<string, number>();
+    const behind: string[] = [];
+    for (const { document, seq, id } of watched) {
+      const { lastSeq } = await keeper.findOrThrow(document);
+      sent.set(document, Math.min(seq, lastSeq));
+      if (lastSeq < seq || !(await keeper.holds(document, seq, id))) behind.push(document);
+    }
     return streamSSE(c, (stream) => {
       const admitted = async () => (await c.get('standing')()) !== 'stranger';
-      return follow(stream, keeper, sent, closing, admitted);
+      const cut = () => socketOf(c)?.destroy();
+      return follow(new BoundedStream(stream, cut, closing), keeper, { sent, behind }, closing, admitted);
     });
   });
   return app;
 }
 
-/** Document to the last seq its reader has. */
-function watchedDocuments(queries: readonly string[]): Map<string, number> {
-  const pairs = queries.map((query) => /^([A-Za-z0-9_-]{1,40}):(\d{1,9})$/.exec(query));
+/** What a reader has of a document: up to which number, and the id of that operation where he says it. */
+interface Watched {
+  document: string;
+  seq: number;
+  id: string | undefined;
+}
+
+function watchedDocuments(queries: readonly string[]): Watched[] {
+  const pairs = queries.map((query) =>
+    /^([A-Za-z0-9_-]{1,40}):(\d{1,9})(?::([A-Za-z0-9_.-]{1,90}))?$/.exec(query),
+  );
   if (pairs.length === 0 || pairs.length > mostWatched || pairs.includes(null)) {
     const message = `after takes 1 to ${mostWatched} of DOCUMENT:SEQ, such as after=k3p9x2ab:17`;
     throw new RefusedError([{ path: 'after', message }]);
   }
-  return new Map(pairs.map((pair) => [pair![1], Number(pair![2])]));
+  return pairs.map((pair) => ({ document: pair![1], seq: Number(pair![2]), id: pair![3] }));
 }
 
 /** Sends what is new, then waits to be told of more, until the reader goes or the server closes. */
 async function follow(
-  stream: SSEStreamingApi,
+  stream: BoundedStream,
   keeper: Keeper,
-  sent: Map<string, number>,
+  { sent, behind }: { sent: Map<string, number>; behind: string[] },
   closing: AbortSignal,
   admitted: () => Promise<boolean>,
 ): Promise<void> {
@@ -54,7 +71,7 @@ async function follow(
   const onClosing = () => bell.ring();
   closing.addEventListener('abort', onClosing);
   stream.onAbort(() => bell.ring());
-  await stream.writeSSE({ event: 'record', data: JSON.stringify(await keeper.repository.opening()) });
+  await stream.send('record', { ...(await keeper.repository.opening()), behind });
   while (!stream.aborted && !closing.aborted && (await admitted())) {
     for (const [document, after] of sent) {
       const look = toLookFor.delete(document);
@@ -63,7 +80,7 @@ async function follow(
     const rung = await bell.heard(heartbeatMs);
     if (rung) continue;
     for (const document of sent.keys()) toLookFor.add(document);
-    await stream.write(': alive\n\n');
+    await stream.alive();
   }
   closing.removeEventListener('abort', onClosing);
   for (const stop of stops) stop();
@@ -78,12 +95,12 @@ interface Place {
 }
 
 /** Sends all there is after the place; answers the last sent. */
-async function sendNew(stream: SSEStreamingApi, keeper: Keeper, place: Place): Promise<number> {
+async function sendNew(stream: BoundedStream, keeper: Keeper, place: Place): Promise<number> {
   const { document, after, look } = place;
   const operations = await keeper.newOperations(document, after, look);
   if (operations.length === 0) return after;
   const message: FeedMessage = { document, operations };
-  await stream.writeSSE({ event: 'operations', data: JSON.stringify(message) });
+  await stream.send('operations', message);
   const last = operations.at(-1)!.seq;
   return operations.length < operationsPerAnswer
     ? last

@@ -1,15 +1,12 @@
-import { createHash } from 'node:crypto';
 import { Readable } from 'node:stream';
 import { Hono } from 'hono';
-import { stripPicture } from '../../image/strip/strip-picture.ts';
 import type { AttachmentAnswer } from '../../record/api.ts';
 import { largestFile } from '../../record/file-shape.ts';
-import { sentenceOf } from '../../words/sentence.ts';
-import { siWriter } from '../../words/writer.ts';
-import { attachmentType } from '../attachment-type.ts';
+import { bareAttachment } from '../bare-attachment.ts';
 import { exportBuild, importBuild } from '../build-files.ts';
-import { NotFoundError, RefusedError } from '../errors.ts';
+import { NotFoundError } from '../errors.ts';
 import type { Keeper } from '../keeper.ts';
+import { shopArchive } from '../shop-files/shop-archive.ts';
 import { shopZip } from '../shop-files/write-shop.ts';
 import { readBytes, readText } from './read-body.ts';
 
@@ -17,31 +14,33 @@ import { readBytes, readText } from './read-body.ts';
 const largestAttachment = 64 * 1024 ** 2;
 
 /** Build files out and in, and attachments. */
-export function fileRoutes(keeper: Keeper, version: string): Hono {
+export function fileRoutes(keeper: Keeper, version: string, recordFile: string | undefined): Hono {
   const app = new Hono();
   app.get('/documents/:id/file', async (c) => {
     const { id, title } = await keeper.findOrThrow(c.req.param('id'));
     const attachments = c.req.query('attachments') !== 'no';
-    const text = await exportBuild(keeper, id, { attachments, writtenBy: `Fairbend ${version}` });
+    const text = await exportBuild(keeper, id, { attachments, writtenBy: `Fairbend ${version}` }, recordFile);
     return c.body(text, 200, {
       'content-type': 'application/json; charset=utf-8',
       'content-disposition': `attachment; filename="${fileName(title)}.json"`,
     });
   });
-  app.get('/shop/files', (c) => {
-    const madeAt = keeper.timestamp();
-    const pieces = shopZip(keeper.repository, { writtenBy: `Fairbend ${version}`, madeAt });
+  app.get('/shop/files', async (c) => {
+    const by = { writtenBy: `Fairbend ${version}`, madeAt: keeper.timestamp() };
+    const pieces = recordFile
+      ? await shopArchive(recordFile, by, c.req.raw.signal)
+      : shopZip(keeper.repository, by);
     return c.body(Readable.toWeb(Readable.from(pieces)) as ReadableStream<Uint8Array>, 200, {
       'content-type': 'application/zip',
-      'content-disposition': `attachment; filename="fairbend-shop-${madeAt.slice(0, 10)}.zip"`,
+      'content-disposition': `attachment; filename="fairbend-shop-${by.madeAt.slice(0, 10)}.zip"`,
     });
   });
   app.post('/files', async (c) =>
     c.json(await importBuild(keeper, await readText(c, largestFile, 'The build file')), 201),
   );
   app.post('/attachments', async (c) => {
-    const { bytes, type, size } = bareAttachment(await readBytes(c, largestAttachment, 'The attachment'));
-    const hash = createHash('sha256').update(bytes).digest('hex');
+    const sent = await readBytes(c, largestAttachment, 'The attachment');
+    const { hash, bytes, type, size } = bareAttachment(sent);
     await keeper.repository.addAttachment({ hash, type, bytes }, keeper.timestamp());
     const answer: AttachmentAnswer = { hash, type, size: bytes.length, ...size };
     return c.json(answer, 201);
@@ -51,36 +50,13 @@ export function fileRoutes(keeper: Keeper, version: string): Hono {
     if (!found) throw new NotFoundError('There is no such attachment');
     return c.body(new Uint8Array(found.bytes), 200, {
       'content-type': found.type,
+      // A viewer of papers does not work where nothing may run; pictures are shown.
+      ...(found.type === 'application/pdf' ? { 'content-disposition': 'attachment' } : {}),
       // The name is the content's hash: it can never change.
       'cache-control': 'private, max-age=31536000, immutable',
     });
   });
   return app;
-}
-
-interface BareAttachment {
-  bytes: Uint8Array<ArrayBuffer>;
-  type: string;
-  /** Of a picture. */
-  size?: { widthPx: number; heightPx: number };
-}
-
-/** What is kept of the bytes sent: of a picture nothing but the picture. @throws RefusedError */
-function bareAttachment(sent: Uint8Array<ArrayBuffer>): BareAttachment {
-  const refuse = (message: string) => new RefusedError([{ path: 'attachment', message }]);
-  const type = attachmentType(sent);
-  if (!type) throw refuse('The attachment is no picture and no PDF. Save it as JPEG, PNG, WebP or PDF');
-  if (type === 'application/pdf') return { bytes: sent, type };
-  if (!/^image\/(jpeg|png|webp)$/.test(type)) {
-    const kind = type.slice(6).toUpperCase();
-    throw refuse(
-      `Where a ${kind} picture was taken cannot be taken out of it here. Save it as JPEG, PNG or WebP`,
-    );
-  }
-  const stripped = stripPicture(sent);
-  if (stripped.status === 'refused') throw refuse(`Not taken: ${sentenceOf(stripped.findings[0], siWriter)}`);
-  const { bytes, widthPx, heightPx } = stripped;
-  return { bytes, type, size: { widthPx, heightPx } };
 }
 
 /** Letters and digits of the title; plain enough for every file system and header. */

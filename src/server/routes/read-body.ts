@@ -9,7 +9,7 @@ const smallBody = 64 * 1024;
 export async function readBytes(c: Context, most: number, what: string): Promise<Uint8Array<ArrayBuffer>> {
   const tooLarge = () =>
     new TooLargeError(
-      `${what} is larger than ${Math.round(most / 1024 ** 2)} MB. Look whether it is the right one, or make it smaller`,
+      `${what} is larger than ${sizeWords(most)}. Look whether it is the right one, or make it smaller`,
     );
   const said = Number(c.req.header('content-length') ?? Number.NaN);
   if (said > most) throw tooLarge();
@@ -29,6 +29,10 @@ export async function readBytes(c: Context, most: number, what: string): Promise
     at += chunk.length;
   }
   return bytes;
+}
+
+function sizeWords(bytes: number): string {
+  return bytes < 1024 ** 2 ? `${Math.floor(bytes / 1024)} kB` : `${Math.round(bytes / 1024 ** 2)} MB`;
 }
 
 /** The body's text. @throws RefusedError when it is not UTF-8 */

@@ -4,12 +4,12 @@ import { z } from 'zod';
 import type { SharingAnswer } from '../../record/api.ts';
 import { RefusedError } from '../errors.ts';
 import { sessionCookie } from '../sharing/admit.ts';
-import type { Pairing } from '../sharing/pairing.ts';
+import type { PairingCodes } from '../sharing/pairing.ts';
 import { type Sessions, sessionLivesMs } from '../sharing/sessions.ts';
 import { readJson } from './read-body.ts';
 
 export interface Sharing {
-  pairing: Pairing;
+  pairing: PairingCodes;
   sessions: Sessions;
   /** Where other devices find this server. */
   addresses(): string[];
@@ -36,14 +36,14 @@ export function sharingRoutes(sharing: Sharing | undefined): Hono {
   });
   if (!sharing) return app;
   const { pairing, sessions, secure } = sharing;
-  app.post('/sharing/code', (c) => c.json(pairing.makeCode(), 201));
+  app.post('/sharing/code', async (c) => c.json(await pairing.makeCode(), 201));
   app.post('/sharing/sessions/:id/end', async (c) => {
     await sessions.end(c.req.param('id'));
     return c.json({ sessions: await sessions.list() });
   });
   app.post('/pair', async (c) => {
     const { code, name } = await readJson(c, pairRequest, largestRequest);
-    if (!pairing.accept(code)) {
+    if (!(await pairing.accept(code))) {
       const message =
         'This code does not hold: it is mistyped, used, or older than ten minutes. Ask for a new one in Settings on the shop’s computer';
       throw new RefusedError([{ path: 'code', message }]);

@@ -16,6 +16,10 @@ export function shopImportRoutes(shopImport: ShopImport | undefined): Hono {
     const total = Number(c.req.header('content-length') ?? 0);
     return c.json(await orNone().takeIn(c.req.raw.body ?? nothing(), total), 201);
   });
+  app.post('/shop/import/cancel', async (c) => {
+    orNone().cancel();
+    return c.json(await orNone().standing());
+  });
   return app;
 }
 

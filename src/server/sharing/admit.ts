@@ -29,12 +29,17 @@ export function admit(sessions: Sessions | undefined): MiddlewareHandler<{ Varia
       return c.json(
         { message: 'This device is not paired. Pair it: Settings on the shop’s computer', findings: [] },
         401,
+        // What it goes on sending is not read.
+        { connection: 'close' },
       );
     if (c.req.path.startsWith('/api/sharing') && !local) return forbid(c, 'Devices are let in and shut out');
     if (/^\/api\/backups\/[^/]+\/restore$/.test(c.req.path) && !local)
       return forbid(c, 'Backups are restored');
-    if (c.req.path === '/api/shop/import' && c.req.method !== 'GET' && !local)
+    if (c.req.path.startsWith('/api/shop/import') && c.req.method !== 'GET' && !local)
       return forbid(c, 'A whole shop is taken in');
+    if (/^\/api\/documents\/[^/]+\/erase$/.test(c.req.path) && !local)
+      return forbid(c, 'Things are erased for good');
+    if (c.req.path === '/api/record/repair' && !local) return forbid(c, 'The record is repaired');
     await next();
     return undefined;
   };

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setImmediate as breath } from 'node:timers/promises';
 import type { Repository } from '../repository.ts';
+import { findingOf } from '../vouch/check-whole.ts';
 import { ShopFolder, ShopRefused } from './read-shop.ts';
 import { unpackShop } from './unpack-shop.ts';
 
@@ -48,11 +49,14 @@ async function takeIn(
   const total = 2 * folder.manifest.files.length;
   let done = 0;
   const tick = () => onProgress(++done, total);
-  for await (const { history } of unhurried(folder.documents(), tick)) {
-    counts.documents++;
-    counts.operations += history.length;
-  }
+  // Pictures first: one that is kept under another name is named so in the documents.
   for await (const _ of unhurried(folder.attachments(), tick)) counts.attachments++;
+  for await (const document of unhurried(folder.documents(), tick)) {
+    const finding = findingOf(document);
+    if (finding) throw new ShopRefused(`Document ${document.id}: ${finding}. Export the shop again`);
+    counts.documents++;
+    counts.operations += document.history.length;
+  }
   await repository.addWhole(unhurried(folder.documents(), tick), unhurried(folder.attachments(), tick));
   return counts;
 }

@@ -1,12 +1,15 @@
-import { createHash } from 'node:crypto';
 import { closeSync, fstatSync, lstatSync, openSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { applyOperations, emptyDocument } from '../../record/document.ts';
+import { emptyDocument } from '../../record/document.ts';
 import type { Operation, StoredOperation } from '../../record/operation.ts';
+import { renumbered } from '../../record/renumber.ts';
 import { validateOperation } from '../../record/validate.ts';
 import { attachmentType } from '../attachment-type.ts';
-import { frozen } from '../freeze.ts';
+import { bareAttachment, hashOf } from '../bare-attachment.ts';
+import { RefusedError } from '../errors.ts';
+import { frozenStates } from '../freeze.ts';
 import type { StoredAttachment, WholeDocument } from '../repository.ts';
+import { withHashes } from '../take-build-file.ts';
 import {
   documentShape,
   largestAttachment,
@@ -22,6 +25,8 @@ export class ShopRefused extends Error {}
 /** A shop's folder, its manifest read; every file is checked as it is taken. */
 export class ShopFolder {
   readonly manifest: ShopManifest;
+  /** Names of pictures in the files, and as they are kept; filled by reading the attachments. */
+  readonly renamed = new Map<string, string>();
   private readonly folder: string;
 
   constructor(folder: string) {
@@ -34,7 +39,7 @@ export class ShopFolder {
     const ids = new Set<string>();
     for (const { name } of this.manifest.files) {
       if (name.startsWith('attachments/')) continue;
-      const document = readDocument(this.take(name), name);
+      const document = readDocument(this.take(name), name, this.renamed);
       if (ids.has(document.id))
         throw new ShopRefused(`${name}: document ${document.id} is there twice. Take one away`);
       ids.add(document.id);
@@ -51,11 +56,10 @@ export class ShopFolder {
           `${manifestName}: attachment ${hash.slice(0, 12)} has no file. Export the shop again`,
         );
       const bytes = this.take(name);
-      const type = attachmentType(bytes);
-      if (!type)
-        throw new ShopRefused(`${name} is no picture and no PDF. Take it out of the manifest and the folder`);
       if (hashOf(bytes) !== hash) throw new ShopRefused(`${name} is not what its name says. Copy it again`);
-      yield { hash, type, bytes, addedAt };
+      const attachment = bareOrOld(bytes, hash, name);
+      this.renamed.set(hash, attachment.hash);
+      yield { ...attachment, addedAt };
     }
   }
 
@@ -90,14 +94,15 @@ function readManifest(file: string): ShopManifest {
   return read.data;
 }
 
-function readDocument(bytes: Uint8Array, name: string): WholeDocument {
+function readDocument(bytes: Uint8Array, name: string, renamed: ReadonlyMap<string, string>): WholeDocument {
   const read = documentShape.safeParse(parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes), name));
   if (!read.success) {
     const { path, message } = read.error.issues[0];
     throw new ShopRefused(`${name}: ${path.join('/')} ${message}. Export the shop again`);
   }
   const { id, kind, gone, createdAt, updatedAt, revisions } = read.data;
-  const history = read.data.history.map((entry, index) => storedOperation(entry, kind, index, name));
+  const told = read.data.history.map((entry, index) => storedOperation(entry, kind, index, name));
+  const history = renumbered(told).history.map((operation) => withHashes(operation, renamed));
   return {
     id,
     kind,
@@ -105,9 +110,7 @@ function readDocument(bytes: Uint8Array, name: string): WholeDocument {
     createdAt,
     updatedAt,
     history,
-    revisions: revisions.map((made) =>
-      frozen(id, applyOperations(emptyDocument(id, kind), history.slice(0, made.seq)), made),
-    ),
+    revisions: frozenStates(emptyDocument(id, kind), history, revisions),
   };
 }
 
@@ -124,6 +127,18 @@ function storedOperation(
   const [finding] = validateOperation(kind, operation);
   if (finding) throw new ShopRefused(`${name}: change ${index + 1}: ${finding.message}`);
   return { ...(operation as unknown as Operation), seq, receivedAt: receivedAt as string };
+}
+
+/** As uploads are taken; kinds an older Fairbend took stay as they are. */
+function bareOrOld(bytes: Uint8Array, hash: string, name: string): StoredAttachment {
+  const type = attachmentType(bytes);
+  if (type && /^image\/(tiff|heic|avif)$/.test(type)) return { hash, type, bytes };
+  try {
+    return bareAttachment(new Uint8Array(bytes));
+  } catch (error) {
+    if (!(error instanceof RefusedError)) throw error;
+    throw new ShopRefused(`${name}: ${error.message}. Take it out of the manifest and the folder`);
+  }
 }
 
 function readRegular(file: string, name: string, most: number): Uint8Array {
@@ -151,8 +166,4 @@ function parse(text: string, name: string): unknown {
       `${name} is no JSON, or only a part of one (${(error as Error).message}). Copy it again`,
     );
   }
-}
-
-function hashOf(bytes: Uint8Array): string {
-  return createHash('sha256').update(bytes).digest('hex');
 }

@@ -19,6 +19,9 @@ export const fileName =
 export const shopFormat = 'fairbend shop';
 export const documentFormat = 'fairbend document';
 
+/** Most printed states of one document: thirty prints a day for a year. */
+const mostRevisions = 10_000;
+
 /** Most bytes of one document's file, and of one attachment. */
 export const largestDocument = 256 * 1024 ** 2;
 export const largestAttachment = 64 * 1024 ** 2;
@@ -34,6 +37,8 @@ export interface ShopManifest {
   files: { name: string; bytes: number; sha256: string }[];
   /** When each attachment was taken in, and what it is. */
   attachments: { hash: string; type: string; addedAt: string }[];
+  /** What of the record was damaged and is not among the files; absent where all of it was good. */
+  leftOut?: { id: string; title: string; what: string }[];
 }
 
 export const manifestShape: z.ZodType<ShopManifest> = z.strictObject({
@@ -49,6 +54,7 @@ export const manifestShape: z.ZodType<ShopManifest> = z.strictObject({
     }),
   ),
   attachments: z.array(z.strictObject({ hash, type: z.string().max(100), addedAt: z.iso.datetime() })),
+  leftOut: z.array(z.strictObject({ id: z.string(), title: z.string(), what: z.string() })).optional(),
 });
 
 const stored = z.looseObject({ seq: z.int().min(1), receivedAt: z.iso.datetime() });
@@ -64,12 +70,14 @@ export const documentShape = z.strictObject({
   updatedAt: z.iso.datetime(),
   values: z.record(z.string(), z.unknown()),
   history: z.array(stored),
-  revisions: z.array(
-    z.strictObject({
-      revision: z.string().regex(/^[0-9a-f]{6,64}$/),
-      seq: z.int().min(0),
-      madeAt: z.iso.datetime(),
-      engineVersion: engineVersionShape,
-    }),
-  ),
+  revisions: z
+    .array(
+      z.strictObject({
+        revision: z.string().regex(/^[0-9a-f]{6,64}$/),
+        seq: z.int().min(0),
+        madeAt: z.iso.datetime(),
+        engineVersion: engineVersionShape,
+      }),
+    )
+    .max(mostRevisions),
 });

@@ -3,15 +3,15 @@ import { join } from 'node:path';
 import type { ShopImportAnswer, ShopImportStanding } from '../../record/api.ts';
 import { putInPlace } from '../backup/restore-backup.ts';
 import type { DataFolder } from '../data-folder.ts';
-import { openDatabase } from '../database.ts';
-import { demoId } from '../demo.ts';
 import { ConflictError, RefusedError, TooLargeError } from '../errors.ts';
-import { shopId } from '../keeper.ts';
+import { isOwn } from '../keeper.ts';
 import type { Repository } from '../repository.ts';
 import { openSqlite } from '../sqlite.ts';
-import { type ImportedShop, importShop } from './import-shop.ts';
+import { CalledOff, runTask } from '../thread/run-task.ts';
+import type { ImportedShop } from './import-shop.ts';
 import { ShopRefused } from './read-shop.ts';
 
+const calledOff = 'The import was called off; nothing was changed';
 /** Most bytes of an archive that is sent. */
 const largestArchive = 4 * 1024 ** 3;
 
@@ -30,6 +30,7 @@ interface ShopImportParts {
  */
 export class ShopImport {
   private readonly parts: ShopImportParts;
+  private callingOff: AbortController | undefined;
   private under: { stage: 'receiving' | 'reading'; done: number; total: number } | undefined;
 
   constructor(parts: ShopImportParts) {
@@ -58,6 +59,7 @@ export class ShopImport {
     const { folder, replace, now } = this.parts;
     const archive = join(folder.path, 'import.zip.part');
     this.under = { stage: 'receiving', done: 0, total };
+    this.callingOff = new AbortController();
     try {
       await this.receive(sent, archive);
       const swapIfStillEmpty = (swap: () => string | undefined) =>
@@ -73,6 +75,7 @@ export class ShopImport {
       );
       return { ...filled, keptAs: keptAs ?? null };
     } catch (error) {
+      if (error instanceof CalledOff) throw new ConflictError(error.message);
       if (!(error instanceof ShopRefused)) throw error;
       throw new RefusedError([{ path: 'shop', message: error.message }]);
     } finally {
@@ -81,10 +84,16 @@ export class ShopImport {
     }
   }
 
+  /** Ends an import that is under way; the record stays as it was. */
+  cancel(): void {
+    this.callingOff?.abort();
+  }
+
   private async receive(sent: AsyncIterable<Uint8Array>, archive: string): Promise<void> {
     const file = await open(archive, 'w', 0o600);
     try {
       for await (const chunk of sent) {
+        if (this.callingOff?.signal.aborted) throw new CalledOff(calledOff);
         this.under!.done += chunk.length;
         if (this.under!.done > largestArchive)
           throw new TooLargeError(
@@ -97,21 +106,19 @@ export class ShopImport {
     }
   }
 
-  private async read(archive: string, fresh: string): Promise<ImportedShop> {
-    const { repository } = await openDatabase(fresh);
-    try {
-      return await importShop(repository, archive, this.parts.folder.path, (done, total) => {
-        this.under = { stage: 'reading', done, total };
-      });
-    } finally {
-      await repository.close();
-    }
+  private read(archive: string, fresh: string): Promise<ImportedShop> {
+    const { folder, now } = this.parts;
+    const onProgress = (done: number, total: number) => {
+      this.under = { stage: 'reading', done, total };
+    };
+    const input = { archive, fresh, scratch: folder.path, at: now().toISOString() };
+    return runTask('import', input, { onProgress, signal: this.callingOff?.signal });
   }
 }
 
 /** Why nothing can be taken in, in words for the builder; null where nothing of his own is there. */
 function refusalOf(documents: readonly string[]): string | null {
-  const own = documents.filter((id) => id !== demoId && id !== shopId).length;
+  const own = documents.filter(isOwn).length;
   if (own === 0) return null;
   const holds = own === 1 ? 'one build or repair' : `${own} builds and repairs`;
   return `This record holds ${holds} already (those put away count too), and two shops are not mixed. Start Fairbend on an empty folder, “npm start -- --data FOLDER”, and take the shop in there; a single build is opened from the shelf`;

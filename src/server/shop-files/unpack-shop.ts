@@ -1,11 +1,19 @@
-import { closeSync, mkdirSync, openSync, readSync, statSync, writeSync } from 'node:fs';
+import { closeSync, mkdirSync, openSync, readSync, statfsSync, statSync, writeSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { Unzip, UnzipInflate } from 'fflate';
 import { ShopRefused } from './read-shop.ts';
 import { fileName, largestDocument, manifestName } from './shapes.ts';
 
-/** What an archive may unpack to: text packs to a fortieth or so, a bomb to a thousandth. */
-export const unpackLimits = { timesTheArchive: 200, leastBytes: 64 * 1024 ** 2, entries: 200_000 };
+/**
+ * What an archive may unpack to: text packs to a fortieth or so, a bomb to a thousandth; and never more than half of
+ * what the disk has left.
+ */
+export const unpackLimits = {
+  timesTheArchive: 50,
+  leastBytes: 64 * 1024 ** 2,
+  mostBytes: 8 * 1024 ** 3,
+  entries: 200_000,
+};
 
 /**
  * Unpacks a shop's .zip into an empty folder. Every name must be one that a shop has; anything else, a name twice,
@@ -13,7 +21,8 @@ export const unpackLimits = { timesTheArchive: 200, leastBytes: 64 * 1024 ** 2, 
  * @throws ShopRefused
  */
 export function unpackShop(archive: string, folder: string, limits = unpackLimits): void {
-  const mostBytes = Math.max(limits.leastBytes, limits.timesTheArchive * statSync(archive).size);
+  const byArchive = Math.max(limits.leastBytes, limits.timesTheArchive * statSync(archive).size);
+  const mostBytes = Math.min(byArchive, limits.mostBytes, roomIn(folder) / 2);
   const seen = new Set<string>();
   const open: { left: number } = { left: 0 };
   let written = 0;
@@ -60,6 +69,11 @@ export function unpackShop(archive: string, folder: string, limits = unpackLimit
   pushAll(archive, unzip);
   if (seen.size === 0) throw new ShopRefused('This file is no archive of a shop made by Fairbend');
   if (open.left > 0) throw new ShopRefused(cutShort);
+}
+
+function roomIn(folder: string): number {
+  const { bavail, bsize } = statfsSync(folder);
+  return bavail * bsize;
 }
 
 const cutShort = 'The archive is cut short or damaged. Copy it again';

@@ -3,9 +3,12 @@ import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { setImmediate as breathe } from 'node:timers/promises';
 import { Zip, ZipDeflate, ZipPassThrough } from 'fflate';
+import type { DamageNote } from '../../record/api.ts';
 import { applyOperations, emptyDocument } from '../../record/document.ts';
 import { layOut, valuesByRow } from '../../record/file-write.ts';
+import { DamagedError } from '../errors.ts';
 import type { Repository } from '../repository.ts';
+import { unreadable } from '../sql-operations.ts';
 import { documentFormat, manifestName, type ShopManifest, shopFormat } from './shapes.ts';
 
 export interface ShopFile {
@@ -25,18 +28,39 @@ export async function* shopFiles(repository: Repository, by: WrittenBy): AsyncGe
     manifest.files.push({ name: file.name, bytes: file.bytes.length, sha256 });
     return file;
   };
+  const leftOut: DamageNote[] = [];
   for (const id of await repository.documentIds()) {
-    yield noted(await documentFile(repository, id));
+    const file = await unlessDamaged(() => documentFile(repository, id), { id, title: '' }, leftOut);
+    if (file) yield noted(file);
     await breathe();
   }
-  for (const { hash, type, addedAt } of await repository.attachmentNotes()) {
-    const found = await repository.attachment(hash);
+  for (const { hash, addedAt } of await repository.attachmentNotes()) {
+    const about = { id: hash, title: 'a picture' };
+    const found = await unlessDamaged(() => repository.attachment(hash), about, leftOut);
     if (!found) continue;
+    // What the bytes are, whatever was once noted of them.
+    const { type, bytes } = found;
     manifest.attachments.push({ hash, type, addedAt });
-    yield noted({ name: `attachments/${hash}.${extensionOf(type)}`, bytes: found.bytes });
+    yield noted({ name: `attachments/${hash}.${extensionOf(type)}`, bytes });
     await breathe();
   }
+  if (leftOut.length > 0) manifest.leftOut = leftOut;
   yield { name: manifestName, bytes: textBytes(manifest) };
+}
+
+/** What is damaged is left out and named; all else goes on. */
+async function unlessDamaged<T>(
+  read: () => Promise<T>,
+  about: Pick<DamageNote, 'id' | 'title'>,
+  leftOut: DamageNote[],
+): Promise<T | undefined> {
+  try {
+    return await read();
+  } catch (error) {
+    if (!(error instanceof DamagedError) && !unreadable(error)) throw error;
+    leftOut.push({ ...about, what: (error as Error).message });
+    return undefined;
+  }
 }
 
 /** @param folder must not be there yet; it appears under its name when it is whole */
@@ -84,7 +108,9 @@ export async function* shopZip(repository: Repository, by: WrittenBy): AsyncGene
 
 async function documentFile(repository: Repository, id: string): Promise<ShopFile> {
   const summary = (await repository.find(id))!;
+  if (summary.damaged) throw new DamagedError('What the shelf says of it is not what was stored');
   const history = await repository.operationsAfter(id, 0, summary.lastSeq);
+  if (history.length < summary.lastSeq) throw new DamagedError('Changes of it are missing');
   const revisions = (await repository.revisions(id)).map(({ revision, seq, madeAt, engineVersion }) => ({
     revision,
     seq,

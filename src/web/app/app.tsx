@@ -1,6 +1,7 @@
-import { lazy, Suspense } from 'react';
+import { lazy, Suspense, useEffect } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
 import { KeyPad } from '../fields/key-pad.tsx';
+import { preload } from '../offline/preload.ts';
 import { Page } from '../parts/sheet/page.tsx';
 import { MessageProvider } from '../read/messages.tsx';
 import { ShopProvider } from '../read/shop.tsx';
@@ -10,12 +11,14 @@ import { ShelfPage } from '../steps/shelf/shelf-page.tsx';
 import { ReplacedNotice } from './replaced-notice.tsx';
 import './shell.css';
 
-/** The shelf alone comes with the first page; a build's engine, drawings and forms follow with the build. */
-const BuildPage = lazy(async () => ({ default: (await import('./build-page.tsx')).BuildPage }));
-const TicketPage = lazy(async () => ({
+/** The shelf alone comes with the first page; a build's engine, drawings and forms follow, while it rests or asked. */
+const loadBuildPage = async () => ({ default: (await import('./build-page.tsx')).BuildPage });
+const loadTicketPage = async () => ({
   default: (await import('../steps/ticket/ticket-page.tsx')).TicketPage,
-}));
-/** The telephone's page; it too comes only where it is asked for. */
+});
+const BuildPage = lazy(loadBuildPage);
+const TicketPage = lazy(loadTicketPage);
+/** The telephone's page; it comes only where it is asked for. */
 const PhonePage = lazy(async () => ({ default: (await import('../steps/phone/phone-page.tsx')).PhonePage }));
 
 /** The whole page: what the shop sets holds everywhere, the address says which sheet is on the table. */
@@ -37,6 +40,7 @@ export function App() {
 
 /** What needs the shop's own document, and so a device that is let in. */
 function ShopSheets() {
+  useEffect(() => void preload([loadBuildPage, loadTicketPage]), []);
   return (
     <ShopProvider>
       <KeyPad />
@@ -52,7 +56,7 @@ function ShopSheets() {
             {({ build, test }) => <PhonePage key={build} build={build} test={test} />}
           </Route>
           <Route path="/builds/:id">{({ id }) => <Redirect to={`/builds/${id}/blank`} replace />}</Route>
-          <Route path="/builds/:id/:step">
+          <Route path="/builds/:id/:step/:screen?">
             {({ id, step }) => <BuildPage key={id} id={id} step={step} />}
           </Route>
           <Route path="/repairs/:id">{({ id }) => <TicketPage key={id} id={id} />}</Route>

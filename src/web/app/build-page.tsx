@@ -1,4 +1,4 @@
-import { type ComponentType, lazy, Suspense } from 'react';
+import { useEffect } from 'react';
 import { AlarmBar } from '../parts/alarm-bar.tsx';
 import { BuildProvider } from '../parts/open-build.tsx';
 import { Page } from '../parts/sheet/page.tsx';
@@ -7,26 +7,8 @@ import { UndoButtons } from '../parts/sheet/undo-buttons.tsx';
 import { useBuild } from '../read/build-context.ts';
 import { Mishap } from './mishap.tsx';
 import { StepRail } from './step-rail.tsx';
+import { preloadSteps, useStepSheet } from './step-sheets.ts';
 import { TitleBlock } from './title-block.tsx';
-
-/** Every step comes in a file of its own when it is asked for, so that the first page is quick. */
-const loaders: Record<string, () => Promise<ComponentType>> = {
-  blank: async () => (await import('../steps/blank/blank-step.tsx')).BlankStep,
-  handle: async () => (await import('../steps/handle/handle-step.tsx')).HandleStep,
-  layout: async () => (await import('../steps/layout/layout-step.tsx')).LayoutStep,
-  marks: async () => (await import('../steps/marks/marks-step.tsx')).MarksStep,
-  'load-test': async () => (await import('../steps/load-test/load-test-step.tsx')).LoadTestStep,
-  guides: async () => (await import('../steps/guides/guides-step.tsx')).GuidesStep,
-  wraps: async () => (await import('../steps/wraps/wraps-step.tsx')).WrapsStep,
-  finish: async () => (await import('../steps/finish/finish-step.tsx')).FinishStep,
-  plan: async () => (await import('../steps/plan/plan-step.tsx')).PlanStep,
-  bench: async () => (await import('../steps/plan/bench-step.tsx')).BenchStep,
-  papers: async () => (await import('../steps/papers/papers-step.tsx')).PapersStep,
-  history: async () => (await import('../parts/history/history-sheet.tsx')).HistorySheet,
-};
-const sheets: Record<string, ComponentType> = Object.fromEntries(
-  Object.entries(loaders).map(([step, load]) => [step, lazy(async () => ({ default: await load() }))]),
-);
 
 /** One build open on the table, at one of its steps. */
 export function BuildPage({ id, step }: { id: string; step: string }) {
@@ -39,7 +21,7 @@ export function BuildPage({ id, step }: { id: string; step: string }) {
 
 function BuildSheet({ step }: { step: string }) {
   const build = useBuild();
-  const Sheet = sheets[step];
+  useEffect(preloadSteps, []);
   return (
     <Page
       title={build.title}
@@ -55,10 +37,25 @@ function BuildSheet({ step }: { step: string }) {
       <SaveBanner />
       <AlarmBar />
       <Mishap key={step}>
-        <Suspense fallback={<p className="aside">Laying out the sheet …</p>}>
-          {Sheet ? <Sheet /> : <p>This build has no step “{step}”. Pick one above.</p>}
-        </Suspense>
+        <StepInPlace step={step} />
       </Mishap>
     </Page>
+  );
+}
+
+function StepInPlace({ step }: { step: string }) {
+  const found = useStepSheet(step);
+  if (found.kind === 'open') return <found.Sheet />;
+  if (found.kind === 'unknown') return <p>This build has no step “{step}”. Pick one above.</p>;
+  if (found.kind === 'loading') return <p className="aside">Laying out the sheet …</p>;
+  return (
+    <div role="alert">
+      <h2>This step is not on this device yet</h2>
+      <p>
+        The server cannot be reached. Leave this page open and check that Fairbend runs and that the network
+        is there: the step then opens by itself. What you entered is kept in this browser; steps you opened
+        before go on working.
+      </p>
+    </div>
   );
 }

@@ -1,8 +1,8 @@
 import { type ReactNode, useMemo } from 'react';
 import type { Finding } from '../../engine/finding.ts';
-import { commonValueOf } from '../../record/common-practice.ts';
 import { valueAt } from '../../record/document.ts';
 import { type Path, pathKey } from '../../record/operation.ts';
+import type { DocumentKind, FieldValue } from '../../record/schema.ts';
 import { findField } from '../../record/validate.ts';
 import { useBuild } from '../read/build-context.ts';
 import { useShop } from '../read/shop.tsx';
@@ -30,10 +30,10 @@ export function BuildFields({ children, findings }: BuildFieldsProps) {
       trouble: (path) => {
         const found = findings?.find((finding) => finding.path === pathKey(path));
         if (valueAt(document, path) !== null) return found ? sentence(found) : troubles.get(pathKey(path));
-        const standsIn = (shopKnows(path) ? habit(path) : null) ?? commonValueOf(path) ?? null;
+        const standsIn = habitAt(path, habit) ?? usualOf(document.kind, path);
         return found && (standsIn !== null || found.severity === 'stop') ? sentence(found) : undefined;
       },
-      habit: (path) => (shopKnows(path) ? habit(path) : null),
+      habit: (path) => habitAt(path, habit),
       write,
     }),
     [document, troubles, findings, habit, write, sentence],
@@ -41,6 +41,13 @@ export function BuildFields({ children, findings }: BuildFieldsProps) {
   return <FieldPlaceContext value={place}>{children}</FieldPlaceContext>;
 }
 
-function shopKnows(path: Path): boolean {
-  return typeof findField('shop', path) !== 'string';
+function usualOf(kind: DocumentKind, path: Path): string | number | null {
+  const field = findField(kind, path);
+  return typeof field === 'string' ? null : (field.usual ?? null);
+}
+
+/** What the shop holds for the same field; its rates are what quotes begin from. */
+function habitAt([collection, row, field]: Path, habit: (path: Path) => FieldValue): FieldValue {
+  const path: Path = [collection === 'quote' ? 'rates' : collection, row, field];
+  return typeof findField('shop', path) === 'string' ? null : habit(path);
 }

@@ -1,46 +1,63 @@
-import { useId } from 'react';
 import { Label, Radio, RadioGroup } from 'react-aria-components';
-import type { Path } from '../../record/operation.ts';
+import type { Field } from '../../record/schema.ts';
+import { FieldFrame } from './field-frame.tsx';
 import { FieldLine } from './field-line.tsx';
-import { useFieldPlace } from './place.ts';
-import { standardOf } from './standard.ts';
-
-export interface Option {
-  value: string;
-  name: string;
-}
-export interface ChoiceFieldProps {
-  label: string;
-  path: Path;
-  options: readonly Option[];
-  /** What holds while nothing is chosen. */
-  unset: string;
-  labelHidden?: boolean;
-}
+import { type FieldProps, type Option, useField } from './use-field.ts';
 
 /** One of a few, all to be seen. */
-export function ChoiceField({ label, path, options, unset, labelHidden }: ChoiceFieldProps) {
-  const id = useId();
-  const place = useFieldPlace();
-  const own = place.value(path);
-  const standard = standardOf(place, path);
+export function ChoiceField(props: FieldProps) {
+  const { id, field, label, own, standard, write } = useField(props);
   const stored = own ?? standard.value;
   return (
     <RadioGroup
       className="field choice"
       aria-describedby={`${id}-line`}
-      value={typeof stored === 'string' ? stored : unset}
-      onChange={(value) => place.write(label.toLowerCase(), [{ path, value }])}
+      value={typeof stored === 'string' ? stored : ''}
+      onChange={write}
     >
-      <Label className={labelHidden ? 'visually-hidden' : 'field-label'}>{label}</Label>
+      <Label className={props.labelHidden ? 'visually-hidden' : 'field-label'}>{label}</Label>
       <div className="choice-options">
-        {options.map(({ value, name }) => (
+        {optionsOf(field, props).map(({ value, name }) => (
           <Radio key={value} value={value} className="choice-option">
             {name}
           </Radio>
         ))}
       </div>
-      {own === null && standard.from && <FieldLine id={`${id}-line`} echo={standard.from} />}
+      {own === null && field.origin && <FieldLine id={`${id}-line`} echo={standard.from} />}
     </RadioGroup>
   );
+}
+
+/** One of several, folded up: the device's own list, which every tablet shows large. */
+export function PickField(props: FieldProps) {
+  const { id, field, label, hint, own, standard, trouble, write } = useField(props);
+  const stored = own ?? standard.value;
+  const chosen = typeof stored === 'string' ? stored : '';
+  const options = optionsOf(field, props);
+  const known = options.some(({ value }) => value === chosen);
+  return (
+    <FieldFrame id={id} label={label} labelHidden={props.labelHidden} hint={hint} trouble={trouble} folds>
+      <select
+        id={id}
+        className="field-input"
+        data-path={props.path.join('/')}
+        value={chosen}
+        aria-describedby={`${id}-line`}
+        onChange={(event) => write(event.target.value === '' ? null : event.target.value)}
+      >
+        {(!known || standard.value === null) && <option value={known ? '' : chosen}>{field.empty}</option>}
+        {options.map(({ value, name }) => (
+          <option key={value} value={value}>
+            {name}
+          </option>
+        ))}
+      </select>
+    </FieldFrame>
+  );
+}
+
+function optionsOf(field: Field, { options }: FieldProps): readonly Option[] {
+  if (options) return options;
+  if (field.kind !== 'choice') throw new Error(`${field.name} has no options`);
+  return field.of.map((value) => ({ value, name: field.names[value] }));
 }

@@ -1,32 +1,23 @@
-import { useId } from 'react';
-import { colourWords } from '../../engine/wraps/colour-words.ts';
-import type { Path } from '../../record/operation.ts';
-import { FieldLine } from './field-line.tsx';
-import { useFieldPlace } from './place.ts';
+import { colourWords } from '../../words/colour-words.ts';
+import { FieldFrame } from './field-frame.tsx';
+import { type FieldProps, useField } from './use-field.ts';
 
 /** A colour by the device's own picker. */
-export function ColourField({ label, path, unset }: { label: string; path: Path; unset: string }) {
-  const id = useId();
-  const place = useFieldPlace();
-  const own = place.value(path);
-  const stored = own ?? place.habit?.(path);
-  const colour = typeof stored === 'string' ? stored : unset;
-  const origin = own !== null ? '' : typeof stored === 'string' ? ', this shop’s habit' : ', our own choice';
+export function ColourField(props: FieldProps) {
+  const { id, label, own, standard, write } = useField(props);
+  const colour = String(own ?? standard.value ?? '#000000');
+  const origin = own === null ? `, ${standard.from ?? 'our choice'}` : '';
   return (
-    <div className="field">
-      <label htmlFor={id} className="field-label">
-        {label}
-      </label>
+    <FieldFrame id={id} label={label} echo={`${colourWords(colour)} (${colour})${origin}`}>
       <input
         id={id}
         type="color"
         className="field-input colour-input"
-        data-path={path.join('/')}
+        data-path={props.path.join('/')}
         value={colour}
         aria-describedby={`${id}-line`}
-        onChange={(event) => place.write(label.toLowerCase(), [{ path, value: event.target.value }])}
+        onChange={(event) => write(event.target.value)}
       />
-      <FieldLine id={`${id}-line`} echo={`${colourWords(colour)} (${colour})${origin}`} />
-    </div>
+    </FieldFrame>
   );
 }

@@ -1,19 +1,13 @@
-import type { ReactNode } from 'react';
 import { Checkbox } from 'react-aria-components';
-import type { Path } from '../../record/operation.ts';
-import { useFieldPlace } from './place.ts';
+import { type FieldProps, useField } from './use-field.ts';
 
 /** The builder's word on something: yes or not. */
-export function FlagField({ path, gesture, children }: { path: Path; gesture: string; children: ReactNode }) {
-  const place = useFieldPlace();
+export function FlagField(props: FieldProps) {
+  const { label, own, standard, write } = useField(props);
   return (
-    <Checkbox
-      className="flag"
-      isSelected={(place.value(path) ?? place.habit?.(path)) === true}
-      onChange={(value) => place.write(gesture, [{ path, value }])}
-    >
+    <Checkbox className="flag" isSelected={(own ?? standard.value) === true} onChange={write}>
       <span className="flag-box" aria-hidden="true" />
-      <span>{children}</span>
+      <span>{label}</span>
     </Checkbox>
   );
 }

@@ -1,17 +1,11 @@
 import { Button } from 'react-aria-components';
-import { documentSchemas } from '../../record/schema.ts';
+import { documentSchemas, type habitCollections } from '../../record/schema.ts';
 import { useBuild } from '../read/build-context.ts';
 import { useSay } from '../read/messages.tsx';
 import { useShop } from '../read/shop.tsx';
 
 /** What this build says of its own becomes what the shop does in every build that says nothing. */
-export function KeepHabit({
-  collection,
-  words,
-}: {
-  collection: 'wraps' | 'finish' | 'handle' | 'sorting' | 'layout';
-  words: string;
-}) {
+export function KeepHabit({ collection }: { collection: (typeof habitCollections)[number] }) {
   const { single } = useBuild();
   const { write } = useShop();
   const say = useSay();
@@ -19,21 +13,20 @@ export function KeepHabit({
   const own = Object.entries(single(collection).fields).filter(([field]) => field in known);
   const keep = () => {
     const [finding] = write(
-      `habit for ${words}`,
+      'keepHabit',
       own.map(([field, value]) => ({ path: [collection, '-', field], value })),
     );
     say(
       finding
         ? `Nothing was kept: ${finding.message}`
-        : `${own.length} ${own.length === 1 ? 'value is' : 'values are'} now the shop’s habit; see Settings.`,
+        : `${own.length} ${own.length === 1 ? 'value is' : 'values are'} now the shop’s default; see Settings.`,
     );
   };
   return (
     <div>
       <Button className="button" isDisabled={own.length === 0} onPress={keep}>
-        Keep as the shop’s habit
-      </Button>{' '}
-      <span className="quiet small">what is filled in here then holds where a build says nothing</span>
+        Use as the shop’s default
+      </Button>
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import { createContext, useContext } from 'react';
 import type { Change, Objection, Path } from '../../record/operation.ts';
 import type { DocumentKind, FieldValue } from '../../record/schema.ts';
+import type { DeedId } from '../../words/deeds.ts';
 
 /** The document whose values the fields below it show and write: the build, or the shop's own. */
 export interface FieldPlace {
@@ -10,7 +11,7 @@ export interface FieldPlace {
   trouble(path: Path): string | undefined;
   /** What the shop does where this build says nothing. */
   habit?(path: Path): FieldValue;
-  write(gesture: string, changes: readonly Change[]): Objection[];
+  write(deed: DeedId, changes: readonly Change[]): Objection[];
 }
 
 export const FieldPlaceContext = createContext<FieldPlace | undefined>(undefined);

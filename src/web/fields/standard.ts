@@ -1,6 +1,6 @@
-import { commonOrigin, commonValueOf } from '../../record/common-practice.ts';
 import type { Path } from '../../record/operation.ts';
-import type { FieldValue } from '../../record/schema.ts';
+import type { Field, FieldValue } from '../../record/schema.ts';
+import { originText, paleText, type Reader, rangeText, storedText } from '../../words/field-text.ts';
 import type { FieldPlace } from './place.ts';
 
 /** What holds while a field is empty, and where that comes from. */
@@ -11,15 +11,13 @@ export interface Standard {
 }
 
 /** The shop's habit before common practice, with the trade's range beside either. */
-export function standardOf(place: FieldPlace, path: Path): Standard {
+export function standardOf(place: FieldPlace, path: Path, field: Field, reader: Reader): Standard {
   const value = place.habit?.(path) ?? null;
-  const common = commonValueOf(path);
-  if (value === null) return { value, text: common?.text, from: common && commonOrigin(common) };
-  const usual = common?.range ? `, usual ${common.range}` : '';
-  return { value, text: habitText(value), from: `this shop’s habit${usual}` };
-}
-
-function habitText(value: Exclude<FieldValue, null>): string {
-  if (typeof value === 'object') return value.text;
-  return typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value);
+  if (value === null) {
+    const usual = field.usual ?? null;
+    return { value: usual, text: paleText(field, reader), from: originText(field, reader) };
+  }
+  const range = rangeText(field, reader);
+  const from = range ? `your shop’s; typical ${range}` : 'your shop’s';
+  return { value, text: storedText(field, value, reader), from };
 }

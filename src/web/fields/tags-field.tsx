@@ -2,13 +2,14 @@ import { useId, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { Row } from '../../record/document.ts';
 import type { Change, Objection } from '../../record/operation.ts';
+import type { DeedId } from '../../words/deeds.ts';
 import { FieldLine } from './field-line.tsx';
 import './tags-field.css';
 
 export interface TagsFieldProps {
   rows: readonly Row[];
   newRowId(): string;
-  write(gesture: string, changes: readonly Change[]): Objection[];
+  write(deed: DeedId, changes: readonly Change[]): Objection[];
 }
 
 /** The builder's own words to find this by; Enter or a comma keeps one, a press takes it off. */
@@ -57,7 +58,7 @@ export function TagsField({ rows, newRowId, write }: TagsFieldProps) {
               <Button
                 className="tag"
                 aria-label={`${tag.text}, take this tag off`}
-                onPress={() => write('take a tag off', [{ path: ['tags', tag.id, 'gone'], value: true }])}
+                onPress={() => write('untag', [{ path: ['tags', tag.id, 'gone'], value: true }])}
               >
                 {tag.text} <span aria-hidden="true">×</span>
               </Button>

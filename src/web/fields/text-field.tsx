@@ -1,76 +1,52 @@
-import { type KeyboardEvent, useId, useState } from 'react';
-import type { Path } from '../../record/operation.ts';
-import { FieldLine } from './field-line.tsx';
+import type { KeyboardEvent } from 'react';
+import { FieldFrame } from './field-frame.tsx';
 import { focusNextField } from './next-field.ts';
-import { useFieldPlace } from './place.ts';
-import { standardOf } from './standard.ts';
+import { readTyped } from './read-typed.ts';
+import { useDraft } from './use-draft.ts';
+import { type FieldProps, useField } from './use-field.ts';
 
-export interface TextFieldProps {
-  label: string;
-  path: Path;
-  labelHidden?: boolean;
-  /** Several lines; Enter then begins a new one. */
-  lines?: number;
-  /** One line that folds where it is longer than its field, so that nothing of it is hidden. */
-  folds?: boolean;
-  placeholder?: string;
-  gesture?: string;
-}
-
-/** A name or a note; kept on Enter or on leaving the field. */
-export function TextField(props: TextFieldProps) {
-  const { label, path, labelHidden, lines, folds, placeholder, gesture } = props;
-  const id = useId();
-  const place = useFieldPlace();
-  const [draft, setDraft] = useState<string>();
-  const [refusal, setRefusal] = useState<string>();
-  const stored = place.value(path);
-  const shown = typeof stored === 'string' ? stored : '';
-  const keep = (): boolean => {
-    if (draft === undefined || draft === shown) {
-      setDraft(undefined);
-      return true;
-    }
-    const value = draft.trim() === '' ? null : draft.trim();
-    const findings = place.write(gesture ?? label.toLowerCase(), [{ path, value }]);
-    setRefusal(findings[0]?.message);
-    if (findings.length === 0) setDraft(undefined);
-    return findings.length === 0;
-  };
+/** A name or a note; kept on Enter or on leaving the field. Of several lines, Enter begins a new one. */
+export function TextField(props: FieldProps) {
+  const { id, field, label, hint, reader, own, standard, trouble, write } = useField(props);
+  const shown = typeof own === 'string' ? own : '';
+  const draft = useDraft({ shown, read: (text) => readTyped(text, field, reader), write });
   const common = {
     id,
     className: 'field-input',
-    'data-path': path.join('/'),
-    'data-draft': draft !== undefined,
-    value: draft ?? shown,
-    placeholder: standardOf(place, path).text ?? placeholder,
-    'aria-invalid': refusal !== undefined || undefined,
+    'data-path': props.path.join('/'),
+    'data-draft': draft.draft !== undefined,
+    value: draft.text,
+    placeholder: standard.text,
+    'aria-invalid': draft.refused || undefined,
     'aria-describedby': `${id}-line`,
-    onChange: (event: { target: { value: string } }) => setDraft(event.target.value),
-    onBlur: keep,
+    onChange: (event: { target: { value: string } }) => draft.type(event.target.value),
+    onBlur: draft.keep,
   };
   const oneLine = {
     ...common,
     'data-field': '',
     autoComplete: 'off',
     onKeyDown: (event: KeyboardEvent<HTMLInputElement | HTMLTextAreaElement>) => {
-      if (event.key === 'Escape') setDraft(undefined);
+      if (event.key === 'Escape') draft.drop();
       if (event.key !== 'Enter') return;
       event.preventDefault();
-      if (keep()) focusNextField(event.currentTarget);
+      if (draft.keep()) focusNextField(event.currentTarget);
     },
   };
   return (
-    <div className="field">
-      <label htmlFor={id} className={labelHidden ? 'visually-hidden' : 'field-label'}>
-        {label}
-      </label>
-      {lines && <textarea {...common} rows={lines} />}
-      {!lines && folds && (
+    <FieldFrame
+      id={id}
+      label={label}
+      labelHidden={props.labelHidden}
+      hint={hint}
+      trouble={draft.trouble ?? trouble}
+      folds
+    >
+      {field.lines && <textarea {...common} rows={field.lines} />}
+      {!field.lines && props.folds && (
         <textarea {...oneLine} className="field-input field-folds" rows={1} enterKeyHint="next" />
       )}
-      {!lines && !folds && <input {...oneLine} type="text" />}
-      <FieldLine id={`${id}-line`} trouble={refusal ?? place.trouble(path)} folds />
-    </div>
+      {!field.lines && !props.folds && <input {...oneLine} type="text" />}
+    </FieldFrame>
   );
 }

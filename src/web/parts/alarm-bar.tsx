@@ -2,7 +2,8 @@ import { useEffect, useMemo, useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { coatSchedule, type DueTime } from '../../engine/finish/schedule.ts';
 import { readFinish } from '../../record/read-finish.ts';
-import { clockWords, dueWords } from '../../words/due.ts';
+import { dueWords } from '../../words/due.ts';
+import { clockWords } from '../../words/intl.ts';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build-context.ts';
 import { useNow } from '../read/use-now.ts';
@@ -26,7 +27,7 @@ export function AlarmBar() {
   if (alarms.length === 0) return null;
   const heard = (alarm: Alarm) => {
     const id = newRowId();
-    write('alarm heard', [
+    write('hearAlarm', [
       { path: ['alarmsHeard', id, 'coat'], value: alarm.coat },
       { path: ['alarmsHeard', id, 'due'], value: alarm.due },
     ]);

@@ -3,7 +3,7 @@ import { Button } from 'react-aria-components';
 import { type PrintFactors, printCorrection, truePrint } from '../../sheets/print-correction.ts';
 import { sentenceOf } from '../../words/sentence.ts';
 import { siWriter } from '../../words/writer.ts';
-import { QuantityField } from '../fields/quantity-field.tsx';
+import { Field } from '../fields/field.tsx';
 import { ShopFields } from '../fields/shop-fields.tsx';
 import { type Paper, useShop } from '../read/shop.tsx';
 import { siOf, textOf } from '../read/values.ts';
@@ -36,7 +36,7 @@ export function PrinterFields({ paper, choice }: { paper: Paper; choice: Printer
   const usable = printers.filter((row) => textOf(row, 'paper') === paper);
   const add = () => {
     const id = newRowId();
-    write('add a printer', [
+    write('addPrinter', [
       { path: ['printers', id, 'name'], value: `Printer ${printers.length + 1}` },
       { path: ['printers', id, 'paper'], value: paper },
     ]);
@@ -72,18 +72,8 @@ export function PrinterFields({ paper, choice }: { paper: Paper; choice: Printer
             ))}
           </select>
         </label>
-        <QuantityField
-          label="The 100 mm rule across measured"
-          path={['printers', choice.id, 'ruleAcross']}
-          gesture="rule across"
-          placeholder="100 mm"
-        />
-        <QuantityField
-          label="The 100 mm rule along measured"
-          path={['printers', choice.id, 'ruleAlong']}
-          gesture="rule along"
-          placeholder="100 mm"
-        />
+        <Field path={['printers', choice.id, 'ruleAcross']} />
+        <Field path={['printers', choice.id, 'ruleAlong']} />
         <Button className="plain" onPress={add}>
           Another printer
         </Button>

@@ -1,32 +1,19 @@
 import { Button } from 'react-aria-components';
-import { formatGrams, formatMm } from '../../engine/units/format-quantity.ts';
 import type { Row } from '../../record/document.ts';
 import { rackName, typicalOfRack } from '../../record/rack.ts';
-import { NumberField } from '../fields/number-field.tsx';
-import { PickField } from '../fields/pick-field.tsx';
-import { QuantityField } from '../fields/quantity-field.tsx';
+import { Field } from '../fields/field.tsx';
 import { ShopFields } from '../fields/shop-fields.tsx';
-import { TextField } from '../fields/text-field.tsx';
 import { useShop } from '../read/shop.tsx';
 import { numberOf, textOf } from '../read/values.ts';
 import { Part } from './sheet/part.tsx';
 import '../style/guides.css';
-
-const kinds = [
-  { value: 'snake', name: 'snake' },
-  { value: 'single-foot', name: 'single-foot' },
-  { value: 'ringed', name: 'ringed' },
-  { value: 'stripping', name: 'stripping' },
-  { value: 'tip-top', name: 'tip-top' },
-  { value: 'keeper', name: 'hook keeper' },
-];
 
 /** The shop's own guides, each kind and size measured once for all builds. */
 export function RackShelf({ usedHere }: { usedHere?: ReadonlyMap<string, number> }) {
   const { rack, write, newRowId } = useShop();
   const add = () => {
     const id = newRowId();
-    write('add to the rack', [
+    write('addToRack', [
       { path: ['rack', id, 'order'], value: rack.length },
       { path: ['rack', id, 'kind'], value: textOf(rack.at(-1) ?? { id, fields: {} }, 'kind') ?? 'snake' },
     ]);
@@ -60,54 +47,26 @@ function RackRow({ row, used }: { row: Row; used: number }) {
   const { write } = useShop();
   const at = (field: string) => ['rack', row.id, field] as const;
   const typical = typicalOfRack(row);
-  const pale = (value: number | undefined, show: (si: number) => string) =>
-    value === undefined ? 'not known' : `${show(value)} typical`;
-  const remove = () => write('take out of the rack', [{ path: at('gone'), value: true }]);
+  const remove = () => write('removeFromRack', [{ path: at('gone'), value: true }]);
   return (
     <details className="rack-row">
       <summary>
         {rackName(row)} <span className="quiet">{rackWords(row, used)}</span>
       </summary>
       <div className="fields-row" data-group="">
-        <PickField label="Kind" path={at('kind')} options={kinds} unset="snake" />
-        <TextField label="Size" path={at('size')} placeholder="1/0, 12 mm" />
-        <TextField label="Name in the drawer" path={at('name')} placeholder="your own word for it" />
-        <PickField
-          label="Its numbers are"
-          path={at('numbersAre')}
-          unset="measured"
-          options={[
-            { value: 'measured', name: 'measured here' },
-            { value: 'stated', name: 'from the packet' },
-          ]}
-        />
-        <QuantityField label="Wire" path={at('wire')} placeholder="not known" />
-        <QuantityField
-          label="Height of the ring’s middle"
-          path={at('ringHeight')}
-          placeholder={pale(typical.ringHeightM, formatMm)}
-          hint="Height over all, less the wire and half the opening."
-        />
-        <QuantityField
-          label="Length over all feet"
-          path={at('foot')}
-          placeholder={pale(typical.lengthM, formatMm)}
-        />
-        <QuantityField label="Length of one foot" path={at('oneFoot')} placeholder="not known" />
-        <QuantityField label="Width of a foot" path={at('footWidth')} placeholder="not known" />
-        <NumberField label="Feet" path={at('feet')} placeholder="1 or 2" />
-        <QuantityField
-          label="Clear opening"
-          path={at('opening')}
-          placeholder={pale(typical.openingM, formatMm)}
-        />
-        <QuantityField
-          label="Mass of one"
-          path={at('mass')}
-          placeholder={pale(typical.massKg, (kg) => formatGrams(kg, 2))}
-          hint="Weigh ten together and divide."
-        />
-        <NumberField label="On hand" path={at('onHand')} placeholder="not counted" />
+        <Field path={at('kind')} />
+        <Field path={at('size')} />
+        <Field path={at('name')} />
+        <Field path={at('numbersAre')} />
+        <Field path={at('wire')} />
+        <Field path={at('ringHeight')} usual={typical.ringHeightM} />
+        <Field path={at('foot')} usual={typical.lengthM} />
+        <Field path={at('oneFoot')} />
+        <Field path={at('footWidth')} />
+        <Field path={at('feet')} />
+        <Field path={at('opening')} usual={typical.insideM} />
+        <Field path={at('mass')} usual={typical.massKg} />
+        <Field path={at('onHand')} />
       </div>
       <Button className="plain" onPress={remove}>
         Take out of the shop

@@ -86,7 +86,9 @@ function putTogether({
   if (!bench || !blank) {
     return { bench, choices, findings, assumed, blank: undefined, profile: [], fit: undefined };
   }
-  const stopped = findings.some(({ path, severity }) => severity === 'stop' && !path.startsWith('layout'));
+  const stopped = findings.some(
+    ({ path, severity }) => severity === 'stop' && !/^(layout|guides)/.test(path),
+  );
   return {
     bench,
     choices,

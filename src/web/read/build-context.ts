@@ -1,6 +1,8 @@
 import { createContext, useContext } from 'react';
+import type { Conflict } from '../../record/conflicts.ts';
 import type { Row } from '../../record/document.ts';
 import type { Change, DocumentState, Objection } from '../../record/operation.ts';
+import type { DeedId } from '../../words/deeds.ts';
 import type { DocumentStore, Gesture } from '../store/document-store.ts';
 import type { SaveStatus } from '../store/sender.ts';
 
@@ -13,6 +15,10 @@ export interface Build {
   demo: boolean;
   document: DocumentState;
   save: SaveStatus;
+  /** What of it cannot be read as stored any more. */
+  damage: string | undefined;
+  /** Fields two devices changed without knowing of each other, until somebody chooses. */
+  conflicts: readonly Conflict[];
   undoLabel: string | null;
   redoLabel: string | null;
   /** Rows of a collection in order, those put away left out; the same array while they stay the same. */
@@ -20,9 +26,9 @@ export interface Build {
   single(collection: string): Row;
   newRowId(): string;
   /** A gesture to write under several times, such as a drag. */
-  gesture(label: string): Gesture;
+  gesture(deed: DeedId): Gesture;
   /** Writes at once; with findings nothing was written. */
-  write(gesture: string | Gesture, changes: readonly Change[]): Objection[];
+  write(deed: DeedId | Gesture, changes: readonly Change[]): Objection[];
   undo(): void;
   redo(): void;
   dropRefused(): void;

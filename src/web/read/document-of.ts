@@ -1,23 +1,24 @@
 import { useMemo } from 'react';
 import { type Row, rows, singleRow } from '../../record/document.ts';
+import { deedText } from '../../words/deeds.ts';
 import type { DocumentStore } from '../store/document-store.ts';
 import type { Build } from './build-context.ts';
 import { useSay } from './messages.tsx';
 import { useSnapshot } from './open-store.ts';
-import { useSayConflicts } from './say-conflicts.ts';
 import { flagOf, textOf } from './values.ts';
 
 /** An open document, a build or a ticket, as the screen uses it. */
 export function useDocumentOf(store: DocumentStore): Build {
   const snapshot = useSnapshot(store);
   const say = useSay();
-  useSayConflicts(snapshot, say);
   return useMemo<Build>(() => {
     const { document } = snapshot;
     const about = singleRow(document, 'about');
     const demo = flagOf(about, 'demo');
+    const labelOf = (gesture: string | null) => gesture && deedText(gesture, document.kind);
     const carryOut = (verb: 'undo' | 'redo') => () => {
-      const { label, held } = store[verb]();
+      const { gesture, held } = store[verb]();
+      const label = deedText(gesture, document.kind);
       const word = verb === 'undo' ? 'Undone' : 'Done again';
       say(held.length > 0 ? `${word}: ${label}. ${heldWords(held.length)}` : `${word}: ${label}`);
     };
@@ -28,13 +29,15 @@ export function useDocumentOf(store: DocumentStore): Build {
       demo,
       document,
       save: snapshot.save,
-      undoLabel: snapshot.undo,
-      redoLabel: snapshot.redo,
+      damage: snapshot.damage,
+      undoLabel: labelOf(snapshot.undo),
+      redoLabel: labelOf(snapshot.redo),
+      conflicts: snapshot.conflicts,
       rows: (collection) => rows(document, collection),
       single: (collection) => singleRow(document, collection),
       newRowId: () => store.newRowId(),
-      gesture: (label) => store.gesture(label),
-      write: (gesture, changes) => store.write(gesture, changes),
+      gesture: (deed) => store.gesture(deed),
+      write: (deed, changes) => store.write(deed, changes),
       undo: carryOut('undo'),
       redo: carryOut('redo'),
       dropRefused: () => store.dropRefused(),

@@ -1,7 +1,6 @@
 /** Everything the Layout sheet is made from, in SI: what the record says, filled up with what is common. */
 import { type AssembledBlank, assembleBlank } from '../../engine/bench/assemble.ts';
 import type { Bench } from '../../engine/bench/bench.ts';
-import { commonGuides, commonMarks, type Guide } from '../../engine/bench/default-guides.ts';
 import { type DiameterRow, diameterProfile } from '../../engine/bench/diameter-profile.ts';
 import type { FerruleZone } from '../../engine/bench/ferrule-zones.ts';
 import type { BlankTables, FreeRod } from '../../engine/bench/free-rod.ts';
@@ -9,6 +8,8 @@ import { type StrainLevels, strainLevels } from '../../engine/bench/strain.ts';
 import type { Choices } from '../../engine/flow/choices.ts';
 import { type LayoutQuestion, layoutQuestion, ringsAndReel } from '../../engine/flow/layout-question.ts';
 import { downRad, type LoadLadder } from '../../engine/flow/loads.ts';
+import { commonGuides, commonMarks } from '../../engine/kinds/common-build.ts';
+import type { Guide } from '../../engine/kinds/guides.ts';
 import type { GuideField } from '../../engine/layout/guide-moves.ts';
 import type { LadderRequest, LayoutLimits } from '../../engine/layout/ladder-request.ts';
 import { type LayoutRequest, smallestIntervalM } from '../../engine/layout/layout-request.ts';
@@ -123,8 +124,8 @@ function ladderSheets(
 }
 
 /** Where neither the record nor the start has a place for every guide: evenly between common ends. */
-function commonSpread(bench: Bench, { guides }: Choices, blank: AssembledBlank): number[] {
-  const ends = commonMarks(blank.lengthM, bench.handle.gripFrontFromButtM);
+function commonSpread(bench: Bench, { guides, rodKind }: Choices, blank: AssembledBlank): number[] {
+  const ends = commonMarks(rodKind, blank.lengthM, bench.handle);
   const step = (ends.strippingFromTipM - ends.firstFromTipM) / (guides.length - 1);
   return guides.map((_, index) => ends.firstFromTipM + index * step);
 }

@@ -2,12 +2,16 @@ import { createContext, type ReactNode, useContext, useEffect, useMemo, useState
 import type { UnitSystem } from '../../engine/units/unit-table.ts';
 import { type Row, rows, singleRow, valueAt } from '../../record/document.ts';
 import type { Change, DocumentState, Objection, Operation, Path } from '../../record/operation.ts';
+import { oneOf } from '../../record/read-values.ts';
 import type { FieldValue } from '../../record/schema.ts';
-import { shopWriter, type Writer } from '../../words/writer.ts';
+import type { DeedId } from '../../words/deeds.ts';
+import type { Reader } from '../../words/field-text.ts';
+import { type ShopUnits, type ShopWriter, shopWriter } from '../../words/writer.ts';
 import { ApiError } from '../store/api.ts';
 import type { DocumentStore } from '../store/document-store.ts';
 import { api } from '../store/open-document.ts';
 import { useBenchView, useColours } from './colours.ts';
+import { currencyOf } from './currency.ts';
 import { reasonOf, useOpenStore, useSnapshot } from './open-store.ts';
 import { textOf } from './values.ts';
 
@@ -19,7 +23,9 @@ export interface Shop {
   /** Decides what a bare number means and how a length is shown; never a stored value. */
   system: UnitSystem;
   /** Writes every quantity as this shop does. */
-  writer: Writer;
+  writer: ShopWriter;
+  /** With what a bare number means here, and its money. */
+  reader: Reader;
   tapeStep: TapeStep;
   paper: Paper;
   settings: Row;
@@ -31,7 +37,7 @@ export interface Shop {
   operations(): readonly Operation[];
   value(path: Path): FieldValue;
   newRowId(): string;
-  write(gesture: string, changes: readonly Change[]): Objection[];
+  write(deed: DeedId, changes: readonly Change[]): Objection[];
 }
 
 const ShopContext = createContext<Shop | undefined>(undefined);
@@ -68,10 +74,18 @@ function OpenShop({ store, children }: { store: DocumentStore; children: ReactNo
     const settings = singleRow(document, 'settings');
     const system = textOf(settings, 'unitSystem') === 'mm' ? 'mm' : 'inch';
     const tapeStep = (textOf(settings, 'tapeStep') ?? (system === 'mm' ? '1 mm' : '1/8 in')) as TapeStep;
+    const units: ShopUnits = {
+      system,
+      tapeStep,
+      weighsIn: textOf(settings, 'weighsIn') === 'oz' ? 'oz' : 'g',
+      temperatureIn: oneOf(textOf(settings, 'temperatureIn'), ['C', 'F']),
+    };
+    const writer = shopWriter(units);
     return {
       settings,
       system,
-      writer: shopWriter({ system, tapeStep }),
+      writer,
+      reader: { units, writer, currency: currencyOf(textOf(singleRow(document, 'rates'), 'currency')) },
       tapeStep,
       paper: (textOf(settings, 'paper') ?? (system === 'mm' ? 'a4' : 'letter')) as Paper,
       printers: rows(document, 'printers'),
@@ -80,7 +94,7 @@ function OpenShop({ store, children }: { store: DocumentStore; children: ReactNo
       operations: () => store.operations(),
       value: (path) => valueAt(document, path),
       newRowId: () => store.newRowId(),
-      write: (gesture, changes) => store.write(gesture, changes),
+      write: (deed, changes) => store.write(deed, changes),
     };
   }, [document, store]);
   useBenchView();
@@ -98,4 +112,9 @@ function Unreachable({ reason }: { reason: string }) {
       </p>
     </main>
   );
+}
+
+/** The currency the shop reckons in; euro until it chose one. */
+export function useCurrency(): Reader['currency'] {
+  return useShop().reader.currency;
 }

@@ -1,13 +1,13 @@
 import { useMemo } from 'react';
 import type { AssembledBlank } from '../../engine/bench/assemble.ts';
 import type { Bench } from '../../engine/bench/bench.ts';
-import { commonHandle } from '../../engine/bench/default-guides.ts';
 import { diameterAt } from '../../engine/bench/diameter-profile.ts';
 import { dressWraps } from '../../engine/finish/dressing.ts';
 import type { Choices } from '../../engine/flow/choices.ts';
 import { type Balance, balanceOf, type PartMass, taperedTubeCentreM } from '../../engine/handle/balance.ts';
 import { type HandleParts, handleRoom } from '../../engine/handle/handle-parts.ts';
 import { type HandlePlan, planHandle } from '../../engine/handle/plan-handle.ts';
+import { commonHandle } from '../../engine/kinds/common-build.ts';
 import type { Row } from '../../record/document.ts';
 import { type FinishChoices, readFinish } from '../../record/read-finish.ts';
 import { readHandleParts } from '../../record/read-handle.ts';
@@ -31,7 +31,7 @@ export function useHandlePlan(): HandleOnBench {
   const { filled, bench, blank, profile, choices } = useBench();
   const wraps = useWraps();
   return useMemo(() => {
-    const front = bench?.handle.gripFrontFromButtM ?? commonHandle(2.743).gripFrontFromButtM;
+    const front = bench?.handle.gripFrontFromButtM ?? commonHandle('fly', 2.743).gripFrontFromButtM;
     const parts = readHandleParts(filled, front);
     const butt = blank?.sections.at(-1)?.visible;
     const plan =

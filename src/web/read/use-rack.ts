@@ -2,6 +2,7 @@ import { munkres } from 'munkres';
 import { useMemo } from 'react';
 import { type BagGuide, type SortedBag, sortBag } from '../../engine/guides/bag-sorting.ts';
 import { checkGuideSet, type SetGuide } from '../../engine/guides/check-guide-set.ts';
+import { guideKindOf } from '../../engine/kinds/guides.ts';
 import { singleRow } from '../../record/document.ts';
 import { bagPlaces, readBag, readGuideSet, readSortingRules } from '../../record/read-guide-set.ts';
 import { useBench } from './bench.tsx';
@@ -35,7 +36,7 @@ export function useRack(): RackOnBench | undefined {
       set,
       bag,
       findings: checkGuideSet(set, blank, { profile, knotM }),
-      sizes: [...new Set(set.filter(({ kind }) => kind !== 'stripping').map(({ size }) => size))],
+      sizes: [...new Set(set.filter(({ kind }) => !guideKindOf(kind).single).map(({ size }) => size))],
       sorted: sortBag(bag, places, munkres, readSortingRules(filled)),
       placed: places.length > 0,
       numberOf: (bagId) => bag.findIndex((guide) => guide.id === bagId) + 1,

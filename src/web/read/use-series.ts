@@ -98,7 +98,10 @@ async function lookUp(own: string, series: string): Promise<Others> {
   const read = others.map(async ({ id, title }) => {
     const { cells, clock } = await api.document(id);
     const { bench, findings } = readBuild({ id, kind: 'build', cells: new Map(cells), clock });
-    if (!bench || findings.some(({ severity, path }) => severity === 'stop' && !path.startsWith('layout')))
+    if (
+      !bench ||
+      findings.some(({ severity, path }) => severity === 'stop' && !/^(layout|guides)/.test(path))
+    )
       return [];
     const { request } = benchFit(bench);
     return request.setups.length > 0 ? [{ id, name: title || 'Untitled build', request }] : [];

@@ -10,7 +10,9 @@ import type {
   JobStatus,
   OperationsAnswer,
   ProofsAnswer,
+  RecordStanding,
   Refusal,
+  RepairAnswer,
   Revision,
   ServerInfo,
   SharedSession,
@@ -73,6 +75,8 @@ export function createApi(fetcher: typeof fetch, base = '') {
       post<AppendAnswer>(`${doc(id)}/operations`, { operations }),
     copy: (id: string) => post<DocumentSummary>(`${doc(id)}/copy`),
     again: (id: string) => post<DocumentSummary>(`${doc(id)}/again`),
+    /** For good: out of the history as well. */
+    eraseCustomer: (id: string) => post<DocumentSummary>(`${doc(id)}/erase`, { what: 'customer' }),
     putAway: (id: string) => post<DocumentSummary>(`${doc(id)}/put-away`),
     bringBack: (id: string) => post<DocumentSummary>(`${doc(id)}/bring-back`),
     /** Address of the build file, for a download link. */
@@ -100,6 +104,8 @@ export function createApi(fetcher: typeof fetch, base = '') {
     makeBackup: () => post<BackupNote>('/backups'),
     restoreBackup: (name: string) =>
       post<{ madeAt: string; keptAs: string | null }>(`/backups/${encodeURIComponent(name)}/restore`),
+    record: () => get<RecordStanding>('/record'),
+    repairRecord: () => post<RepairAnswer>('/record/repair'),
     proofs: () => get<ProofsAnswer>('/proofs'),
     startJob: (kind: string, input: unknown = {}) => post<JobStatus>('/jobs', { kind, input }),
     jobs: () => get<{ jobs: JobStatus[] }>('/jobs'),
@@ -111,6 +117,8 @@ export function createApi(fetcher: typeof fetch, base = '') {
     endSession: (id: string) => post<{ sessions: SharedSession[] }>(`/sharing/sessions/${id}/end`),
     pair: (code: string, name: string) => post<{ paired: boolean }>('/pair', { code, name }),
     info: () => get<ServerInfo>('/info'),
+    /** Ends the program. */
+    end: () => post<{ ending: boolean }>('/end'),
   };
 }
 

@@ -55,7 +55,7 @@ describe('writing', () => {
     ]);
     expect(findings).toHaveLength(1);
     expect(findings[0].path).toBe('sections/s1/length');
-    expect(findings[0].message).toMatch(/Length of sections.*70.*from 0 m to 10 m.*Check the unit/);
+    expect(findings[0].message).toMatch(/Length of section.*70.*from 0 m to 10 m.*Check the unit/);
     expect(valueAt(store.getSnapshot().document, title)).toBeNull();
     expect(server.stored).toEqual([]);
   });
@@ -243,7 +243,7 @@ describe('two devices', () => {
     await vi.advanceTimersByTimeAsync(20_000);
     expect(valueAt(bench.getSnapshot().document, title)).toBe('elsewhere');
     expect(bench.getSnapshot().conflicts).toMatchObject([
-      { path: title, kept: 'elsewhere', lost: 'bench', oursKept: false },
+      { path: title, standing: { value: 'elsewhere' }, other: { value: 'bench' } },
     ]);
     expect(bench.history(title).map((operation) => operation.value)).toEqual(['bench', 'elsewhere']);
   });
@@ -260,8 +260,12 @@ describe('two devices', () => {
     await Promise.all([bench.settled(), office.settled()]);
     await vi.advanceTimersByTimeAsync(20_000);
     const told = [bench, office].map((store) => store.getSnapshot().conflicts);
-    expect(told[0]).toMatchObject([{ path: title, kept: 'bench', lost: 'office', oursKept: true }]);
-    expect(told[1]).toMatchObject([{ path: title, kept: 'bench', lost: 'office', oursKept: false }]);
+    expect(told[0]).toMatchObject([
+      { path: title, standing: { value: 'bench' }, other: { value: 'office' } },
+    ]);
+    expect(told[1]).toMatchObject([
+      { path: title, standing: { value: 'bench' }, other: { value: 'office' } },
+    ]);
   });
 
   test('a page that comes back with unsent changes is told what they met', async () => {
@@ -276,7 +280,7 @@ describe('two devices', () => {
     server.cut = false;
     const again = await openTab(server, 'd1-b', storage);
     expect(again.getSnapshot().conflicts).toMatchObject([
-      { kept: 'elsewhere', lost: 'bench', oursKept: false },
+      { standing: { value: 'elsewhere' }, other: { value: 'bench' } },
     ]);
   });
 });
@@ -286,20 +290,23 @@ describe('undo', () => {
     const server = new FakeServer();
     const storage = fakeStorage();
     let store = await openTab(server, 'd1-a', storage);
-    store.write('rename', [{ path: title, value: 'first' }]);
-    const drag = store.gesture('move guide');
+    store.write('set:about:title', [{ path: title, value: 'first' }]);
+    const drag = store.gesture('moveGuide:7');
     for (const station of [4, 5, 6])
       store.write(drag, [{ path: ['guides', 'g1', 'station'], value: inch(station) }]);
     await store.settled();
 
     store = await openTab(server, 'd1-b', storage);
-    expect(store.getSnapshot()).toMatchObject({ undo: 'move guide', redo: null });
-    expect(store.undo()).toEqual({ done: true, label: 'move guide', held: [] });
+    expect(store.getSnapshot()).toMatchObject({ undo: drag.id, redo: null });
+    expect(store.undo()).toEqual({ done: true, gesture: drag.id, held: [] });
     expect(rows(store.getSnapshot().document, 'guides')).toEqual([]);
     await store.settled();
 
     store = await openTab(server, 'd1-c', storage);
-    expect(store.getSnapshot()).toMatchObject({ undo: 'rename', redo: 'move guide' });
+    expect(store.getSnapshot()).toMatchObject({
+      undo: expect.stringMatching(/^set:about:title\.[a-z0-9]{8}$/),
+      redo: drag.id,
+    });
     store.redo();
     expect(rows(store.getSnapshot().document, 'guides')[0].fields.station).toEqual(inch(6));
     store.undo();
@@ -317,9 +324,9 @@ describe('undo', () => {
     ]);
     await store.settled();
     server.arrive([foreign(9, title, 'theirs', 'mine')]);
-    expect(store.undo()).toEqual({ done: true, label: 'edit', held: [title] });
+    expect(store.undo()).toMatchObject({ done: true, held: [title] });
     expect(valueAt(store.getSnapshot().document, title)).toBe('theirs');
     expect(valueAt(store.getSnapshot().document, note)).toBeNull();
-    expect(store.undo()).toEqual({ done: false, label: '', held: [] });
+    expect(store.undo()).toEqual({ done: false, gesture: '', held: [] });
   });
 });

@@ -1,4 +1,5 @@
 import type { Revision } from '../../record/api.ts';
+import { type Conflict, chooseLabel, chosenOperation, openConflicts } from '../../record/conflicts.ts';
 import { applyOperations, emptyDocument, makeOperations } from '../../record/document.ts';
 import { type FillRandom, makeId } from '../../record/identity.ts';
 import {
@@ -9,12 +10,12 @@ import {
   type Operation,
   type Path,
 } from '../../record/operation.ts';
-import type { DocumentKind } from '../../record/schema.ts';
+import type { DocumentKind, FieldValue } from '../../record/schema.ts';
 import { historyOf, planRedo, planUndo, type UndoPlan, undoGesture } from '../../record/undo.ts';
 import { validateValue } from '../../record/validate.ts';
 import type { Api } from './api.ts';
-import { type Conflict, conflictsWith, unsentConflicts } from './conflicts.ts';
 import type { LiveFeed } from './live-feed.ts';
+import { missingThere } from './missing-there.ts';
 import type { Outbox } from './outbox.ts';
 import { type SaveStatus, Sender } from './sender.ts';
 
@@ -27,16 +28,18 @@ export interface Gesture {
 export interface StoreSnapshot {
   document: DocumentState;
   save: SaveStatus;
-  /** What undo would take back (a label for the button), or null. */
+  /** The gesture that undo would take back, or null. */
   undo: string | null;
   redo: string | null;
   conflicts: readonly Conflict[];
+  /** What of the document the server cannot read as stored any more; undefined where all is good. */
+  damage: string | undefined;
 }
 
 /** What undo or redo did: `held` are fields another device has changed since, which were left as they are. */
 export interface UndoOutcome {
   done: boolean;
-  label: string;
+  gesture: string;
   held: Path[];
 }
 
@@ -51,9 +54,6 @@ export interface StoreParts {
   retryFirstMs?: number;
 }
 
-/** Most conflicts kept for showing; the history has them all. */
-const conflictsShown = 20;
-
 /**
  * One open document: its state at once with every change made here, saved behind the scenes, and with the
  * changes of others as they arrive. Use with React's `useSyncExternalStore(store.subscribe, store.getSnapshot)`.
@@ -66,7 +66,11 @@ export class DocumentStore {
   private log: Operation[] = [];
   private document: DocumentState;
   private lastSeq = 0;
-  private conflicts: Conflict[] = [];
+  /** The operation of that number, by which the server knows whether it is still the same log. */
+  private lastId = '';
+  /** Open for a log of this length; only what another device writes opens one. */
+  private conflicts = { length: -1, open: [] as readonly Conflict[] };
+  private damage: string | undefined;
   private snapshot: StoreSnapshot;
   private unwatch: (() => void) | undefined;
   /** Outbox work in the order asked for: an operation is never removed before it was added. */
@@ -77,7 +81,7 @@ export class DocumentStore {
 
   /** Under which name the outbox keeps what is unsent: one document of one record. */
   private readonly outboxName: string;
-  /** Undo and redo labels for a log of this length; reading them off the log takes a while. */
+  /** What undo and redo would take back, for a log of this length; reading them off the log takes a while. */
   private labels = { length: -1, undo: null as string | null, redo: null as string | null };
 
   private constructor(record: string, id: string, kind: DocumentKind, parts: StoreParts) {
@@ -85,7 +89,7 @@ export class DocumentStore {
     this.outboxName = `${record}.${id}`;
     this.document = emptyDocument(id, kind);
     this.sender = new Sender({
-      post: (operations) => parts.api.append(id, operations),
+      post: async (operations) => this.count((await parts.api.append(id, operations)).accepted),
       acknowledged: (operations) => this.forget(operations),
       changed: () => this.refresh(),
       retryFirstMs: parts.retryFirstMs,
@@ -98,22 +102,24 @@ export class DocumentStore {
     let answer = await parts.api.operationsAfter(id, 0);
     const store = new DocumentStore(answer.record, id, answer.document.kind, parts);
     store.receive(answer.operations);
+    store.damage = answer.damage;
     while (answer.more) {
-      answer = await parts.api.operationsAfter(id, store.lastSeq);
+      answer = await parts.api.operationsAfter(id, answer.lastSeq);
       store.receive(answer.operations);
+      store.damage ??= answer.damage;
     }
     const unsent = (await parts.outbox.list(store.outboxName)).filter(
       (operation) => !store.known.has(operation.id),
     );
-    // What was typed while the network was away may have met a change that this page has not seen till now.
-    store.conflicts = unsentConflicts(store.document, unsent);
     store.take(unsent.sort(compareStamps));
     store.sender.enqueue(unsent);
     store.unwatch = parts.feed?.watch({
       document: id,
       after: () => store.lastSeq,
+      lastId: () => store.lastId,
       received: (operations) => store.receive(operations, true),
       connected: () => store.sender.retryNow(),
+      behind: () => void store.sendLost().catch(() => undefined),
     });
     store.refresh();
     return store;
@@ -127,14 +133,13 @@ export class DocumentStore {
   };
 
   /** A gesture to write under several times, such as a drag; undo then takes the whole of it back. */
-  gesture(label: string): Gesture {
-    const words = label.replace(/[^\w -]/g, ' ').slice(0, 80);
-    return { id: `${words}.${makeId(this.parts.fillRandom, 8)}` };
+  gesture(deed: string): Gesture {
+    return { id: `${deed.replace(/[^\w:-]/g, '-').slice(0, 80)}.${makeId(this.parts.fillRandom, 8)}` };
   }
 
   /**
-   * Writes values: here at once, on the server as soon as it can be reached. `gesture` is a label ("move
-   * guide") for a gesture of its own, or one from `gesture()`. With findings nothing was written.
+   * Writes values: here at once, on the server as soon as it can be reached. `gesture` is a deed's id
+   * (src/words/deeds.ts) for a gesture of its own, or one from `gesture()`. With findings nothing was written.
    */
   write(gesture: string | Gesture, changes: readonly Change[]): Objection[] {
     const findings = changes.flatMap(({ path, value }) => validateValue(this.document.kind, path, value));
@@ -182,6 +187,13 @@ export class DocumentStore {
     return this.parts.api.freezeRevision(this.document.id, engineVersion);
   }
 
+  /** Settles a conflict: this value was chosen, whichever of the two it is. */
+  choose({ path }: Conflict, value: FieldValue): void {
+    const at = this.parts.now().toISOString();
+    const by = { device: this.parts.device, gesture: this.gesture(chooseLabel).id, at };
+    this.keepAndSend([chosenOperation(this.document, path, value, by)]);
+  }
+
   retryNow(): void {
     this.sender.retryNow();
   }
@@ -195,6 +207,7 @@ export class DocumentStore {
     const { id, kind } = this.document;
     this.document = applyOperations(emptyDocument(id, kind), this.log);
     this.labels.length = -1;
+    this.conflicts = { length: -1, open: [] };
     this.refresh();
   }
 
@@ -205,30 +218,50 @@ export class DocumentStore {
   }
 
   private carryOut(plan: UndoPlan | undefined): UndoOutcome {
-    if (!plan) return { done: false, label: '', held: [] };
+    if (!plan) return { done: false, gesture: '', held: [] };
     if (plan.changes.length > 0) this.commit(undoGesture(plan, this.document.clock + 1), plan.changes);
-    return { done: plan.changes.length > 0, label: labelOf(plan.target), held: plan.held };
+    return { done: plan.changes.length > 0, gesture: plan.target, held: plan.held };
   }
 
   private commit(gesture: string, changes: readonly Change[]): void {
     const at = this.parts.now().toISOString();
     const operations = makeOperations(this.document, changes, { device: this.parts.device, gesture, at });
+    this.keepAndSend(operations);
+  }
+
+  private keepAndSend(operations: readonly Operation[]): void {
     this.take(operations);
     this.keepInOutbox(operations);
     this.sender.enqueue(operations);
     this.refresh();
   }
 
+  /** The server has less than it once acknowledged: an older file, a lost log. What this page holds goes there again. */
+  private async sendLost(): Promise<void> {
+    const { id } = this.document;
+    const compared = await missingThere(this.parts.api, id, this.log);
+    if (!compared) return;
+    const { there, missing } = compared;
+    this.hasUpTo(there.at(-1)?.seq ?? 0, there.at(-1)?.id ?? '');
+    this.receive(there, true);
+    this.keepAndSend(missing.filter((operation) => !this.sender.holds(operation.id)));
+  }
+
   /** Operations from the server. */
   private receive(operations: readonly (Operation & { seq: number })[], live = false): void {
-    if (live) {
-      const fresh = operations.filter((operation) => !this.known.has(operation.id));
-      const found = conflictsWith(this.document, fresh, this.parts.device);
-      this.conflicts = [...this.conflicts, ...found].slice(-conflictsShown);
-    }
-    for (const { seq } of operations) this.lastSeq = Math.max(this.lastSeq, seq);
+    for (const { seq, id } of operations) if (seq > this.lastSeq) this.hasUpTo(seq, id);
     this.take(operations);
     if (live) this.refresh();
+  }
+
+  /** What was acknowledged counts as had, where nothing of others lies between. */
+  private count(accepted: readonly { id: string; seq: number }[]): void {
+    for (const { id, seq } of accepted) if (seq === this.lastSeq + 1) this.hasUpTo(seq, id);
+  }
+
+  private hasUpTo(seq: number, id: string): void {
+    this.lastSeq = seq;
+    this.lastId = id;
   }
 
   private take(operations: readonly Operation[]): void {
@@ -270,12 +303,18 @@ export class DocumentStore {
 
   private takeSnapshot(): StoreSnapshot {
     if (this.labels.length !== this.log.length) {
-      const undo = labelOfPlan(planUndo(this.log, this.parts.device));
-      const redo = labelOfPlan(planRedo(this.log, this.parts.device));
+      const undo = targetOf(planUndo(this.log, this.parts.device));
+      const redo = targetOf(planRedo(this.log, this.parts.device));
       this.labels = { length: this.log.length, undo, redo };
     }
     const { undo, redo } = this.labels;
-    return { document: this.document, save: this.saveStatus(), undo, redo, conflicts: this.conflicts };
+    if (this.conflicts.length !== this.log.length)
+      this.conflicts = {
+        length: this.log.length,
+        open: sameOrNew(this.conflicts.open, openConflicts(this.log)),
+      };
+    const { document, damage } = this;
+    return { document, save: this.saveStatus(), undo, redo, conflicts: this.conflicts.open, damage };
   }
 
   private saveStatus(): SaveStatus {
@@ -287,11 +326,17 @@ export class DocumentStore {
   }
 }
 
-function labelOfPlan(plan: UndoPlan | undefined): string | null {
-  return plan && plan.changes.length > 0 ? labelOf(plan.target) : null;
+function targetOf(plan: UndoPlan | undefined): string | null {
+  return plan && plan.changes.length > 0 ? plan.target : null;
 }
 
-/** "move guide.k3p9x2ab" was labelled "move guide". */
-function labelOf(gesture: string): string {
-  return gesture.replace(/\.[^.]*$/, '');
+/** The list of before where nothing in it changed: who shows it need not draw it again. */
+function sameOrNew(before: readonly Conflict[], now: readonly Conflict[]): readonly Conflict[] {
+  const same =
+    now.length === before.length &&
+    now.every(
+      ({ standing, other }, index) =>
+        standing.id === before[index].standing.id && other.id === before[index].other.id,
+    );
+  return same ? before : now;
 }

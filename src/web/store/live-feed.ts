@@ -6,8 +6,12 @@ export interface Watch {
   /** The last `seq` this side has. */
   after(): number;
   received(operations: readonly StoredOperation[]): void;
+  /** The operation of that number, by its id; the server may have another there by now. */
+  lastId?(): string;
   /** The server answers. */
   connected(): void;
+  /** The server does not have what this side has had from it. */
+  behind?(): void;
 }
 
 /** The part of EventSource that is used. */
@@ -74,7 +78,7 @@ export class LiveFeed {
     this.stream = undefined;
     if (this.paused || this.watches.size === 0) return;
     const query = [...this.watches].map(
-      (watch) => `after=${encodeURIComponent(watch.document)}:${watch.after()}`,
+      (watch) => `after=${encodeURIComponent(watch.document)}:${watch.after()}${idOf(watch)}`,
     );
     const stream = this.connect(`/api/events?${query.join('&')}`);
     this.stream = stream;
@@ -90,14 +94,23 @@ export class LiveFeed {
     });
   }
 
-  private heardOpening({ record, restoredAt }: FeedOpening): void {
+  private heardOpening({ record, restoredAt, behind = [] }: FeedOpening): void {
     const { opening } = this;
     this.opening = { record, restoredAt };
-    if (opening && (opening.record !== record || opening.restoredAt !== restoredAt)) this.replaced();
+    if (opening && (opening.record !== record || opening.restoredAt !== restoredAt)) {
+      this.replaced();
+      return;
+    }
+    for (const watch of this.watches) if (behind.includes(watch.document)) watch.behind?.();
   }
 
   private deliver(message: FeedMessage): void {
     for (const watch of this.watches)
       if (watch.document === message.document) watch.received(message.operations);
   }
+}
+
+function idOf(watch: Watch): string {
+  const id = watch.lastId?.() ?? '';
+  return id === '' ? '' : `:${encodeURIComponent(id)}`;
 }

@@ -52,6 +52,12 @@ export class Sender {
     return pending > 0 ? { kind: 'saving', pending } : { kind: 'saved' };
   }
 
+  /** Whether it waits here, to be sent or given up. */
+  holds(id: string): boolean {
+    const refused = this.refused.flatMap((entry) => entry.operations);
+    return [...this.waiting, ...refused].some((operation) => operation.id === id);
+  }
+
   enqueue(operations: readonly Operation[]): void {
     if (operations.length === 0) return;
     this.waiting.push(...operations);

@@ -44,7 +44,10 @@ export interface FitTask {
 }
 export interface LayoutTask {
   does: 'layout';
+  /** On the likeliest blank. */
   request: LayoutRequest;
+  /** What the blank was fitted from; left out where nothing was read. */
+  fit?: FitRequest;
 }
 /** How far each mark of a layout, whoever placed it, may move before its worst reading grows by a twentieth. */
 export interface SlackTask {
@@ -106,7 +109,7 @@ export interface NextReadingTask {
   fit: FitRequest;
   /** On the fitted blank. */
   request: LayoutRequest & LadderRequest;
-  /** Index of the set-up that still stands, and the height of its blocks. */
+  /** Index of the set-up that still stands, and the height of its clamp. */
   standing?: number;
   clampHeightM?: number;
 }

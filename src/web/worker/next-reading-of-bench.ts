@@ -1,9 +1,9 @@
-import { layout } from '../../engine/layout/layout.ts';
 import { type NextReading, nextReading } from '../../engine/sureness/next-reading.ts';
 import { sentenceOf } from '../../words/sentence.ts';
 import { siWriter } from '../../words/writer.ts';
 import { keptFit } from './kept-fit.ts';
 import type { NextReadingTask } from './messages.ts';
+import { proposedLayout } from './proposed-layout.ts';
 
 /** Places the guides on the fitted blank, then asks which reading narrows them most. Throws where they have no place. */
 export function nextReadingOfBench(
@@ -13,7 +13,7 @@ export function nextReadingOfBench(
   const { answer, posterior } = keptFit(fit);
   if (answer.status === 'refused' || !posterior)
     throw new Error('the readings of the bench cannot be fitted');
-  const best = layout(request);
+  const best = proposedLayout({ request, fit });
   if (best.status === 'refused')
     throw new Error(best.findings[0] ? sentenceOf(best.findings[0], siWriter) : 'the guides have no place');
   const { fromTipM: proposedFromTipM, slackM } = best;

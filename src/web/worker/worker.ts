@@ -1,9 +1,9 @@
 /** The engine's home in the browser: every task is answered once, in order. */
-import { layout } from '../../engine/layout/layout.ts';
 import { readRealLine } from '../../engine/layout/real-line.ts';
-import { fit } from '../../engine/stiffness/fit.ts';
 import { answerTasks } from './answer-tasks.ts';
+import { keptFit } from './kept-fit.ts';
 import type { DoubtTask, Task } from './messages.ts';
+import { proposedLayout } from './proposed-layout.ts';
 import { ReadDesk } from './read-desk.ts';
 import { slackOfLayout } from './slack-of-layout.ts';
 
@@ -14,9 +14,9 @@ answerTasks<Exclude<Task, DoubtTask>>((task, progress) => {
     case 'read':
       return desk.read(task);
     case 'fit':
-      return fit(task.request);
+      return keptFit(task.request).answer;
     case 'layout':
-      return layout(task.request, progress);
+      return proposedLayout(task, progress);
     case 'slack':
       return slackOfLayout(task);
     case 'realLine':

@@ -1,14 +1,59 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useState } from 'react';
+import { Button } from 'react-aria-components';
 
-/** A short caution at the step where the work can hurt, with where it comes from. */
-export function Caution({ source, children }: { source: string; children: ReactNode }) {
+export interface CautionProps {
+  /** What it warns of; once read on this device it folds to a line. */
+  about: string;
+  /** How grave it is just now: another word than the one that was read opens it again. */
+  grade?: string;
+  /** The one line that stays when it is folded. */
+  brief: string;
+  source: string;
+  children: ReactNode;
+}
+
+/** A short caution at the step where the work can hurt, with where it comes from. It is never gone. */
+export function Caution({ about, grade = '', brief, source, children }: CautionProps) {
+  const [read, setRead] = useState(() => wasRead(about) === grade);
+  const fold = () => {
+    keepRead(about, grade);
+    setRead(true);
+  };
+  const isFolded = read && wasRead(about) === grade;
   return (
     <div className="caution" role="note">
-      <p>
-        <strong>Caution. </strong>
-        {children}
-      </p>
-      <p className="caution-source">{source}</p>
+      <details open={!isFolded} key={`${isFolded}${grade}`}>
+        <summary>
+          <strong>Caution.</strong> {brief}
+          {isFolded && <span className="caution-read"> ✓ read</span>}
+        </summary>
+        <p>{children}</p>
+        <p className="caution-source">{source}</p>
+        {!isFolded && (
+          <Button className="plain small screen-only" onPress={fold}>
+            I have read it
+          </Button>
+        )}
+      </details>
     </div>
   );
+}
+
+const key = (about: string) => `fairbend-caution-${about}`;
+
+/** The grade it was read at on this device; null where it was not, or where the browser keeps nothing. */
+function wasRead(about: string): string | null {
+  try {
+    return localStorage.getItem(key(about));
+  } catch {
+    return null;
+  }
+}
+
+function keepRead(about: string, grade: string): void {
+  try {
+    localStorage.setItem(key(about), grade);
+  } catch {
+    // then it stays open: nothing is lost by that
+  }
 }

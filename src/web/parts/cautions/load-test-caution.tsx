@@ -17,6 +17,9 @@ export function LoadTestCaution({ names, loads, strain, ferrulesBound }: LoadTes
   const beyond = strainWords(names, percent, strain);
   return (
     <Caution
+      about="load"
+      grade={beyond}
+      brief={beyond || 'Eyes covered, out of the rod’s plane, weights low.'}
       source={`Handling: common practice of bench load tests, no standard; the blank maker’s own limits go before. Strain levels: ${strain.own ? 'your own' : 'judgement from published strengths of laminates (0.3 % for the stiffest carbon, Zweben 1989)'}; never a promise that a blank will hold.`}
     >
       {beyond && <strong className="attention">{beyond} </strong>}

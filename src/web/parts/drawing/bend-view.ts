@@ -11,6 +11,10 @@ export interface DrawnRod {
   side: Side;
   /** Outside diameter along the blank. */
   outside: PiecewiseLinear;
+  /** The builder's limit of the line angle. */
+  limitRad: number;
+  /** An angle as the shop writes it. */
+  angle(angleRad: number): string;
   /** How each load of the ladder is called: `204 g`. */
   loadNames: readonly string[];
   /** Direction in which each load pulls. */

@@ -5,7 +5,6 @@ import {
   fixedPoints,
   gridLines,
   hangM,
-  nameAtEnd,
   numberMark,
   placeOf,
   reelRadiusM,
@@ -13,6 +12,7 @@ import {
   shapePath,
 } from './bent-rod-shapes.ts';
 import { type DrawingFrame, drawingFrame, extentOf } from './drawing-frame.ts';
+import { fanAt, fanSizeFor, onScreen, type PlacePx } from './line-fans.ts';
 import { placeLabels } from './place-labels.ts';
 import { NodePool, polyline, setAll, setText, svgNode } from './svg-nodes.ts';
 
@@ -61,6 +61,7 @@ export class BentRodDrawing {
     this.paintHandle(view.rod, frame);
     this.parts.rod.setAttribute('d', rodOutline(drawn, view.rod, frame));
     this.paintLine(view, drawn, frame);
+    this.paintFans(view, drawn, frame);
     this.paintRings(view, drawn, frame);
   }
 
@@ -93,7 +94,7 @@ export class BentRodDrawing {
   private frameFor(view: BendView): DrawingFrame {
     const wanted = `${this.widthPx} ${this.mostHeightPx} ${view.drawn}`;
     if (this.frame && this.framedFor === wanted && !view.settled) return this.frame;
-    const extent = extentOf(shownWhole(view), fixedPoints(view.rod), 0.06);
+    const extent = extentOf(shownWhole(view), fixedPoints(view.rod), fanRoom);
     extent.lowYM -= hangM;
     const room = { widthPx: this.widthPx, mostHeightPx: this.mostHeightPx, marginPx: 10 };
     const frame = drawingFrame(extent, room);
@@ -123,20 +124,10 @@ export class BentRodDrawing {
   }
 
   private paintGhosts(view: BendView, frame: DrawingFrame): void {
-    const { ghosts, ghostNames, rest } = this.parts;
-    const others = view.loads.map((_, load) => load).filter((load) => load !== view.drawn);
-    const paths = ghosts.take(others.length);
-    const names = ghostNames.take(others.length);
-    let roomFrom = Number.NEGATIVE_INFINITY;
-    others.reverse().forEach((load, i) => {
-      paths[i].setAttribute('d', shapePath(view.loads[load], frame));
-      const place = nameAtEnd(view.loads[load], frame);
-      setAll(names[i], place);
-      // where several leave the sheet side by side, the first is named and the switch names the others
-      const crowded = place['text-anchor'] === 'start' && Math.abs(place.x - roomFrom) < 42;
-      if (place['text-anchor'] === 'start') roomFrom = place.x;
-      setText(names[i], crowded ? '' : view.rod.loadNames[load]);
-    });
+    const { ghosts, rest } = this.parts;
+    const others = view.loads.filter((_, load) => load !== view.drawn);
+    for (const [i, path] of ghosts.take(others.length).entries())
+      setAll(path, { d: shapePath(others[i], frame) });
     rest.setAttribute('d', view.rest ? shapePath(view.rest, frame) : '');
   }
 
@@ -174,6 +165,25 @@ export class BentRodDrawing {
     setText(this.parts.weightName, rod.loadNames[view.drawn]);
   }
 
+  /** At every guide whose line angle counts; the reel and the hand set the last one's. */
+  private paintFans({ rod, attention, active }: BendView, { rings }: RuledLoad, frame: DrawingFrame): void {
+    const { fanLimits, fanTurns, fanNames } = this.parts;
+    const size = fanSizeFor(frame.widthPx);
+    const fans = rings.slice(1, -1).map((ring, i) => {
+      const line = [rings[i + 2], ring, rings[i]].map((one) => onScreen(one, frame));
+      return fanAt(line as [PlacePx, PlacePx, PlacePx], ring.lineAngleRad, rod.limitRad, size);
+    });
+    const [limits, turns, names] = [fanLimits, fanTurns, fanNames].map((pool) => pool.take(fans.length));
+    fans.forEach((fan, i) => {
+      const state = fan?.isOver ? ' over' : attention.has(i + 1) || active === i + 1 ? ' active' : '';
+      setAll(limits[i], { d: fan?.limit ?? '', class: `fan-limit${state}` });
+      setAll(turns[i], { d: fan?.turn ?? '', class: `fan-turn${state}` });
+      const named = fan && (frame.widthPx > roomyPx || state !== '');
+      setText(names[i], named ? rod.angle(rings[i + 1].lineAngleRad) : '');
+      if (fan) setAll(names[i], { x: fan.label.x, y: fan.label.y + 4, class: `fan-name${state}` });
+    });
+  }
+
   private paintRings(view: BendView, drawn: RuledLoad, frame: DrawingFrame): void {
     const { rings, numbers, leaders } = this.parts;
     const marks = drawn.rings.map((ring, k) => numberMark(view, drawn, frame, k, ring));
@@ -199,6 +209,11 @@ export class BentRodDrawing {
   }
 }
 
+/** Room round the rod, the fans stand in it [m]. */
+const fanRoom = 0.26;
+/** On a narrower drawing only the fans that matter are named. */
+const roomyPx = 520;
+
 /** The drawn load, all heavier ones and the next lighter one; what is lighter still may run off the sheet. */
 function shownWhole({ loads, drawn }: BendView): readonly RuledLoad[] {
   return loads.slice(Math.max(0, drawn - 1));
@@ -214,7 +229,6 @@ function makeParts(svg: SVGSVGElement) {
     level: path('bend-level'),
     rest: path('bend-rest'),
     ghosts: new NodePool(group('bend-ghosts'), 'path'),
-    ghostNames: new NodePool(group('bend-ghost-names'), 'text'),
     reel: svgNode(svg, 'circle', { class: 'bend-reel' }),
     handle: path('bend-handle'),
     rod: path('bend-rod'),
@@ -222,6 +236,9 @@ function makeParts(svg: SVGSVGElement) {
     tied: path('bend-tied'),
     weight: path('bend-weight'),
     weightName: svgNode(svg, 'text', { class: 'bend-weight-name' }),
+    fanLimits: new NodePool(group('bend-fan-limits'), 'path'),
+    fanTurns: new NodePool(group('bend-fans'), 'path'),
+    fanNames: new NodePool(group('bend-fan-names'), 'text', { 'text-anchor': 'middle' }),
     leaders: path('bend-leaders'),
     rings: new NodePool(group('bend-rings'), 'circle', { r: 3.5 }),
     numbers: new NodePool(group('bend-numbers'), 'text', { 'text-anchor': 'middle' }),

@@ -40,7 +40,7 @@ export function shapePath({ xM, yM }: RuledLoad, frame: DrawingFrame): string {
   );
 }
 
-/** A guide's number belongs on the blank's other side; on the screen the rod's plane is seen from behind. */
+/** A guide's number stands on the line's side; the fans stand on the other. The rod's plane is seen from behind. */
 export function numberMark(
   view: BendView,
   drawn: RuledLoad,
@@ -51,7 +51,7 @@ export function numberMark(
   const span = Math.min(k, drawn.rings.length - 2);
   const [tipSide, buttSide] = [drawn.rings[span], drawn.rings[span + 1]];
   const along = Math.hypot(tipSide.xM - buttSide.xM, tipSide.yM - buttSide.yM);
-  const away = view.rod.side === 'under' ? 1 : -1;
+  const away = view.rod.side === 'under' ? -1 : 1;
   return {
     xPx: frame.xPx(ring.xM),
     yPx: frame.yPx(ring.yM),
@@ -96,15 +96,4 @@ export function gridLines(frame: DrawingFrame, stepM: number): { index: number; 
     lines.push({ index: i, d: `M0 ${frame.yPx(i * stepM).toFixed(1)}H${frame.widthPx}` });
   }
   return lines;
-}
-
-/** A ghost's name stands beyond its tip, or where it leaves the sheet. */
-export function nameAtEnd({ xM, yM }: RuledLoad, frame: DrawingFrame) {
-  let node = 0;
-  while (node < yM.length - 1 && frame.yPx(yM[node]) < 8) node++;
-  const [x, y] = [frame.xPx(xM[node]), frame.yPx(yM[node])];
-  if (node > 0) return { x: x + 8, y: y + 10, 'text-anchor': 'start' };
-  return x < 60
-    ? { x: x + 2, y: y + 16, 'text-anchor': 'start' }
-    : { x: x - 5, y: y + 4, 'text-anchor': 'end' };
 }

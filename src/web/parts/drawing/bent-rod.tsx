@@ -92,7 +92,7 @@ export function BentRod<F>(props: BentRodProps<F>) {
   );
 }
 
-/** Two fifths of the window, so that the straight rod below the bend is on the same screen. */
+/** Half of the window, so that the straight rod below the bend is on the same screen. */
 function mostHeightPx(widthPx: number): number {
-  return Math.min(430, Math.max(300, widthPx * 0.92), Math.max(260, window.innerHeight * 0.4));
+  return Math.min(520, Math.max(300, widthPx * 0.92), Math.max(260, window.innerHeight * 0.48));
 }

@@ -1,13 +1,14 @@
 import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { changesBackTo, type PastGesture, pastGestures, stateAfter } from '../../../record/past.ts';
+import { instantWords } from '../../../words/intl.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
 import { useShop } from '../../read/shop.tsx';
-import { useCurrency } from '../../read/use-currency.ts';
 import { Part } from '../sheet/part.tsx';
 import './history.css';
-import { changeWords, labelOf, type Teller, whoseWords } from '../../../words/history.ts';
+import { pastDeedText } from '../../../words/deeds.ts';
+import { changeWords, type Teller, whoseWords } from '../../../words/history.ts';
 
 /** Changes shown at once; more by a press. */
 const atOnce = 40;
@@ -50,9 +51,9 @@ function PastLine({ past, latest }: { past: PastGesture; latest: boolean }) {
   return (
     <>
       <p>
-        <strong>{labelOf(past.gesture)}</strong>{' '}
+        <strong>{pastDeedText(past.gesture, teller.document.kind)}</strong>{' '}
         <span className="quiet">
-          {new Date(at).toLocaleString()} · {whoseWords(device, store.device)}
+          {instantWords(at)} · {whoseWords(device, store.device)}
         </span>
       </p>
       <Lines lines={changes.map(({ path, old, value }) => changeWords(path, old, value, teller))} />
@@ -68,9 +69,8 @@ function PastLine({ past, latest }: { past: PastGesture; latest: boolean }) {
 
 function useTeller(): Teller {
   const { document } = useBuild();
-  const { system } = useShop();
-  const currency = useCurrency();
-  return { document, system, currency };
+  const { reader } = useShop();
+  return { document, ...reader };
 }
 
 /** What would change, before anything does. */
@@ -79,9 +79,9 @@ function Then({ past, done }: { past: PastGesture; done(): void }) {
   const say = useSay();
   const teller = useTeller();
   const back = changesBackTo(stateAfter(store.operations(), past.upTo, document.kind), document);
-  if (back.length === 0) return <p>The build says the same now.</p>;
+  if (back.length === 0) return <p>Nothing has changed since.</p>;
   const bringBack = () => {
-    const [finding] = write('bring back an earlier state', back);
+    const [finding] = write('bringBack', back);
     if (finding) return say(`Nothing was brought back: ${finding.message}`);
     const count = back.length === 1 ? 'One value is' : `${back.length} values are`;
     say(`${count} as then. Undo takes it back.`);

@@ -22,7 +22,7 @@ export function useAddPhotos(test: string, takenBy: string) {
         const sent = await sendPhoto(file);
         const ids = { attachment: build.newRowId(), photo: build.newRowId() };
         const order = build.rows('loadPhotos').length + 1;
-        const findings = build.write('add a picture', photoChanges(sent, { test, order, takenBy, ids }));
+        const findings = build.write('addPicture', photoChanges(sent, { test, order, takenBy, ids }));
         if (findings[0]) throw new Error(findings[0].message);
         setAdded((count) => count + 1);
       } catch (error) {

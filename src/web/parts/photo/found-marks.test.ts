@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
-import { said } from '../../../engine/finding.ts';
+import { imageFound } from '../../../image/image-kinds.ts';
 import type { FoundMark } from '../../../image/index.ts';
 import type { Change } from '../../../record/operation.ts';
 import type { LoadPhoto } from '../../../record/read-load-tests.ts';
+import { shopWriter } from '../../../words/writer.ts';
 import { foundMarkChanges, repeatedNumbers } from './found-marks.ts';
 import { orderAlong } from './order-along.ts';
 import { traceWords } from './trace-words.ts';
@@ -60,17 +61,16 @@ test('what the tracing says names marks and taps as the sheet does', () => {
   const marks = [mark('lower left'), mark('mark 7')];
   const words = traceWords(
     [
-      said('marks[1].atM', 'mark 2 does not agree with the others'),
-      said('marks[0].atM', 'marks 1 and 2 have the same place'),
-      said('via[0]', 'lies 12 px from ends.butt; at least 40 px are needed between two taps'),
-      said('ends', 'could not be followed beyond about pixel (12, 40); add a point on it (via) past there'),
+      imageFound('marks[0].atM', 'camera/same-place', { mark: 1, otherMark: 2 }),
+      imageFound('via[0]', 'trace/taps-close', { apartPx: 12, from: 'ends.butt' }),
+      imageFound('ends', 'trace/lost', { xPx: 12, yPx: 40 }),
     ],
     marks,
+    shopWriter({ system: 'inch' }),
   );
   expect(words).toEqual([
-    'Mark 7 does not agree with the others.',
-    'The lower left corner and mark 7 have the same place.',
-    'Point between 1: lies 12 px from the butt; at least 40 px are needed between two taps.',
-    'Could not be followed beyond the place marked ✕; tap a point on the blank (“Point between”) past there.',
+    'Correct the lower left corner or mark 7. Both have the same place.',
+    'Point between 1: Tap further away. This is 12 px from the butt; two taps need 40 px between them.',
+    'Tap a point on the blank (“Point between”), past where it was lost: at the place marked ✕.',
   ]);
 });

@@ -1,8 +1,7 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { LoadPhoto } from '../../../record/read-load-tests.ts';
-import { ChoiceField } from '../../fields/choice-field.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { TableFrame } from '../sheet/table-frame.tsx';
 import type { PhotoReading } from './photo-request.ts';
@@ -25,16 +24,7 @@ export function MarksFields({ photo, reading, sought }: MarksFieldsProps) {
         </Button>
         <span role="status">{sought.words}</span>
       </div>
-      <ChoiceField
-        label="The marks are"
-        path={['loadPhotos', photo.id, 'marksBy']}
-        options={[
-          { value: 'rectangle', name: 'Corners of a rectangle' },
-          { value: 'printed', name: 'Printed marks' },
-          { value: 'places', name: 'Other points' },
-        ]}
-        unset="rectangle"
-      />
+      <Field path={['loadPhotos', photo.id, 'marksBy']} />
       {photo.marksBy === 'rectangle' ? (
         <RectangleFields photo={photo} />
       ) : (
@@ -48,24 +38,10 @@ function RectangleFields({ photo }: { photo: LoadPhoto }) {
   const field = (name: string) => ['loadPhotos', photo.id, name] as const;
   return (
     <div className="fields-row">
-      <QuantityField
-        label="Width"
-        path={field('rectangleWidth')}
-        gesture="rectangle"
-        hint="a door frame, or tape on the wall"
-      />
-      <QuantityField label="Height" path={field('rectangleHeight')} gesture="rectangle" />
-      <QuantityField
-        label="Diagonal, lower left to upper right"
-        path={field('diagonalUp')}
-        gesture="rectangle"
-        hint="the check: tells a slip, and a frame out of square"
-      />
-      <QuantityField
-        label="Diagonal, upper left to lower right"
-        path={field('diagonalDown')}
-        gesture="rectangle"
-      />
+      <Field path={field('rectangleWidth')} />
+      <Field path={field('rectangleHeight')} />
+      <Field path={field('diagonalUp')} />
+      <Field path={field('diagonalDown')} />
     </div>
   );
 }
@@ -92,11 +68,10 @@ function PlacesFields({ photo, reading }: { photo: LoadPhoto; reading: PhotoRead
                 <th scope="row">{name}</th>
                 {(['atX', 'atY'] as const).map((field) => (
                   <td key={field}>
-                    <QuantityField
+                    <Field
                       label={`${name} ${field === 'atX' ? 'to the right' : 'up'}`}
                       labelHidden
                       path={['photoPlaces', id, field]}
-                      gesture="place of a mark"
                     />
                   </td>
                 ))}
@@ -119,20 +94,16 @@ function Distances({ photo, reading }: { photo: LoadPhoto; reading: PhotoReading
   const add = () => {
     const [from, to] = pair.map((i) => marks[i]?.id);
     if (from && to && from !== to)
-      write('measure between marks', rowChanges('photoDistances', newRowId(), { photo: photo.id, from, to }));
+      write('measureBetween', rowChanges('photoDistances', newRowId(), { photo: photo.id, from, to }));
   };
   return (
     <>
       {photo.distances.map(({ id, from, to }) => (
         <div key={id} className="photo-bar">
-          <QuantityField
-            label={`From ${nameOf(from)} to ${nameOf(to)}`}
-            path={['photoDistances', id, 'apart']}
-            gesture="distance of marks"
-          />
+          <Field label={`From ${nameOf(from)} to ${nameOf(to)}`} path={['photoDistances', id, 'apart']} />
           <Button
             className="plain"
-            onPress={() => write('remove a distance', rowChanges('photoDistances', id, { gone: true }))}
+            onPress={() => write('removeDistance', rowChanges('photoDistances', id, { gone: true }))}
           >
             Take away
             <span className="visually-hidden">

@@ -1,6 +1,6 @@
 import type { LoadPhoto } from '../../../record/read-load-tests.ts';
+import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
 import type { PhotoReading, ShowLength } from './photo-request.ts';
 
 export interface StandOffFieldProps {
@@ -13,11 +13,8 @@ export interface StandOffFieldProps {
 export function StandOffField({ photo, reading, show }: StandOffFieldProps) {
   return (
     <div className="photo-stand-off">
-      <QuantityField
-        label="The blank stands in front of the marks by"
+      <Field
         path={['loadPhotos', photo.id, 'standOff']}
-        gesture="stand-off of the marks"
-        placeholder="0, in one plane"
         hint={<Figure text={errorWords(photo, reading, show)} />}
       />
     </div>

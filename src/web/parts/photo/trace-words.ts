@@ -1,16 +1,18 @@
-import type { Finding } from '../../../image/index.ts';
+import type { Finding, FindingValue } from '../../../engine/finding.ts';
 import { sentenceOf } from '../../../words/sentence.ts';
-import { siWriter } from '../../../words/writer.ts';
+import type { Writer } from '../../../words/writer.ts';
 import type { NamedMark } from './photo-request.ts';
 
 /**
  * What the tracing says of a picture, in the words of this sheet: marks by their names, taps as taps. A path of
  * the request (`marks[2].atM`) becomes the thing it stands for.
  */
-export function traceWords(findings: readonly Finding[], marks: readonly NamedMark[]): string[] {
-  return findings.map((found) =>
-    sentence(named(`${subjectOf(found.path)}${sentenceOf(found, siWriter)}`, marks)),
-  );
+export function traceWords(
+  findings: readonly Finding[],
+  marks: readonly NamedMark[],
+  writer: Writer,
+): string[] {
+  return findings.map((found) => `${subjectOf(found.path)}${sentenceOf(named(found, marks), writer)}`);
 }
 
 function subjectOf(path: string): string {
@@ -22,28 +24,20 @@ function subjectOf(path: string): string {
 }
 
 /** "mark 3" of the request is the third one given, whatever its name. */
-function named(message: string, marks: readonly NamedMark[]): string {
+function named(finding: Finding, marks: readonly NamedMark[]): Finding {
   const placed = marks.filter(({ atM }) => atM);
-  return message
-    .replace(/\bmark (\d+)\b/g, (whole, number) => quoted(placed[Number(number) - 1]) ?? whole)
-    .replace(/\bmarks (\d+) and (\d+)\b/g, (whole, a, b) => {
-      const [first, second] = [quoted(placed[Number(a) - 1]), quoted(placed[Number(b) - 1])];
-      return first && second ? `${first} and ${second}` : whole;
-    })
-    .replace(/add a point on it \(via\)/g, 'tap a point on the blank (“Point between”)')
-    .replace(/add points between \(via\)/g, 'tap points on the blank (“Point between”)')
-    .replace(/ends\.(butt|tip)/g, 'the $1')
-    .replace(/via\[(\d+)\]/g, (_, index) => `point between ${Number(index) + 1}`)
-    .replace(/, near pixel \([\d, .-]+\)/g, '')
-    .replace(/ about pixel \([\d, .-]+\)/g, ' the place marked ✕');
+  const nameOf = (mark: FindingValue) => (typeof mark === 'number' ? quoted(placed[mark - 1]) : undefined);
+  const { mark, otherMark } = finding.values;
+  return {
+    ...finding,
+    values: {
+      ...finding.values,
+      mark: nameOf(mark) ?? mark,
+      otherMark: nameOf(otherMark) ?? otherMark,
+    },
+  };
 }
 
 function quoted(mark: NamedMark | undefined): string | undefined {
   return mark && (mark.name.startsWith('mark') ? mark.name : `the ${mark.name} corner`);
-}
-
-function sentence(text: string): string {
-  const trimmed = text.trim();
-  const end = /[.!?]$/.test(trimmed) ? '' : '.';
-  return trimmed.charAt(0).toUpperCase() + trimmed.slice(1) + end;
 }

@@ -38,8 +38,7 @@ export function useFoundMarks(photo: LoadPhoto): FoundMarksState {
       )
       .then(
         (found) => {
-          if (found.length > 0)
-            write('find printed marks', foundMarkChanges(photo, found, rows('photoPlaces')));
+          if (found.length > 0) write('findMarks', foundMarkChanges(photo, found, rows('photoPlaces')));
           setWords(
             foundWords(
               found.map(({ number }) => number),

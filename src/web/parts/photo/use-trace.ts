@@ -1,7 +1,9 @@
 import { useEffect, useRef, useState } from 'react';
 import { type LoadPhoto, readLoadTests } from '../../../record/read-load-tests.ts';
+import type { Writer } from '../../../words/writer.ts';
 import { type Build, useBuild } from '../../read/build-context.ts';
 import { reasonOf } from '../../read/open-store.ts';
+import { useShop } from '../../read/shop.tsx';
 import type { Gesture } from '../../store/document-store.ts';
 import { api } from '../../store/open-document.ts';
 import { openPhotoDesk, type PhotoDesk } from './photo-desk.ts';
@@ -26,6 +28,7 @@ const well: Outcome = { troubles: [], lostPx: undefined };
 /** Follows the blank in a picture, in the background, and keeps the curve in the record. */
 export function useTrace(photoId: string, show: ShowLength): TraceState {
   const build = useBuild();
+  const { writer } = useShop();
   const desk = useRef<PhotoDesk>(undefined);
   const stop = useRef<AbortController>(undefined);
   const [progress, setProgress] = useState<PhotoProgress>();
@@ -44,7 +47,7 @@ export function useTrace(photoId: string, show: ShowLength): TraceState {
     desk.current ??= openPhotoDesk();
     setOutcome(well);
     setProgress({ stage: 'picture', share: 0 });
-    look(build, desk.current, { photoId, show, gesture, signal: mine.signal, setProgress })
+    look(build, desk.current, { photoId, show, writer, gesture, signal: mine.signal, setProgress })
       .then(setOutcome, (error: unknown) => {
         if (!mine.signal.aborted) setOutcome({ troubles: [`${reasonOf(error)}.`], lostPx: undefined });
       })
@@ -56,6 +59,7 @@ export function useTrace(photoId: string, show: ShowLength): TraceState {
 interface Look {
   photoId: string;
   show: ShowLength;
+  writer: Writer;
   gesture: Gesture | undefined;
   signal: AbortSignal;
   setProgress(progress: PhotoProgress): void;
@@ -77,11 +81,11 @@ async function look(build: Build, desk: PhotoDesk, wanted: Look): Promise<Outcom
     { signal, progress: setProgress },
   );
   const { traced } = answer;
-  const words = traceWords(traced.findings, reading.marks);
+  const words = traceWords(traced.findings, reading.marks, wanted.writer);
   if (traced.status === 'refused') return { troubles: words, lostPx: undefined };
   if (traced.status === 'lost') return { troubles: words, lostPx: traced.reachedPx };
   const { version } = await api.info();
-  build.store.write(gesture ?? 'read the curve', newTrace(photo, answer, words, version));
+  build.store.write(gesture ?? 'readCurve', newTrace(photo, answer, words, version));
   return well;
 }
 

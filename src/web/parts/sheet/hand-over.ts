@@ -12,11 +12,13 @@ export function handOver(content: Uint8Array | string, type: string, name: strin
 /** Long enough for the slowest tablet to take the file up. */
 const keptMs = 60_000;
 
-/** Letters and digits of a title, plain enough for every file system. */
+/** Letters and digits of a title, of whatever alphabet: every file system of today takes them. */
 export function fileName(title: string): string {
   const plain = title
+    .normalize('NFC')
     .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');
-  return plain || 'build';
+    .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-');
+  return [...plain].slice(0, mostLetters).join('').replace(/^-|-$/g, '') || 'build';
 }
+/** Three bytes a letter, with what is added to it, stay within the 255 that file systems allow. */
+const mostLetters = 60;

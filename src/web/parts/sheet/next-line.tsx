@@ -33,9 +33,30 @@ export function NextLine({ children, at, goOn }: NextLineProps) {
   );
 }
 
-/** Puts the focus into the field of a path, or scrolls to the part that carries the path. */
-export function goToField(at: string): void {
+/**
+ * Puts the focus into the field of a path, or scrolls to the part that carries it. What keeps it out of sight says so
+ * (`data-holds`: beginnings of paths) and is opened first: a fold, or the tab of another set-up.
+ */
+export function goToField(at: string, mayOpen = true): void {
   const place = document.querySelector<HTMLElement>(`[data-path="${CSS.escape(at)}"]`);
-  place?.scrollIntoView({ block: 'center' });
-  place?.focus({ preventScroll: true });
+  if (place) {
+    bringIntoSight(place);
+    return;
+  }
+  const keeper = [...document.querySelectorAll<HTMLElement>('[data-holds]')].find(({ dataset }) =>
+    dataset.holds?.split(' ').some((start) => at.startsWith(start)),
+  );
+  if (!keeper || !mayOpen) return;
+  if (keeper instanceof HTMLDetailsElement) keeper.open = true;
+  else keeper.click();
+  // what it holds comes with one of the next frames
+  requestAnimationFrame(() => requestAnimationFrame(() => goToField(at, false)));
+}
+
+function bringIntoSight(place: HTMLElement): void {
+  for (let fold = place.closest('details'); fold; fold = fold.parentElement?.closest('details') ?? null) {
+    fold.open = true;
+  }
+  place.scrollIntoView({ block: 'center' });
+  place.focus({ preventScroll: true });
 }

@@ -1,4 +1,6 @@
 import { type ReactNode, useId } from 'react';
+import { useOpenParts } from '../../read/open-parts.ts';
+import { Fold } from './fold.tsx';
 
 export interface PartProps {
   title: string;
@@ -10,10 +12,19 @@ export interface PartProps {
   className?: string;
   /** Where the sheet's list of parts leads to. */
   anchor?: string;
+  /** Kept shut until asked for. What it holds comes into the page when it is opened. */
+  folded?: boolean;
+  startOpen?: boolean;
+  holds?: readonly string[];
 }
 
 /** A part of a sheet under its own heading. */
-export function Part({ title, aside, tools, children, className, anchor }: PartProps) {
+export function Part({ folded, ...part }: PartProps) {
+  const { open: all } = useOpenParts();
+  return folded && !all ? <FoldedPart {...part} /> : <OpenPart {...part} />;
+}
+
+function OpenPart({ title, aside, tools, children, className, anchor }: PartProps) {
   const id = useId();
   return (
     <section
@@ -29,5 +40,14 @@ export function Part({ title, aside, tools, children, className, anchor }: PartP
       </div>
       {children}
     </section>
+  );
+}
+
+function FoldedPart({ title, tools, children, className, ...fold }: PartProps) {
+  return (
+    <Fold {...fold} title={<h2>{title}</h2>} className={className ? `part ${className}` : 'part'}>
+      {tools && <div className="part-tools screen-only">{tools}</div>}
+      {children}
+    </Fold>
   );
 }

@@ -1,6 +1,7 @@
 import { Button } from 'react-aria-components';
 import { useBuild } from '../../read/build-context.ts';
 import type { SaveStatus } from '../../store/sender.ts';
+import { ConflictNotices } from './conflict-notices.tsx';
 
 /** In few words, for the title block; what needs the builder stands in full in the banner. */
 export function savedInBrief(save: SaveStatus): string {
@@ -11,11 +12,13 @@ export function savedInBrief(save: SaveStatus): string {
 
 /** What is not yet on the disk, said where it is seen, with what can be done; nothing while all is well. */
 export function SaveBanner() {
-  const { save } = useBuild();
+  const { save, damage, conflicts } = useBuild();
   const trouble = save.kind === 'kept' || save.kind === 'refused';
   return (
-    <div role="status" className={trouble ? 'save-banner' : 'save-quiet'}>
+    <div role="status" className={trouble || damage || conflicts.length > 0 ? 'save-banner' : 'save-quiet'}>
+      {damage && <p>{damage}.</p>}
       {trouble && <Trouble save={save} />}
+      <ConflictNotices />
     </div>
   );
 }

@@ -1,5 +1,6 @@
-import { type LineSide, lineSideInWords } from '../../../engine/bench/line-side.ts';
+import type { LineSide } from '../../../engine/bench/line-side.ts';
 import { formatOnTape, type TapeStep } from '../../../engine/units/tape-step.ts';
+import { lineSideInWords } from '../../../words/line-side.ts';
 import { Figure } from '../../fields/figure.tsx';
 
 /** A section's number, name and length at the head of its table. */

@@ -2,13 +2,15 @@ import { munkres } from 'munkres';
 import { useMemo } from 'react';
 import { stateAt } from '../../../record/past.ts';
 import { withHabits } from '../../../record/shop-habits.ts';
-import { changedSince, type Work, type WorkDone, workDone } from '../../../record/work-since.ts';
+import { type Change, changedSince, type Work, type WorkDone, workDone } from '../../../record/work-since.ts';
+import { instantWords } from '../../../words/intl.ts';
+import { changeInWords, deedWords } from '../../../words/since.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 
 export interface Since {
   done: WorkDone;
-  changes: string[];
+  changes: Change[];
 }
 
 /** Work on paper or on the rod that no longer agrees with the record. */
@@ -33,13 +35,18 @@ export function useSince(works: readonly Work[]): Since[] {
 
 /** What has changed since sheets of this step were printed, or its work was done. */
 export function SinceNote({ works }: { works: readonly Work[] }) {
+  const { writer } = useShop();
   const since = useSince(works);
   if (since.length === 0) return null;
   return (
     <div role="status">
       {since.map(({ done, changes }) => (
-        <p key={done.words} className="attention">
-          ▲ Since {done.words} ({new Date(done.at).toLocaleString()}): {changes.slice(0, mostSaid).join('; ')}
+        <p key={done.deed} className="attention">
+          ▲ Since {deedWords[done.deed]} ({instantWords(done.at)}):{' '}
+          {changes
+            .slice(0, mostSaid)
+            .map((change) => changeInWords(change, writer))
+            .join('; ')}
           {changes.length > mostSaid && `; and ${changes.length - mostSaid} more`}.
         </p>
       ))}

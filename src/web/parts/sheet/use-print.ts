@@ -27,19 +27,24 @@ export function usePrint(): { print(job: PrintJob): void; printing: boolean } {
     const { revision } = await build.store.freezeRevision(version);
     const printedAt = new Date();
     const stamp = `${build.title} · revision ${revision} · ${printedAt.toISOString().slice(0, 10)}`;
-    const { sheetsPdf } = await import('../../../paper/index.ts');
-    const bytes = await sheetsPdf(draw(stamp), { title: `${build.title}: ${sheet}`, printedAt });
+    const [{ sheetsPdf, missingWords }, { paperFonts }] = await Promise.all([
+      import('../../../paper/index.ts'),
+      import('./paper-fonts.ts'),
+    ]);
+    const title = `${build.title}: ${sheet}`;
+    const { bytes, missing } = await sheetsPdf(draw(stamp), { title, printedAt, fonts: paperFonts });
     handOver(bytes, 'application/pdf', `${fileName(build.title)}-${sheet}-${paper}.pdf`);
     const id = build.newRowId();
     const put = (field: string, value: string) => ({ path: ['prints', id, field] as const, value });
-    build.write(`print ${sheet}`, [
+    build.write(`print:${sheet}`, [
       put('sheet', sheet),
       put('paper', paper),
       put('revision', revision),
       put('printedAt', printedAt.toISOString()),
       put('engineVersion', version),
     ]);
-    say(`Revision ${revision} is frozen and printed. Print the file at actual size, then measure its rules.`);
+    const frozen = `Revision ${revision} is frozen and printed. Print the file at actual size, then measure its rules.`;
+    say(`${frozen} ${missingWords(missing)}`.trimEnd());
   };
   const print = (job: PrintJob) => {
     setPrinting(true);

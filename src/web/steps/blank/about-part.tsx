@@ -1,7 +1,7 @@
 import { useState } from 'react';
-import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { TagsField } from '../../fields/tags-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { textOf } from '../../read/values.ts';
 
@@ -20,27 +20,20 @@ export function AboutPart() {
     ...tags,
   ];
   return (
-    <details className="about" open={untitledAtFirst}>
-      <summary>
-        <strong>This build</strong>{' '}
-        <span className="aside">{words.filter((word) => word !== undefined).join(' · ')}</span>
-      </summary>
+    <Part
+      folded
+      title="This build"
+      aside={words.filter((word) => word !== undefined).join(' · ')}
+      startOpen={untitledAtFirst}
+      holds={['about/', 'tags/']}
+    >
       <div className="fields-row">
-        <TextField label="Title" path={['about', '-', 'title']} gesture="title" />
-        <TextField label="Customer" path={['about', '-', 'customer']} />
-        <TextField label="Line weight" path={['about', '-', 'lineWeight']} placeholder="such as 5" />
-        <ChoiceField
-          label="Rod"
-          path={['about', '-', 'rodKind']}
-          unset="fly"
-          options={[
-            { value: 'fly', name: 'fly' },
-            { value: 'spinning', name: 'spinning' },
-            { value: 'casting', name: 'casting' },
-          ]}
-        />
+        <Field path={['about', '-', 'title']} />
+        <Field path={['about', '-', 'customer']} />
+        <Field path={['about', '-', 'lineWeight']} />
+        <Field path={['about', '-', 'rodKind']} />
         <TagsField rows={rows('tags')} newRowId={newRowId} write={write} />
       </div>
-    </details>
+    </Part>
   );
 }

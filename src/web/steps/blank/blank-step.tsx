@@ -2,9 +2,10 @@ import { useMemo } from 'react';
 import { showQuantity } from '../../../words/quantity-text.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
-import { PartsList } from '../../parts/sheet/parts-list.tsx';
+import { type Screen, ScreenRail, useScreen } from '../../parts/sheet/screens.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
+import { useOpenParts } from '../../read/open-parts.ts';
 import { useShop } from '../../read/shop.tsx';
 import { useSentence } from '../../read/use-sentence.ts';
 import { quantityOf, siOf } from '../../read/values.ts';
@@ -12,7 +13,7 @@ import { AboutPart } from './about-part.tsx';
 import { AgainPart } from './again-part.tsx';
 import { LinePart } from './line-part.tsx';
 import { LookAgain } from './look-again.tsx';
-import { nextOnBlank } from './next-on-blank.ts';
+import { type NextStep, nextOnBlank } from './next-on-blank.ts';
 import { PlanContext } from './plan-context.ts';
 import { setupRowsOf } from './reading-rows.ts';
 import { ReadingsPart } from './readings-part.tsx';
@@ -27,22 +28,28 @@ import { WholeBlankPart } from './whole-blank-part.tsx';
 import '../../style/blank.css';
 import './spine.css';
 
-const parts = [
-  { anchor: 'sections', name: 'Sections' },
-  { anchor: 'whole-blank', name: 'The whole blank' },
-  { anchor: 'readings', name: 'Readings' },
-  { anchor: 'stiffness', name: 'Stiffness' },
-  { anchor: 'spine', name: 'Sweep and spine' },
-  { anchor: 'swing', name: 'How fast it swings' },
-  { anchor: 'line', name: 'Line beside the blank' },
-];
+const sections = { id: 'sections', name: 'Sections' };
+const readings = { id: 'readings', name: 'Readings' };
+const stiffness = { id: 'stiffness', name: 'Stiffness' };
+const spine = { id: 'spine', name: 'Sweep and spine' };
+const swing = { id: 'swing', name: 'Swing' };
+const screens = [sections, readings, stiffness, spine, swing];
+
+/** On which screen a field of the record is filled in. */
+function screenOf(at: string): Screen {
+  if (/^(readings|setups|tests|flagChecks)/.test(at)) return readings;
+  if (/^turn/.test(at)) return spine;
+  return at.startsWith('swings') ? swing : sections;
+}
 
 /** The blank on the bench: its sections, what was read, how stiff it is. */
 export function BlankStep() {
   const sentence = useSentence();
   const { id, rows, single } = useBuild();
-  const { system } = useShop();
-  const { blank, choices, profile, findings, stiffness } = useBench();
+  const { reader } = useShop();
+  const { blank, profile, findings, stiffness: fit } = useBench();
+  const screen = useScreen(screens);
+  const { open: all } = useOpenParts();
   const plan = usePlan();
   const power = usePower();
   const setups = useMemo(() => setupRowsOf(rows), [rows]);
@@ -51,38 +58,63 @@ export function BlankStep() {
     diameters: rows('diameters'),
     weighedWhole: siOf(single('blank'), 'mass') !== undefined,
     setups,
-    findings: [...findings, ...stiffness.findings.map((odd) => ({ ...odd, severity: 'doubt' as const }))],
+    findings: [...findings, ...fit.findings.map((odd) => ({ ...odd, severity: 'doubt' as const }))],
     show: (row) => {
       const station = quantityOf(row.fields.fromTip);
-      return station ? showQuantity(station, 'length', system).text : 'the station';
+      return station ? showQuantity(station, 'length', reader.units).text : 'the station';
     },
   });
-  const shown = (anchor: string) =>
-    (anchor !== 'swing' || power !== undefined) &&
-    (anchor !== 'line' || (power !== undefined && choices?.rodKind === 'fly')) &&
-    (anchor !== 'spine' || rows('sections').length > 0);
+  const at = `/builds/${id}/blank`;
+  const shows = (one: Screen) => all || one === screen;
+  const isHere = next.at === undefined || shows(screenOf(next.at));
   return (
     <BuildFields>
       <PlanContext value={plan}>
+        {!all && <ScreenRail at={at} label="Screens of the blank" screens={screens} current={screen} />}
         <NextLine
-          at={next.at}
-          goOn={next.done ? { href: `/builds/${id}/handle`, name: 'Handle' } : undefined}
+          at={isHere ? next.at : undefined}
+          goOn={isHere ? onward(next, id, all ? stiffness : screen) : elsewhere(next, at)}
         >
           {next.finding ? `${next.words} ${sentence(next.finding)}` : next.words}
         </NextLine>
-        <PartsList parts={parts.filter(({ anchor }) => shown(anchor))} />
         <LookAgain />
-        <AboutPart />
-        <SectionsPart blank={blank} profile={profile} />
-        <WholeBlankPart />
-        <ReadingsPart setups={setups} />
-        <SeriesPart />
-        <StiffnessPart />
-        <AgainPart />
-        <SpinePart />
-        <SwingPart power={power} />
-        <LinePart power={power} />
+        {shows(sections) && (
+          <>
+            <SectionsPart blank={blank} profile={profile} />
+            <WholeBlankPart />
+            <AboutPart />
+          </>
+        )}
+        {shows(readings) && <ReadingsPart setups={setups} />}
+        {shows(stiffness) && (
+          <>
+            <StiffnessPart />
+            <SeriesPart />
+            <AgainPart />
+          </>
+        )}
+        {shows(spine) && <SpinePart />}
+        {shows(swing) && (
+          <>
+            <SwingPart power={power} />
+            <LinePart power={power} />
+          </>
+        )}
       </PlanContext>
     </BuildFields>
   );
+}
+
+/** Where the next thing to do is on another screen of the step. */
+function elsewhere({ at = '' }: NextStep, blank: string) {
+  const { id, name } = screenOf(at);
+  return { href: `${blank}/${id}`, name };
+}
+
+/** When the bench is complete: the stiffness, and from there the handle. */
+function onward({ done }: NextStep, id: string, screen: Screen) {
+  if (!done) return undefined;
+  return screen === stiffness
+    ? { href: `/builds/${id}/handle`, name: 'Handle' }
+    : { href: `/builds/${id}/blank/stiffness`, name: 'Stiffness' };
 }

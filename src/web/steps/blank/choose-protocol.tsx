@@ -33,7 +33,7 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
     );
   }
   const layOut = (kind: ProtocolKind) =>
-    write(gestures[kind], [
+    write(`protocol:${kind}`, [
       ...planRows(plan.protocol(kind, clampHeight?.si), { system, edge, clampHeight, firstOrder, newRowId }),
     ]);
   const spared = isSpared(series);
@@ -60,14 +60,14 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
         />
         <Way
           title="Twenty-minute protocol"
-          words={`Four set-ups, ${count('twenty-minute')} readings, the blocks moved up the blank: that tells more than forty readings at the butt. A narrow ±, enough to mark by.`}
+          words={`Four set-ups, ${count('twenty-minute')} readings, the clamp moved up the blank. That tells more than forty readings at the butt. A narrow ±, enough to mark by.`}
           onTake={() => layOut('twenty-minute')}
         />
         {firstOrder > 0 && (
           <Way
             title="Stretch on two supports"
-            words="Two sags, with nothing hung and under a weight between the supports. They tell how stiff this stretch is, whatever the tilt of the blocks."
-            onTake={() => write('two supports', newSpan({ order: firstOrder, newRowId }))}
+            words="Two sags, with nothing hung and under a weight between the supports. They tell how stiff this stretch is, whatever the tilt of the clamp."
+            onTake={() => write('twoSupports', newSpan({ order: firstOrder, newRowId }))}
           />
         )}
       </div>
@@ -76,12 +76,6 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
     </div>
   );
 }
-
-const gestures: Record<ProtocolKind, string> = {
-  'ten-minute': 'ten-minute start',
-  'twenty-minute': 'twenty-minute protocol',
-  'with-series': 'half protocol with its series',
-};
 
 function EdgeQuestion({ edge, setEdge }: { edge: Edge; setEdge(edge: Edge): void }) {
   return (
@@ -113,7 +107,7 @@ function HeightQuestion({ setHeight }: { setHeight(height: QuantityValue | null)
   return (
     <div className="field">
       <label htmlFor={id} className="field-label">
-        Height of the blocks over the floor, if you know it
+        Height of the clamp above the floor, if you know it
       </label>
       <input
         id={id}

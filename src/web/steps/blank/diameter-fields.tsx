@@ -1,8 +1,8 @@
 import { Button } from 'react-aria-components';
 import type { Row } from '../../../record/document.ts';
 import { showQuantity } from '../../../words/quantity-text.ts';
+import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { changesForPlace, type DiameterPlace, diameterPlaces } from './diameter-places.ts';
@@ -17,7 +17,7 @@ export function DiameterFields({ section, name }: { section: Row; name: string }
   }
   const add = () => {
     const id = newRowId();
-    write(`another diameter of ${name}`, [{ path: ['diameters', id, 'section'], value: section.id }]);
+    write('addDiameter', [{ path: ['diameters', id, 'section'], value: section.id }]);
   };
   return (
     <fieldset>
@@ -39,16 +39,15 @@ export function DiameterFields({ section, name }: { section: Row; name: string }
 }
 
 function OneDiameter({ section, place, name }: { section: Row; place: DiameterPlace; name: string }) {
-  const { system } = useShop();
-  const at = place.fromOwnTip ? showQuantity(place.fromOwnTip, 'length', system).text : '';
+  const { reader } = useShop();
+  const at = place.fromOwnTip ? showQuantity(place.fromOwnTip, 'length', reader.units).text : '';
   return (
     <div className="diameter">
       {place.measured ? (
-        <QuantityField
+        <Field
           label={`Place of a diameter of ${name}`}
           labelHidden
           path={['diameters', place.id, 'fromOwnTip']}
-          gesture={`place on ${name}`}
           passedOver
         />
       ) : (
@@ -56,11 +55,10 @@ function OneDiameter({ section, place, name }: { section: Row; place: DiameterPl
           <Figure text={at} />
         </p>
       )}
-      <QuantityField
+      <Field
         label={`Diameter of ${name} at ${at || 'this place'}`}
         labelHidden
         path={['diameters', place.id, 'outside']}
-        gesture={`diameter of ${name}`}
         also={changesForPlace(section, place)}
       />
     </div>

@@ -2,15 +2,15 @@ import { Button } from 'react-aria-components';
 import type { Row } from '../../../record/document.ts';
 import type { QuantityValue } from '../../../record/schema.ts';
 import { showQuantity } from '../../../words/quantity-text.ts';
+import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { flagOf, quantityOf, siOf } from '../../read/values.ts';
 import { flagCheckRow } from './plan-rows.ts';
 import type { SetupRows } from './reading-rows.ts';
 
-/** Every flag's place measured a second time, from the blocks: an inch there shows in no drop. */
+/** Every flag's place measured a second time, from the clamp: an inch there shows in no drop. */
 export function FlagChecks({ rows, name }: { rows: SetupRows; name: string }) {
   const { rows: allRows, write, newRowId } = useBuild();
   const flags = flagRowsOf(rows);
@@ -20,13 +20,14 @@ export function FlagChecks({ rows, name }: { rows: SetupRows; name: string }) {
   if (flags.length === 0) return null;
   const add = () =>
     write(
-      'second measurement of the flags',
+      'addFlagChecks',
       missing.flatMap((flag, order) => flagCheckRow(rows.setup.id, flag, checks.length + order, newRowId)),
     );
   return (
     <fieldset className="flag-checks">
       <legend className="small">
-        Each flag once more, from the blocks: an inch there bends the answer and shows in no drop.
+        Measure each flag again, this time from the clamp. A mistake of an inch here does not show in the
+        drops.
       </legend>
       {flags.map((flag) => {
         const check = checkOf(flag);
@@ -42,19 +43,17 @@ export function FlagChecks({ rows, name }: { rows: SetupRows; name: string }) {
 }
 
 function FlagCheck({ check, flag, name }: { check: Row; flag: QuantityValue; name: string }) {
-  const { system } = useShop();
-  const place = showQuantity(flag, 'length', system).text;
+  const { reader } = useShop();
+  const place = showQuantity(flag, 'length', reader.units).text;
   return (
     <div className="reading">
       <span className="reading-word" aria-hidden="true">
         <Figure text={place} />
       </span>
-      <QuantityField
-        label={`Flag at ${place} from the blocks, ${name}`}
+      <Field
+        label={`Flag at ${place} from the clamp, ${name}`}
         labelHidden
         path={['flagChecks', check.id, 'fromClamp']}
-        gesture={`flag at ${place} from the blocks`}
-        placeholder="from the blocks"
         passedOver
       />
     </div>

@@ -1,7 +1,5 @@
 import type { Row } from '../../../record/document.ts';
-import { NumberField } from '../../fields/number-field.tsx';
-import { PickField } from '../../fields/pick-field.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { textOf } from '../../read/values.ts';
 import { jointNames } from './new-sections.ts';
 
@@ -12,11 +10,10 @@ export function JointFields({ section, name, below }: { section: Row; name: stri
   return (
     <fieldset className="joint">
       <legend className="field-label">Joint to {below}</legend>
-      <PickField
+      <Field
         label={`Kind of joint between ${name} and ${below}`}
         labelHidden
         path={path('joint')}
-        unset=""
         options={[
           ...(kind === undefined ? [{ value: '', name: 'say which kind' }] : []),
           ...Object.entries(jointNames).map(([value, words]) => ({ value, name: words })),
@@ -25,22 +22,13 @@ export function JointFields({ section, name, below }: { section: Row; name: stri
       <div className="fields-two">
         {kind === 'spigot' ? (
           <>
-            <QuantityField label="Gap when seated" path={path('spigotGap')} gesture={`gap below ${name}`} />
-            <QuantityField
-              label="Length of the plug"
-              path={path('spigotLength')}
-              gesture={`plug below ${name}`}
-            />
+            <Field path={path('spigotGap')} />
+            <Field path={path('spigotLength')} />
           </>
         ) : (
-          <QuantityField label="Overlap when seated" path={path('overlap')} gesture={`overlap of ${name}`} />
+          <Field path={path('overlap')} />
         )}
-        <NumberField
-          label="Times as stiff, if known"
-          unit="×"
-          path={path('jointStiffness')}
-          placeholder="not stated"
-        />
+        <Field path={path('jointStiffness')} />
       </div>
     </fieldset>
   );

@@ -86,7 +86,7 @@ function asNewSetup(
   const halfOver = turnedRad === 0 ? '' : ', turned half over';
   const changes = planRows(
     {
-      setups: [{ name: `Blocks at ${onTape(clampFromTipM, system).text}${halfOver}`, clampFromTipM, loads }],
+      setups: [{ name: `Clamp at ${onTape(clampFromTipM, system).text}${halfOver}`, clampFromTipM, loads }],
     },
     {
       system,

@@ -1,6 +1,8 @@
-import { linesNear, loadAmbiguities } from '../../../engine/line/line-beside-load.ts';
+import { rodKindOf } from '../../../engine/kinds/rod-kinds.ts';
+import { linesNear } from '../../../engine/line/line-beside-load.ts';
 import { fixedDecimals } from '../../../engine/units/format-decimal.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
+import { loadAmbiguityWords } from '../../../words/line-load.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBench } from '../../read/bench.tsx';
@@ -9,16 +11,12 @@ import type { PowerOnBench } from './use-power.ts';
 /** A fly blank's tip load for a third of the length beside the line-mass standard; never which line to choose. */
 export function LinePart({ power }: { power: PowerOnBench | undefined }) {
   const { choices } = useBench();
-  if (!power || choices?.rodKind !== 'fly') return null;
+  if (!power || !choices || !rodKindOf(choices.rodKind).flyLine) return null;
   const { state, measured } = power;
   const load = state.answer?.thirdLoad;
   return (
-    <Part title="Line beside the blank" anchor="line" aside="two weights set side by side; no verdict">
-      {!measured && (
-        <p className="quiet">
-          It appears here as soon as a weight is hung: a guess is not set beside a line.
-        </p>
-      )}
+    <Part title="Line beside the blank" anchor="line" aside="two weights side by side; not a choice of line">
+      {!measured && <p className="quiet">Shown as soon as a weight is hung: a guess tells nothing here.</p>}
       {measured && !load && (
         <p className="quiet" role="status">
           {state.working
@@ -32,12 +30,11 @@ export function LinePart({ power }: { power: PowerOnBench | undefined }) {
             {formatGrams(load.kg, 0)} at the tip drop it by a third of its free length
             {load.range &&
               `; ${formatGrams(load.range.low, 0)} to ${formatGrams(load.range.high, 0)} on 95 of 100 blanks that fit your readings`}
-            . That is not the mass of a line, and no standard ties the one to the other; what the caster likes
-            decides.
+            . This is not a line weight. Choose the line by casting.
           </p>
           <LinesTable loadKg={load.kg} />
           <ul className="ambiguities quiet small">
-            {loadAmbiguities.map((words) => (
+            {loadAmbiguityWords.map((words) => (
               <li key={words}>{words}</li>
             ))}
             <li>

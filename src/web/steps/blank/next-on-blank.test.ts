@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { doubt, stop } from '../../../engine/bench/bench-finding.ts';
+import { doubtAt, stopAt } from '../../../engine/bench/bench-finding.ts';
 import type { Row } from '../../../record/document.ts';
 import type { FieldValue } from '../../../record/schema.ts';
 import { type BlankState, nextOnBlank } from './next-on-blank.ts';
@@ -75,8 +75,13 @@ describe('what to do next on the bench', () => {
     ).toBe(true);
   });
   it('what stops comes before what is only missing on the bench, a doubt comes last', () => {
-    const deep = stop('sections/a/overlap', 'too deep');
-    const odd = doubt('readings/r/drop', 'misread?');
+    const deep = stopAt('sections/a/overlap', 'bench/overlap-over-section', {
+      upper: 'tip',
+      lower: 'butt',
+      overlapM: 2,
+      shorterM: 1,
+    });
+    const odd = doubtAt('readings/r/drop', 'bench/drops-jump', { upperM: 0, lowerM: 0.1, dropM: 0.2 });
     expect(nextOnBlank({ ...complete, setups: [], findings: [deep] }).at).toBe('sections/a/overlap');
     expect(nextOnBlank({ ...complete, findings: [odd] })).toMatchObject({
       words: 'Look again:',

@@ -36,7 +36,7 @@ export function nextOnBlank(state: BlankState): NextStep {
     missingMass(state) ??
     missingReading(state) ??
     doubted(findings) ?? {
-      words: 'The bench is complete: look at the stiffness below, then go on to the handle.',
+      words: 'All planned readings are in. See how stiff the blank is, then go on to the handle.',
       done: true,
     }
   );

@@ -1,9 +1,8 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { NextReading } from '../../../engine/sureness/next-reading.ts';
 import type { ReadingOption } from '../../../engine/sureness/reading-option.ts';
 import { enoughInWords, enoughRule, narrowingInWords, readingInWords } from '../../../words/next-reading.ts';
-import { wordingOf } from '../../../words/wording.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { goToField } from '../../parts/sheet/next-line.tsx';
 import { useBench } from '../../read/bench.tsx';
@@ -12,22 +11,14 @@ import { useSay } from '../../read/messages.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { layOutCount, layOutReading, layOutSpan, nextOrder } from './lay-out-reading.ts';
 import { NextReadingTables } from './next-reading-tables.tsx';
-import { onTape } from './plan-rows.ts';
 import type { SetupRows } from './reading-rows.ts';
 import { useNextReading } from './use-next-reading.ts';
 
 /** Which reading would narrow the marks most, and whether it is enough; a tap lays its rows out. */
 export function NextReadingPart({ setups }: { setups: readonly SetupRows[] }) {
-  const { system } = useShop();
+  const { writer } = useShop();
   const { missing, answer, working, progress, failure } = useNextReading();
   const take = useTakeReading(setups);
-  const wording = useMemo(
-    () => ({
-      place: (at: number) => onTape(at, system).text,
-      size: wordingOf(system, []).length,
-    }),
-    [system],
-  );
   const best = answer?.options[0];
   return (
     <section className="next-reading screen-only" aria-label="What to read next">
@@ -38,15 +29,15 @@ export function NextReadingPart({ setups }: { setups: readonly SetupRows[] }) {
       {!missing && !failure && answer && best && (
         <>
           <p className={answer.enough ? 'verdict' : undefined}>
-            <Figure text={enoughInWords(answer, wording)} />
+            <Figure text={enoughInWords(answer, writer)} />
           </p>
           <p className="next-reading-best">
             {answer.enough ? 'If you want to go on: ' : ''}
-            <Figure text={readingInWords(best, wording)} />
+            <Figure text={readingInWords(best, writer)} />
           </p>
           <p>
-            <Figure text={narrowingInWords(best, answer, wording)} />. About {best.minutes} minutes
-            {best.standing === undefined ? '' : ', if nobody has touched the blocks since'}.
+            <Figure text={narrowingInWords(best, answer, writer)} /> About {best.minutes} minutes
+            {best.standing === undefined ? '' : ', if nobody has touched the clamp since'}.
           </p>
           <Button
             className={answer.enough ? 'button' : 'button button-main'}
@@ -55,7 +46,7 @@ export function NextReadingPart({ setups }: { setups: readonly SetupRows[] }) {
           >
             {best.swings ? 'Make a row for this count' : 'Lay these rows out'}
           </Button>
-          <NextReadingTables next={answer} wording={wording} />
+          <NextReadingTables next={answer} writer={writer} />
           <p className="quiet small">{enoughRule}</p>
         </>
       )}
@@ -94,7 +85,7 @@ function useTakeReading(setups: readonly SetupRows[]): (option: ReadingOption) =
         ? layOutSpan(option, nextOrder(setups), options)
         : layOutReading(option, setups, last, options);
     if (changes.length > 0) {
-      write('next reading', changes);
+      write('addReading', changes);
       say('The rows are laid out; undo takes them away.');
     }
     setGoTo(at);

@@ -1,10 +1,11 @@
 import type { NextReading } from '../../../engine/sureness/next-reading.ts';
-import { type ReadingWording, readingInWords } from '../../../words/next-reading.ts';
+import { readingInWords } from '../../../words/next-reading.ts';
+import type { Writer } from '../../../words/writer.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 
 /** The best few readings beside each other, and what the best does to each mark. */
-export function NextReadingTables({ next, wording }: { next: NextReading; wording: ReadingWording }) {
+export function NextReadingTables({ next, writer }: { next: NextReading; writer: Writer }) {
   const { options, plusMinusM, slackM } = next;
   return (
     <details className="figures-twin">
@@ -25,13 +26,13 @@ export function NextReadingTables({ next, wording }: { next: NextReading; wordin
               <tr key={mark}>
                 <th scope="row">{mark + 1}</th>
                 <td>
-                  <Figure text={`±${wording.size(slackM[mark])}`} />
+                  <Figure text={`±${writer.tick(slackM[mark])}`} />
                 </td>
                 <td>
-                  <Figure text={held(now) ? 'held' : `±${wording.size(now)}`} />
+                  <Figure text={held(now) ? 'held' : `±${writer.tick(now)}`} />
                 </td>
                 <td>
-                  <Figure text={held(now) ? 'held' : `±${wording.size(options[0].plusMinusM[mark])}`} />
+                  <Figure text={held(now) ? 'held' : `±${writer.tick(options[0].plusMinusM[mark])}`} />
                 </td>
               </tr>
             ))}
@@ -50,13 +51,13 @@ export function NextReadingTables({ next, wording }: { next: NextReading; wordin
           </thead>
           <tbody>
             {options.map((option) => (
-              <tr key={readingInWords(option, wording)}>
+              <tr key={readingInWords(option, writer)}>
                 <th scope="row">
-                  <Figure text={readingInWords(option, wording)} />
+                  <Figure text={readingInWords(option, writer)} />
                 </th>
                 <td>{option.minutes}</td>
                 <td>
-                  <Figure text={`±${wording.size(Math.max(...option.plusMinusM))}`} />
+                  <Figure text={`±${writer.tick(Math.max(...option.plusMinusM))}`} />
                 </td>
               </tr>
             ))}

@@ -17,7 +17,7 @@ export function protocolOfRows(
   return { kind: 'twenty-minute', setups: planned, readingCount: countReadings(planned), thirdLoadKg };
 }
 
-/** Undefined without the place of the blocks. */
+/** Undefined without the place of the clamp. */
 export function setupOfRows(rows: SetupRows, tables: BlankTables): ProtocolSetup | undefined {
   const clampFromTipM = siOf(rows.setup, 'clampFromTip');
   if (clampFromTipM === undefined || !(clampFromTipM > 0)) return undefined;
@@ -38,7 +38,7 @@ export function setupOfRows(rows: SetupRows, tables: BlankTables): ProtocolSetup
   };
 }
 
-/** Why the weight would touch the floor, where the height of the blocks was given. */
+/** Why the weight would touch the floor, where the height of the clamp was given. */
 export function floorTrouble(rows: SetupRows, planned: ProtocolSetup): Finding | undefined {
   const clampHeightM = siOf(rows.setup, 'clampHeight');
   if (clampHeightM === undefined) return undefined;

@@ -1,8 +1,8 @@
 import { Button } from 'react-aria-components';
 import type { Row } from '../../../record/document.ts';
 import { showQuantity } from '../../../words/quantity-text.ts';
+import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { flagOf, quantityOf, siOf } from '../../read/values.ts';
@@ -17,16 +17,16 @@ export interface ReadingRowProps {
 
 /** One drop at its station; the station opens to be moved, set aside or removed. */
 export function ReadingRow({ reading, hung, gated }: ReadingRowProps) {
-  const { system } = useShop();
+  const { reader } = useShop();
   const { write } = useBuild();
   const station = quantityOf(reading.fields.fromTip);
   const atClamp = flagOf(reading, 'atClamp');
   const place = atClamp
-    ? 'blocks'
+    ? 'clamp'
     : station?.si === 0
       ? 'tip'
       : station
-        ? showQuantity(station, 'length', system).text
+        ? showQuantity(station, 'length', reader.units).text
         : 'where?';
   const aside = flagOf(reading, 'setAside');
   const open = siOf(reading, 'drop') === undefined;
@@ -40,32 +40,31 @@ export function ReadingRow({ reading, hung, gated }: ReadingRowProps) {
         <div className="reading-more">
           {atClamp ? (
             <p className="small">
-              Right where the blank leaves the blocks. Nothing bends there: what is read shows another edge
+              Right where the blank leaves the clamp. Nothing bends there: what is read shows another edge
               than stated, or a line that is off.
             </p>
           ) : (
-            <QuantityField label="Station from the tip" path={path('fromTip')} gesture="station" passedOver />
+            <Field path={path('fromTip')} passedOver />
           )}
           <Button
             className="plain small"
-            onPress={() => write('set a reading aside', [{ path: path('setAside'), value: !aside }])}
+            onPress={() => write('readingAside', [{ path: path('setAside'), value: !aside }])}
           >
             {aside ? 'Count it again' : 'Set it aside'}
           </Button>
           <Button
             className="plain small"
-            onPress={() => write('remove a reading', [{ path: path('gone'), value: true }])}
+            onPress={() => write('removeReading', [{ path: path('gone'), value: true }])}
           >
             Remove
           </Button>
         </div>
       </details>
-      <QuantityField
+      <Field
         label={`Drop at ${place}${hung ? ` under ${hung}` : ''}`}
         labelHidden
         path={path('drop')}
-        gesture={`drop at ${place}`}
-        placeholder={open && !aside ? 'drop' : undefined}
+        pale={open && !aside ? 'drop' : undefined}
         disabled={gated && open}
       />
       {aside && <p className="reading-note aside small">set aside, not counted</p>}

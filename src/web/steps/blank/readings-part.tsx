@@ -1,6 +1,9 @@
+import { useState } from 'react';
+import { Button } from 'react-aria-components';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { LeadCaution } from '../../parts/cautions/lead-caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
+import { useOpenParts } from '../../read/open-parts.ts';
 import { textOf } from '../../read/values.ts';
 import { ChooseProtocol } from './choose-protocol.tsx';
 import { NextReadingPart } from './next-reading-part.tsx';
@@ -11,7 +14,13 @@ import { SpanCard } from './span-card.tsx';
 
 /** The bend of the blank as read on the bench, set-up by set-up. */
 export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
+  const { open: all } = useOpenParts();
   const { read, planned } = countReadings(setups);
+  const [picked, pick] = useState<string>();
+  const at = Math.max(
+    0,
+    picked === undefined ? firstOpen(setups) : setups.findIndex(({ setup }) => setup.id === picked),
+  );
   return (
     <div data-path="readings" data-group="" tabIndex={-1}>
       <Part
@@ -20,24 +29,20 @@ export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
         aside={planned > 0 ? `${read} of ${planned} taken` : 'how the blank bends under weights'}
         tools={setups.length > 0 && <ProtocolPrint setups={setups} />}
       >
-        <Caution source="common practice, no source; strain levels are a judgement from published laminate strengths">
-          Eye protection on, and stand out of the plane in which the blank bends. Add weight slowly, low over
-          the floor, never over feet. A blank can break below any level named here.
-        </Caution>
-        <LeadCaution />
         {setups.length === 0 ? (
-          <ChooseProtocol firstOrder={0} />
+          <>
+            <ChooseProtocol firstOrder={0} />
+            <ReadingCautions />
+          </>
         ) : (
           <>
-            <p className="quiet">
-              Level the axis at the blocks as well as you can; the tilt that is left is found from the
-              readings. A drop is measured from the level line through the middle of the blank at the blocks,
-              straight down to the line of the blank you chose.
-            </p>
+            {!all && <SetupRail setups={setups} current={at} onPick={pick} />}
             {setups.map((rows, index) => {
+              if (!all && index !== at) return null;
               const Card = textOf(rows.setup, 'kind') === 'span' ? SpanCard : SetupCard;
               return <Card key={rows.setup.id} rows={rows} index={index} />;
             })}
+            <ReadingCautions />
             <NextReadingPart setups={setups} />
             <details className="screen-only">
               <summary>Measure in another way as well</summary>
@@ -46,6 +51,77 @@ export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
           </>
         )}
       </Part>
+    </div>
+  );
+}
+
+/** The first set-up with something still to read; the last where all is read. */
+function firstOpen(setups: readonly SetupRows[]): number {
+  const open = setups.findIndex((rows) => !isRead(rows));
+  return open < 0 ? setups.length - 1 : open;
+}
+
+function isRead(rows: SetupRows): boolean {
+  const { read, planned } = countReadings([rows]);
+  return read === planned;
+}
+
+interface SetupRailProps {
+  setups: readonly SetupRows[];
+  current: number;
+  onPick(id: string): void;
+}
+
+/** The set-ups in the order they are taken, how much of each is read, and the one at hand. */
+function SetupRail({ setups, current, onPick }: SetupRailProps) {
+  return (
+    <nav className="setup-rail screen-only" aria-label="Set-ups">
+      {setups.map((rows, index) => {
+        const { read, planned } = countReadings([rows]);
+        return (
+          <Button
+            key={rows.setup.id}
+            className="setup-tab"
+            aria-current={index === current ? 'step' : undefined}
+            data-holds={fieldsOf(rows)}
+            onPress={() => onPick(rows.setup.id)}
+          >
+            <span>
+              {index + 1} {textOf(rows.setup, 'name') ?? `Set-up ${index + 1}`}
+            </span>
+            <meter value={read} max={Math.max(1, planned)} aria-hidden="true" />
+            <span className="small">
+              {read} of {planned}
+            </span>
+          </Button>
+        );
+      })}
+    </nav>
+  );
+}
+
+/** Beginnings of the paths of everything that is filled in on one set-up's card. */
+function fieldsOf({ setup, tests }: SetupRows): string {
+  const rows = tests.flatMap(({ test, readings }) => [
+    `tests/${test.id}/`,
+    ...readings.map(({ id }) => `readings/${id}/`),
+  ]);
+  return [`setups/${setup.id}/`, ...rows].join(' ');
+}
+
+/** Before anything is hung. */
+function ReadingCautions() {
+  return (
+    <div className="cautions">
+      <Caution
+        about="readings"
+        brief="Eyes covered. Stand out of the plane in which the blank bends."
+        source="common practice, no source; strain levels are a judgement from published laminate strengths"
+      >
+        Eye protection on, and stand out of the plane in which the blank bends. Add weight slowly, low over
+        the floor, never over feet. A blank can break below any level named here.
+      </Caution>
+      <LeadCaution />
     </div>
   );
 }

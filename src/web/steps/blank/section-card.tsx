@@ -1,9 +1,10 @@
 import { Button } from 'react-aria-components';
-import { lineSideInWords } from '../../../engine/bench/line-side.ts';
 import type { Row } from '../../../record/document.ts';
-import { QuantityField } from '../../fields/quantity-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
-import { siOf, textOf } from '../../read/values.ts';
+import { lineSideInWords } from '../../../words/line-side.ts';
+import { Field } from '../../fields/field.tsx';
+import { Figure } from '../../fields/figure.tsx';
+import { Fold } from '../../parts/sheet/fold.tsx';
+import { quantityOf, siOf, textOf } from '../../read/values.ts';
 import { DiameterFields } from './diameter-fields.tsx';
 import { JointFields } from './joint-fields.tsx';
 
@@ -12,34 +13,40 @@ export interface SectionCardProps {
   /** Counted from the tip, from 0. */
   index: number;
   below: Row | undefined;
+  /** Open at first: it is the one to measure next. */
+  startOpen: boolean;
+  /** Its diameters, for what it says folded and for finding their fields. */
+  diameters: readonly Row[];
   onRemove(): void;
 }
 
 /** What is measured of one section, from its own tip-side end, and how it joins the next. */
-export function SectionCard({ section, index, below, onRemove }: SectionCardProps) {
+export function SectionCard({ section, index, below, startOpen, diameters, onRemove }: SectionCardProps) {
+  const inBrief = briefly(section, diameters);
+  const holds = [
+    `sections/${section.id}/`,
+    `diameters/${section.id}-d`,
+    ...diameters.map(({ id }) => `diameters/${id}/`),
+  ];
   const name = textOf(section, 'name') ?? `section ${index + 1}`;
   const path = (field: string) => ['sections', section.id, field] as const;
   return (
-    <fieldset className="section-card">
-      <legend>
-        <span className="section-number">{index + 1}</span>
-        <span className="section-name">
-          <TextField
-            label={`Name of section ${index + 1}`}
-            labelHidden
-            path={path('name')}
-            gesture={`name of section ${index + 1}`}
-          />
-        </span>
-      </legend>
+    <Fold
+      className="section-card"
+      title={
+        <h3>
+          <span className="section-number">{index + 1}</span> {name}
+        </h3>
+      }
+      aside={<Figure text={inBrief} />}
+      startOpen={startOpen}
+      holds={holds}
+    >
       <div className="fields-two">
-        <QuantityField label="Length" path={path('length')} gesture={`length of ${name}`} />
-        <QuantityField label="Mass" path={path('mass')} gesture={`mass of ${name}`} />
-        <QuantityField
-          label="Balance point"
-          path={path('balanceFromOwnTip')}
-          gesture={`balance point of ${name}`}
-        />
+        <Field label={`Name of section ${index + 1}`} path={path('name')} />
+        <Field path={path('length')} />
+        <Field path={path('mass')} />
+        <Field path={path('balanceFromOwnTip')} />
       </div>
       <DiameterFields section={section} name={name} />
       <p className="quiet small">{lineSideWords(section)}</p>
@@ -47,8 +54,19 @@ export function SectionCard({ section, index, below, onRemove }: SectionCardProp
       <Button className="plain small card-remove screen-only" onPress={onRemove}>
         Remove {name}
       </Button>
-    </fieldset>
+    </Fold>
   );
+}
+
+/** `29 1/4 in · 8.2 g · 3 diameters`. */
+function briefly(section: Row, diameters: readonly Row[]): string {
+  const measured = diameters.filter((row) => siOf(row, 'outside') !== undefined).length;
+  const words = [
+    quantityOf(section.fields.length)?.text ?? 'no length yet',
+    quantityOf(section.fields.mass)?.text,
+    measured > 0 ? `${measured} ${measured === 1 ? 'diameter' : 'diameters'}` : 'no diameter yet',
+  ];
+  return words.filter((word) => word !== undefined).join(' · ');
 }
 
 function lineSideWords(section: Row): string {

@@ -21,6 +21,8 @@ export function SectionsPart({ blank, profile }: SectionsPartProps) {
   const { rows, write, newRowId } = useBuild();
   const say = useSay();
   const sections = rows('sections');
+  const isSized = (id: string) =>
+    rows('diameters').some(({ fields }) => fields.section === id && fields.outside);
   if (sections.length === 0) {
     return (
       <Part title="Sections" anchor="sections">
@@ -28,18 +30,19 @@ export function SectionsPart({ blank, profile }: SectionsPartProps) {
       </Part>
     );
   }
+  const firstOpen = sections.findIndex(({ fields, id }) => !fields.length || !isSized(id));
   const add = () => {
     const last = numberOf(sections[sections.length - 1], 'order') ?? sections.length - 1;
     const joint = textOf(sections[0], 'joint') ?? 'sleeve';
     const id = newRowId();
-    write('add a section', [
+    write('addSection', [
       { path: ['sections', id, 'order'], value: last + 1 },
       { path: ['sections', id, 'name'], value: 'new butt' },
       { path: ['sections', sections[sections.length - 1].id, 'joint'], value: joint },
     ]);
   };
   const remove = (id: string) => {
-    write('remove a section', [{ path: ['sections', id, 'gone'], value: true }]);
+    write('removeSection', [{ path: ['sections', id, 'gone'], value: true }]);
     say('The section is removed; undo brings it back.');
   };
   return (
@@ -66,6 +69,8 @@ export function SectionsPart({ blank, profile }: SectionsPartProps) {
             section={section}
             index={index}
             below={sections[index + 1]}
+            startOpen={index === firstOpen}
+            diameters={rows('diameters').filter((row) => row.fields.section === section.id)}
             onRemove={() => remove(section.id)}
           />
         ))}

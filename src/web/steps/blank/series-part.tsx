@@ -1,5 +1,5 @@
 import { Link } from 'wouter';
-import { FlagField } from '../../fields/flag-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { LearntTable } from '../../parts/learnt-table.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBench } from '../../read/bench.tsx';
@@ -22,9 +22,7 @@ export function SeriesPart() {
           : undefined
       }
     >
-      <FlagField path={['blank', '-', 'withSeries']} gesture="read together with its series">
-        Read this blank together with the others of its series: fewer readings then do as much
-      </FlagField>
+      <Field path={['blank', '-', 'withSeries']} />
       <div role="status">
         {failure && <p className="attention">{failure}.</p>}
         {wanted && !failure && others === 0 && (

@@ -1,43 +1,38 @@
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
+import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { useSentence } from '../../read/use-sentence.ts';
 import { textOf } from '../../read/values.ts';
 import { FlagChecks } from './flag-checks.tsx';
 import { usePlanContext } from './plan-context.ts';
 import { floorTrouble, setupOfRows } from './protocol-of-rows.ts';
+import { ReadingNow } from './reading-now.tsx';
 import type { SetupRows } from './reading-rows.ts';
 import { SetupMore } from './setup-more.tsx';
-import { SetupSketch } from './setup-sketch.tsx';
 import { TestColumn } from './test-column.tsx';
 
-/** One set-up on the bench: where the blocks hold, where the flags are, and a column per weight. */
+/** One set-up on the bench: where the clamp holds, where the flags are, and a column per weight. */
 export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
   const { setup, tests } = rows;
   const name = textOf(setup, 'name') ?? `Set-up ${index + 1}`;
   const path = (field: string) => ['setups', setup.id, field] as const;
+  const [at, setAt] = useState<string>();
   return (
-    <section className="setup-card" aria-label={name}>
+    <section
+      className="setup-card"
+      aria-label={name}
+      onFocusCapture={(event) => setAt((event.target as HTMLElement).dataset.path)}
+    >
+      <ReadingNow rows={rows} at={at} />
       <div className="setup-place">
         <h3>
           <span className="section-number">{index + 1}</span> {name}
         </h3>
-        <SetupSketch rows={rows} />
         <div className="fields-two">
-          <QuantityField
-            label="Tip to the blocks"
-            path={path('clampFromTip')}
-            gesture="place of the blocks"
-            passedOver
-          />
-          <QuantityField
-            label="Blocks over the floor"
-            path={path('clampHeight')}
-            gesture="height of the blocks"
-            passedOver
-          />
+          <Field path={path('clampFromTip')} passedOver />
+          <Field path={path('clampHeight')} passedOver />
         </div>
         <FloorLine rows={rows} />
         <FlagChecks rows={rows} name={name} />
@@ -52,7 +47,7 @@ export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
   );
 }
 
-/** How high the blocks must stand for the weight to hang free. */
+/** How high the clamp must be for the weight to hang free. */
 function FloorLine({ rows }: { rows: SetupRows }) {
   const sentence = useSentence();
   const { system } = useShop();
@@ -64,7 +59,7 @@ function FloorLine({ rows }: { rows: SetupRows }) {
   const needed = formatLength(planned.clampHeightNeededM, { system, denominator: 2, decimals: 0 });
   return (
     <p role="status" className={trouble ? 'attention small' : 'quiet small'}>
-      <Figure text={trouble ?? `The weight hangs free with the blocks at least ${needed} over the floor.`} />
+      <Figure text={trouble ?? `Clamp at least ${needed} above the floor, or the weight touches.`} />
     </p>
   );
 }

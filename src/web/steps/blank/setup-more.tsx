@@ -1,9 +1,7 @@
 import { Button } from 'react-aria-components';
 import type { Change } from '../../../record/operation.ts';
 import type { QuantityValue } from '../../../record/schema.ts';
-import { ChoiceField } from '../../fields/choice-field.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
 import { quantityOf } from '../../read/values.ts';
@@ -19,44 +17,24 @@ export function SetupMore({ rows, name }: { rows: SetupRows; name: string }) {
   const say = useSay();
   const path = (field: string) => ['setups', rows.setup.id, field] as const;
   const remove = () => {
-    write('remove a set-up', [{ path: path('gone'), value: true }]);
+    write('removeSetup', [{ path: path('gone'), value: true }]);
     say(`${name} is removed; undo brings it back.`);
   };
   return (
     <details className="setup-more screen-only">
       <summary>More about this set-up</summary>
       <div className="fields-row">
-        <TextField label="Name" path={path('name')} gesture="name of a set-up" />
-        <TextField
-          label="Day it was read"
-          path={path('day')}
-          gesture="day of a set-up"
-          placeholder="first day"
-        />
-        <QuantityField label="Axis at the blocks, above level" path={path('nominalAngle')} gesture="angle" />
-        <QuantityField
-          label="Blank turned on its axis"
-          path={path('turned')}
-          gesture="turn"
-          placeholder="0°"
-        />
-        <QuantityField
-          label="Readings good to ±"
-          path={path('sigma')}
-          gesture="±"
-          placeholder="2 mm, usual"
-        />
-        <ChoiceField
-          label="Line of the blank that was read"
-          path={path('edge')}
-          unset="axis"
-          options={edges}
-        />
+        <Field path={path('name')} />
+        <Field path={path('day')} />
+        <Field path={path('nominalAngle')} />
+        <Field path={path('turned')} />
+        <Field path={path('sigma')} />
+        <Field path={path('edge')} options={edges} />
       </div>
-      <Button className="button" onPress={() => write('another weight', anotherWeight(rows, newRowId))}>
+      <Button className="button" onPress={() => write('addWeight', anotherWeight(rows, newRowId))}>
         Another weight
       </Button>{' '}
-      <Button className="button" onPress={() => write('another station', anotherStation(rows, newRowId))}>
+      <Button className="button" onPress={() => write('addStation', anotherStation(rows, newRowId))}>
         Another station under every weight
       </Button>{' '}
       <Button className="plain" onPress={remove}>

@@ -1,7 +1,6 @@
 import { Button } from 'react-aria-components';
 import type { Row } from '../../../record/document.ts';
-import { QuantityField } from '../../fields/quantity-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
 import { quantityOf, textOf } from '../../read/values.ts';
@@ -21,24 +20,9 @@ export function SpanCard({ rows, index }: { rows: SetupRows; index: number }) {
         </h3>
         <SpanSketch rows={rows} />
         <div className="fields-two">
-          <QuantityField
-            label="Tip to the first support"
-            path={path('supportTipSide')}
-            gesture="first support"
-            passedOver
-          />
-          <QuantityField
-            label="Tip to the weight"
-            path={path('loadFromTip')}
-            gesture="place of the weight"
-            passedOver
-          />
-          <QuantityField
-            label="Tip to the second support"
-            path={path('supportButtSide')}
-            gesture="second support"
-            passedOver
-          />
+          <Field path={path('supportTipSide')} passedOver />
+          <Field path={path('loadFromTip')} passedOver />
+          <Field path={path('supportButtSide')} passedOver />
         </div>
         <p className="quiet small">
           Read the sag beside the weight, from a thread drawn taut over both supports down to the middle of
@@ -51,8 +35,8 @@ export function SpanCard({ rows, index }: { rows: SetupRows; index: number }) {
             <legend className="visually-hidden">
               Weight {order + 1} of {name}
             </legend>
-            <QuantityField label="Hang" path={['tests', test.id, 'hung']} gesture="weight" passedOver />
-            <QuantityField label={sagWords(test)} path={['tests', test.id, 'sag']} gesture="sag" />
+            <Field path={['tests', test.id, 'hung']} passedOver />
+            <Field label={sagWords(test)} path={['tests', test.id, 'sag']} />
           </fieldset>
         ))}
       </div>
@@ -73,26 +57,16 @@ function SpanMore({ rows: { setup }, name }: { rows: SetupRows; name: string }) 
   const say = useSay();
   const path = (field: string) => ['setups', setup.id, field] as const;
   const remove = () => {
-    write('remove a set-up', [{ path: path('gone'), value: true }]);
+    write('removeSetup', [{ path: path('gone'), value: true }]);
     say(`${name} is removed; undo brings it back.`);
   };
   return (
     <details className="setup-more screen-only">
       <summary>More about this set-up</summary>
       <div className="fields-row">
-        <TextField label="Name" path={path('name')} gesture="name of a set-up" />
-        <TextField
-          label="Day it was read"
-          path={path('day')}
-          gesture="day of a set-up"
-          placeholder="first day"
-        />
-        <QuantityField
-          label="Readings good to ±"
-          path={path('sigma')}
-          gesture="±"
-          placeholder="2 mm, usual"
-        />
+        <Field path={path('name')} />
+        <Field path={path('day')} />
+        <Field path={path('sigma')} />
       </div>
       <Button className="plain" onPress={remove}>
         Remove this set-up

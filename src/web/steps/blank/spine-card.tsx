@@ -1,9 +1,9 @@
 import { Button } from 'react-aria-components';
-import { lineSideInWords } from '../../../engine/bench/line-side.ts';
 import type { TurnedReading, TurnedSection } from '../../../engine/rotation/turned-section.ts';
 import type { Row } from '../../../record/document.ts';
-import { QuantityField } from '../../fields/quantity-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { lineSideInWords } from '../../../words/line-side.ts';
+import { Field } from '../../fields/field.tsx';
+import { Fold } from '../../parts/sheet/fold.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { siOf, textOf } from '../../read/values.ts';
 import { newTurning } from './new-turning.ts';
@@ -24,42 +24,61 @@ export function SpineCard({ row, index, turned }: SpineCardProps) {
   const { write, newRowId } = useBuild();
   const name = textOf(row, 'name') ?? `Section ${index + 1}`;
   const add = (steps: 4 | 8) =>
-    write(`turn ${name}`, newTurning(row.id, { steps, order: index + turned.length / 100, newRowId }));
+    write('turnSection', newTurning(row.id, { steps, order: index + turned.length / 100, newRowId }));
   return (
-    <section className="spine-card" aria-label={`Sweep and spine of ${name}`} data-group="">
-      <h3>
-        <span className="section-number">{index + 1}</span> {name}
-      </h3>
-      {turned.map(({ section, reading }) => (
-        <div key={section.id} className="turning">
-          <TurningRows section={section} name={name} />
-          <div className="turning-answer">
-            <TurnsWords section={section} reading={reading} />
-            {reading.request && (
-              <>
-                <TurnsDrawing
-                  request={reading.request}
-                  lineSideRad={siOf(row, 'lineSideAngle')}
-                  name={name}
-                />
-                <TurnsTable request={reading.request} name={name} />
-              </>
-            )}
+    <Fold
+      className="spine-card"
+      label={`Sweep and spine of ${name}`}
+      title={
+        <h3>
+          <span className="section-number">{index + 1}</span> {name}
+        </h3>
+      }
+      aside={
+        turned.length > 0
+          ? `${turned.length === 1 ? 'turned' : `turned ${turned.length} times`}`
+          : 'not turned yet'
+      }
+      holds={[
+        `sections/${row.id}/lineSide`,
+        ...turned.flatMap(({ section }) => [
+          `turnings/${section.id}/`,
+          ...section.turns.map(({ id }) => `turnReadings/${id}/`),
+        ]),
+      ]}
+    >
+      <div data-group="" className="spine-inside">
+        {turned.map(({ section, reading }) => (
+          <div key={section.id} className="turning">
+            <TurningRows section={section} name={name} />
+            <div className="turning-answer">
+              <TurnsWords section={section} reading={reading} />
+              {reading.request && (
+                <>
+                  <TurnsDrawing
+                    request={reading.request}
+                    lineSideRad={siOf(row, 'lineSideAngle')}
+                    name={name}
+                  />
+                  <TurnsTable request={reading.request} name={name} />
+                </>
+              )}
+            </div>
           </div>
-        </div>
-      ))}
-      {turned.length === 0 && (
-        <div className="turning-start screen-only">
-          <Button className="button" onPress={() => add(8)}>
-            Turn {name} in 8 steps
-          </Button>
-          <Button className="button" onPress={() => add(4)}>
-            In 4 steps, for the stiffness only
-          </Button>
-        </div>
-      )}
-      <LineSideFields row={row} name={name} />
-    </section>
+        ))}
+        {turned.length === 0 && (
+          <div className="turning-start screen-only">
+            <Button className="button" onPress={() => add(8)}>
+              Turn {name} in 8 steps
+            </Button>
+            <Button className="button" onPress={() => add(4)}>
+              In 4 steps, for the stiffness only
+            </Button>
+          </div>
+        )}
+        <LineSideFields row={row} name={name} />
+      </div>
+    </Fold>
   );
 }
 
@@ -76,24 +95,9 @@ function LineSideFields({ row, name }: { row: Row; name: string }) {
     <fieldset className="line-side">
       <legend className="field-label">Line side of {name}, your choice</legend>
       <div className="fields-row">
-        <QuantityField
-          label="Angle"
-          path={path('lineSideAngle')}
-          gesture={`line side of ${name}`}
-          placeholder="degrees"
-        />
-        <TextField
-          label="Counted from"
-          path={path('lineSideReference')}
-          gesture={`reference of ${name}`}
-          placeholder="what stands at 0"
-        />
-        <TextField
-          label="How you chose"
-          path={path('lineSideMethod')}
-          gesture={`method of ${name}`}
-          placeholder="your rule"
-        />
+        <Field path={path('lineSideAngle')} />
+        <Field path={path('lineSideReference')} />
+        <Field path={path('lineSideMethod')} />
       </div>
       <p className="quiet small" role="status">
         {angleRad === undefined

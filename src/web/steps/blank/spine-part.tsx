@@ -43,7 +43,11 @@ export function SpinePart() {
           once in a turn, with the stiffness, which comes twice; two loads tell them apart. Four steps over
           half a turn find the stiffness difference, eight over the whole turn the bow as well.
         </p>
-        <Caution source="common practice, no source">
+        <Caution
+          about="spine"
+          brief="Eyes covered, weights light and low, the saddle soft."
+          source="common practice, no source"
+        >
           Eye protection on, weights low over the floor. Keep them light and the saddle soft: a thin wall
           flattens under a hard pad, which reads as a soft place and can crush it.
         </Caution>

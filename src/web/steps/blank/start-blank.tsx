@@ -40,7 +40,7 @@ export function StartBlank() {
       )}
       <Button
         className="button button-main"
-        onPress={() => write('lay out the sections', newSections(Number(count), joint, newRowId))}
+        onPress={() => write('layOutSections', newSections(Number(count), joint, newRowId))}
       >
         Lay out {count === '1' ? 'the section' : `${count} sections`}
       </Button>

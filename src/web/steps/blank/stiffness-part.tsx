@@ -12,7 +12,7 @@ import { StiffnessTable } from './stiffness-table.tsx';
 export function StiffnessPart() {
   const sentence = useSentence();
   const { blank, fit, stiffness } = useBench();
-  const { system } = useShop();
+  const { writer } = useShop();
   const { solved, working, failure, findings } = stiffness;
   if (!solved || !blank) {
     return (
@@ -28,12 +28,12 @@ export function StiffnessPart() {
     <Part
       title="Stiffness"
       anchor="stiffness"
-      aside="along the blank; the shaded band holds the truth 95 times in 100"
+      aside="the true stiffness lies in the shaded band, 19 times in 20"
     >
       <div role="status">
         <p className="verdict">{surenessWords(solved, readingsIn(fit))}</p>
         <p className={working ? 'quiet' : undefined}>
-          {working ? 'Working it out again …' : agreementWords(solved)}
+          {working ? 'Working it out again …' : agreementWords(solved, writer)}
         </p>
       </div>
       {failure && <p className="attention">{failure}</p>}
@@ -52,9 +52,8 @@ export function StiffnessPart() {
         {(fit?.request.setups ?? []).map((setup, index) =>
           setup.kind === 'span' || solved.tiltRad[index] === undefined ? null : (
             <li key={fit?.rows[index].setupId}>
-              <SetupName id={fit?.rows[index].setupId ?? ''} />: the blank{' '}
-              <Figure text={tiltWords(solved.tiltRad[index], setup.clampFromTipM ?? blank.lengthM, system)} />
-              .
+              <SetupName id={fit?.rows[index].setupId ?? ''} />:{' '}
+              <Figure text={tiltWords(solved.tiltRad[index], setup.clampFromTipM ?? blank.lengthM, writer)} />
             </li>
           ),
         )}

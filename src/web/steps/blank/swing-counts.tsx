@@ -3,10 +3,10 @@ import { countedHz } from '../../../engine/flow/swing-count.ts';
 import { stopwatchSigmaS } from '../../../engine/stiffness/swing-data.ts';
 import { type CountedSwing, readSwings } from '../../../record/read-swings.ts';
 import { countInWords, hzInWords } from '../../../words/swings.ts';
-import { ChoiceField } from '../../fields/choice-field.tsx';
-import { NumberField } from '../../fields/number-field.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
+import type { Writer } from '../../../words/writer.ts';
+import { Field } from '../../fields/field.tsx';
 import { useBuild } from '../../read/build-context.ts';
+import { useShop } from '../../read/shop.tsx';
 import { type PowerOnBench, same } from './use-power.ts';
 
 /** Swings counted by hand, each beside what is predicted for the same rod held at the same place. */
@@ -31,34 +31,27 @@ export function SwingCounts({ power }: { power: PowerOnBench }) {
 
 function SwingRow({ swing, number, power }: { swing: CountedSwing; number: number; power: PowerOnBench }) {
   const { write } = useBuild();
+  const { writer } = useShop();
   const path = (field: string) => ['swings', swing.id, field] as const;
   return (
     <fieldset className="swing-row" data-group="">
       <legend className="field-label">Count {number}</legend>
       <div className="fields-row">
-        <ChoiceField
-          label="What swung"
+        <Field
           path={path('rod')}
-          unset="bare"
           options={[
             { value: 'bare', name: 'bare blank' },
             { value: 'finished', name: 'finished rod' },
           ]}
         />
-        <QuantityField
-          label="Held, from the tip"
-          path={path('clampFromTip')}
-          gesture="place held"
-          placeholder="front of the grip"
-          passedOver
-        />
-        <NumberField label="Swings counted" path={path('counted')} placeholder="such as 40" />
-        <NumberField label="Time taken" path={path('seconds')} unit="s" />
+        <Field path={path('clampFromTip')} passedOver />
+        <Field path={path('counted')} />
+        <Field path={path('seconds')} />
       </div>
-      <p role="status">{wordsOf(swing, power)}</p>
+      <p role="status">{wordsOf(swing, power, writer)}</p>
       <Button
         className="plain small card-remove screen-only"
-        onPress={() => write('remove a count', [{ path: path('gone'), value: true }])}
+        onPress={() => write('removeSwings', [{ path: path('gone'), value: true }])}
       >
         Remove this count
       </Button>
@@ -66,14 +59,18 @@ function SwingRow({ swing, number, power }: { swing: CountedSwing; number: numbe
   );
 }
 
-function wordsOf({ counted, seconds, rod, clampFromTipM }: CountedSwing, power: PowerOnBench): string {
+function wordsOf(
+  { counted, seconds, rod, clampFromTipM }: CountedSwing,
+  power: PowerOnBench,
+  writer: Writer,
+): string {
   if (counted === undefined || seconds === undefined)
-    return 'Count some 40 swings, there and back, and time them.';
+    return 'Count about 40 swings, there and back, and time them.';
   const { state, freeLengthM } = power;
   const prediction = state.answer?.swings.find((one) =>
     same(one, { rod, clampFromTipM: clampFromTipM ?? freeLengthM }),
   );
-  if (prediction) return countInWords({ counted, seconds }, prediction);
+  if (prediction) return countInWords({ counted, seconds }, prediction, writer);
   const { hz, plusMinusHz } = countedHz({ counted, seconds });
-  return `Counted ${hzInWords(hz, plusMinusHz)}${state.working ? '; what it is set beside is being worked out …' : ''}`;
+  return `Counted ${hzInWords(hz, plusMinusHz)}${state.working ? '. Working out the prediction …' : ''}`;
 }

@@ -21,7 +21,7 @@ export function SwingPart({ power }: { power: PowerOnBench | undefined }) {
   const { freeLengthM, measured, state } = power;
   const add = () => {
     const id = newRowId();
-    write('count swings', [
+    write('addSwings', [
       { path: ['swings', id, 'order'], value: rows('swings').length + 1 },
       { path: ['swings', id, 'rod'], value: 'bare' },
     ]);

@@ -1,6 +1,5 @@
 import type { Row } from '../../../record/document.ts';
-import { FlagField } from '../../fields/flag-field.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { quantityOf, siOf, textOf } from '../../read/values.ts';
 import { ReadingRow } from './reading-row.tsx';
 import type { TestRows } from './reading-rows.ts';
@@ -23,20 +22,12 @@ export function TestColumn({ rows, setup, order }: { rows: TestRows; setup: Row;
         <span className="reading-word" aria-hidden="true">
           hang
         </span>
-        <QuantityField
-          label="Hang"
-          labelHidden
-          path={['tests', test.id, 'hung']}
-          gesture="weight"
-          passedOver
-        />
+        <Field labelHidden path={['tests', test.id, 'hung']} passedOver />
       </div>
       {heavy && (
         <div className="gate" role="note">
           <p className="attention">{heavy}</p>
-          <FlagField path={['blank', '-', 'ferrulesBound']} gesture="ferrules bound">
-            They are wrapped or tightly bound
-          </FlagField>
+          <Field path={['blank', '-', 'ferrulesBound']} />
         </div>
       )}
       {readings.map((reading) => (

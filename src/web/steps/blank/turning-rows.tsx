@@ -1,9 +1,8 @@
 import { Button } from 'react-aria-components';
 import type { TurnedSection } from '../../../engine/rotation/turned-section.ts';
-import { formatGrams, formatMm } from '../../../engine/units/format-quantity.ts';
+import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { turnSigmaM } from '../../../record/read-turned.ts';
-import { ChoiceField } from '../../fields/choice-field.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
 import { flagOf, quantityOf, textOf } from '../../read/values.ts';
@@ -19,30 +18,22 @@ export function TurningRows({ section, name }: { section: TurnedSection; name: s
   const heavy = loadsKg[1] === undefined ? 'the weight' : formatGrams(loadsKg[1]);
   const what = held === 'span' ? 'Sag' : 'Drop';
   const remove = () => {
-    write(`remove the turning of ${name}`, [{ path: path('gone'), value: true }]);
+    write('removeTurning', [{ path: path('gone'), value: true }]);
     say('The turning is removed; undo brings it back.');
   };
   return (
     <div className="turning-rows">
-      <ChoiceField
-        label="Held"
+      <Field
         path={path('held')}
-        unset="span"
         options={[
           { value: 'span', name: 'on two supports' },
           { value: 'clamp', name: 'clamped at its butt' },
         ]}
       />
       <div className="fields-two">
-        <QuantityField label="First load" path={path('loadA')} gesture="first load" placeholder="nothing" />
-        <QuantityField label="Second load" path={path('loadB')} gesture="second load" />
-        <QuantityField
-          label="± of one reading"
-          path={path('sigma')}
-          gesture="± of a reading"
-          placeholder={`${formatMm(turnSigmaM[held])}, usual`}
-          passedOver
-        />
+        <Field path={path('loadA')} />
+        <Field path={path('loadB')} />
+        <Field path={path('sigma')} usual={turnSigmaM[held]} passedOver />
       </div>
       <div className="turn-row turn-heads" aria-hidden="true">
         <span>facing down</span>
@@ -58,25 +49,9 @@ export function TurningRows({ section, name }: { section: TurnedSection; name: s
         const at = (field: string) => ['turnReadings', turn.id, field] as const;
         return (
           <div key={turn.id} className={flagOf(turn, 'setAside') ? 'turn-row reading-aside' : 'turn-row'}>
-            <QuantityField
-              label={`Angle of ${name} facing down`}
-              labelHidden
-              path={at('turn')}
-              gesture="angle"
-              passedOver
-            />
-            <QuantityField
-              label={`${what} of ${name} at ${angle} under ${light}`}
-              labelHidden
-              path={at('dropA')}
-              gesture={`${what.toLowerCase()} at ${angle}`}
-            />
-            <QuantityField
-              label={`${what} of ${name} at ${angle} under ${heavy}`}
-              labelHidden
-              path={at('dropB')}
-              gesture={`${what.toLowerCase()} at ${angle}`}
-            />
+            <Field label={`Angle of ${name} facing down`} labelHidden path={at('turn')} passedOver />
+            <Field label={`${what} of ${name} at ${angle} under ${light}`} labelHidden path={at('dropA')} />
+            <Field label={`${what} of ${name} at ${angle} under ${heavy}`} labelHidden path={at('dropB')} />
           </div>
         );
       })}

@@ -7,7 +7,7 @@ import { usePlanContext } from './plan-context.ts';
 
 /**
  * Why this weight waits until the ferrules are bound; undefined when it may be hung. Only ferrules in front of
- * the blocks carry it.
+ * the clamp carries it.
  */
 export function useHeavyLoad(test: Row, setup: Row): string | undefined {
   const sentence = useSentence();

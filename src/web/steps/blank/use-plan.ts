@@ -7,7 +7,7 @@ import { tablesOf } from '../../read/tables-of.ts';
 
 export interface Plan {
   protocol(kind: ProtocolKind, clampHeightM?: number): Protocol;
-  /** The weight that drops the tip by a third of the length in front of the blocks. */
+  /** The weight that drops the tip by a third of the length in front of the clamp. */
   thirdLoadKg: number;
   /** The blank as it is best known. */
   tables: BlankTables;

@@ -1,23 +1,20 @@
 import { Button } from 'react-aria-components';
-import { finishFaults } from '../../../engine/finish/faults.ts';
 import { coatSchedule, recoatAt } from '../../../engine/finish/schedule.ts';
-import { clockWords, dueWords } from '../../../words/due.ts';
-import { FlagField } from '../../fields/flag-field.tsx';
-import { NumberField } from '../../fields/number-field.tsx';
-import { PickField } from '../../fields/pick-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { dueWords } from '../../../words/due.ts';
+import { finishFaults } from '../../../words/finish-faults.ts';
+import { clockWords } from '../../../words/intl.ts';
+import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import type { FinishOnRod } from '../../read/use-finish.ts';
 import { flagOf, textOf } from '../../read/values.ts';
-import { InstantField } from './instant-field.tsx';
 
 const gate = [
-  { field: 'guidesChecked', words: 'Guides on the line, sighted once more from both ends' },
-  { field: 'wrapsChecked', words: 'Wraps packed, tags cut, no fuzz, no gap' },
-  { field: 'levelChecked', words: 'The rod lies level on its supports, every 0.5 to 0.7 m' },
-  { field: 'dustFree', words: 'No dust, no silicone, no draught; product and room warm' },
+  { field: 'guidesChecked' },
+  { field: 'wrapsChecked' },
+  { field: 'levelChecked' },
+  { field: 'dustFree' },
 ];
 
 /** The gate before the first coat, each coat by one tap, and what is due when. */
@@ -29,7 +26,7 @@ export function CoatsPart({ finish, nowMs }: { finish: FinishOnRod; nowMs: numbe
   const recoat = last && recoatAt(nowMs, last, finish.times);
   const brush = () => {
     const id = newRowId();
-    write(`coat ${finish.coats.length + 1}`, [
+    write(`brushCoat:${finish.coats.length + 1}`, [
       { path: ['coats', id, 'order'], value: finish.coats.length },
       { path: ['coats', id, 'brushedAt'], value: new Date().toISOString() },
       { path: ['coats', id, 'roomC'], value: finish.roomC },
@@ -38,10 +35,8 @@ export function CoatsPart({ finish, nowMs }: { finish: FinishOnRod; nowMs: numbe
   const waits = open.length > 0 || recoat?.status === 'too early';
   return (
     <Part title="Coats" aside="the first cannot be taken off again">
-      {gate.map(({ field, words }) => (
-        <FlagField key={field} path={['finish', '-', field]} gesture={`check ${field}`}>
-          {words}
-        </FlagField>
+      {gate.map(({ field }) => (
+        <Field key={field} path={['finish', '-', field]} />
       ))}
       <div role="status">
         {open.length > 0 && <p className="quiet">{open.length} to look at before a coat goes on.</p>}
@@ -88,19 +83,14 @@ function CoatsTable({ finish, nowMs }: { finish: FinishOnRod; nowMs: number }) {
       {coats.map(({ id, brushedAtMs, roomC }, index) => (
         <div key={id}>
           <div className="fields-row">
-            <InstantField label={`Coat ${index + 1} brushed on`} path={['coats', id, 'brushedAt']} />
-            <NumberField label={`Room then, coat ${index + 1}`} path={['coats', id, 'roomC']} unit="°C" />
-            <PickField
+            <Field label={`Coat ${index + 1} brushed on`} path={['coats', id, 'brushedAt']} />
+            <Field label={`Room then, coat ${index + 1}`} path={['coats', id, 'roomC']} />
+            <Field
               label={`What went wrong with coat ${index + 1}`}
               path={['coats', id, 'fault']}
-              unset=""
               options={[{ value: '', name: 'nothing' }, ...faultOptions]}
             />
-            <TextField
-              label={`Note on coat ${index + 1}`}
-              path={['coats', id, 'note']}
-              placeholder="batch, level, how it lay"
-            />
+            <Field label={`Note on coat ${index + 1}`} path={['coats', id, 'note']} />
           </div>
           <Remedy coat={id} />
           <TableFrame label={`Times of coat ${index + 1}`}>

@@ -1,12 +1,14 @@
 import { Button } from 'react-aria-components';
-import { finishFaults } from '../../../engine/finish/faults.ts';
 import { coatSchedule } from '../../../engine/finish/schedule.ts';
 import { finishSheet } from '../../../sheets/finish-sheet.ts';
-import { clockWords, dueWords, spanWords } from '../../../words/due.ts';
+import { dueWords } from '../../../words/due.ts';
+import { finishFaults } from '../../../words/finish-faults.ts';
+import { clockWords } from '../../../words/intl.ts';
+import type { Writer } from '../../../words/writer.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
-import { ProductFields } from '../../parts/habits/finish-fields.tsx';
+import { ProductFields } from '../../parts/habits/habit-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
@@ -25,7 +27,7 @@ import '../../style/finish.css';
 export function FinishStep() {
   const sentence = useSentence();
   const { id, single } = useBuild();
-  const { paper } = useShop();
+  const { paper, writer } = useShop();
   const { print, printing } = usePrint();
   const nowMs = useNow();
   const finish = useFinish(nowMs);
@@ -36,7 +38,7 @@ export function FinishStep() {
         roomC: finish.roomC,
         coatMl: finish.firstCoatMl,
         batch: finish.batch,
-        due: dueOnPaper(finish),
+        due: dueOnPaper(finish, writer),
       },
       { paper, stamp },
     ),
@@ -54,17 +56,36 @@ export function FinishStep() {
       </NextLine>
       <SinceNote works={['finish']} />
       <MixPart finish={finish} />
-      <Caution source="HSE RR079 and construction dermatitis pages; oshwiki, epoxy resins; YSU, flammable materials">
+      <Caution
+        about="epoxy"
+        brief="Gloves on, room aired, no flame near solvents."
+        source="HSE RR079 and construction dermatitis pages; oshwiki, epoxy resins; YSU, flammable materials"
+      >
         Epoxy and its hardener can sensitise for life and burn the eyes: thick nitrile gloves, no skin
         contact, soap instead of solvent, an aired room. Solvents flash below 38 °C: no spirit lamp, torch or
         heat gun near them. The product’s data sheet comes first.
       </Caution>
       <CoatsPart finish={finish} nowMs={nowMs} />
-      <Caution source="Ontario Ministry of Labour, lathe entanglement alert; common practice for lamps">
+      <Caution
+        about="turner"
+        brief="Keep sleeves and hair away from the turner."
+        source="Ontario Ministry of Labour, lathe entanglement alert; common practice for lamps"
+      >
         On the turner a long tip whips and loose thread winds up: support it, keep sleeves and hair away.
         Curing lamps: shield eyes and skin.
       </Caution>
       <Part
+        folded
+        holds={[
+          'finish/-/product',
+          'finish/-/statedAtC',
+          'finish/-/potLife',
+          'finish/-/turnFor',
+          'finish/-/recoat',
+          'finish/-/flexAfter',
+          'finish/-/fishAfter',
+          'finish/-/halvesPerC',
+        ]}
         title="Product"
         aside="from its data sheet, once; common practice has no source"
         tools={
@@ -78,13 +99,13 @@ export function FinishStep() {
         }
       >
         <ProductFields />
-        <KeepHabit collection="finish" words="finish" />
+        <KeepHabit collection="finish" />
         <p className="quiet">
           Times halve for every 10 °C above what the data sheet speaks of and double below (common practice,
           from 15 to 30 °C). Measure the room at the rod, not at the door.
         </p>
       </Part>
-      <Part title="What went wrong" aside="and the usual remedy; common practice, no source">
+      <Part folded title="What went wrong" aside="and the usual remedy; common practice, no source">
         <dl className="faults">
           {finishFaults.map(({ fault, cause, remedy }) => (
             <div key={fault}>
@@ -109,14 +130,14 @@ function nextWords({ findings, coats, batch }: FinishOnRod, sentence: Sentence):
 }
 
 /** Clock times of the latest coat, or hours after brushing where none is on yet. */
-function dueOnPaper({ coats, times, roomC }: FinishOnRod): { what: string; when: string }[] {
+function dueOnPaper({ coats, times, roomC }: FinishOnRod, writer: Writer): { what: string; when: string }[] {
   const last = coats.at(-1);
   return coatSchedule(last?.brushedAtMs ?? 0, times, { roomC: last?.roomC ?? roomC, latest: true }).map(
     ({ due, atMs }) => ({
       what: dueWords[due],
       when: last
         ? clockWords(atMs)
-        : `${spanWords(atMs / 1000)} after ${due === 'brushing ends' ? 'mixing' : 'brushing'}`,
+        : `${writer.duration(atMs / 1000)} after ${due === 'brushing ends' ? 'mixing' : 'brushing'}`,
     }),
   );
 }

@@ -1,12 +1,13 @@
-import { spanWords } from '../../../words/due.ts';
-import { MixFields } from '../../parts/habits/finish-fields.tsx';
+import { MixFields } from '../../parts/habits/habit-fields.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
+import { useShop } from '../../read/shop.tsx';
 import type { FinishOnRod } from '../../read/use-finish.ts';
 import { useSentence } from '../../read/use-sentence.ts';
 
 /** How much one coat takes, and what to measure for it. */
 export function MixPart({ finish }: { finish: FinishOnRod }) {
   const sentence = useSentence();
+  const { writer } = useShop();
   const { batch, firstCoatMl, laterCoatMl, potLifeMin, roomC, mix } = finish;
   return (
     <Part title="Mix" aside="from the wraps’ own geometry">
@@ -21,10 +22,10 @@ export function MixPart({ finish }: { finish: FinishOnRod }) {
               The first coat takes {firstCoatMl.toFixed(1)} ml on the rod, a later one{' '}
               {laterCoatMl.toFixed(1)} ml.{' '}
               {batch.leastRules &&
-                `Less cannot be measured truly: one division would put the ratio off by more than ${mix.rules.ratioErrorPercent} %. `}
+                `Less is too little to measure: one mark would change the ratio by over ${mix.rules.ratioErrorPercent} %. `}
               {batch.batches > 1 ? 'A batch' : 'It'} can be brushed for{' '}
-              {spanWords((potLifeMin * 60 * mix.rules.brushedPercent) / 100)} of its{' '}
-              {spanWords(potLifeMin * 60)} at {roomC} °C
+              {writer.duration((potLifeMin * 60 * mix.rules.brushedPercent) / 100)} of its{' '}
+              {writer.duration(potLifeMin * 60)} at {writer.temperature(roomC)}
               {batch.batches > 1
                 ? ', too short for every wrap of a coat: mix the next one when the first is brushed out.'
                 : '.'}

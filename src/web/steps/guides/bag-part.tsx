@@ -16,7 +16,7 @@ export function BagPart({ bag, sizes }: { bag: readonly BagGuide[]; sizes: reado
   const { write, newRowId } = useBuild();
   const add = (size: string, straightness: Straightness, reject?: string) => {
     const id = newRowId();
-    write('a guide of the bag', [
+    write('addToBag', [
       { path: ['bag', id, 'order'], value: bag.length },
       { path: ['bag', id, 'size'], value: size },
       { path: ['bag', id, 'straightness'], value: straightness },
@@ -25,10 +25,12 @@ export function BagPart({ bag, sizes }: { bag: readonly BagGuide[]; sizes: reado
   };
   const takeBack = () => {
     const last = bag.at(-1);
-    if (last) write('take a guide out of the bag', [{ path: ['bag', last.id, 'gone'], value: true }]);
+    if (last) write('removeFromBag', [{ path: ['bag', last.id, 'gone'], value: true }]);
   };
   return (
     <Part
+      folded
+      holds={['bag/']}
       title="The bag"
       aside="by eye: look along the bore, tap what you see, lay it down in order"
       tools={

@@ -21,7 +21,7 @@ export function EndFittings() {
             label="Shop’s tip-top"
             rack={tipTops}
             chosen={tipTop && textOf(tipTop, 'fromRack')}
-            onChoose={(picked) => write('choose the tip-top', takeFromRack(picked, tipTop?.id ?? newRowId()))}
+            onChoose={(picked) => write('chooseTipTop', takeFromRack(picked, tipTop?.id ?? newRowId()))}
           />
         </div>
       )}
@@ -32,7 +32,7 @@ export function EndFittings() {
             label="Shop’s keeper"
             rack={keepers}
             chosen={undefined}
-            onChoose={(picked) => write('choose the keeper', takeKeeper(picked))}
+            onChoose={(picked) => write('chooseKeeper', takeKeeper(picked))}
           />
         </div>
       )}

@@ -1,10 +1,10 @@
 import { Link } from 'wouter';
 import { rackName, rackShortages } from '../../../record/rack.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
+import { Field } from '../../fields/field.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
-import { SortingFields } from '../../parts/habits/sorting-fields.tsx';
+import { SortingFields } from '../../parts/habits/habit-fields.tsx';
 import { RackShelf } from '../../parts/rack-shelf.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -66,11 +66,7 @@ export function GuidesStep() {
         aside="chosen from the shop’s guides or typed; pale numbers are typical of the size"
       >
         <div className="fields-row knot-field">
-          <QuantityField
-            label="Thickest knot that must pass"
-            path={['layout', '-', 'knot']}
-            placeholder="not checked"
-          />
+          <Field path={['layout', '-', 'knot']} />
         </div>
         {findings
           .map((one) => [one.path, sentence(one)] as const)
@@ -93,12 +89,21 @@ export function GuidesStep() {
       <ScanPart sizes={sizes} inBag={bag.length} />
       <BagPart bag={bag} sizes={sizes} />
       <LooksPart bag={bag} />
-      <Part title="How straight is straight enough" aside="yours, the shop’s, or as it stands pale">
+      <Part
+        folded
+        holds={['sorting/']}
+        title="How straight is straight enough"
+        aside="yours, the shop’s, or as it stands pale"
+      >
         <SortingFields />
-        <KeepHabit collection="sorting" words="sorting" />
+        <KeepHabit collection="sorting" />
       </Part>
       {placed && bag.length > 0 && <RackPart sorted={sorted} numberOf={numberOf} />}
-      <Part title="Feet" aside="how each foot is dressed before it is taped; common practice, no source">
+      <Part
+        folded
+        title="Feet"
+        aside="how each foot is dressed before it is taped; common practice, no source"
+      >
         <ul>
           <li>Ramp of 6 to 10 mm to a thin, round end; no step for the thread to climb.</li>
           <li>
@@ -108,7 +113,11 @@ export function GuidesStep() {
           <li>Opening round, ring tight, plating whole: cotton wool drawn through does not catch.</li>
         </ul>
       </Part>
-      <Caution source="OSHA composites page and Technical Manual III:1; Ontario Ministry of Labour, entanglement alert">
+      <Caution
+        about="grinding"
+        brief="Glasses and mask on at the grinder, no gloves near the wheel."
+        source="OSHA composites page and Technical Manual III:1; Ontario Ministry of Labour, entanglement alert"
+      >
         Grinding feet throws sparks and metal dust: glasses and mask, no gloves near the wheel, hold the guide
         in pliers, and keep it away from solvents.
       </Caution>

@@ -30,7 +30,7 @@ export function KeptScans() {
               .{' '}
               <Button
                 className="inline"
-                onPress={() => write('discard a scan', rowChanges('scans', scan.id, { gone: true }))}
+                onPress={() => write('removeScan', rowChanges('scans', scan.id, { gone: true }))}
               >
                 Discard the picture<span className="visually-hidden"> {name}</span>
               </Button>

@@ -1,5 +1,6 @@
 import { Button, Checkbox } from 'react-aria-components';
 import type { BagGuide } from '../../../engine/guides/bag-sorting.ts';
+import { isBoughtSingly } from '../../../engine/kinds/guides.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
@@ -35,7 +36,7 @@ interface LookedAt {
 /** What is looked at and done on every single guide, ticked at the bench; what fails is put aside with its reason. */
 export function LooksPart({ bag }: { bag: readonly BagGuide[] }) {
   const { rows } = useBuild();
-  const stripping = rows('guides').filter((row) => textOf(row, 'kind') === 'stripping');
+  const stripping = rows('guides').filter((row) => isBoughtSingly(textOf(row, 'kind')));
   const all: LookedAt[] = [
     ...bag.map((guide, index) => ({
       collection: 'bag' as const,
@@ -54,6 +55,7 @@ export function LooksPart({ bag }: { bag: readonly BagGuide[] }) {
   if (all.length === 0) return null;
   return (
     <Part
+      folded
       title="One by one"
       aside="first the eye’s part, then the feet: a ground foot cannot be sent back; common practice, no source"
     >
@@ -91,7 +93,7 @@ function LookRow({ one }: { one: LookedAt }) {
   const done = looks.every(({ field }) => flagOf(row, field));
   const allWell = () =>
     write(
-      `all well on ${one.name}`,
+      'allWell',
       looks.map(({ field }) => ({ path: at(field), value: true })),
     );
   return (
@@ -107,7 +109,7 @@ function LookRow({ one }: { one: LookedAt }) {
             aria-label={`${words}, guide ${one.name}`}
             isSelected={flagOf(row, field)}
             isDisabled={one.reject !== undefined || ('dressing' in look && !looked && !flagOf(row, field))}
-            onChange={(value) => write(`${words} on ${one.name}`, [{ path: at(field), value }])}
+            onChange={(value) => write('lookAtGuide', [{ path: at(field), value }])}
           >
             <span className="flag-box" aria-hidden="true" />
           </Checkbox>
@@ -125,7 +127,7 @@ function LookRow({ one }: { one: LookedAt }) {
             aria-label={`Put guide ${one.name} aside`}
             value={one.reject ?? ''}
             onChange={({ target }) =>
-              write(`put ${one.name} aside`, [
+              write('setAsideGuide', [
                 { path: at('reject'), value: target.value === '' ? null : target.value },
               ])
             }

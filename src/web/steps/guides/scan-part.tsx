@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { Button, FileTrigger, ProgressBar } from 'react-aria-components';
-import { typicalGuide } from '../../../engine/bench/default-guides.ts';
+import { typicalGuide } from '../../../engine/kinds/guides.ts';
 import { readQuantity } from '../../../engine/units/read-quantity.ts';
 import type { ScannedGuide } from '../../../image/index.ts';
 import { bagReferenceSheet } from '../../../sheets/bag-sheet.ts';
@@ -32,6 +32,8 @@ export function ScanPart({ sizes, inBag }: ScanPartProps) {
   const { factors } = usePrinterChoice(paper);
   return (
     <Part
+      folded
+      holds={['scans/']}
       title="Scan the bag"
       aside="two-footed guides lying apart, feet down, lid open or paper over them, 600 dpi"
       tools={
@@ -85,7 +87,7 @@ export function ScanPart({ sizes, inBag }: ScanPartProps) {
           .map((one) => [one.path, sentence(one)] as const)
           .map(([, message]) => (
             <p key={message} className="attention">
-              ▲ {scan.file?.name}: {message}.
+              ▲ {scan.file?.name}: {message}
             </p>
           ))}
       </div>
@@ -134,7 +136,7 @@ function ScanResult({ file, read, sizes, inBag, readAgain, done }: ResultProps) 
         .map((one) => [one.path, sentence(one)] as const)
         .map(([, message]) => (
           <p key={message} className="attention">
-            ▲ {message}.
+            ▲ {message}
           </p>
         ))}
       {guides.length > 0 && (

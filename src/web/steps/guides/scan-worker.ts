@@ -1,5 +1,6 @@
-import { said } from '../../../engine/finding.ts';
 /** Decodes a scan, or a picture of the reference sheet, and measures its guides away from the page. */
+
+import { imageFound } from '../../../image/image-kinds.ts';
 import { decodeImage, flattenSheet, type Pixels, scanImage } from '../../../image/index.ts';
 import { type ScanSaid, type ScanTask, usualDpi } from './scan-messages.ts';
 
@@ -12,8 +13,9 @@ page.onmessage = ({ data }) => {
   readScan(data).then(
     (said) => page.postMessage(said),
     (error: unknown) => {
-      const message = error instanceof Error ? error.message : String(error);
-      page.postMessage({ id: data.id, says: 'refused', findings: [said('image', message)] });
+      const reason = error instanceof Error ? error.message : String(error);
+      const finding = imageFound('image', 'scan/unreadable', { reason });
+      page.postMessage({ id: data.id, says: 'refused', findings: [finding] });
     },
   );
 };

@@ -1,12 +1,12 @@
 import { Button } from 'react-aria-components';
 import type { Finding } from '../../../engine/finding.ts';
 import type { ChosenGuide } from '../../../engine/flow/choices.ts';
-import { type SetGuide, typicalOpeningM } from '../../../engine/guides/check-guide-set.ts';
-import { formatGrams, formatMm } from '../../../engine/units/format-quantity.ts';
+import type { SetGuide } from '../../../engine/guides/check-guide-set.ts';
+import { guideName, guideNumbers } from '../../../engine/kinds/guides.ts';
 import type { Row } from '../../../record/document.ts';
 import { changedInRack, type GuideNumberField, originOf, takeFromRack } from '../../../record/rack.ts';
-import { NumberField } from '../../fields/number-field.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
+import { buildSchema } from '../../../record/schema.ts';
+import { Field } from '../../fields/field.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
@@ -58,7 +58,7 @@ export function SetTable({ set, guides, findings }: SetTableProps) {
             return (
               <tr key={guide.id}>
                 <th scope="row">
-                  {index + 1} <span className="quiet small">{`${guide.kind} ${guide.size}`}</span>
+                  {index + 1} <span className="quiet small">{guideName(guide)}</span>
                   {findings
                     .filter(({ path }) =>
                       [`guides/${guide.id}/size`, `guides/${guide.id}/station`].includes(path),
@@ -75,36 +75,26 @@ export function SetTable({ set, guides, findings }: SetTableProps) {
                     label={`Shop’s guide for ${name}`}
                     rack={line}
                     chosen={from?.id}
-                    onChoose={(picked) => write(`choose ${name}`, takeFromRack(picked, row.id))}
+                    onChoose={(picked) => write(`chooseGuide:${index + 1}`, takeFromRack(picked, row.id))}
                   />
                   <Again row={row} rack={from} name={name} />
                 </td>
                 {columns.map(({ field, title, typical }) => (
                   <td key={field} data-label={title}>
-                    <QuantityField
+                    <Field
                       label={`${title} of ${name}`}
                       labelHidden
                       path={['guides', guide.id, field]}
-                      placeholder={typical(guides[index], guide.size) ?? 'not known'}
+                      usual={typical(guides[index])}
                       origin={originWords[originOf(row, field, from)]}
                     />
                   </td>
                 ))}
                 <td data-label="Feet">
-                  <NumberField
-                    label={`Feet of ${name}`}
-                    labelHidden
-                    path={['guides', guide.id, 'feet']}
-                    placeholder="1 or 2"
-                  />
+                  <Field label={`Feet of ${name}`} labelHidden path={['guides', guide.id, 'feet']} />
                 </td>
                 <td data-label="Own wrap">
-                  <QuantityField
-                    label={`Wrap on ${name}`}
-                    labelHidden
-                    path={['guides', guide.id, 'wrapLength']}
-                    placeholder="by section"
-                  />
+                  <Field label={`Wrap on ${name}`} labelHidden path={['guides', guide.id, 'wrapLength']} />
                 </td>
               </tr>
             );
@@ -118,30 +108,20 @@ export function SetTable({ set, guides, findings }: SetTableProps) {
 interface SetColumn {
   field: GuideNumberField;
   title: string;
-  typical(guide: ChosenGuide | undefined, size: string): string | undefined;
+  typical(guide: ChosenGuide | undefined): number | undefined;
 }
 const columns: SetColumn[] = [
-  { field: 'ringHeight', title: 'Ring height', typical: (guide) => guide && formatMm(guide.ringHeightM) },
-  { field: 'foot', title: 'Over its feet', typical: (guide) => guide && formatMm(guide.lengthM) },
-  { field: 'mass', title: 'Mass', typical: (guide) => guide && formatGrams(guide.massKg, 2) },
-  { field: 'opening', title: 'Opening', typical: (_, size) => shown(typicalOpeningM(size)) },
+  { field: 'ringHeight', title: 'Ring height', typical: (guide) => guide?.ringHeightM },
+  { field: 'foot', title: 'Over its feet', typical: (guide) => guide?.lengthM },
+  { field: 'mass', title: 'Mass', typical: (guide) => guide?.massKg },
+  {
+    field: 'opening',
+    title: 'Opening',
+    typical: (guide) => guide && guideNumbers(guide.kind, guide.size)?.insideM,
+  },
   { field: 'footWidth', title: 'Foot’s width', typical: () => undefined },
   { field: 'oneFoot', title: 'One foot', typical: () => undefined },
 ];
-
-const shown = (lengthM: number | undefined) => (lengthM === undefined ? undefined : formatMm(lengthM));
-
-const numberWords: Record<GuideNumberField, string> = {
-  size: 'size',
-  wire: 'wire',
-  ringHeight: 'ring height',
-  foot: 'length over its feet',
-  mass: 'mass',
-  opening: 'opening',
-  footWidth: 'width of a foot',
-  feet: 'feet',
-  oneFoot: 'length of one foot',
-};
 
 /** What the shop's row says by now, to be taken over when the builder wants it. */
 function Again({ row, rack, name }: { row: Row; rack: Row | undefined; name: string }) {
@@ -150,8 +130,8 @@ function Again({ row, rack, name }: { row: Row; rack: Row | undefined; name: str
   if (!rack || changed.length === 0) return null;
   return (
     <span className="small set-again">
-      differs in {changed.map((field) => numberWords[field]).join(', ')}.{' '}
-      <Button className="inline" onPress={() => write(`take ${name} again`, takeFromRack(rack, row.id))}>
+      differs in {changed.map((field) => buildSchema.guides.fields[field].name).join(', ')}.{' '}
+      <Button className="inline" onPress={() => write('takeGuideAgain', takeFromRack(rack, row.id))}>
         Take it again<span className="visually-hidden"> for {name}</span>
       </Button>
     </span>

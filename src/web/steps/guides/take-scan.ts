@@ -39,7 +39,7 @@ export function useTakeScan(file: ScanFile, dpi: number, done: () => void) {
             takenBy: file.onSheet ? 'phone' : 'flatbed',
             dpi,
           });
-    write('guides of a scan', [...scan, ...bag]);
+    write('scanBag', [...scan, ...bag]);
     say(
       typeof sent === 'string'
         ? `Measured guides are in the bag, but the picture is not kept with them: ${sent}`

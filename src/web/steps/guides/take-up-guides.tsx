@@ -7,7 +7,7 @@ export function TakeUpGuides({ choices }: { choices: Choices }) {
   const { write, newRowId } = useBuild();
   const takeUp = () =>
     write(
-      'take the guides up',
+      'takeGuides',
       choices.guides.flatMap(({ kind, size }, order) => {
         const row = newRowId();
         return [

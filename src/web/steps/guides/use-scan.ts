@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
-import { said } from '../../../engine/finding.ts';
+import { imageFound } from '../../../image/image-kinds.ts';
 import type { Finding } from '../../../image/index.ts';
 import type { ScanRead, ScanSaid, ScanTask } from './scan-messages.ts';
 
@@ -70,9 +70,8 @@ export function useScan() {
       else setState((last) => ({ ...last, share: undefined, read: undefined, refused: data.findings }));
     };
     worker.onerror = () => {
-      const message =
-        'the scan could not be read on this device; save it smaller, or at 600 dpi, and try again';
-      setState((last) => ({ ...last, share: undefined, refused: [said('image', message)] }));
+      const finding = imageFound('image', 'scan/unreadable', { reason: 'the reader stopped' });
+      setState((last) => ({ ...last, share: undefined, refused: [finding] }));
     };
     setState((last) => ({ ...last, share: 0, refused: [] }));
     worker.postMessage({ id, bytes, dpi, onSheet } satisfies ScanTask);

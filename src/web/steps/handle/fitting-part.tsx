@@ -20,7 +20,7 @@ export interface FittingPartProps {
 export function FittingPart({ plan, show }: FittingPartProps) {
   const { check, tipTube, tubeRoomM } = plan;
   return (
-    <Part title="Fitting" aside="along the diameters measured on the blank">
+    <Part folded title="Fitting" aside="along the diameters measured on the blank">
       <dl className="facts">
         <dt>Tip-top’s tube</dt>
         <dd>
@@ -90,9 +90,7 @@ function StrippingFact({ plan, show }: FittingPartProps) {
   if (stripping === undefined) return null;
   const text = system === 'mm' ? formatMm(stripping, 0) : `${Number((stripping / 0.0254).toFixed(3))} in`;
   const use = () =>
-    write('stripping guide by reach', [
-      { path: ['layout', '-', 'startStripping'], value: { si: stripping, text } },
-    ]);
+    write('strippingByReach', [{ path: ['layout', '-', 'startStripping'], value: { si: stripping, text } }]);
   return (
     <>
       <dt>Stripping guide</dt>

@@ -1,17 +1,18 @@
 import { Button } from 'react-aria-components';
-import { lineSideInWords } from '../../../engine/bench/line-side.ts';
-import { FlagField } from '../../fields/flag-field.tsx';
+import { instantWords } from '../../../words/intl.ts';
+import { lineSideInWords } from '../../../words/line-side.ts';
+import { Field } from '../../fields/field.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { flagOf, textOf } from '../../read/values.ts';
 
-const checks: { field: string; words: string; tipTop?: boolean }[] = [
-  { field: 'dryFitted', words: 'Grip, seat and check slide home dry, in one go' },
-  { field: 'seatOnLine', words: 'The reel foot stands on the line side' },
-  { field: 'guidesOnLine', words: 'The guides’ line runs true over every section', tipTop: true },
-  { field: 'tipTopOnLine', words: 'The tip-top stands on the same line', tipTop: true },
+const checks: { field: string; tipTop?: boolean }[] = [
+  { field: 'dryFitted' },
+  { field: 'seatOnLine' },
+  { field: 'guidesOnLine', tipTop: true },
+  { field: 'tipTopOnLine', tipTop: true },
 ];
 
 /** Glue cannot be undone: the time it was mixed is written down only when all four were looked at. */
@@ -23,28 +24,22 @@ export function GlueGate() {
   const tipTopOpen = checks.filter(({ field, tipTop }) => tipTop && !flagOf(handle, field));
   const tipTopGluedAt = textOf(handle, 'tipTopGluedAt');
   const glueTipTop = () =>
-    write('glue the tip-top', [{ path: ['handle', '-', 'tipTopGluedAt'], value: new Date().toISOString() }]);
+    write('glueTipTop', [{ path: ['handle', '-', 'tipTopGluedAt'], value: new Date().toISOString() }]);
   const glue = () =>
-    write('glue the handle', [{ path: ['handle', '-', 'gluedAt'], value: new Date().toISOString() }]);
+    write('glueHandle', [{ path: ['handle', '-', 'gluedAt'], value: new Date().toISOString() }]);
   return (
     <Part title="Before glue" aside="it cannot be turned afterwards">
       <LineSides />
-      {checks.map(({ field, words }) => (
-        <FlagField
-          key={field}
-          path={['handle', '-', field]}
-          gesture={words.toLowerCase().replace(/[^\w .:-]/g, '')}
-        >
-          {words}
-        </FlagField>
+      {checks.map(({ field }) => (
+        <Field key={field} path={['handle', '-', field]} />
       ))}
       <div role="status">
         {gluedAt ? (
-          <p>Glued {new Date(gluedAt).toLocaleString()}. Sight along it once more while the glue is open.</p>
+          <p>Glued {instantWords(gluedAt)}. Sight along it once more while the glue is open.</p>
         ) : open.length > 0 ? (
           <p className="quiet">{open.length} to look at before the glue is mixed.</p>
         ) : null}
-        {tipTopGluedAt && <p>Tip-top glued {new Date(tipTopGluedAt).toLocaleString()}.</p>}
+        {tipTopGluedAt && <p>Tip-top glued {instantWords(tipTopGluedAt)}.</p>}
       </div>
       <div className="glue-buttons">
         {!gluedAt && (
@@ -63,12 +58,20 @@ export function GlueGate() {
           The tip-top waits for the last two alone. Hot-melt glue is turned while warm; epoxy is for good.
         </p>
       )}
-      <Caution source="HSE RR079 and construction dermatitis pages; NIOSHTIC-2 20031204 and 20042590; OSHA composites page">
+      <Caution
+        about="glue"
+        brief="Gloves on for epoxy, mask on for carbon dust."
+        source="HSE RR079 and construction dermatitis pages; NIOSHTIC-2 20031204 and 20042590; OSHA composites page"
+      >
         Epoxy can sensitise for life: no skin contact, thick nitrile gloves renewed often, wash with soap, not
         solvent, and air the room. Sanding and reaming dust of carbon or glass irritates skin and airways:
         mask, glasses, vacuum; it also conducts. The product’s data sheet and local rules come first.
       </Caution>
-      <Caution source="Ontario Ministry of Labour, lathe entanglement alert; common practice for blades and heat">
+      <Caution
+        about="lathe"
+        brief="No gloves or sleeves at the lathe. Cut away from the hand."
+        source="Ontario Ministry of Labour, lathe entanglement alert; common practice for blades and heat"
+      >
         At the lathe no gloves, sleeves, loose hair or sandpaper strips round the hand. Cut away from the
         hand. Melt tip-top glue by warming the tube, never the blank, and never near solvents.
       </Caution>

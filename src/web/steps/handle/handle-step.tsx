@@ -1,10 +1,12 @@
-import { commonHandle } from '../../../engine/bench/default-guides.ts';
+import { commonHandle } from '../../../engine/kinds/common-build.ts';
+import { handlePartPlaces } from '../../../engine/kinds/handle-parts.ts';
+import { rodKindOf } from '../../../engine/kinds/rod-kinds.ts';
 import { formatGrams, formatLength } from '../../../engine/units/format-quantity.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
+import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
-import { HandleHabitFields, HandlePartFields } from '../../parts/habits/handle-fields.tsx';
+import { HandleHabitFields, HandlePartFields } from '../../parts/habits/habit-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
@@ -26,14 +28,14 @@ const nineFeetM = 2.743;
 export function HandleStep() {
   const sentence = useSentence();
   const { id, single } = useBuild();
-  const { bench } = useBench();
+  const { bench, choices } = useBench();
   const { system } = useShop();
   const handle = single('handle');
-  const used = bench?.handle ?? commonHandle(nineFeetM);
+  const rodKind = choices?.rodKind ?? 'fly';
+  const used = bench?.handle ?? commonHandle(rodKind, nineFeetM);
   const show = (lengthM: number) => formatLength(lengthM, { system, decimals: 0, denominator: 8 });
   const { plan, balance, unweighed } = useHandlePlan();
   const stopped = plan?.findings.find(({ severity }) => severity === 'stop');
-  const assumed = (lengthM: number) => `${show(lengthM)} assumed`;
   return (
     <BuildFields findings={plan?.findings}>
       <NextLine goOn={{ href: `/builds/${id}/layout`, name: 'Layout' }}>
@@ -49,44 +51,16 @@ export function HandleStep() {
           gripFrontM={used.gripFrontFromButtM}
           reelM={used.reelFromButtM}
           reelOffsetM={used.reelOffsetM}
+          parts={handlePartPlaces(rodKind, used)}
+          reelOver={rodKindOf(rodKind).reel === 'multiplier'}
           show={show}
         />
         <div className="fields-row" data-group="">
-          <QuantityField
-            label="Butt end to the front of the grip"
-            path={['handle', '-', 'gripFront']}
-            gesture="front of the grip"
-            placeholder={assumed(used.gripFrontFromButtM)}
-            hint="The bend begins here."
-          />
-          <QuantityField
-            label="Butt end to where the line leaves the reel"
-            path={['handle', '-', 'reelFromButt']}
-            gesture="place of the reel"
-            placeholder={assumed(used.reelFromButtM)}
-          />
-          <QuantityField
-            label="Line at the reel, off the blank’s axis"
-            path={['handle', '-', 'reelOffset']}
-            gesture="reel off the axis"
-            placeholder={assumed(used.reelOffsetM)}
-          />
-          <QuantityField
-            label="Mass of the reel with line"
-            path={['handle', '-', 'reelMass']}
-            gesture="mass of the reel"
-          />
+          <Field path={['handle', '-', 'gripFront']} usual={used.gripFrontFromButtM} />
+          <Field path={['handle', '-', 'reelFromButt']} usual={used.reelFromButtM} />
+          <Field path={['handle', '-', 'reelOffset']} usual={used.reelOffsetM} />
+          <Field path={['handle', '-', 'reelMass']} />
         </div>
-        <p className="quiet">
-          Usual handles of one-handed fly rods are 7 to 8 in (180–205 mm) of grip and seat, 10 in (255 mm) to
-          the front of the grip; two-handed ones about 22 in (common practice, no source).
-        </p>
-      </Part>
-      <Part title="Parts" aside="as bought, measured once">
-        <HandlePartFields />
-        <h3>How it is fitted and glued</h3>
-        <HandleHabitFields />
-        <KeepHabit collection="handle" words="the handle" />
         {balance.fromButtM !== undefined && (
           <p role="status">
             <Figure
@@ -95,6 +69,27 @@ export function HandleStep() {
             {unweighed.length > 0 && <span className="quiet"> Not weighed yet: {unweighed.join(', ')}.</span>}
           </p>
         )}
+        <p className="quiet">
+          Usual handles of one-handed fly rods are 7 to 8 in (180–205 mm) of grip and seat, 10 in (255 mm) to
+          the front of the grip; two-handed ones about 22 in (common practice, no source).
+        </p>
+      </Part>
+      <Part
+        folded
+        holds={[
+          'handle/-/grip',
+          'handle/-/seat',
+          'handle/-/keeper',
+          'handle/-/fightingButt',
+          'handle/-/reach',
+        ]}
+        title="Parts"
+        aside="as bought, measured once"
+      >
+        <HandlePartFields />
+        <h3>How it is fitted and glued</h3>
+        <HandleHabitFields />
+        <KeepHabit collection="handle" />
       </Part>
       {plan ? (
         <FittingPart plan={plan} show={show} />

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { RealLineAtLoad } from '../../../engine/layout/real-line.ts';
-import { wordingOf } from '../../../words/wording.ts';
+import { ladderWriter } from '../../../words/ladder-writer.ts';
+import { shopWriter } from '../../../words/writer.ts';
 import { contactRows, touchedWords } from './contact-rows.ts';
 
 const place = { metric: 'lineAngle' as const, load: 0, index: 1, value: 0.1, limit: 0.2, ratio: 0.5 };
@@ -14,7 +15,7 @@ const atLoad = (clearM: number[], touches: boolean[]): RealLineAtLoad => ({
   },
 });
 const marks = [0.1, 0.3, 0.6];
-const wording = wordingOf('mm', [0.1, 0.2]);
+const writer = ladderWriter(shopWriter({ system: 'mm' }), [0.1, 0.2]);
 
 test('a span takes its least clear interval and every load that touches it', () => {
   const loads = [
@@ -29,8 +30,8 @@ test('a span takes its least clear interval and every load that touches it', () 
     clearAtLoad: 1,
     touching: [1],
   });
-  expect(touchedWords(rows, wording)).toBe(
-    'The line lies on the blank in one span; most between guides 1 and 2, from 200 g: 200 mm apart, clear up to 180 mm. Closer guides or higher rings there keep it off.',
+  expect(touchedWords(rows, writer)).toBe(
+    'Move guides closer or take higher rings between guides 1 and 2. The line lies on the blank in one span, most there, from 200 g: 200 mm apart, clear up to 180 mm.',
   );
 });
 
@@ -39,6 +40,6 @@ test('nothing touches: it is said; a load without a bend says nothing', () => {
     [atLoad([1, 1, 1], [false, false, false]), { ...atLoad([], []), contact: undefined }],
     marks,
   );
-  expect(touchedWords(rows, wording)).toMatch(/^At no load/);
+  expect(touchedWords(rows, writer)).toMatch(/nowhere, at any load/);
   expect(rows.every(({ clearAtLoad }) => clearAtLoad === 0)).toBe(true);
 });

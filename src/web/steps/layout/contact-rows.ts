@@ -1,6 +1,6 @@
 import type { RealLineAtLoad } from '../../../engine/layout/real-line.ts';
-import type { Wording } from '../../../words/bench.ts';
-import { shortLength } from '../../../words/wording.ts';
+import { spanInWords } from '../../../words/criteria.ts';
+import type { LadderWriter } from '../../../words/ladder-writer.ts';
 
 export interface ContactRow {
   /** Between ring `span` and the next; ring 0 is the tip-top's. */
@@ -41,17 +41,13 @@ export function contactRows(loads: readonly RealLineAtLoad[], fromTipM: readonly
   });
 }
 
-/** `The line lies on the blank in 3 spans; first between guides 2 and 3, from 200 g: 11 in there, clear up to 9 1⁄4.` */
-export function touchedWords(rows: readonly ContactRow[], { loads, system }: Wording): string {
+/** In how many spans the line lies on the blank, and where most. */
+export function touchedWords(rows: readonly ContactRow[], writer: LadderWriter): string {
   const touched = rows.filter(({ touching }) => touching.length > 0);
-  if (touched.length === 0)
-    return 'At no load of the ladder does the line lie on the blank between two rings.';
+  if (touched.length === 0) return 'The line lies on the blank nowhere, at any load.';
   const worst = touched.reduce((most, row) =>
     row.intervalM / row.clearM > most.intervalM / most.clearM ? row : most,
   );
-  const where =
-    worst.span === 0 ? 'between tip-top and guide 1' : `between guides ${worst.span} and ${worst.span + 1}`;
   const count = touched.length === 1 ? 'one span' : `${touched.length} spans`;
-  const unit = system === 'inch' ? ' in' : ' mm';
-  return `The line lies on the blank in ${count}; most ${where}, from ${loads[worst.touching[0]]}: ${shortLength(worst.intervalM, system)}${unit} apart, clear up to ${shortLength(worst.clearM, system)}${unit}. Closer guides or higher rings there keep it off.`;
+  return `Move guides closer or take higher rings ${spanInWords(worst.span)}. The line lies on the blank in ${count}, most there, from ${writer.loads[worst.touching[0]]}: ${writer.length(worst.intervalM)} apart, clear up to ${writer.length(worst.clearM)}.`;
 }

@@ -1,6 +1,6 @@
 import type { RealLineAtLoad } from '../../../engine/layout/real-line.ts';
-import type { Wording } from '../../../words/bench.ts';
-import { shortLength } from '../../../words/wording.ts';
+import type { LadderWriter } from '../../../words/ladder-writer.ts';
+import { bare } from '../../../words/places.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import { contactRows, touchedWords } from './contact-rows.ts';
@@ -9,22 +9,21 @@ export interface ContactTableProps {
   loads: readonly RealLineAtLoad[];
   /** The marks that were read. */
   fromTipM: readonly number[];
-  wording: Wording;
+  writer: LadderWriter;
 }
 
 /** Guides on top: where the line lies on the blank, and how far apart two guides there may stand without. */
-export function ContactTable({ loads, fromTipM, wording }: ContactTableProps) {
-  const { system } = wording;
+export function ContactTable({ loads, fromTipM, writer }: ContactTableProps) {
   const rows = contactRows(loads, fromTipM);
   return (
     <>
       <p>
-        <Figure text={touchedWords(rows, wording)} />
+        <Figure text={touchedWords(rows, writer)} />
       </p>
       <TableFrame label="Line on the blank in figures" className="close-table">
         <table className="figures-table">
           <caption>
-            Line on the blank <span className="aside">{system === 'inch' ? 'inches' : 'mm'}</span>
+            Line on the blank <span className="aside">{writer.units === 'inch' ? 'inches' : 'mm'}</span>
           </caption>
           <thead>
             <tr>
@@ -39,27 +38,27 @@ export function ContactTable({ loads, fromTipM, wording }: ContactTableProps) {
               <tr key={span}>
                 <th scope="row">{span === 0 ? 'tip-top to 1' : `${span} to ${span + 1}`}</th>
                 <td>
-                  <Figure text={shortLength(intervalM, system)} />
+                  <Figure text={bare(writer.length(intervalM))} />
                 </td>
                 <td className={touching.length > 0 ? 'attention' : undefined}>
                   <Figure
                     text={
                       Number.isFinite(clearM)
-                        ? `${shortLength(clearM, system)} at ${wording.loads[clearAtLoad]}`
+                        ? `${bare(writer.length(clearM))} at ${writer.loads[clearAtLoad]}`
                         : 'no bend found'
                     }
                   />
                 </td>
                 <td>
-                  {touching.length === 0 ? 'no load' : touching.map((load) => wording.loads[load]).join(', ')}
+                  {touching.length === 0 ? 'no load' : touching.map((load) => writer.loads[load]).join(', ')}
                 </td>
               </tr>
             ))}
           </tbody>
         </table>
         <p className="small quiet">
-          Clear up to: how far the next guide towards the butt may stand before the line touches the blank, at
-          the load where that is least; for this bend and these ring heights.
+          Clear up to: how far away the next guide toward the butt may be before the line touches the blank.
+          At the load where that is least; for this bend and these ring heights.
         </p>
       </TableFrame>
     </>

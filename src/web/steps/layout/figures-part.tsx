@@ -1,5 +1,6 @@
-import type { Wording } from '../../../words/bench.ts';
+import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { LoadTestCaution } from '../../parts/cautions/load-test-caution.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import type { PlaceDoubt } from '../../read/use-mark-spread.ts';
 import { GuideTable } from './guide-table.tsx';
@@ -14,7 +15,7 @@ export interface FiguresPartProps {
   sheet: LiveSheet;
   model: SheetModel;
   ruler: RulerModel;
-  wording: Wording;
+  writer: LadderWriter;
   marks: Marks;
   drawn: number;
   settled: SheetFrame;
@@ -24,38 +25,47 @@ export interface FiguresPartProps {
 
 /** Both drawings in figures: every guide under the load drawn, every load at the tip; and what to mind. */
 export function FiguresPart(props: FiguresPartProps) {
-  const { sheet, model, ruler, wording, marks, drawn, settled, ferrulesBound, doubt } = props;
+  const { sheet, model, ruler, writer, marks, drawn, settled, ferrulesBound, doubt } = props;
   const { guides } = model.choices;
   const loads = settled.ours?.reading.loads;
   return (
     <div className="layout-figures">
-      <GuideTable
-        sheet={sheet}
-        wording={wording}
-        limits={model.limits}
-        slack={ruler.slack}
-        doubt={doubt}
-        loadName={wording.loads[drawn] ?? 'no load'}
-        pinned={model.field.pinned}
-        mark={(guide) => <MarkCell guide={guide} row={guides[guide].id} onTakeUp={marks.takeUp} />}
-      />
-      {loads && loads.length === wording.loads.length && (
-        <section className="loads-figures" aria-label="Loads">
-          <LoadTable
-            names={wording.loads}
-            loads={loads}
-            rest={settled.beside.rest?.reading.loads[0]}
-            strain={model.strain}
-            system={wording.system}
-          />
-          <LoadTestCaution
-            names={wording.loads}
-            loads={loads}
-            strain={model.strain}
-            ferrulesBound={ferrulesBound}
-          />
-        </section>
+      {loads && loads.length === writer.loads.length && (
+        <LoadTestCaution
+          names={writer.loads}
+          loads={loads}
+          strain={model.strain}
+          ferrulesBound={ferrulesBound}
+        />
       )}
+      <Part
+        folded
+        title="All figures"
+        aside={`every guide at ${writer.loads[drawn] ?? 'no load'}, every load at the tip`}
+        holds={['guides/']}
+      >
+        <GuideTable
+          sheet={sheet}
+          writer={writer}
+          limits={model.limits}
+          slack={ruler.slack}
+          doubt={doubt}
+          loadName={writer.loads[drawn] ?? 'no load'}
+          pinned={model.field.pinned}
+          mark={(guide) => <MarkCell guide={guide} row={guides[guide].id} onTakeUp={marks.takeUp} />}
+        />
+        {loads && loads.length === writer.loads.length && (
+          <section className="loads-figures" aria-label="Loads">
+            <LoadTable
+              names={writer.loads}
+              loads={loads}
+              rest={settled.beside.rest?.reading.loads[0]}
+              strain={model.strain}
+              system={writer.units}
+            />
+          </section>
+        )}
+      </Part>
     </div>
   );
 }

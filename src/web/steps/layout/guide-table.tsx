@@ -1,10 +1,10 @@
 import { type ReactNode, useRef } from 'react';
+import { criteria, valueAtGuide } from '../../../engine/layout/criteria.ts';
 import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
-import { formatDegrees } from '../../../engine/units/format-quantity.ts';
-import type { UnitSystem } from '../../../engine/units/unit-table.ts';
-import { shareInWords, type Wording } from '../../../words/bench.ts';
-import { plusMinusInWords, shortLength, slackInWords } from '../../../words/wording.ts';
+import { criterionWords } from '../../../words/criteria.ts';
+import type { LadderWriter } from '../../../words/ladder-writer.ts';
+import { bare, plusMinusInWords, slackInWords } from '../../../words/places.ts';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
 import type { PlaceDoubt } from '../../read/use-mark-spread.ts';
@@ -14,7 +14,7 @@ import type { SheetFrame } from './sheet-frame.ts';
 
 export interface GuideTableProps {
   sheet: LiveSheet;
-  wording: Wording;
+  writer: LadderWriter;
   limits: LayoutLimits;
   /** Stations between which each mark is as good. */
   slack: readonly Zone[] | undefined;
@@ -29,12 +29,12 @@ export interface GuideTableProps {
 
 /** Every guide in figures under the drawn load; answers while a guide is dragged. */
 export function GuideTable(props: GuideTableProps) {
-  const { wording, pinned, loadName, doubt } = props;
+  const { writer, pinned, loadName, doubt } = props;
   const body = useRef<HTMLTableSectionElement>(null);
   usePainted(props.sheet, (frame) => {
     if (body.current) paintRows(body.current, frame, props);
   });
-  const unit = wording.system === 'inch' ? 'inches' : 'mm';
+  const unit = writer.units === 'inch' ? 'inches' : 'mm';
   return (
     <TableFrame label="Guides in figures" className="guide-table close-table">
       <table className="figures-table">
@@ -47,9 +47,11 @@ export function GuideTable(props: GuideTableProps) {
             <th scope="col">from tip</th>
             <th scope="col">interval</th>
             <th scope="col">may move; best place ±</th>
-            <th scope="col">angle</th>
-            <th scope="col">gap</th>
-            <th scope="col">adds</th>
+            {criteria.map(({ id }) => (
+              <th key={id} scope="col">
+                {criterionWords[id].short}
+              </th>
+            ))}
           </tr>
         </thead>
         <tbody ref={body}>
@@ -65,9 +67,9 @@ export function GuideTable(props: GuideTableProps) {
                 <span data-move="" />
                 <span data-doubt="" className={doubt.stale ? 'doubt stale' : 'doubt'} />
               </td>
-              <td />
-              <td />
-              <td />
+              {criteria.map(({ id }) => (
+                <td key={id} />
+              ))}
             </tr>
           ))}
         </tbody>
@@ -80,40 +82,38 @@ export function GuideTable(props: GuideTableProps) {
 }
 
 function paintRows(body: HTMLTableSectionElement, frame: SheetFrame, props: GuideTableProps): void {
-  const { wording, limits, slack, doubt } = props;
-  const { system } = wording;
+  const { writer, limits, slack, doubt } = props;
   const load = frame.ours?.reading.loads[frame.drawn];
   [...body.rows].forEach((row, guide) => {
     const at = frame.fromTipM[guide];
     if (at === undefined) return;
     row.classList.toggle('active', frame.active === guide);
     const shown = row.cells[1].querySelector('[data-mark]');
-    if (shown) paintFigure(shown, shortLength(at, system));
+    if (shown) paintFigure(shown, bare(writer.length(at)));
     const set = (cell: number, text: string, beyond = false) => {
       paintFigure(row.cells[cell], text);
       row.cells[cell].classList.toggle('attention', beyond);
     };
-    set(2, shortLength(at - (frame.fromTipM[guide - 1] ?? 0), system));
+    set(2, bare(writer.length(at - (frame.fromTipM[guide - 1] ?? 0))));
     const move = row.cells[3].querySelector('[data-move]');
-    if (move) paintFigure(move, mayMove(slack?.[guide], at, system));
+    if (move) paintFigure(move, mayMove(slack?.[guide], at, writer));
     const sure = row.cells[3].querySelector('[data-doubt]');
-    if (sure) paintFigure(sure, plusMinusInWords(doubt.plusMinusM[guide], system));
+    if (sure) paintFigure(sure, plusMinusInWords(doubt.plusMinusM[guide], writer));
     if (!load?.spans[guide]) return;
-    const angle = load.rings[guide + 1].lineAngleRad;
-    const counted = guide + 2 < load.rings.length;
-    set(4, counted ? formatDegrees(angle) : 'reel', counted && angle > limits.lineAngleRad);
-    const span = load.spans[guide];
-    const ruled = load.ruled[guide];
-    set(5, wording.gap(ruled.ruleGapM).replace(/ (in|mm)$/, ''), span.gapM > limits.gapM);
-    set(6, shareInWords(span.extraBendPerM, ruled.ownBendPerM), span.extraBendPerM > limits.extraBendPerM);
+    criteria.forEach((criterion, column) => {
+      const value = valueAtGuide(criterion, load, guide);
+      const words =
+        value === undefined ? 'reel' : criterionWords[criterion.id].reading(value, load.ruled[guide], writer);
+      set(4 + column, bare(words), (value ?? 0) > limits[criterion.quantity]);
+    });
   });
 }
 
 /** From where the mark is now; nothing to say once it has left its slack. */
-function mayMove(zone: Zone | undefined, at: number, system: UnitSystem): string {
+function mayMove(zone: Zone | undefined, at: number, writer: LadderWriter): string {
   if (!zone) return '…';
   const [towardsTipM, towardsButtM] = [at - zone.fromTipM, zone.toTipM - at];
   return towardsTipM < -5e-4 || towardsButtM < -5e-4
-    ? 'has left it'
-    : slackInWords(Math.max(0, towardsTipM), Math.max(0, towardsButtM), system);
+    ? 'past its slack'
+    : slackInWords(Math.max(0, towardsTipM), Math.max(0, towardsButtM), writer);
 }

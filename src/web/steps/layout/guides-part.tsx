@@ -1,10 +1,8 @@
 import { Button } from 'react-aria-components';
 import type { Choices } from '../../../engine/flow/choices.ts';
-import { formatGrams, formatMm } from '../../../engine/units/format-quantity.ts';
+import { guideKindOptions, guideName } from '../../../engine/kinds/guides.ts';
 import type { Change } from '../../../record/operation.ts';
-import { PickField } from '../../fields/pick-field.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
@@ -15,12 +13,7 @@ export interface GuidesPartProps {
   onTakeUp(): void;
 }
 
-const kinds = [
-  { value: 'snake', name: 'snake' },
-  { value: 'single-foot', name: 'single-foot' },
-  { value: 'ringed', name: 'ringed' },
-  { value: 'stripping', name: 'stripping' },
-];
+const kinds = guideKindOptions('line');
 
 /** The guide set: kinds, sizes, heights, feet and masses; what is typical stands pale until it is measured. */
 export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
@@ -40,9 +33,14 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
       </Part>
     );
   }
-  const remove = (id: string) => write('take a guide away', [{ path: ['guides', id, 'gone'], value: true }]);
+  const remove = (id: string) => write('removeGuide', [{ path: ['guides', id, 'gone'], value: true }]);
   return (
-    <Part title="Guides" aside="typical numbers stand pale until you measure yours">
+    <Part
+      folded
+      holds={['guides/']}
+      title="Guides"
+      aside="typical numbers stand pale until you measure yours"
+    >
       <TableFrame label="Guide set">
         <table className="figures-table guide-set stacked">
           <thead>
@@ -66,44 +64,44 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
                 <tr key={id}>
                   <th scope="row">{index + 1}</th>
                   <td data-label="kind">
-                    <PickField
+                    <Field
                       label={`Kind of ${name}`}
                       labelHidden
                       path={['guides', id, 'kind']}
                       options={kinds}
-                      unset={guide.kind}
+                      usual={guide.kind}
                     />
                   </td>
                   <td data-label="size">
-                    <TextField
+                    <Field
                       label={`Size of ${name}`}
                       labelHidden
                       path={['guides', id, 'size']}
-                      placeholder={guide.size}
+                      pale={guide.size}
                     />
                   </td>
                   <td data-label="ring height">
-                    <QuantityField
+                    <Field
                       label={`Ring height of ${name}`}
                       labelHidden
                       path={['guides', id, 'ringHeight']}
-                      placeholder={formatMm(guide.ringHeightM)}
+                      usual={guide.ringHeightM}
                     />
                   </td>
                   <td data-label="over its feet">
-                    <QuantityField
+                    <Field
                       label={`Length of ${name} with its feet`}
                       labelHidden
                       path={['guides', id, 'foot']}
-                      placeholder={formatMm(guide.lengthM)}
+                      usual={guide.lengthM}
                     />
                   </td>
                   <td data-label="mass">
-                    <QuantityField
+                    <Field
                       label={`Mass of ${name}`}
                       labelHidden
                       path={['guides', id, 'mass']}
-                      placeholder={formatGrams(guide.massKg)}
+                      usual={guide.massKg}
                     />
                   </td>
                   <td>
@@ -117,7 +115,7 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
           </tbody>
         </table>
       </TableFrame>
-      <Button className="button" onPress={() => write('add a guide', addGuide(choices, newRowId()))}>
+      <Button className="button" onPress={() => write('addGuide', addGuide(choices, newRowId()))}>
         Add a guide
       </Button>
     </Part>
@@ -143,7 +141,9 @@ function addGuide({ guides }: Choices, row: string): Change[] {
 /** `3 snake 1/0, 3 snake 1, 1 stripping 12 mm`. */
 function sizesInWords({ guides }: Choices): string {
   const counts = new Map<string, number>();
-  for (const { kind, size } of guides)
-    counts.set(`${kind} ${size}`, (counts.get(`${kind} ${size}`) ?? 0) + 1);
+  for (const { kind, size } of guides) {
+    const name = guideName({ kind, size });
+    counts.set(name, (counts.get(name) ?? 0) + 1);
+  }
   return [...counts].map(([name, count]) => `${count} ${name}`).join(', ');
 }

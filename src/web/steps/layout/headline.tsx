@@ -1,6 +1,7 @@
 import { type ReactNode, useId, useRef } from 'react';
-import { type Wording, worstInWords } from '../../../words/bench.ts';
+import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { unsteadyInWords, verdictInWords } from '../../../words/verdict.ts';
+import { worstInWords } from '../../../words/worst.ts';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
 import { paintFigure } from './fraction-text.ts';
 import type { LiveSheet } from './live-sheet.ts';
@@ -8,7 +9,7 @@ import type { SheetFrame } from './sheet-frame.ts';
 
 export interface HeadlineProps {
   sheet: LiveSheet;
-  wording: Wording;
+  writer: LadderWriter;
   startName: string;
   startBroken: boolean;
   intervals: 'growing' | 'free';
@@ -59,7 +60,7 @@ function headlineWords(frame: SheetFrame, props: HeadlineProps) {
       title: `This layout cannot be read: ${failure}. Load the page again.`,
       beyond: true,
     };
-  const worst = ours && worstInWords(ours.reading, props.wording);
+  const worst = ours && worstInWords(ours.reading, props.writer);
   if (!ours || !worst) return { ...noWords, title: 'Bending the rod …' };
   const verdict = verdictInWords(
     {
@@ -72,13 +73,13 @@ function headlineWords(frame: SheetFrame, props: HeadlineProps) {
       otherRule: beside.otherRule?.reading,
       intervals: props.intervals,
     },
-    props.wording,
+    props.writer,
   );
   const title = `${worst[0].toUpperCase()}${worst.slice(1)}`;
   if (props.marksAre === 'spread') {
     verdict.start = 'The start makes no layout yet; meanwhile the guides are spread evenly.';
   }
-  const judgement = [unsteadyInWords(ours.reading, props.wording), verdict.judgement]
+  const judgement = [unsteadyInWords(ours.reading, props.writer), verdict.judgement]
     .filter(Boolean)
     .join(' ');
   const beyond = ours.reading.worst > 1;

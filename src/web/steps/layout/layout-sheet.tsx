@@ -1,6 +1,5 @@
 import { useMemo, useState } from 'react';
 import { defaultLimits } from '../../../engine/layout/layout-defaults.ts';
-import { wordingOf } from '../../../words/wording.ts';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
@@ -23,6 +22,7 @@ import { useSettledFrame } from './use-live-sheet.ts';
 import { useMarks } from './use-marks.ts';
 import { useSheetInput } from './use-sheet-input.ts';
 import './layout.css';
+import { ladderWriter } from '../../../words/ladder-writer.ts';
 
 export interface LayoutSheetProps {
   sheet: LiveSheet;
@@ -34,22 +34,23 @@ export interface LayoutSheetProps {
 /** The bend above, the straight rod below it, the figures beside them, and what they are all made from. */
 export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
   const sentence = useSentence();
-  const { system } = useShop();
+  const { system, writer: shopWriter } = useShop();
   const { choices, loads, field } = model;
-  const wording = useMemo(() => wordingOf(system, loads.kg), [system, loads.kg]);
+  const writer = useMemo(() => ladderWriter(shopWriter, loads.kg), [shopWriter, loads.kg]);
   const [picked, setPicked] = useState<number>();
   const drawn = useDrawnLoad(sheet, picked, loads.kg.length);
   const { best, slackZones, bestMarks, doubt } = useSheetInput(sheet, model, { drawn, system });
   const marks = useMarks(sheet, model, system);
   const settled = useSettledFrame(sheet);
-  const ruler = useMemo(() => rulerModel(model, slackZones, wording), [model, slackZones, wording]);
+  const ruler = useMemo(() => rulerModel(model, slackZones, writer), [model, slackZones, writer]);
   const placed = bestMarks !== undefined && model.marksAre === 'own' && sameMarks(bestMarks, field.fromTipM);
-  const shared = { sheet, model, ruler, wording, marks, settled };
+  const shared = { sheet, model, ruler, writer, marks, settled };
   return (
     <div className="layout-sheet">
+      <BendPart sheet={sheet} model={model} writer={writer} drawn={drawn} onDraw={setPicked} />
       <Headline
         sheet={sheet}
-        wording={wording}
+        writer={writer}
         startName={startName(model)}
         startBroken={breaksRules(model)}
         intervals={choices.intervals}
@@ -59,10 +60,7 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
         <SurenessLine model={model} waits={best.working} />
         <PlaceButton best={best} marks={bestMarks} placed={placed} onPlace={marks.place} />
       </Headline>
-      <div className="layout-drawings">
-        <BendPart sheet={sheet} model={model} wording={wording} drawn={drawn} onDraw={setPicked} />
-        <StraightRodPart {...shared} />
-      </div>
+      <StraightRodPart {...shared} />
       <FiguresPart {...shared} drawn={drawn} doubt={doubt} ferrulesBound={ferrulesBound} />
       <div className="layout-parts screen-only">
         <StartPart
@@ -73,7 +71,7 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
         />
         <LoadsPart loads={loads} />
         <LimitsPart usual={defaultLimits(model.rod.lengthM)} />
-        <RealLinePart model={model} wording={wording} waits={best.working} />
+        <RealLinePart model={model} writer={writer} waits={best.working} />
         <GuidesPart choices={choices} onTakeUp={marks.takeUp} />
       </div>
     </div>

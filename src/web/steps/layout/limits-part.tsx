@@ -1,64 +1,34 @@
+import { commonFerruleClearM } from '../../../engine/bench/ferrule-zones.ts';
+import { criteria } from '../../../engine/layout/criteria.ts';
 import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
-import { formatLength } from '../../../engine/units/format-quantity.ts';
-import { shortDegrees } from '../../../words/bench.ts';
-import { ChoiceField } from '../../fields/choice-field.tsx';
+import { limitFields } from '../../../record/fields/limit-fields.ts';
+import { Field } from '../../fields/field.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
-import { NumberField } from '../../fields/number-field.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { useShop } from '../../read/shop.tsx';
 
 /** What the layout is judged by, and what each limit does. */
 export function LimitsPart({ usual }: { usual: LayoutLimits }) {
-  const { system } = useShop();
-  const show = (lengthM: number) => formatLength(lengthM, { system, denominator: 16, decimals: 0 });
   return (
-    <Part title="Limits" aside="calibrated to common practice, not derived">
+    <Part
+      folded
+      holds={['layout/-/limit', 'layout/-/ferruleClear', 'layout/-/intervals', 'layout/-/knot']}
+      title="Limits"
+      aside="calibrated to common practice, not derived"
+    >
       <div className="fields-row" data-group="">
-        <QuantityField
-          label="Line angle in a ring"
-          path={['layout', '-', 'limitLineAngle']}
-          gesture="limit of the line angle"
-          placeholder={`${shortDegrees(usual.lineAngleRad)}, usual`}
-          hint="Where the line turns sharply it drags and wears the ring. Lower: guides closer where the bend is tight. Builders aim at 10 to 15° (common practice, no source)."
-        />
-        <QuantityField
-          label="Gap beyond the rings’ height"
-          path={['layout', '-', 'limitGap']}
-          gesture="limit of the gap"
-          placeholder={`${show(usual.gapM)}, usual`}
-          hint="How far the line may leave the bend between two rings. A rule reads the ring height on top."
-        />
-        <NumberField
-          label="Extra bend by the line"
-          path={['layout', '-', 'limitExtraBendPerM']}
-          unit="1/m"
-          placeholder={`${usual.extraBendPerM.toFixed(3)}, usual`}
-        />
+        {criteria.map(({ id, quantity }) => (
+          <Field key={id} path={['layout', '-', limitFields[id].field]} usual={usual[quantity]} />
+        ))}
       </div>
       <p className="quiet small">
-        Extra bend is what the line adds where it stands off the soft tip. Twice the usual limit makes
-        intervals nearly even, half of it crowds the tip.
+        The line bends the soft tip further where it stands off it. Twice the usual limit makes intervals
+        nearly even, half of it crowds the tip.
       </p>
       <div className="fields-row">
-        <ChoiceField
-          label="Intervals"
-          path={['layout', '-', 'intervals']}
-          unset="growing"
-          options={[
-            { value: 'growing', name: 'growing towards the butt' },
-            { value: 'free', name: 'free' },
-          ]}
-        />
-        <QuantityField
-          label="Kept free beside a ferrule"
-          path={['layout', '-', 'ferruleClear']}
-          gesture="kept free beside ferrules"
-          placeholder={`${show(0.01)}; ${show(0.025)} beside a spigot`}
-          hint="6 to 15 mm clear of a ferrule’s wrap; 25 mm and more beside a spigot (common practice, no source)."
-        />
+        <Field path={['layout', '-', 'intervals']} />
+        <Field path={['layout', '-', 'ferruleClear']} usual={commonFerruleClearM.other} />
       </div>
-      <KeepHabit collection="layout" words="the layout" />
+      <KeepHabit collection="layout" />
     </Part>
   );
 }

@@ -1,9 +1,7 @@
 import { Button } from 'react-aria-components';
-import { choiceDefaults } from '../../../engine/flow/choices.ts';
 import type { LoadLadder } from '../../../engine/flow/loads.ts';
-import { formatDegrees, formatGrams } from '../../../engine/units/format-quantity.ts';
-import { ChoiceField } from '../../fields/choice-field.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
+import { formatGrams } from '../../../engine/units/format-quantity.ts';
+import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { textOf } from '../../read/values.ts';
@@ -16,7 +14,7 @@ export function LoadsPart({ loads }: { loads: LoadLadder }) {
   const grams = (kg: number) => formatGrams(kg, 0);
   const own = () =>
     write(
-      'own load ladder',
+      'ownLadder',
       loads.kg.flatMap((kg, i) => {
         const row = newRowId();
         return [
@@ -25,11 +23,16 @@ export function LoadsPart({ loads }: { loads: LoadLadder }) {
         ];
       }),
     );
-  const add = () =>
-    write('add a load', [{ path: ['ladder', newRowId(), 'order'], value: ladder.length + 1 }]);
-  const putAway = (row: string) => write('put a load away', [{ path: ['ladder', row, 'gone'], value: true }]);
+  const add = () => write('addLoad', [{ path: ['ladder', newRowId(), 'order'], value: ladder.length + 1 }]);
+  const putAway = (row: string) => write('removeLoad', [{ path: ['ladder', row, 'gone'], value: true }]);
   return (
-    <Part title="Load ladder" aside="no layout is even at every load; it is judged over all of them">
+    <Part
+      folded
+      holds={['ladder', 'layout/-/loadBy', 'layout/-/buttAngle', 'layout/-/guidesSide', 'layout/-/tautLine']}
+      title="Load ladder"
+      aside="no layout is even at every load; it is judged over all of them"
+    >
+      <Field path={['layout', '-', 'loadBy']} />
       {ladder.length === 0 ? (
         <p>
           {loads.kg.map(grams).join(', ') || 'No loads'} follow this blank’s power: 0.3, 0.8, 2 and 5 times
@@ -42,11 +45,7 @@ export function LoadsPart({ loads }: { loads: LoadLadder }) {
         <div className="fields-row loads-row" data-group="">
           {ladder.map((row, i) => (
             <div key={row.id} className="load-field">
-              <QuantityField
-                label={`Load ${i + 1}`}
-                path={['ladder', row.id, 'load']}
-                gesture="load of the ladder"
-              />
+              <Field label={`Load ${i + 1}`} path={['ladder', row.id, 'load']} />
               <Button className="plain" onPress={() => putAway(row.id)}>
                 Put away<span className="visually-hidden"> load {i + 1}</span>
               </Button>
@@ -58,29 +57,9 @@ export function LoadsPart({ loads }: { loads: LoadLadder }) {
         </div>
       )}
       <div className="fields-row">
-        {tied && (
-          <QuantityField
-            label="Weight that keeps the line taut"
-            path={['layout', '-', 'tautLine']}
-            gesture="taut line"
-            placeholder={`${grams(choiceDefaults.tautLineKg)}, usual`}
-          />
-        )}
-        <QuantityField
-          label="Butt above the level"
-          path={['layout', '-', 'buttAngle']}
-          gesture="butt angle"
-          placeholder={`${formatDegrees(choiceDefaults.buttAngleRad, 0)}, usual`}
-        />
-        <ChoiceField
-          label="Guides"
-          path={['layout', '-', 'guidesSide']}
-          unset="under"
-          options={[
-            { value: 'under', name: 'under the rod' },
-            { value: 'over', name: 'on top' },
-          ]}
-        />
+        {tied && <Field path={['layout', '-', 'tautLine']} />}
+        <Field path={['layout', '-', 'buttAngle']} />
+        <Field path={['layout', '-', 'guidesSide']} usual="under" />
       </div>
     </Part>
   );

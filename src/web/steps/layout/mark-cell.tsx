@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
-import { QuantityField } from '../../fields/quantity-field.tsx';
+import { Field } from '../../fields/field.tsx';
 
 export interface MarkCellProps {
   guide: number;
@@ -29,12 +29,7 @@ export function MarkCell({ guide, row, onTakeUp }: MarkCellProps) {
         }}
       >
         <legend className="visually-hidden">Mark of guide {guide + 1}</legend>
-        <QuantityField
-          label={`Guide ${guide + 1} from the tip`}
-          labelHidden
-          path={['guides', row, 'station']}
-          gesture={`mark of guide ${guide + 1}`}
-        />
+        <Field label={`Guide ${guide + 1} from the tip`} labelHidden path={['guides', row, 'station']} />
       </fieldset>
     );
   }

@@ -1,7 +1,7 @@
 import type { Choices } from '../../../engine/flow/choices.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
 import type { Change } from '../../../record/operation.ts';
-import { keptMark } from '../../../words/wording.ts';
+import { keptMark } from '../../../words/tape.ts';
 
 export interface MarkWriting {
   choices: Choices;

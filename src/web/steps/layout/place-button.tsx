@@ -37,7 +37,7 @@ export function PlaceButton({ best, marks, placed, onPlace }: PlaceButtonProps) 
         ?.map((one) => [one.path, sentence(one)] as const)
         .map(([path, message]) => (
           <p key={`${path}${message}`} className="attention">
-            {message}.
+            {message}
           </p>
         ))}
     </div>

@@ -1,7 +1,9 @@
 import type { CSSProperties } from 'react';
-import { formatDegrees } from '../../../engine/units/format-quantity.ts';
-import { shareInWords, type Wording } from '../../../words/bench.ts';
-import { shortLength } from '../../../words/wording.ts';
+import { criteria, type DeclaredCriterion, metrics, valueAtGuide } from '../../../engine/layout/criteria.ts';
+import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
+import { criterionWords } from '../../../words/criteria.ts';
+import type { LadderWriter } from '../../../words/ladder-writer.ts';
+import { bare } from '../../../words/places.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import type { ReadLayout } from './sheet-frame.ts';
@@ -10,20 +12,20 @@ import type { ReadLayout } from './sheet-frame.ts';
 export function ReadingTable({
   layout,
   name,
-  wording,
+  writer,
 }: {
   layout: ReadLayout;
   name: string;
-  wording: Wording;
+  writer: LadderWriter;
 }) {
   const { fromTipM, reading } = layout;
-  const loads = wording.loads.map((load) => load.replace(' ', '\u00a0'));
-  const unit = wording.system === 'inch' ? 'in' : 'mm';
+  const loads = writer.loads.map((load) => load.replace(' ', '\u00a0'));
+  const unit = writer.units === 'inch' ? 'in' : 'mm';
   return (
     <details className="readings-twin">
       <summary>Every reading of {name}</summary>
       <TableFrame label={`Every reading of ${name}`}>
-        <table className="figures-table stacked" style={{ '--loads': wording.loads.length } as CSSProperties}>
+        <table className="figures-table stacked" style={{ '--loads': writer.loads.length } as CSSProperties}>
           <thead>
             <tr>
               <th scope="col" rowSpan={2}>
@@ -32,13 +34,13 @@ export function ReadingTable({
               <th scope="col" rowSpan={2}>
                 from tip, {unit}
               </th>
-              <Heads title="line angle" wording={wording} />
-              <Heads title={`gap by rule, ${unit}`} wording={wording} />
-              <Heads title="extra bend" wording={wording} />
+              {criteria.map(({ id }) => (
+                <Heads key={id} title={criterionWords[id].column(unit)} writer={writer} />
+              ))}
             </tr>
             <tr>
-              {[0, 1, 2].flatMap((metric) =>
-                wording.loads.map((load, i) => (
+              {metrics.flatMap((metric) =>
+                writer.loads.map((load, i) => (
                   <th scope="col" key={`${metric}${i}`}>
                     {load}
                   </th>
@@ -51,23 +53,18 @@ export function ReadingTable({
               <tr key={at}>
                 <th scope="row">{guide + 1}</th>
                 <td data-label={`from tip, ${unit}`}>
-                  <Figure text={shortLength(at, wording.system)} />
+                  <Figure text={bare(writer.length(at))} />
                 </td>
-                {reading.loads.map((load, i) => (
-                  <td key={`angle${i}`} data-label={`angle, ${loads[i]}`}>
-                    {guide + 1 < fromTipM.length ? formatDegrees(load.rings[guide + 1].lineAngleRad) : '–'}
-                  </td>
-                ))}
-                {reading.loads.map((load, i) => (
-                  <td key={`gap${i}`} data-label={`gap, ${loads[i]}`}>
-                    <Figure text={wording.gap(load.ruled[guide].ruleGapM).replace(/ (in|mm)$/, '')} />
-                  </td>
-                ))}
-                {reading.loads.map((load, i) => (
-                  <td key={`bend${i}`} data-label={`extra, ${loads[i]}`}>
-                    {shareInWords(load.spans[guide].extraBendPerM, load.ruled[guide].ownBendPerM)}
-                  </td>
-                ))}
+                {criteria.flatMap((criterion) =>
+                  reading.loads.map((load, i) => (
+                    <td
+                      key={`${criterion.id}${i}`}
+                      data-label={`${criterionWords[criterion.id].short}, ${loads[i]}`}
+                    >
+                      <Figure text={readingAt(criterion, load, guide, writer)} />
+                    </td>
+                  )),
+                )}
               </tr>
             ))}
           </tbody>
@@ -80,10 +77,22 @@ export function ReadingTable({
   );
 }
 
-function Heads({ title, wording }: { title: string; wording: Wording }) {
+function Heads({ title, writer }: { title: string; writer: LadderWriter }) {
   return (
-    <th scope="colgroup" colSpan={wording.loads.length}>
+    <th scope="colgroup" colSpan={writer.loads.length}>
       {title}
     </th>
   );
+}
+
+/** Without its unit, which stands over the column. */
+function readingAt(
+  criterion: DeclaredCriterion,
+  load: RuledLoad,
+  guide: number,
+  writer: LadderWriter,
+): string {
+  const value = valueAtGuide(criterion, load, guide);
+  if (value === undefined) return '–';
+  return bare(criterionWords[criterion.id].reading(value, load.ruled[guide], writer));
 }

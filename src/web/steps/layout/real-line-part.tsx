@@ -1,12 +1,11 @@
 import { useMemo } from 'react';
-import { commonFriction, type RealLineAtLoad, type RubbingLine } from '../../../engine/layout/real-line.ts';
+import type { RealLineAtLoad, RubbingLine } from '../../../engine/layout/real-line.ts';
 import type { WorstPlace } from '../../../engine/layout/worst.ts';
-import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { standardGravity } from '../../../engine/units/gravity.ts';
-import type { Wording } from '../../../words/bench.ts';
-import { placeInWords, shortDegrees } from '../../../words/worst.ts';
+import { placeInWords } from '../../../words/criteria.ts';
+import type { LadderWriter } from '../../../words/ladder-writer.ts';
+import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { NumberField } from '../../fields/number-field.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
@@ -15,13 +14,13 @@ import { ContactTable } from './contact-table.tsx';
 
 export interface RealLinePartProps {
   model: SheetModel;
-  wording: Wording;
+  writer: LadderWriter;
   /** What matters more is still being worked out in the same lane. */
   waits: boolean;
 }
 
 /** What friction in the rings and a line lying on the blank change; guides are placed without either. */
-export function RealLinePart({ model, wording, waits }: RealLinePartProps) {
+export function RealLinePart({ model, writer, waits }: RealLinePartProps) {
   const { friction, side } = model.choices;
   const task = useMemo(() => {
     if (waits || model.unreadable) return undefined;
@@ -30,20 +29,17 @@ export function RealLinePart({ model, wording, waits }: RealLinePartProps) {
     return { does: 'realLine' as const, question: { ladder, diameters, fromTipM, friction } };
   }, [waits, model, friction]);
   const { answer, answered, working, failure } = useLongTask(task);
-  const loads = answer?.length === wording.loads.length ? answer : undefined;
+  const loads = answer?.length === writer.loads.length ? answer : undefined;
   return (
-    <Part title="The line as it runs" aside="guides are placed for a line that runs freely">
+    <Part
+      folded
+      holds={['layout/-/friction']}
+      title="The line as it runs"
+      aside="guides are placed for a line that runs freely"
+    >
       <div className="fields-row" data-group="">
-        <NumberField
-          label="Friction, at least"
-          path={['layout', '-', 'frictionLowest']}
-          placeholder={`${commonFriction.lowest}, usual`}
-        />
-        <NumberField
-          label="Friction, at most"
-          path={['layout', '-', 'frictionHighest']}
-          placeholder={`${commonFriction.highest}, usual`}
-        />
+        <Field path={['layout', '-', 'frictionLowest']} />
+        <Field path={['layout', '-', 'frictionHighest']} />
       </div>
       <p className="small quiet">
         Coefficient of the line on the rings. No measured value for coated line was found, so both ends of
@@ -52,20 +48,20 @@ export function RealLinePart({ model, wording, waits }: RealLinePartProps) {
       {failure && <p role="alert">This could not be worked out: {failure}.</p>}
       {loads && (
         <div className={working ? 'quiet' : undefined}>
-          <FrictionTable loads={loads} wording={wording} />
+          <FrictionTable loads={loads} writer={writer} />
           {side === 'over' && answered && (
-            <ContactTable loads={loads} fromTipM={answered.question.fromTipM} wording={wording} />
+            <ContactTable loads={loads} fromTipM={answered.question.fromTipM} writer={writer} />
           )}
         </div>
       )}
       {!loads && !failure && (
-        <p className="quiet">{model.unreadable ? 'Read once the marks can be.' : 'Working it out …'}</p>
+        <p className="quiet">{model.unreadable ? 'Shown once there are marks.' : 'Working it out …'}</p>
       )}
     </Part>
   );
 }
 
-function FrictionTable({ loads, wording }: { loads: readonly RealLineAtLoad[]; wording: Wording }) {
+function FrictionTable({ loads, writer }: { loads: readonly RealLineAtLoad[]; writer: LadderWriter }) {
   return (
     <TableFrame label="Friction in figures" className="close-table">
       <table className="figures-table stacked">
@@ -73,49 +69,55 @@ function FrictionTable({ loads, wording }: { loads: readonly RealLineAtLoad[]; w
         <thead>
           <tr>
             <th scope="col">load</th>
-            <th scope="col">coming in</th>
-            <th scope="col">going out</th>
+            <th scope="col">winding in</th>
+            <th scope="col">letting out</th>
             <th scope="col">rubbing</th>
             <th scope="col">worst, free</th>
           </tr>
         </thead>
         <tbody>
           {loads.map((load, i) => (
-            <tr key={`${wording.loads[i]}${i}`}>
-              <th scope="row">{wording.loads[i]}</th>
-              <td data-label="coming in">
-                {reelWords(load.rubbing.filter(({ friction }) => friction.direction === 'in'))}
+            <tr key={`${writer.loads[i]}${i}`}>
+              <th scope="row">{writer.loads[i]}</th>
+              <td data-label="winding in">
+                {reelWords(
+                  load.rubbing.filter(({ friction }) => friction.direction === 'in'),
+                  writer,
+                )}
               </td>
-              <td data-label="going out">
-                {reelWords(load.rubbing.filter(({ friction }) => friction.direction === 'out'))}
+              <td data-label="letting out">
+                {reelWords(
+                  load.rubbing.filter(({ friction }) => friction.direction === 'out'),
+                  writer,
+                )}
               </td>
               <td data-label="rubbing">
                 <Figure text={worstOver(load.rubbing)} />
               </td>
               <td data-label="worst, free" className="quiet card-wide">
-                <Figure text={worstWords(load.free)} />
+                <Figure text={worstWords(load.free, writer)} />
               </td>
             </tr>
           ))}
         </tbody>
       </table>
       <p className="small quiet">
-        Tension at the reel, in grams, with the line coming in and going out; then the worst reading as a
-        share of its limit, rubbing and free.
+        Pull at the reel, winding in and letting out, with low and high friction. Then the worst reading as a
+        share of its limit, with friction and without.
       </p>
     </TableFrame>
   );
 }
 
 /** `104 to 112 g`; a bend that did not settle is not counted. */
-function reelWords(lines: readonly RubbingLine[]): string {
+function reelWords(lines: readonly RubbingLine[], writer: LadderWriter): string {
   const felt = lines
     .filter(({ status }) => status === 'converged')
     .map(({ reelTensionN }) => reelTensionN / standardGravity)
     .sort((a, b) => a - b);
   if (felt.length === 0) return 'no bend found';
-  const [low, high] = [felt[0], felt[felt.length - 1]].map((kg) => formatGrams(kg, 0));
-  return low === high ? low : `${low.replace(/ g$/, '')} to ${high}`;
+  const [low, high] = [felt[0], felt[felt.length - 1]].map(writer.load);
+  return low === high ? low : `${low.replace(/ (g|oz)$/, '')} to ${high}`;
 }
 
 /** `97 to 99 %` */
@@ -127,8 +129,8 @@ function worstOver(lines: readonly RubbingLine[]): string {
 }
 
 /** `98 % (guide 7, 14.7°)` */
-function worstWords(place: WorstPlace): string {
+function worstWords(place: WorstPlace, writer: LadderWriter): string {
   if (place.index < 0) return '–';
-  const value = place.metric === 'lineAngle' ? `, ${shortDegrees(place.value)}` : '';
+  const value = place.metric === 'lineAngle' ? `, ${writer.lineAngle(place.value)}` : '';
   return `${(100 * place.ratio).toFixed(0)} % (${placeInWords(place)}${value})`;
 }

@@ -1,11 +1,12 @@
 /** What each drawing of the Layout sheet is made from. */
 
+import { byMetric } from '../../../engine/layout/criteria.ts';
 import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import { piecewiseLinear } from '../../../engine/numerics/piecewise-linear.ts';
-import { formatMm } from '../../../engine/units/format-quantity.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
-import { shortDegrees, type Wording } from '../../../words/bench.ts';
-import { placeInFull, shortLength } from '../../../words/wording.ts';
+import { criterionWords } from '../../../words/criteria.ts';
+import type { LadderWriter } from '../../../words/ladder-writer.ts';
+import { bare, placeInFull } from '../../../words/places.ts';
 import type { BendView, DrawnRod } from '../../parts/drawing/bend-view.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { ringsAt } from './attention.ts';
@@ -20,7 +21,7 @@ const grids: Record<UnitSystem, DrawnRod['grid']> = {
 };
 export const gridWords: Record<UnitSystem, string> = { inch: 'grid 4 in', mm: 'grid 100 mm' };
 
-export function drawnRod(model: SheetModel, wording: Wording): DrawnRod {
+export function drawnRod(model: SheetModel, writer: LadderWriter): DrawnRod {
   const { choices, ladder, diameters, loads } = model;
   return {
     buttAngleRad: choices.buttAngleRad,
@@ -31,10 +32,12 @@ export function drawnRod(model: SheetModel, wording: Wording): DrawnRod {
       diameters.map(({ fromTipM }) => fromTipM),
       diameters.map(({ outsideM }) => outsideM),
     ),
-    loadNames: wording.loads,
+    limitRad: model.limits.lineAngleRad,
+    angle: writer.angle,
+    loadNames: writer.loads,
     pullAngleRad: loads.ladder.map(({ pullAngleRad }) => pullAngleRad),
     loadBy: choices.loadBy,
-    grid: grids[wording.system],
+    grid: grids[writer.units],
   };
 }
 
@@ -56,13 +59,13 @@ export function bendView(frame: SheetFrame, rod: DrawnRod): BendView | undefined
 export function rulerModel(
   model: SheetModel,
   slack: readonly Zone[] | undefined,
-  wording: Wording,
+  writer: LadderWriter,
 ): RulerModel {
   const { blank, field } = model;
   return {
     lengthM: blank.lengthM,
     gripFromTipM: model.rod.lengthM,
-    system: wording.system,
+    system: writer.units,
     diameters: model.diameters,
     ferrules: blank.joints.map(({ doubled }) => doubled),
     keepOut: model.keepOut,
@@ -70,20 +73,18 @@ export function rulerModel(
     pinned: field.pinned,
     slack: slack?.length === field.fromTipM.length ? slack : undefined,
     startFromTipM: model.startFromTipM,
-    short: (lengthM) => shortLength(lengthM, wording.system),
-    describe: (fromTipM, guide) => placeInFull(blank, fromTipM, guide, wording),
+    short: (lengthM) => bare(writer.length(lengthM)),
+    describe: (fromTipM, guide) => placeInFull(blank, fromTipM, guide, writer),
   };
 }
 
-export function stripsModel({ blank, limits }: SheetModel, wording: Wording): StripsModel {
-  const gap = wording.system === 'mm' ? formatMm(limits.gapM, 0) : wording.gap(limits.gapM);
+export function stripsModel({ blank, limits }: SheetModel, writer: LadderWriter): StripsModel {
   return {
     lengthM: blank.lengthM,
     limits,
-    titles: {
-      lineAngle: `line angle, limit ${shortDegrees(limits.lineAngleRad)}`,
-      gap: `gap beyond the rings’ height, limit ${gap}`,
-      extraBend: `extra bend by the line, limit ${limits.extraBendPerM.toFixed(3)} 1/m`,
-    },
+    titles: byMetric(({ id, quantity }) => {
+      const { title, figure } = criterionWords[id];
+      return `${title}, limit ${figure(limits[quantity], writer)}`;
+    }),
   };
 }

@@ -1,10 +1,7 @@
 import { Button } from 'react-aria-components';
 import type { Choices } from '../../../engine/flow/choices.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
-import { ChoiceField } from '../../fields/choice-field.tsx';
-import { NumberField } from '../../fields/number-field.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
@@ -25,6 +22,8 @@ export function StartPart({ choices, blankLengthM, findings, onTake }: StartPart
   const kind = textOf(layout, 'startKind') ?? 'rule';
   return (
     <Part
+      folded
+      holds={['layout/-/start']}
       title="Start"
       aside="what this blank is compared with"
       tools={
@@ -35,16 +34,7 @@ export function StartPart({ choices, blankLengthM, findings, onTake }: StartPart
         )
       }
     >
-      <ChoiceField
-        label="Start from"
-        path={['layout', '-', 'startKind']}
-        unset="rule"
-        options={[
-          { value: 'rule', name: 'arithmetic rule' },
-          { value: 'chart', name: 'chart' },
-          { value: 'own', name: 'own list' },
-        ]}
-      />
+      <Field path={['layout', '-', 'startKind']} />
       {kind === 'rule' ? (
         <RuleFields choices={choices} blankLengthM={blankLengthM} />
       ) : (
@@ -63,23 +53,12 @@ function RuleFields({ choices, blankLengthM }: Pick<StartPartProps, 'choices' | 
     <>
       <div className="fields-row" data-group="">
         {guides.every(({ id }) => id === undefined) && (
-          <NumberField
-            label="Guides, the tip-top not counted"
-            path={['layout', '-', 'startCount']}
-            placeholder={`${guides.length}, usual`}
-          />
+          <Field path={['layout', '-', 'startCount']} usual={guides.length} />
         )}
-        <QuantityField
-          label="First guide from the tip"
-          path={['layout', '-', 'startFirst']}
-          gesture="first guide of the rule"
-          placeholder={`${show(start.firstFromTipM)}, usual`}
-        />
-        <QuantityField
-          label="Stripping guide from the tip"
+        <Field path={['layout', '-', 'startFirst']} usual={start.firstFromTipM} />
+        <Field
           path={['layout', '-', 'startStripping']}
-          gesture="stripping guide of the rule"
-          placeholder={`${show(start.strippingFromTipM)}, usual`}
+          usual={start.strippingFromTipM}
           hint={`${show(blankLengthM - start.strippingFromTipM)} from the butt end`}
         />
       </div>
@@ -94,12 +73,9 @@ function ListFields({ kind, findings }: { kind: string; findings: readonly strin
   const { system } = useShop();
   return (
     <>
-      <TextField
+      <Field
         label={kind === 'chart' ? 'The chart’s marks, typed or pasted' : 'Your marks, typed or pasted'}
         path={['layout', '-', 'startText']}
-        gesture={kind === 'chart' ? 'chart' : 'own list'}
-        lines={5}
-        placeholder="4 1/2, 9 3/4, 15 5/8 …"
       />
       {findings.map((message) => (
         <p key={message} className="field-trouble small">
@@ -108,24 +84,8 @@ function ListFields({ kind, findings }: { kind: string; findings: readonly strin
         </p>
       ))}
       <div className="fields-row">
-        <ChoiceField
-          label="Bare numbers are"
-          path={['layout', '-', 'startUnit']}
-          unset={system}
-          options={[
-            { value: 'inch', name: 'inches' },
-            { value: 'mm', name: 'mm' },
-          ]}
-        />
-        <ChoiceField
-          label="Counted from"
-          path={['layout', '-', 'startFrom']}
-          unset="tip"
-          options={[
-            { value: 'tip', name: 'the tip' },
-            { value: 'butt', name: 'the butt end' },
-          ]}
-        />
+        <Field path={['layout', '-', 'startUnit']} usual={system} />
+        <Field path={['layout', '-', 'startFrom']} />
       </div>
     </>
   );

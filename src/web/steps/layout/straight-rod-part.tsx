@@ -1,6 +1,8 @@
 import { useMemo, useState } from 'react';
-import { stopInWords, type Wording } from '../../../words/bench.ts';
-import { dragTape, placeInFull } from '../../../words/wording.ts';
+import type { LadderWriter } from '../../../words/ladder-writer.ts';
+import { placeInFull, stopInWords } from '../../../words/places.ts';
+import { dragTape } from '../../../words/tape.ts';
+import { Part } from '../../parts/sheet/part.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { ringsAt } from './attention.ts';
 import { HandBar } from './hand-bar.tsx';
@@ -17,15 +19,15 @@ export interface StraightRodPartProps {
   sheet: LiveSheet;
   model: SheetModel;
   ruler: RulerModel;
-  wording: Wording;
+  writer: LadderWriter;
   marks: Marks;
   settled: SheetFrame;
 }
 
 /** The straight rod with its guides to drag, and under it, on the same scale, every reading against its limit. */
-export function StraightRodPart({ sheet, model, ruler, wording, marks, settled }: StraightRodPartProps) {
-  const tape = useMemo(() => dragTape(wording.system), [wording.system]);
-  const strips = useMemo(() => stripsModel(model, wording), [model, wording]);
+export function StraightRodPart({ sheet, model, ruler, writer, marks, settled }: StraightRodPartProps) {
+  const tape = useMemo(() => dragTape(writer.units), [writer.units]);
+  const strips = useMemo(() => stripsModel(model, writer), [model, writer]);
   const [active, setActive] = useState<number>();
   const { guides } = model.choices;
   const { start } = settled.beside;
@@ -34,10 +36,10 @@ export function StraightRodPart({ sheet, model, ruler, wording, marks, settled }
       <HandBar
         sheet={sheet}
         tape={tape}
-        tick={wording.length(tape.stepM)}
+        tick={writer.length(tape.stepM)}
         active={active}
         pinned={active !== undefined && guides[active]?.pinned === true}
-        describe={(frame) => handWords(frame, model, wording)}
+        describe={(frame) => handWords(frame, model, writer)}
         onStep={(guide, byM) => marks.step(guide, byM, tape)}
         onPin={marks.pin}
       />
@@ -49,15 +51,21 @@ export function StraightRodPart({ sheet, model, ruler, wording, marks, settled }
         onMoved={marks.moved}
         onActive={setActive}
         onPin={(guide) => marks.pin(guide, !guides[guide].pinned)}
-        stopWords={({ stop }) => (stop ? stopInWords(stop, wording, jointNames(model)) : '')}
+        stopWords={({ stop }) => (stop ? stopInWords(stop, writer, jointNames(model)) : '')}
       />
-      <Strips
-        sheet={sheet}
-        model={strips}
-        label="Line angle, gap and extra bend along the rod against their limits; the tables below have every figure"
-      />
-      {settled.ours && <ReadingTable layout={settled.ours} name="these marks" wording={wording} />}
-      {start && <ReadingTable layout={start} name="the start" wording={wording} />}
+      <Part
+        folded
+        title="Every reading"
+        aside="line angle, gap and extra bend along the rod, against their limits"
+      >
+        <Strips
+          sheet={sheet}
+          model={strips}
+          label="Line angle, gap and extra bend along the rod against their limits; the tables below have every figure"
+        />
+        {settled.ours && <ReadingTable layout={settled.ours} name="these marks" writer={writer} />}
+        {start && <ReadingTable layout={start} name="the start" writer={writer} />}
+      </Part>
     </section>
   );
 }
@@ -71,10 +79,10 @@ function jointNames({ blank: { joints, sections } }: SheetModel): string[] {
   return joints.map(({ upper }) => `between ${sections[upper].name} and ${sections[upper + 1].name}`);
 }
 
-function handWords(frame: SheetFrame, model: SheetModel, wording: Wording): string {
+function handWords(frame: SheetFrame, model: SheetModel, writer: LadderWriter): string {
   if (frame.active === undefined || frame.active >= frame.fromTipM.length) {
     return 'Drag a guide along the rod, or step it with the arrow keys.';
   }
-  const words = placeInFull(model.blank, frame.fromTipM, frame.active, wording);
+  const words = placeInFull(model.blank, frame.fromTipM, frame.active, writer);
   return `${words[0].toUpperCase()}${words.slice(1)}`;
 }

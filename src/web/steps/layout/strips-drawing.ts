@@ -1,6 +1,12 @@
+import {
+  byMetric,
+  type Criterion,
+  countedValues,
+  criteria,
+  type Metric,
+  metrics,
+} from '../../../engine/layout/criteria.ts';
 import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
-import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
-import type { Metric } from '../../../engine/layout/worst.ts';
 import { dots, setAll, setText, svgNode } from '../../parts/drawing/svg-nodes.ts';
 import { raisedFractions } from './fraction-text.ts';
 import { type RulerScale, rulerScale } from './ruler-scale.ts';
@@ -18,7 +24,6 @@ interface StripPoint {
   value: number;
 }
 
-export const stripMetrics: readonly Metric[] = ['lineAngle', 'gap', 'extraBend'];
 const titlePx = 20;
 
 /** Made once for an svg element; `paint` may be called every frame. */
@@ -31,31 +36,27 @@ export class StripsDrawing {
   constructor(svg: SVGSVGElement) {
     this.svg = svg;
     svg.replaceChildren();
-    this.strips = {
-      lineAngle: new Strip(svg, 0),
-      gap: new Strip(svg, 1),
-      extraBend: new Strip(svg, 2),
-    };
+    this.strips = byMetric(({ id }) => new Strip(svg, metrics.indexOf(id)));
   }
 
   resize(widthPx: number, stripPx: number): void {
     this.widthPx = widthPx;
     this.stripPx = stripPx;
-    const heightPx = 3 * (stripPx + titlePx);
+    const heightPx = metrics.length * (stripPx + titlePx);
     setAll(this.svg, { viewBox: `0 0 ${widthPx} ${heightPx}`, width: widthPx, height: heightPx });
   }
 
   paint(model: StripsModel, frame: SheetFrame): void {
     if (!this.widthPx || !frame.ours) return;
     const scale = rulerScale(this.widthPx, model.lengthM);
-    for (const metric of stripMetrics) {
-      this.strips[metric].paint({
+    for (const criterion of criteria) {
+      this.strips[criterion.id].paint({
         scale,
         heightPx: this.stripPx,
-        title: model.titles[metric],
-        limit: limitOf(model.limits, metric),
-        ours: pointsOf(frame.ours, metric),
-        start: frame.beside.start ? pointsOf(frame.beside.start, metric) : [],
+        title: model.titles[criterion.id],
+        limit: model.limits[criterion.quantity],
+        ours: pointsOf(frame.ours, criterion),
+        start: frame.beside.start ? pointsOf(frame.beside.start, criterion) : [],
         drawn: frame.drawn,
         settled: !frame.dragging,
       });
@@ -133,27 +134,16 @@ function makeParts(svg: SVGSVGElement) {
   };
 }
 
-/** The readings that count, where they stand along the rod: line angles at the guides, the others at mid-span. */
-function pointsOf({ fromTipM, reading }: ReadLayout, metric: Metric): StripPoint[][] {
+/** The readings that count, where they stand along the rod: those of rings at the guides, the others at mid-span. */
+function pointsOf({ fromTipM, reading }: ReadLayout, criterion: Criterion): StripPoint[][] {
   const stations = [0, ...fromTipM];
-  return reading.loads.map((load) =>
-    metric === 'lineAngle' ? anglePoints(load, stations) : spanPoints(load, stations, metric),
-  );
-}
-
-function anglePoints(load: RuledLoad, stations: readonly number[]): StripPoint[] {
-  return load.rings.slice(1, -1).map((ring, i) => ({ atM: stations[i + 1], value: ring.lineAngleRad }));
-}
-
-function spanPoints(load: RuledLoad, stations: readonly number[], metric: 'gap' | 'extraBend'): StripPoint[] {
-  return load.spans.map((span, i) => ({
-    atM: (stations[i] + stations[i + 1]) / 2,
-    value: metric === 'gap' ? span.gapM : span.extraBendPerM,
-  }));
-}
-
-export function limitOf(limits: LayoutLimits, metric: Metric): number {
-  return { lineAngle: limits.lineAngleRad, gap: limits.gapM, extraBend: limits.extraBendPerM }[metric];
+  return reading.loads.map((load) => {
+    const { first, values } = countedValues(criterion, load);
+    return values.map((value, i) => ({
+      atM: criterion.at === 'ring' ? stations[i + first] : (stations[i] + stations[i + 1]) / 2,
+      value,
+    }));
+  });
 }
 
 /** Room for all there is, up to two and a half times the limit; what is more is marked as lying above. */

@@ -6,7 +6,7 @@ const tips = [0.012, 0.034].map((plusMinusM) => ({ outM: spread, upM: spread, pl
 const own = {
   blanks: 99,
   unbent: 1,
-  worst: spread,
+  worst: { ...spread, expected: 1.1 },
   lineAngleRad: { low: 0.2443, high: 0.2967 },
   gapM: { low: 0.008, high: 0.012 },
   extraBendPerM: spread,

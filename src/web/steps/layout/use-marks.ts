@@ -1,5 +1,6 @@
 import { useRef } from 'react';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
+import type { DeedId } from '../../../words/deeds.ts';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import type { Gesture } from '../../store/document-store.ts';
@@ -21,14 +22,14 @@ export function useMarks(sheet: LiveSheet | undefined, model: SheetModel, system
     const nowMs = performance.now();
     const last = run.current;
     const goesOn = last?.guide === guide && nowMs - last.atMs < oneGestureMs;
-    const one = goesOn ? last.gesture : gesture(`move guide ${guide + 1}`);
+    const one = goesOn ? last.gesture : gesture(`moveGuide:${guide + 1}`);
     run.current = { guide, gesture: one, atMs: nowMs };
     const marks = model.field.fromTipM.map((at, i) => (i === guide ? fromTipM : at));
     write(one, markChanges(marks, writing));
   };
-  const placeAll = (label: string, fromTipM: readonly number[]) => {
+  const placeAll = (deed: DeedId, fromTipM: readonly number[]) => {
     run.current = undefined;
-    write(label, markChanges(fromTipM, writing));
+    write(deed, markChanges(fromTipM, writing));
   };
   return {
     moved,
@@ -38,14 +39,14 @@ export function useMarks(sheet: LiveSheet | undefined, model: SheetModel, system
       const at = sheet.step(guide, byM, tape);
       if (at !== before) moved(guide, at);
     },
-    place: (fromTipM: readonly number[]) => placeAll('place the guides', fromTipM),
-    useStart: () => placeAll('use the start’s marks', model.startFromTipM),
-    takeUp: () => placeAll('take the guides up', model.field.fromTipM),
+    place: (fromTipM: readonly number[]) => placeAll('placeAll', fromTipM),
+    useStart: () => placeAll('placeAsStart', model.startFromTipM),
+    takeUp: () => placeAll('takeGuides', model.field.fromTipM),
     pin: (guide: number, pinned: boolean) => {
       const row = model.choices.guides[guide]?.id;
       if (row === undefined) return;
-      const label = `${pinned ? 'pin' : 'unpin'} guide ${guide + 1}`;
-      write(label, [{ path: ['guides', row, 'pinned'], value: pinned ? true : null }]);
+      const deed = `${pinned ? 'pinGuide' : 'unpinGuide'}:${guide + 1}` as const;
+      write(deed, [{ path: ['guides', row, 'pinned'], value: pinned ? true : null }]);
     },
   };
 }

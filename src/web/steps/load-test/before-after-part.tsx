@@ -20,7 +20,7 @@ export function BeforeAfterPart({ model }: { model: SheetModel }) {
   );
   if (!after || !before) return null;
   return (
-    <Part title="Before and after" aside={`test ${before.number} beside test ${after.number}`}>
+    <Part folded title="Before and after" aside={`test ${before.number} beside test ${after.number}`}>
       <Compared before={before.test} after={after.test} model={model} />
     </Part>
   );

@@ -23,7 +23,7 @@ export function DaysPart({ model }: { model: SheetModel }) {
   const { bench } = useBench();
   const days = useMemo(() => (bench ? benchDays(bench) : []), [bench]);
   return (
-    <Part title="The same blank on another day" aside="clamped anew, do the marks repeat?">
+    <Part folded title="The same blank on another day" aside="clamped anew, do the marks repeat?">
       {days.length < 2 ? (
         <p className="quiet">
           Read this blank once more on another day, under <Link href={`/builds/${id}/blank`}>Blank</Link>, and

@@ -1,8 +1,14 @@
 import { useMemo, useState } from 'react';
 import type { RodJudgement } from '../../../engine/load-test/judge-rod.ts';
-import { formatGrams, formatLength } from '../../../engine/units/format-quantity.ts';
+import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { judgeQuestion } from '../../../record/judge-question.ts';
-import { gainInWords, moveInWords, offMarks, withheldInWords } from '../../../words/judging.ts';
+import {
+  contradictedWords,
+  gainInWords,
+  moveInWords,
+  offMarks,
+  withheldInWords,
+} from '../../../words/judging.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBench } from '../../read/bench.tsx';
@@ -59,17 +65,14 @@ function Judged({ model, traced: { test } }: { model: SheetModel; traced: Traced
 
 function Verdict({ judged, known }: { judged: RodJudgement; known: boolean }) {
   const sentence = useSentence();
-  const { system } = useShop();
-  const length = (m: number) => formatLength(m, { system, denominator: 16, decimals: 0 });
+  const { writer } = useShop();
   const { moves, withheld, contradicted, tipOffM } = judged;
-  const off = offMarks(judged, length);
+  const off = offMarks(judged, writer);
   return (
     <>
       {contradicted && (
         <p className="attention">
-          Bench and photograph do not belong to one blank:{' '}
-          {judged.findings[0] && sentence(judged.findings[0])}. The photograph is believed here, the bench
-          with four times its ±. Read the bench again, or check the weight and the marks in the picture.
+          {contradictedWords} {judged.findings[0] && sentence(judged.findings[0])}
         </p>
       )}
       {off.map(({ guide, words }) => (
@@ -79,19 +82,15 @@ function Verdict({ judged, known }: { judged: RodJudgement; known: boolean }) {
       ))}
       {withheld && (
         <p className="attention" role="status">
-          <Figure text={withheldInWords(withheld, length)} />
+          <Figure text={withheldInWords(withheld, writer)} />
         </p>
       )}
       {off.length > 0 && moves && (
         <p className="small quiet">
-          What follows takes the guides where they stand, not where their marks are.
+          What follows takes the guides where they are, not where their marks are.
         </p>
       )}
-      {!moves && !withheld && (
-        <p className="attention">
-          Under some load of the ladder this rod finds no bend: no move is proposed.
-        </p>
-      )}
+      {!moves && !withheld && <p className="attention">No move is proposed: not every load has an answer.</p>}
       {moves && moves.moves.length > 0 && (
         <>
           <p>
@@ -102,7 +101,7 @@ function Verdict({ judged, known }: { judged: RodJudgement; known: boolean }) {
           <ol className="judge-moves">
             {moves.moves.map((move) => (
               <li key={move.guide}>
-                <Figure text={moveInWords(move, length)} />
+                <Figure text={moveInWords(move, writer)} />
               </li>
             ))}
           </ol>
@@ -110,23 +109,24 @@ function Verdict({ judged, known }: { judged: RodJudgement; known: boolean }) {
       )}
       {moves && (
         <p role="status">
-          <Figure text={gainInWords(moves)} /> {moves.moves.length > 0 && 'Move, photograph again, compare.'}
+          <Figure text={gainInWords(moves, writer)} />{' '}
+          {moves.moves.length > 0 && 'Move, photograph again, compare.'}
         </p>
       )}
       {tipOffM && (
         <p className="small quiet">
-          The tip hangs <Figure text={length(Math.hypot(tipOffM.xM, tipOffM.yM))} /> from where the bench
-          alone would have it, the butt as it was held.
+          The tip hangs <Figure text={writer.length(Math.hypot(tipOffM.xM, tipOffM.yM))} /> from where the
+          readings alone put it.
         </p>
       )}
       {!known && (
         <p className="small quiet">
-          Nothing was hung on the bare blank: nothing was predicted to compare with.
+          Nothing hung on the bare blank yet: there is no prediction to compare with.
         </p>
       )}
       <p className="small quiet">
-        The ± is from the unevenness of the traced curve and of taps on the rings; a line that rubs and rings
-        higher or lower than listed are not in it. Tried on simulated photographs only.
+        The ± comes from the traced curve and from taps on the rings. A line that rubs, and rings higher or
+        lower than listed, are not in it. Tried on simulated photographs only.
       </p>
     </>
   );

@@ -1,5 +1,5 @@
 import { Link } from 'wouter';
-import { clockWords } from '../../../words/due.ts';
+import { clockWords } from '../../../words/intl.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { useBench } from '../../read/bench.tsx';

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { Link } from 'wouter';
 import { type BendGate, bendGate } from '../../../engine/plan/bend-gate.ts';
 import { readSoftWork } from '../../../record/read-soft-work.ts';
-import { clockWords } from '../../../words/due.ts';
+import { clockWords } from '../../../words/intl.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useNow } from '../../read/use-now.ts';

@@ -1,7 +1,8 @@
 import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { LoadPhoto, LoadTest, PlaceRole } from '../../../record/read-load-tests.ts';
-import { ChoiceField } from '../../fields/choice-field.tsx';
+import type { DeedId } from '../../../words/deeds.ts';
+import { Field } from '../../fields/field.tsx';
 import { MarksFields } from '../../parts/photo/marks-fields.tsx';
 import { type PhotoReading, photoReading } from '../../parts/photo/photo-request.ts';
 import { PhotoStage, type StageCurve } from '../../parts/photo/photo-stage.tsx';
@@ -36,8 +37,8 @@ export function PhotoPanel({ test, photo }: PhotoPanelProps) {
   if (!photo.hash || !picture) return <Missing photo={photo} />;
 
   /** What is changed on a picture whose curve stands reads it anew; undo takes both back. */
-  const change = (label: string, changes: ReturnType<typeof movePlace>) => {
-    const gesture = build.gesture(label);
+  const change = (deed: DeedId, changes: ReturnType<typeof movePlace>) => {
+    const gesture = build.gesture(deed);
     build.write(gesture, changes);
     if (photo.trace) trace.run(gesture);
   };
@@ -45,10 +46,8 @@ export function PhotoPanel({ test, photo }: PhotoPanelProps) {
   const set = (role: PlaceRole, px: [number, number]) => {
     if (role === 'ring' && !ring) return;
     const guide = role === 'ring' ? ring?.id : undefined;
-    change(`set ${toolWords[role] ?? role}`, setPlace(photo, role, px, { id: build.newRowId(), guide }));
+    change('setPlace', setPlace(photo, role, px, { id: build.newRowId(), guide }));
   };
-  const roleOf = (id: string) =>
-    toolWords[photo.places.find((place) => place.id === id)?.role ?? ''] ?? 'a point';
   const { curves, standing } = curvesOf(photo);
   return (
     <section className="photo-panel" aria-label={`Picture ${photo.name}`}>
@@ -71,28 +70,20 @@ export function PhotoPanel({ test, photo }: PhotoPanelProps) {
         sets={tool === 'look' ? undefined : toolWords[tool]}
         actions={{
           tap: (px) => tool !== 'look' && set(tool, px),
-          move: (id, px) => change(`move ${roleOf(id)}`, movePlace(id, px)),
+          move: (id, px) => change('movePlace', movePlace(id, px)),
           bend: (px) => set('via', px),
-          remove: (id) => change(`remove ${roleOf(id)}`, removePlace(id)),
+          remove: (id) => change('removePlace', removePlace(id)),
         }}
       />
       <TraceBar reading={reading} trace={trace} standing={standing} />
       <MarksFields photo={photo} reading={reading} sought={marksSought} />
       <StandOffField photo={photo} reading={reading} show={show} />
-      <ChoiceField
-        label="What it shows"
-        path={['loadPhotos', photo.id, 'part']}
-        options={[
-          { value: 'whole', name: 'The whole rod' },
-          { value: 'close-up', name: 'A close-up of the top third' },
-        ]}
-        unset="whole"
-      />
+      <Field path={['loadPhotos', photo.id, 'part']} />
       {standing && <CurveTable points={standing.points} show={show} />}
       <div className="print-line screen-only">
         <Button
           className="button"
-          onPress={() => build.write('discard a picture', rowChanges('loadPhotos', photo.id, { gone: true }))}
+          onPress={() => build.write('removePicture', rowChanges('loadPhotos', photo.id, { gone: true }))}
         >
           Discard this picture
         </Button>

@@ -1,4 +1,4 @@
-import { FlagField } from '../../fields/flag-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 
 const setUp = [
@@ -17,9 +17,7 @@ export function PrepareList() {
           <li key={words}>{words}</li>
         ))}
       </ul>
-      <FlagField path={['blank', '-', 'ferrulesBound']} gesture="ferrules bound">
-        Ferrules are wrapped or tightly bound
-      </FlagField>
+      <Field path={['blank', '-', 'ferrulesBound']} />
     </Part>
   );
 }

@@ -3,9 +3,8 @@ import { judgeProof, type ProofVerdict, pencilM } from '../../../engine/load-tes
 import { formatDegrees, formatGrams } from '../../../engine/units/format-quantity.ts';
 import type { Proof } from '../../../record/read-proofs.ts';
 import { proofSheet } from '../../../sheets/proof-sheet.ts';
+import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBuild } from '../../read/build-context.ts';
@@ -73,11 +72,10 @@ export function ProofCard({ proof }: { proof: Proof }) {
                 </td>
                 {(['seenOut', 'seenUp'] as const).map((field) => (
                   <td key={field} data-label={field === 'seenOut' ? 'Seen outwards' : 'Seen up'}>
-                    <QuantityField
+                    <Field
                       label={`${name} seen ${field === 'seenOut' ? 'outwards' : 'up'} under ${hung}`}
                       labelHidden
                       path={['proofPlaces', proof.rowIds[i], field]}
-                      gesture="what was seen"
                     />
                   </td>
                 ))}
@@ -92,11 +90,7 @@ export function ProofCard({ proof }: { proof: Proof }) {
       <p className={verdict.agreed < verdict.counted ? 'attention' : ''} role="status">
         {meaning(verdict, hung)}
       </p>
-      <TextField
-        label="Set aside, because"
-        path={['proofs', proof.id, 'setAside']}
-        placeholder="counts; write why if it should not"
-      />
+      <Field path={['proofs', proof.id, 'setAside']} />
       <div className="print-line screen-only">
         <Button
           className="button"
@@ -107,7 +101,7 @@ export function ProofCard({ proof }: { proof: Proof }) {
         </Button>
         <Button
           className="button"
-          onPress={() => write('put a proof away', [{ path: ['proofs', proof.id, 'gone'], value: true }])}
+          onPress={() => write('removeProof', [{ path: ['proofs', proof.id, 'gone'], value: true }])}
         >
           Put away
         </Button>

@@ -4,7 +4,7 @@ import { hungBefore } from '../../../engine/load-test/judge-proof.ts';
 import { commonFlags, predictPlaces } from '../../../engine/load-test/predict-places.ts';
 import { formatDegrees, formatGrams } from '../../../engine/units/format-quantity.ts';
 import { readProofs } from '../../../record/read-proofs.ts';
-import type { FieldKind } from '../../../record/schema.ts';
+import { buildSchema, type Field } from '../../../record/schema.ts';
 import { readTyped } from '../../fields/read-typed.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBench } from '../../read/bench.tsx';
@@ -16,18 +16,13 @@ import { newProof } from './new-proof.ts';
 import { ProofCard } from './proof-card.tsx';
 import { ProofScore } from './proof-score.tsx';
 
-const weight: Extract<FieldKind, { kind: 'quantity' }> = {
-  kind: 'quantity',
-  dimension: 'mass',
-  min: 0.001,
-  max: 20,
-};
+const weight: Field = { ...buildSchema.proofs.fields.hung, min: 0.001, max: 20 } as Field;
 
 /** A weight never hung before: predicted first, then hung and looked at. */
 export function ProofPart({ model }: { model: SheetModel }) {
   const { document, write, newRowId } = useBuild();
   const { bench, stiffness } = useBench();
-  const { system } = useShop();
+  const { reader } = useShop();
   const [typed, setTyped] = useState('');
   const [guidesOn, setGuidesOn] = useState(false);
   const [trouble, setTrouble] = useState<string>();
@@ -35,7 +30,7 @@ export function ProofPart({ model }: { model: SheetModel }) {
   const { buttAngleRad } = model.choices;
 
   const predict = () => {
-    const read = readTyped(typed, weight, system);
+    const read = readTyped(typed, weight, reader);
     if (!read.ok) return setTrouble(read.trouble);
     const hungKg = read.value && typeof read.value === 'object' ? read.value.si : undefined;
     if (hungKg === undefined) return setTrouble('Which weight? Write it as 150 g or 6 oz.');
@@ -59,7 +54,7 @@ export function ProofPart({ model }: { model: SheetModel }) {
       return setTrouble(`${formatGrams(hungKg, 0)} cannot be predicted: ${answer.reason}. Take less.`);
     }
     const findings = write(
-      'predict a proof',
+      'makeProof',
       newProof(
         { hungKg, buttAngleRad, guidesOn, places: answer.places, madeAt: new Date().toISOString() },
         proofs.length,

@@ -12,7 +12,11 @@ import { api } from '../../store/open-document.ts';
 export function ProofRecordPart() {
   const { record, failure } = useProofRecord();
   return (
-    <Part title="The score over all your blanks" aside="predicted against seen, every build but the demo">
+    <Part
+      folded
+      title="The score over all your blanks"
+      aside="predicted against seen, every build but the demo"
+    >
       {failure && <p role="alert">The other builds could not be read: {failure}.</p>}
       {record && record.counted === 0 && (
         <p className="quiet">

@@ -23,7 +23,7 @@ export function SecondEstimatePart() {
   const bare = shown && curves.get(shown.test.id);
   if (!shown || !bare || !stiffness.solved) return null;
   return (
-    <Part title="A second stiffness" aside="moment over curvature, straight from the traced curve">
+    <Part folded title="A second stiffness" aside="moment over curvature, straight from the traced curve">
       <TestChoice tests={tests} shown={shown} onPick={setPicked} />
       <Beside bare={bare} fitted={stiffness.solved} />
     </Part>

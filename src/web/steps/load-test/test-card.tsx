@@ -1,9 +1,6 @@
 import { Button } from 'react-aria-components';
 import type { LoadTest } from '../../../record/read-load-tests.ts';
-import { ChoiceField } from '../../fields/choice-field.tsx';
-import { FlagField } from '../../fields/flag-field.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { AddPhoto } from '../../parts/photo/add-photo.tsx';
 import { rowChanges } from '../../parts/photo/place-changes.ts';
 import { useBuild } from '../../read/build-context.ts';
@@ -33,35 +30,20 @@ export function TestCard({ test, number, before, isAccepted, model }: TestCardPr
         {isAccepted && <span className="quiet"> · the accepted one</span>}
       </h3>
       <div className="fields-row">
-        <QuantityField label="Weight that hung" path={field('hung')} gesture="weight of a load test" />
-        <QuantityField
-          label="Butt above level"
-          path={field('buttAngle')}
-          gesture="angle of a load test"
-          placeholder="from the curve"
-        />
-        <ChoiceField
-          label="The rod was"
+        <Field path={field('hung')} />
+        <Field path={field('buttAngle')} />
+        <Field
           path={field('rod')}
           options={[
             { value: 'taped', name: 'Taped up, with guides' },
             { value: 'bare', name: 'The bare blank' },
           ]}
-          unset="taped"
         />
       </div>
       {test.rod === 'bare' && (
         <div className="fields-row">
-          <QuantityField
-            label="Held, from the tip"
-            path={field('heldFromTip')}
-            gesture="hold of a load test"
-            placeholder="where the curve begins"
-            hint="where the blank leaves the clamp"
-          />
-          <FlagField path={field('leftOut')} gesture="leave a load test out">
-            Leave this curve out of the stiffness
-          </FlagField>
+          <Field path={field('heldFromTip')} />
+          <Field path={field('leftOut')} />
         </div>
       )}
       {test.photos.map((photo) => (
@@ -69,11 +51,11 @@ export function TestCard({ test, number, before, isAccepted, model }: TestCardPr
       ))}
       <TestResult test={test} before={before} model={model} />
       <AddPhoto test={test.id} first={test.photos.length === 0} />
-      <TextField label="Note" path={field('note')} lines={2} />
+      <Field path={field('note')} />
       <div className="print-line screen-only">
         <Button
           className="button"
-          onPress={() => write('put a load test away', rowChanges('loadTests', test.id, { gone: true }))}
+          onPress={() => write('removeTest', rowChanges('loadTests', test.id, { gone: true }))}
         >
           Put this test away
         </Button>

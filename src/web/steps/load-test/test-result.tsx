@@ -178,7 +178,7 @@ function Acceptance({ test, seen, beside, show }: AcceptanceProps) {
   const { write } = useBuild();
   const accept = () =>
     write(
-      'accept a load test',
+      'acceptTest',
       rowChanges('loadTests', test.id, {
         accepted: true,
         acceptedAt: new Date().toISOString(),
@@ -208,7 +208,7 @@ function Acceptance({ test, seen, beside, show }: AcceptanceProps) {
           className="button"
           onPress={() =>
             write(
-              'take an acceptance back',
+              'takeAcceptanceBack',
               rowChanges('loadTests', test.id, { accepted: null, acceptedAt: null, report: null }),
             )
           }

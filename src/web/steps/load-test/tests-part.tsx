@@ -17,7 +17,7 @@ export function TestsPart({ model }: { model: SheetModel | undefined }) {
   const accepted = lastAccepted(tests);
   const begin = () =>
     write(
-      'new load test',
+      'makeTest',
       rowChanges('loadTests', newRowId(), {
         order: tests.length + 1,
         madeAt: new Date().toISOString(),

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { Link } from 'wouter';
 import { withPlusMinus } from '../../../engine/marks/marks-list.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
-import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
@@ -44,23 +44,18 @@ export function MarksStep() {
             : 'Print the strips at actual size, or mark from the list with a tape.'}
       </NextLine>
       <SinceNote works={['marks']} />
+      <StripsPart blank={marks.blank} list={doubt.stale ? withPlusMinus(list, []) : list} zones={zones} />
       <Part
         title="Marks"
         aside={`in ${list.tapeStep === '1 mm' ? 'millimetres' : 'inches'}, from the ring end of the tip-top’s tube to the middle of each ring`}
       >
-        <ChoiceField
-          label="Rounded to the tape’s"
-          path={['layout', '-', 'tapeStep']}
-          unset={list.tapeStep}
-          options={['1 mm', '1/8 in', '1/16 in', '1/32 in'].map((value) => ({ value, name: value }))}
-        />
+        <Field path={['layout', '-', 'tapeStep']} usual={list.tapeStep} />
         <RoundingPart list={list} model={model} />
-        <MarksTables sections={list.sections} step={list.tapeStep} stale={doubt.stale} />
+        <MarksTables sections={list.sections} step={list.tapeStep} />
         <p className={doubt.stale ? 'attention' : 'quiet'} role="status">
           {doubt.words}
         </p>
       </Part>
-      <StripsPart blank={marks.blank} list={doubt.stale ? withPlusMinus(list, []) : list} zones={zones} />
     </BuildFields>
   );
 }

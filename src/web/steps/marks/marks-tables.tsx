@@ -1,7 +1,6 @@
 import type { MarkRow, SectionMarks } from '../../../engine/marks/marks-list.ts';
 import { formatOnTape, type TapeStep } from '../../../engine/units/tape-step.ts';
-import { roundedWords } from '../../../words/rounded.ts';
-import { plusMinusInWords, slackInWords } from '../../../words/wording.ts';
+import { slackInWords } from '../../../words/places.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { SectionCaption } from '../../parts/sheet/section-caption.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
@@ -10,16 +9,14 @@ import { useShop } from '../../read/shop.tsx';
 export interface MarksTablesProps {
   sections: readonly SectionMarks[];
   step: TapeStep;
-  /** The ± are of an earlier state of the build. */
-  stale: boolean;
 }
 
 /** The marks, a table per section, so that every section can be marked alone. */
-export function MarksTables({ sections, step, stale }: MarksTablesProps) {
+export function MarksTables({ sections, step }: MarksTablesProps) {
   return (
     <div className="marks-tables">
       {sections.map((section, index) => (
-        <SectionTable key={section.id} section={section} index={index} step={step} stale={stale} />
+        <SectionTable key={section.id} section={section} index={index} step={step} />
       ))}
     </div>
   );
@@ -30,7 +27,7 @@ interface SectionTableProps extends Omit<MarksTablesProps, 'sections'> {
   index: number;
 }
 
-function SectionTable({ section, index, step, stale }: SectionTableProps) {
+function SectionTable({ section, index, step }: SectionTableProps) {
   return (
     <TableFrame label={`Marks of ${section.name}`}>
       <table className="figures-table marks-table stacked">
@@ -40,18 +37,16 @@ function SectionTable({ section, index, step, stale }: SectionTableProps) {
             <th scope="col">Guide</th>
             <th scope="col">From its tip end</th>
             <th scope="col">From its butt end</th>
-            <th scope="col">Station, rounded by</th>
-            <th scope="col">Interval</th>
-            <th scope="col">May move; best place ±</th>
+            <th scope="col">May move</th>
           </tr>
         </thead>
         <tbody>
           {section.rows.map((row) => (
-            <MarkTableRow key={row.guide} row={row} step={step} stale={stale} />
+            <MarkTableRow key={row.guide} row={row} step={step} />
           ))}
           {section.rows.length === 0 && (
             <tr>
-              <td colSpan={6} className="quiet">
+              <td colSpan={4} className="quiet">
                 no guide on this section
               </td>
             </tr>
@@ -62,11 +57,9 @@ function SectionTable({ section, index, step, stale }: SectionTableProps) {
   );
 }
 
-function MarkTableRow({ row, step, stale }: { row: MarkRow; step: TapeStep; stale: boolean }) {
-  const { system } = useShop();
-  const { fromOwnTipM, fromOwnButtM, fromTipM, intervalM, slack, plusMinusM } = row;
-  const rounded = fromTipM - row.exactFromTipM;
-  const roundedBy = roundedWords(rounded, step);
+function MarkTableRow({ row, step }: { row: MarkRow; step: TapeStep }) {
+  const { writer } = useShop();
+  const { fromOwnTipM, fromOwnButtM, slack } = row;
   return (
     <tr>
       <th scope="row">
@@ -78,24 +71,8 @@ function MarkTableRow({ row, step, stale }: { row: MarkRow; step: TapeStep; stal
       <td className="mark-main" data-label="From butt end">
         <OnTape lengthM={fromOwnButtM} step={step} />
       </td>
-      <td data-label="Station">
-        <OnTape lengthM={fromTipM} step={step} />
-        {roundedBy && (
-          <span className="quiet small">
-            {' '}
-            {/* Plus is towards the butt. */}
-            <Figure text={`${rounded > 0 ? '+' : '−'}${roundedBy}`} />
-          </span>
-        )}
-      </td>
-      <td data-label="Interval">
-        <OnTape lengthM={intervalM} step={step} />
-      </td>
-      <td data-label="May move; best place ±" className="quiet marks-move">
-        {slack && <Figure text={slackInWords(slack.towardsTipM, slack.towardsButtM, system)} />}
-        <span className={stale ? 'small stale' : 'small'}>
-          <Figure text={plusMinusInWords(plusMinusM, system)} />
-        </span>
+      <td data-label="May move" className="quiet marks-move">
+        {slack && <Figure text={slackInWords(slack.towardsTipM, slack.towardsButtM, writer)} />}
       </td>
     </tr>
   );

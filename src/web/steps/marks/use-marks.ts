@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
 import type { FerruleZone } from '../../../engine/bench/ferrule-zones.ts';
+import { guideName } from '../../../engine/kinds/guides.ts';
 import type { MarkSlack } from '../../../engine/layout/slack.ts';
 import {
   type GuideToMark,
@@ -11,8 +12,8 @@ import {
 import { useBench } from '../../read/bench.tsx';
 import { type SheetModel, sheetModel } from '../../read/sheet-model.ts';
 import { tablesOf } from '../../read/tables-of.ts';
+import { useLayoutProposal } from '../../read/use-layout-proposal.ts';
 import { type PlaceDoubt, useMarkSpread } from '../../read/use-mark-spread.ts';
-import { useLayoutProposal } from '../../worker/use-layout-proposal.ts';
 import { useSlack } from '../../worker/use-slack.ts';
 
 export interface ChosenMarks {
@@ -58,7 +59,7 @@ function guidesToMark(
   return choices.guides.map(({ kind, size }, index) => {
     const may = slack?.[index];
     return {
-      name: `${kind} ${size}`.trim(),
+      name: guideName({ kind, size }),
       fromTipM: field.fromTipM[index],
       slack: may && { towardsTipM: may.towardsTip, towardsButtM: may.towardsButt },
     };

@@ -1,10 +1,9 @@
 import { Button } from 'react-aria-components';
-import { cautions } from '../../../engine/delivery/care.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
 import { deliverySheets } from '../../../sheets/delivery-sheets.ts';
-import { DayField, dayWords } from '../../fields/day-field.tsx';
-import { FlagField } from '../../fields/flag-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { cautions } from '../../../words/care.ts';
+import { Field } from '../../fields/field.tsx';
+import { dayWords } from '../../fields/moment-field.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { usePrint } from '../../parts/sheet/use-print.ts';
@@ -58,6 +57,8 @@ export function DeliveryPart() {
   return (
     <Part
       anchor="delivery"
+      folded
+      holds={['delivery/']}
       title="Delivery"
       tools={
         <Button className="button" isDisabled={printing} onPress={pdf}>
@@ -66,15 +67,13 @@ export function DeliveryPart() {
       }
     >
       <div className="fields-row">
-        <TextField label="Handed to" path={['delivery', '-', 'deliveredTo']} />
-        <DayField label="Handed over on" path={['delivery', '-', 'deliveredAt']} />
+        <Field path={['delivery', '-', 'deliveredTo']} />
+        <Field path={['delivery', '-', 'deliveredAt']} />
       </div>
-      <FlagField path={['delivery', '-', 'careSheetGiven']} gesture="care sheet given">
-        The care sheet went with it, and its cautions were talked over
-      </FlagField>
-      <TextField label="Note" path={['delivery', '-', 'note']} lines={2} />
+      <Field path={['delivery', '-', 'careSheetGiven']} />
+      <Field path={['delivery', '-', 'note']} />
       {cautions.slice(0, 2).map(({ title: name, words, source }) => (
-        <Caution key={name} source={source}>
+        <Caution key={name} about={`care-${name}`} brief={`${name}.`} source={source}>
           {words}
         </Caution>
       ))}

@@ -1,21 +1,12 @@
 import { Button } from 'react-aria-components';
 import { inspectionList } from '../../../engine/delivery/inspection.ts';
 import type { Change } from '../../../record/operation.ts';
-import { DayField } from '../../fields/day-field.tsx';
-import { PickField } from '../../fields/pick-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
-
-const verdicts = [
-  { value: '', name: 'not looked at' },
-  { value: 'good', name: 'good' },
-  { value: 'not good', name: 'not good' },
-  { value: 'does not apply', name: 'does not apply' },
-];
 
 /** The rod against its tolerances, before it leaves. */
 export function InspectionPart() {
@@ -25,7 +16,7 @@ export function InspectionPart() {
   const list = rows('inspection');
   const layOut = () =>
     write(
-      'inspection list',
+      'inspectionList',
       inspectionList({ lengthM: blank?.lengthM }, system).flatMap(({ item, tolerance }, i): Change[] => {
         const id = newRowId();
         return [
@@ -49,6 +40,8 @@ export function InspectionPart() {
   return (
     <Part
       anchor="inspection"
+      folded
+      holds={['inspection/']}
       title="Inspection"
       aside="tolerances are common practice, no source; change any of them"
     >
@@ -69,15 +62,10 @@ export function InspectionPart() {
             {list.map((row, i) => (
               <tr key={row.id}>
                 <td className="papers-wide papers-folds">
-                  <TextField
-                    labelHidden
-                    label={`Point ${i + 1}`}
-                    path={['inspection', row.id, 'item']}
-                    folds
-                  />
+                  <Field labelHidden label={`Point ${i + 1}`} path={['inspection', row.id, 'item']} folds />
                 </td>
                 <td data-label="Tolerance">
-                  <TextField
+                  <Field
                     labelHidden
                     label={`Tolerance of point ${i + 1}`}
                     path={['inspection', row.id, 'tolerance']}
@@ -85,7 +73,7 @@ export function InspectionPart() {
                   />
                 </td>
                 <td data-label="Found">
-                  <TextField
+                  <Field
                     labelHidden
                     folds
                     label={`Found at point ${i + 1}`}
@@ -93,19 +81,17 @@ export function InspectionPart() {
                   />
                 </td>
                 <td data-label="Verdict">
-                  <PickField
+                  <Field
                     labelHidden
                     label={`Verdict on point ${i + 1}`}
                     path={['inspection', row.id, 'verdict']}
-                    unset=""
-                    options={verdicts}
                   />
                 </td>
                 <td>
                   <Button
                     className="plain"
                     onPress={() =>
-                      write('strike a point', [{ path: ['inspection', row.id, 'gone'], value: true }])
+                      write('removePoint', [{ path: ['inspection', row.id, 'gone'], value: true }])
                     }
                   >
                     Strike<span className="visually-hidden"> point {i + 1}</span>
@@ -117,8 +103,8 @@ export function InspectionPart() {
         </table>
       </TableFrame>
       <div className="fields-row">
-        <TextField label="Inspected by" path={['delivery', '-', 'inspectedBy']} />
-        <DayField label="Inspected on" path={['delivery', '-', 'inspectedAt']} />
+        <Field path={['delivery', '-', 'inspectedBy']} />
+        <Field path={['delivery', '-', 'inspectedAt']} />
       </div>
     </Part>
   );

@@ -1,25 +1,26 @@
 import { Button } from 'react-aria-components';
 import { diameterAt } from '../../../engine/bench/diameter-profile.ts';
 import { writeCsv } from '../../../engine/quote/csv.ts';
-import { plainMoney, writeMoney } from '../../../engine/quote/money.ts';
+import { plainMoney } from '../../../engine/quote/money.ts';
 import { orderList } from '../../../engine/quote/order-list.ts';
-import { threadCalled } from '../../../engine/wraps/colour-words.ts';
 import type { Change } from '../../../record/operation.ts';
 import { orderSheet } from '../../../sheets/order-sheet.ts';
-import { MoneyField } from '../../fields/money-field.tsx';
-import { NumberField } from '../../fields/number-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { threadCalled } from '../../../words/colour-words.ts';
+import { writeMoney } from '../../../words/intl.ts';
+import { Field } from '../../fields/field.tsx';
 import { fileName, handOver } from '../../parts/sheet/hand-over.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { useShop } from '../../read/shop.tsx';
-import { useCurrency } from '../../read/use-currency.ts';
+import { useCurrency, useShop } from '../../read/shop.tsx';
 import { useWraps } from '../../read/use-wraps.ts';
 import { textOf } from '../../read/values.ts';
 import { useQuote } from './use-quote.ts';
+
+/** By which spreadsheets know the encoding. */
+const byteOrderMark = '\uFEFF';
 
 /** The parts, their prices, and the list that goes to the dealers. */
 export function OrderPart() {
@@ -42,11 +43,11 @@ export function OrderPart() {
         { path: ['quoteLines', id, 'spare'], value: spare },
       ];
     });
-    write('parts from the build', changes);
+    write('partsFromBuild', changes);
   };
   const addLine = () => {
     const id = newRowId();
-    write('a line', [
+    write('addLine', [
       { path: ['quoteLines', id, 'order'], value: lines.length },
       { path: ['quoteLines', id, 'count'], value: 1 },
     ]);
@@ -62,7 +63,11 @@ export function OrderPart() {
       Number(plainMoney(Math.round((count + spare) * unitPrice), currency)),
       currency.code,
     ]);
-    handOver(writeCsv([head, ...table]), 'text/csv;charset=utf-8', `${fileName(title)}-order.csv`);
+    handOver(
+      `${byteOrderMark}${writeCsv([head, ...table])}`,
+      'text/csv;charset=utf-8',
+      `${fileName(title)}-order.csv`,
+    );
   };
   const pdf = () => {
     const money = (amount: number) => (amount === 0 ? '' : writeMoney(amount, currency));
@@ -77,6 +82,8 @@ export function OrderPart() {
   return (
     <Part
       anchor="order"
+      folded
+      holds={['parts/']}
       title="Parts and order"
       aside="for it goes into the price; spares are ordered with it"
       tools={
@@ -109,36 +116,31 @@ export function OrderPart() {
               {lines.map((row, i) => (
                 <tr key={row.id}>
                   <td className="papers-wide">
-                    <TextField
-                      labelHidden
-                      folds
-                      label={`Part ${i + 1}`}
-                      path={['quoteLines', row.id, 'what']}
-                    />
+                    <Field labelHidden folds label={`Part ${i + 1}`} path={['quoteLines', row.id, 'what']} />
                   </td>
                   <td data-label="For it">
-                    <NumberField
+                    <Field
                       labelHidden
                       label={`How many of part ${i + 1}`}
                       path={['quoteLines', row.id, 'count']}
                     />
                   </td>
                   <td data-label="Spare">
-                    <NumberField
+                    <Field
                       labelHidden
                       label={`Spares of part ${i + 1}`}
                       path={['quoteLines', row.id, 'spare']}
                     />
                   </td>
                   <td data-label="Each">
-                    <MoneyField
+                    <Field
                       labelHidden
                       label={`Price of part ${i + 1}`}
                       path={['quoteLines', row.id, 'unitPrice']}
                     />
                   </td>
                   <td data-label="From">
-                    <TextField
+                    <Field
                       labelHidden
                       folds
                       label={`Part ${i + 1} from`}
@@ -149,7 +151,7 @@ export function OrderPart() {
                     <Button
                       className="plain"
                       onPress={() =>
-                        write('strike a part', [{ path: ['quoteLines', row.id, 'gone'], value: true }])
+                        write('removeLine', [{ path: ['quoteLines', row.id, 'gone'], value: true }])
                       }
                     >
                       Strike<span className="visually-hidden"> part {i + 1}</span>

@@ -1,16 +1,10 @@
 import { Button } from 'react-aria-components';
 import type { Change } from '../../../record/operation.ts';
-import { PickField } from '../../fields/pick-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { numberOf, textOf } from '../../read/values.ts';
-
-const stages = ['blank', 'handle', 'guides', 'wraps', 'finish', 'other'].map((value) => ({
-  value,
-  name: value,
-}));
 
 /** What went into the rod, with lot and dye numbers: the thread colour in ten years’ time. */
 export function PartsUsedPart() {
@@ -31,12 +25,18 @@ export function PartsUsedPart() {
       .flatMap((row) => textOf(row, 'what') ?? [])
       .filter((what) => !known.has(what));
     write(
-      'parts from the order',
+      'partsFromOrder',
       fresh.flatMap((what, i) => put(what, parts.length + i)),
     );
   };
   return (
-    <Part anchor="used" title="What it is made of" aside="lot and dye numbers, for the day it comes back">
+    <Part
+      anchor="used"
+      folded
+      holds={['parts/']}
+      title="What it is made of"
+      aside="lot and dye numbers, for the day it comes back"
+    >
       {parts.length > 0 && (
         <TableFrame label="Parts used">
           <table className="figures-table papers-table stacked">
@@ -55,42 +55,21 @@ export function PartsUsedPart() {
               {parts.map((row, i) => (
                 <tr key={row.id}>
                   <td className="papers-wide">
-                    <TextField
-                      labelHidden
-                      folds
-                      label={`Part used ${i + 1}`}
-                      path={['parts', row.id, 'what']}
-                    />
+                    <Field labelHidden folds label={`Part used ${i + 1}`} path={['parts', row.id, 'what']} />
                   </td>
                   <td data-label="For">
-                    <PickField
-                      labelHidden
-                      label={`Part used ${i + 1} for`}
-                      path={['parts', row.id, 'stage']}
-                      unset="other"
-                      options={stages}
-                    />
+                    <Field labelHidden label={`Part used ${i + 1} for`} path={['parts', row.id, 'stage']} />
                   </td>
                   <td data-label="Lot">
-                    <TextField
-                      labelHidden
-                      label={`Lot of part used ${i + 1}`}
-                      path={['parts', row.id, 'lot']}
-                    />
+                    <Field labelHidden label={`Lot of part used ${i + 1}`} path={['parts', row.id, 'lot']} />
                   </td>
                   <td data-label="Dye">
-                    <TextField
-                      labelHidden
-                      label={`Dye of part used ${i + 1}`}
-                      path={['parts', row.id, 'dye']}
-                    />
+                    <Field labelHidden label={`Dye of part used ${i + 1}`} path={['parts', row.id, 'dye']} />
                   </td>
                   <td>
                     <Button
                       className="plain"
-                      onPress={() =>
-                        write('strike a part used', [{ path: ['parts', row.id, 'gone'], value: true }])
-                      }
+                      onPress={() => write('removePart', [{ path: ['parts', row.id, 'gone'], value: true }])}
                     >
                       Strike<span className="visually-hidden"> part used {i + 1}</span>
                     </Button>
@@ -107,7 +86,7 @@ export function PartsUsedPart() {
             Take over from the order
           </Button>
         )}
-        <Button className="button" onPress={() => write('a part used', put('', parts.length))}>
+        <Button className="button" onPress={() => write('addPart', put('', parts.length))}>
           Add a part
         </Button>
       </div>

@@ -1,20 +1,18 @@
 import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
 import { sumMinutes } from '../../../engine/plan/bench-list.ts';
-import { writeMoney } from '../../../engine/quote/money.ts';
 import { commonHours } from '../../../engine/quote/quote.ts';
+import { quoteRates } from '../../../record/fields/delivered.ts';
 import type { Change } from '../../../record/operation.ts';
 import { quoteSheet } from '../../../sheets/quote-sheet.ts';
-import { DayField, dayWords } from '../../fields/day-field.tsx';
-import { MoneyField } from '../../fields/money-field.tsx';
-import { NumberField } from '../../fields/number-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { writeMoney } from '../../../words/intl.ts';
+import { Field, FieldsRow } from '../../fields/field.tsx';
+import { dayWords } from '../../fields/moment-field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBuild } from '../../read/build-context.ts';
-import { useShop } from '../../read/shop.tsx';
-import { useCurrency } from '../../read/use-currency.ts';
+import { useCurrency, useShop } from '../../read/shop.tsx';
 import { numberOf, textOf } from '../../read/values.ts';
 import { QuoteSums } from './quote-sums.tsx';
 import { useQuote } from './use-quote.ts';
@@ -35,7 +33,7 @@ export function QuotePart() {
   ).totalMinutes;
   const takeCommon = () =>
     write(
-      'common hours',
+      'quoteHours',
       commonHours.flatMap(({ stage, hours: many }, i): Change[] => {
         const id = newRowId();
         return [
@@ -45,7 +43,8 @@ export function QuotePart() {
         ];
       }),
     );
-  const addHours = () => write('hours', [{ path: ['quoteHours', newRowId(), 'order'], value: hours.length }]);
+  const addHours = () =>
+    write('addHours', [{ path: ['quoteHours', newRowId(), 'order'], value: hours.length }]);
   const pdf = () => {
     const own = single('quote');
     const quotedAt = textOf(own, 'quotedAt') ?? new Date().toISOString();
@@ -54,7 +53,7 @@ export function QuotePart() {
       const stored = value(['rates', '-', field]);
       return typeof stored === 'string' ? stored : '';
     };
-    if (!textOf(own, 'quotedAt')) write('quoted', [{ path: ['quote', '-', 'quotedAt'], value: quotedAt }]);
+    if (!textOf(own, 'quotedAt')) write('quote', [{ path: ['quote', '-', 'quotedAt'], value: quotedAt }]);
     print({
       sheet: 'quote',
       paper,
@@ -90,7 +89,7 @@ export function QuotePart() {
         </Button>
       }
     >
-      <TextField label="What the customer wants" path={['quote', '-', 'wish']} lines={2} />
+      <Field path={['quote', '-', 'wish']} />
       {hours.length > 0 && (
         <TableFrame label="Hours">
           <table className="figures-table papers-table stacked">
@@ -107,26 +106,20 @@ export function QuotePart() {
               {hours.map((row, i) => (
                 <tr key={row.id}>
                   <td className="papers-wide">
-                    <TextField
-                      labelHidden
-                      folds
-                      label={`Work ${i + 1}`}
-                      path={['quoteHours', row.id, 'stage']}
-                    />
+                    <Field labelHidden folds label={`Work ${i + 1}`} path={['quoteHours', row.id, 'stage']} />
                   </td>
                   <td data-label="Hours">
-                    <NumberField
+                    <Field
                       labelHidden
                       label={`Hours of work ${i + 1}`}
                       path={['quoteHours', row.id, 'hours']}
-                      unit="h"
                     />
                   </td>
                   <td>
                     <Button
                       className="plain"
                       onPress={() =>
-                        write('strike hours', [{ path: ['quoteHours', row.id, 'gone'], value: true }])
+                        write('removeHours', [{ path: ['quoteHours', row.id, 'gone'], value: true }])
                       }
                     >
                       Strike<span className="visually-hidden"> work {i + 1}</span>
@@ -151,54 +144,12 @@ export function QuotePart() {
           <span className="quiet">{Number((logged / 60).toFixed(2))} h are logged on this build.</span>
         )}
       </div>
-      <div className="fields-row">
-        <MoneyField
-          label="An hour"
-          path={['quote', '-', 'hourlyRate']}
-          placeholder={rate('hourlyRate') ? placeholderOf(rate('hourlyRate'), currency.digits) : undefined}
-        />
-        <NumberField
-          label="Overheads on work"
-          unit="%"
-          path={['quote', '-', 'overheadPercent']}
-          placeholder={`${rate('overheadPercent')}`}
-        />
-        <NumberField
-          label="Reserve"
-          unit="%"
-          path={['quote', '-', 'reservePercent']}
-          placeholder={`${rate('reservePercent')}`}
-        />
-        <NumberField
-          label="Tax"
-          unit="%"
-          path={['quote', '-', 'taxPercent']}
-          placeholder={`${rate('taxPercent')}`}
-        />
-        <NumberField
-          label="Deposit"
-          unit="%"
-          path={['quote', '-', 'depositPercent']}
-          placeholder={`${rate('depositPercent')}`}
-        />
-        <NumberField
-          label="Valid for"
-          unit="days"
-          path={['quote', '-', 'validDays']}
-          placeholder={`${rate('validDays')}`}
-        />
-        <NumberField
-          label="Delivery in"
-          unit="weeks"
-          path={['quote', '-', 'leadWeeks']}
-          placeholder={`${rate('leadWeeks')}`}
-        />
-      </div>
+      <FieldsRow of="quote" names={Object.keys(quoteRates)} />
       <QuoteSums quote={quote} unpriced={unpriced} currency={currency} />
       <div className="fields-row">
-        <DayField label="Quoted on" path={['quote', '-', 'quotedAt']} />
-        <DayField label="Accepted on" path={['quote', '-', 'acceptedAt']} />
-        <DayField label="Deposit paid on" path={['quote', '-', 'depositPaidAt']} />
+        <Field path={['quote', '-', 'quotedAt']} />
+        <Field path={['quote', '-', 'acceptedAt']} />
+        <Field path={['quote', '-', 'depositPaidAt']} />
       </div>
       <p className="small quiet">
         The shop’s rates, name and terms stand in the <Link href="/settings">settings</Link>; what is filled
@@ -206,8 +157,4 @@ export function QuotePart() {
       </p>
     </Part>
   );
-}
-
-function placeholderOf(amount: number, digits: number): string {
-  return (amount / 10 ** digits).toFixed(digits);
 }

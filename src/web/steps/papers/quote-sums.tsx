@@ -1,5 +1,6 @@
-import { type Currency, writeMoney } from '../../../engine/quote/money.ts';
+import type { Currency } from '../../../engine/quote/money.ts';
 import type { Quote } from '../../../engine/quote/quote.ts';
+import { writeMoney } from '../../../words/intl.ts';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import type { QuoteOnBuild } from './use-quote.ts';
 

@@ -1,20 +1,11 @@
 import { useMemo } from 'react';
 import { makeQuote, type Quote } from '../../../engine/quote/quote.ts';
+import { quoteRates } from '../../../record/fields/delivered.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { numberOf, textOf } from '../../read/values.ts';
 
-/** Rates the build may set itself; otherwise the shop's, otherwise common practice, no source. */
-export const commonRates = {
-  hourlyRate: 0,
-  overheadPercent: 0,
-  reservePercent: 5,
-  depositPercent: 40,
-  taxPercent: 0,
-  validDays: 30,
-  leadWeeks: 8,
-} as const;
-export type RateName = keyof typeof commonRates;
+export type RateName = keyof typeof quoteRates;
 
 export interface QuoteOnBuild {
   quote: Quote;
@@ -31,7 +22,7 @@ export function useQuote(): QuoteOnBuild {
     const own = single('quote');
     const rate = (name: RateName): number => {
       const shop = value(['rates', '-', name]);
-      return numberOf(own, name) ?? (typeof shop === 'number' ? shop : commonRates[name]);
+      return numberOf(own, name) ?? (typeof shop === 'number' ? shop : Number(quoteRates[name].usual ?? 0));
     };
     const hasRate = [numberOf(own, 'hourlyRate'), value(['rates', '-', 'hourlyRate'])].some(
       (one) => typeof one === 'number',

@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
 import { locateMark } from '../../../engine/bench/assemble.ts';
+import { guideName } from '../../../engine/kinds/guides.ts';
 import type { BenchStage } from '../../../engine/plan/bench-list.ts';
 import { formatLength, formatMm } from '../../../engine/units/format-quantity.ts';
 import { formatOnTape } from '../../../engine/units/tape-step.ts';
@@ -75,7 +76,7 @@ function useGuideLines(): BenchSheetInput['guides'] {
     const bagId = rack?.sorted.places.find(({ guide }) => guide === index + 1)?.bagId;
     return [
       {
-        guide: `${index + 1}  ${kind} ${size}`.trim(),
+        guide: `${index + 1}  ${guideName({ kind, size })}`,
         section: blank.sections[mark.onSection].name,
         ownTip: formatOnTape(mark.fromOwnTipM, choices.tapeStep),
         ownButt: formatOnTape(mark.fromOwnButtM, choices.tapeStep),

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
-import type { BenchTask } from '../../../engine/plan/bench-tasks.ts';
+import type { BenchTask } from '../../../words/bench-tasks.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
@@ -30,14 +30,14 @@ export function BenchStep() {
   const go = (to: number) => setChosen(tasks[Math.min(tasks.length - 1, Math.max(0, to))].id);
   const tick = () => {
     const row = newRowId();
-    write(`done ${task.id}`, [
+    write(`tickOff:${task.id}`, [
       { path: ['benchDone', row, 'task'], value: task.id },
       { path: ['benchDone', row, 'doneAt'], value: new Date().toISOString() },
     ]);
     go(at + 1);
   };
   const untick = (row: string) =>
-    write(`not done ${task.id}`, [{ path: ['benchDone', row, 'gone'], value: true }]);
+    write(`untick:${task.id}`, [{ path: ['benchDone', row, 'gone'], value: true }]);
   const row = ticked.get(task.id);
   return (
     <div className="bench-view">
@@ -70,10 +70,7 @@ export function BenchStep() {
         <Button
           className="button"
           onPress={() =>
-            write(
-              'quarter of an hour',
-              logQuarter(newRowId(), { order: rows('hours').length, stage: task.stage }),
-            )
+            write('logQuarter', logQuarter(newRowId(), { order: rows('hours').length, stage: task.stage }))
           }
         >
           + 1/4 h on {stepName(task).toLowerCase()}

@@ -24,7 +24,7 @@ export function PlanStep() {
   }));
   const { byStage, totalMinutes } = sumMinutes(logged);
   const log = (stage: BenchStage) =>
-    write('quarter of an hour', logQuarter(newRowId(), { order: logged.length, stage: stage.id }));
+    write('logQuarter', logQuarter(newRowId(), { order: logged.length, stage: stage.id }));
   return (
     <>
       <NextLine goOn={next && { href: `/builds/${id}/${stepOf(next)}`, name: 'Go there' }}>

@@ -1,7 +1,8 @@
 import { useMemo } from 'react';
 import { locateMark } from '../../../engine/bench/assemble.ts';
-import { type BenchTask, benchTasks } from '../../../engine/plan/bench-tasks.ts';
-import { colourWords } from '../../../engine/wraps/colour-words.ts';
+import { guideName } from '../../../engine/kinds/guides.ts';
+import { type BenchTask, benchTasks } from '../../../words/bench-tasks.ts';
+import { colourWords } from '../../../words/colour-words.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { useFinish } from '../../read/use-finish.ts';
@@ -26,7 +27,7 @@ export function useBenchTasks(nowMs: number): BenchTask[] {
       return [
         {
           guide: index + 1,
-          name: `${kind} ${size}`.trim(),
+          name: guideName({ kind, size }),
           section: onSection,
           ownTipM: fromOwnTipM,
           ownButtM: fromOwnButtM,

@@ -4,7 +4,7 @@ import { type BenchStage, benchList, type StageFact } from '../../../engine/plan
 import { bendGate } from '../../../engine/plan/bend-gate.ts';
 import { readFinish } from '../../../record/read-finish.ts';
 import { readSoftWork } from '../../../record/read-soft-work.ts';
-import { clockWords } from '../../../words/due.ts';
+import { clockWords } from '../../../words/intl.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { flagOf, textOf } from '../../read/values.ts';

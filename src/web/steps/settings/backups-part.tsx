@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { BackupNote } from '../../../record/api.ts';
+import { instantWords } from '../../../words/intl.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';
@@ -35,7 +36,7 @@ export function BackupsPart() {
     try {
       const { keptAs } = await api.restoreBackup(name);
       const before = keptAs ? ` What stood there before is kept as ${keptAs}.` : '';
-      say(`The backup of ${new Date(madeAt).toLocaleString()} stands in place.${before}`);
+      say(`The backup of ${instantWords(madeAt)} stands in place.${before}`);
       await list();
     } catch (error) {
       say(`Nothing was put in place: ${reasonOf(error)}.`);
@@ -78,7 +79,7 @@ function BackupList({ notes, busy, restore }: BackupListProps) {
     <ul>
       {notes.slice(0, mostListed).map((note) => {
         const { name, bytes } = note;
-        const made = new Date(note.madeAt).toLocaleString();
+        const made = instantWords(note.madeAt);
         return (
           <li key={name}>
             <a href={api.backupAddress(name)} download>

@@ -1,9 +1,13 @@
 import { useFieldPlace } from '../../fields/place.ts';
-import { MixHabitFields, ProductFields } from '../../parts/habits/finish-fields.tsx';
-import { HandleHabitFields } from '../../parts/habits/handle-fields.tsx';
-import { LayoutHabitFields } from '../../parts/habits/layout-habit-fields.tsx';
-import { SortingFields } from '../../parts/habits/sorting-fields.tsx';
-import { ThreadFields, WrapHabitFields } from '../../parts/habits/wraps-fields.tsx';
+import {
+  HandleHabitFields,
+  LayoutHabitFields,
+  MixHabitFields,
+  ProductFields,
+  SortingFields,
+  ThreadFields,
+  WrapHabitFields,
+} from '../../parts/habits/habit-fields.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 
 /** What holds in every build that says nothing of its own. */
@@ -12,6 +16,7 @@ export function HabitsPart() {
   const byMass = place.value(['finish', '-', 'mixBy']) === 'mass';
   return (
     <Part
+      folded
       title="Habits of this shop"
       aside="they hold where a build says nothing; an empty field says what holds: common practice with its range, no source"
     >
@@ -31,7 +36,7 @@ export function HabitsPart() {
         <summary>Wraps: thread, lengths, ferrules, spools</summary>
         <WrapHabitFields />
         <h3>Usual threads</h3>
-        <ThreadFields lots={false} />
+        <ThreadFields underwrap lots={false} />
       </details>
       <details>
         <summary>Finish: the product’s data sheet, mixing</summary>

@@ -2,6 +2,7 @@ import { useEffect, useId, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { LearntSeries } from '../../../engine/series/learn-series.ts';
 import type { JobStatus } from '../../../record/api.ts';
+import { instantWords } from '../../../words/intl.ts';
 import { LearntTable } from '../../parts/learnt-table.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { api } from '../../store/open-document.ts';
@@ -14,6 +15,7 @@ export function JobsPart() {
   const jobs = useJobs();
   return (
     <Part
+      folded
       title="Worked through in the background"
       anchor="jobs"
       aside="goes on while you work and when this page is closed"
@@ -147,7 +149,7 @@ function Came({ job }: { job: JobStatus }) {
   const of = job.subject ? `Series “${job.subject}”, as` : 'As';
   return (
     <p className="quiet">
-      {of} it stood on {new Date(job.createdAt).toLocaleString()}; what was changed since is not in it.
+      {of} it stood on {instantWords(job.createdAt)}; what was changed since is not in it.
     </p>
   );
 }

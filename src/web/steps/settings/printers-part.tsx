@@ -1,7 +1,5 @@
 import { Button } from 'react-aria-components';
-import { PickField } from '../../fields/pick-field.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useShop } from '../../read/shop.tsx';
 
@@ -10,13 +8,14 @@ export function PrintersPart() {
   const { printers, paper, write, newRowId } = useShop();
   const add = () => {
     const id = newRowId();
-    write('add a printer', [
+    write('addPrinter', [
       { path: ['printers', id, 'name'], value: `Printer ${printers.length + 1}` },
       { path: ['printers', id, 'paper'], value: paper },
     ]);
   };
   return (
     <Part
+      folded
       title="Printers"
       aside="what the 100 mm rules on the last print measured"
       tools={
@@ -33,29 +32,13 @@ export function PrintersPart() {
       {printers.map(({ id }) => (
         <fieldset key={id} className="fields-row">
           <legend className="visually-hidden">A printer</legend>
-          <TextField label="Printer" path={['printers', id, 'name']} />
-          <PickField
-            label="Paper"
-            path={['printers', id, 'paper']}
-            unset="a4"
-            options={[
-              { value: 'a4', name: 'A4' },
-              { value: 'letter', name: 'Letter' },
-            ]}
-          />
-          <QuantityField
-            label="100 mm across measured"
-            path={['printers', id, 'ruleAcross']}
-            placeholder="100 mm"
-          />
-          <QuantityField
-            label="100 mm along measured"
-            path={['printers', id, 'ruleAlong']}
-            placeholder="100 mm"
-          />
+          <Field path={['printers', id, 'name']} />
+          <Field path={['printers', id, 'paper']} />
+          <Field path={['printers', id, 'ruleAcross']} />
+          <Field path={['printers', id, 'ruleAlong']} />
           <Button
             className="plain"
-            onPress={() => write('remove a printer', [{ path: ['printers', id, 'gone'], value: true }])}
+            onPress={() => write('removePrinter', [{ path: ['printers', id, 'gone'], value: true }])}
           >
             Remove
           </Button>

@@ -1,15 +1,17 @@
 import { useEffect, useState } from 'react';
 import { Checkbox } from 'react-aria-components';
 import type { ServerInfo } from '../../../record/api.ts';
-import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { ShopFields } from '../../fields/shop-fields.tsx';
 import { RackShelf } from '../../parts/rack-shelf.tsx';
 import { Page } from '../../parts/sheet/page.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBenchView } from '../../read/colours.ts';
+import { useOpenParts } from '../../read/open-parts.ts';
 import { useShop } from '../../read/shop.tsx';
 import { api } from '../../store/open-document.ts';
 import { BackupsPart } from './backups-part.tsx';
+import { EndProgram } from './end-program.tsx';
 import { HabitsPart } from './habits-part.tsx';
 import { ImportShop } from './import-shop.tsx';
 import { JobsPart } from './jobs-part.tsx';
@@ -19,48 +21,24 @@ import { SharingPart } from './sharing-part.tsx';
 
 /** What holds for the whole shop, and for this device. */
 export function SettingsPage() {
-  const { system, tapeStep, paper } = useShop();
+  const { system, tapeStep, paper, reader } = useShop();
   return (
     <Page title="Settings" aside="they hold for every build of this shop">
       <ShopFields>
         <Part title="Units" aside="a view only: no stored value is changed by them">
-          <ChoiceField
-            label="A bare number is read as"
-            path={['settings', '-', 'unitSystem']}
-            unset={system}
-            options={[
-              { value: 'inch', name: 'inches' },
-              { value: 'mm', name: 'millimetres' },
-            ]}
+          <Field path={['settings', '-', 'unitSystem']} usual={system} />
+          <Field path={['settings', '-', 'tapeStep']} usual={tapeStep} />
+          <Field path={['settings', '-', 'weighsIn']} />
+          <Field
+            path={['settings', '-', 'temperatureIn']}
+            usual={reader.units.temperatureIn ?? (system === 'mm' ? 'C' : 'F')}
           />
-          <ChoiceField
-            label="Marks are rounded to"
-            path={['settings', '-', 'tapeStep']}
-            unset={tapeStep}
-            options={['1 mm', '1/8 in', '1/16 in', '1/32 in'].map((value) => ({ value, name: value }))}
-          />
-          <ChoiceField
-            label="Paper"
-            path={['settings', '-', 'paper']}
-            unset={paper}
-            options={[
-              { value: 'a4', name: 'A4' },
-              { value: 'letter', name: 'Letter' },
-            ]}
-          />
+          <Field path={['settings', '-', 'paper']} usual={paper} />
         </Part>
         <Part title="Screen">
-          <ChoiceField
-            label="Colours"
-            path={['settings', '-', 'colours']}
-            unset="auto"
-            options={[
-              { value: 'auto', name: 'as this device has them' },
-              { value: 'day', name: 'ink on paper' },
-              { value: 'night', name: 'chalk on slate' },
-            ]}
-          />
+          <Field path={['settings', '-', 'colours']} />
           <BenchSwitch />
+          <OpenPartsSwitch />
         </Part>
         <RackShelf />
         <HabitsPart />
@@ -81,6 +59,16 @@ function BenchSwitch() {
     <Checkbox className="flag" isSelected={bench} onChange={setBench}>
       <span className="flag-box" aria-hidden="true" />
       <span>This device lies on the bench: larger, stronger, for gloves and arm’s length</span>
+    </Checkbox>
+  );
+}
+
+function OpenPartsSwitch() {
+  const { open, setOpen } = useOpenParts();
+  return (
+    <Checkbox className="flag" isSelected={open} onChange={setOpen}>
+      <span className="flag-box" aria-hidden="true" />
+      <span>This device shows every part of a sheet open</span>
     </Checkbox>
   );
 }
@@ -116,6 +104,7 @@ function KeepingPart() {
         customers.
       </p>
       <ImportShop />
+      {info.mayEnd && <EndProgram />}
     </Part>
   );
 }

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { SharedSession, SharingAnswer } from '../../../record/api.ts';
+import { instantWords } from '../../../words/intl.ts';
 import { QrCode } from '../../parts/qr-code.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useSay } from '../../read/messages.tsx';
@@ -52,8 +53,7 @@ export function SharingPart() {
         <ul>
           {sharing.sessions.map((session) => (
             <li key={session.id}>
-              {session.name}{' '}
-              <span className="quiet">paired {new Date(session.pairedAt).toLocaleString()}</span>{' '}
+              {session.name} <span className="quiet">paired {instantWords(session.pairedAt)}</span>{' '}
               <Button className="plain" onPress={() => end(session)}>
                 Shut out<span className="visually-hidden"> {session.name}</span>
               </Button>

@@ -4,6 +4,7 @@ import type { DocumentSummary } from '../../../record/api.ts';
 import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';
 import { api } from '../../store/open-document.ts';
+import { EraseCustomer } from './erase-customer.tsx';
 import { TagLine } from './tag-line.tsx';
 
 export interface BuildCardProps {
@@ -15,7 +16,7 @@ export interface BuildCardProps {
 
 /** One build on the shelf, and what can be done with the whole of it. */
 export function BuildCard({ summary, changed, find }: BuildCardProps) {
-  const { id, title, customer, rodKind, lineWeight, demo, gone, updatedAt, card } = summary;
+  const { id, title, customer, rodKind, lineWeight, demo, gone, updatedAt, card, damaged } = summary;
   const [, navigate] = useLocation();
   const say = useSay();
   const name = title || 'Untitled build';
@@ -48,6 +49,7 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
     <li className="shelf-card">
       <Link href={`/builds/${id}/blank`} className="shelf-open">
         <h2>{name}</h2>
+        {damaged && <p className="attention">Not as stored: the disk or the file is damaged.</p>}
         {demo && <p className="shelf-demo">demo · an invented blank, nobody’s rod</p>}
         <p className="quiet">{facts}</p>
         <p className="aside small">
@@ -80,6 +82,7 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
             <OfBuild name={name} />
           </Button>
         )}
+        {!demo && customer && <EraseCustomer id={id} customer={customer} attempt={attempt} />}
       </div>
     </li>
   );

@@ -21,7 +21,8 @@ export function ImportButton() {
     const file = files?.[0];
     if (!file) return;
     try {
-      const { document, attachmentsMissing } = await api.importFile(file);
+      const { document, attachmentsMissing, notes } = await api.importFile(file);
+      for (const note of notes) say(`${note}.`);
       if (attachmentsMissing.length > 0) say(missingWords(attachmentsMissing.length));
       navigate(`/builds/${document.id}/blank`);
     } catch (error) {

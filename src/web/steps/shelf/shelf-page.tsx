@@ -7,6 +7,7 @@ import { reasonOf } from '../../read/open-store.ts';
 import { api } from '../../store/open-document.ts';
 import { BuildCard } from './build-card.tsx';
 import { ImportButton } from './import-button.tsx';
+import { RecordLine } from './record-line.tsx';
 import { RepairsPart } from './repairs-part.tsx';
 import { type Builds, useBuilds } from './use-builds.ts';
 import { Welcome } from './welcome.tsx';
@@ -16,7 +17,7 @@ import './shelf.css';
 export function ShelfPage() {
   const [search, setSearch] = useState('');
   const [gone, setGone] = useState(false);
-  const { builds, refresh } = useBuilds(search, gone);
+  const { builds, refresh, more } = useBuilds(search, gone);
   const repairs = useBuilds(search, gone, 'ticket').builds;
   const demo = search === '' && !gone ? onlyDemo(builds) : undefined;
   return (
@@ -33,7 +34,8 @@ export function ShelfPage() {
         </Checkbox>
       </div>
       <RepairsPart repairs={repairs} find={setSearch} />
-      <ShelfList builds={builds} search={search} refresh={refresh} find={setSearch} />
+      <ShelfList builds={builds} search={search} refresh={refresh} more={more} find={setSearch} />
+      <RecordLine changed={refresh} />
     </Page>
   );
 }
@@ -76,10 +78,11 @@ interface ShelfListProps {
   builds: Builds;
   search: string;
   refresh(): void;
+  more(): void;
   find(text: string): void;
 }
 
-function ShelfList({ builds, search, refresh, find }: ShelfListProps) {
+function ShelfList({ builds, search, refresh, more, find }: ShelfListProps) {
   if (builds.kind === 'looking') return <p className="aside">Looking along the shelf …</p>;
   if (builds.kind === 'failed') {
     return (
@@ -110,7 +113,10 @@ function ShelfList({ builds, search, refresh, find }: ShelfListProps) {
       </ul>
       {total > documents.length && (
         <p className="aside">
-          {documents.length} of {total} shown; search to find the others.
+          {documents.length} of {total} shown.{' '}
+          <Button className="inline" onPress={more}>
+            Show more
+          </Button>
         </p>
       )}
     </>

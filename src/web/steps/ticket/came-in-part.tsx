@@ -2,9 +2,8 @@ import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
 import type { DocumentSummary } from '../../../record/api.ts';
-import { PickField } from '../../fields/pick-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { TagsField } from '../../fields/tags-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { textOf } from '../../read/values.ts';
@@ -16,16 +15,12 @@ export function CameInPart() {
   return (
     <Part title="What came in">
       <div className="fields-row">
-        <TextField
-          label="The rod"
-          path={['about', '-', 'title']}
-          placeholder="9 ft 5-weight, four pieces, green"
-        />
-        <TextField label="Customer" path={['about', '-', 'customer']} />
-        <TextField label="How to reach them" path={['about', '-', 'contact']} />
-        <PickField label="What is broken" path={['job', '-', 'broken']} unset="" options={brokenThings} />
+        <Field path={['about', '-', 'title']} />
+        <Field path={['about', '-', 'customer']} />
+        <Field path={['about', '-', 'contact']} />
+        <Field path={['job', '-', 'broken']} />
       </div>
-      <TextField label="In the customer’s words" path={['job', '-', 'words']} lines={2} />
+      <Field path={['job', '-', 'words']} />
       <BuildOnRecord />
       <details>
         <summary>Tags</summary>
@@ -60,7 +55,7 @@ function BuildOnRecord() {
       value !== '' && textOf(about, field) === undefined
         ? [{ path: ['about', '-', field] as const, value }]
         : [];
-    write('build on record', [
+    write('joinBuild', [
       { path: ['about', '-', 'build'], value: build.id },
       ...fill('title', build.title),
       ...fill('customer', build.customer),
@@ -74,7 +69,7 @@ function BuildOnRecord() {
         On record as <Link href={`/builds/${id}/blank`}>{chosen ?? 'a build'}</Link>.{' '}
         <Button
           className="inline"
-          onPress={() => write('build on record', [{ path: ['about', '-', 'build'], value: null }])}
+          onPress={() => write('joinBuild', [{ path: ['about', '-', 'build'], value: null }])}
         >
           It is another
         </Button>

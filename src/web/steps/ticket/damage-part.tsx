@@ -26,7 +26,11 @@ export function DamagePart() {
         ) : (
           <TipHelper ticket={ticket} />
         )}
-        <Caution source="common practice, no source">
+        <Caution
+          about="broken-tip"
+          brief="Eyes covered: splinters. Warm the cement, never the blank."
+          source="common practice, no source"
+        >
           Splinters of carbon and glass: eye protection on, cut square with a fine saw or a disc over a
           vacuum, sand wet. Warm tip cement, not the blank: above 80 to 90 °C its resin suffers, and no open
           flame near solvents.
@@ -44,7 +48,11 @@ export function DamagePart() {
         ) : (
           <MatchByEye />
         )}
-        <Caution source="common practice, no source">
+        <Caution
+          about="old-finish"
+          brief="Cut on top of the foot only, away from the hand."
+          source="common practice, no source"
+        >
           Warm the old finish with a hair-dryer. Cut on top of the foot only, with a new blade, away from the
           hand: a nick in the blank breaks it later. Eye protection on, old finish flies.
         </Caution>

@@ -1,8 +1,9 @@
+import { guideName } from '../../../engine/kinds/guides.ts';
 import { replacedGuide } from '../../../engine/repair/replaced-guide.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
-import { threadCalled } from '../../../engine/wraps/colour-words.ts';
+import { threadCalled } from '../../../words/colour-words.ts';
+import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { NumberField } from '../../fields/number-field.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { type Build, useBuild } from '../../read/build-context.ts';
@@ -29,7 +30,7 @@ export function GuideHelper({ ticket }: { ticket: Build }) {
     guide && wraps && number ? replacedGuide(number - 1, wraps.plan.wraps, wraps.choices, parts) : undefined;
   return (
     <>
-      <NumberField label="Which guide, counted from the tip" path={['damage', '-', 'guide']} />
+      <Field path={['damage', '-', 'guide']} />
       {number !== undefined && !guide && (
         <p className="attention">
           The record has {choices?.guides.length ?? 0} guides; there is no number {number}.
@@ -37,9 +38,7 @@ export function GuideHelper({ ticket }: { ticket: Build }) {
       )}
       {guide && (
         <p>
-          <strong>
-            {guide.kind} {guide.size}
-          </strong>
+          <strong>{guideName(guide)}</strong>
           {guide.stationM === undefined ? (
             ', without a mark on record.'
           ) : (

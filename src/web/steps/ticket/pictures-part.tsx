@@ -19,7 +19,7 @@ export function PicturesPart() {
       try {
         const { hash, type } = await api.addAttachment(file);
         const id = newRowId();
-        write('picture', [
+        write('addPicture', [
           { path: ['attachments', id, 'content'], value: hash },
           { path: ['attachments', id, 'name'], value: file.name.slice(0, 200) },
           { path: ['attachments', id, 'type'], value: type },
@@ -53,7 +53,7 @@ export function PicturesPart() {
                 <Button
                   className="plain"
                   onPress={() =>
-                    write('take a picture off', [{ path: ['attachments', row.id, 'gone'], value: true }])
+                    write('removePicture', [{ path: ['attachments', row.id, 'gone'], value: true }])
                   }
                 >
                   Take off<span className="visually-hidden"> {name}</span>

@@ -1,16 +1,15 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
-import { writeMoney } from '../../../engine/quote/money.ts';
 import { ticketLabel } from '../../../sheets/ticket-label.ts';
-import { DayField, dayWords } from '../../fields/day-field.tsx';
-import { MoneyField } from '../../fields/money-field.tsx';
+import { writeMoney } from '../../../words/intl.ts';
+import { Field } from '../../fields/field.tsx';
+import { dayWords } from '../../fields/moment-field.tsx';
 import { fileName, handOver } from '../../parts/sheet/hand-over.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';
-import { useShop } from '../../read/shop.tsx';
-import { useCurrency } from '../../read/use-currency.ts';
+import { useCurrency, useShop } from '../../read/shop.tsx';
 import { numberOf, textOf } from '../../read/values.ts';
 import { brokenThings } from './came-in-part.tsx';
 import { ticketNumber } from './ticket-number.ts';
@@ -28,8 +27,8 @@ export function PricePart() {
       }
     >
       <div className="fields-row">
-        <MoneyField label="Price" path={['job', '-', 'price']} />
-        <DayField label="Promised for" path={['job', '-', 'promisedFor']} />
+        <Field path={['job', '-', 'price']} />
+        <Field path={['job', '-', 'promisedFor']} />
       </div>
     </Part>
   );
@@ -44,7 +43,10 @@ function useLabel() {
   const print = async () => {
     setPrinting(true);
     try {
-      const { sheetsPdf } = await import('../../../paper/index.ts');
+      const [{ sheetsPdf, missingWords }, { paperFonts }] = await Promise.all([
+        import('../../../paper/index.ts'),
+        import('../../parts/sheet/paper-fonts.ts'),
+      ]);
       const [about, job] = [single('about'), single('job')];
       const price = numberOf(job, 'price');
       const shopName = value(['rates', '-', 'shopName']);
@@ -62,8 +64,13 @@ function useLabel() {
         },
         paper,
       );
-      const bytes = await sheetsPdf([sheet], { title: `Repair ${ticketNumber(id)}`, printedAt: new Date() });
+      const { bytes, missing } = await sheetsPdf([sheet], {
+        title: `Repair ${ticketNumber(id)}`,
+        printedAt: new Date(),
+        fonts: paperFonts,
+      });
       handOver(bytes, 'application/pdf', `repair-${ticketNumber(id)}-${fileName(title)}.pdf`);
+      if (missing.length > 0) say(missingWords(missing));
     } catch (error) {
       say(`No label was made: ${reasonOf(error)}.`);
     } finally {

@@ -1,9 +1,8 @@
 import { useMemo } from 'react';
 import { replaceSection } from '../../../engine/repair/replaced-section.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
+import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { NumberField } from '../../fields/number-field.tsx';
-import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBench } from '../../read/bench.tsx';
 import type { Build } from '../../read/build-context.ts';
@@ -35,9 +34,9 @@ export function SectionHelper({ ticket }: { ticket: Build }) {
   return (
     <>
       <div className="fields-row">
-        <NumberField label="Which section, counted from the tip" path={['damage', '-', 'section']} />
-        <QuantityField label="Length of the new one" path={['damage', '-', 'newLength']} />
-        <QuantityField label="Its overlap, if it differs" path={['damage', '-', 'newOverlap']} />
+        <Field path={['damage', '-', 'section']} />
+        <Field path={['damage', '-', 'newLength']} />
+        <Field path={['damage', '-', 'newOverlap']} />
       </div>
       {number !== undefined && bench && number > bench.sections.length && (
         <p className="attention">

@@ -3,8 +3,7 @@ import { diameterAt } from '../../../engine/bench/diameter-profile.ts';
 import { readStationList } from '../../../engine/bench/start-list.ts';
 import { repairBrokenTip, tubeAfter } from '../../../engine/repair/broken-tip.ts';
 import { shortenRod } from '../../../engine/repair/shortened-rod.ts';
-import { QuantityField } from '../../fields/quantity-field.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { Field } from '../../fields/field.tsx';
 import { useBench } from '../../read/bench.tsx';
 import type { Build } from '../../read/build-context.ts';
 import { sheetModel } from '../../read/sheet-model.ts';
@@ -84,21 +83,13 @@ export function TipHelper({ ticket, stationsM, outsideM, tipOutsideM }: TipHelpe
   return (
     <>
       <div className="fields-row">
-        <QuantityField label="Blank gone from the tip" path={['damage', '-', 'lost']} gesture="blank gone" />
-        <QuantityField
-          label="Diameter at the break"
-          path={['damage', '-', 'outsideAtBreak']}
-          gesture="diameter at the break"
-          placeholder={
-            outsideM === undefined ? undefined : `${(outsideM * 1000).toFixed(2)} mm by the record`
-          }
-        />
+        <Field path={['damage', '-', 'lost']} />
+        <Field path={['damage', '-', 'outsideAtBreak']} usual={outsideM} />
       </div>
       {!stationsM && (
-        <TextField
-          label="Guides from the old tip, down the rod"
+        <Field
           path={['damage', '-', 'stations']}
-          placeholder={system === 'mm' ? '100 215 340 480 635' : '4 8 1/2 13 1/2 19 25'}
+          pale={system === 'mm' ? '100 215 340 480 635' : '4 8 1/2 13 1/2 19 25'}
         />
       )}
       {list && !list.ok && <p className="attention">{list.findings[0] && sentence(list.findings[0])}</p>}

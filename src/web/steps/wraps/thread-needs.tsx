@@ -1,6 +1,6 @@
-import { threadCalled } from '../../../engine/wraps/colour-words.ts';
 import type { ColourNeed } from '../../../engine/wraps/plan-wraps.ts';
 import { threadLetters } from '../../../sheets/wrap-sheet.ts';
+import { threadCalled } from '../../../words/colour-words.ts';
 
 const partWords = { thread: 'Thread', trim: 'Trim', underwrap: 'Underwrap' } as const;
 

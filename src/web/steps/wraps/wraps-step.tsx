@@ -4,7 +4,7 @@ import { wrapSheet } from '../../../sheets/wrap-sheet.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
-import { RodWrapFields, ThreadFields, WrapHabitFields } from '../../parts/habits/wraps-fields.tsx';
+import { RodWrapFields, ThreadFields, WrapHabitFields } from '../../parts/habits/habit-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
@@ -76,19 +76,33 @@ export function WrapsStep() {
             </p>
           ))}
       </Part>
-      <Part title="Threads" aside="the drawing’s colour, and what the spool says">
-        <ThreadFields choices={wraps.choices} lots />
+      <Part
+        folded
+        holds={['wraps/-/thread', 'wraps/-/trim', 'wraps/-/underwrap']}
+        title="Threads"
+        aside="the drawing’s colour, and what the spool says"
+      >
+        <ThreadFields underwrap={wraps.choices.underwrap} lots />
       </Part>
-      <Part title="How it is wrapped" aside="empty fields say what holds; common practice has no source">
+      <Part
+        folded
+        holds={['wraps/']}
+        title="How it is wrapped"
+        aside="empty fields say what holds; common practice has no source"
+      >
         <WrapHabitFields />
         <h3>On this rod alone</h3>
         <RodWrapFields sections={wraps.blank.sections} />
-        <KeepHabit collection="wraps" words="wraps" />
+        <KeepHabit collection="wraps" />
       </Part>
-      <Part title="Where each wrap lies">
+      <Part folded title="Where each wrap lies">
         <WrapsTable blank={wraps.blank} wraps={wraps.plan.wraps} step={step} />
       </Part>
-      <Caution source="Ontario Ministry of Labour, lathe entanglement alert; common practice for blades and thread">
+      <Caution
+        about="wrapping"
+        brief="Stop the motor before you touch the rod."
+        source="Ontario Ministry of Labour, lathe entanglement alert; common practice for blades and thread"
+      >
         A turning rod winds up loose thread, hair and sleeves: stop the motor before touching it. Cut tags
         with a new blade, away from the hand. Too much tension over a sharp foot cuts into the blank.
       </Caution>

@@ -1,0 +1,111 @@
+/** One simulated bench from its readings to its marks, and everything promised on the way held against the true rod. */
+
+import { layoutFromBench } from '../../src/engine/flow/layout-from-bench.ts';
+import { makeLadder, readLadder } from '../../src/engine/layout/ladder.ts';
+import { layout } from '../../src/engine/layout/layout.ts';
+import { piecewiseLinear, valueAt } from '../../src/engine/numerics/piecewise-linear.ts';
+import { fitStiffness } from '../../src/engine/stiffness/fit.ts';
+import type { FitRequest, FitSolved, StiffnessBandRow } from '../../src/engine/stiffness/request.ts';
+import { inWords } from '../../test/support/in-words.ts';
+import type { TrueBlank } from '../../test/support/simulated-bench.ts';
+import { type Readings, readUnlikeBench } from '../../test/support/unlike-bench.ts';
+import { type UnlikeKind, unlikeBlank } from '../../test/support/unlike-blanks.ts';
+import { askedLayout, gripM } from './asked-layout.ts';
+
+export interface BenchRow {
+  seed: number;
+  kind: UnlikeKind;
+  readings: Readings;
+  moved: boolean;
+  /** Largest ratio to a limit on the true rod: of the start, of the answer's marks, the least that there is. */
+  start: number;
+  ours: number;
+  best: number;
+  /** Promised: on the likeliest blank, and over the blanks that fit. */
+  likeliest: number;
+  expected: number;
+  low: number;
+  high: number;
+  betterThanStart: number;
+  costOfKeeping: number;
+  /** Best places on the true rod less the marks, in standard deviations; the guides that are given left out. */
+  marksOff: number[];
+  markSigmaM: number;
+  /** Of 60 places along the blank: share in the 95 % band, in its middle half; mean width in ln EI; error, rms. */
+  bandHeld: number;
+  bandHalf: number;
+  bandWidth: number;
+  errorRms: number;
+  findings: string[];
+}
+
+/**
+ * Undefined where on the true rod the start or the marks find no bend under some load. `asNoted`: what becomes of the
+ * readings between eye and paper.
+ */
+export function judgeBench(
+  seed: number,
+  readings: Readings,
+  asNoted: (bench: FitRequest) => FitRequest = (bench) => bench,
+): BenchRow | undefined {
+  const blank = unlikeBlank(seed);
+  const bench = asNoted(readUnlikeBench(blank, readings, seed).request);
+  const { rod, ...asked } = askedLayout(blank);
+  const answer = layoutFromBench({ ...asked, bench, freeM: blank.lengthM - gripM });
+  if (answer.status === 'refused') throw new Error(`bench ${seed}: ${inWords(answer.findings[0])}`);
+  const truth = layout({ ...asked, rod });
+  if (truth.status === 'refused') throw new Error(`bench ${seed}: ${inWords(truth.findings[0])}`);
+  const onTruth = makeLadder({ ...asked, rod });
+  const [ours, start] = [answer.fromTipM, asked.start.fromTipM].map((marks) => readLadder(onTruth, marks));
+  if (ours.status === 'not-converged' || start.status === 'not-converged') return undefined;
+  const { sureness } = answer;
+  const marksOff = truth.fromTipM.map((at, i) => (at - answer.fromTipM[i]) / sureness.markSigmaM[i]);
+  const fitted = fitStiffness(bench).answer as FitSolved;
+  return {
+    seed,
+    kind: blank.kind,
+    readings,
+    moved: !answer.findings.some(({ path }) => path === 'start'),
+    start: start.worst,
+    ours: ours.worst,
+    best: truth.leastWorst,
+    likeliest: answer.score.worst,
+    ...sureness.worst,
+    betterThanStart: sureness.betterThanStart,
+    costOfKeeping: sureness.costOfKeeping,
+    marksOff: marksOff.slice(1, -1),
+    markSigmaM: mean(sureness.markSigmaM.slice(1, -1)),
+    ...bandOf(fitted.stiffness, blank),
+    findings: fitted.findings.map(({ path }) => path),
+  };
+}
+
+function bandOf(
+  rows: readonly StiffnessBandRow[],
+  { lengthM, stiffnessNm2 }: TrueBlank,
+): Pick<BenchRow, 'bandHeld' | 'bandHalf' | 'bandWidth' | 'errorRms'> {
+  const column = (key: 'EINm2' | 'lowNm2' | 'highNm2') =>
+    piecewiseLinear(
+      rows.map(({ fromTipM }) => fromTipM),
+      rows.map((row) => Math.log(row[key])),
+    );
+  const [middle, low, high] = [column('EINm2'), column('lowNm2'), column('highNm2')];
+  const places = Array.from({ length: 60 }, (_, i) => {
+    const at = 0.05 + (i / 59) * (lengthM - 0.07);
+    const off = Math.log(stiffnessNm2(at)) - valueAt(middle, at);
+    const [down, up] = [valueAt(low, at) - valueAt(middle, at), valueAt(high, at) - valueAt(middle, at)];
+    // half of a normal spread lies within 0.6745 standard deviations, 95 % within 1.96
+    const half = (0.6745 / 1.96) * (off > 0 ? up : -down);
+    return { off, width: up - down, held: off >= down && off <= up, inHalf: Math.abs(off) <= half };
+  });
+  return {
+    bandHeld: mean(places.map(({ held }) => Number(held))),
+    bandHalf: mean(places.map(({ inHalf }) => Number(inHalf))),
+    bandWidth: mean(places.map(({ width }) => width)),
+    errorRms: Math.sqrt(mean(places.map(({ off }) => off * off))),
+  };
+}
+
+export function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}

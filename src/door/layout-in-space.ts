@@ -1,0 +1,45 @@
+/** What a layout request says in space and cannot be answered. */
+import type { z } from 'zod';
+import { byQuantity } from '../engine/layout/criteria.ts';
+import { onOneSide } from '../engine/layout/ladder-in-space.ts';
+import type { GuideSet, LadderLoad, LadderRequest } from '../engine/layout/ladder-request.ts';
+
+interface Asked extends Omit<LadderRequest, 'guides' | 'ladder' | 'limits' | 'rod'> {
+  /** Left out where a bench stands in its place: its rod is planar. */
+  rod?: LadderRequest['rod'];
+  guides: Omit<GuideSet, 'side'> & Partial<Pick<GuideSet, 'side'>>;
+  ladder?: readonly LadderLoad[];
+}
+
+export function checkLayoutInSpace(asked: Asked, context: z.core.$RefinementCtx): void {
+  const objection = sidesObjection(asked.guides) ?? torsionObjection(asked);
+  if (objection) context.addIssue({ code: 'custom', ...objection });
+}
+
+function sidesObjection({ side, aroundRad, count }: Asked['guides']) {
+  const path = ['guides', 'aroundRad'];
+  if (side === undefined && aroundRad === undefined) {
+    const message = 'is missing: give "under" or "over", or aroundRad for each guide';
+    return { path: ['guides', 'side'], message };
+  }
+  if (side !== undefined && aroundRad !== undefined) {
+    return { path, message: 'stands beside side: give one of the two' };
+  }
+  if (!aroundRad || aroundRad.length === count) return undefined;
+  return { path, message: `has ${aroundRad.length} angles for ${count} guides: give one for each guide` };
+}
+
+function torsionObjection(asked: Asked) {
+  const { guides, rod = benchRod, ladder = [] } = asked;
+  if (rod.torsion || guides.ringHeightsM.length !== guides.count) return undefined;
+  const { side = 'under' } = guides;
+  if (onOneSide({ ...asked, rod, guides: { ...guides, side }, ladder, limits: noLimits })) return undefined;
+  const message =
+    'is missing: guides that stand unlike ways round the rod, a roll, a side bow or a sideways pull take the rod out of its plane, and it then twists: give GJ along the blank, [{fromTipM, GJNm2}]';
+  return { path: ['rod', 'torsion'], message };
+}
+
+const noLimits = byQuantity(() => 1);
+
+/** What a bench tells of bends in its plane alone. */
+const benchRod: LadderRequest['rod'] = { lengthM: 1, stiffness: [] };

@@ -1,0 +1,153 @@
+/**
+ * Every kind of rod, said once: its handle, reel, guides, how many, where they start, which side. Loads and limits
+ * follow the blank and are one rule for all kinds (layout/layout-defaults.ts). Ids are kept in records and never change. Every number is common practice, no source, or our choice
+ * within the trade's ranges; the builder overrides each.
+ */
+import type { GuideChoice, RodKindDeclaration } from './rod-kind.ts';
+import {
+  aheadOfGrip,
+  aheadOfReel,
+  feetIn,
+  flyGuides,
+  flyStrippingFromButtM,
+  growingHandle,
+  inch,
+  oneAFoot,
+  oneHandedPlaces,
+  twoHandedPlaces,
+  usualFirstM,
+} from './rod-usual.ts';
+
+/** Rings on top stand closer, so that the line clears the blank: two more than one a foot. */
+const castingGuides = {
+  running: (): GuideChoice => ({ kind: 'ringed-one-foot', sizes: ['6'] }),
+  butt: (): GuideChoice => ({ kind: 'ringed', sizes: ['8', '10', '12'] }),
+  tipTopSize: '6 mm',
+};
+const castingHandle = {
+  parts: ['rear grip', 'trigger seat', 'foregrip'],
+  places: growingHandle({ shareOfLength: 0.14, reelBehindM: 0.09, reelOffsetM: 0.03 }),
+} as const;
+const castingStart = {
+  firstFromTipM: usualFirstM,
+  /** 18 to 22 in ahead of the reel. */
+  strippingFromButtM: aheadOfReel(20 * inch),
+};
+
+const declared = [
+  {
+    id: 'fly',
+    name: 'fly',
+    flyLine: true,
+    side: 'under',
+    reel: 'fly',
+    handle: {
+      parts: ['reel seat', 'grip'],
+      /** Old records say two-handed rods by their length alone. */
+      places: (blankLengthM) => (blankLengthM < 3.2 ? oneHandedPlaces : twoHandedPlaces),
+    },
+    guides: { ...flyGuides, count: oneAFoot(1) },
+    start: {
+      firstFromTipM: usualFirstM,
+      strippingFromButtM: flyStrippingFromButtM,
+    },
+  },
+  {
+    id: 'two-handed-fly',
+    name: 'fly, two-handed',
+    flyLine: true,
+    side: 'under',
+    reel: 'fly',
+    handle: { parts: ['rear grip', 'reel seat', 'foregrip'], places: () => twoHandedPlaces },
+    guides: { ...flyGuides, count: oneAFoot(1) },
+    start: { firstFromTipM: usualFirstM, strippingFromButtM: aheadOfGrip(20 * inch) },
+  },
+  {
+    id: 'spinning',
+    name: 'spinning',
+    flyLine: false,
+    side: 'under',
+    reel: 'fixed spool',
+    handle: {
+      parts: ['rear grip', 'reel seat', 'foregrip'],
+      places: growingHandle({ shareOfLength: 0.14, reelBehindM: 0.09, reelOffsetM: 0.055 }),
+    },
+    guides: {
+      running: () => ({ kind: 'ringed-one-foot', sizes: ['6'] }),
+      butt: ({ blankLengthM }) => ({
+        kind: 'ringed-high',
+        sizes: blankLengthM < 2 ? ['8', '12', '20'] : ['10', '16', '25'],
+      }),
+      tipTopSize: '6 mm',
+      count: oneAFoot(1),
+    },
+    /** Butt guide 16 to 24 in ahead of the spool. */
+    start: { firstFromTipM: usualFirstM, strippingFromButtM: aheadOfReel(20 * inch) },
+  },
+  {
+    id: 'casting',
+    name: 'casting, guides on top',
+    flyLine: false,
+    side: 'over',
+    reel: 'multiplier',
+    handle: castingHandle,
+    guides: { ...castingGuides, count: oneAFoot(2) },
+    start: castingStart,
+  },
+  {
+    id: 'casting-spiral',
+    name: 'casting, spiral',
+    flyLine: false,
+    /** Of the working part; the first guides ahead of the reel turn from the top. */
+    side: 'under',
+    reel: 'multiplier',
+    handle: castingHandle,
+    guides: { ...castingGuides, count: oneAFoot(1) },
+    start: castingStart,
+  },
+  {
+    id: 'surf',
+    name: 'surf, two grips',
+    flyLine: false,
+    side: 'under',
+    reel: 'fixed spool',
+    handle: {
+      parts: ['rear grip', 'reel seat', 'foregrip'],
+      places: growingHandle({ shareOfLength: 0.24, reelBehindM: 0.16, reelOffsetM: 0.065 }),
+    },
+    guides: {
+      running: () => ({ kind: 'ringed', sizes: ['10', '12'] }),
+      butt: () => ({ kind: 'ringed-high', sizes: ['16', '25', '40'] }),
+      tipTopSize: '10 mm',
+      count: (blankLengthM) => Math.round(feetIn(blankLengthM) / 2) + 1,
+    },
+    /** Stiff tips and heavy leads: 5 to 6 in. */
+    start: { firstFromTipM: () => 5.5 * inch, strippingFromButtM: aheadOfReel(28 * inch) },
+  },
+  {
+    id: 'boat',
+    name: 'boat',
+    flyLine: false,
+    side: 'over',
+    reel: 'multiplier',
+    handle: {
+      parts: ['rear grip', 'reel seat', 'foregrip'],
+      places: growingHandle({ shareOfLength: 0.34, reelBehindM: 0.28, reelOffsetM: 0.05 }),
+    },
+    guides: {
+      running: () => ({ kind: 'ringed', sizes: ['10', '12'] }),
+      butt: () => ({ kind: 'ringed', sizes: ['16', '20'] }),
+      tipTopSize: '10 mm',
+      count: oneAFoot(1),
+    },
+    start: { firstFromTipM: usualFirstM, strippingFromButtM: aheadOfReel(22 * inch) },
+  },
+] as const satisfies readonly RodKindDeclaration[];
+
+export const rodKinds: readonly RodKindDeclaration[] = declared;
+export type RodKind = (typeof declared)[number]['id'];
+export const rodKindIds = declared.map(({ id }) => id);
+
+export function rodKindOf(id: RodKind): RodKindDeclaration {
+  return rodKinds.find((kind) => kind.id === id) as RodKindDeclaration;
+}

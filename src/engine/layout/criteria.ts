@@ -1,0 +1,105 @@
+/**
+ * What a layout is judged by, each criterion said once: its id and the name its quantity has in requests, answers and
+ * limits, where it is read, the usual limit. How it is said: src/words/criteria.ts; where its limit is kept:
+ * src/record/fields/limit-fields.ts; its formula: bend/reading.ts. Limits are calibrated to common practice, not
+ * derived (docs/theory-layout.md).
+ */
+import type { RingReading, SpanReading } from '../bend/reading.ts';
+
+interface Common {
+  id: string;
+  /** With its unit: the key of its value, limit and score. */
+  quantity: string;
+  /** `lengthM`: in front of the clamp. */
+  usualLimit(lengthM: number): number;
+  /** A limit beyond this makes no sense in arithmetic. */
+  mostLimit: number;
+  /** Power of the interval that it grows with. */
+  growsAs: 1 | 2;
+}
+/** Counted at every guide but the stripping guide (reel and hand set that one), and not at the tip-top. */
+interface AtRing extends Common {
+  at: 'ring';
+  of(ring: RingReading): number;
+}
+/** Counted in every span between two rings, not the one to the reel. */
+interface InSpan extends Common {
+  at: 'span';
+  of(span: SpanReading): number;
+}
+export type Criterion = AtRing | InSpan;
+
+const declared = [
+  {
+    id: 'lineAngle',
+    quantity: 'lineAngleRad',
+    at: 'ring',
+    of: ({ lineAngleRad }) => lineAngleRad,
+    usualLimit: () => Math.PI / 12,
+    mostLimit: 10,
+    growsAs: 1,
+  },
+  {
+    id: 'gap',
+    quantity: 'gapM',
+    at: 'span',
+    of: ({ gapM }) => gapM,
+    usualLimit: (lengthM) => lengthM / 250,
+    mostLimit: 10,
+    growsAs: 2,
+  },
+  {
+    id: 'extraBend',
+    quantity: 'extraBendPerM',
+    at: 'span',
+    of: ({ extraBendPerM }) => extraBendPerM,
+    usualLimit: (lengthM) => 0.125 / lengthM,
+    mostLimit: 1000,
+    growsAs: 2,
+  },
+] as const satisfies readonly Criterion[];
+
+export type Metric = (typeof declared)[number]['id'];
+export type Quantity = (typeof declared)[number]['quantity'];
+export type ByQuantity<T> = Record<Quantity, T>;
+export type DeclaredCriterion = Criterion & { id: Metric; quantity: Quantity };
+
+export const criteria: readonly DeclaredCriterion[] = declared;
+export const metrics = declared.map(({ id }) => id);
+
+export function criterionOf(metric: Metric): DeclaredCriterion {
+  return criteria.find(({ id }) => id === metric) as DeclaredCriterion;
+}
+
+export function byQuantity<T>(value: (criterion: DeclaredCriterion) => T): ByQuantity<T> {
+  return Object.fromEntries(criteria.map((one) => [one.quantity, value(one)])) as ByQuantity<T>;
+}
+
+export function byMetric<T>(value: (criterion: DeclaredCriterion) => T): Record<Metric, T> {
+  return Object.fromEntries(criteria.map((one) => [one.id, value(one)])) as Record<Metric, T>;
+}
+
+export interface Readings {
+  rings: readonly RingReading[];
+  spans: readonly SpanReading[];
+}
+
+/** Values that count, with the ring or span of the first of them. */
+export function countedValues(
+  criterion: Criterion,
+  { rings, spans }: Readings,
+): { first: number; values: number[] } {
+  return criterion.at === 'ring'
+    ? { first: 1, values: rings.slice(1, -1).map(criterion.of) }
+    : { first: 0, values: spans.map(criterion.of) };
+}
+
+/** What is read at a guide: in its ring, or in the span before it; undefined in a ring that does not count. */
+export function valueAtGuide(
+  criterion: Criterion,
+  { rings, spans }: Readings,
+  guide: number,
+): number | undefined {
+  if (criterion.at === 'span') return criterion.of(spans[guide]);
+  return guide + 2 < rings.length ? criterion.of(rings[guide + 1]) : undefined;
+}

@@ -1,0 +1,10 @@
+/** Why a close-up is not joined to its whole picture. */
+export interface JoinKinds {
+  'load-test/few-points': Nothing;
+  'load-test/close-up-elsewhere': Nothing;
+  'load-test/close-up-beside': { apartM: number; usualM: number };
+  'load-test/close-up-shape': { apartM: number };
+  'load-test/close-up-tip': { beyondM: number };
+  'load-test/close-up-out-of-date': Nothing;
+}
+type Nothing = Record<string, never>;

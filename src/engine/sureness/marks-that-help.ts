@@ -1,0 +1,88 @@
+/**
+ * Which marks to make: those placed on the likeliest blank where they beat the start on most of the blanks that fit
+ * the readings, else the start's. The best layout of one blank flatters itself, most where little was read, so a bare
+ * majority is not enough (docs/calibration.md).
+ */
+import { type BlankTables, freeRod } from '../bench/free-rod.ts';
+import type { Finding } from '../finding.ts';
+import { makeLadder, readLadder } from '../layout/ladder.ts';
+import type { LadderRequest } from '../layout/ladder-request.ts';
+import {
+  keepStart,
+  type LayoutAnswer,
+  type LayoutFound,
+  type LayoutProgress,
+  layout,
+} from '../layout/layout.ts';
+import { layoutFound } from '../layout/layout-kinds.ts';
+import type { LayoutRequest } from '../layout/layout-request.ts';
+
+export interface MarksThatHelp {
+  layout: LayoutFound;
+  /** Whether they are other marks than the start's. */
+  moved: boolean;
+  better: Better;
+}
+/** Blanks on which the marks placed on the likeliest one beat the start, of those on which both bend. */
+interface Better {
+  count: number;
+  of: number;
+}
+export type MarksAnswer = MarksThatHelp | Extract<LayoutAnswer, { status: 'refused' }>;
+
+/** Guides are moved from this share of better blanks on: found on simulated benches, docs/calibration.md. */
+export const enoughBetter = 0.87;
+
+/** `request` on the likeliest blank; `blanks` drawn from what the readings leave, none where nothing was read. */
+export function marksThatHelp(
+  request: LayoutRequest,
+  blanks: readonly BlankTables[],
+  progress?: (soFar: LayoutProgress) => void,
+): MarksAnswer {
+  const start = keepStart(request);
+  if (start.status === 'refused') return start;
+  if (blanks.length === 0) {
+    const findings = [...start.findings, startUnread];
+    return { layout: { ...start, findings }, moved: false, better: { count: 0, of: 0 } };
+  }
+  const placed = layout(request, progress);
+  if (placed.status === 'refused') return placed;
+  const better = betterOn(request, blanks, placed, start);
+  if (helps(better) || !isMoved(placed, start))
+    return { layout: placed, moved: isMoved(placed, start), better };
+  const findings = [...start.findings, startStays(better)];
+  return { layout: { ...start, findings }, moved: false, better };
+}
+
+function helps({ count, of }: Better): boolean {
+  return of > 0 && count >= enoughBetter * of;
+}
+
+function isMoved(placed: LayoutFound, { start }: LayoutFound): boolean {
+  return placed.fromTipM.some((at, guide) => Math.abs(at - start.fromTipM[guide]) > 1e-6);
+}
+
+function betterOn(
+  request: LayoutRequest,
+  blanks: readonly BlankTables[],
+  placed: LayoutFound,
+  start: LayoutFound,
+): Better {
+  const { ladder, limits } = placed;
+  let [count, of] = [0, 0];
+  for (const blank of blanks) {
+    const rod = freeRod(blank, request.rod.lengthM);
+    const asked: LadderRequest = { ...request, ladder, limits, rod };
+    const [ours, theirs] = [placed, start].map(({ fromTipM }) => readLadder(makeLadder(asked), fromTipM));
+    if (ours.status === 'not-converged' || theirs.status === 'not-converged') continue;
+    of++;
+    if (ours.worst < theirs.worst) count++;
+  }
+  return { count, of };
+}
+
+const startUnread = layoutFound('start', 'layout/start-stays-unread', {});
+
+function startStays({ count, of }: Better): Finding {
+  return layoutFound('start', 'layout/start-stays', { count, of });
+}

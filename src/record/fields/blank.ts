@@ -1,0 +1,70 @@
+/** The blank and its sections, as they come out of the tube. Stations count from the tip unless a name says otherwise. */
+import {
+  angle,
+  calliper,
+  choice,
+  flag,
+  length,
+  many,
+  mass,
+  order,
+  ours,
+  percent,
+  real,
+  row,
+  rule,
+  single,
+  text,
+  trade,
+} from './declare.ts';
+
+export const blank = single('Blank', {
+  label: text('written on it', 200, { empty: 'label, number' }),
+  /** Blanks of one name are learnt from together. */
+  series: text('series, as you call it', 120, { empty: 'one name, one series' }),
+  withSeries: flag('read this blank together with the others of its series: then fewer readings are enough'),
+  material: choice(
+    'material',
+    { carbon: 'carbon', glass: 'glass', unknown: 'not known' },
+    { usual: 'unknown' },
+  ),
+  /** Surface strain; empty: the documented default of the material. */
+  strainCautionPercent: percent('warn from', [0.01, 5], { origin: ours, empty: 'by material' }),
+  strainStopPercent: percent('stop at', [0.01, 5], { origin: ours, empty: 'by material' }),
+  mass: mass('mass of all sections, if not weighed singly'),
+  ferrulesBound: flag('the ferrules are wrapped, or tightly bound with tape or thread'),
+});
+
+export const sections = many('Section', {
+  order: order('place in the blank'),
+  name: text('name', 60),
+  length: length('length'),
+  mass: mass('mass'),
+  /** From this section's own tip-side end. */
+  balanceFromOwnTip: length('balance point'),
+  /** At this section's butt end, to the next section down. */
+  joint: choice(
+    'kind of ferrule',
+    {
+      sleeve: 'sleeve: upper over lower',
+      spigot: 'spigot: a plug glued in',
+      'put-in': 'put-in: upper into lower',
+      'put-over': 'put-over: a sleeve of its own',
+    },
+    { folded: true, empty: 'say which kind' },
+  ),
+  overlap: rule('overlap when seated', [0, 10]),
+  spigotGap: rule('gap when seated', [0, 10], { usual: 0.006, origin: trade() }),
+  spigotLength: rule('length of the plug', [0, 10], { usual: 0.06, origin: trade() }),
+  jointStiffness: real('joint stiffness, times the blank', [0.1, 20], { unit: '×', empty: 'not known' }),
+  lineSideAngle: angle('line side', { empty: 'degrees from the mark' }),
+  lineSideReference: text('line side counted from', 200, { empty: 'what stands at 0' }),
+  lineSideMethod: text('how you chose the line side', 200, { empty: 'your rule' }),
+  wrapLength: rule('wraps over its feet', [0, 0.1], { empty: 'as for all' }),
+});
+
+export const diameters = many('Diameter', {
+  section: row('section', 'sections'),
+  fromOwnTip: length('from the section’s own tip end'),
+  outside: calliper('outside diameter', [0, 0.1]),
+});

@@ -1,0 +1,36 @@
+/** What holds for every build of the shop. */
+import { choice, many, rule, single, text } from './declare.ts';
+import { paperNames, quoteRates } from './delivered.ts';
+import { tapeSteps, unitNames } from './layout.ts';
+
+export const settings = single('Settings', {
+  /** Decides what a bare number means. */
+  unitSystem: choice('a bare number is read as', unitNames),
+  tapeStep: choice('marks are rounded to', tapeSteps),
+  paper: choice('paper', paperNames),
+  colours: choice(
+    'colours',
+    { auto: 'as this device has them', day: 'ink on paper', night: 'chalk on slate' },
+    { usual: 'auto' },
+  ),
+  weighsIn: choice('masses are in', { g: 'grams', oz: 'ounces' }, { usual: 'g' }),
+  temperatureIn: choice('temperatures are in', { C: '°C', F: '°F' }),
+});
+
+/** How this shop reckons, and what stands at the head of its papers. */
+export const rates = single('Rates', {
+  shopName: text('name on papers', 200),
+  shopAddress: text('address on papers', 1000, { lines: 3 }),
+  /** Three letters of ISO 4217. */
+  currency: text('currency', 3),
+  ...quoteRates,
+  terms: text('terms on quotes', 4000, { lines: 3 }),
+});
+
+/** What the printed 100 mm and 4 in rules measured, per printer and paper; the next print is corrected by it. */
+export const printers = many('Printer', {
+  name: text('printer', 120),
+  paper: choice('paper', paperNames, { folded: true, usual: 'a4' }),
+  ruleAcross: rule('the 100 mm rule across measured', [0.05, 0.2], { empty: '100 mm' }),
+  ruleAlong: rule('the 100 mm rule along measured', [0.05, 0.2], { empty: '100 mm' }),
+});

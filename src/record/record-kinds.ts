@@ -1,0 +1,29 @@
+import { findingsOf } from '../engine/finding.ts';
+
+/** What a record leaves open that nothing can stand in for. */
+export interface RecordKinds {
+  'record/length-missing': { section: string };
+  'record/diameter-unplaced': Nothing;
+  'record/overlap-missing': { section: string };
+  'record/clamp-missing': { setup: string };
+  'record/drop-unplaced': Nothing;
+  'record/span-incomplete': { setup: string };
+  'record/nothing-weighed': Nothing;
+  'record/friction-order': { lowest: number; highest: number };
+  'record/list-missing': Nothing;
+  'record/list-count': { given: number; guides: number };
+}
+type Nothing = Record<string, never>;
+
+/** What common practice stands in for, where the record says nothing. */
+export interface AssumedKinds {
+  'assumed/spigot-gap': { section: string; gapM: number };
+  'assumed/grip-front': { fromButtM: number };
+  'assumed/reel-place': { fromButtM: number };
+  'assumed/reel-offset': { offM: number };
+  'assumed/guides': { count: number };
+  'assumed/first-guide': { fromTipM: number };
+  'assumed/stripping-guide': { fromButtM: number };
+}
+
+export const assume = findingsOf<AssumedKinds>();

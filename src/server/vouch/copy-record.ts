@@ -1,0 +1,229 @@
+import { setImmediate as breathe } from 'node:timers/promises';
+import type { Kysely, Transaction } from 'kysely';
+import type { DamageNote } from '../../record/api.ts';
+import { renumbered } from '../../record/renumber.ts';
+import { DamagedError } from '../errors.ts';
+import type { StoredAttachment, WholeDocument } from '../repository.ts';
+import { unreadable } from '../sql-operations.ts';
+import { attachmentRow } from '../sql-rows.ts';
+import { addDocument } from '../sql-whole.ts';
+import type { Tables } from '../tables.ts';
+import { attachmentNoteHolds, believedAttachment } from './believed.ts';
+import { findingOf } from './check-whole.ts';
+import { readDocument } from './read-document.ts';
+import { arrivingKind, type DocumentRow, identityHolds, identitySeal } from './seals.ts';
+
+/** What a damaged part is taken from instead. */
+export interface Donor {
+  document(id: string): Promise<WholeDocument | undefined>;
+  attachment(hash: string): Promise<(StoredAttachment & { addedAt: string }) | undefined>;
+  identity(): Promise<string | undefined>;
+}
+
+export interface Copied {
+  documents: number;
+  operations: number;
+  attachments: number;
+  /** Taken wholly or in part from the donor, or read off what was good; `what` says what of it is missing. */
+  mended: DamageNote[];
+  /** Not in the copy. */
+  leftOut: DamageNote[];
+  /** Documents whose clock had run off. */
+  renumbered: string[];
+}
+
+export interface CopyOptions {
+  donor?: Donor;
+  restoredAt?: string;
+  onProgress?(done: number, total: number): void;
+}
+
+/**
+ * Copies a record row by row into an empty one of the present form: nothing comes along but documents, their changes,
+ * pictures and printed states, each checked as if it were written now. What is damaged is taken from the donor.
+ */
+export async function copyRecord(
+  source: Kysely<Tables>,
+  target: Transaction<Tables>,
+  { donor, restoredAt, onProgress = () => undefined }: CopyOptions = {},
+): Promise<Copied> {
+  const copied: Copied = {
+    documents: 0,
+    operations: 0,
+    attachments: 0,
+    mended: [],
+    leftOut: [],
+    renumbered: [],
+  };
+  await copyIdentity(source, target, donor, restoredAt);
+  const missing = new Set(await idsOfOperations(source));
+  const seen = new Set<string>();
+  const rows = await documentRows(source);
+  for (const [index, row] of rows.entries()) {
+    onProgress(index, rows.length);
+    if (seen.has(row.id)) continue;
+    seen.add(row.id);
+    missing.delete(row.id);
+    if (row.kind === arrivingKind) continue;
+    await copyDocument(source, target, row, copied, donor);
+    await breathe();
+  }
+  for (const id of missing) {
+    const found = await donor?.document(id);
+    if (found) await store(target, found, copied);
+    const damage = { id: String(id), title: '', what: 'it was not on the shelf any more' };
+    (found ? copied.mended : copied.leftOut).push(damage);
+  }
+  await copyAttachments(source, target, copied, donor);
+  return copied;
+}
+
+async function copyDocument(
+  source: Kysely<Tables>,
+  target: Transaction<Tables>,
+  row: DocumentRow,
+  copied: Copied,
+  donor: Donor | undefined,
+): Promise<void> {
+  const read = await readDocument(source, row);
+  const { id, title, whole, bad } = read;
+  if (whole && read.faults.length === 0) {
+    const finding = await store(target, whole, copied);
+    if (finding) copied.leftOut.push({ id, title, what: finding });
+    return;
+  }
+  const found = await donor?.document(id);
+  const merged = found ? merge(found, read) : undefined;
+  const readable = whole && bad.length === 0 ? whole : undefined;
+  const best = merged?.document ?? readable;
+  if (!best) {
+    copied.leftOut.push({ id, title, what: read.faults.join('; ') });
+    return;
+  }
+  const finding = await store(target, best, copied);
+  if (finding) copied.leftOut.push({ id, title, what: finding });
+  else copied.mended.push({ id, title, what: [...read.faults, ...lossWords(merged?.lost ?? 0)].join('; ') });
+}
+
+function lossWords(lost: number): string[] {
+  return lost > 0 ? [`${lost} of its last changes are in no backup and are lost`] : [];
+}
+
+/** The donor's history, and after it what is good and newer; undefined where the two are not of one history. */
+function merge(found: WholeDocument, { whole, bad }: Awaited<ReturnType<typeof readDocument>>) {
+  const good = whole?.history ?? [];
+  const known = new Map(found.history.map((operation) => [operation.seq, operation.id]));
+  if (good.some(({ seq, id }) => known.has(seq) && known.get(seq) !== id)) return undefined;
+  const newer = good.filter(({ seq }) => seq > found.history.length);
+  const history = [...found.history, ...newer].map((operation, index) => ({ ...operation, seq: index + 1 }));
+  const lost = bad.filter((seq) => seq > found.history.length).length;
+  const revisions = new Map(
+    [...found.revisions, ...(whole?.revisions ?? [])].map((made) => [made.revision, made]),
+  );
+  const updatedAt = newer.at(-1)?.receivedAt ?? found.updatedAt;
+  return { document: { ...found, updatedAt, history, revisions: [...revisions.values()] }, lost };
+}
+
+/** Answers why it cannot be stored, in words. */
+async function store(
+  target: Transaction<Tables>,
+  whole: WholeDocument,
+  copied: Copied,
+): Promise<string | undefined> {
+  const { history, changed } = renumbered(whole.history);
+  const finding = findingOf({ ...whole, history });
+  if (finding) return finding;
+  await addDocument(target, { ...whole, history });
+  if (changed) copied.renumbered.push(whole.id);
+  copied.documents += 1;
+  copied.operations += history.length;
+  return undefined;
+}
+
+async function copyAttachments(
+  source: Kysely<Tables>,
+  target: Transaction<Tables>,
+  copied: Copied,
+  donor: Donor | undefined,
+): Promise<void> {
+  const hashes = await source.selectFrom('attachments').select('hash').execute();
+  for (const hash of new Set(hashes.map((row) => row.hash))) {
+    const own = await ownAttachment(source, hash);
+    const found = own ?? (await donor?.attachment(hash));
+    if (found) {
+      await target.insertInto('attachments').values(attachmentRow(found, found.addedAt)).execute();
+      copied.attachments += 1;
+    }
+    if (own) continue;
+    const damage = { id: String(hash), title: 'a picture', what: 'it is not what was stored' };
+    (found ? copied.mended : copied.leftOut).push(damage);
+    await breathe();
+  }
+}
+
+async function ownAttachment(source: Kysely<Tables>, hash: string) {
+  try {
+    const row = await source
+      .selectFrom('attachments')
+      .where('hash', '=', hash)
+      .selectAll()
+      .executeTakeFirstOrThrow();
+    if (!attachmentNoteHolds(row)) return undefined;
+    return { ...believedAttachment(row), addedAt: row.added_at };
+  } catch (error) {
+    if (unreadable(error) || error instanceof DamagedError) return undefined;
+    throw error;
+  }
+}
+
+async function copyIdentity(
+  source: Kysely<Tables>,
+  target: Transaction<Tables>,
+  donor: Donor | undefined,
+  restoredAt: string | undefined,
+): Promise<void> {
+  const row = await source.selectFrom('identity').selectAll().executeTakeFirst();
+  const own = row && identityHolds(row) ? row : undefined;
+  const fresh = await target.selectFrom('identity').selectAll().executeTakeFirstOrThrow();
+  const identity = {
+    record: own?.record ?? (await donor?.identity()) ?? fresh.record,
+    restored_at: restoredAt ?? own?.restored_at ?? '',
+  };
+  await target
+    .updateTable('identity')
+    .set({ ...identity, seal: identitySeal(identity) })
+    .execute();
+}
+
+/** One query where it can be; a page that cannot be read costs its own rows alone. */
+async function documentRows(source: Kysely<Tables>): Promise<DocumentRow[]> {
+  try {
+    return await source.selectFrom('documents').selectAll().execute();
+  } catch (error) {
+    if (!unreadable(error)) throw error;
+  }
+  const rows: DocumentRow[] = [];
+  for (const id of await idsOfOperations(source)) {
+    const row = await source
+      .selectFrom('documents')
+      .where('id', '=', id)
+      .selectAll()
+      .executeTakeFirst()
+      .catch((error: unknown) => {
+        if (!unreadable(error)) throw error;
+        return undefined;
+      });
+    if (row) rows.push(row);
+  }
+  return rows;
+}
+
+async function idsOfOperations(source: Kysely<Tables>): Promise<string[]> {
+  try {
+    const found = await source.selectFrom('operations').select('document').distinct().execute();
+    return found.map(({ document }) => document);
+  } catch (error) {
+    if (!unreadable(error)) throw error;
+    return [];
+  }
+}

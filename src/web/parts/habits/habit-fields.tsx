@@ -1,0 +1,106 @@
+import { limitFields } from '../../../record/fields/limit-fields.ts';
+import { Field, FieldsRow } from '../../fields/field.tsx';
+
+/** Fields that a build and its shop have in common; an empty one says what holds and whose word it is. */
+
+/** The product's data sheet, typed once. */
+export function ProductFields() {
+  const times = ['potLife', 'turnFor', 'recoatFrom', 'recoatUntil', 'flexAfter', 'fishAfter', 'halvesPerC'];
+  return <FieldsRow of="finish" names={['product', 'statedAtC', ...times]} />;
+}
+
+/** How one build is mixed, in the room it stands in. */
+export function MixFields({ byMass }: { byMass: boolean }) {
+  return (
+    <>
+      <FieldsRow of="finish" names={['roomC']} />
+      <MixHabitFields byMass={byMass} />
+    </>
+  );
+}
+
+/** How this shop mixes. */
+export function MixHabitFields({ byMass }: { byMass: boolean }) {
+  const densities = byMass ? ['densityA', 'densityB'] : [];
+  const coats = ['coatsPlanned', 'coatThickness', 'footHeight', 'minutesPerWrap'];
+  const batches = ['ratioErrorPercent', 'brushedPercent', 'mixTimes'];
+  return (
+    <FieldsRow
+      of="finish"
+      names={['mixBy', 'partA', 'partB', ...densities, 'measureStep', ...coats, ...batches]}
+      units={{ measureStep: byMass ? 'g' : 'ml' }}
+    />
+  );
+}
+
+/** Grip, seat, butt and keeper as bought; each typed once. */
+export function HandlePartFields() {
+  const grip = ['gripShape', 'gripLength', 'gripBore', 'gripMass'];
+  const seat = ['seatLength', 'seatBore', 'seatMass'];
+  const rest = ['fightingButt', 'keeperAhead', 'keeperMass', 'reach'];
+  return <FieldsRow of="handle" names={[...grip, ...seat, ...rest]} />;
+}
+
+/** How this shop fits and glues. */
+export function HandleHabitFields() {
+  const arbors = ['arborCount', 'arborWidth', 'glueLine', 'reamShort', 'glueCure', 'arborShort', 'tapedGap'];
+  const rooms = ['checkLeast', 'checkMost', 'tubeLeast', 'tubeMost'];
+  return <FieldsRow of="handle" names={[...arbors, ...rooms, 'seatLock', 'keeperLength', 'keeperFeet']} />;
+}
+
+/** What every layout of the shop is judged by; an empty field leaves what is usual for that rod. */
+export function LayoutHabitFields() {
+  const limits = Object.values(limitFields).map(({ field }) => field);
+  const line = ['buttAngle', 'tautLine', 'frictionLowest', 'frictionHighest', 'knot'];
+  return <FieldsRow of="layout" names={[...limits, 'ferruleClear', ...line, 'intervals']} />;
+}
+
+/** How straight is straight enough. */
+export function SortingFields() {
+  const measured = ['ofDiameterPercent', 'mostTolerances', 'usualOffset', 'usualAngle'];
+  return <FieldsRow of="sorting" names={[...measured, 'straightOut', 'slightOut', 'bentOut']} />;
+}
+
+/** How wraps are laid. */
+export function WrapHabitFields() {
+  const lengths = ['startBeforeFoot', 'lockTurns', 'trimTurns', 'checkWrap', 'tipWrap'];
+  return (
+    <>
+      <FieldsRow of="wraps" names={['turnsCounted', 'turnsOver', ...lengths]} />
+      <h3>Over a foot, by section</h3>
+      <FieldsRow of="wraps" names={['wrapTip', 'wrapMiddle', 'wrapButt', 'wrapStripping']} />
+      <h3>Ferrules and underwraps</h3>
+      <FieldsRow of="wraps" names={['ferruleWraps', 'ferruleDiameters', 'ferruleEdge', 'underwrapBeyond']} />
+      <Field path={['wraps', '-', 'underwrap']} />
+      <h3>Spools</h3>
+      <FieldsRow of="wraps" names={['spoolLength', 'tagPerWrap', 'reservePercent']} />
+    </>
+  );
+}
+
+/** Each thread's colour for the drawing, and its name and lot for the day it has to be matched. */
+export function ThreadFields({ underwrap, lots }: { underwrap: boolean; lots: boolean }) {
+  const told = ['Colour', 'Name', ...(lots ? ['Lot'] : [])];
+  return (
+    <>
+      {['thread', 'trim'].map((part) => (
+        <FieldsRow key={part} of="wraps" names={told.map((what) => `${part}${what}`)} />
+      ))}
+      {underwrap && <FieldsRow of="wraps" names={['underwrapColour', 'underwrapName']} />}
+    </>
+  );
+}
+
+/** What only this rod has: its writing, and sections that are wrapped in their own way. */
+export function RodWrapFields({ sections }: { sections: readonly { id: string; name: string }[] }) {
+  return (
+    <>
+      <div className="fields-row" data-group="">
+        {sections.map(({ id, name }) => (
+          <Field key={id} label={`Wraps over feet on ${name}`} path={['sections', id, 'wrapLength']} />
+        ))}
+      </div>
+      <FieldsRow of="wraps" names={['signatureFrom', 'signatureLength', 'signatureText']} />
+    </>
+  );
+}

@@ -1,0 +1,87 @@
+import { useMemo } from 'react';
+import { type ShapePoint, shapeAt } from '../../../engine/flow/expected-reading.ts';
+import { Figure } from '../../fields/figure.tsx';
+import { useShop } from '../../read/shop.tsx';
+import { quantityOf, siOf, textOf } from '../../read/values.ts';
+import type { SetupRows, TestRows } from './reading-rows.ts';
+import { flagsOf } from './reading-rows.ts';
+import { SetupFigure } from './setup-figure.tsx';
+import { useExpected } from './use-expected.ts';
+
+const edgeNames = { upper: 'upper edge', axis: 'middle', lower: 'lower edge' };
+
+/** The reading at hand, large: how the blank lies, from where to where, and what to expect. */
+export function ReadingNow({ rows, at }: { rows: SetupRows; at: string | undefined }) {
+  const { writer } = useShop();
+  const now = useMemo(() => readingAt(rows, at), [rows, at]);
+  const hungKg = siOf(now?.test.test ?? rows.setup, 'hung') ?? 0;
+  const shape = useExpected(rows.setup, hungKg);
+  if (!shape || !now) return null;
+  const flagM = now.flagM;
+  const point = flagM === undefined ? undefined : shapeAt(shape, flagM);
+  const edge = (textOf(rows.setup, 'edge') ?? 'axis') as keyof typeof edgeNames;
+  const place = flagM === 0 ? 'the tip' : `the flag ${writer.length(flagM ?? 0)} from the tip`;
+  return (
+    <div className="reading-now">
+      <SetupFigure
+        shape={shape}
+        flagsM={flagsOf(rows)}
+        flagM={flagM}
+        weight={hungKg > 0 ? (quantityOf(now.test.test.fields.hung)?.text ?? '') : ''}
+        flagName={flagM === undefined ? '' : place}
+      />
+      <div className="reading-question">
+        <p className="reading-ask">
+          <Figure text={question(now, place, edgeNames[edge], hungKg > 0 ? writer.mass(hungKg) : '')} />
+        </p>
+        {point && <Expected point={point} read={siOf(now.row, 'drop')} />}
+      </div>
+    </div>
+  );
+}
+
+function Expected({ point, read }: { point: ShapePoint; read: number | undefined }) {
+  const { writer } = useShop();
+  const off = read === undefined ? undefined : read - point.readM;
+  const far = off !== undefined && Math.abs(off) > Math.max(0.02, 0.15 * Math.abs(point.readM));
+  return (
+    <p className={far ? 'attention' : undefined}>
+      expected about <Figure text={writer.length(point.readM)} />
+      {far && off !== undefined && (
+        <>
+          ; you read <Figure text={writer.length(Math.abs(off))} /> {off > 0 ? 'more' : 'less'}: look once
+          more
+        </>
+      )}
+    </p>
+  );
+}
+
+interface ReadingAt {
+  test: TestRows;
+  row: TestRows['readings'][number];
+  /** Undefined at the clamp, where nothing bends. */
+  flagM: number | undefined;
+}
+
+/** The reading whose field has the focus; before that the first that is still open, or the last. */
+function readingAt({ tests }: SetupRows, at: string | undefined): ReadingAt | undefined {
+  const all = tests.flatMap((test) => test.readings.map((row) => ({ test, row })));
+  const found =
+    all.find(({ row }) => at?.startsWith(`readings/${row.id}/`)) ??
+    all.find(({ row }) => siOf(row, 'drop') === undefined) ??
+    all.at(-1);
+  if (!found) return undefined;
+  return {
+    ...found,
+    flagM: found.row.fields.atClamp === true ? undefined : (siOf(found.row, 'fromTip') ?? 0),
+  };
+}
+
+function question({ flagM }: ReadingAt, place: string, edge: string, weight: string): string {
+  const hang = weight === '' ? 'Nothing hung.' : `Hang ${weight} and wait until it is still.`;
+  if (flagM === undefined) {
+    return `${hang} Right where the blank leaves the clamp: from the level line to the ${edge}.`;
+  }
+  return `${hang} At ${place}: from the level line down to the ${edge}, how far?`;
+}

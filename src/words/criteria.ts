@@ -1,0 +1,70 @@
+/** How each criterion of a layout is said: names, figures as the bench reads them, and its limit. */
+import { criterionOf, type Metric } from '../engine/layout/criteria.ts';
+import type { RuledSpan } from '../engine/layout/rule-reading.ts';
+import { fixedDecimals } from '../engine/units/format-decimal.ts';
+import type { Writer } from './writer.ts';
+
+export interface CriterionWords {
+  name: string;
+  /** Over a narrow column. */
+  short: string;
+  /** Over a column of readings as the bench sees them, with the unit of its lengths. */
+  column(unit: string): string;
+  /** Over its drawing. */
+  title: string;
+  /** Of a limit that is a plain number. */
+  unit?: string;
+  /** The value, or its limit, by itself: `14.9°`, `13⁄32 in`, `0.046 1/m`. */
+  figure(value: number, writer: Writer): string;
+  /** One reading as the bench sees it; `span` is the one it is of, or the one before its ring. */
+  reading(value: number, span: RuledSpan, writer: Writer): string;
+  /** `line angle 17.2° of 15°`. */
+  besideLimit(worst: { value: number; limit: number }, span: RuledSpan, writer: Writer): string;
+}
+
+export const criterionWords: Readonly<Record<Metric, CriterionWords>> = {
+  lineAngle: {
+    name: 'line angle',
+    short: 'angle',
+    column: () => 'line angle',
+    title: 'line angle',
+    figure: (value, w) => w.lineAngle(value),
+    reading: (value, _, w) => w.lineAngle(value),
+    besideLimit: ({ value, limit }, _, w) => `line angle ${w.lineAngle(value)} of ${w.lineAngle(limit)}`,
+  },
+  gap: {
+    name: 'gap',
+    short: 'gap',
+    column: (unit) => `gap by rule, ${unit}`,
+    title: 'gap above the ring',
+    figure: (value, w) => w.fine(value),
+    reading: (_, { ruleGapM }, w) => w.fine(ruleGapM),
+    besideLimit: ({ value, limit }, { ruleGapM }, w) =>
+      `gap ${w.fine(ruleGapM)} of ${w.fine(ruleGapM - value + limit)}`,
+  },
+  extraBend: {
+    name: 'bend added by the line',
+    short: 'bend added',
+    column: () => 'bend added',
+    title: 'bend added by the line',
+    figure: (value) => `${fixedDecimals(value, 3)} 1/m`,
+    reading: (value, { ownBendPerM }) => (ownBendPerM > 0 ? share(value, ownBendPerM) : '–'),
+    besideLimit: ({ value, limit }, { ownBendPerM }) =>
+      ownBendPerM > 0
+        ? `bend added by the line ${share(value, ownBendPerM)} of ${share(limit, ownBendPerM)}`
+        : 'bend added by the line where the blank itself is straight',
+  },
+};
+
+/** Of the blank's own bend in the span. */
+const share = (bendPerM: number, ownPerM: number) => `${fixedDecimals((100 * bendPerM) / ownPerM, 1)} %`;
+
+/** A span is named by the two rings at its ends; guides are counted from 1 at the tip. */
+export function placeInWords({ metric, index }: { metric: Metric; index: number }): string {
+  return criterionOf(metric).at === 'ring' ? `guide ${index}` : spanInWords(index);
+}
+
+/** `between guides 2 and 3`. */
+export function spanInWords(span: number): string {
+  return span === 0 ? 'between tip-top and guide 1' : `between guides ${span} and ${span + 1}`;
+}

@@ -1,0 +1,13 @@
+import type { GuideKinds } from '../../engine/guides/check-guide-set.ts';
+import type { Sentences } from './sentences.ts';
+
+export const guideSentences: Sentences<GuideKinds> = {
+  'guides/size-order': ({ guide, size, nextSize }) =>
+    `Swap guide ${guide} (${size}) and guide ${guide + 1} (${nextSize}). Sizes get smaller toward the tip.`,
+  'guides/knot-sticks': ({ guide, knotM, openingM, measured }, w) =>
+    `Take a larger guide ${guide} or a slimmer knot. The knot is ${w.calliper(knotM)}, the opening ${w.calliper(openingM)}${measured ? '' : ' (typical)'}.`,
+  'guides/foot-wide': ({ guide, footM, blankM }, w) =>
+    `Narrow the foot of guide ${guide}, or take a smaller guide. It is ${w.calliper(footM)} wide, the blank there ${w.calliper(blankM)}.`,
+  'guides/foot-on-ferrule': ({ guide }) =>
+    `Move guide ${guide} off the ferrule, under Layout. One of its feet lies on the joint.`,
+};

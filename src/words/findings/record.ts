@@ -1,0 +1,36 @@
+import type { AssumedKinds, RecordKinds } from '../../record/record-kinds.ts';
+import type { Sentences } from './sentences.ts';
+
+export const recordSentences: Sentences<RecordKinds> = {
+  'record/length-missing': ({ section }) =>
+    `Measure ${section} end to end, ferrule and all. It has no length.`,
+  'record/diameter-unplaced': () =>
+    "Say where this diameter was measured: how far from the section's tip end.",
+  'record/overlap-missing': ({ section }) =>
+    `Say how deep ${section} seats on the next section. Mark the seat line, pull the joint and measure.`,
+  'record/clamp-missing': ({ setup }) =>
+    `Say how far from the tip the clamp's edge is. Until then ${setup} does not count.`,
+  'record/drop-unplaced': () => 'Say where this drop was read: how far from the tip.',
+  'record/span-incomplete': ({ setup }) =>
+    `Give both supports and the place of the load, from the tip. Until then ${setup} does not count.`,
+  'record/nothing-weighed': (_, w) =>
+    `Weigh each section to ${w.mass(0.0001)}, or the whole blank. Until then its mass is a guess.`,
+  'record/friction-order': ({ lowest, highest }) =>
+    `Swap the two: you gave friction from ${lowest} to ${highest}. It is taken from ${highest} to ${lowest}.`,
+  'record/list-missing': () =>
+    'The list is empty. Until you fill it in, the arithmetic rule stands in for it.',
+  'record/list-count': ({ given, guides }) =>
+    `The list has ${given} marks for ${guides} guides. Add or remove a guide, or complete the list. Do not count the tip-top.`,
+};
+
+export const assumedSentences: Sentences<AssumedKinds> = {
+  'assumed/spigot-gap': ({ section, gapM }, w) => `${w.length(gapM)} gap at the spigot below ${section}`,
+  'assumed/grip-front': ({ fromButtM }, w) => `the grip's front ${w.length(fromButtM)} from the butt end`,
+  'assumed/reel-place': ({ fromButtM }, w) =>
+    `the line leaves the reel ${w.length(fromButtM)} from the butt end`,
+  'assumed/reel-offset': ({ offM }, w) => `the reel ${w.length(offM)} off the axis`,
+  'assumed/guides': ({ count }) =>
+    `${count} guides of common sizes for this rod, with their heights and masses`,
+  'assumed/first-guide': ({ fromTipM }, w) => `first guide ${w.length(fromTipM)} from the tip`,
+  'assumed/stripping-guide': ({ fromButtM }, w) => `stripping guide ${w.length(fromButtM)} from the butt`,
+};

@@ -1,0 +1,52 @@
+import { expect, test } from 'vitest';
+import type { NextMove } from '../engine/flow/next-move.ts';
+import { nextMoveInWords } from './next-move.ts';
+import { shopWriter } from './writer.ts';
+
+const degrees = Math.PI / 180;
+const now = {
+  metric: 'lineAngle' as const,
+  load: 1,
+  index: 8,
+  value: 17 * degrees,
+  limit: 15 * degrees,
+  ratio: 17 / 15,
+};
+const after = { metric: 'gap' as const, load: 1, index: 3, value: 0.009, limit: 0.01, ratio: 0.9 };
+const move = {
+  guide: 6,
+  fromM: 0.9,
+  toM: 0.9 + 2 * 0.0254,
+  there: { metric: 'lineAngle' as const, load: 1, index: 8, before: 17 * degrees, after: 14.5 * degrees },
+  after,
+};
+const say = (answer: Omit<NextMove, 'now'>, system: 'inch' | 'mm') =>
+  nextMoveInWords({ now, ...answer }, { count: 10, loadsKg: [0.1, 0.4] }, shopWriter({ system }));
+
+test('the deed, why, and what it brings, in the shop’s units', () => {
+  expect(say({ code: 'move', move }, 'inch')).toEqual({
+    deed: 'Move guide 7 2 in toward the butt.',
+    why: 'Guide 8 at 400 g: line angle 17°, limit 15°.',
+    brings:
+      'There it falls from 17° to 14.5°. Closest to a limit then: between guides 3 and 4, 11⁄32 in of 13⁄32 in.',
+  });
+  expect(say({ code: 'move', move }, 'mm').deed).toBe('Move guide 7 51 mm toward the butt.');
+  expect(say({ code: 'more-guides', fewest: 11 }, 'mm').deed).toBe(
+    'Use 11 guides: 10 do not keep your limits.',
+  );
+});
+
+test('every answer has a deed, and none in inches a metric length', () => {
+  for (const code of [
+    'move',
+    'place-anew',
+    'more-guides',
+    'beyond-limits',
+    'as-even-as-it-gets',
+    'no-bend',
+  ] as const) {
+    const said = Object.values(say({ code, move, fewest: 12 }, 'inch')).join(' ');
+    expect(said).toMatch(/\.$/);
+    expect(said).not.toMatch(/\d mm/);
+  }
+});

@@ -1,0 +1,76 @@
+/** What to do about a layout, in the bench's words: the deed first, why second, what it brings third. */
+import type { GuideMove, NextMove } from '../engine/flow/next-move.ts';
+import type { WorstPlace } from '../engine/layout/worst.ts';
+import { criterionWords, placeInWords } from './criteria.ts';
+import type { Writer } from './writer.ts';
+
+export interface NextMoveInWords {
+  /** One sentence. */
+  deed: string;
+  why?: string;
+  brings?: string;
+}
+
+export function nextMoveInWords(
+  { code, now, move, fewest }: NextMove,
+  { count, loadsKg }: { count: number; loadsKg: readonly number[] },
+  writer: Writer,
+): NextMoveInWords {
+  const help = { move, writer };
+  const worst = `${readingInWords(now, loadsKg, writer)}.`;
+  const why = worst.replace(/^[gt]/, (first) => first.toUpperCase());
+  switch (code) {
+    case 'move':
+      return { deed: `${moveInWords(help)}.`, why, brings: move && bringsInWords(move, writer) };
+    case 'place-anew':
+      return { deed: 'Place the guides anew: it does more than any one move.', why };
+    case 'more-guides':
+      return {
+        deed: `Use ${fewest} guides: ${count} do not keep your limits.`,
+        why,
+        brings: move && orMove(help),
+      };
+    case 'beyond-limits':
+      return {
+        deed: 'No number of guides that was tried keeps your limits.',
+        why: `${why} Raise that limit, or test at a lighter load.`,
+        brings: move && orMove(help),
+      };
+    case 'as-even-as-it-gets':
+      return { deed: 'This is as even as this blank gets.', why: `Closest to a limit: ${worst}` };
+    case 'no-bend':
+      return { deed: 'One of the loads finds no bend. Take it off the ladder, or make it lighter.' };
+  }
+}
+
+function orMove(help: { move?: GuideMove; writer: Writer }): string {
+  return `Of single moves this one helps most: ${moveInWords(help).replace(/^M/, 'm')}.`;
+}
+
+/** `Move guide 7 2 in toward the butt`. */
+function moveInWords({ move, writer }: { move?: GuideMove; writer: Writer }): string {
+  if (!move) throw new Error('a move is said where there is one');
+  const { guide, fromM, toM } = move;
+  return `Move guide ${guide + 1} ${writer.mark(Math.abs(toM - fromM))} toward the ${toM > fromM ? 'butt' : 'tip'}`;
+}
+
+function bringsInWords({ there, after }: GuideMove, writer: Writer): string {
+  const figure = (value: number) => figureInWords(there.metric, value, writer);
+  const closest = `${placeInWords(after)}, ${figureInWords(after.metric, after.value, writer)} of ${figureInWords(after.metric, after.limit, writer)}`;
+  return `There it falls from ${figure(there.before)} to ${figure(there.after)}. Closest to a limit then: ${closest}.`;
+}
+
+/** `guide 8 at 400 g: line angle 17°, limit 15°`. */
+function readingInWords(
+  { metric, index, load, value, limit }: WorstPlace,
+  loadsKg: readonly number[],
+  writer: Writer,
+): string {
+  const figure = (of: number) => figureInWords(metric, of, writer);
+  const place = placeInWords({ metric, index });
+  return `${place} at ${writer.load(loadsKg[load])}: ${criterionWords[metric].name} ${figure(value)}, limit ${figure(limit)}`;
+}
+
+function figureInWords(metric: WorstPlace['metric'], value: number, writer: Writer): string {
+  return criterionWords[metric].figure(value, writer);
+}
