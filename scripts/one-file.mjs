@@ -88,14 +88,17 @@ async function bundle(folder) {
       target: 'node22',
       minify: false,
       rollupOptions: {
-        input: {
-          'run-server': inRoot('dist', 'server', 'run-server.js'),
-          'job-thread': inRoot('dist', 'server', 'jobs', 'job-thread.js'),
-        },
+        input: Object.fromEntries(programsOfServer().map((file) => [basename(file, '.js'), file])),
         output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
       },
     },
   });
+}
+
+/** Where the server begins, and each of its threads. */
+function programsOfServer() {
+  const server = inRoot('dist', 'server');
+  return [join(server, 'run-server.js'), ...filesUnder(server).filter((file) => /-thread\.js$/.test(file))];
 }
 
 /** All of it as Node reads it; made and read by one version of Node, it is the same for every kind of computer. */
@@ -113,7 +116,8 @@ function pack({ platform, arch, file }, blob) {
   chmodSync(program, 0o755);
   const postject = inRoot('node_modules', 'postject', 'dist', 'cli.js');
   const parameters = [postject, program, 'NODE_SEA_BLOB', blob, '--sentinel-fuse', fuse];
-  execFileSync(process.execPath, parameters, { stdio: ['ignore', 'ignore', 'inherit'] });
+  // It warns of every section it does not know; where it fails, its words are in the error.
+  execFileSync(process.execPath, parameters, { stdio: ['ignore', 'ignore', 'pipe'] });
   return program;
 }
 

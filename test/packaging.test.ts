@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
@@ -21,6 +21,17 @@ test.each([
   const options = words.filter((word) => word.startsWith('--'));
   expect(options).toContain('--share');
   expect(known).toEqual(expect.arrayContaining(options));
+});
+
+test('every thread of the server is a file that the one-file program takes along', () => {
+  const files = readdirSync('src/server', { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.ts') && !file.endsWith('.test.ts'))
+    .map((file) => readFileSync(join('src/server', file), 'utf8'));
+  const threads = files.flatMap((text) => [...text.matchAll(/new URL\('([^']+)', import\.meta\.url\)/g)]);
+  const names = threads.map(([, name]) => name).filter((name) => !name.endsWith('/'));
+  expect(names.length).toBeGreaterThan(1);
+  // They lie side by side there, and are known by their names.
+  for (const name of names) expect(name).toMatch(/^\.\/[\w-]+-thread\.js$/);
 });
 
 test('the container runs as nobody of importance, keeps its data in a volume and asks after its health', () => {

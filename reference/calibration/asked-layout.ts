@@ -23,7 +23,7 @@ export function askedLayout(
 ): LayoutRequest & LadderRequest & { start: { fromTipM: number[] } } {
   const { lengthM, ferrules } = blank;
   const rod = freeRod(trueTables(blank), lengthM - gripM);
-  const { ladder } = defaultLadder(rod);
+  const ladder = defaultLadder(rod);
   if (!ladder) throw new Error('the simulated blank has no ladder');
   const count = Math.round(lengthM / (12 * inchM));
   const keepOut = ferrules.map(({ fromTipM, toTipM }) => ({

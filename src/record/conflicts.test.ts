@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { chooseLabel, chosenOperation, openConflicts } from './conflicts.ts';
+import { chooseDeed, chosenOperation, openConflicts } from './conflicts.ts';
 import { applyOperations, emptyDocument } from './document.ts';
 import type { Operation } from './operation.ts';
 
@@ -42,7 +42,7 @@ describe('a conflict', () => {
   test.each(['bench', 'office'])('is settled by choosing “%s”, for everybody', (chosen) => {
     const log = [write('a-1', 5, null, 'bench'), write('b-1', 5, null, 'office')];
     const state = applyOperations(emptyDocument('d', 'build'), log);
-    const by = { device: 'b-3', gesture: `${chooseLabel}.x`, at };
+    const by = { device: 'b-3', gesture: `${chooseDeed}.x`, at };
     const settled = [...log, chosenOperation(state, ['about', '-', 'title'], chosen, by)];
     expect(values(settled)).toEqual([]);
     expect(applyOperations(emptyDocument('d', 'build'), settled).cells.get('about/-/title')?.value).toBe(

@@ -20,8 +20,8 @@ export interface Conflict {
   other: Operation;
 }
 
-/** Label of the gesture by which somebody settles a conflict. */
-export const chooseLabel = 'choose one of two';
+/** Id of the gesture by which somebody settles a conflict. */
+export const chooseDeed = 'chooseValue';
 
 /** All that are open, in the order of their fields' first changes. */
 export function openConflicts(log: readonly Operation[]): Conflict[] {
@@ -41,7 +41,7 @@ export function conflictAmong(written: readonly Operation[]): Conflict | undefin
   if (families.size < 2) return undefined;
   const sorted = written.toSorted(compareStamps);
   const standing = sorted.at(-1)!;
-  if (standing.gesture.startsWith(chooseLabel)) return undefined;
+  if (standing.gesture.startsWith(chooseDeed)) return undefined;
   const family = deviceFamily(standing.device);
   const before = sorted.findLastIndex(({ device }) => deviceFamily(device) !== family);
   const other = sorted[before];

@@ -54,7 +54,7 @@ test('a customer erased is in no value, no history, no printed state, no search 
   // That something stood there, and that it was erased, stays.
   expect(operations.filter(({ path }) => path[2] === 'customer').map(({ gesture }) => gesture)).toEqual([
     'create',
-    'erased for good',
+    'erase',
   ]);
   const { revisions } = (await ask<{ revisions: { revision: string }[] }>(`/documents/${id}/revisions`)).body;
   const frozen = await ask(`/documents/${id}/revisions/${revisions[0].revision}`);

@@ -95,7 +95,7 @@ export class Keeper {
   async erase(document: string, paths: readonly Path[]): Promise<DocumentSummary> {
     await this.write(
       document,
-      'erased for good',
+      'erase',
       paths.map((path) => ({ path, value: null })),
     );
     await this.repository.erase(document, paths);

@@ -10,7 +10,7 @@ import { type Matrix, product, productTransposed } from '../numerics/matrix.ts';
 import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
 import { fitStiffness } from '../stiffness/fit.ts';
 import type { StiffnessLikelihood } from '../stiffness/likelihood.ts';
-import { stiffnessPrior } from '../stiffness/prior.ts';
+import { covarianceAt, stiffnessPrior } from '../stiffness/prior.ts';
 import type { FitRequest, FitSetup, FitSolved } from '../stiffness/request.ts';
 import { rowsOf } from '../stiffness/rows.ts';
 
@@ -33,14 +33,11 @@ export interface SeriesMember {
 export function seriesMember(id: string, name: string, request: FitRequest): SeriesMember | undefined {
   const { answer, likelihood } = fitStiffness(request);
   if (answer.status !== 'converged' || !likelihood) return undefined;
-  const { mean, fixed, smooth } = stiffnessPrior(
-    { ...request.blank, series: undefined },
-    rowsOf(request.blank.lengthM),
-  );
+  const prior = stiffnessPrior({ ...request.blank, series: undefined }, rowsOf(request.blank.lengthM));
   const belief = {
-    rows: mean.length,
-    columns: mean.length,
-    values: fixed.map((value, i) => value + smooth[i]),
+    rows: prior.mean.length,
+    columns: prior.mean.length,
+    values: covarianceAt(prior, 1),
   };
   const readings = request.setups.reduce((sum, setup) => sum + readingsOf(setup), 0);
   const said = statements(likelihood(), belief);
@@ -50,7 +47,7 @@ export function seriesMember(id: string, name: string, request: FitRequest): Ser
     lengthM: request.blank.lengthM,
     readings,
     ...said,
-    believed: mean,
+    believed: prior.mean,
     belief,
     alone: answer,
   };

@@ -6,8 +6,8 @@ import type { MostProbable } from './most-probable.ts';
 import type { StiffnessPrior } from './prior.ts';
 import type { Block } from './unknowns.ts';
 
-/** In the mean of ln EI: nine times, nearly three of its standard deviations beforehand. */
-const farLog = 2.2;
+/** In the mean of ln EI: twelve times, three of its standard deviations beforehand. */
+const farLog = 2.5;
 
 export function farFromBelief(
   { z }: Pick<MostProbable, 'z'>,

@@ -52,9 +52,9 @@ export function fitStiffness(request: FitRequest): FitResult {
   const ready = gauged(asked, priors);
   const { explained, fitted } = resolveDoubts(ready, (next, from) => refit(next, priors, 1, from));
   const noise = noiseFactor(fitted.problem, fitted.best);
-  const { problem, best } = noise > 1.02 ? refit(explained, priors, noise, fitted) : fitted;
+  const { problem, best, roughness } = noise > 1.02 ? refit(explained, priors, noise, fitted) : fitted;
   const readings = linearReadings(problem, best);
-  const mixture = mixtureOf(readings, priors.stiffness, rows, request.blank.lengthM);
+  const mixture = mixtureOf(readings, priors.stiffness, rows, { lengthM: request.blank.lengthM, roughness });
   const posterior = posteriorOf(request, rows, best, { mixture, problem, best });
   const named = findingsOf(explained, problem, best);
   const said = [

@@ -27,11 +27,13 @@ export interface MixtureBelief {
  */
 export const mixtureBelief: MixtureBelief = {
   roughness: [0.15, 0.25, 0.4, 0.6, 0.9, 1.35, 2],
-  middle: -0.9,
+  middle: -0.45,
   sigma: 0.8,
 };
-/** How a series' blanks differ is known: as its own roughness is believed (roughness.ts), and nothing local. */
-const seriesBelief: MixtureBelief = { roughness: [0.5, 0.7, 1, 1.4, 2], middle: 0, sigma: 0.6 };
+/** How a series' blanks differ is known: as rough as this one's fit found it, and nothing local. */
+function seriesBelief(ownRoughness: number): MixtureBelief {
+  return { roughness: [ownRoughness], middle: 0, sigma: 1 };
+}
 
 export interface Mixture {
   readonly readings: LinearReadings;
@@ -60,11 +62,11 @@ export interface BlankKind {
 export function mixtureOf(
   readings: LinearReadings,
   prior: StiffnessPrior,
-  rows: Rows,
-  lengthM: number,
+  { fine }: Rows,
+  fit: { lengthM: number; roughness: number },
 ): Mixture {
-  const belief = prior.ofSeries ? seriesBelief : mixtureBelief;
-  const shapes = prior.ofSeries ? [] : localShapes(rows.fine, lengthM);
+  const belief = prior.ofSeries ? seriesBelief(fit.roughness) : mixtureBelief;
+  const shapes = prior.ofSeries ? [] : localShapes(fine, fit.lengthM);
   const rough = belief.roughness.map((factor) => roughKind(factor, prior, readings));
   const kinds = weighed(readings, prior.mean, shapes, rough, belief);
   return { readings, mean: prior.mean, rough, shapes, kinds };

@@ -3,7 +3,7 @@ import { dirname } from 'node:path';
 import type { Kysely } from 'kysely';
 import type { DamageNote } from '../../record/api.ts';
 import { openDatabase, openUnchecked } from '../database.ts';
-import { DatabaseTrouble } from '../database-trouble.ts';
+import { DatabaseTrouble, troubleOf } from '../database-trouble.ts';
 import { isOwn } from '../keeper.ts';
 import { openSqlite } from '../sqlite.ts';
 import type { Tables } from '../tables.ts';
@@ -33,8 +33,7 @@ export async function makeBackup(
   if (!existsSync(databaseFile)) throw new DatabaseTrouble('cannot open', databaseFile);
   const [copy, good, part] = [`${out}.copy`, `${out}.copy-good`, `${out}.part`];
   try {
-    const source = openSqlite(databaseFile);
-    await source.backup(copy).finally(() => source.database.close());
+    await copyFile(databaseFile, copy);
     const damaged = await damageIn(copy, onProgress);
     const leftOut = damaged ? await withoutDamage(copy, good, databaseFile) : undefined;
     const packed = damaged ? good : copy;
@@ -48,6 +47,16 @@ export async function makeBackup(
     for (const file of [copy, good])
       for (const end of ['', '-wal', '-shm']) rmSync(file + end, { force: true });
     rmSync(part, { force: true });
+  }
+}
+
+/** @throws DatabaseTrouble */
+async function copyFile(databaseFile: string, copy: string): Promise<void> {
+  try {
+    const source = openSqlite(databaseFile);
+    await source.backup(copy).finally(() => source.database.close());
+  } catch (error) {
+    throw troubleOf(error, databaseFile) ?? error;
   }
 }
 

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { encode } from 'fast-png';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { seededRandom } from '../../../test/kit/server-process.ts';
+import { makeOperations } from '../../record/document.ts';
 import type { Change } from '../../record/operation.ts';
 import { BackupRefused } from '../backup/archive.ts';
 import { makeBackup } from '../backup/make-backup.ts';
@@ -16,6 +17,7 @@ import { FileRepository } from '../file-repository.ts';
 import { freeze } from '../freeze.ts';
 import { Keeper } from '../keeper.ts';
 import { checkRecord } from './check-record.ts';
+import { identitySeal } from './seals.ts';
 
 /** Single bits flipped; more in a long run: FLIPS=3000. */
 const flips = Number(process.env.FLIPS ?? 300);
@@ -30,14 +32,21 @@ const of = (...names: string[]) => join(folder, ...names);
 let truth: Shown;
 beforeAll(async () => {
   const { db } = await openDatabase(of('fairbend.sqlite'));
+  // The same bytes in every run, but for when the migrations ran.
+  const identity = { record: 'r-1616', restored_at: '' };
+  await db
+    .updateTable('identity')
+    .set({ ...identity, seal: identitySeal(identity) })
+    .execute();
   const repository = await FileRepository.open(db, of('fairbend.sqlite'));
   const keeper = new Keeper(repository, new ChangeFeed(), () => new Date('2026-03-01T09:00:00Z'));
   for (let build = 0; build < 6; build++) {
-    const { id } = await keeper.create({
-      kind: 'build',
-      changes: [{ path: ['about', '-', 'title'], value: `Brook ${build}` }],
-    });
-    for (let step = 0; step < 12; step++) await keeper.write(id, `step ${step}`, edits(build, step));
+    const id = `build-${build}`;
+    await keeper.createFrom('build', [{ path: ['about', '-', 'title'], value: `Brook ${build}` }], id);
+    for (let step = 0; step < 12; step++) {
+      const by = { device: 'd1-a', gesture: `step ${step}`, at: keeper.timestamp() };
+      await keeper.append(id, makeOperations(await keeper.state(id), edits(build, step), by));
+    }
     await freeze(keeper, id, '1.0.0');
   }
   const png = new Uint8Array(encode({ width: 64, height: 64, channels: 1, data: noise(64 * 64) }));

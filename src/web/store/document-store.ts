@@ -1,5 +1,5 @@
 import type { Revision } from '../../record/api.ts';
-import { type Conflict, chooseLabel, chosenOperation, openConflicts } from '../../record/conflicts.ts';
+import { type Conflict, chooseDeed, chosenOperation, openConflicts } from '../../record/conflicts.ts';
 import { applyOperations, emptyDocument, makeOperations } from '../../record/document.ts';
 import { type FillRandom, makeId } from '../../record/identity.ts';
 import {
@@ -190,7 +190,7 @@ export class DocumentStore {
   /** Settles a conflict: this value was chosen, whichever of the two it is. */
   choose({ path }: Conflict, value: FieldValue): void {
     const at = this.parts.now().toISOString();
-    const by = { device: this.parts.device, gesture: this.gesture(chooseLabel).id, at };
+    const by = { device: this.parts.device, gesture: this.gesture(chooseDeed).id, at };
     this.keepAndSend([chosenOperation(this.document, path, value, by)]);
   }
 

@@ -1,18 +1,16 @@
+import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { Finding } from '../../../engine/finding.ts';
 import type { ChosenGuide } from '../../../engine/flow/choices.ts';
 import type { SetGuide } from '../../../engine/guides/check-guide-set.ts';
-import { guideName, guideNumbers } from '../../../engine/kinds/guides.ts';
+import { guideName } from '../../../engine/kinds/guides.ts';
 import type { Row } from '../../../record/document.ts';
-import { changedInRack, type GuideNumberField, originOf, takeFromRack } from '../../../record/rack.ts';
-import { buildSchema } from '../../../record/schema.ts';
-import { Field } from '../../fields/field.tsx';
+import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
+import { useOpenParts } from '../../read/open-parts.ts';
 import { useShop } from '../../read/shop.tsx';
-import { useSentence } from '../../read/use-sentence.ts';
-import { textOf } from '../../read/values.ts';
-import { RackPick } from './rack-pick.tsx';
+import { columns, SetRow } from './set-row.tsx';
 
 export interface SetTableProps {
   set: readonly SetGuide[];
@@ -21,20 +19,10 @@ export interface SetTableProps {
   findings: readonly Finding[];
 }
 
-const originWords = {
-  measured: 'measured, from the shop’s guides',
-  stated: 'from its packet',
-  'typed here': 'typed here',
-  typical: 'typical',
-} as const;
-
 /** Each place's guide, chosen from the shop's or typed, with where every number comes from. */
 export function SetTable({ set, guides, findings }: SetTableProps) {
-  const sentence = useSentence();
-  const { rows, write } = useBuild();
-  const { rack } = useShop();
+  const { rows } = useBuild();
   const own = new Map(rows('guides').map((row) => [row.id, row]));
-  const line = rack.filter((row) => !['tip-top', 'keeper'].includes(textOf(row, 'kind') ?? ''));
   return (
     <TableFrame label="Guides of the set">
       <table className="figures-table set-table stacked-early">
@@ -50,90 +38,77 @@ export function SetTable({ set, guides, findings }: SetTableProps) {
           </tr>
         </thead>
         <tbody>
-          {set.map((guide, index) => {
-            const row = own.get(guide.id);
-            if (!row) return null;
-            const from = rack.find(({ id }) => id === textOf(row, 'fromRack'));
-            const name = `guide ${index + 1}`;
-            return (
-              <tr key={guide.id}>
-                <th scope="row">
-                  {index + 1} <span className="quiet small">{guideName(guide)}</span>
-                  {findings
-                    .filter(({ path }) =>
-                      [`guides/${guide.id}/size`, `guides/${guide.id}/station`].includes(path),
-                    )
-                    .map((one) => [one.path, sentence(one)] as const)
-                    .map(([, message]) => (
-                      <span key={message} className="field-line field-trouble set-trouble">
-                        ▲ {message}
-                      </span>
-                    ))}
-                </th>
-                <td data-label="From the shop’s">
-                  <RackPick
-                    label={`Shop’s guide for ${name}`}
-                    rack={line}
-                    chosen={from?.id}
-                    onChoose={(picked) => write(`chooseGuide:${index + 1}`, takeFromRack(picked, row.id))}
-                  />
-                  <Again row={row} rack={from} name={name} />
-                </td>
-                {columns.map(({ field, title, typical }) => (
-                  <td key={field} data-label={title}>
-                    <Field
-                      label={`${title} of ${name}`}
-                      labelHidden
-                      path={['guides', guide.id, field]}
-                      usual={typical(guides[index])}
-                      origin={originWords[originOf(row, field, from)]}
-                    />
-                  </td>
-                ))}
-                <td data-label="Feet">
-                  <Field label={`Feet of ${name}`} labelHidden path={['guides', guide.id, 'feet']} />
-                </td>
-                <td data-label="Own wrap">
-                  <Field label={`Wrap on ${name}`} labelHidden path={['guides', guide.id, 'wrapLength']} />
-                </td>
-              </tr>
-            );
-          })}
+          {groupsOf(set, guides).map((group) => (
+            <SetGroup key={group[0].guide.id} group={group} findings={findings} own={own} />
+          ))}
         </tbody>
       </table>
     </TableFrame>
   );
 }
 
-interface SetColumn {
-  field: GuideNumberField;
-  title: string;
-  typical(guide: ChosenGuide | undefined): number | undefined;
+interface Place {
+  guide: SetGuide;
+  index: number;
+  chosen: ChosenGuide | undefined;
 }
-const columns: SetColumn[] = [
-  { field: 'ringHeight', title: 'Ring height', typical: (guide) => guide?.ringHeightM },
-  { field: 'foot', title: 'Over its feet', typical: (guide) => guide?.lengthM },
-  { field: 'mass', title: 'Mass', typical: (guide) => guide?.massKg },
-  {
-    field: 'opening',
-    title: 'Opening',
-    typical: (guide) => guide && guideNumbers(guide.kind, guide.size)?.insideM,
-  },
-  { field: 'footWidth', title: 'Foot’s width', typical: () => undefined },
-  { field: 'oneFoot', title: 'One foot', typical: () => undefined },
-];
 
-/** What the shop's row says by now, to be taken over when the builder wants it. */
-function Again({ row, rack, name }: { row: Row; rack: Row | undefined; name: string }) {
-  const { write } = useBuild();
-  const changed = rack ? changedInRack(row, rack) : [];
-  if (!rack || changed.length === 0) return null;
+/** Neighbours of one kind and size with the same numbers. */
+function groupsOf(set: readonly SetGuide[], guides: readonly ChosenGuide[]): Place[][] {
+  const like = ({ chosen, guide }: Place) =>
+    JSON.stringify([guide.kind, guide.size, chosen?.ringHeightM, chosen?.lengthM, chosen?.massKg]);
+  return set
+    .map((guide, index): Place => ({ guide, index, chosen: guides[index] }))
+    .reduce<Place[][]>((groups, place) => {
+      const last = groups.at(-1);
+      if (last && like(last[0]) === like(place)) last.push(place);
+      else groups.push([place]);
+      return groups;
+    }, []);
+}
+
+interface SetGroupProps {
+  group: readonly Place[];
+  own: ReadonlyMap<string, Row>;
+  findings: readonly Finding[];
+}
+
+/** Equal guides as one row that opens; what is odd about one of them opens it. */
+function SetGroup({ group, own, findings }: SetGroupProps) {
+  const { writer } = useShop();
+  const { open: all } = useOpenParts();
+  const [opened, setOpened] = useState(false);
+  const isOdd = group.some(({ guide }) =>
+    findings.some(({ path }) => path.startsWith(`guides/${guide.id}/`)),
+  );
+  if (opened || all || isOdd) {
+    return group.map(({ guide, index, chosen }) => {
+      const row = own.get(guide.id);
+      return row && <SetRow key={guide.id} {...{ guide, index, row, chosen, findings }} />;
+    });
+  }
+  const [first, last] = [group[0], group[group.length - 1]];
+  const places = first === last ? `${first.index + 1}` : `${first.index + 1} to ${last.index + 1}`;
+  const { chosen } = first;
   return (
-    <span className="small set-again">
-      differs in {changed.map((field) => buildSchema.guides.fields[field].name).join(', ')}.{' '}
-      <Button className="inline" onPress={() => write('takeGuideAgain', takeFromRack(rack, row.id))}>
-        Take it again<span className="visually-hidden"> for {name}</span>
-      </Button>
-    </span>
+    <tr>
+      <th scope="row">
+        {places} <span className="quiet small">{guideName(first.guide)}</span>
+      </th>
+      <td colSpan={columns.length + 3}>
+        {chosen && (
+          <Figure
+            text={`ring ${writer.fine(chosen.ringHeightM)} high, ${writer.fine(chosen.lengthM)} over its feet, ${writer.mass(chosen.massKg)}`}
+          />
+        )}{' '}
+        <Button
+          className="plain"
+          data-holds={group.map(({ guide }) => `guides/${guide.id}/`).join(' ')}
+          onPress={() => setOpened(true)}
+        >
+          {first === last ? 'Open it' : `Open these ${group.length}`}
+        </Button>
+      </td>
+    </tr>
   );
 }

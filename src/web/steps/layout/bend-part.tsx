@@ -2,11 +2,12 @@ import { useMemo } from 'react';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { flagInWords } from '../../../words/places.ts';
 import { BentRod } from '../../parts/drawing/bent-rod.tsx';
+import { drawnRod, gridWords } from '../../parts/drawing/drawn-rod.ts';
+import { paintFigure } from '../../parts/drawing/fraction-text.ts';
 import { LoadSwitch } from '../../parts/drawing/load-switch.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
-import { paintFigure } from './fraction-text.ts';
 import type { LiveSheet } from './live-sheet.ts';
-import { bendView, drawnRod, gridWords } from './sheet-drawings.ts';
+import { bendView } from './sheet-drawings.ts';
 
 export interface BendPartProps {
   sheet: LiveSheet;

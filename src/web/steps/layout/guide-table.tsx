@@ -5,10 +5,10 @@ import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
 import { criterionWords } from '../../../words/criteria.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare, plusMinusInWords, slackInWords } from '../../../words/places.ts';
+import { paintFigure } from '../../parts/drawing/fraction-text.ts';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
 import type { PlaceDoubt } from '../../read/use-mark-spread.ts';
-import { paintFigure } from './fraction-text.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 

@@ -2,8 +2,8 @@ import { type ReactNode, useId, useRef } from 'react';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { unsteadyInWords, verdictInWords } from '../../../words/verdict.ts';
 import { worstInWords } from '../../../words/worst.ts';
+import { paintFigure } from '../../parts/drawing/fraction-text.ts';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
-import { paintFigure } from './fraction-text.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 

@@ -1,5 +1,5 @@
+import { raisedFractions } from '../../parts/drawing/fraction-text.ts';
 import { setAll, setText } from '../../parts/drawing/svg-nodes.ts';
-import { raisedFractions } from './fraction-text.ts';
 import type { RulerModel } from './ruler-model.ts';
 import {
   blankOutline,

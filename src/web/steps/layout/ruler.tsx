@@ -1,8 +1,8 @@
 import { type KeyboardEvent, type PointerEvent, useCallback, useRef } from 'react';
 import type { Tape } from '../../../engine/layout/guide-moves.ts';
+import { paintFigure } from '../../parts/drawing/fraction-text.ts';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
 import { useWidth } from '../../read/use-width.ts';
-import { paintFigure } from './fraction-text.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import { RulerDrawing } from './ruler-drawing.ts';
 import type { RulerModel } from './ruler-model.ts';

@@ -7,8 +7,8 @@ import {
   metrics,
 } from '../../../engine/layout/criteria.ts';
 import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
+import { raisedFractions } from '../../parts/drawing/fraction-text.ts';
 import { dots, setAll, setText, svgNode } from '../../parts/drawing/svg-nodes.ts';
-import { raisedFractions } from './fraction-text.ts';
 import { type RulerScale, rulerScale } from './ruler-scale.ts';
 import type { ReadLayout, SheetFrame } from './sheet-frame.ts';
 

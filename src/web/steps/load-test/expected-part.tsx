@@ -1,15 +1,23 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { strainVerdict } from '../../../engine/bench/strain.ts';
 import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
 import { formatDegrees, formatGrams } from '../../../engine/units/format-quantity.ts';
+import { ladderWriter } from '../../../words/ladder-writer.ts';
+import { flagInWords } from '../../../words/places.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { LeadCaution } from '../../parts/cautions/lead-caution.tsx';
 import { LoadTestCaution } from '../../parts/cautions/load-test-caution.tsx';
+import { ringsAt } from '../../parts/drawing/attention.ts';
+import type { BendView } from '../../parts/drawing/bend-view.ts';
+import { BentRod } from '../../parts/drawing/bent-rod.tsx';
+import { drawnRod } from '../../parts/drawing/drawn-rod.ts';
+import { paintFigure } from '../../parts/drawing/fraction-text.ts';
 import { LoadSwitch } from '../../parts/drawing/load-switch.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBench } from '../../read/bench.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
+import { useShop } from '../../read/shop.tsx';
 import { useLadder } from '../../worker/use-ladder.ts';
 import { TestCaution } from './test-caution.tsx';
 import { useWallLength } from './use-load-test.ts';
@@ -36,6 +44,7 @@ export function ExpectedPart({ model }: { model: SheetModel }) {
           Under {names[at]} the rod has no steady bend; pick a lighter load for the test.
         </p>
       )}
+      {load?.status === 'converged' && <ExpectedBend model={model} loads={loads} at={at} />}
       {load?.status === 'converged' && <ExpectedFigures model={model} load={load} name={names[at]} />}
       {loads.length > 0 && (
         <LoadTestCaution
@@ -50,6 +59,34 @@ export function ExpectedPart({ model }: { model: SheetModel }) {
     </Part>
   );
 }
+
+/** The rod as it should hang, to scale. */
+function ExpectedBend({ model, loads, at }: { model: SheetModel; loads: readonly RuledLoad[]; at: number }) {
+  const { writer: shop } = useShop();
+  const writer = useMemo(() => ladderWriter(shop, model.loads.kg), [shop, model.loads.kg]);
+  const rod = useMemo(() => drawnRod(model, writer), [model, writer]);
+  const view: BendView = {
+    rod,
+    loads,
+    drawn: at,
+    attention: ringsAt(loads[at].worstAt),
+    settled: true,
+  };
+  return (
+    <BentRod
+      moving={still}
+      viewOf={() => view}
+      label={`The rod as it should hang under ${writer.loads[at]}, with the line through its guides`}
+      lengthM={model.rod.lengthM}
+      stepM={writer.units === 'mm' ? 0.005 : 0.0254 / 4}
+      describe={(flag) => flagInWords(flag, writer)}
+      write={paintFigure}
+    />
+  );
+}
+
+/** A drawing that waits for no hand. */
+const still = { frame: undefined, subscribe: () => () => undefined };
 
 interface ExpectedProps {
   model: SheetModel;

@@ -29,8 +29,8 @@ export function LoadTestStep() {
     <BuildFields>
       <WhatNext working={working} model={model} solved={stiffness.solved !== undefined} />
       <NoBendYet />
-      <PrepareList />
       {predicted && <ExpectedPart model={predicted} />}
+      <PrepareList />
       <TestsPart model={predicted} />
       {predicted && <JudgePart model={predicted} />}
       {predicted && <BeforeAfterPart model={predicted} />}

@@ -11,7 +11,12 @@ const setUp = [
 /** What has to stand before a weight is hung. */
 export function PrepareList() {
   return (
-    <Part title="Before the test" aside="common practice of builders’ load tests, no standard">
+    <Part
+      folded
+      holds={['blank/-/ferrulesBound']}
+      title="Before the test"
+      aside="common practice of builders’ load tests, no standard"
+    >
       <ul>
         {setUp.map((words) => (
           <li key={words}>{words}</li>

@@ -66,7 +66,12 @@ export function ProofPart({ model }: { model: SheetModel }) {
   };
 
   return (
-    <Part title="Proof before trust" aside="predict a weight you never hung, then hang it">
+    <Part
+      folded
+      holds={['proof']}
+      title="Proof before trust"
+      aside="predict a weight you never hung, then hang it"
+    >
       <div className="proof-weight">
         <div className="field">
           <label className="field-label" htmlFor="proof-weight">
