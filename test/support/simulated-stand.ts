@@ -109,7 +109,7 @@ export function photographStand(
     const eye = moved
       ? turned(camera, moved, { x: (errors.widthPx - 1) / 2, y: (heightPx - 1) / 2 })
       : camera;
-    const taps = errors.tappedOnce && !(moved && !moved.stale) ? once : tapsOf(eye);
+    const taps = (moved ? moved.stale : errors.tappedOnce) ? once : tapsOf(eye);
     const answer = marksToCamera(
       taps.map((pixel, k) => ({ pixel, plane: told[k] })),
       { widthPx: errors.widthPx, heightPx },
@@ -124,6 +124,7 @@ export function photographStand(
         xM: x * Math.cos(level) - y * Math.sin(level),
         yM: x * Math.sin(level) + y * Math.cos(level),
         sigmaM: fit.sigmaAtM(pixel),
+        px: [pixel.x, pixel.y] as const,
       };
     });
     const { hungKg, clampFromTipM, turnedRad } = pictures[i];

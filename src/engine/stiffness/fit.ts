@@ -54,7 +54,10 @@ export function fitStiffness(request: FitRequest): FitResult {
   const noise = noiseFactor(fitted.problem, fitted.best);
   const { problem, best, roughness } = noise > 1.02 ? refit(explained, priors, noise, fitted) : fitted;
   const readings = linearReadings(problem, best);
-  const mixture = mixtureOf(readings, priors.stiffness, rows, { lengthM: request.blank.lengthM, roughness });
+  const mixture = mixtureOf(readings, priors.stiffness, rows, {
+    lengthM: request.blank.lengthM,
+    roughness: roughness.waves,
+  });
   const posterior = posteriorOf(request, rows, best, { mixture, problem, best });
   const named = findingsOf(explained, problem, best);
   const said = [

@@ -50,11 +50,11 @@ export function sayStandSlip(slip: StandSlip, problem: FitProblem, best: MostPro
 }
 
 /** Taps of butt and tip, and the scale along the blank, leave less between holds of one clamp: judgement. */
-const leastHoldOffM = 0.005;
+const leastHoldOffM = 0.008;
 
 /**
- * A camera that moved along a straight blank shows in no place square to it, but in where the hold lies. `said` is what
- * was named already.
+ * A camera that moved along a straight blank shows in no place square to it, but in where the hold lies; one whose marks
+ * were found anew shows in the pictures alone. `said` is what was named already.
  */
 export function holdFindings({ model }: FitProblem, said: readonly Finding[]): Finding[] {
   if (said.some(({ code }) => code === 'stand/camera-moved')) return [];
@@ -62,18 +62,27 @@ export function holdFindings({ model }: FitProblem, said: readonly Finding[]): F
   return setups.flatMap((setup, s) => {
     if (setup.kind === 'span' || !setup.curve || !isShared(setup)) return [];
     const alike = setups.flatMap((other) =>
-      other.kind !== 'span' && other.curve && other.clampedAs === setup.clampedAs
-        ? [other.curve.holdOff]
-        : [],
+      other.kind !== 'span' && other.curve && other.clampedAs === setup.clampedAs ? [other.curve] : [],
     );
-    const { xM, yM } = setup.curve.holdOff;
-    const shiftM = Math.hypot(
-      xM - medianOf(alike.map((off) => off.xM)),
-      yM - medianOf(alike.map((off) => off.yM)),
+    const { holdOff, holdSeen } = setup.curve;
+    const seen = alike.flatMap((curve) => (curve.holdSeen ? [curve.holdSeen] : []));
+    const shiftM = Math.max(
+      offMedian(
+        holdOff,
+        alike.map((curve) => curve.holdOff),
+      ),
+      holdSeen ? offMedian(holdSeen, seen) : 0,
     );
     if (shiftM < leastHoldOffM) return [];
     return [standFinding(`setups[${s}].tests[0]`, 'stand/camera-moved', { picture: s + 1, shiftM })];
   });
+}
+
+type Place = { xM: number; yM: number };
+
+function offMedian(at: Place, all: readonly Place[]): number {
+  const off = (key: keyof Place) => at[key] - medianOf(all.map((place) => place[key]));
+  return Math.hypot(off('xM'), off('yM'));
 }
 
 function medianOf(values: readonly number[]): number {
