@@ -181,13 +181,12 @@ function clampOf(
   };
 }
 
-/** The first point's place in the picture, by the scale there. */
 function holdSeen(points: readonly FitCurvePoint[]): PreparedCurve['holdSeen'] {
   const [first, next] = [points[0], points[Math.min(points.length - 1, 10)]];
   if (!first.px || !next.px) return undefined;
   const seenPx = Math.hypot(next.px[0] - first.px[0], next.px[1] - first.px[1]);
-  const perPx = Math.hypot(next.xM - first.xM, next.yM - first.yM) / Math.max(1, seenPx);
-  return { xM: first.px[0] * perPx, yM: first.px[1] * perPx };
+  const mPerPx = Math.hypot(next.xM - first.xM, next.yM - first.yM) / Math.max(1, seenPx);
+  return { x: first.px[0], y: first.px[1], mPerPx };
 }
 
 /** Else the curve begins behind the hold or in front of it, and its length says nothing. */

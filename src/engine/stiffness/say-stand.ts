@@ -66,23 +66,29 @@ export function holdFindings({ model }: FitProblem, said: readonly Finding[]): F
     );
     const { holdOff, holdSeen } = setup.curve;
     const seen = alike.flatMap((curve) => (curve.holdSeen ? [curve.holdSeen] : []));
-    const shiftM = Math.max(
-      offMedian(
-        holdOff,
-        alike.map((curve) => curve.holdOff),
-      ),
-      holdSeen ? offMedian(holdSeen, seen) : 0,
+    const onWallM = offMedian(
+      inXY(holdOff),
+      alike.map((curve) => inXY(curve.holdOff)),
     );
+    const inPictureM = holdSeen ? holdSeen.mPerPx * offMedian(holdSeen, seen) : 0;
+    const shiftM = Math.max(onWallM, inPictureM);
     if (shiftM < leastHoldOffM) return [];
     return [standFinding(`setups[${s}].tests[0]`, 'stand/camera-moved', { picture: s + 1, shiftM })];
   });
 }
 
-type Place = { xM: number; yM: number };
+interface Place {
+  x: number;
+  y: number;
+}
+
+function inXY({ xM, yM }: { xM: number; yM: number }): Place {
+  return { x: xM, y: yM };
+}
 
 function offMedian(at: Place, all: readonly Place[]): number {
   const off = (key: keyof Place) => at[key] - medianOf(all.map((place) => place[key]));
-  return Math.hypot(off('xM'), off('yM'));
+  return Math.hypot(off('x'), off('y'));
 }
 
 function medianOf(values: readonly number[]): number {
