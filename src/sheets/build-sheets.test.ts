@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { assembleBlank } from '../engine/bench/assemble.ts';
 import { planWraps } from '../engine/wraps/plan-wraps.ts';
 import { wrapDefaults } from '../engine/wraps/wrap-choices.ts';
+import { shopWriter } from '../words/writer.ts';
 import { benchSheet } from './bench-sheet.ts';
 import type { Area, Sheet, Text } from './drawing.ts';
 import { plainText } from './drawing.ts';
@@ -101,7 +102,13 @@ describe('the wrap sheet', () => {
     choices,
   });
   const draw = (paper: PaperName) =>
-    wrapSheet(plan, blank, { paper, tapeStep: '1/32 in', stamp: 'Test', colours: choices });
+    wrapSheet(plan, blank, {
+      paper,
+      tapeStep: '1/32 in',
+      writer: shopWriter({ system: 'inch' }),
+      stamp: 'Test',
+      colours: choices,
+    });
   it.each(papers)('holds %s all wraps of a four-piece on one page', (paper) => {
     expect(plan.wraps.length).toBeGreaterThan(20);
     onThePage(draw(paper), paper);
@@ -113,7 +120,7 @@ describe('the wrap sheet', () => {
       .map(({ fill }) => fill);
     for (const { colour } of [choices.thread, choices.trim, choices.under]) expect(fills).toContain(colour);
     const words = textsOf(sheet).map(({ pieces }) => plainText(pieces));
-    expect(words.some((line) => /^A {2}Thread, dark blue, lot 12: [\d.]+ m/.test(line))).toBe(true);
+    expect(words.some((line) => /^A {2}Thread, dark blue, lot 12: [\d.]+ yd/.test(line))).toBe(true);
     expect(words.some((line) => /^B {2}Trim, gold, 4 turns at each end: /.test(line))).toBe(true);
     expect(words.some((line) => /^C {2}Underwrap, grey: /.test(line))).toBe(true);
     // Without colour the three still differ: by how tall they are drawn.

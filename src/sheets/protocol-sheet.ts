@@ -42,16 +42,16 @@ const headMm = 40.2;
 const lineMm = 4.2;
 /** What spoils readings most, and what can hurt; common practice, no source. */
 const advice = [
-  'Level the axis at the clamp as well as you can; what is left of its tilt is found from the readings. Do not touch the clamp inside a set-up.',
+  'Level the blank at the clamp by eye; the program corrects the rest. Do not touch the clamp inside a set-up.',
   'Line of reference: through the middle of the blank where it leaves the clamp, level. Drop: from that line down to the blank.',
   'Read the same edge of the blank everywhere, at the clamp too, and say which. Wait until the tip is still (10 to 20 s). Seat every ferrule to its line.',
-  'Measure every flag twice, from the tip and from the clamp: an inch there bends the answer and shows in no drop.',
-  'Eye protection on; stand out of the blank’s plane; add weight slowly, low over the floor.',
+  'Measure every flag twice, from the tip and from the clamp. A 1 in mistake here does not show in the drops.',
+  'Wear eye protection. Stand out of the blank’s plane. Add weight slowly, low over the floor.',
   'If the tip drops far more than the sheet says, take the weight off and hang less.',
 ];
 
 function head(stamp: string, thirdLoadKg: number, shorter: string | undefined): Mark[] {
-  const bound = `More than about ${formatGrams(thirdLoadKg, 0)} on the whole blank: sleeve ferrules wrapped or tightly bound first.`;
+  const bound = `Before you hang more than about ${formatGrams(thirdLoadKg, 0)} on the whole blank, wrap or tightly bind sleeve ferrules.`;
   return [
     text(marginMm, marginMm + 3, stamp, { bold: true, sizeMm: 3.2 }),
     ...[...advice, bound, ...(shorter ? [shorter] : [])].map((words, k) =>
@@ -78,7 +78,7 @@ function setupBlock(setup: ProtocolSetup, index: number, step: TapeStep): Block 
       k === 0 && load.repeat ? 'again' : '',
     ]),
   );
-  const title = `${index + 1}. ${setup.name}: clamp edge ${formatOnTape(setup.clampFromTipM, step)} from the tip, at least ${formatOnTape(setup.clampHeightNeededM, step)} over the floor`;
+  const title = `${index + 1}. ${setup.name}: clamp edge ${formatOnTape(setup.clampFromTipM, step)} from the tip, at least ${formatOnTape(setup.clampHeightNeededM, step)} above the floor`;
   return {
     heightMm: 6 + tableHeightMm({ rows }),
     draw: (topMm: number): Mark[] => [

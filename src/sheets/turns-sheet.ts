@@ -46,9 +46,9 @@ export function turnsSheet(turned: readonly TurnsOnPaper[], { paper, stamp }: Tu
 const headMm = 28;
 /** Common practice, no source. */
 const advice = [
-  'A paper collar round the section, numbered 0 to 360° with 0 at your reference mark. Facing down: the number towards the weight.',
-  'On two supports: the sag at mid-span, by dial gauge. Clamped: the drop of the tip. Both loads at every step, without moving the supports.',
-  'Light weights on a soft saddle: a thin wall flattens. Eye protection on; weights low over the floor.',
+  'Put a paper collar round the section, numbered 0 to 360° with 0 at your reference mark. Facing down: the number toward the weight.',
+  'On two supports: read the sag at mid-span, by dial gauge. Clamped: the drop of the tip. Both loads at every step; do not move the supports.',
+  'Hang light weights on a soft saddle: a thin wall flattens. Wear eye protection; weights low over the floor.',
 ];
 
 function turnedBlock({ name, section }: TurnsOnPaper): Block {

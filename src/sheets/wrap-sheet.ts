@@ -3,6 +3,7 @@ import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
 import type { ColourNeed, Wrap, WrapPlan } from '../engine/wraps/plan-wraps.ts';
 import type { WrapChoices } from '../engine/wraps/wrap-choices.ts';
 import { threadCalled } from '../words/colour-words.ts';
+import type { Writer } from '../words/writer.ts';
 import { type Area, line, type Mark, type Sheet, text } from './drawing.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
 import { type Column, drawTable, tableHeightMm } from './table.ts';
@@ -10,6 +11,7 @@ import { type Column, drawTable, tableHeightMm } from './table.ts';
 export interface WrapSheetOptions {
   paper: PaperName;
   tapeStep: TapeStep;
+  writer: Writer;
   stamp: string;
   colours: Pick<WrapChoices, 'thread' | 'trim' | 'under'>;
   signature?: { fromTipM: number; lengthM: number; words?: string };
@@ -26,7 +28,7 @@ export function wrapSheet(plan: WrapPlan, blank: AssembledBlank, options: WrapSh
   const tableTopMm = marginMm + headMm + blank.sections.length * rowOfSectionMm + 4;
   const roomMm = size.heightMm - marginMm - tableTopMm - plan.colours.length * 6 - 4;
   const rowMm = Math.min(6, roomMm / (plan.wraps.length + 1));
-  const rows = plan.wraps.map((wrap) => wrapCells(wrap, blank, options.tapeStep));
+  const rows = plan.wraps.map((wrap) => wrapCells(wrap, blank, options));
   const footMm = tableTopMm + tableHeightMm({ rows, rowMm }) + 6;
   return {
     title: 'Wraps',
@@ -38,7 +40,7 @@ export function wrapSheet(plan: WrapPlan, blank: AssembledBlank, options: WrapSh
           text(
             marginMm,
             marginMm + 8,
-            'Start and end from the section’s own tip-side end, then its start from the butt-side end; thread without tags.',
+            'Start and end from the section’s own tip end, then its start from the butt end. Thread without tags.',
             { sizeMm: 2.6 },
           ),
           ...blank.sections.flatMap((section, index) =>
@@ -56,7 +58,9 @@ export function wrapSheet(plan: WrapPlan, blank: AssembledBlank, options: WrapSh
             marginMm,
             tableTopMm,
           ),
-          ...plan.colours.flatMap((need, index) => colourLine(need, footMm + index * 6, trimTurns(plan))),
+          ...plan.colours.flatMap((need, index) =>
+            colourLine(need, footMm + index * 6, trimTurns(plan), options.writer),
+          ),
         ],
       },
     ],
@@ -69,7 +73,7 @@ export const threadLetters = { thread: 'A', trim: 'B', underwrap: 'C' } as const
 const threadWords = { thread: 'Thread', trim: 'Trim', underwrap: 'Underwrap' } as const;
 
 /** `A Thread, dark green, lot 12: 31.2 m with tags and reserve, 1 spool`, beside a swatch. */
-function colourLine(need: ColourNeed, yMm: number, trim: number): Mark[] {
+function colourLine(need: ColourNeed, yMm: number, trim: number, writer: Writer): Mark[] {
   const { part, threadM, spools, lot, colour } = need;
   const called = [
     threadCalled(need),
@@ -78,7 +82,7 @@ function colourLine(need: ColourNeed, yMm: number, trim: number): Mark[] {
   ]
     .filter((words) => words !== '')
     .join(', ');
-  const words = `${threadLetters[part]}  ${threadWords[part]}, ${called}: ${threadM.toFixed(1)} m with tags and reserve, ${spools} ${spools === 1 ? 'spool' : 'spools'}`;
+  const words = `${threadLetters[part]}  ${threadWords[part]}, ${called}: ${writer.run(threadM)} with tags and reserve, ${spools} ${spools === 1 ? 'spool' : 'spools'}`;
   return [
     { ...area(marginMm, yMm - 3.4, 8, 4), fill: colour },
     text(marginMm + 10, yMm, words, { bold: true, sizeMm: 3.4 }),
@@ -101,14 +105,18 @@ function columnsOf(widthMm: number): Column[] {
   ];
 }
 
-function wrapCells(wrap: Wrap, blank: AssembledBlank, step: TapeStep): string[] {
+function wrapCells(
+  wrap: Wrap,
+  blank: AssembledBlank,
+  { tapeStep: step, writer }: WrapSheetOptions,
+): string[] {
   return [
     wrap.name,
     blank.sections[wrap.section].name,
     formatOnTape(wrap.startFromOwnTipM, step),
     formatOnTape(wrap.endFromOwnTipM, step),
     formatOnTape(wrap.startFromOwnButtM, step),
-    `${((wrap.toTipM - wrap.fromTipM) * 1000).toFixed(1)} mm`,
+    writer.fine(wrap.toTipM - wrap.fromTipM),
     `${Math.round(wrap.turns)}`,
     '',
   ];

@@ -5,6 +5,7 @@ import { planHandle } from '../engine/handle/plan-handle.ts';
 import { planWraps } from '../engine/wraps/plan-wraps.ts';
 import { wrapDefaults } from '../engine/wraps/wrap-choices.ts';
 import { type BenchWork, benchTasks } from './bench-tasks.ts';
+import { shopWriter } from './writer.ts';
 
 const joint = { kind: 'sleeve' as const, overlapM: 0.05, gapM: 0, plugM: 0 };
 const section = { id: 's', name: 'tip', lengthM: 1.2, diameters: [] };
@@ -35,7 +36,15 @@ const { wraps } = planWraps({
   gripFrontFromButtM: 0.26,
   choices: wrapDefaults,
 });
-const work: BenchWork = { blank, step: '1 mm', handle, marks: [], wraps, trimTurnsWord: 'in the trim' };
+const work: BenchWork = {
+  blank,
+  step: '1 mm',
+  writer: shopWriter({ system: 'mm' }),
+  handle,
+  marks: [],
+  wraps,
+  trimTurnsWord: 'in the trim',
+};
 
 describe('the work in pieces', () => {
   it('is every reaming step, arbor and wrap once, each under a name of its own that stays', () => {

@@ -6,9 +6,9 @@ import type { AssembledBlank } from '../engine/bench/assemble.ts';
 import type { BatchPlan } from '../engine/finish/batches.ts';
 import type { SortedBag } from '../engine/guides/bag-sorting.ts';
 import type { HandlePlan } from '../engine/handle/plan-handle.ts';
-import { formatMm } from '../engine/units/format-quantity.ts';
 import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
 import type { Wrap } from '../engine/wraps/plan-wraps.ts';
+import type { Writer } from './writer.ts';
 
 export interface BenchTask {
   /** Stays the same while the work does: `wrap-guide-3-tip-side`. */
@@ -26,6 +26,7 @@ export interface BenchWork {
   blank: AssembledBlank;
   /** To read from the tape. */
   step: TapeStep;
+  writer: Writer;
   handle?: HandlePlan;
   /** Marks by section, from the tip: guide's number, its name, from the section's own tip end and butt end. */
   marks: readonly { guide: number; name: string; section: number; ownTipM: number; ownButtM: number }[];
@@ -46,21 +47,19 @@ export function benchTasks(work: BenchWork): BenchTask[] {
   ];
 }
 
-function handleTasks({ handle, step }: BenchWork): BenchTask[] {
+function handleTasks({ handle, step, writer }: BenchWork): BenchTask[] {
   if (!handle) return [];
   const reaming = handle.reaming.map(
     ({ widthM, depthM, stopAtM }, index): BenchTask => ({
       id: `ream-${index + 1}`,
       stage: 'handle',
       title: `Ream the grip, step ${index + 1} of ${handle.reaming.length}`,
-      figure: `${formatMm(widthM, 2)} wide`,
+      figure: `${writer.calliper(widthM)} wide`,
       lines: [
-        depthM > 0
-          ? `Down to ${formatMm(depthM, 0)} from the butt-side face.`
-          : 'At the butt-side face alone.',
+        depthM > 0 ? `Down to ${writer.length(depthM)} from the butt face.` : 'At the butt face only.',
         stopAtM === undefined
-          ? 'Turn, do not plunge; try it on the blank between.'
-          : `Stop the reamer at ${formatMm(stopAtM, 0)} and ease the rest by hand.`,
+          ? 'Turn, do not plunge. Try it on the blank in between.'
+          : `Stop the reamer at ${writer.length(stopAtM)} and ease the rest by hand.`,
       ],
     }),
   );
@@ -70,7 +69,7 @@ function handleTasks({ handle, step }: BenchWork): BenchTask[] {
       stage: 'handle',
       title: `Arbor ${index + 1} of ${handle.arbors.length}`,
       figure: `${formatOnTape(fromM, step)} to ${formatOnTape(toM, step)}`,
-      lines: ['From the butt end of the blank.', `Build it up by ${formatMm(gapM, 2)} all round.`],
+      lines: ['From the butt end of the blank.', `Build it up by ${writer.calliper(gapM)} all round.`],
     }),
   );
   const glue: BenchTask = {
@@ -78,7 +77,7 @@ function handleTasks({ handle, step }: BenchWork): BenchTask[] {
     stage: 'handle',
     title: 'Glue seat, grip and check',
     figure: 'dry fit first',
-    lines: ['Seat, guides and tip-top on one line: the four words stand on the handle’s sheet.'],
+    lines: ['Seat, guides and tip-top on one line. Tick the four checks on the handle’s sheet.'],
     gate: true,
   };
   const tipTop: BenchTask = {
@@ -86,7 +85,7 @@ function handleTasks({ handle, step }: BenchWork): BenchTask[] {
     stage: 'handle',
     title: 'Glue the tip-top',
     figure: `${handle.tipTube.best.size64}/64 in`,
-    lines: ['On the guides’ line, sighted from both ends; its gate stands on the handle’s sheet.'],
+    lines: ['On the guides’ line, sighted from both ends. Tick it on the handle’s sheet.'],
     gate: true,
   };
   return [...reaming, ...arbors, glue, tipTop];
@@ -99,8 +98,8 @@ function markTasks({ marks, blank, step }: BenchWork): BenchTask[] {
     title: `Mark guide ${guide}, ${name}`,
     figure: formatOnTape(ownTipM, step),
     lines: [
-      `On ${blank.sections[section].name}, from its tip-side end.`,
-      `From its butt-side end ${formatOnTape(ownButtM, step)}: both must meet.`,
+      `On ${blank.sections[section].name}, from its tip end.`,
+      `From its butt end ${formatOnTape(ownButtM, step)}: both must meet.`,
     ],
   }));
 }
@@ -116,15 +115,15 @@ function rackTasks({ rack }: BenchWork): BenchTask[] {
   }));
 }
 
-function wrapTasks({ wraps, blank, step, trimTurnsWord }: BenchWork): BenchTask[] {
+function wrapTasks({ wraps, blank, step, writer, trimTurnsWord }: BenchWork): BenchTask[] {
   return wraps.map((wrap) => ({
     id: `wrap-${wrap.name.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`,
     stage: 'wraps',
     title: `Wrap: ${wrap.name}`,
     figure: `${formatOnTape(wrap.startFromOwnTipM, step)} to ${formatOnTape(wrap.endFromOwnTipM, step)}`,
     lines: [
-      `On ${blank.sections[wrap.section].name}, from its tip-side end; from its butt end it starts at ${formatOnTape(wrap.startFromOwnButtM, step)}.`,
-      `${formatMm(wrap.toTipM - wrap.fromTipM)}, ${Math.round(wrap.turns)} turns${wrap.trimTurns > 0 ? `, ${wrap.trimTurns / 2} of them ${trimTurnsWord} at each end` : ''}${wrap.underwrapM > 0 ? `, over an underwrap of ${formatMm(wrap.underwrapM)}` : ''}.`,
+      `On ${blank.sections[wrap.section].name}, from its tip end. From its butt end it starts at ${formatOnTape(wrap.startFromOwnButtM, step)}.`,
+      `${writer.fine(wrap.toTipM - wrap.fromTipM)}, ${Math.round(wrap.turns)} turns${wrap.trimTurns > 0 ? `, ${wrap.trimTurns / 2} of them ${trimTurnsWord} at each end` : ''}${wrap.underwrapM > 0 ? `, over an underwrap of ${writer.fine(wrap.underwrapM)}` : ''}.`,
     ],
   }));
 }
@@ -139,7 +138,7 @@ function finishTasks({ batch, wraps }: BenchWork): BenchTask[] {
       figure: `${batch.partA.toFixed(1)} + ${batch.partB.toFixed(1)} ${batch.unit}`,
       lines: [
         batch.batches > 1 ? `${batch.batches} batches one after the other.` : 'One batch for the whole rod.',
-        'Sight the guides once more: after this they stand for good. The gate and the clock are on the finish’s sheet.',
+        'Sight the guides once more: after this you cannot move them. Tick and clock are on the finish’s sheet.',
       ],
       gate: true,
     },

@@ -25,7 +25,6 @@ import type { Writer } from './writer.ts';
 /** Every kind of finding that the engine knows, by its code. */
 export const allSentences: Sentences<Record<string, never>> = {
   ...benchSentences,
-  ...standSentences,
   ...finishSentences,
   ...fitSentences,
   ...frequencySentences,
@@ -45,6 +44,7 @@ export const allSentences: Sentences<Record<string, never>> = {
   ...kindsSentences,
   ...spoolSentences,
   ...torsionSentences,
+  ...standSentences,
 } as Sentences<Record<string, never>>;
 
 /** A finding as a sentence in the reader's units. */

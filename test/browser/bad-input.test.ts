@@ -121,7 +121,7 @@ test('guides that touch on a scan are named with where they lie, and none of the
     .first()
     .setInputFiles({ name: 'touching.png', mimeType: 'image/png', buffer }, { timeout: 60_000 });
   await page
-    .getByText(/two or more guides touch or overlap near pixel .*; lay them apart and scan again/)
+    .getByText(/Lay the guides apart and scan again\. Two or more touch or overlap near pixel/)
     .waitFor({ timeout: 90_000 });
   expect(await page.getByRole('region', { name: 'Guides on the scan' }).count()).toBe(0);
   expect(await page.getByRole('button', { name: 'Put them into the bag' }).count()).toBe(0);

@@ -43,7 +43,7 @@ test('what cannot be read stays as typed, names value and remedy, and writes not
   const length = field('Length', 1);
   await length.fill('4 furlongs');
   await length.press('Enter');
-  await page.getByText(/"4 furlongs" is not a length/).waitFor();
+  await page.getByText(/"4 furlongs" cannot be read as a length/).waitFor();
   expect(await length.getAttribute('aria-invalid')).toBe('true');
   await page.reload();
   await next().getByText('Measure the whole length of butt').waitFor();

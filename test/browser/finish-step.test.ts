@@ -26,12 +26,12 @@ test('the mix is no smaller than can be measured truly, and grows with a coarser
 });
 
 test('a warm room shortens the pot life; a cold one is warned of', async () => {
-  await page.getByText(/of its 20 min at 23 °C/).waitFor();
+  await page.getByText(/of its 20 min at (23 °C|73 °F)/).waitFor();
   await fill(page, 'Room', '28 C');
-  await page.getByText(/of its 14 min at 28 °C/).waitFor();
+  await page.getByText(/of its 14 min at (28 °C|82 °F)/).waitFor();
   await fill(page, 'Room', '11 C');
   await page
-    .getByText(/At 11 °C the rule of times does not hold/)
+    .getByText(/At (11 °C|52 °F) the finish stays thick/)
     .first()
     .waitFor();
   await fill(page, 'Room', '23 C');

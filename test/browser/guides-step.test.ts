@@ -58,7 +58,7 @@ test('the straight guide goes to the tip though it was looked at second; what is
   await plus('straight').click();
   const tipPlace = page.getByRole('region', { name: 'Rack' }).getByRole('row').nth(1);
   await tipPlace.getByRole('cell', { name: '2', exact: true }).waitFor();
-  await page.getByText(/Not enough fit ones\. Order/).waitFor();
+  await page.getByText(/Too few usable guides\. Order/).waitFor();
 });
 
 test('how straight is straight enough is the builder’s: his figure, then the shop’s, then common practice', async () => {

@@ -43,7 +43,7 @@ test('a shop saved from Settings is taken in from Settings; other pages are told
   const shelf = await to.openPage('/builds/demo/blank');
   const page = await to.openPage('/settings');
   await choose(page, 'shop.zip', archive);
-  await shelf.getByRole('heading', { name: 'Another record stands in this one’s place' }).waitFor();
+  await shelf.getByRole('heading', { name: 'This record was replaced by a backup' }).waitFor();
   await shelf.getByRole('button', { name: 'Load again' }).click();
   await shelf.goto(`${to.server.address}/`);
   for (const title of ['Brook', 'Lake']) await shelf.getByText(title, { exact: true }).first().waitFor();

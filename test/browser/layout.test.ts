@@ -170,7 +170,7 @@ test('a chart with a typing slip is named, and the arithmetic rule stands in the
   const list = page.getByLabel('The chart’s marks, typed or pasted');
   await list.fill('4.5 9.7 15.7 22.4 39.8 38 46.9 56.5 66.9 78');
   await list.blur();
-  await page.getByText(/Guide 5 .* is out of step with its neighbours; about .* would fit/).waitFor();
+  await page.getByText(/Check guide 5: .* is out of step with its neighbours\. About .* would fit/).waitFor();
   await list.fill('4.5 9.7 15.7 22.4 29.8 38 46.9 56.5 66.9 78');
   await list.blur();
   await page.getByText(/^Start \(chart\): guide \d+ at/).waitFor();

@@ -29,7 +29,7 @@ test('the tape’s step says what rounding does', async () => {
   await page.locator('.choice-option', { hasText: '1 mm' }).click();
   await page.getByText(/moves no mark by more than 0\.[0-5] mm/).waitFor();
   await page.locator('.choice-option', { hasText: '1/8 in' }).click();
-  await page.getByText('Every mark already stands on a tick of').waitFor();
+  await page.getByText('Every mark is already on a tick of').waitFor();
 });
 
 test('strips come as a PDF of a frozen revision, and the print is in the record', async () => {

@@ -60,7 +60,7 @@ test('a wrap too short for its locks, and a signature under the grip, are named'
   await fill(page, 'Signature’s length', '100 mm');
   await fill(page, 'Signature from the butt end', '150 mm');
   await page
-    .getByText(/The signature would begin .* under the grip/)
+    .getByText(/It begins .* under the grip/)
     .first()
     .waitFor();
   await fill(page, 'Signature from the butt end', '260 mm');
@@ -90,7 +90,7 @@ test('what changes after the print is said, with how much', async () => {
   await page.getByText(/is frozen and printed/).waitFor();
   await fill(page, 'On the tip section', '7 mm');
   await page
-    .getByText(/Since the wrap sheet was printed .*Guide 1, tip side is now 7\.0 mm long, was [\d.]+ mm/)
+    .getByText(/Since you printed the wrap sheet .*Guide 1, tip side is now (7 mm|9⁄32 in) long, was/)
     .waitFor();
 });
 

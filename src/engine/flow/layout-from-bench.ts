@@ -17,7 +17,7 @@ export interface BenchLayoutRequest extends Omit<LayoutRequest, 'rod'> {
   freeM: number;
 }
 export interface LayoutSureness {
-  /** Largest ratio to a limit over the blanks that fit: its mean, and where 95 of 100 lie. */
+  /** Largest ratio to a limit over the blanks that fit: half of them below `expected`, and where 95 of 100 lie. */
   worst: { expected: number; low: number; high: number };
   /** Share of blanks on which the answer's worst lies below the start's; 0 where it is the start. */
   betterThanStart: number;

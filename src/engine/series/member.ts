@@ -10,7 +10,7 @@ import { type Matrix, product, productTransposed } from '../numerics/matrix.ts';
 import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
 import { fitStiffness } from '../stiffness/fit.ts';
 import type { StiffnessLikelihood } from '../stiffness/likelihood.ts';
-import { covarianceAt, stiffnessPrior } from '../stiffness/prior.ts';
+import { commonRoughness, covarianceAt, stiffnessPrior } from '../stiffness/prior.ts';
 import type { FitRequest, FitSetup, FitSolved } from '../stiffness/request.ts';
 import { rowsOf } from '../stiffness/rows.ts';
 
@@ -37,7 +37,7 @@ export function seriesMember(id: string, name: string, request: FitRequest): Ser
   const belief = {
     rows: prior.mean.length,
     columns: prior.mean.length,
-    values: covarianceAt(prior, 1),
+    values: covarianceAt(prior, commonRoughness),
   };
   const readings = request.setups.reduce((sum, setup) => sum + readingsOf(setup), 0);
   const said = statements(likelihood(), belief);

@@ -47,17 +47,14 @@ export function fitStiffness(request: FitRequest): FitResult {
   const rows = rowsOf(request.blank.lengthM);
   const odd = oddOfBlank(request.blank);
   const { request: byTapes, findings: clampsMoved } = clampsByTapes(request);
-  const asked = prepared({ ...byTapes, blank: odd ? withoutDiameter(request.blank, odd) : request.blank });
-  const priors = priorsOf(asked, rows);
-  const ready = gauged(asked, priors);
+  const asTaken = prepared({ ...byTapes, blank: odd ? withoutDiameter(request.blank, odd) : request.blank });
+  const priors = priorsOf(asTaken, rows);
+  const ready = gauged(asTaken, priors);
   const { explained, fitted } = resolveDoubts(ready, (next, from) => refit(next, priors, 1, from));
   const noise = noiseFactor(fitted.problem, fitted.best);
   const { problem, best, roughness } = noise > 1.02 ? refit(explained, priors, noise, fitted) : fitted;
   const readings = linearReadings(problem, best);
-  const mixture = mixtureOf(readings, priors.stiffness, rows, {
-    lengthM: request.blank.lengthM,
-    roughness: roughness.waves,
-  });
+  const mixture = mixtureOf(readings, priors.stiffness, rows, { lengthM: request.blank.lengthM, roughness });
   const posterior = posteriorOf(request, rows, best, { mixture, problem, best });
   const named = findingsOf(explained, problem, best);
   const said = [

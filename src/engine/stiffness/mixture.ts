@@ -12,7 +12,7 @@
 import { factorCholesky, logDeterminant, solveLower } from '../numerics/cholesky.ts';
 import type { LinearReadings } from './likelihood.ts';
 import { type LocalShape, localShapes } from './local-softness.ts';
-import { covarianceAt, type StiffnessPrior } from './prior.ts';
+import { commonRoughness, covarianceAt, type Roughness, type StiffnessPrior } from './prior.ts';
 import type { Rows } from './rows.ts';
 
 export interface MixtureBelief {
@@ -63,22 +63,29 @@ export function mixtureOf(
   readings: LinearReadings,
   prior: StiffnessPrior,
   { fine }: Rows,
-  fit: { lengthM: number; roughness: number },
+  fit: { lengthM: number; roughness: Roughness },
 ): Mixture {
-  const belief = prior.ofSeries ? seriesBelief(fit.roughness) : mixtureBelief;
+  const belief = prior.ofSeries ? seriesBelief(fit.roughness.waves) : mixtureBelief;
   const shapes = prior.ofSeries ? [] : localShapes(fine, fit.lengthM);
-  const rough = belief.roughness.map((factor) => roughKind(factor, prior, readings));
+  const rough = belief.roughness.map((waves) =>
+    roughKind({ waves, short: shortFor(waves, fit.roughness) }, prior, readings),
+  );
   const kinds = weighed(readings, prior.mean, shapes, rough, belief);
   return { readings, mean: prior.mean, rough, shapes, kinds };
 }
 
+/** As rough as the waves, unless pictures of one stand told the short irregularities of this blank (roughness.ts). */
+function shortFor(waves: number, { short }: Roughness): number {
+  return short === commonRoughness.short ? waves : short;
+}
+
 function roughKind(
-  factor: number,
+  roughness: Roughness,
   prior: StiffnessPrior,
   { count, design, covariance: noise }: LinearReadings,
 ): RoughKind {
   const width = prior.mean.length;
-  const covariance = covarianceAt(prior, factor);
+  const covariance = covarianceAt(prior, roughness);
   const gain = new Float64Array(width * count);
   for (let i = 0; i < width; i++) {
     const row = covariance.subarray(i * width, (i + 1) * width);

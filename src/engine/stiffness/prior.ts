@@ -95,20 +95,13 @@ export interface Roughness {
 }
 export const commonRoughness: Roughness = { waves: 1, short: 1 };
 
-export function withRoughness(
-  { mean, fixed, short, smooth }: StiffnessPrior,
-  roughness: Roughness,
-): GaussianPrior {
-  const [waves, own] = [roughness.waves ** 2, roughness.short ** 2];
-  return gaussianPrior(
-    mean,
-    fixed.map((value, i) => value + waves * smooth[i] + own * short[i]),
-  );
+export function withRoughness(prior: StiffnessPrior, roughness: Roughness): GaussianPrior {
+  return gaussianPrior(prior.mean, covarianceAt(prior, roughness));
 }
 
-/** The same where the short irregularities are as rough as the waves: what a blank's own readings tell of both. */
-export function covarianceAt({ fixed, smooth, short }: StiffnessPrior, factor: number): Float64Array {
-  return fixed.map((value, i) => value + factor * factor * (smooth[i] + short[i]));
+export function covarianceAt({ fixed, smooth, short }: StiffnessPrior, roughness: Roughness): Float64Array {
+  const [waves, own] = [roughness.waves ** 2, roughness.short ** 2];
+  return fixed.map((value, i) => value + waves * smooth[i] + own * short[i]);
 }
 
 export function massPrior(blank: FitBlank, rows: Rows): GaussianPrior {

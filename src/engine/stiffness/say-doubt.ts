@@ -17,12 +17,7 @@ export function findingsOf(
   let extra = 0;
   return named.flatMap((entry): Finding[] => {
     if (entry.kind === 'swap') return swapFindings(entry.pair, request);
-    if (entry.kind === 'test') {
-      const path = `setups[${entry.setup}].tests[${entry.test}]`;
-      if (isOfStand(request.setups[entry.setup]))
-        return [standFinding(path, 'stand/other-blank', { picture: entry.setup + 1 })];
-      return [fitFound(path, 'fit/test-left-out', { test: entry.test + 1 })];
-    }
+    if (entry.kind === 'test') return [testFinding(entry, request)];
     if (entry.kind === 'stand') return sayStandSlip(entry.slip, problem, best);
     const { doubt } = entry.suspicion;
     const [d] = doubt.data;
@@ -47,6 +42,16 @@ function swapFindings(
   return [first, second].map((test) =>
     fitFound(`setups[${setup}].tests[${test}]`, 'fit/loads-swapped', values),
   );
+}
+
+function testFinding(
+  { setup, test }: Extract<Named, { kind: 'test' }>,
+  { setups }: Explained['request'],
+): Finding {
+  const path = `setups[${setup}].tests[${test}]`;
+  return isOfStand(setups[setup])
+    ? standFinding(path, 'stand/other-blank', { picture: setup + 1 })
+    : fitFound(path, 'fit/test-left-out', { test: test + 1 });
 }
 
 function doubtFindings(

@@ -12,14 +12,14 @@ export function spreadOf(values: readonly number[]): Spread {
   return { low: quantile(sorted, 0.025), high: quantile(sorted, 0.975) };
 }
 
-/** With their mean. */
+/** With what is to be expected, half of them above it and half below: a mean would lean to the few far off. */
 export interface ExpectedSpread extends Spread {
   expected: number;
 }
 
 export function expectedSpreadOf(values: readonly number[]): ExpectedSpread {
-  const expected = values.reduce((sum, value) => sum + value, 0) / values.length;
-  return { expected, ...spreadOf(values) };
+  const sorted = [...values].sort((a, b) => a - b);
+  return { expected: quantile(sorted, 0.5), ...spreadOf(values) };
 }
 
 /** Linear between the two nearest of ascending values. */

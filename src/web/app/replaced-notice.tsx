@@ -13,10 +13,9 @@ export function ReplacedNotice() {
   return (
     <Modal className="dialog" isOpen={replaced} isKeyboardDismissDisabled>
       <Dialog role="alertdialog">
-        <Heading slot="title">Another record stands in this one’s place</Heading>
+        <Heading slot="title">This record was replaced by a backup</Heading>
         <p>
-          A backup was brought back or a shop taken in. This page still shows what was there before. Load it
-          again to see what stands now.
+          A backup was restored, or a shop was imported. This page still shows the old record. Load it again.
         </p>
         <Button className="button button-main" autoFocus onPress={() => location.reload()}>
           Load again

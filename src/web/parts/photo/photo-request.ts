@@ -123,7 +123,7 @@ function rectangleFindings(
     return [
       {
         severity: 'doubt',
-        message: `The rectangle is ${degrees}° out of square by its diagonals; that is reckoned with.`,
+        message: `The rectangle is ${degrees}° out of square by its diagonals; corrected for.`,
       },
     ];
   }

@@ -50,7 +50,7 @@ export function SeriesPart() {
         )}
         {answer && passedOver > 0 && (
           <p className="quiet">
-            The {mostBlanks} blanks worked on last are heard here; {passedOver} older{' '}
+            The {mostBlanks} blanks last edited are used here; {passedOver} older{' '}
             {passedOver === 1 ? 'one is' : 'ones are'} not. All of them are held side by side in{' '}
             <Link href="/settings#jobs">Settings, in the background</Link>.
           </p>

@@ -29,7 +29,7 @@ export function RackPart({ sorted, numberOf }: { sorted: SortedBag; numberOf(bag
       <div role="status">
         {sorted.order.length > 0 && (
           <p className="attention">
-            ▲ Not enough fit ones. Order{' '}
+            ▲ Too few usable guides. Order{' '}
             {sorted.order.map(({ size, count }) => `${count} of size ${size}`).join(', ')}.
           </p>
         )}

@@ -35,12 +35,7 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
   }
   const remove = (id: string) => write('removeGuide', [{ path: ['guides', id, 'gone'], value: true }]);
   return (
-    <Part
-      folded
-      holds={['guides/']}
-      title="Guides"
-      aside="typical numbers stand pale until you measure yours"
-    >
+    <Part folded holds={['guides/']} title="Guides" aside="grey numbers are typical; type your own over them">
       <TableFrame label="Guide set">
         <table className="figures-table guide-set stacked">
           <thead>

@@ -42,8 +42,8 @@ export function RealLinePart({ model, writer, waits }: RealLinePartProps) {
         <Field path={['layout', '-', 'frictionHighest']} />
       </div>
       <p className="small quiet">
-        Coefficient of the line on the rings. No measured value for coated line was found, so both ends of
-        what it may be are shown (common practice, no source).
+        Coefficient of the line on the rings. Nobody has published the friction of coated line. We show a low
+        and a high guess (common practice, no source).
       </p>
       {failure && <p role="alert">This could not be worked out: {failure}.</p>}
       {loads && (

@@ -50,7 +50,7 @@ export function SurenessLine({ model, waits }: SurenessLineProps) {
 /** `Better than the start on 93 of 100 blanks that fit your readings; ...` */
 export function surenessInWords({ own, better, blanks }: Sureness, system: UnitSystem): string {
   if (!own || own.blanks === 0)
-    return `On none of ${blanks} blanks that fit your readings do all loads find a bend.`;
+    return `On none of ${blanks} blanks that fit your readings does every load have an answer.`;
   const { lineAngleRad: angle, gapM: gap } = own;
   const widest = Math.max(...own.tips.map(({ plusMinusM }) => plusMinusM));
   const tip = formatLength(widest, { system, denominator: 8, decimals: 0 });

@@ -42,7 +42,7 @@ function WhatNext() {
   const words = textOf(delivery, 'deliveredAt')
     ? 'Delivered; the record is kept.'
     : looked.some((row) => textOf(row, 'verdict') === 'not good')
-      ? 'Something was found not good: mend it, and look again.'
+      ? 'Something failed. Fix it, and look again.'
       : looked.length > 0 && looked.every((row) => textOf(row, 'verdict'))
         ? 'Print the delivery papers, and have them signed.'
         : textOf(quote, 'acceptedAt')

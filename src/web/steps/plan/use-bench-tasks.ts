@@ -13,7 +13,7 @@ import { useWraps } from '../../read/use-wraps.ts';
 /** The build's work in pieces, as it stands now; empty while there is no blank. */
 export function useBenchTasks(nowMs: number): BenchTask[] {
   const { blank, choices } = useBench();
-  const { system } = useShop();
+  const { system, writer } = useShop();
   const { plan: handle } = useHandlePlan();
   const rack = useRack();
   const wraps = useWraps();
@@ -37,6 +37,7 @@ export function useBenchTasks(nowMs: number): BenchTask[] {
     return benchTasks({
       blank,
       step: system === 'mm' ? '1 mm' : '1/32 in',
+      writer,
       handle,
       marks,
       rack,
@@ -46,5 +47,5 @@ export function useBenchTasks(nowMs: number): BenchTask[] {
         : 'in the trim',
       batch: finish.batch,
     });
-  }, [blank, choices, system, handle, rack, wraps, finish.batch]);
+  }, [blank, choices, system, writer, handle, rack, wraps, finish.batch]);
 }

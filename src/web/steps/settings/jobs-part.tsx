@@ -139,7 +139,7 @@ function JobState({ job, what, cancel }: JobStateProps) {
 
 function stateWords({ state, done, total, message }: JobStatus, what: string): string {
   if (state === 'waiting') return `Waits for its turn: ${what}.`;
-  if (state === 'failed') return `Nothing came out for ${what}: ${message}.`;
+  if (state === 'failed') return `No result for ${what}: ${message}.`;
   if (state === 'cancelled') return `Called off: ${what}.`;
   if (total === 0) return `Begins with ${what} …`;
   return `${done} of ${total} done${message ? `; now ${message}` : ''}`;

@@ -44,7 +44,7 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
   const putAwayOrBack = () =>
     gone
       ? attempt(api.bringBack(id), `${name} is back on the shelf.`)
-      : attempt(api.putAway(id), `${name} is put away; tick “those put away” to find it.`);
+      : attempt(api.putAway(id), `${name} is archived. Tick “Archived” to find it.`);
   return (
     <li className="shelf-card">
       <Link href={`/builds/${id}/blank`} className="shelf-open">

@@ -30,7 +30,7 @@ export function ShelfPage() {
         </SearchField>
         <Checkbox className="flag" isSelected={gone} onChange={setGone}>
           <span className="flag-box" aria-hidden="true" />
-          <span>those put away</span>
+          <span>Archived</span>
         </Checkbox>
       </div>
       <RepairsPart repairs={repairs} find={setSearch} />

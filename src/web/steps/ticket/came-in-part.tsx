@@ -98,7 +98,9 @@ function BuildOnRecord() {
               </Button>
             </li>
           ))}
-          {found.length === 0 && <li className="quiet">Nothing on the shelf is like that; go on without.</li>}
+          {found.length === 0 && (
+            <li className="quiet">Nothing on the shelf is like that. Continue without one.</li>
+          )}
         </ul>
       )}
     </div>

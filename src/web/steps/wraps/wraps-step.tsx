@@ -23,7 +23,7 @@ import './wraps.css';
 export function WrapsStep() {
   const sentence = useSentence();
   const { id, single } = useBuild();
-  const { paper, system } = useShop();
+  const { paper, system, writer } = useShop();
   const { print, printing } = usePrint();
   const wraps = useWraps();
   if (!wraps) {
@@ -42,6 +42,7 @@ export function WrapsStep() {
     wrapSheet(wraps.plan, wraps.blank, {
       paper,
       tapeStep: step,
+      writer,
       stamp,
       colours: wraps.choices,
       signature: place && { ...place, words: textOf(single('wraps'), 'signatureText') },
