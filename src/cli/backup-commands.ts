@@ -24,9 +24,11 @@ export async function backUp(options: { out: string; data?: string }): Promise<s
 export async function restore(file: string, options: { data?: string }): Promise<string> {
   const { restoreBackup } = await import('../server/backup/restore-backup.ts');
   const { path } = await dataFolderOf(options.data);
-  const { manifest, keptAs } = await explained(() => restoreBackup(resolve(file), path, new Date()));
+  const { manifest, keptAs, copied } = await explained(() => restoreBackup(resolve(file), path, new Date()));
+  const { copiedOtherwise } = await import('../server/vouch/copy-record.ts');
+  const otherwise = copiedOtherwise(copied).map((sentence) => `${sentence}\n`);
   const before = keptAs ? `What stood there before is kept as ${keptAs}\n` : '';
-  return `${path} holds the backup of ${manifest.madeAt}: ${manifest.documents} documents\n${before}`;
+  return `${path} holds the backup of ${manifest.madeAt}: ${manifest.documents} documents\n${before}${otherwise.join('')}`;
 }
 
 /** Copies a record from a data folder or PostgreSQL to an empty one. Answers what to say. */

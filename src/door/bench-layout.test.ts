@@ -12,6 +12,7 @@ interface Answered {
   fromTipM: number[];
   start: { fromTipM: number[] };
   score: { worst: number };
+  verdict: { startIsAsGood: boolean; text: string };
   findings: { path: string; message: string }[];
   sureness: {
     worst: { expected: number; low: number; high: number };
@@ -63,12 +64,16 @@ describe('layout from a bench', () => {
 
   it('with no reading at all is the start, and says why', async () => {
     const { asked, bench } = benchLayout();
-    const { fromTipM, start, sureness, findings } = await answered({
+    const { fromTipM, start, sureness, findings, verdict } = await answered({
       ...asked,
       bench: { ...bench, setups: [] },
     });
     expect(fromTipM).toEqual(start.fromTipM);
     expect(sureness.betterThanStart).toBe(0);
+    expect(verdict).toMatchObject({
+      startIsAsGood: false,
+      text: expect.stringMatching(/^Keep the start. Nothing/),
+    });
     expect(findings.find(({ path }) => path === 'start')?.message).toMatch(
       /^Keep the start\. Nothing was read/,
     );

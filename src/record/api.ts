@@ -26,7 +26,7 @@
  *   GET    /api/backups/:name                                -> the archive
  *   GET    /api/shop/import                                  -> ShopImportStanding
  *   POST   /api/shop/import              the archive         -> ShopImportAnswer (this computer only); open pages load anew
- *   POST   /api/backups/:name/restore                        -> { keptAs } (this computer only); open pages load anew
+ *   POST   /api/backups/:name/restore                        -> { madeAt, keptAs, otherwise } (this computer only); open pages load anew
  *   GET    /api/record                                       -> RecordStanding
  *   POST   /api/record/check                                 -> RecordStanding, once all of it was read
  *   POST   /api/record/repair                                -> RepairAnswer (this computer only); open pages load anew

@@ -7,7 +7,9 @@ export function layoutVerdictWords({
   gain,
   startBreaks,
   worstToStart,
+  startKept,
 }: LayoutVerdict): string {
+  if (startKept) return startKeptWords[startKept];
   const percent = (share: number) => `${Math.round(100 * share)} %`;
   if (startBreaks) {
     const price = gain > 0 ? `${percent(gain)} lower` : `${percent(worstToStart - 1)} higher`;
@@ -19,6 +21,12 @@ export function layoutVerdictWords({
   }
   return `From the start to this layout, the worst drops by ${percent(gain)}.`;
 }
+
+const startKeptWords = {
+  unread:
+    'Keep the start. Nothing was read yet, and diameters do not tell which other marks would be better.',
+  unsure: 'Keep the start for now. Other marks are better on too few of the blanks that fit your readings.',
+} as const;
 
 /** Which loads have no bend of their own; empty where all have one. */
 export function lostLoadsWords({

@@ -70,6 +70,29 @@ test('with the network cut both go on, say so, and merge when it is back', async
   expect(await stored(id, 'about/-/title')).toBe('From the first');
 });
 
+test('one field changed apart shows both values to both until one of them chooses; neither is called the later', async () => {
+  const id = await newBuild();
+  const [one, two] = [await openBlank(id), await openBlank(id)];
+  await fill(one, 'Customer', 'Before');
+  await expect.poll(() => field(two, 'Customer')).toBe('Before');
+  await bench.stopServer();
+  await fill(one, 'Customer', 'From the first');
+  await fill(two, 'Customer', 'From the second');
+  await Promise.all([kept(one), kept(two)]);
+  await bench.restart();
+  for (const page of [one, two]) {
+    const choice = page.getByRole('group', { name: 'Two values of' });
+    await choice.getByRole('button', { name: 'From the first' }).waitFor({ timeout: 15_000 });
+    await choice.getByRole('button', { name: 'From the second' }).waitFor();
+    expect(await choice.textContent()).not.toMatch(/later|earlier/);
+  }
+  await two.reload();
+  await two.getByRole('button', { name: 'From the first' }).click();
+  for (const page of [one, two])
+    await page.getByRole('group', { name: 'Two values of' }).waitFor({ state: 'detached' });
+  await expect.poll(() => stored(id, 'about/-/customer')).toBe('From the first');
+});
+
 test('a page closed before the server had its change sends it when the browser comes back, wherever it opens', async () => {
   const id = await newBuild();
   const page = await openBlank(id);

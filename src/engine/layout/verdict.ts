@@ -9,6 +9,8 @@ export interface LayoutVerdict {
   startBreaks: boolean;
   /** The answer's worst ratio over the start's; 1 where the start reads nothing. */
   worstToStart: number;
+  /** Why the start is the answer where other marks might be better: nothing was read, or too little to tell. */
+  startKept?: 'unread' | 'unsure';
 }
 
 const asGoodWithin = 1.1;

@@ -42,16 +42,19 @@ export function marksThatHelp(
   const start = keepStart(request);
   if (start.status === 'refused') return start;
   if (blanks.length === 0) {
-    const findings = [...start.findings, startUnread];
-    return { layout: { ...start, findings }, moved: false, better: { count: 0, of: 0 } };
+    return { layout: kept(start, 'unread', startUnread), moved: false, better: { count: 0, of: 0 } };
   }
   const placed = layout(request, progress);
   if (placed.status === 'refused') return placed;
   const better = betterOn(request, blanks, placed, start);
   if (helps(better) || !isMoved(placed, start))
     return { layout: placed, moved: isMoved(placed, start), better };
-  const findings = [...start.findings, startStays(better)];
-  return { layout: { ...start, findings }, moved: false, better };
+  return { layout: kept(start, 'unsure', startStays(better)), moved: false, better };
+}
+
+function kept(start: LayoutFound, startKept: 'unread' | 'unsure', finding: Finding): LayoutFound {
+  const verdict = { ...start.verdict, startIsAsGood: false, startKept };
+  return { ...start, verdict, findings: [...start.findings, finding] };
 }
 
 function helps({ count, of }: Better): boolean {

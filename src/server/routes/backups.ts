@@ -5,6 +5,7 @@ import { BackupRefused } from '../backup/archive.ts';
 import type { Backups } from '../backup/backups.ts';
 import type { Restored } from '../backup/restore-backup.ts';
 import { NotFoundError, RefusedError } from '../errors.ts';
+import { copiedOtherwise } from '../vouch/copy-record.ts';
 
 /** The backups of the data folder: list, one more, each as a file to take away or in the place of the record. */
 export function backupRoutes(
@@ -32,11 +33,11 @@ export function backupRoutes(
   app.post('/backups/:name/restore', async (c) => {
     const file = orNone().fileOf(c.req.param('name'));
     if (!file || !restore) throw new NotFoundError('There is no such backup. Load the page again');
-    const { keptAs, manifest } = await restore(file).catch((error: Error) => {
+    const { keptAs, manifest, copied } = await restore(file).catch((error: Error) => {
       if (!(error instanceof BackupRefused)) throw error;
       throw new RefusedError([{ path: 'backup', message: error.message }]);
     });
-    return c.json({ madeAt: manifest.madeAt, keptAs: keptAs ?? null });
+    return c.json({ madeAt: manifest.madeAt, keptAs: keptAs ?? null, otherwise: copiedOtherwise(copied) });
   });
   return app;
 }

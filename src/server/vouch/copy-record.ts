@@ -13,6 +13,16 @@ import { findingOf } from './check-whole.ts';
 import { readDocument } from './read-document.ts';
 import { arrivingKind, type DocumentRow, identityHolds, identitySeal } from './seals.ts';
 
+/** What of it was not taken as it stood, in sentences for the builder. */
+export function copiedOtherwise({ leftOut, renumbered: counted }: Copied): string[] {
+  const said = leftOut.map(({ id, title, what }) => `${title || id} was left out: ${what}.`);
+  if (counted.length > 0)
+    said.push(
+      `The counter of ${counted.length} documents had run off; their changes were counted anew, in the same order.`,
+    );
+  return said;
+}
+
 /** What a damaged part is taken from instead. */
 export interface Donor {
   document(id: string): Promise<WholeDocument | undefined>;

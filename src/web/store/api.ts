@@ -103,7 +103,9 @@ export function createApi(fetcher: typeof fetch, base = '') {
     backups: () => get<{ backups: BackupNote[] }>('/backups'),
     makeBackup: () => post<BackupNote>('/backups'),
     restoreBackup: (name: string) =>
-      post<{ madeAt: string; keptAs: string | null }>(`/backups/${encodeURIComponent(name)}/restore`),
+      post<{ madeAt: string; keptAs: string | null; otherwise: string[] }>(
+        `/backups/${encodeURIComponent(name)}/restore`,
+      ),
     record: () => get<RecordStanding>('/record'),
     repairRecord: () => post<RepairAnswer>('/record/repair'),
     proofs: () => get<ProofsAnswer>('/proofs'),

@@ -34,7 +34,8 @@ export function BackupsPart() {
   const restore = async ({ name, madeAt }: BackupNote) => {
     setBusy(true);
     try {
-      const { keptAs } = await api.restoreBackup(name);
+      const { keptAs, otherwise } = await api.restoreBackup(name);
+      for (const sentence of otherwise) say(sentence);
       const before = keptAs ? ` What stood there before is kept as ${keptAs}.` : '';
       say(`The backup of ${instantWords(madeAt)} stands in place.${before}`);
       await list();
