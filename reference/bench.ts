@@ -11,6 +11,7 @@ import { samplePosterior } from '../src/engine/stiffness/posterior.ts';
 import { timePhoto } from './bench-photo.ts';
 import { shelfSize, timeShelf } from './bench-shelf.ts';
 import { bendInSpaceOnce, moveGuideInSpace, spiralOfTwelve } from './bench-space.ts';
+import { timeStandFit } from './bench-stand.ts';
 import * as work from './bench-work.ts';
 import { calculixBend, hasCalculix, withRowsAtCorners } from './live/calculix.ts';
 import { pythonWithScipy, scipyBends } from './live/scipy.ts';
@@ -158,6 +159,8 @@ function fitRows(times: number): BenchRow[] {
     row('the same with 200 posterior bends', median(runs.map((run) => run.withBendsMs)), 'ms', {
       atMost: 600,
     }),
+    row('fit from three pictures of one stand', timeStandFit('none', times), 'ms'),
+    row('the same, the clamp slipped between them', timeStandFit('clamp', 1), 'ms'),
   ];
 }
 

@@ -7,7 +7,7 @@ import { fit } from '../src/engine/stiffness/fit.ts';
 import type { FitSetup, FitSolved } from '../src/engine/stiffness/request.ts';
 import { judgeStiffness, type StiffnessJudgement } from '../test/support/judge-stiffness.ts';
 import { readBench, type SetupPlan, shortPlan, type TrueBlank } from '../test/support/simulated-bench.ts';
-import { fitBlankOf } from '../test/support/simulated-stand.ts';
+import { fitBlankOf } from '../test/support/stand-blank.ts';
 import { type Mishap, mishapCodes, standOf, together, withMishap } from '../test/support/stand-mishaps.ts';
 
 export interface WayRow {

@@ -6,7 +6,7 @@
  */
 
 import { seededNormal, seededRandom } from '../../src/engine/numerics/seeded-random.ts';
-import type { FitBlank, FitCurveSetup } from '../../src/engine/stiffness/request.ts';
+import type { FitCurveSetup } from '../../src/engine/stiffness/request.ts';
 import { cameraBackProject } from '../../src/image/camera/camera-model.ts';
 import { marksToCamera } from '../../src/image/camera/marks-check.ts';
 import { type Camera, cameraChoice, cameraFor } from '../render/camera.ts';
@@ -109,7 +109,7 @@ export function photographStand(
     const eye = moved
       ? turned(camera, moved, { x: (errors.widthPx - 1) / 2, y: (heightPx - 1) / 2 })
       : camera;
-    const taps = errors.tappedOnce && !(moved && !moved.stale) ? once : tapsOf(eye);
+    const taps = (moved ? moved.stale : errors.tappedOnce) ? once : tapsOf(eye);
     const answer = marksToCamera(
       taps.map((pixel, k) => ({ pixel, plane: told[k] })),
       { widthPx: errors.widthPx, heightPx },
@@ -124,6 +124,7 @@ export function photographStand(
         xM: x * Math.cos(level) - y * Math.sin(level),
         yM: x * Math.sin(level) + y * Math.cos(level),
         sigmaM: fit.sigmaAtM(pixel),
+        px: [pixel.x, pixel.y] as const,
       };
     });
     const { hungKg, clampFromTipM, turnedRad } = pictures[i];
@@ -221,38 +222,5 @@ function unevenness(lengthM: number, normal: () => number, sigma: number): (alon
     const i = Math.floor(alongM / stepM);
     const t = alongM / stepM - i;
     return ((1 - t) * values[i] + t * values[i + 1]) / Math.sqrt((1 - t) ** 2 + t * t);
-  };
-}
-
-/** What hangs at the tip lowers it by so much of the length. */
-export function weightFor(blank: TrueBlank, share: number): number {
-  let [low, high] = [0, 2];
-  for (let i = 0; i < 30; i++) {
-    const middle = Math.sqrt(Math.max(1e-6, low * high)) || 0.5 * (low + high);
-    const curve = trueCurve(blank, {
-      buttAngleRad: 0,
-      clampFromTipM: blank.lengthM,
-      turnedRad: 0,
-      hung: [{ fromTipM: 0, massKg: middle }],
-    });
-    if (-curve.yM[curve.yM.length - 1] < share * blank.lengthM) low = Math.max(middle, 1e-4);
-    else high = middle;
-  }
-  return high;
-}
-
-export function fitBlankOf(blank: TrueBlank, seed: number): FitBlank {
-  const normal = seededNormal(seededRandom(seed));
-  const { lengthM } = blank;
-  let massKg = 0;
-  for (let k = 0; k < 400; k++) massKg += (blank.kgPerM(((k + 0.5) / 400) * lengthM) * lengthM) / 400;
-  return {
-    lengthM,
-    diameters: Array.from({ length: 9 }, (_, i) => {
-      const fromTipM = (i / 8) * lengthM;
-      return { fromTipM, outsideM: blank.outsideM(fromTipM) + 3e-5 * normal() };
-    }),
-    massKg: Math.round(massKg * 1e5) / 1e5,
-    stiffZones: blank.ferrules,
   };
 }

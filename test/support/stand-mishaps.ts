@@ -2,13 +2,8 @@
 import { seededRandom } from '../../src/engine/numerics/seeded-random.ts';
 import type { FitCurveSetup } from '../../src/engine/stiffness/request.ts';
 import { randomBlank } from './simulated-bench.ts';
-import {
-  commonStand,
-  photographStand,
-  type StandErrors,
-  type StandSlips,
-  weightFor,
-} from './simulated-stand.ts';
+import { commonStand, photographStand, type StandErrors, type StandSlips } from './simulated-stand.ts';
+import { weightFor } from './stand-blank.ts';
 
 export type Mishap = 'none' | 'camera' | 'clamp' | 'weight' | 'swap' | 'level';
 export const mishapCodes: Record<Exclude<Mishap, 'none'>, string> = {

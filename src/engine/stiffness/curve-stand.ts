@@ -18,8 +18,8 @@ import {
   tapSigmaM,
 } from './curve-drift.ts';
 import { type CurvePlace, type CurvePlaces, curvePlaces, pointsLeft } from './curve-places.ts';
-import type { PreparedClamp } from './prepared-request.ts';
-import type { FitCurveSetup, FitSetup } from './request.ts';
+import type { PreparedClamp, PreparedCurve } from './prepared-request.ts';
+import type { FitCurvePoint, FitCurveSetup, FitSetup } from './request.ts';
 
 export interface StandCurves {
   /** By the set-up's index in the request. */
@@ -173,11 +173,20 @@ function clampOf(
         : Number.POSITIVE_INFINITY,
       drifts,
       ownColumns,
+      holdSeen: holdSeen(setup.tests[0].points),
       holdOff: { xM: cut.hold.xM - hold.xM, yM: cut.hold.yM - hold.yM },
       level,
       grainUnstated: setup.shared !== undefined && setup.tests[0].localSigmaM === undefined,
     },
   };
+}
+
+function holdSeen(points: readonly FitCurvePoint[]): PreparedCurve['holdSeen'] {
+  const [first, next] = [points[0], points[Math.min(points.length - 1, 10)]];
+  if (!first.px || !next.px) return undefined;
+  const seenPx = Math.hypot(next.px[0] - first.px[0], next.px[1] - first.px[1]);
+  const mPerPx = Math.hypot(next.xM - first.xM, next.yM - first.yM) / Math.max(1, seenPx);
+  return { x: first.px[0], y: first.px[1], mPerPx };
 }
 
 /** Else the curve begins behind the hold or in front of it, and its length says nothing. */

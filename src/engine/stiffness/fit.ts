@@ -24,7 +24,6 @@ import { resolveDoubts } from './resolve.ts';
 import { rowsOf } from './rows.ts';
 import { findingsOf } from './say-doubt.ts';
 import { holdFindings, levelFindings } from './say-stand.ts';
-import { standardDeviations } from './standard-deviations.ts';
 import { wasRead } from './was-read.ts';
 
 /** The answer of the engine's door; input that makes no sense is refused with findings. */
@@ -64,7 +63,7 @@ export function fitStiffness(request: FitRequest): FitResult {
     ...clampsMoved,
     ...named,
     ...holdFindings(problem, named),
-    ...levelFindings(problem, best, standardDeviations(posterior)),
+    ...levelFindings(problem, best),
     ...scatterFinding(noise),
     ...farFromBelief(best, priors.stiffness, problem.unknowns.stiffness),
   ];

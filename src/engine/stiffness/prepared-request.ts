@@ -27,6 +27,8 @@ export interface PreparedCurve {
   drifts: readonly DriftMode[];
   /** Where the blank left its hold in this picture, off the mean of the pictures in one clamp. */
   holdOff: { xM: number; yM: number };
+  /** Where the curve begins in the picture itself, and the scale there. */
+  holdSeen?: { x: number; y: number; mPerPx: number };
   /** The drift that turns the whole frame, and the extent at which its amplitude counts. */
   level: { column: number; halfM: number };
   /** Columns of the drifts that are this picture's own among the pictures of its stand. */

@@ -122,6 +122,8 @@ export interface FitCurvePoint {
   yM: number;
   /** Standard error square to the curve, marks and lens included. */
   sigmaM?: number;
+  /** Where it was seen: tells whether the camera stood still between pictures of one stand. */
+  px?: readonly [number, number];
 }
 export interface FitLine {
   tensionN: number;

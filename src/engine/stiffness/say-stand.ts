@@ -1,5 +1,6 @@
 /** What is odd about pictures of one stand, as findings. */
 import { type Finding, findingsOf } from '../finding.ts';
+import { solveLower } from '../numerics/cholesky.ts';
 import type { StandSlip } from './explanation.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
 import type { PreparedClamp } from './prepared-request.ts';
@@ -49,11 +50,11 @@ export function sayStandSlip(slip: StandSlip, problem: FitProblem, best: MostPro
 }
 
 /** Taps of butt and tip, and the scale along the blank, leave less between holds of one clamp: judgement. */
-const leastHoldOffM = 0.005;
+const leastHoldOffM = 0.008;
 
 /**
- * A camera that moved along a straight blank shows in no place square to it, but in where the hold lies. `said` is what
- * was named already.
+ * A camera that moved along a straight blank shows in no place square to it, but in where the hold lies; one whose marks
+ * were found anew shows in the pictures alone. `said` is what was named already.
  */
 export function holdFindings({ model }: FitProblem, said: readonly Finding[]): Finding[] {
   if (said.some(({ code }) => code === 'stand/camera-moved')) return [];
@@ -61,18 +62,33 @@ export function holdFindings({ model }: FitProblem, said: readonly Finding[]): F
   return setups.flatMap((setup, s) => {
     if (setup.kind === 'span' || !setup.curve || !isShared(setup)) return [];
     const alike = setups.flatMap((other) =>
-      other.kind !== 'span' && other.curve && other.clampedAs === setup.clampedAs
-        ? [other.curve.holdOff]
-        : [],
+      other.kind !== 'span' && other.curve && other.clampedAs === setup.clampedAs ? [other.curve] : [],
     );
-    const { xM, yM } = setup.curve.holdOff;
-    const shiftM = Math.hypot(
-      xM - medianOf(alike.map((off) => off.xM)),
-      yM - medianOf(alike.map((off) => off.yM)),
+    const { holdOff, holdSeen } = setup.curve;
+    const seen = alike.flatMap((curve) => (curve.holdSeen ? [curve.holdSeen] : []));
+    const onWallM = offMedian(
+      inXY(holdOff),
+      alike.map((curve) => inXY(curve.holdOff)),
     );
+    const inPictureM = holdSeen ? holdSeen.mPerPx * offMedian(holdSeen, seen) : 0;
+    const shiftM = Math.max(onWallM, inPictureM);
     if (shiftM < leastHoldOffM) return [];
     return [standFinding(`setups[${s}].tests[0]`, 'stand/camera-moved', { picture: s + 1, shiftM })];
   });
+}
+
+interface Place {
+  x: number;
+  y: number;
+}
+
+function inXY({ xM, yM }: { xM: number; yM: number }): Place {
+  return { x: xM, y: yM };
+}
+
+function offMedian(at: Place, all: readonly Place[]): number {
+  const off = (key: keyof Place) => at[key] - medianOf(all.map((place) => place[key]));
+  return Math.hypot(off('x'), off('y'));
 }
 
 function medianOf(values: readonly number[]): number {
@@ -80,19 +96,29 @@ function medianOf(values: readonly number[]): number {
 }
 
 /** How far the marks' frame leans, where the pictures say so by more than three times their doubt. */
-export function levelFindings(problem: FitProblem, best: MostProbable, sigmas: Float64Array): Finding[] {
-  const { setups } = problem.model.request;
+export function levelFindings(problem: FitProblem, best: MostProbable): Finding[] {
+  const { model } = problem;
+  const { setups } = model.request;
   const told = new Set<number>();
   return setups.flatMap((setup, s) => {
     const level = setup.kind !== 'span' && isShared(setup) ? setup.curve?.level : undefined;
     if (!level || told.has(level.column)) return [];
     told.add(level.column);
     const at = problem.unknowns.drift.start + level.column;
-    const [turnRad, sigmaRad] = [best.z[at] / level.halfM, sigmas[at] / level.halfM];
+    const turnRad = best.z[at] / level.halfM;
+    const sigmaRad = (model.request.driftSigmas[level.column] * spreadOf(best, at)) / level.halfM;
     if (Math.abs(turnRad) < leastLeanRad || Math.abs(turnRad) < 3 * sigmaRad) return [];
     const values = { turnRad, plusMinusRad: 1.96 * sigmaRad };
     return [standFinding(`setups[${s}].shared`, 'stand/wall-unlevel', values)];
   });
+}
+
+/** Standard deviation of a standardised unknown. */
+function spreadOf({ u, factor }: MostProbable, unknown: number): number {
+  const row = new Float64Array(u.length);
+  row[unknown] = 1;
+  solveLower(factor, u.length, row, row);
+  return Math.hypot(...row);
 }
 
 /** A level or a plumb line held to the marks shows less: judgement. */

@@ -6,7 +6,8 @@
 import { describe, expect, test } from 'vitest';
 import { judgeStiffness } from '../../../test/support/judge-stiffness.ts';
 import { randomBlank } from '../../../test/support/simulated-bench.ts';
-import { fitBlankOf, photographStand, weightFor } from '../../../test/support/simulated-stand.ts';
+import { photographStand } from '../../../test/support/simulated-stand.ts';
+import { fitBlankOf, weightFor } from '../../../test/support/stand-blank.ts';
 import { mishapCodes, withMishap } from '../../../test/support/stand-mishaps.ts';
 import { fit } from './fit.ts';
 import type { FitCurveSetup, FitSolved } from './request.ts';
