@@ -1,8 +1,8 @@
 import { useRef } from 'react';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { type VerdictParts, verdictInWords } from '../../../words/verdict.ts';
+import { paintFigure } from '../../parts/drawing/fraction-text.ts';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
-import { paintFigure } from './fraction-text.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 

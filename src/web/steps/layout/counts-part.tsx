@@ -7,6 +7,7 @@ import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import type { Counts } from './use-counts.ts';
+import './counts.css';
 
 export interface CountsPartProps {
   counts: Counts;
