@@ -5,6 +5,7 @@ import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import { piecewiseLinear } from '../../../engine/numerics/piecewise-linear.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
 import { criterionWords } from '../../../words/criteria.ts';
+import { guideReadingInWords } from '../../../words/guide-reading.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare, placeInFull } from '../../../words/places.ts';
 import type { BendView, DrawnRod } from '../../parts/drawing/bend-view.ts';
@@ -74,7 +75,10 @@ export function rulerModel(
     slack: slack?.length === field.fromTipM.length ? slack : undefined,
     startFromTipM: model.startFromTipM,
     short: (lengthM) => bare(writer.length(lengthM)),
-    describe: (fromTipM, guide) => placeInFull(blank, fromTipM, guide, writer),
+    describe: ({ fromTipM, ours }, guide) => {
+      const place = placeInFull(blank, fromTipM, guide, writer);
+      return ours ? `${place}. ${guideReadingInWords(ours.reading, guide, model.limits, writer)}` : place;
+    },
   };
 }
 
