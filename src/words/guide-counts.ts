@@ -27,7 +27,7 @@ export function countRows(counts: readonly GuideCount[], limits: LayoutLimits, w
       text: criterionWords.lineAngle.figure(value, writer),
       beyond: value > limits.lineAngleRad,
     })),
-    row('gap at most', ({ readings: { gapM: value } }) => ({
+    row('gap above the ring', ({ readings: { gapM: value } }) => ({
       text: criterionWords.gap.figure(value, writer),
       beyond: value > limits.gapM,
     })),

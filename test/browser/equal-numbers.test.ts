@@ -59,7 +59,7 @@ test.each(['nine-foot-four-piece', 'two-piece-spigot', 'two-hander', 'demo-build
   },
 );
 
-/** The ± of every mark, in the Marks list and in the guide table of the Layout step. */
+/** The ± of every mark, in the Marks list and under the figures of the Layout step. */
 async function doubtsShown(): Promise<{ listed: string[]; table: string[] }> {
   await page
     .getByText(/Best place ±: where the guide would stand, 95 of 100; placed anew on \d+ blanks/)
@@ -67,7 +67,7 @@ async function doubtsShown(): Promise<{ listed: string[]; table: string[] }> {
   const listed = await page.locator('.marks-table tbody tr:has(th) td:last-child .small').allTextContents();
   await goToStep(page, 'Layout');
   await page.getByText(/placed anew on \d+ blanks/).waitFor({ timeout: 120_000 });
-  const table = await page.locator('.guide-table [data-doubt]').allTextContents();
+  const table = await page.locator('.place-doubts [data-doubt]').allTextContents();
   return { listed: listed.map(spoken), table: table.map(spoken) };
 }
 

@@ -7,6 +7,7 @@ import { GuideTable } from './guide-table.tsx';
 import type { LiveSheet } from './live-sheet.ts';
 import { LoadTable } from './load-table.tsx';
 import { MarkCell } from './mark-cell.tsx';
+import { PlaceDoubts } from './place-doubts.tsx';
 import type { RulerModel } from './ruler-model.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 import type { Marks } from './use-marks.ts';
@@ -49,11 +50,11 @@ export function FiguresPart(props: FiguresPartProps) {
           writer={writer}
           limits={model.limits}
           slack={ruler.slack}
-          doubt={doubt}
           loadName={writer.loads[drawn] ?? 'no load'}
           pinned={model.field.pinned}
           mark={(guide) => <MarkCell guide={guide} row={guides[guide].id} onTakeUp={marks.takeUp} />}
         />
+        <PlaceDoubts doubt={doubt} writer={writer} />
         {loads && loads.length === writer.loads.length && (
           <section className="loads-figures" aria-label="Loads">
             <LoadTable

@@ -4,11 +4,10 @@ import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
 import { criterionWords } from '../../../words/criteria.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
-import { bare, plusMinusInWords, slackInWords } from '../../../words/places.ts';
+import { bare, slackInWords } from '../../../words/places.ts';
 import { paintFigure } from '../../parts/drawing/fraction-text.ts';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
-import type { PlaceDoubt } from '../../read/use-mark-spread.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 
@@ -18,8 +17,6 @@ export interface GuideTableProps {
   limits: LayoutLimits;
   /** Stations between which each mark is as good. */
   slack: readonly Zone[] | undefined;
-  /** ± of every guide's best place. */
-  doubt: PlaceDoubt;
   /** Name of the load drawn. */
   loadName: string;
   /** What stands in the column of marks: the mark to press, or the field to type it. */
@@ -29,7 +26,7 @@ export interface GuideTableProps {
 
 /** Every guide in figures under the drawn load; answers while a guide is dragged. */
 export function GuideTable(props: GuideTableProps) {
-  const { writer, pinned, loadName, doubt } = props;
+  const { writer, pinned, loadName } = props;
   const body = useRef<HTMLTableSectionElement>(null);
   usePainted(props.sheet, (frame) => {
     if (body.current) paintRows(body.current, frame, props);
@@ -46,7 +43,7 @@ export function GuideTable(props: GuideTableProps) {
             <th scope="col">guide</th>
             <th scope="col">from tip</th>
             <th scope="col">interval</th>
-            <th scope="col">may move; best place ±</th>
+            <th scope="col">may move</th>
             {criteria.map(({ id }) => (
               <th key={id} scope="col">
                 {criterionWords[id].short}
@@ -63,10 +60,7 @@ export function GuideTable(props: GuideTableProps) {
               </th>
               <td>{props.mark(guide)}</td>
               <td className="quiet" />
-              <td className="quiet">
-                <span data-move="" />
-                <span data-doubt="" className={doubt.stale ? 'doubt stale' : 'doubt'} />
-              </td>
+              <td className="quiet" />
               {criteria.map(({ id }) => (
                 <td key={id} />
               ))}
@@ -74,15 +68,12 @@ export function GuideTable(props: GuideTableProps) {
           ))}
         </tbody>
       </table>
-      <p className={doubt.stale ? 'attention small' : 'quiet small'} role="status">
-        {doubt.words}
-      </p>
     </TableFrame>
   );
 }
 
 function paintRows(body: HTMLTableSectionElement, frame: SheetFrame, props: GuideTableProps): void {
-  const { writer, limits, slack, doubt } = props;
+  const { writer, limits, slack } = props;
   const load = frame.ours?.reading.loads[frame.drawn];
   [...body.rows].forEach((row, guide) => {
     const at = frame.fromTipM[guide];
@@ -95,10 +86,7 @@ function paintRows(body: HTMLTableSectionElement, frame: SheetFrame, props: Guid
       row.cells[cell].classList.toggle('attention', beyond);
     };
     set(2, bare(writer.length(at - (frame.fromTipM[guide - 1] ?? 0))));
-    const move = row.cells[3].querySelector('[data-move]');
-    if (move) paintFigure(move, mayMove(slack?.[guide], at, writer));
-    const sure = row.cells[3].querySelector('[data-doubt]');
-    if (sure) paintFigure(sure, plusMinusInWords(doubt.plusMinusM[guide], writer));
+    set(3, mayMove(slack?.[guide], at, writer));
     if (!load?.spans[guide]) return;
     criteria.forEach((criterion, column) => {
       const value = valueAtGuide(criterion, load, guide);

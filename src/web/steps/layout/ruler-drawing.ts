@@ -109,7 +109,7 @@ export class RulerDrawing {
       'aria-valuemin': 0,
       'aria-valuemax': (model.lengthM * 1000).toFixed(0),
       'aria-valuenow': (fromTipM[guide] * 1000).toFixed(1),
-      'aria-valuetext': model.describe(fromTipM, guide).replaceAll('⁄', '/'),
+      'aria-valuetext': model.describe(frame, guide).replaceAll('⁄', '/'),
     });
   }
 

@@ -1,5 +1,6 @@
 import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
+import type { SheetFrame } from './sheet-frame.ts';
 
 /** The straight rod: what stays the same while guides move. */
 export interface RulerModel {
@@ -18,6 +19,6 @@ export interface RulerModel {
   startFromTipM: readonly number[];
   /** A length without its unit, as short as the tape allows: `22 1⁄8`. */
   short(lengthM: number): string;
-  /** All there is to say of one guide's place, for the screen reader. */
-  describe(fromTipM: readonly number[], guide: number): string;
+  /** All there is to say of one guide's place and what is read there, for the screen reader. */
+  describe(frame: SheetFrame, guide: number): string;
 }

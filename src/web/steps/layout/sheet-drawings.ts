@@ -3,6 +3,7 @@
 import { byMetric } from '../../../engine/layout/criteria.ts';
 import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import { criterionWords } from '../../../words/criteria.ts';
+import { guideReadingInWords } from '../../../words/guide-reading.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare, placeInFull } from '../../../words/places.ts';
 import { ringsAt } from '../../parts/drawing/attention.ts';
@@ -45,7 +46,10 @@ export function rulerModel(
     slack: slack?.length === field.fromTipM.length ? slack : undefined,
     startFromTipM: model.startFromTipM,
     short: (lengthM) => bare(writer.length(lengthM)),
-    describe: (fromTipM, guide) => placeInFull(blank, fromTipM, guide, writer),
+    describe: ({ fromTipM, ours }, guide) => {
+      const place = placeInFull(blank, fromTipM, guide, writer);
+      return ours ? `${place}. ${guideReadingInWords(ours.reading, guide, model.limits, writer)}` : place;
+    },
   };
 }
 

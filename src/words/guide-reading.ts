@@ -1,0 +1,29 @@
+/** What is read at one guide, over all loads, beside its limits. */
+import { criterionOf, valueAtGuide } from '../engine/layout/criteria.ts';
+import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
+import type { RuledReading } from '../engine/layout/rule-reading.ts';
+import { criterionWords } from './criteria.ts';
+import type { LadderWriter } from './ladder-writer.ts';
+
+/** `Line angle 17° of 15° at 400 g, over the limit; gap 5⁄16 in of 13⁄32 in at 400 g`. */
+export function guideReadingInWords(
+  { loads }: RuledReading,
+  guide: number,
+  limits: LayoutLimits,
+  writer: LadderWriter,
+): string {
+  const words = (['lineAngle', 'gap'] as const).flatMap((metric) => {
+    const criterion = criterionOf(metric);
+    const values = loads.map((load) =>
+      load.spans[guide] ? valueAtGuide(criterion, load, guide) : undefined,
+    );
+    const most = values.reduce<number>((at, value, i) => ((value ?? -1) > (values[at] ?? -1) ? i : at), 0);
+    const value = values[most];
+    if (value === undefined) return [];
+    const limit = limits[criterion.quantity];
+    const beside = criterionWords[metric].besideLimit({ value, limit }, loads[most].ruled[guide], writer);
+    return `${beside} at ${writer.loads[most]}${value > limit ? ', over the limit' : ''}`;
+  });
+  const all = words.join('; ');
+  return `${all[0]?.toUpperCase() ?? ''}${all.slice(1)}`;
+}
