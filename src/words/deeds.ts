@@ -48,6 +48,7 @@ export const deedWords = {
   logQuarter: 'log a quarter of an hour',
   lookAtGuide: 'look at a guide',
   makeProof: 'predict a weight',
+  layGuides: 'use another number of guides',
   makeTest: 'begin a load test',
   measureBetween: 'measure between marks',
   moveGuide: 'move guide {}',

@@ -33,8 +33,10 @@ export function nextMoveInWords(
     case 'beyond-limits':
       return {
         deed: 'No number of guides that was tried keeps your limits.',
-        why: `${why} Raise that limit, or test at a lighter load.`,
-        brings: move && orMove(help),
+        why,
+        brings: [`Raise that limit, or test at a lighter load.`, move && orMove(help)]
+          .filter(Boolean)
+          .join(' '),
       };
     case 'as-even-as-it-gets':
       return { deed: 'This is as even as this blank gets.', why: `Closest to a limit: ${worst}` };

@@ -29,7 +29,7 @@ export function withGuideCount(choices: Choices, count: number): Choices {
 }
 
 /** Which guide of the set stands at each place of the new one. */
-function takenGuides(guides: readonly ChosenGuide[], count: number): number[] {
+export function takenGuides(guides: readonly ChosenGuide[], count: number): number[] {
   const lastRunning = guides.findLastIndex(({ kind }) => !isBoughtSingly(kind));
   const butts = guides.map((_, index) => index).slice(Math.min(lastRunning + 1, guides.length - 1));
   const kept = butts.slice(-Math.max(1, count - 1));

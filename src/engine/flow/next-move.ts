@@ -76,7 +76,8 @@ export function nextMove(
     best && moveOf(before, readLadder(ladder, fromTipM.with(best.guide, best.toM)), fromTipM, best);
   const worthIt = move && move.after.ratio <= (1 - options.leastGain) * now.ratio ? move : undefined;
   const reached = worthIt ? worthIt.after.ratio : now.ratio;
-  const placingHelps = question.placedWorst !== undefined && placedWorst <= (1 - options.leastGain) * reached;
+  const lower = placedWorst <= (1 - options.leastGain) * reached || (reached > 1 && placedWorst <= 1);
+  const placingHelps = question.placedWorst !== undefined && lower;
   const code = codeOf({ reached, worthIt: worthIt !== undefined, placingHelps, placedWorst, fewest });
   const more = code === 'more-guides' ? { fewest } : {};
   return { code, now, ...(worthIt ? { move: worthIt } : {}), ...more };

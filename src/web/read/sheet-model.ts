@@ -6,6 +6,7 @@ import type { FerruleZone } from '../../engine/bench/ferrule-zones.ts';
 import type { BlankTables, FreeRod } from '../../engine/bench/free-rod.ts';
 import { type StrainLevels, strainLevels } from '../../engine/bench/strain.ts';
 import type { Choices } from '../../engine/flow/choices.ts';
+import type { CountQuestion } from '../../engine/flow/count-answer.ts';
 import { type LayoutQuestion, layoutQuestion, ringsAndReel } from '../../engine/flow/layout-question.ts';
 import { downRad, type LoadLadder } from '../../engine/flow/loads.ts';
 import { commonGuides, commonMarks } from '../../engine/kinds/common-build.ts';
@@ -45,6 +46,8 @@ export interface SheetModel {
   startLadder: LadderSheet;
   /** Asks for the best layout with the builder's rule for intervals. */
   request: LayoutRequest & LadderRequest;
+  /** Asks what other numbers of guides would do. */
+  counted: CountQuestion;
 }
 const noLoads = 'There is no weight to bend the rod with: choose your own loads below.';
 
@@ -78,6 +81,7 @@ export function sheetModel(parts: SheetParts): SheetModel | undefined {
     unreadable: loads.kg.length === 0 ? noLoads : whyUnreadable(fromTipM, freeM),
     marksAre: ownFromTipM ? 'own' : startFits ? 'start' : 'spread',
     field: guideField(choices, fromTipM, keepOut, freeM),
+    counted: { bench, choices, blank, diameters, tables: parts.tables },
     ...ladderSheets(parts, blank, diameters, question),
     request: {
       ...question.request,

@@ -1,4 +1,5 @@
 /** A second home of the engine, for what says how sure the first one's answers are. */
+import { answerCounts } from '../../engine/flow/count-answer.ts';
 import { judgeRod } from '../../engine/load-test/judge-rod.ts';
 import { compareDays } from '../../engine/sureness/compare-days.ts';
 import { answerTasks } from './answer-tasks.ts';
@@ -24,6 +25,8 @@ answerTasks<DoubtTask>((task, progress: (so: Progress<DoubtTask>) => void) => {
       return judgeRod(task.question);
     case 'second':
       return secondOpinion(task);
+    case 'counts':
+      return answerCounts(task.question, progress);
     case 'days':
       return compareDays(task.question);
   }

@@ -1,5 +1,7 @@
 /** What the page and the engine's worker say to each other: plain, cloneable data in SI units. */
 import type { BlankTables } from '../../engine/bench/free-rod.ts';
+import type { CountQuestion, CountsAnswer } from '../../engine/flow/count-answer.ts';
+import type { MoveQuestion, NextMove } from '../../engine/flow/next-move.ts';
 import type { Power, PowerQuestion } from '../../engine/flow/power.ts';
 import type { KeepOut } from '../../engine/layout/kept-free.ts';
 import type { LadderRequest } from '../../engine/layout/ladder-request.ts';
@@ -56,6 +58,20 @@ export interface SlackTask {
   fromTipM: readonly number[];
   footM: readonly number[];
   keepOut: readonly KeepOut[];
+}
+
+/** What to do first about a layout. */
+export interface NextMoveTask {
+  does: 'nextMove';
+  question: MoveQuestion;
+  /** Ends of moves are rounded to this. */
+  snapM: number;
+}
+
+/** The best layouts of one guide fewer, as many and one more. */
+export interface CountsTask {
+  does: 'counts';
+  question: CountQuestion;
 }
 
 /** Fixed layouts read on many blanks that fit the bench's readings. */
@@ -144,10 +160,11 @@ export type DoubtTask =
   | JudgeTask
   | SecondTask
   | DaysTask
-  | SeriesTask;
+  | SeriesTask
+  | CountsTask;
 
 /** Tasks of more than a frame. */
-export type LongTask = FitTask | LayoutTask | SlackTask | RealLineTask | DoubtTask;
+export type LongTask = FitTask | LayoutTask | SlackTask | NextMoveTask | RealLineTask | DoubtTask;
 export type Task = ReadTask | LongTask;
 
 export interface SecondAnswer extends SecondEstimate {
@@ -160,6 +177,8 @@ interface Answers {
   fit: FitAnswer;
   layout: LayoutAnswer;
   slack: MarkSlack[];
+  nextMove: NextMove;
+  counts: CountsAnswer;
   sureness: Sureness;
   spread: MarkSpread;
   power: Power;
@@ -175,6 +194,9 @@ interface Progresses {
   fit: never;
   layout: LayoutProgress;
   slack: never;
+  /** Share of guides tried. */
+  nextMove: number;
+  counts: CountsAnswer;
   sureness: Sureness;
   spread: MarkSpread;
   power: never;

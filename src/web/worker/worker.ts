@@ -1,4 +1,5 @@
 /** The engine's home in the browser: every task is answered once, in order. */
+import { moveDefaults, nextMove } from '../../engine/flow/next-move.ts';
 import { readRealLine } from '../../engine/layout/real-line.ts';
 import { answerTasks } from './answer-tasks.ts';
 import { keptFit } from './kept-fit.ts';
@@ -19,6 +20,8 @@ answerTasks<Exclude<Task, DoubtTask>>((task, progress) => {
       return proposedLayout(task, progress);
     case 'slack':
       return slackOfLayout(task);
+    case 'nextMove':
+      return nextMove(task.question, progress, { ...moveDefaults, snapM: task.snapM });
     case 'realLine':
       return readRealLine(task.question);
   }

@@ -1,11 +1,11 @@
 import { Button } from 'react-aria-components';
 import type { Choices } from '../../../engine/flow/choices.ts';
 import { guideKindOptions, guideName } from '../../../engine/kinds/guides.ts';
-import type { Change } from '../../../record/operation.ts';
 import { Field } from '../../fields/field.tsx';
 import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
+import { addedGuide } from './guide-rows.ts';
 
 export interface GuidesPartProps {
   choices: Choices;
@@ -17,7 +17,7 @@ const kinds = guideKindOptions('line');
 
 /** The guide set: kinds, sizes, heights, feet and masses; what is typical stands pale until it is measured. */
 export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
-  const { write, newRowId } = useBuild();
+  const { write, newRowId, rows } = useBuild();
   const { guides } = choices;
   const recorded = guides.every(({ id }) => id !== undefined);
   if (!recorded) {
@@ -110,27 +110,14 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
           </tbody>
         </table>
       </TableFrame>
-      <Button className="button" onPress={() => write('addGuide', addGuide(choices, newRowId()))}>
+      <Button
+        className="button"
+        onPress={() => write('addGuide', addedGuide(choices, { rows: rows('guides'), newRowId }))}
+      >
         Add a guide
       </Button>
     </Part>
   );
-}
-
-/** A new guide stands halfway in the longest interval. */
-function addGuide({ guides }: Choices, row: string): Change[] {
-  const marks = guides.map(({ stationM }) => stationM ?? 0);
-  let widest = 1;
-  marks.forEach((mark, i) => {
-    if (i > 0 && mark - marks[i - 1] > marks[widest] - marks[widest - 1]) widest = i;
-  });
-  const fromTipM = Math.round(500 * (marks[widest] + marks[widest - 1])) / 1000;
-  return [
-    { path: ['guides', row, 'order'], value: widest + 0.5 },
-    { path: ['guides', row, 'kind'], value: guides[widest - 1].kind },
-    { path: ['guides', row, 'size'], value: guides[widest - 1].size },
-    { path: ['guides', row, 'station'], value: { si: fromTipM, text: `${Math.round(fromTipM * 1000)} mm` } },
-  ];
 }
 
 /** `3 snake 1/0, 3 snake 1, 1 stripping 12 mm`. */

@@ -7,17 +7,15 @@ import { useSentence } from '../../read/use-sentence.ts';
 import { BendPart } from './bend-part.tsx';
 import { FiguresPart } from './figures-part.tsx';
 import { GuidesPart } from './guides-part.tsx';
-import { Headline } from './headline.tsx';
 import { LimitsPart } from './limits-part.tsx';
 import type { LiveSheet } from './live-sheet.ts';
 import { LoadsPart } from './loads-part.tsx';
-import { PlaceButton } from './place-button.tsx';
 import { RealLinePart } from './real-line-part.tsx';
 import { rulerModel } from './sheet-drawings.ts';
+import { SidePart } from './side-part.tsx';
 import { StartPart } from './start-part.tsx';
-import { breaksRules, canTakeStart, sameMarks, startFindings, startName } from './start-state.ts';
+import { canTakeStart, startFindings } from './start-state.ts';
 import { StraightRodPart } from './straight-rod-part.tsx';
-import { SurenessLine } from './sureness-line.tsx';
 import { useSettledFrame } from './use-live-sheet.ts';
 import { useMarks } from './use-marks.ts';
 import { useSheetInput } from './use-sheet-input.ts';
@@ -35,31 +33,19 @@ export interface LayoutSheetProps {
 export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
   const sentence = useSentence();
   const { system, writer: shopWriter } = useShop();
-  const { choices, loads, field } = model;
+  const { choices, loads } = model;
   const writer = useMemo(() => ladderWriter(shopWriter, loads.kg), [shopWriter, loads.kg]);
   const [picked, setPicked] = useState<number>();
   const drawn = useDrawnLoad(sheet, picked, loads.kg.length);
-  const { best, slackZones, bestMarks, doubt } = useSheetInput(sheet, model, { drawn, system });
+  const { best, bestMarks, next, slackZones, doubt } = useSheetInput(sheet, model, { drawn, system });
   const marks = useMarks(sheet, model, system);
   const settled = useSettledFrame(sheet);
   const ruler = useMemo(() => rulerModel(model, slackZones, writer), [model, slackZones, writer]);
-  const placed = bestMarks !== undefined && model.marksAre === 'own' && sameMarks(bestMarks, field.fromTipM);
   const shared = { sheet, model, ruler, writer, marks, settled };
   return (
     <div className="layout-sheet">
       <BendPart sheet={sheet} model={model} writer={writer} drawn={drawn} onDraw={setPicked} />
-      <Headline
-        sheet={sheet}
-        writer={writer}
-        startName={startName(model)}
-        startBroken={breaksRules(model)}
-        intervals={choices.intervals}
-        marksAre={model.marksAre}
-        unreadable={model.unreadable}
-      >
-        <SurenessLine model={model} waits={best.working} />
-        <PlaceButton best={best} marks={bestMarks} placed={placed} onPlace={marks.place} />
-      </Headline>
+      <SidePart {...shared} best={best} bestMarks={bestMarks} next={next} />
       <StraightRodPart {...shared} />
       <FiguresPart {...shared} drawn={drawn} doubt={doubt} ferrulesBound={ferrulesBound} />
       <div className="layout-parts screen-only">

@@ -9,11 +9,13 @@ export interface PlaceButtonProps {
   marks: readonly number[] | undefined;
   /** Whether ours are these already. */
   placed: boolean;
+  /** Whether it is what to do first. */
+  first: boolean;
   onPlace(fromTipM: readonly number[]): void;
 }
 
 /** "Place the guides for this blank": the layout is worked out beforehand, so that pressing only puts it in. */
-export function PlaceButton({ best, marks, placed, onPlace }: PlaceButtonProps) {
+export function PlaceButton({ best, marks, placed, first, onPlace }: PlaceButtonProps) {
   const sentence = useSentence();
   const { answer, working, failure } = best;
   const refused = answer?.status === 'refused' ? answer.findings : undefined;
@@ -23,7 +25,11 @@ export function PlaceButton({ best, marks, placed, onPlace }: PlaceButtonProps) 
       {placed ? (
         <p>The guides stand as placed for this blank.</p>
       ) : (
-        <Button className="button button-main" isDisabled={!ready} onPress={() => ready && onPlace(marks)}>
+        <Button
+          className={first ? 'button button-main' : 'button'}
+          isDisabled={!ready}
+          onPress={() => ready && onPlace(marks)}
+        >
           Place the guides for this blank
         </Button>
       )}

@@ -4,6 +4,7 @@ import type { DeedId } from '../../../words/deeds.ts';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import type { Gesture } from '../../store/document-store.ts';
+import { countChanges } from './guide-rows.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import { markChanges } from './mark-changes.ts';
 
@@ -14,7 +15,7 @@ export type Marks = ReturnType<typeof useMarks>;
 
 /** Writes marks to the record: one gesture for a drag, for a run of steps, for a whole layout. */
 export function useMarks(sheet: LiveSheet | undefined, model: SheetModel, system: UnitSystem) {
-  const { write, gesture, newRowId } = useBuild();
+  const { write, gesture, newRowId, rows } = useBuild();
   const run = useRef<{ guide: number; gesture: Gesture; atMs: number }>(undefined);
   const writing = { choices: model.choices, system, newRowId };
 
@@ -40,6 +41,10 @@ export function useMarks(sheet: LiveSheet | undefined, model: SheetModel, system
       if (at !== before) moved(guide, at);
     },
     place: (fromTipM: readonly number[]) => placeAll('placeAll', fromTipM),
+    lay: (fromTipM: readonly number[]) => {
+      run.current = undefined;
+      write('layGuides', countChanges(model.choices, fromTipM, { rows: rows('guides'), newRowId, system }));
+    },
     useStart: () => placeAll('placeAsStart', model.startFromTipM),
     takeUp: () => placeAll('takeGuides', model.field.fromTipM),
     pin: (guide: number, pinned: boolean) => {

@@ -10,6 +10,7 @@ import { useSame } from '../../worker/use-same.ts';
 import { useSlack } from '../../worker/use-slack.ts';
 import type { AskedLayout, LiveSheet } from './live-sheet.ts';
 import { marksOnTape } from './marks-on-tape.ts';
+import { useNextMove } from './use-next-move.ts';
 
 const noMarks: readonly number[] = [];
 
@@ -20,7 +21,7 @@ interface Shown {
 
 /**
  * Keeps a live sheet to what the record says, and works out in the background what only takes longer than a
- * frame: the best layout, the best under the other rule for intervals, and the slack of our marks.
+ * frame: the best layout, what to do first, the slack of our marks, and the best under the other rule for intervals.
  */
 export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, shown: Shown) {
   const bends = model.unreadable === undefined;
@@ -41,6 +42,7 @@ export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, s
   const { fromTipM, footM, keepOut } = field;
 
   const best = useLayoutProposal(request);
+  const next = useNextMove(model, best, shown.system);
   const slack = useSlack(
     useMemo(
       () => (bends ? { ladder: ladder.ladder, fromTipM, footM, keepOut } : undefined),
@@ -88,7 +90,7 @@ export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, s
 
   const { answer, answered } = slack;
   const slackZones = useMemo(() => zonesOf(answer, answered?.fromTipM), [answer, answered]);
-  return { best, bestMarks, slackZones, doubt };
+  return { best, bestMarks, next, slackZones, doubt };
 }
 
 /** Between which stations each mark is as good, for the layout that was asked about. */

@@ -1,0 +1,79 @@
+import type { NextMove } from '../../../engine/flow/next-move.ts';
+import type { LadderWriter } from '../../../words/ladder-writer.ts';
+import { nextMoveInWords } from '../../../words/next-move.ts';
+import { Fold } from '../../parts/sheet/fold.tsx';
+import type { SheetModel } from '../../read/sheet-model.ts';
+import type { LayoutTask } from '../../worker/messages.ts';
+import type { LongTaskState } from '../../worker/use-long-task.ts';
+import { BesideStart } from './beside-start.tsx';
+import { CountsPart } from './counts-part.tsx';
+import { DeedButtons } from './deed-buttons.tsx';
+import { Headline } from './headline.tsx';
+import type { LiveSheet } from './live-sheet.ts';
+import { PlaceButton } from './place-button.tsx';
+import { breaksRules, sameMarks, startName } from './start-state.ts';
+import { SurenessLine } from './sureness-line.tsx';
+import { type Counts, useCounts } from './use-counts.ts';
+import type { Marks } from './use-marks.ts';
+import { type WhatNext, withCounts } from './use-next-move.ts';
+
+export interface SidePartProps {
+  sheet: LiveSheet;
+  model: SheetModel;
+  writer: LadderWriter;
+  marks: Marks;
+  best: LongTaskState<LayoutTask>;
+  /** The best marks, on the tape. */
+  bestMarks: readonly number[] | undefined;
+  next: WhatNext;
+}
+
+/** Beside the bend: what to do first, how sure that is, and how many guides it takes. */
+export function SidePart(props: SidePartProps) {
+  const { sheet, model, writer, marks, best, bestMarks } = props;
+  const { choices, field, marksAre, loads, limits } = model;
+  const own = field.fromTipM.length;
+  const counts = useCounts(model, props.next.working);
+  const next = settledMove(props.next, counts);
+  const placed = bestMarks !== undefined && marksAre === 'own' && sameMarks(bestMarks, field.fromTipM);
+  const fewest = counts.answer?.counts.find(({ count }) => count === next?.fewest);
+  return (
+    <div className="layout-side">
+      <Headline
+        sheet={sheet}
+        writer={writer}
+        next={next && nextMoveInWords(next, { count: own, loadsKg: loads.kg }, writer)}
+        unreadable={model.unreadable}
+      >
+        <DeedButtons next={next} fewestMarks={fewest?.fromTipM} onMove={marks.moved} onLay={marks.lay} />
+        <PlaceButton
+          best={best}
+          marks={bestMarks}
+          placed={placed}
+          first={next?.code === 'place-anew'}
+          onPlace={marks.place}
+        />
+        <SurenessLine model={model} waits={best.working} />
+        <Fold title="Beside the start">
+          <BesideStart
+            sheet={sheet}
+            writer={writer}
+            startName={startName(model)}
+            startBroken={breaksRules(model)}
+            intervals={choices.intervals}
+            marksAre={marksAre}
+          />
+        </Fold>
+      </Headline>
+      {!model.unreadable && (
+        <CountsPart counts={counts} own={own} limits={limits} writer={writer} onLay={marks.lay} />
+      )}
+    </div>
+  );
+}
+
+/** That no number of guides keeps the limits is said only once others were tried. */
+function settledMove(next: WhatNext, counts: Counts): NextMove | undefined {
+  const move = withCounts(next, counts.answer?.fewest);
+  return move?.code === 'beyond-limits' && counts.working ? undefined : move;
+}

@@ -1,0 +1,43 @@
+import { useMemo } from 'react';
+import { heedCounts } from '../../../engine/flow/heed-counts.ts';
+import type { NextMove } from '../../../engine/flow/next-move.ts';
+import type { LayoutAnswer } from '../../../engine/layout/layout.ts';
+import type { UnitSystem } from '../../../engine/units/unit-table.ts';
+import { dragTape } from '../../../words/tape.ts';
+import type { SheetModel } from '../../read/sheet-model.ts';
+import type { NextMoveTask } from '../../worker/messages.ts';
+import { useLongTask } from '../../worker/use-long-task.ts';
+
+export interface WhatNext {
+  /** Of the marks as they stand; undefined while it is worked out. */
+  answer: NextMove | undefined;
+  working: boolean;
+  /** Least worst ratio that placing all guides anew reaches. */
+  placedWorst: number | undefined;
+}
+
+/** What to do first about the settled marks, worked out once the best layout is known. */
+export function useNextMove(
+  model: SheetModel,
+  best: { answer: LayoutAnswer | undefined; working: boolean },
+  system: UnitSystem,
+): WhatNext {
+  const { request, field, unreadable } = model;
+  const found = best.answer?.status === 'refused' ? undefined : best.answer;
+  const placedWorst = best.working ? undefined : found?.score.worst;
+  const task = useMemo((): NextMoveTask | undefined => {
+    if (unreadable || placedWorst === undefined) return undefined;
+    const question = { request, fromTipM: field.fromTipM, placedWorst };
+    return { does: 'nextMove', question, snapM: dragTape(system).stepM };
+  }, [request, field, unreadable, placedWorst, system]);
+  const { answer, working } = useLongTask(task);
+  return { answer: working ? undefined : answer, working: working || best.working, placedWorst };
+}
+
+/** With the fewest guides that keep the limits, once that is known. */
+export function withCounts(
+  { answer, placedWorst }: WhatNext,
+  fewest: number | undefined,
+): NextMove | undefined {
+  return answer && heedCounts(answer, { placedWorst, fewest });
+}
