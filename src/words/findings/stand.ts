@@ -3,7 +3,7 @@ import type { Sentences } from './sentences.ts';
 
 export const standSentences: Sentences<StandKinds> = {
   'stand/camera-moved': ({ picture, shiftM }, w) =>
-    `Picture ${picture} shows the blank ${w.length(shiftM)} off where the other pictures have it: the camera or the marks moved. Take all pictures again without touching the stand.`,
+    `Picture ${picture} shows the blank ${w.length(shiftM)} off the other pictures: the camera moved, or its curve follows something else. Look at the drawn curve. If it is right, take all pictures again.`,
   'stand/clamp-slipped': ({ picture, turnRad }, w) =>
     `Before picture ${picture} the blank turned ${w.angle(Math.abs(turnRad))} ${turnRad > 0 ? 'up' : 'down'} in the clamp. Tighten the clamp and take all pictures again. Until then this and the later pictures count with a tilt of their own.`,
   'stand/weights-swapped': ({ picture, other, massKg, otherKg }, w) =>
