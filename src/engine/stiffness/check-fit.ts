@@ -80,7 +80,7 @@ function checkClamp(setup: FitClampSetup, lengthM: number, path: string, check: 
     });
     readings.forEach(({ fromTipM, dropM }, r) => {
       check.range(`${at}.readings[${r}].fromTipM`, fromTipM, { low: 0, high: lengthM, unit: 'm' });
-      check.range(`${at}.readings[${r}].dropM`, dropM, { low: -10, high: 10, unit: 'm' });
+      check.range(`${at}.readings[${r}].dropM`, dropM, { unit: 'm' });
     });
   });
 }

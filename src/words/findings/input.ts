@@ -5,6 +5,8 @@ import type { Sentences } from './sentences.ts';
 export const inputSentences: Sentences<InputKinds> = {
   'input/out-of-range': ({ value, unit, low, over, high, whole }, w) => {
     const write = (one: number) => inUnit(one, unit, w);
+    if (low === undefined && over === undefined && high === undefined)
+      return `${write(value)} is no number. Give one.`;
     const number = whole ? 'a whole number' : 'a value';
     const from = low === undefined ? `over ${write(over ?? 0)}` : `from ${write(low)}`;
     return `${write(value)} does not fit. Give ${number} ${from}${high === undefined ? ' up' : ` to ${write(high)}`}.`;
