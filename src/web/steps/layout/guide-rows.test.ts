@@ -42,19 +42,22 @@ test('guide after guide is added on the tip’s side of the stripping guide, and
   }
 });
 
-test.each([-1, 1])('%i guides more: so many rows at these marks, each kept row with what was measured', (more) => {
-  const state = start();
-  const before = choicesOf(state).guides;
-  const count = before.length + more;
-  const marks = Array.from({ length: count }, (_, i) => 0.1 + i * 0.15);
-  const after = write(state, countChanges(choicesOf(state), marks, into(state)));
-  expect(marksOf(after)).toEqual(marks.map((at) => expect.closeTo(at, 6)));
-  const { guides } = choicesOf(after);
-  const kept = guides.filter(({ id }) => before.some((one) => one.id === id));
-  expect(kept).toHaveLength(Math.min(count, before.length));
-  expect(guides.at(-1)?.id).toBe(before.at(-1)?.id);
-  for (const guide of kept) {
-    const { stationM: _, pinned: __, ...same } = before.find(({ id }) => id === guide.id) ?? guide;
-    expect(guide).toMatchObject(same);
-  }
-});
+test.each([-1, 1])(
+  '%i guides more: so many rows at these marks, each kept row with what was measured',
+  (more) => {
+    const state = start();
+    const before = choicesOf(state).guides;
+    const count = before.length + more;
+    const marks = Array.from({ length: count }, (_, i) => 0.1 + i * 0.15);
+    const after = write(state, countChanges(choicesOf(state), marks, into(state)));
+    expect(marksOf(after)).toEqual(marks.map((at) => expect.closeTo(at, 6)));
+    const { guides } = choicesOf(after);
+    const kept = guides.filter(({ id }) => before.some((one) => one.id === id));
+    expect(kept).toHaveLength(Math.min(count, before.length));
+    expect(guides.at(-1)?.id).toBe(before.at(-1)?.id);
+    for (const guide of kept) {
+      const { stationM: _, pinned: __, ...same } = before.find(({ id }) => id === guide.id) ?? guide;
+      expect(guide).toMatchObject(same);
+    }
+  },
+);
