@@ -134,7 +134,7 @@ describe('a guide', () => {
     const [place, bent, worst] = [await layout.placeOf(6), await rod(), await layout.worst.textContent()];
     await layout.page.mouse.move(x, y);
     await layout.page.mouse.down();
-    await layout.page.mouse.move(x + 24, y, { steps: 6 });
+    await layout.page.mouse.move(x + 48, y, { steps: 6 });
     await expect.poll(() => layout.placeOf(6)).not.toBe(place);
     await expect.poll(rod).not.toBe(bent);
     await expect.poll(() => layout.worst.textContent()).not.toBe(worst);

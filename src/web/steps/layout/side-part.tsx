@@ -49,7 +49,7 @@ export function SidePart(props: SidePartProps) {
           next={last.current}
           stale={!next}
           fewestMarks={fewest?.fromTipM}
-          onMove={marks.moved}
+          onMove={marks.moveOne}
           onLay={marks.lay}
         />
         <PlaceButton
