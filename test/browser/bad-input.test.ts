@@ -36,26 +36,20 @@ test('a grip past its section, a bore below the blank, negative room and a lengt
   await fill(page, 'Butt end to the front of the grip', '50 in');
   await saidAt(
     'handle/-/gripFront',
-    /past the butt section of .*: set its front further back, or choose a shorter grip/,
+    /Set the grip's front further back, or take a shorter grip.* the butt section is/,
   ).waitFor();
   await fill(page, 'Butt end to the front of the grip', '9 1/4 in');
   await fill(page, 'Grip’s length', '14 in');
-  await saidAt(
-    'handle/-/gripLength',
-    /is longer than the .* from the butt end to its front: shorten it/,
-  ).waitFor();
+  await saidAt('handle/-/gripLength', /Shorten the grip or move its front.* its front is only/).waitFor();
   await fill(page, 'Grip’s length', '7 in');
   await fill(page, 'Seat’s length', '4 in');
   await saidAt(
     'handle/-/seatLength',
-    /Grip and seat need .* more than there is .*: move the front forward, or take a shorter seat/,
+    /Move the grip's front .* forward, or take a seat of at most/,
   ).waitFor();
   await fill(page, 'Seat’s length', '2 in');
   await fill(page, 'Seat’s bore', '5 mm');
-  await saidAt(
-    'handle/-/seatBore',
-    /The seat's bore of 5.* is smaller than the blank under it.*: open the insert/,
-  ).waitFor();
+  await saidAt('handle/-/seatBore', /Open the seat's insert.* Its bore is .*, the blank under it/).waitFor();
   await fill(page, 'Seat’s bore', '-3 mm');
   await saidAt('handle/-/seatBore', /-3 mm/).waitFor();
   await page.getByRole('textbox', { name: 'Seat’s bore' }).press('Escape');
@@ -77,14 +71,11 @@ test('a tip-top is glued when it was looked at, and what is soft is not bent', a
 test('no turns to the inch, by the build or by the shop, is refused where it stands', async () => {
   await to('wraps');
   await fill(page, 'Turns counted', '0');
-  await saidAt(
-    'wraps/-/turnsCounted',
-    /No turns were counted, .*: count the turns in a measured width/,
-  ).waitFor();
+  await saidAt('wraps/-/turnsCounted', /Count the turns of thread in a measured width/).waitFor();
   await page.getByRole('button', { name: 'Use as the shop’s default' }).click();
   await fill(page, 'Turns counted', '');
   // The field is empty, but what the shop does in its place cannot be worked with.
-  await saidAt('wraps/-/turnsCounted', /No turns were counted/).waitFor();
+  await saidAt('wraps/-/turnsCounted', /Count the turns of thread/).waitFor();
   await fill(page, 'Turns counted', '160');
   await saidAt('wraps/-/turnsCounted', /./).waitFor({ state: 'detached' });
 });
@@ -96,11 +87,11 @@ test('a recoat in the past, and a density that mixing by mass needs, are asked f
   await page.getByLabel('Coat 2 brushed on').fill(local(hours(70)));
   await saidAt(
     'coats/c2/brushedAt',
-    /Coat 2 would lie in the past, before coat 1: correct the earlier of the two/,
+    /Coat 2 is dated before coat 1. Correct the one that is wrong/,
   ).waitFor();
   await page.getByLabel('Coat 2 brushed on').fill(local(hours(30)));
   await page.locator('label.choice-option', { hasText: 'mass' }).click();
-  await saidAt('finish/-/densityA', /densities of both parts are needed .*or mix by volume/).waitFor();
+  await saidAt('finish/-/densityA', /give the density of both parts .*Or mix by volume/).waitFor();
   await page.locator('label.choice-option', { hasText: 'volume' }).click();
 });
 

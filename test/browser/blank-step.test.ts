@@ -121,7 +121,7 @@ test('a flag whose two tapes miss each other by an inch is named; what is read a
     await checks.nth(index).press('Enter');
   }
   const odd = page
-    .getByText(/was measured from the tip and from the clamp|reads in every test as if it stood/)
+    .getByText(/again, from tip and clamp|In every test it reads as if/)
     .locator('visible=true');
   await odd.first().waitFor();
   await field(/^Drop at clamp/).fill('0.1 in');

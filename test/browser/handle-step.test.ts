@@ -36,12 +36,12 @@ test('grip and seat give reaming steps and arbors with their glue gap', async ()
 test('a seat narrower than the blank, and a grip longer than there is room, are named at the field', async () => {
   await fill(page, 'Seat’s bore', '5 mm');
   await page
-    .getByText(/is smaller than the blank under it/)
+    .getByText(/Open the seat's insert/)
     .first()
     .waitFor();
   await fill(page, 'Seat’s bore', '16 mm');
   await page
-    .getByText(/over 1\.5 mm/)
+    .getByText(/Fill the seat's gap with a turned bush/)
     .first()
     .waitFor();
   await fill(page, 'Seat’s bore', '3/8 in');

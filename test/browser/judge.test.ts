@@ -21,7 +21,7 @@ test('the taped-up rod is judged: every ring seen beside predicted, the stray gu
   const table = page.getByRole('table', { name: /^Under 120 g/ });
   await table.waitFor();
   expect(await table.getByRole('row').count()).toBe(8);
-  await page.getByText(new RegExp(`Guide ${strayGuide} stands .* nearer the butt than its mark`)).waitFor();
+  await page.getByText(new RegExp(`Guide ${strayGuide} is .* nearer the butt than its mark`)).waitFor();
   await page.getByText(/Leave it:|Brings the worst/).waitFor();
 });
 

@@ -27,7 +27,7 @@ export async function openLayout(bench: Bench): Promise<LayoutPage> {
     path,
     worst,
     guide,
-    placeOf: async (number) => (await guide(number).getAttribute('aria-valuetext')) ?? '',
+    placeOf: async (number) => ((await guide(number).getAttribute('aria-valuetext')) ?? '').split('. ')[0],
     async drag(number, byPx) {
       const { x, y } = await middleOf(guide(number));
       const ruler = await page.locator('.ruler svg').first().boundingBox();

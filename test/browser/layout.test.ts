@@ -15,27 +15,69 @@ afterAll(() => bench?.close());
 const undo = () => layout.page.getByRole('button', { name: /^Undo/ });
 const limitAndValue = async () => {
   const text = (await layout.worst.textContent()) ?? '';
-  const [, value, limit] = /line angle ([\d.]+)°, limit ([\d.]+)°/.exec(text) ?? [];
+  const [, value, limit] = /line angle ([\d.]+)° of ([\d.]+)°/.exec(text) ?? [];
   return { text, value: Number(value), limit: Number(limit) };
 };
 
+/** The worst reading over its limit, as the headline writes both. */
+async function worstShare(): Promise<number> {
+  const text = (await layout.worst.getAttribute('data-text')) ?? '';
+  const figures = / ([\d ./]+)(?:°|%| %| in| mm)? of ([\d ./]+)/.exec(text);
+  const number = (figure = '') =>
+    figure
+      .trim()
+      .split(' ')
+      .reduce((sum, part) => {
+        const [above, below = '1'] = part.split('/');
+        return sum + Number(above) / Number(below);
+      }, 0);
+  return number(figures?.[1]) / number(figures?.[2]);
+}
+
 test('the start is beyond a limit, and the sheet says where and at which load', async () => {
   const { text, value, limit } = await limitAndValue();
-  expect(text).toMatch(/^Guide \d+ at \d+ g: line angle/);
+  expect(text).toMatch(/^Guide \d+ at \d+ g, line angle/);
   expect(value).toBeGreaterThan(limit);
-  await layout.page.getByText('These are the marks of the start (arithmetic rule).').waitFor();
+  await layout.page.getByText("These are the start's marks (arithmetic rule).").waitFor();
   await layout.page.getByText(/^Placed for this blank, the worst would be/).waitFor();
 });
 
 test('under the headline stands how sure it is, and once guides are placed how often they beat the start', async () => {
   const { page } = layout;
-  await page.getByText(/On 100 blanks that fit your readings: the largest line angle is/).waitFor();
+  await page.getByText(/On 95 of 100 blanks that fit your readings: the largest line angle is/).waitFor();
   await page.getByRole('button', { name: /^Place the guides/ }).click();
-  const line = page.getByText(/better than the start on \d+ of 100 of them/);
+  const line = page.getByText(/On \d+ of 100 blanks that fit them, these marks beat the start\./);
   await line.waitFor();
-  const [, count] = /on (\d+) of 100 of them/.exec((await line.textContent()) ?? '') ?? [];
+  const [, count] = /On (\d+) of 100/.exec((await line.textContent()) ?? '') ?? [];
   expect(Number(count)).toBeGreaterThan(50);
   await undo().click();
+  await page.getByText(/^Placed for this blank, the worst would be/).waitFor();
+});
+
+test('how many guides: one fewer, as many and one more, what is beyond a limit marked; one press lays them', async () => {
+  const { page } = layout;
+  const part = page.getByRole('region', { name: 'How many guides?' });
+  await part
+    .getByText(/the fewest within your limits|keep your limits|keeps your limits/)
+    .waitFor({ timeout: 90_000 });
+  const sliders = page.getByRole('slider', { name: /^guide \d/ });
+  const own = await sliders.count();
+  const heads = part.locator('thead th');
+  expect(await heads.allTextContents()).toEqual(
+    expect.arrayContaining(['guides', `${own - 1}`, `${own}`, `${own + 1}`]),
+  );
+  expect(await heads.locator('xpath=self::*[@aria-current]').textContent()).toBe(`${own}`);
+  for (const cell of await part
+    .getByRole('row', { name: /^line turns most/ })
+    .getByRole('cell')
+    .all()) {
+    const text = (await cell.textContent()) ?? '';
+    expect(/over the limit/.test(text)).toBe(Number.parseFloat(text) > 15);
+  }
+  await part.getByRole('button', { name: `Use ${own + 1}` }).click();
+  await expect.poll(() => sliders.count()).toBe(own + 1);
+  await undo().click();
+  await expect.poll(() => sliders.count()).toBe(own);
   await page.getByText(/^Placed for this blank, the worst would be/).waitFor();
 });
 
@@ -53,6 +95,24 @@ test('placing puts in exactly what was promised, in one gesture that undo takes 
   await expect.poll(() => layout.placeOf(5)).toBe(before);
   await layout.page.getByRole('button', { name: /^Redo/ }).click();
   await layout.page.getByText('The guides stand as placed for this blank').waitFor();
+});
+
+test('the next move: what the headline says is done by one press, and lowers the worst', async () => {
+  const { page } = layout;
+  await layout.drag(7, -20);
+  await layout.settled();
+  const dragged = await layout.placeOf(7);
+  await page.getByRole('heading', { name: /^Move guide \d+ .* toward the (butt|tip)\.$/ }).waitFor();
+  const heading = (await page.locator('.headline-deed').getAttribute('data-text')) ?? '';
+  const moved = Number(/^Move guide (\d+)/.exec(heading)?.[1]);
+  const before = await layout.placeOf(moved);
+  const strained = await worstShare();
+  await page.getByRole('button', { name: 'Move it' }).click();
+  await expect.poll(() => layout.placeOf(moved)).not.toBe(before);
+  await expect.poll(worstShare).toBeLessThan(strained);
+  await undo().click();
+  await expect.poll(() => layout.placeOf(7)).toBe(dragged);
+  await undo().click();
 });
 
 describe('a guide', () => {
@@ -74,7 +134,7 @@ describe('a guide', () => {
     const [place, bent, worst] = [await layout.placeOf(6), await rod(), await layout.worst.textContent()];
     await layout.page.mouse.move(x, y);
     await layout.page.mouse.down();
-    await layout.page.mouse.move(x + 24, y, { steps: 6 });
+    await layout.page.mouse.move(x + 48, y, { steps: 6 });
     await expect.poll(() => layout.placeOf(6)).not.toBe(place);
     await expect.poll(rod).not.toBe(bent);
     await expect.poll(() => layout.worst.textContent()).not.toBe(worst);
@@ -122,7 +182,7 @@ describe('a guide', () => {
   test('cannot cross its neighbour, and says why', async () => {
     await layout.guide(3).focus();
     for (let i = 0; i < 16; i++) await layout.page.keyboard.press('Shift+ArrowLeft');
-    await layout.page.getByText(/^Stops at guide 2: rings keep/).waitFor();
+    await layout.page.getByText(/^Guide 2 is in the way: rings stay/).waitFor();
     expect(inchesIn(await layout.placeOf(3))).toBeGreaterThan(inchesIn(await layout.placeOf(2)) + 1.9);
     await undo().click();
   });
@@ -132,7 +192,7 @@ describe('a guide', () => {
     expect(zone.from).toBeLessThan(zone.to);
     const before = inchesIn(await layout.placeOf(number));
     expect(before).toBeGreaterThan(zone.to);
-    expect(stop).toContain('kept free');
+    expect(stop).toContain('Press again to jump over it');
     await makeRoomAbove(number, zone.from);
     await layout.guide(number).focus();
     for (let i = 0; i < 2; i++) {
@@ -267,8 +327,8 @@ async function walkOntoFerrule() {
       await page.evaluate(() => new Promise((painted) => requestAnimationFrame(painted)));
     }
     const stop = (await stopWords.getAttribute('data-text')) ?? '';
-    const [, from, to] = /kept free from (.*?) in to (.*?) in\./.exec(stop)?.map(inchesIn) ?? [];
-    if (stop.startsWith('Stops at the ferrule between')) {
+    const [, from, to] = /No guide from (.*?) in to (.*?) in:/.exec(stop)?.map(inchesIn) ?? [];
+    if (stop.includes('the ferrule between')) {
       return { number, stop, zone: { from: Number(from), to: Number(to) } };
     }
     await takeBack(number, before);

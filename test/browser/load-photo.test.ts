@@ -65,13 +65,13 @@ describe('a picture from this computer', () => {
     await page.getByRole('button', { name: 'New load test' }).click();
     const input = page.locator('.photo-drop input[type=file]');
     await input.setInputFiles(picture('half.jpg', file.subarray(0, file.length >> 1)));
-    await page.getByText(/half\.jpg was not added: the JPEG file is broken or cut short/).waitFor();
+    await page.getByText(/half\.jpg was not added: .*The JPEG file is broken or cut short/).waitFor();
     await input.setInputFiles({
       name: 'notes.heic',
       mimeType: 'image/heic',
       buffer: Buffer.from('no picture'),
     });
-    await page.getByText(/notes\.heic was not added: it is no picture/).waitFor();
+    await page.getByText(/notes\.heic was not added: .*no picture/).waitFor();
     expect((await kept())[0].photos).toEqual([]);
   });
 

@@ -54,7 +54,7 @@ test('what the printed rule measured corrects the next print; three per cent is 
   await page.getByText('corrected by +0.50 % across').waitFor();
   await across.fill('94 mm');
   await across.press('Enter');
-  await page.getByText(/More than 3 % is a print setting/).waitFor();
+  await page.getByText(/over 3 % off is a print setting/).waitFor();
 });
 
 test('axe finds nothing on the marks', async () => {

@@ -61,7 +61,7 @@ test('lot and dye, inspection and delivery stand in the record and on paper', as
   await fill(page, 'Lot of part used 1', 'L-2026-4');
   await page.getByRole('button', { name: 'Lay out the inspection list' }).click();
   await page.getByRole('combobox', { name: 'Verdict on point 1', exact: true }).selectOption('not good');
-  await page.getByText('Something was found not good').waitFor();
+  await page.getByText('Something failed. Fix it, and look again.').waitFor();
   await page.getByRole('combobox', { name: 'Verdict on point 1', exact: true }).selectOption('good');
   await fill(page, 'Handed to', 'An invented angler');
   const papers = await saved('Delivery papers as PDF');

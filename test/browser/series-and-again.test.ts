@@ -49,7 +49,7 @@ test('of a large series the latest are heard, the page says how many are not, an
   const together: Change = { path: ['blank', '-', 'withSeries'], value: true };
   const next = await openStep(bench, [...changes, together], 'blank');
   next.setDefaultTimeout(60_000);
-  await next.getByText('The 12 blanks worked on last are heard here; 2 older ones are not.').waitFor();
+  await next.getByText(/The 12 blanks last edited are used here; 2 older/).waitFor();
   await next.getByText('12 other blanks measured').waitFor();
   await next.getByRole('link', { name: 'Settings, in the background' }).click();
   await next.getByRole('heading', { name: 'How alike the blanks of a series are' }).waitFor();

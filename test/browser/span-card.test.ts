@@ -70,12 +70,12 @@ test('two sags narrow the band on the stiffness there', async () => {
 
 test('a sag that cannot be, a support out of order and what is no length are said at their fields, with the remedy', async () => {
   await put('Sag under 500 g', '300 mm');
-  await saidAt('Sag under 500 g', /A sag of 300 mm .* on a span of .* cannot be; check the unit/).waitFor();
+  await saidAt('Sag under 500 g', /The blank cannot sag .* on a span of .*\. Check the unit/).waitFor();
   await put('Sag under 500 g', '8.1 mm');
   await put('Tip to the second support', '55 in');
   await saidAt(
     'Tip to the weight',
-    /From the tip down come a support, the load, the other support\. .* correct the one that is out of order/,
+    /From the tip come a support, the load, the other support\. You gave/,
   ).waitFor();
   await put('Tip to the second support', '7 furlongs');
   await saidAt('Tip to the second support', /"7 furlongs" is not a length/).waitFor();

@@ -44,7 +44,7 @@ test('finer thread needs more of it; none counted is refused at the field', asyn
   expect(await metres()).toBeGreaterThan(before * 1.2);
   await fill(page, 'Turns counted', '0');
   await page
-    .getByText(/No turns were counted/)
+    .getByText(/Count the turns of thread/)
     .first()
     .waitFor();
   await fill(page, 'Turns counted', '165');
@@ -53,14 +53,14 @@ test('finer thread needs more of it; none counted is refused at the field', asyn
 test('a wrap too short for its locks, and a signature under the grip, are named', async () => {
   await fill(page, 'Turns over the tag (lock)', '40');
   await page
-    .getByText(/too few to lock both its tags under 40 turns/)
+    .getByText(/turns cannot lock both tags under 40 each/)
     .first()
     .waitFor();
   await fill(page, 'Turns over the tag (lock)', '');
   await fill(page, 'Signature’s length', '100 mm');
   await fill(page, 'Signature from the butt end', '150 mm');
   await page
-    .getByText(/It begins .* under the grip/)
+    .getByText(/It begins .* from the butt, under the grip/)
     .first()
     .waitFor();
   await fill(page, 'Signature from the butt end', '260 mm');

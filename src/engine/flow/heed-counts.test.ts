@@ -8,7 +8,10 @@ const beyond: NextMove = {
 };
 
 test('where neither a move nor placing keeps the limits, the fewest guides that do are what to use', () => {
-  expect(heedCounts(beyond, { placedWorst: 1.1, fewest: 11 })).toMatchObject({ code: 'more-guides', fewest: 11 });
+  expect(heedCounts(beyond, { placedWorst: 1.1, fewest: 11 })).toMatchObject({
+    code: 'more-guides',
+    fewest: 11,
+  });
   expect(heedCounts(beyond, { placedWorst: 1.1, fewest: undefined })).toBe(beyond);
   const placing: NextMove = { ...beyond, code: 'place-anew' };
   expect(heedCounts(placing, { placedWorst: 0.9, fewest: 10 })).toBe(placing);

@@ -3,6 +3,8 @@ import type { NextMove } from '../../../engine/flow/next-move.ts';
 
 export interface DeedButtonsProps {
   next: NextMove | undefined;
+  /** `next` is of the marks as they were. */
+  stale: boolean;
   /** Marks for the number of guides that `next` asks for. */
   fewestMarks: readonly number[] | undefined;
   onMove(guide: number, toM: number): void;
@@ -10,7 +12,7 @@ export interface DeedButtonsProps {
 }
 
 /** Does in one press what the headline says. */
-export function DeedButtons({ next, fewestMarks, onMove, onLay }: DeedButtonsProps) {
+export function DeedButtons({ next, stale, fewestMarks, onMove, onLay }: DeedButtonsProps) {
   const move = next?.code === 'place-anew' ? undefined : next?.move;
   const more = next?.code === 'more-guides' ? fewestMarks : undefined;
   const main = next?.code === 'move' ? 'button button-main' : 'button';
@@ -18,12 +20,12 @@ export function DeedButtons({ next, fewestMarks, onMove, onLay }: DeedButtonsPro
   return (
     <div className="deeds screen-only">
       {more && (
-        <Button className="button button-main" onPress={() => onLay(more)}>
+        <Button isDisabled={stale} className="button button-main" onPress={() => onLay(more)}>
           Use {more.length} guides
         </Button>
       )}
       {move && (
-        <Button className={main} onPress={() => onMove(move.guide, move.toM)}>
+        <Button isDisabled={stale} className={main} onPress={() => onMove(move.guide, move.toM)}>
           Move it
         </Button>
       )}

@@ -12,8 +12,10 @@ import type { SheetFrame } from './sheet-frame.ts';
 export interface HeadlineProps {
   sheet: LiveSheet;
   writer: LadderWriter;
-  /** What to do first about the settled marks; undefined while it is worked out. */
-  next: NextMoveInWords | undefined;
+  /** What to do first about the settled marks. */
+  said: NextMoveInWords | undefined;
+  /** `said` is of the marks as they were. */
+  stale: boolean;
   /** Why our marks cannot be read. */
   unreadable: string | undefined;
   children: ReactNode;
@@ -38,9 +40,9 @@ export function Headline(props: HeadlineProps) {
       {/* biome-ignore lint/a11y/useHeadingContent: its words are painted with every frame */}
       <h2 id={id} ref={deed} className="headline-deed" />
       <p ref={worst} className="headline-worst" />
-      {props.next?.brings && (
-        <p>
-          <Figure text={props.next.brings} />
+      {props.said?.brings && (
+        <p className={props.stale ? 'stale' : undefined}>
+          <Figure text={props.said.brings} />
         </p>
       )}
       <p ref={unsteady} />
@@ -49,7 +51,7 @@ export function Headline(props: HeadlineProps) {
   );
 }
 
-function headlineWords(frame: SheetFrame, { next, unreadable, writer }: HeadlineProps) {
+function headlineWords(frame: SheetFrame, { said, stale, unreadable, writer }: HeadlineProps) {
   const { ours, failure, dragging } = frame;
   const broken = { deed: 'These marks cannot be read.', unsteady: '', beyond: true };
   if (unreadable) return { ...broken, worst: unreadable };
@@ -59,7 +61,7 @@ function headlineWords(frame: SheetFrame, { next, unreadable, writer }: Headline
   const beyond = ours.reading.worst > 1;
   const meanwhile = beyond ? 'Beyond your limits:' : 'All guides are within your limits. Closest:';
   return {
-    deed: dragging || !next ? meanwhile : next.deed,
+    deed: dragging || stale || !said ? meanwhile : said.deed,
     worst: `${worst[0].toUpperCase()}${worst.slice(1)}`,
     unsteady: unsteadyInWords(ours.reading, writer),
     beyond,

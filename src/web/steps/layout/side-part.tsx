@@ -1,3 +1,4 @@
+import { useRef } from 'react';
 import type { NextMove } from '../../../engine/flow/next-move.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { nextMoveInWords } from '../../../words/next-move.ts';
@@ -35,17 +36,22 @@ export function SidePart(props: SidePartProps) {
   const own = field.fromTipM.length;
   const counts = useCounts(model, props.next.working);
   const next = settledMove(props.next, counts);
+  // what was said last keeps its room while it is worked out again, so that the ruler stays under the hand
+  const last = useRef<NextMove>(undefined);
+  if (next) last.current = next;
+  const said = last.current && nextMoveInWords(last.current, { count: own, loadsKg: loads.kg }, writer);
   const placed = bestMarks !== undefined && marksAre === 'own' && sameMarks(bestMarks, field.fromTipM);
-  const fewest = counts.answer?.counts.find(({ count }) => count === next?.fewest);
+  const fewest = counts.answer?.counts.find(({ count }) => count === last.current?.fewest);
   return (
     <div className="layout-side">
-      <Headline
-        sheet={sheet}
-        writer={writer}
-        next={next && nextMoveInWords(next, { count: own, loadsKg: loads.kg }, writer)}
-        unreadable={model.unreadable}
-      >
-        <DeedButtons next={next} fewestMarks={fewest?.fromTipM} onMove={marks.moved} onLay={marks.lay} />
+      <Headline sheet={sheet} writer={writer} said={said} stale={!next} unreadable={model.unreadable}>
+        <DeedButtons
+          next={last.current}
+          stale={!next}
+          fewestMarks={fewest?.fromTipM}
+          onMove={marks.moveOne}
+          onLay={marks.lay}
+        />
         <PlaceButton
           best={best}
           marks={bestMarks}
@@ -74,6 +80,6 @@ export function SidePart(props: SidePartProps) {
 
 /** That no number of guides keeps the limits is said only once others were tried. */
 function settledMove(next: WhatNext, counts: Counts): NextMove | undefined {
-  const move = withCounts(next, counts.answer?.fewest);
+  const move = withCounts(next, counts.working ? undefined : counts.answer?.fewest);
   return move?.code === 'beyond-limits' && counts.working ? undefined : move;
 }

@@ -1,24 +1,26 @@
-import { useMemo } from 'react';
+import { useMemo, useRef } from 'react';
 import type { CountQuestion, CountsAnswer } from '../../../engine/flow/count-answer.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { patientLane } from '../../worker/engine-worker.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
 
 export interface Counts {
-  /** While `working` as far as it is known. */
+  /** While `working` as far as it is known, or of the build as it was. */
   answer: CountsAnswer | undefined;
   working: boolean;
   failure: string | undefined;
 }
 
-/** One guide fewer, as many, one more: placed in the background, after what matters more. */
+/** One guide fewer, as many, one more: placed in the background; the first time after what matters more. */
 export function useCounts(model: SheetModel, waits: boolean): Counts {
   const question = useMemo(() => (model.unreadable ? undefined : countQuestion(model)), [model]);
+  const begun = useRef(false);
+  if (!waits) begun.current = true;
   const { answer, progress, working, failure } = useLongTask(
-    waits || !question ? undefined : { does: 'counts' as const, question },
+    begun.current && question ? { does: 'counts' as const, question } : undefined,
     patientLane,
   );
-  return { answer: working ? progress : answer, working: waits || working, failure };
+  return { answer: working ? (progress ?? answer) : answer, working: !begun.current || working, failure };
 }
 
 /**

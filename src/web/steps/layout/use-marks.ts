@@ -34,6 +34,12 @@ export function useMarks(sheet: LiveSheet | undefined, model: SheetModel, system
   };
   return {
     moved,
+    /** A move of its own, and one undo, even right after a drag of the same guide. */
+    moveOne: (guide: number, fromTipM: number) => {
+      run.current = undefined;
+      moved(guide, fromTipM);
+      run.current = undefined;
+    },
     step: (guide: number, byM: number, tape: Parameters<LiveSheet['step']>[2]) => {
       if (!sheet) return;
       const before = sheet.frame.fromTipM[guide];
