@@ -78,7 +78,7 @@ test('a sag that cannot be, a support out of order and what is no length are sai
     /From the tip come a support, the load, the other support\. You gave/,
   ).waitFor();
   await put('Tip to the second support', '7 furlongs');
-  await saidAt('Tip to the second support', /"7 furlongs" is not a length/).waitFor();
+  await saidAt('Tip to the second support', /"7 furlongs" cannot be read as a length/).waitFor();
   await card().getByRole('textbox', { name: 'Tip to the second support' }).press('Escape');
   await put('Tip to the second support', '70 in');
   await expect.poll(() => card().locator('.field-trouble').count()).toBe(0);
