@@ -26,7 +26,7 @@ const say = (answer: Omit<NextMove, 'now'>, system: 'inch' | 'mm') =>
 test('the deed, why, and what it brings, in the shop’s units', () => {
   expect(say({ code: 'move', move }, 'inch')).toEqual({
     deed: 'Move guide 7 2 in toward the butt.',
-    why: 'Guide 8 at 400 g: line angle 17°, limit 15°.',
+    why: 'Guide 8 at 400 g: line angle 17° of 15°.',
     brings:
       'There it falls from 17° to 14.5°. Closest to a limit then: between guides 3 and 4, 11⁄32 in of 13⁄32 in.',
   });

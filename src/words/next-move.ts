@@ -57,22 +57,23 @@ function moveInWords({ move, writer }: { move?: GuideMove; writer: Writer }): st
 }
 
 function bringsInWords({ there, after }: GuideMove, writer: Writer): string {
-  const figure = (value: number) => figureInWords(there.metric, value, writer);
-  const closest = `${placeInWords(after)}, ${figureInWords(after.metric, after.value, writer)} of ${figureInWords(after.metric, after.limit, writer)}`;
-  return `There it falls from ${figure(there.before)} to ${figure(there.after)}. Closest to a limit then: ${closest}.`;
+  const figure = (value: number) => criterionWords[there.metric].figure(value, writer);
+  const falls =
+    there.metric === 'extraBend'
+      ? `by ${writer.percent(1 - there.after / there.before)}`
+      : `from ${figure(there.before)} to ${figure(there.after)}`;
+  return `There it falls ${falls}. Closest to a limit then: ${placeInWords(after)}, ${besideLimit(after, writer)}.`;
 }
 
-/** `guide 8 at 400 g: line angle 17°, limit 15°`. */
-function readingInWords(
-  { metric, index, load, value, limit }: WorstPlace,
-  loadsKg: readonly number[],
-  writer: Writer,
-): string {
-  const figure = (of: number) => figureInWords(metric, of, writer);
-  const place = placeInWords({ metric, index });
-  return `${place} at ${writer.load(loadsKg[load])}: ${criterionWords[metric].name} ${figure(value)}, limit ${figure(limit)}`;
+/** `guide 8 at 400 g: line angle 17° of 15°`. */
+function readingInWords(worst: WorstPlace, loadsKg: readonly number[], writer: Writer): string {
+  const words = besideLimit(worst, writer);
+  return `${placeInWords(worst)} at ${writer.load(loadsKg[worst.load])}: ${criterionWords[worst.metric].name} ${words}`;
 }
 
-function figureInWords(metric: WorstPlace['metric'], value: number, writer: Writer): string {
-  return criterionWords[metric].figure(value, writer);
+/** `17° of 15°`; a bend, which no bench reads, as a share: `108 % of its limit`. */
+function besideLimit({ metric, value, limit }: WorstPlace, writer: Writer): string {
+  if (metric === 'extraBend') return `${writer.percent(value / limit)} of its limit`;
+  const { figure } = criterionWords[metric];
+  return `${figure(value, writer)} of ${figure(limit, writer)}`;
 }

@@ -20,7 +20,8 @@ export function useDocumentOf(store: DocumentStore): Build {
       const { gesture, held } = store[verb]();
       const label = deedText(gesture, document.kind);
       const word = verb === 'undo' ? 'Undone' : 'Done again';
-      say(held.length > 0 ? `${word}: ${label}. ${heldWords(held.length)}` : `${word}: ${label}`);
+      if (held.length > 0) say(`${word}: ${label}. ${heldWords(held.length)}`);
+      else say(`${word}: ${label}`, 'passing');
     };
     return {
       id: document.id,

@@ -4,8 +4,10 @@ import { Button } from 'react-aria-components';
 interface Message {
   id: number;
   text: string;
+  passing: boolean;
 }
-type Say = (text: string) => void;
+/** `passing`: of a press that can be seen anyway, an undo; the next takes its place, and soon it goes by itself. */
+type Say = (text: string, passing?: 'passing') => void;
 
 const SayContext = createContext<Say>(() => undefined);
 
@@ -16,16 +18,23 @@ export function useSay(): Say {
 
 /** Messages older than this many are dropped. */
 const mostShown = 3;
+const passingMs = 6000;
 
 export function MessageProvider({ children }: { children: ReactNode }) {
   const [messages, setMessages] = useState<readonly Message[]>([]);
   const lastId = useRef(0);
   const drop = useCallback((id: number) => setMessages((shown) => shown.filter((one) => one.id !== id)), []);
-  const say = useCallback((text: string) => {
-    lastId.current += 1;
-    const message = { id: lastId.current, text };
-    setMessages((shown) => [...shown.filter((one) => one.text !== text), message].slice(-mostShown));
-  }, []);
+  const say = useCallback<Say>(
+    (text, how) => {
+      lastId.current += 1;
+      const message = { id: lastId.current, text, passing: how === 'passing' };
+      setMessages((shown) =>
+        [...shown.filter((one) => !isReplaced(one, message)), message].slice(-mostShown),
+      );
+      if (message.passing) setTimeout(() => drop(message.id), passingMs);
+    },
+    [drop],
+  );
   const list = useMemo(
     () =>
       messages.map(({ id, text }) => (
@@ -46,4 +55,8 @@ export function MessageProvider({ children }: { children: ReactNode }) {
       </div>
     </SayContext>
   );
+}
+
+function isReplaced(old: Message, message: Message): boolean {
+  return old.text === message.text || (old.passing && message.passing);
 }
