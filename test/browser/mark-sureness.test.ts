@@ -29,13 +29,13 @@ test('while the ± is worked out again the old one stands as such, and a moved g
   await loads.fill('350 g');
   await loads.press('Enter');
   await page.getByText(/still of the build as it was; being worked out again/).waitFor();
-  expect(await page.locator('.guide-table .stale').count()).toBeGreaterThan(5);
+  expect(await page.locator('.place-doubts .stale [data-doubt]').count()).toBeGreaterThan(5);
   const angle = page.locator('.guide-table tbody tr:nth-child(4) td:nth-of-type(4)');
   const before = await angle.textContent();
   for (let step = 0; step < 8; step++) await guide.press('ArrowRight');
   await expect.poll(() => angle.textContent(), { timeout: 60_000 }).not.toBe(before);
   await page.getByText(/placed anew on \d+ blanks/).waitFor();
-  expect(await page.locator('.guide-table .stale').count()).toBe(0);
+  expect(await page.locator('.place-doubts .stale').count()).toBe(0);
 });
 
 test('without a reading no ± is claimed anywhere', async () => {
