@@ -60,8 +60,9 @@ test('a database that falls silent: requests are answered in words, and SIGTERM 
   const databaseUrl = await way.address(scratch.address);
   const main = fileURLToPath(new URL('../../../dist/server/run-server.js', import.meta.url));
   const program = `
-    const { runServer } = await import(${JSON.stringify(main)});
+    const { runServer, endSoon } = await import(${JSON.stringify(main)});
     process.exitCode = await runServer(${JSON.stringify({ data: join(folder, 'one'), port: '0' })});
+    endSoon();
   `;
   const child = spawn(process.execPath, ['--input-type=module', '-e', program], {
     env: { ...process.env, DATABASE_URL: databaseUrl },
