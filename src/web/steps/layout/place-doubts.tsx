@@ -8,7 +8,7 @@ import type { PlaceDoubt } from '../../read/use-mark-spread.ts';
 export function PlaceDoubts({ doubt, writer }: { doubt: PlaceDoubt; writer: LadderWriter }) {
   const { plusMinusM, stale, words } = doubt;
   return (
-    <section className="place-doubts" aria-label="How sure is each place?">
+    <div className="place-doubts">
       {plusMinusM.length > 0 && (
         <TableFrame label="How sure is each place?" className="close-table">
           <table className="figures-table">
@@ -40,6 +40,6 @@ export function PlaceDoubts({ doubt, writer }: { doubt: PlaceDoubt; writer: Ladd
       <p className={stale ? 'attention small' : 'quiet small'} role="status">
         {words}
       </p>
-    </section>
+    </div>
   );
 }
