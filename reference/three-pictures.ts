@@ -5,9 +5,17 @@
  */
 import { fit } from '../src/engine/stiffness/fit.ts';
 import type { FitSetup, FitSolved } from '../src/engine/stiffness/request.ts';
+import { standScene } from '../test/render/stand-photo.ts';
 import { judgeStiffness, type StiffnessJudgement } from '../test/support/judge-stiffness.ts';
-import { readBench, type SetupPlan, shortPlan, type TrueBlank } from '../test/support/simulated-bench.ts';
-import { fitBlankOf } from '../test/support/stand-blank.ts';
+import { renderedStand } from '../test/support/rendered-stand.ts';
+import {
+  randomBlank,
+  readBench,
+  type SetupPlan,
+  shortPlan,
+  type TrueBlank,
+} from '../test/support/simulated-bench.ts';
+import { fitBlankOf, weightFor } from '../test/support/stand-blank.ts';
 import { type Mishap, mishapCodes, standOf, together, withMishap } from '../test/support/stand-mishaps.ts';
 
 export interface WayRow {
@@ -42,6 +50,50 @@ export function compareWays(count: number, firstSeed: number): WayRow[] {
     }
   }
   return [...results].map(([way, rows]) => wayRow(way, rows));
+}
+
+/** The same from painted pictures, traced as the door traces them; every picture for itself beside it. */
+export function* compareRendered(count: number, firstSeed: number, widthPx: number): Generator<RenderedRow> {
+  for (let i = 0; i < count; i++) {
+    const seed = firstSeed + i;
+    const blank = randomBlank(seed, { sweepSigmaPerM: 0, ferrules: i % 2 ? 0 : undefined });
+    const thirdKg = weightFor(blank, 1 / 3);
+    const hungKg = [0, thirdKg, 2.2 * thirdKg];
+    const choice = { seed: seed + 3, widthPx, hungKg, toldM: 0.002, tapPx: 1, tiltRad: 0.7 * degree };
+    const stand = renderedStand(blank, choice, (bent) => standScene(bent, { seed, widthPx, marks: 6 }));
+    if (!stand) {
+      yield { seed };
+      continue;
+    }
+    const alone = stand.setups.map(({ shared: _, ...setup }) => setup);
+    yield {
+      seed,
+      together: judged(blank, stand.setups, seed, 3 * thirdKg),
+      alone: judged(blank, alone, seed, 3 * thirdKg),
+    };
+  }
+}
+
+/** Without judgements where a picture could not be traced. */
+export interface RenderedRow {
+  seed: number;
+  together?: ReturnType<typeof judged>;
+  alone?: ReturnType<typeof judged>;
+}
+const degree = Math.PI / 180;
+
+export function renderedRows(rows: readonly RenderedRow[]): WayRow[] {
+  const of = (pick: (row: RenderedRow) => RenderedRow['alone']) => rows.flatMap((row) => pick(row) ?? []);
+  return [
+    wayRow(
+      'painted, three of one stand',
+      of(({ together: one }) => one),
+    ),
+    wayRow(
+      'painted, each for itself',
+      of(({ alone }) => alone),
+    ),
+  ];
 }
 
 function judged(blank: TrueBlank, setups: readonly FitSetup[], seed: number, hungKg: number) {
