@@ -5,6 +5,7 @@ import { encode } from 'fast-png';
 import jpeg from 'jpeg-js';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { history } from '../../test/kit/arbitrary-record.ts';
+import { operation } from '../../test/kit/one-operation.ts';
 import { type TestApp, testApp } from '../../test/kit/test-app.ts';
 import type {
   DocumentAnswer,
@@ -13,20 +14,7 @@ import type {
   OperationsAnswer,
   Refusal,
 } from '../record/api.ts';
-import type { Operation } from '../record/operation.ts';
 import { validateOperation } from '../record/validate.ts';
-
-const at = '2026-03-01T09:00:00Z';
-const operation = (clock: number, value: string, path = ['about', '-', 'title']): Operation => ({
-  id: `d1-a.${clock}.0`,
-  device: 'd1-a',
-  clock,
-  gesture: `g.${clock}`,
-  path: path as unknown as Operation['path'],
-  old: null,
-  value,
-  at,
-});
 
 describe('a build file from elsewhere', () => {
   let bench: TestApp;

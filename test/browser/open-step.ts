@@ -48,11 +48,6 @@ export async function goToStep(page: Page, name: string): Promise<void> {
   await rail.getByRole('link', { name: new RegExp(`^${name}`) }).click();
 }
 
-/** Goes to another screen of a step that has several. */
-export async function goToScreen(page: Page, name: string): Promise<void> {
-  await page.locator('.screen-rail').getByRole('link', { name, exact: true }).click();
-}
-
 /** Types into a field as a person does, and keeps it with Enter. */
 export async function fill(page: Page, label: string, text: string): Promise<void> {
   const field = page.getByRole('textbox', { name: label, exact: true });

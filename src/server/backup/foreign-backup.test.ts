@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import type { Operation } from '../../record/operation.ts';
+import { at, operation } from '../../../test/kit/one-operation.ts';
 import { ChangeFeed } from '../change-feed.ts';
 import { openDatabase } from '../database.ts';
 import { Keeper } from '../keeper.ts';
@@ -13,18 +13,6 @@ import { copiedOtherwise } from '../vouch/copy-record.ts';
 import { linked, noLink, sealedDocument } from '../vouch/seals.ts';
 import { BackupRefused, writeArchive } from './archive.ts';
 import { restoreBackup } from './restore-backup.ts';
-
-const at = '2026-03-01T09:00:00Z';
-const operation = (clock: number, value: string, path = ['about', '-', 'title']): Operation => ({
-  id: `d1-a.${clock}.0`,
-  device: 'd1-a',
-  clock,
-  gesture: `g.${clock}`,
-  path: path as unknown as Operation['path'],
-  old: null,
-  value,
-  at,
-});
 
 describe('a backup from elsewhere', () => {
   let folder = '';
