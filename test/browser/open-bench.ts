@@ -36,7 +36,7 @@ export async function openBench(options: Partial<ServeOptions> = {}): Promise<Be
       // Each page is another device, which would fetch the whole page into its store: only where a test is about that.
       const context = await browser.newContext({ serviceWorkers: 'block', ...options });
       contexts.push(context);
-      if (!folded) await context.addInitScript(() => localStorage.setItem('fairbend-parts', 'open'));
+      if (!folded) await context.addInitScript(() => localStorage.setItem('fairbend-open-parts', 'on'));
       const page = await context.newPage();
       listen(page, bench.server.address, complaints);
       await page.goto(bench.server.address + path);

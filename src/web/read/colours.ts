@@ -1,4 +1,5 @@
-import { useEffect, useSyncExternalStore } from 'react';
+import { useEffect } from 'react';
+import { deviceChoice } from './device-choice.ts';
 import { useStayAwake } from './stay-awake.ts';
 
 /** Day, night or as the device prefers, set on the root element where the style sheet reads it. */
@@ -8,37 +9,14 @@ export function useColours(colours: string): void {
   }, [colours]);
 }
 
-const benchKey = 'fairbend-bench';
-const listeners = new Set<() => void>();
+const benchChoice = deviceChoice('fairbend-bench');
 
 /** Whether this device lies on the bench: larger and stronger. Kept on the device, since the PC is not the tablet. */
 export function useBenchView(): { bench: boolean; setBench(on: boolean): void } {
-  const bench = useSyncExternalStore(subscribe, readBench);
+  const bench = benchChoice.useOn();
   useEffect(() => {
     document.documentElement.dataset.bench = bench ? 'on' : 'off';
   }, [bench]);
   useStayAwake(bench);
-  return { bench, setBench };
-}
-
-function subscribe(listener: () => void): () => void {
-  listeners.add(listener);
-  return () => listeners.delete(listener);
-}
-
-function readBench(): boolean {
-  try {
-    return localStorage.getItem(benchKey) === 'on';
-  } catch {
-    return false;
-  }
-}
-
-function setBench(on: boolean): void {
-  try {
-    localStorage.setItem(benchKey, on ? 'on' : 'off');
-  } catch {
-    document.documentElement.dataset.bench = on ? 'on' : 'off';
-  }
-  for (const listener of listeners) listener();
+  return { bench, setBench: benchChoice.set };
 }
