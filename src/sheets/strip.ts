@@ -170,12 +170,17 @@ function inside(tile: Tile, alongMm: number): boolean {
   return alongMm >= tile.startMm - 1e-9 && alongMm <= tile.endMm + 1e-9;
 }
 
+/** Joins stand at full centimetres, whatever the marks are rounded to. */
+function joinStep(step: TapeStep): TapeStep {
+  return step.endsWith('mm') ? '1 mm' : '1/32 in';
+}
+
 /** Dashed lines in the middle of each overlap, with their distance: the two tiles are taped line on line. */
 function joins({ tile, at, topMm, edgeMm: y }: Frame): Mark[] {
   return joinPlaces(tile).flatMap((alongMm) => {
     const x = at(alongMm);
     const y0 = topMm + bodyTopMm - 1.5;
-    const words = `join at ${formatOnTape(alongMm / 1000, '1 mm')}`;
+    const words = `join at ${formatOnTape(alongMm / 1000, joinStep(tile.strip.tapeStep))}`;
     return [
       line(x, y0, x, y + 1.5, { widthMm: 0.2, dashMm: [1, 1], name: `join ${alongMm}` }),
       line(x - 1.5, y - 6, x + 1.5, y - 6, { widthMm: 0.2 }),

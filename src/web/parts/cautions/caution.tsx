@@ -8,12 +8,14 @@ export interface CautionProps {
   grade?: string;
   /** The one line that stays when it is folded. */
   brief: string;
+  /** The line says a danger that is there now. */
+  grave?: boolean;
   source: string;
   children: ReactNode;
 }
 
 /** A short caution at the step where the work can hurt, with where it comes from. It is never gone. */
-export function Caution({ about, grade = '', brief, source, children }: CautionProps) {
+export function Caution({ about, grade = '', brief, grave = false, source, children }: CautionProps) {
   const [read, setRead] = useState(() => wasRead(about) === grade);
   const fold = () => {
     keepRead(about, grade);
@@ -24,7 +26,7 @@ export function Caution({ about, grade = '', brief, source, children }: CautionP
     <div className="caution" role="note">
       <details open={!isFolded} key={`${isFolded}${grade}`}>
         <summary>
-          <strong>Caution.</strong> {brief}
+          <strong>Caution.</strong> <span className={grave ? 'attention' : undefined}>{brief}</span>
           {isFolded && <span className="caution-read"> ✓ read</span>}
         </summary>
         <p>{children}</p>

@@ -11,7 +11,7 @@ import {
   rodOutline,
   shapePath,
 } from './bent-rod-shapes.ts';
-import { type DrawingFrame, drawingFrame, extentOf } from './drawing-frame.ts';
+import { type DrawingFrame, drawingFrame, type Extent, extentOf, type Room } from './drawing-frame.ts';
 import { fanAt, fanSizeFor, onScreen, type PlacePx } from './line-fans.ts';
 import { placeLabels } from './place-labels.ts';
 import { NodePool, polyline, setAll, setText, svgNode } from './svg-nodes.ts';
@@ -97,7 +97,7 @@ export class BentRodDrawing {
     const extent = extentOf(shownWhole(view), fixedPoints(view.rod), fanRoom);
     extent.lowYM -= hangM;
     const room = { widthPx: this.widthPx, mostHeightPx: this.mostHeightPx, marginPx: 10 };
-    const frame = drawingFrame(extent, room);
+    const frame = withRoomAbove(view, extent, room);
     this.frame = frame;
     this.framedFor = wanted;
     setAll(this.svg, {
@@ -208,6 +208,18 @@ export class BentRodDrawing {
     leaders.setAttribute('d', leaderPath);
   }
 }
+
+/** The fans over the top of the drawn rod, whose size is of the screen and not of the rod, must not be cut off. */
+function withRoomAbove(view: BendView, extent: Extent, room: Room): DrawingFrame {
+  const frame = drawingFrame(extent, room);
+  const { clearPx, lengthPx } = fanSizeFor(room.widthPx);
+  const highest = Math.max(...view.loads[view.drawn].rings.map(({ yM }) => yM));
+  const missingPx = clearPx + lengthPx + figurePx - frame.yPx(highest);
+  if (missingPx <= 0) return frame;
+  return drawingFrame({ ...extent, highYM: extent.highYM + missingPx / frame.pxPerM }, room);
+}
+/** Of the figure over a fan. */
+const figurePx = 22;
 
 /** Room round the rod, the fans stand in it [m]. */
 const fanRoom = 0.26;

@@ -1,10 +1,22 @@
 import type { ReactNode } from 'react';
 
-/** A table that may be wider than the screen: it scrolls by itself, by keyboard too. */
-export function TableFrame({ label, children }: { label: string; children: ReactNode }) {
+/** A table that may be wider than the screen: it scrolls in its own frame, which the keyboard can reach. */
+export function TableFrame({
+  label,
+  className,
+  children,
+}: {
+  label: string;
+  className?: string;
+  children: ReactNode;
+}) {
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard
-    <section className="table-frame" aria-label={label} tabIndex={0}>
+    <section
+      className={className ? `table-frame ${className}` : 'table-frame'}
+      aria-label={label}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached without a pointer
+      tabIndex={0}
+    >
       {children}
     </section>
   );

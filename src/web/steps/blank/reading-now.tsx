@@ -46,11 +46,15 @@ function Expected({ point, read }: { point: ShapePoint; read: number | undefined
   const far = off !== undefined && Math.abs(off) > Math.max(0.02, 0.15 * Math.abs(point.readM));
   return (
     <p className={far ? 'attention' : undefined}>
+      {read !== undefined && (
+        <>
+          read <Figure text={writer.length(read)} />,{' '}
+        </>
+      )}
       expected about <Figure text={writer.length(point.readM)} />
       {far && off !== undefined && (
         <>
-          ; you read <Figure text={writer.length(Math.abs(off))} /> {off > 0 ? 'more' : 'less'}: look once
-          more
+          : <Figure text={writer.length(Math.abs(off))} /> {off > 0 ? 'more' : 'less'}. Look once more
         </>
       )}
     </p>

@@ -7,6 +7,7 @@ import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
+import { useShop } from '../../read/shop.tsx';
 import type { FinishOnRod } from '../../read/use-finish.ts';
 import { flagOf, textOf } from '../../read/values.ts';
 
@@ -77,6 +78,7 @@ function Remedy({ coat }: { coat: string }) {
 }
 
 function CoatsTable({ finish, nowMs }: { finish: FinishOnRod; nowMs: number }) {
+  const { writer } = useShop();
   const { coats, times } = finish;
   return (
     <>
@@ -96,7 +98,7 @@ function CoatsTable({ finish, nowMs }: { finish: FinishOnRod; nowMs: number }) {
           <TableFrame label={`Times of coat ${index + 1}`}>
             <table className="figures-table">
               <caption>
-                Coat {index + 1} <span className="quiet">at {roomC} °C</span>
+                Coat {index + 1} <span className="quiet">at {writer.temperature(roomC)}</span>
               </caption>
               <thead>
                 <tr>

@@ -62,8 +62,8 @@ export function FinishStep() {
         source="HSE RR079 and construction dermatitis pages; oshwiki, epoxy resins; YSU, flammable materials"
       >
         Epoxy and its hardener can sensitise for life and burn the eyes: thick nitrile gloves, no skin
-        contact, soap instead of solvent, an aired room. Solvents flash below 38 °C: no spirit lamp, torch or
-        heat gun near them. The product’s data sheet comes first.
+        contact, soap instead of solvent, an aired room. Solvents flash below {writer.temperature(38)}: no
+        spirit lamp, torch or heat gun near them. The product’s data sheet comes first.
       </Caution>
       <CoatsPart finish={finish} nowMs={nowMs} />
       <Caution
@@ -101,8 +101,9 @@ export function FinishStep() {
         <ProductFields />
         <KeepHabit collection="finish" />
         <p className="quiet">
-          Times halve for every 10 °C above what the data sheet speaks of and double below (common practice,
-          from 15 to 30 °C). Measure the room at the rod, not at the door.
+          Times halve for every {writer.warmer(10)} above what the data sheet speaks of and double below
+          (common practice, from {writer.temperature(15)} to {writer.temperature(30)}). Measure the room at
+          the rod, not at the door.
         </p>
       </Part>
       <Part folded title="What went wrong" aside="and the usual remedy; common practice, no source">

@@ -34,6 +34,7 @@ export function HandleStep() {
   const rodKind = choices?.rodKind ?? 'fly';
   const used = bench?.handle ?? commonHandle(rodKind, nineFeetM);
   const show = (lengthM: number) => formatLength(lengthM, { system, decimals: 0, denominator: 8 });
+  const inches = (value: number) => show(value * 0.0254);
   const { plan, balance, unweighed } = useHandlePlan();
   const stopped = plan?.findings.find(({ severity }) => severity === 'stop');
   return (
@@ -70,8 +71,8 @@ export function HandleStep() {
           </p>
         )}
         <p className="quiet">
-          Usual handles of one-handed fly rods are 7 to 8 in (180–205 mm) of grip and seat, 10 in (255 mm) to
-          the front of the grip; two-handed ones about 22 in (common practice, no source).
+          Usual handles of one-handed fly rods are {inches(7)} to {inches(8)} of grip and seat, {inches(10)}{' '}
+          to the front of the grip; two-handed ones about {inches(22)} (common practice, no source).
         </p>
       </Part>
       <Part

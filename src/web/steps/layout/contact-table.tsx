@@ -2,7 +2,7 @@ import type { RealLineAtLoad } from '../../../engine/layout/real-line.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare } from '../../../words/places.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/drawing/table-frame.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { contactRows, touchedWords } from './contact-rows.ts';
 
 export interface ContactTableProps {

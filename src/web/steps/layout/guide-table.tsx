@@ -6,8 +6,8 @@ import { criterionWords } from '../../../words/criteria.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare, slackInWords } from '../../../words/places.ts';
 import { paintFigure } from '../../parts/drawing/fraction-text.ts';
-import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import type { LiveSheet } from './live-sheet.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 

@@ -2,8 +2,8 @@ import { Button } from 'react-aria-components';
 import type { Choices } from '../../../engine/flow/choices.ts';
 import { guideKindOptions, guideName } from '../../../engine/kinds/guides.ts';
 import { Field } from '../../fields/field.tsx';
-import { TableFrame } from '../../parts/drawing/table-frame.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { addedGuide } from './guide-rows.ts';
 

@@ -3,7 +3,7 @@ import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/drawing/table-frame.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 
 export interface LoadTableProps {
   names: readonly string[];

@@ -29,7 +29,7 @@ export function BenchSheetButton({ stages }: { stages: readonly BenchStage[] }) 
 }
 
 function useFacts(): BenchSheetInput['facts'] {
-  const { system } = useShop();
+  const { system, writer } = useShop();
   const { plan, parts } = useHandlePlan();
   const wraps = useWraps();
   const { batch, roomC } = useFinish(useNow());
@@ -58,7 +58,7 @@ function useFacts(): BenchSheetInput['facts'] {
     ...(batch
       ? [
           {
-            what: `Mix, ${roomC} °C`,
+            what: `Mix, ${writer.temperature(roomC)}`,
             figure: `${batch.partA.toFixed(1)} + ${batch.partB.toFixed(1)} ${batch.unit}${batch.batches > 1 ? ` × ${batch.batches}` : ''}`,
           },
         ]

@@ -5,6 +5,7 @@ import { BenchProvider } from '../../read/bench.tsx';
 import { type Build, BuildContext, useBuild } from '../../read/build-context.ts';
 import { useDocumentOf } from '../../read/document-of.ts';
 import { useOpenStore } from '../../read/open-store.ts';
+import { useShop } from '../../read/shop.tsx';
 import { textOf } from '../../read/values.ts';
 import type { DocumentStore } from '../../store/document-store.ts';
 import { GuideHelper } from './guide-helper.tsx';
@@ -14,6 +15,7 @@ import { RecordedTip, TipHelper } from './tip-helper.tsx';
 /** What the damage asks for, worked out from the record where the rod has one. */
 export function DamagePart() {
   const ticket = useBuild();
+  const { writer } = useShop();
   const broken = textOf(ticket.single('job'), 'broken');
   const build = textOf(ticket.single('about'), 'build');
   if (broken === 'tip') {
@@ -32,8 +34,8 @@ export function DamagePart() {
           source="common practice, no source"
         >
           Splinters of carbon and glass: eye protection on, cut square with a fine saw or a disc over a
-          vacuum, sand wet. Warm tip cement, not the blank: above 80 to 90 °C its resin suffers, and no open
-          flame near solvents.
+          vacuum, sand wet. Warm tip cement, not the blank: above {writer.temperature(80)} to{' '}
+          {writer.temperature(90)} its resin suffers, and no open flame near solvents.
         </Caution>
       </Part>
     );
