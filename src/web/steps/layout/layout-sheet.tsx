@@ -5,6 +5,7 @@ import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
 import { useSentence } from '../../read/use-sentence.ts';
 import { BendPart } from './bend-part.tsx';
+import { CountsPart } from './counts-part.tsx';
 import { FiguresPart } from './figures-part.tsx';
 import { GuidesPart } from './guides-part.tsx';
 import { LimitsPart } from './limits-part.tsx';
@@ -16,6 +17,7 @@ import { SidePart } from './side-part.tsx';
 import { StartPart } from './start-part.tsx';
 import { canTakeStart, startFindings } from './start-state.ts';
 import { StraightRodPart } from './straight-rod-part.tsx';
+import { useCounts } from './use-counts.ts';
 import { useSettledFrame } from './use-live-sheet.ts';
 import { useMarks } from './use-marks.ts';
 import { useSheetInput } from './use-sheet-input.ts';
@@ -38,6 +40,7 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
   const [picked, setPicked] = useState<number>();
   const drawn = useDrawnLoad(sheet, picked, loads.kg.length);
   const { best, bestMarks, next, slackZones, doubt } = useSheetInput(sheet, model, { drawn, system });
+  const counts = useCounts(model, next.working);
   const marks = useMarks(sheet, model, system);
   const settled = useSettledFrame(sheet);
   const ruler = useMemo(() => rulerModel(model, slackZones, writer), [model, slackZones, writer]);
@@ -45,8 +48,17 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
   return (
     <div className="layout-sheet">
       <BendPart sheet={sheet} model={model} writer={writer} drawn={drawn} onDraw={setPicked} />
-      <SidePart {...shared} best={best} bestMarks={bestMarks} next={next} />
+      <SidePart {...shared} best={best} bestMarks={bestMarks} next={next} counts={counts} />
       <StraightRodPart {...shared} />
+      {!model.unreadable && (
+        <CountsPart
+          counts={counts}
+          own={model.field.fromTipM.length}
+          limits={model.limits}
+          writer={writer}
+          onLay={marks.lay}
+        />
+      )}
       <FiguresPart {...shared} drawn={drawn} doubt={doubt} ferrulesBound={ferrulesBound} />
       <div className="layout-parts screen-only">
         <StartPart

@@ -7,14 +7,13 @@ import type { SheetModel } from '../../read/sheet-model.ts';
 import type { LayoutTask } from '../../worker/messages.ts';
 import type { LongTaskState } from '../../worker/use-long-task.ts';
 import { BesideStart } from './beside-start.tsx';
-import { CountsPart } from './counts-part.tsx';
 import { DeedButtons } from './deed-buttons.tsx';
 import { Headline } from './headline.tsx';
 import type { LiveSheet } from './live-sheet.ts';
 import { PlaceButton } from './place-button.tsx';
 import { breaksRules, sameMarks, startName } from './start-state.ts';
 import { SurenessLine } from './sureness-line.tsx';
-import { type Counts, useCounts } from './use-counts.ts';
+import type { Counts } from './use-counts.ts';
 import type { Marks } from './use-marks.ts';
 import { type WhatNext, withCounts } from './use-next-move.ts';
 
@@ -27,14 +26,14 @@ export interface SidePartProps {
   /** The best marks, on the tape. */
   bestMarks: readonly number[] | undefined;
   next: WhatNext;
+  counts: Counts;
 }
 
-/** Beside the bend: what to do first, how sure that is, and how many guides it takes. */
+/** Beside the bend: what to do first, and how sure that is. */
 export function SidePart(props: SidePartProps) {
-  const { sheet, model, writer, marks, best, bestMarks } = props;
-  const { choices, field, marksAre, loads, limits } = model;
+  const { sheet, model, writer, marks, best, bestMarks, counts } = props;
+  const { choices, field, marksAre, loads } = model;
   const own = field.fromTipM.length;
-  const counts = useCounts(model, props.next.working);
   const next = settledMove(props.next, counts);
   // what was said last keeps its room while it is worked out again, so that the ruler stays under the hand
   const last = useRef<NextMove>(undefined);
@@ -43,38 +42,33 @@ export function SidePart(props: SidePartProps) {
   const placed = bestMarks !== undefined && marksAre === 'own' && sameMarks(bestMarks, field.fromTipM);
   const fewest = counts.answer?.counts.find(({ count }) => count === last.current?.fewest);
   return (
-    <div className="layout-side">
-      <Headline sheet={sheet} writer={writer} said={said} stale={!next} unreadable={model.unreadable}>
-        <DeedButtons
-          next={last.current}
-          stale={!next}
-          fewestMarks={fewest?.fromTipM}
-          onMove={marks.moveOne}
-          onLay={marks.lay}
+    <Headline sheet={sheet} writer={writer} said={said} stale={!next} unreadable={model.unreadable}>
+      <DeedButtons
+        next={last.current}
+        stale={!next}
+        fewestMarks={fewest?.fromTipM}
+        onMove={marks.moveOne}
+        onLay={marks.lay}
+      />
+      <PlaceButton
+        best={best}
+        marks={bestMarks}
+        placed={placed}
+        first={next?.code === 'place-anew'}
+        onPlace={marks.place}
+      />
+      <SurenessLine model={model} waits={best.working} />
+      <Fold title="Beside the start">
+        <BesideStart
+          sheet={sheet}
+          writer={writer}
+          startName={startName(model)}
+          startBroken={breaksRules(model)}
+          intervals={choices.intervals}
+          marksAre={marksAre}
         />
-        <PlaceButton
-          best={best}
-          marks={bestMarks}
-          placed={placed}
-          first={next?.code === 'place-anew'}
-          onPlace={marks.place}
-        />
-        <SurenessLine model={model} waits={best.working} />
-        <Fold title="Beside the start">
-          <BesideStart
-            sheet={sheet}
-            writer={writer}
-            startName={startName(model)}
-            startBroken={breaksRules(model)}
-            intervals={choices.intervals}
-            marksAre={marksAre}
-          />
-        </Fold>
-      </Headline>
-      {!model.unreadable && (
-        <CountsPart counts={counts} own={own} limits={limits} writer={writer} onLay={marks.lay} />
-      )}
-    </div>
+      </Fold>
+    </Headline>
   );
 }
 
