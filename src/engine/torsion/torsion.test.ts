@@ -130,4 +130,7 @@ test('a wall of one material is 1/(1 + ν), fibres along the rod make it soft, l
     expect(usual).toBeLessThan(high);
     expect(high).toBeLessThan(0.77);
   }
+  // docs/theory-space.md for the published lamina; 2 · 4.04/103 is 0.078 where all lies along the rod
+  const { low, usual, high } = torsionRange('carbon');
+  expect([low, usual, high].map((ratio) => Math.round(100 * ratio))).toEqual([8, 15, 43]);
 });

@@ -1,0 +1,64 @@
+import { describe, expect, test } from 'vitest';
+import { flyGuides, inchM, irregularRod, nineFootFive } from '../../../test/rods/invented-rods.ts';
+import type { BlankTables } from '../bench/free-rod.ts';
+import { type LayoutFound, layout } from '../layout/layout.ts';
+import type { LayoutRequest } from '../layout/layout-request.ts';
+import { marksThatHelp } from './marks-that-help.ts';
+
+/** On one blank the placed marks are better; on the other the start is, for it was placed on that one. */
+const [likely, other] = [3, 8].map((seed) => irregularRod(nineFootFive, seed));
+
+function asked(rod: LayoutRequest['rod'], start?: LayoutRequest['start']): LayoutRequest {
+  return {
+    rod,
+    buttAngleRad: Math.PI / 4,
+    ...flyGuides(9),
+    firstFromTipM: 4 * inchM,
+    strippingFromTipM: 77 * inchM,
+    start,
+  };
+}
+const placed = (request: LayoutRequest) => (layout(request) as LayoutFound).fromTipM;
+const tables = ({ stiffness, massPerLength = [] }: LayoutRequest['rod']): BlankTables => ({
+  stiffness,
+  massPerLength,
+});
+const request = asked(likely, { fromTipM: placed(asked(other)) });
+
+function answered(better: number, worse: number) {
+  const blanks = [...Array(better).fill(tables(likely)), ...Array(worse).fill(tables(other))];
+  const answer = marksThatHelp(request, blanks);
+  if (!('moved' in answer)) throw new Error('the request was refused');
+  return answer;
+}
+
+describe('marks move', () => {
+  test('where the placed ones beat the start on 18 of 20 blanks that fit', () => {
+    const { layout: found, moved, better } = answered(18, 2);
+    expect(better).toEqual({ count: 18, of: 20 });
+    expect(moved).toBe(true);
+    expect(found.fromTipM).toEqual(placed(request));
+    expect(found.verdict.startKept).toBeUndefined();
+  });
+
+  test.each([
+    [17, 3],
+    [0, 20],
+  ])('and not where they do on %i, and the start on %i', (better, worse) => {
+    const { layout: found, moved } = answered(better, worse);
+    expect(moved).toBe(false);
+    expect(found.fromTipM).toEqual(request.start?.fromTipM);
+    expect(found.verdict.startKept).toBe('unsure');
+    expect(found.findings.find(({ code }) => code === 'layout/start-stays')?.values).toEqual({
+      count: better,
+      of: better + worse,
+    });
+  });
+
+  test('and not where nothing was read', () => {
+    const { layout: found, moved } = answered(0, 0);
+    expect(moved).toBe(false);
+    expect(found.fromTipM).toEqual(request.start?.fromTipM);
+    expect(found.verdict.startKept).toBe('unread');
+  });
+});
