@@ -30,6 +30,18 @@ test('a light weight drops the tip by PL³/3EI', () => {
   expect(tip).toBeCloseTo((0.002 * 9.80665) / 3, 4);
 });
 
+test('the shape is as long as the blank, at the flags as at the tip', () => {
+  for (const nominalAngleRad of [0, 0.4]) {
+    const shape = expectedShape({ ...held, nominalAngleRad }) ?? [];
+    const places = [...flags, 1].map((at) => shapeAt(shape, at));
+    const lengthM = places
+      .slice(1)
+      .reduce((sum, p, i) => sum + Math.hypot(p.alongM - places[i].alongM, p.dropM - places[i].dropM), 0);
+    expect(places[0].dropM).toBeGreaterThan(0.05);
+    expect(lengthM).toBeCloseTo(1, 3);
+  }
+});
+
 test('a clamp that points up lifts the tip by the tilt', () => {
   const [level] = dropsOf({ ...held, massKg: 0 });
   const [tilted] = dropsOf({ ...held, massKg: 0, tiltRad: 0.01 });

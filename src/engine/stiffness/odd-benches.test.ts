@@ -76,6 +76,21 @@ describe('a blank much stiffer or softer than any that is believed in', () => {
       expect(said(answer) || answer.held > 0.8).toBe(true);
     }
   });
+  test.each([
+    { times: 40, stiff: true },
+    { times: 0.05, stiff: false },
+  ])('$times times: the finding says which way', ({ times, stiff }) => {
+    const usual = randomBlank(seeds[0], { sweepSigmaPerM: 0 });
+    const blank = {
+      ...usual,
+      stiffnessNm2: (at: number) => times * usual.stiffnessNm2(at),
+      kgPerM: (at: number) => Math.min(1, times) * usual.kgPerM(at),
+    };
+    const hungKg = plan.hungKg.map((kg) => kg * times);
+    const { findings } = judged(benchOf(blank, seeds[0], { ...plan, hungKg }), blank);
+    const far = findings.find(({ code }) => code === 'fit/far-from-belief');
+    expect(far?.values).toMatchObject({ stiff });
+  });
   test('hardly moved by its weights it has a wide band, not a narrow one', () => {
     for (const seed of seeds) {
       const usual = randomBlank(seed, { sweepSigmaPerM: 0 });
