@@ -58,6 +58,8 @@ await orExplain(async () => {
     console.log(`${basename(program)}  ${readFileSync(program).length} bytes  sha256 ${sha256Of(program)}`);
 });
 
+const demoFiles = () => readdirSync(inRoot('examples')).filter((name) => /^demo-.*\.json$/.test(name));
+
 /** What the program carries, by its path in the package, and a list of it. */
 async function gatherAssets() {
   const app = join(out, 'work', 'app');
@@ -65,7 +67,7 @@ async function gatherAssets() {
   const files = [
     ...filesUnder(app).map((file) => [relative(app, file), file]),
     ...filesUnder(inRoot('dist', 'web')).map((file) => [relative(root, file), file]),
-    [join('examples', 'demo-build.json'), inRoot('examples', 'demo-build.json')],
+    ...demoFiles().map((name) => [join('examples', name), inRoot('examples', name)]),
     ['package.json', inRoot('package.json')],
   ].map(([path, file]) => [path.split(sep).join('/'), file]);
   const index = join(out, 'work', 'index.json');

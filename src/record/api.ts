@@ -21,6 +21,8 @@
  *   GET    /api/events?after=ID:SEQ:LAST (repeatable)        -> server-sent events named `record`: FeedOpening, then
  *          `operations`: FeedMessage; LAST, which may be left out, is the id of the operation of that number
  *   POST   /api/demo/reset                                   -> DocumentSummary
+ *   GET    /api/demos                                        -> { demos: DemoOffered[] }, beside the first one
+ *   POST   /api/demos/:id                                    -> DocumentSummary, put on the shelf or brought back
  *   GET    /api/backups                                      -> { backups: BackupNote[] }, the newest first
  *   POST   /api/backups                                      -> BackupNote (201), made now
  *   GET    /api/backups/:name                                -> the archive
@@ -44,6 +46,15 @@
 import type { Cell, Change, Objection, Operation, StoredOperation } from './operation.ts';
 import type { Proof } from './read-proofs.ts';
 import type { DocumentKind, FieldValue } from './schema.ts';
+
+/** An invented build that came with the program and is put on the shelf when it is asked for. */
+export interface DemoOffered {
+  id: string;
+  title: string;
+  note: string;
+  /** On the shelf already. */
+  shown: boolean;
+}
 
 export interface DocumentSummary {
   id: string;

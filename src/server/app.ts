@@ -5,7 +5,7 @@ import { answerError } from './answer-error.ts';
 import type { Backups } from './backup/backups.ts';
 import type { Restored } from './backup/restore-backup.ts';
 import type { RecordCare } from './care/record-care.ts';
-import { resetDemo } from './demo.ts';
+import { demosOffered, resetDemo, showDemo } from './demo.ts';
 import { guardRequests, inertHeaders, secureHeaders } from './guard.ts';
 import type { Jobs } from './jobs/jobs.ts';
 import type { Keeper } from './keeper.ts';
@@ -79,6 +79,10 @@ export function createApp(parts: AppParts): Hono {
   app.route('/api', proofRoutes(parts.keeper));
   app.route('/api', jobRoutes(parts.jobs));
   app.post('/api/demo/reset', async (c) => c.json(await resetDemo(parts.keeper, parts.demoFile)));
+  app.get('/api/demos', async (c) => c.json({ demos: await demosOffered(parts.keeper, parts.demoFile) }));
+  app.post('/api/demos/:id', async (c) =>
+    c.json(await showDemo(parts.keeper, parts.demoFile, c.req.param('id'))),
+  );
   app.route('/api', endingRoutes(parts.end));
   app.route('/api', eventRoutes(parts.keeper, parts.closing));
   app.all('/api/*', (c) => c.json({ message: `There is no ${c.req.path} here`, findings: [] }, 404));

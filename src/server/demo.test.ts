@@ -1,11 +1,11 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { type TestApp, testApp } from '../../test/kit/test-app.ts';
 import type { Path } from '../record/operation.ts';
 import { plantDemo } from './demo.ts';
-import { demoId } from './keeper.ts';
+import { demoId, isOwn } from './keeper.ts';
 
 const title: Path = ['about', '-', 'title'];
 
@@ -73,4 +73,32 @@ test('a copy of it is the builder’s own', async () => {
   const response = await bench.ask('POST', `/api/documents/${demoId}/copy`, {});
   expect(await response.json()).toMatchObject({ title: 'An invented rod (copy)', demo: false });
   expect(await bench.keeper.findOrThrow(demoId)).toMatchObject({ demo: true });
+});
+
+describe('demos of other rods', () => {
+  beforeEach(() => {
+    const build = { about: { title: 'An invented spinning rod', note: 'Invented.', rodKind: 'spinning' } };
+    const text = JSON.stringify({ format: 'fairbend build', version: 1, build });
+    writeFileSync(join(folder, 'demo-spinning.json'), text);
+  });
+
+  test('are offered, put on the shelf when asked for, and brought back', async () => {
+    const offered = async () => (await (await bench.ask('GET', '/api/demos')).json()).demos;
+    expect(await offered()).toEqual([
+      { id: 'demo-spinning', title: 'An invented spinning rod', note: 'Invented.', shown: false },
+    ]);
+    const shown = await bench.ask('POST', '/api/demos/demo-spinning', {});
+    expect(await shown.json()).toMatchObject({ id: 'demo-spinning', demo: true, rodKind: 'spinning' });
+    expect(await offered()).toMatchObject([{ shown: true }]);
+    await bench.keeper.write('demo-spinning', 'play', [{ path: title, value: 'spoilt' }]);
+    await bench.keeper.repository.setGone('demo-spinning', true);
+    expect(await offered()).toMatchObject([{ shown: false }]);
+    const back = await bench.ask('POST', '/api/demos/demo-spinning', {});
+    expect(await back.json()).toMatchObject({ title: 'An invented spinning rod', gone: false });
+    expect(isOwn('demo-spinning')).toBe(false);
+  });
+
+  test.each(['demo-none', 'package', 'demo-..%2fdemo'])('%s is none of them', async (id) => {
+    expect((await bench.ask('POST', `/api/demos/${id}`, {})).status).toBe(404);
+  });
 });

@@ -13,12 +13,12 @@ import { DamagedDocument } from './vouch/check-operations.ts';
 
 /** The shop's own document: settings that hold for every build. */
 export const shopId = 'shop';
-/** The one document of invented data; no build of the builder's own ever has this id. */
+/** The document of invented data that is there from the first start; no build of the builder's own ever has this id. */
 export const demoId = 'demo';
 
 /** A build or repair of the builder's. */
 export function isOwn(document: string): boolean {
-  return document !== demoId && document !== shopId;
+  return !/^demo(?:-|$)/.test(document) && document !== shopId;
 }
 
 /** The writer's name of what the server writes itself; no browser's undo reaches it. */

@@ -3,6 +3,7 @@ import type {
   AttachmentAnswer,
   BackupNote,
   CreateRequest,
+  DemoOffered,
   DocumentAnswer,
   DocumentList,
   DocumentSummary,
@@ -99,7 +100,9 @@ export function createApi(fetcher: typeof fetch, base = '') {
     addAttachment: (bytes: Blob) =>
       ask<AttachmentAnswer>('POST', '/attachments', bytes, 'application/octet-stream'),
     attachmentAddress: (hash: string) => `${base}/api/attachments/${hash}`,
-    resetDemo: () => post<DocumentSummary>('/demo/reset'),
+    demos: () => get<{ demos: DemoOffered[] }>('/demos'),
+    /** Puts a demo on the shelf, or brings it back to what it was. */
+    showDemo: (id: string) => post<DocumentSummary>(`/demos/${encodeURIComponent(id)}`),
     backups: () => get<{ backups: BackupNote[] }>('/backups'),
     makeBackup: () => post<BackupNote>('/backups'),
     restoreBackup: (name: string) =>

@@ -72,11 +72,13 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
           Save as a file
           <OfBuild name={name} />
         </a>
-        {demo ? (
-          <Button className="plain" onPress={() => attempt(api.resetDemo(), 'The demo is as it was.')}>
+        {demo && (
+          <Button className="plain" onPress={() => attempt(api.showDemo(id), 'The demo is as it was.')}>
             Reset the demo
+            <OfBuild name={name} />
           </Button>
-        ) : (
+        )}
+        {id !== firstDemo && (
           <Button className="plain" onPress={putAwayOrBack}>
             {gone ? 'Bring back' : 'Put away'}
             <OfBuild name={name} />
@@ -87,6 +89,9 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
     </li>
   );
 }
+
+/** It stays where a newcomer looks for it. */
+const firstDemo = 'demo';
 
 /** The same words stand on every card; read aloud they name their build. */
 function OfBuild({ name }: { name: string }) {

@@ -6,6 +6,7 @@ import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';
 import { api } from '../../store/open-document.ts';
 import { BuildCard } from './build-card.tsx';
+import { DemoChooser } from './demo-chooser.tsx';
 import { ImportButton } from './import-button.tsx';
 import { RecordLine } from './record-line.tsx';
 import { RepairsPart } from './repairs-part.tsx';
@@ -35,6 +36,7 @@ export function ShelfPage() {
       </div>
       <RepairsPart repairs={repairs} find={setSearch} />
       <ShelfList builds={builds} search={search} refresh={refresh} more={more} find={setSearch} />
+      <DemoChooser />
       <RecordLine changed={refresh} />
     </Page>
   );
