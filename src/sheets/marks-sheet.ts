@@ -41,15 +41,16 @@ const datumWords =
 const surenessWords =
   'May move: alone, without harm. Best place ±: where it would stand on blanks that fit the readings, 95 of 100; empty: given, or nothing read.';
 
+/** Narrow enough to leave the rule along the page its place. */
 const columns: Column[] = [
-  { title: 'guide', widthMm: 12, align: 'end' },
-  { title: 'kind', widthMm: 26 },
-  { title: 'from tip end', widthMm: 25, align: 'end' },
-  { title: 'from butt end', widthMm: 25, align: 'end' },
-  { title: 'station', widthMm: 25, align: 'end' },
-  { title: 'interval', widthMm: 22, align: 'end' },
+  { title: 'guide', widthMm: 11, align: 'end' },
+  { title: 'kind', widthMm: 25 },
+  { title: 'from tip end', widthMm: 22, align: 'end' },
+  { title: 'from butt end', widthMm: 23, align: 'end' },
+  { title: 'station', widthMm: 21, align: 'end' },
+  { title: 'interval', widthMm: 19, align: 'end' },
   { title: 'may move', widthMm: 25, align: 'end' },
-  { title: 'best place ±', widthMm: 22, align: 'end' },
+  { title: 'best place ±', widthMm: 21, align: 'end' },
 ];
 
 function sectionBlock(section: SectionMarks, step: TapeStep): Block {

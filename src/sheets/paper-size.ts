@@ -14,3 +14,17 @@ export const standingPaper: Record<PaperName, PaperSize> = {
 };
 /** Wide enough for common printers' blank edge even where a page is stretched by the largest correction. */
 export const marginMm = 14;
+
+/** What strips may be printed on beside the shop's sheets: longer sheets, or a roll cut to the builder's own length. */
+export type StripPaper = PaperName | 'legal' | 'tabloid' | 'a3' | 'roll';
+export interface Roll {
+  widthM: number;
+  /** Longest print; undefined: as long as the longest section. */
+  lengthM?: number;
+}
+export const longSheets: Record<Exclude<StripPaper, 'roll'>, PaperSize> = {
+  ...lyingPaper,
+  legal: { widthMm: 355.6, heightMm: 215.9 },
+  tabloid: { widthMm: 431.8, heightMm: 279.4 },
+  a3: { widthMm: 420, heightMm: 297 },
+};

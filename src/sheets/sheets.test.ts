@@ -5,7 +5,7 @@ import { keepOutZones } from '../engine/bench/ferrule-zones.ts';
 import { planProtocol } from '../engine/bench/protocol.ts';
 import { arithmeticRule } from '../engine/bench/start-list.ts';
 import { fourPiece, section, sleeveJoint } from '../engine/bench/test-bench.ts';
-import { type GuideToMark, listMarks, marksInOrder } from '../engine/marks/marks-list.ts';
+import { type GuideToMark, listMarks, type MarksList, marksInOrder } from '../engine/marks/marks-list.ts';
 import type { TapeStep } from '../engine/units/tape-step.ts';
 import { type Line, type Page, plainText, type Text, textPieces } from './drawing.ts';
 import { placeInLanes } from './label-lanes.ts';
@@ -26,6 +26,35 @@ function ruleGuides(): GuideToMark[] {
 function strips(tapeStep: TapeStep, paper: 'a4' | 'letter', guides = ruleGuides(), on = blank) {
   const list = listMarks(on, guides, tapeStep);
   return { list, sheet: stripsSheet(on, list, keepOutZones(on), { paper, stamp: 'test' }) };
+}
+/** Two sections of 1.4 m, which no sheet takes whole. */
+const longTwoPiece = assembleBlank([
+  section('upper', 1.4, { joint: sleeveJoint(0.06) }),
+  section('lower', 1.4),
+]);
+
+/** The piece a tick stands on: where its left end stands on the section, by every line that tells it. */
+function pieceUnder(page: Page, tick: Line, list: MarksList) {
+  const onEdge = ({ y1Mm, y2Mm }: Line) => Math.max(y1Mm, y2Mm) === tick.y1Mm;
+  const edge = lines(page, /^edge/).filter(onEdge)[0];
+  const titles = texts(page).filter(
+    ({ pieces, yMm }) => yMm < edge.y1Mm && / strip \d of /.test(plainText(pieces)),
+  );
+  const name = plainText(titles.at(-1)?.pieces ?? []).split(', strip')[0];
+  const found = list.sections.find((one) => one.name === name);
+  if (!found) throw new Error(`no section ${name}`);
+  const anchors = [
+    ...lines(page, /^tip end/)
+      .filter(onEdge)
+      .map(() => 0),
+    ...lines(page, /^butt end/)
+      .filter(onEdge)
+      .map((end) => found.lengthM * 1000 - (end.x1Mm - edge.x1Mm)),
+    ...lines(page, /^join /)
+      .filter(({ y2Mm }) => Math.abs(y2Mm - tick.y1Mm) < 2)
+      .map((join) => Number(join.name?.slice(5)) - (join.x1Mm - edge.x1Mm)),
+  ];
+  return { anchors, edge, section: found };
 }
 const lines = (page: Page, name: RegExp) =>
   page.marks.filter((mark): mark is Line => mark.kind === 'line' && name.test(mark.name ?? ''));
@@ -64,42 +93,57 @@ describe('strips', () => {
     (['1 mm', '1/16 in', '1/32 in'] as const).map((step) => [paper, step] as const),
   );
   it.each(cases)(
-    '%s, %s: every guide stands at its distance from the tip end, on some tile, true to 1e-6 mm',
+    '%s, %s: every guide stands at its distance from the section’s ends, in full on one piece, true to 1e-6 mm',
     (paper, step) => {
       const { list, sheet } = strips(step, paper);
-      const found = new Set<number>();
+      const told = new Set<number>();
       for (const page of sheet.pages) {
-        const edges = lines(page, /^edge/);
         for (const tick of lines(page, /^guide /)) {
-          const edge = edges.find((one) => one.y1Mm === tick.y1Mm);
-          const heading = texts(page)
-            .filter((one) => one.bold && one.yMm < tick.y1Mm && one.xMm === edge?.x1Mm)
-            .at(-1);
-          const words = plainText(heading?.pieces ?? []);
-          const [, name, tile] = /^(.*), strip (\d+) of/.exec(words) ?? [];
-          const on = list.sections.find((one) => one.name === name);
-          const guide = Number(tick.name?.slice(6));
-          const row = on?.rows.find((one) => one.guide === guide);
-          const lengthMm = (on?.lengthM ?? 0) * 1000;
-          const tiles = Math.ceil(lengthMm / (paper === 'a4' ? 220 : 200));
-          const stepMm = Math.ceil(lengthMm / tiles / 10) * 10;
-          const startMm = (Number(tile) - 1) * stepMm;
-          expect(tick.x1Mm - (edge?.x1Mm ?? 0) + startMm).toBeCloseTo((row?.fromOwnTipM ?? 0) * 1000, 6);
-          found.add(guide);
+          const { anchors, edge, section } = pieceUnder(page, tick, list);
+          const row = section.rows.find(({ guide }) => guide === Number(tick.name?.slice(6)));
+          expect(anchors.length).toBeGreaterThan(0);
+          for (const startMm of anchors)
+            expect(tick.x1Mm - edge.x1Mm + startMm).toBeCloseTo((row?.fromOwnTipM ?? 0) * 1000, 6);
+          const label = texts(page).find(
+            ({ pieces, yMm }) => yMm < tick.y1Mm && plainText(pieces).startsWith(`${row?.guide}: `),
+          );
+          if (label) told.add(row?.guide ?? 0);
         }
       }
-      expect(found.size).toBe(10);
+      expect(told.size).toBe(10);
     },
   );
 
-  it('neighbouring tiles share their join line at the same distance', () => {
-    const { sheet } = strips('1 mm', 'a4');
-    const joins = sheet.pages.flatMap((page) => lines(page, /^join/)).map(({ name }) => name);
-    const counts = new Map<string, number>();
-    for (const name of joins) counts.set(name ?? '', (counts.get(name ?? '') ?? 0) + 1);
-    expect(joins.length).toBeGreaterThan(0);
-    // Sections cut into equal steps repeat distances, so each name stands an even number of times.
-    for (const count of counts.values()) expect(count % 2).toBe(0);
+  it('pieces that are taped together share their join, at full centimetres or half inches of the section', () => {
+    for (const step of ['1 mm', '1/8 in'] as const) {
+      const { sheet } = strips(step, 'letter', ruleGuides(), longTwoPiece);
+      const joins = sheet.pages.flatMap((page) => lines(page, /^join/)).map(({ name }) => name ?? '');
+      expect(joins.length).toBeGreaterThan(3);
+      for (const name of joins) {
+        expect(joins.filter((other) => other === name).length % 2).toBe(0);
+        const inUnits = Number(name.slice(5)) / (step === '1 mm' ? 10 : 12.7);
+        expect(inUnits).toBeCloseTo(Math.round(inUnits), 9);
+      }
+      const said = sheet.pages.flatMap(texts).map(({ pieces }) => plainText(pieces));
+      const inUnits = step === '1 mm' ? /^join at \d+ mm$/ : /^join at \d+( 1\/2)? in$/;
+      for (const words of said.filter((one) => one.startsWith('join'))) expect(words).toMatch(inUnits);
+    }
+  });
+
+  it('a title stands nearer to its own strip than to the one above', () => {
+    for (const page of strips('1/16 in', 'a4').sheet.pages) {
+      const titles = texts(page).filter(({ pieces }) => /, strip \d of/.test(plainText(pieces)));
+      const under = texts(page).filter(({ pieces }) => /^(tip end|butt end|join at)/.test(plainText(pieces)));
+      for (const title of titles) {
+        const above = under.map(textBox).filter(({ bottomMm }) => bottomMm < title.yMm);
+        const ownMm = Math.min(
+          ...texts(page)
+            .filter(({ yMm, pieces }) => yMm > title.yMm && /^\d+: /.test(plainText(pieces)))
+            .map((label) => textBox(label).topMm - title.yMm),
+        );
+        for (const { bottomMm } of above) expect(textBox(title).topMm - bottomMm).toBeGreaterThan(ownMm + 2);
+      }
+    }
   });
 
   it('every page carries both rules on both axes and says to check them', () => {
@@ -269,7 +313,12 @@ describe('svg', () => {
 
 it('a sleeve strip says what lies inside the ferrule', () => {
   const two = assembleBlank([section('u', 0.5, { joint: sleeveJoint(0.05) }), section('l', 0.5)]);
-  const { sheet } = strips('1 mm', 'a4', [{ name: 'g', fromTipM: 0.1 }], two);
+  const { sheet } = strips(
+    '1 mm',
+    'a4',
+    [0.1, 0.38, 0.55].map((fromTipM) => ({ name: 'g', fromTipM })),
+    two,
+  );
   const words = sheet.pages.flatMap(texts).map(({ pieces }) => plainText(pieces));
   expect(words).toContain('inside the ferrule');
   expect(words.filter((one) => one === 'no guide here').length).toBeGreaterThan(0);

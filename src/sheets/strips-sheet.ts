@@ -2,54 +2,89 @@ import type { AssembledBlank, Zone } from '../engine/bench/assemble.ts';
 import type { MarksList, SectionMarks } from '../engine/marks/marks-list.ts';
 import { checkRules, rulesRoomMm } from './check-rules.ts';
 import { type Mark, type Page, type Sheet, text } from './drawing.ts';
-import { lyingPaper, marginMm, type PaperName } from './paper-size.ts';
+import { type Block, flowBlocks } from './page-flow.ts';
+import { longSheets, marginMm, type PaperSize, type Roll, type StripPaper } from './paper-size.ts';
 import { correctPage, type PrintFactors, truePrint } from './print-correction.ts';
-import { drawTile, type StripZone, stripTiles, tileHeightMm } from './strip.ts';
+import { drawPiece, pieceHeightMm } from './strip.ts';
+import { type StripPiece, type StripZone, stripPieces } from './strip-pieces.ts';
+import { shortWords } from './text-width.ts';
 
 export interface StripsOptions {
-  paper: PaperName;
+  paper: StripPaper;
+  /** Of a paper that is a roll. */
+  roll?: Roll;
   factors?: PrintFactors;
   /** Build, revision and date; goes on every page. */
   stamp: string;
 }
 
-/** The strips of every section, page after page, each with its check rules. */
+/** The strips of every section that has a mark, page after page, each page with its check rules. */
 export function stripsSheet(
   blank: AssembledBlank,
   list: MarksList,
   keepOut: readonly Zone[],
   options: StripsOptions,
 ): Sheet {
-  const size = lyingPaper[options.paper];
-  const roomMm = size.widthMm - 2 * marginMm - rulesRoomMm.side;
-  const tiles = list.sections.flatMap((section, index) =>
-    stripTiles({ section, tapeStep: list.tapeStep, zones: zonesOn(blank, section, index, keepOut) }, roomMm),
-  );
-  const perPage = Math.floor((size.heightMm - 2 * marginMm - headMm - rulesRoomMm.foot) / tileHeightMm);
-  const count = Math.ceil(tiles.length / perPage);
-  const pages = Array.from({ length: count }, (_, index): Page => {
-    const onPage = tiles.slice(index * perPage, (index + 1) * perPage);
-    const marks = [
-      ...head(`${options.stamp} · page ${index + 1} of ${count}`, list, options.factors),
-      ...onPage.flatMap((tile, row) => drawTile(tile, marginMm, marginMm + headMm + row * tileHeightMm)),
-      ...checkRules(size),
-    ];
-    return correctPage({ ...size, marks }, options.factors ?? truePrint);
+  const strips = list.sections.map((section, index) => ({
+    section,
+    tapeStep: list.tapeStep,
+    zones: zonesOn(blank, section, index, keepOut),
+  }));
+  const most = longestPageMm(options);
+  const pieces = strips.flatMap((strip) => stripPieces(strip, most - besideStripMm));
+  const size = pageSize(options, pieces);
+  const pages = flowBlocks(pieces.map(blockOf), {
+    topMm: marginMm + headMm,
+    bottomMm: size.heightMm - marginMm - rulesRoomMm.foot,
+    gapMm: apartMm,
   });
-  return { title: 'Strips', pages };
+  return {
+    title: 'Strips',
+    pages: pages.map((drawn, index): Page => {
+      const stamp = `${options.stamp} · page ${index + 1} of ${pages.length}`;
+      const marks = [...head(stamp, list, options.factors), ...drawn, ...checkRules(size)];
+      return correctPage({ ...size, marks }, options.factors ?? truePrint);
+    }),
+  };
 }
-const headMm = 11;
+const headMm = 14;
+/** From the words below one strip to the title of the next: a title belongs to what stands under it. */
+const apartMm = 5.2;
+const besideStripMm = 2 * marginMm + rulesRoomMm.side;
+
+function longestPageMm({ paper, roll }: StripsOptions): number {
+  if (paper !== 'roll') return longSheets[paper].widthMm;
+  return roll?.lengthM === undefined ? Infinity : roll.lengthM * 1000;
+}
+
+/** A roll is cut where its longest piece ends; the rules at its foot need their own room. */
+function pageSize({ paper, roll }: StripsOptions, pieces: readonly StripPiece[]): PaperSize {
+  if (paper !== 'roll') return longSheets[paper];
+  const longestMm = Math.max(120, ...pieces.map(({ startMm, endMm }) => endMm - startMm + labelPastEndMm));
+  return {
+    widthMm: Math.min(longestPageMm({ paper, roll, stamp: '' }), longestMm + besideStripMm),
+    heightMm: (roll?.widthM ?? usualRollM) * 1000,
+  };
+}
+export const usualRollM = 0.21;
+/** A label by the butt end runs past it. */
+const labelPastEndMm = 40;
+
+function blockOf(piece: StripPiece): Block {
+  return { heightMm: pieceHeightMm(piece), draw: (topMm) => drawPiece(piece, marginMm, topMm) };
+}
 
 function head(stamp: string, list: MarksList, factors: PrintFactors = truePrint): Mark[] {
   const corrected = factors.across === 1 && factors.along === 1 ? '' : ` · ${correctionWords(factors)}`;
-  const how =
-    'Lay the lower edge along the section, tip end on its tip-side end. Tall ticks: guide number, distance from the section’s tip end / from its butt end. Tape strips line on line at the joins.';
+  const bare = list.sections.filter(({ rows }) => rows.length === 0).map(({ name }) => name);
+  const none = bare.length > 0 ? ` No guide, so no strip: ${shortWords(bare.join(', '), 60)}.` : '';
+  const lines = [
+    'Lay the lower edge along the section, the heavy line on the section’s own tip end or butt end. Tape strips line on line at a join.',
+    `Tall ticks: guide number, distance from the section’s tip end / from its butt end. Marks to ${list.tapeStep}.${none}`,
+  ];
   return [
     text(marginMm, marginMm + 2.6, `${stamp}${corrected}`, { sizeMm: 3, bold: true }),
-    text(marginMm, marginMm + 7, how, { sizeMm: 2.5 }),
-    text(marginMm, marginMm + 10.2, `Marks to ${list.tapeStep}; stations count from the blank’s tip.`, {
-      sizeMm: 2.5,
-    }),
+    ...lines.map((words, i) => text(marginMm, marginMm + 7 + i * 3.4, words, { sizeMm: 2.5 })),
   ];
 }
 
