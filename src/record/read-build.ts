@@ -9,6 +9,7 @@ import type { DocumentState } from './operation.ts';
 import { readSections, readSetups } from './read-bench.ts';
 import { readChoices, readRodKind, type ShopHabits } from './read-choices.ts';
 import { bareSwings } from './read-swings.ts';
+import { readTwist } from './read-twists.ts';
 import { oneOf, readSingle } from './read-values.ts';
 import { assume, type RecordKinds } from './record-kinds.ts';
 import { bareCurves } from './traced-curves.ts';
@@ -45,6 +46,7 @@ export function readBuild(state: DocumentState, habits: ShopHabits = {}): BuildR
     swings: bareSwings(state),
     curves: bareCurves(state),
     handle: handle.value,
+    twist: readTwist(state),
   };
   const findings = [...sections.findings, ...setups.findings, ...checkBench(bench), ...missingParts(bench)];
   const assumed = [...sections.assumed, ...setups.assumed, ...handle.assumed];

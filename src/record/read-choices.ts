@@ -2,9 +2,16 @@ import { assembleBlank } from '../engine/bench/assemble.ts';
 import type { Bench } from '../engine/bench/bench.ts';
 import { type BenchFinding, doubtsOf, stopsOf } from '../engine/bench/bench-finding.ts';
 import { readStationList } from '../engine/bench/start-list.ts';
-import type { Assumption, Choices, ChosenGuide, DressChoices, Start } from '../engine/flow/choices.ts';
+import {
+  type Assumption,
+  type Choices,
+  type ChosenGuide,
+  choiceDefaults,
+  type DressChoices,
+  type Start,
+} from '../engine/flow/choices.ts';
 import { commonGuideCount, commonGuides, commonMarks } from '../engine/kinds/common-build.ts';
-import { type RodKind, rodKindIds, rodKindOf } from '../engine/kinds/rod-kinds.ts';
+import { type RodKind, rodKindIds, usualPlaceRound } from '../engine/kinds/rod-kinds.ts';
 import { criteria } from '../engine/layout/criteria.ts';
 import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import { commonFriction, type FrictionRange } from '../engine/layout/real-line.ts';
@@ -71,7 +78,7 @@ export function readChoices(state: DocumentState, bench: Bench, habits: ShopHabi
     loadBy: oneOf(layout.text('loadBy'), ['line', 'tied']) ?? 'line',
     tautLineKg: layout.orUsual('tautLine'),
     buttAngleRad: layout.orUsual('buttAngle'),
-    side: oneOf(layout.text('guidesSide'), ['under', 'over']) ?? rodKindOf(rod.rodKind).side,
+    ...readPlaceRound(layout, rod.rodKind),
     intervals: oneOf(layout.text('intervals'), ['growing', 'free']) ?? 'growing',
     limits: readLimits(layout),
     friction: readFriction(layout, read),
@@ -80,6 +87,21 @@ export function readChoices(state: DocumentState, bench: Bench, habits: ShopHabi
     dress: readDress(state, guides),
   };
   return { choices, ...read };
+}
+
+/** Guides in a spiral stand under the rod where it works. */
+function readPlaceRound(layout: RowReader, rodKind: RodKind): Pick<Choices, 'side' | 'spiral'> {
+  const place = oneOf(layout.text('guidesSide'), ['under', 'over', 'spiral']) ?? usualPlaceRound(rodKind);
+  if (place !== 'spiral') return { side: place };
+  const { spiral } = choiceDefaults;
+  return {
+    side: 'under',
+    spiral: {
+      by: oneOf(layout.text('spiralBy'), ['right', 'left']) ?? spiral.by,
+      onTop: layout.orUsual('spiralOnTop'),
+      transitions: layout.orUsual('spiralOver'),
+    },
+  };
 }
 
 function readDress(state: DocumentState, guides: readonly ChosenGuide[]): DressChoices {

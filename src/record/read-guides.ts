@@ -32,6 +32,8 @@ export function readGuide(row: RowReader | undefined, common: Guide, read: Guide
     massKg: own.massKg ?? typical.massKg,
     stationM: row.si('station'),
     pinned: row.flag('pinned'),
+    fromTopRad: row.si('around'),
+    ringBesideM: row.si('ringBeside'),
   };
 }
 

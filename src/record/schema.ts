@@ -39,6 +39,7 @@ import { flagChecks, readings, setups, tests, turnings, turnReadings } from './f
 import { printers, rates, settings } from './fields/shop.ts';
 import { swings } from './fields/swings.ts';
 import { about as aboutRepair, damage, job } from './fields/ticket.ts';
+import { twists, twistTest } from './fields/twists.ts';
 import { wraps } from './fields/wraps.ts';
 
 export type {
@@ -63,6 +64,8 @@ export const buildSchema: DocumentSchema = {
   turnings,
   turnReadings,
   swings,
+  twistTest,
+  twists,
   handle,
   wraps,
   finish,

@@ -26,6 +26,20 @@ export interface Bench {
   /** Photographs of the bare blank, bent. */
   curves?: CurveSetup[];
   handle: Handle;
+  /** How stiff the blank is in twist, as far as the builder knows. */
+  twist?: BenchTwist;
+}
+
+export interface BenchTwist {
+  /** GJ over EI, where he states it. */
+  share?: number;
+  /** A bar across the blank, a weight at its end: left out where nothing was read. */
+  test?: {
+    barFromTipM: number;
+    /** Left out: the front of the grip. */
+    clampFromTipM?: number;
+    readings: { id: string; massKg: number; armM: number; leftRad: number; rightRad: number }[];
+  };
 }
 
 export interface Section {

@@ -9,6 +9,7 @@ import type { RodKind } from '../kinds/rod-kinds.ts';
 import type { LayoutLimits } from '../layout/ladder-request.ts';
 import type { Intervals } from '../layout/layout-request.ts';
 import type { FrictionRange } from '../layout/real-line.ts';
+import type { Spiral } from '../space/spiral.ts';
 import type { TapeStep } from '../units/tape-step.ts';
 import type { GuideFeet, WrapChoices } from '../wraps/wrap-choices.ts';
 
@@ -28,6 +29,8 @@ export interface Choices {
   tautLineKg: number;
   buttAngleRad: number;
   side: Side;
+  /** The line goes round from the top at the reel to the guides under the rod; left out: all stand on `side`. */
+  spiral?: ChosenSpiral;
   intervals: Intervals;
   limits: Partial<LayoutLimits>;
   /** Of the line on the rings. */
@@ -49,6 +52,8 @@ export interface DressChoices {
   footHeightM?: number;
 }
 
+export type ChosenSpiral = Required<Spiral>;
+
 /** Weight through the line, or tied to the tip with the line just taut. */
 export type LoadBy = 'line' | 'tied';
 
@@ -57,6 +62,10 @@ export interface ChosenGuide extends Guide {
   id?: string;
   /** The builder's own mark. */
   stationM?: number;
+  /** His own place of its foot round the blank, from the top towards the side that the spiral goes. */
+  fromTopRad?: number;
+  /** How far its ring's middle stands beside its foot, towards that side. */
+  ringBesideM?: number;
   pinned: boolean;
 }
 
@@ -72,4 +81,6 @@ export const choiceDefaults = {
   /** Butt 45° up, weight straight down: the common load test. */
   buttAngleRad: Math.PI / 4,
   tautLineKg: 0.005,
+  /** 0, 60, 120 and 180° from the top, the stripping guide at 0 (common practice, no source). */
+  spiral: { by: 'right', onTop: 1, transitions: 2 } satisfies ChosenSpiral,
 } as const;

@@ -22,7 +22,14 @@ export function withGuideCount(choices: Choices, count: number): Choices {
     : (listEnds ?? (start.kind === 'rule' ? [start.firstFromTipM, start.strippingFromTipM] : []));
   return {
     ...choices,
-    guides: taken.map((index) => ({ ...guides[index], id: undefined, stationM: undefined, pinned: false })),
+    guides: taken.map((index, place) => ({
+      ...guides[index],
+      id: undefined,
+      stationM: undefined,
+      pinned: false,
+      // a spiral turns by places from the reel
+      fromTopRad: guides[guides.length - count + place]?.fromTopRad,
+    })),
     start: { kind: 'rule', count, firstFromTipM: first, strippingFromTipM: last },
     dress: { ...dress, feet: taken.map((index): GuideFeet => dress.feet[index]) },
   };

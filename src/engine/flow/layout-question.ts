@@ -12,8 +12,10 @@ import type { Guide } from '../kinds/guides.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
 import { defaultLimits } from '../layout/layout-defaults.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
-import type { Choices } from './choices.ts';
+import { type BlankTorsion, blankTorsion } from './blank-torsion.ts';
+import type { Choices, ChosenGuide } from './choices.ts';
 import { dressingOf, withDressing } from './finished-rod.ts';
+import { guidesRound } from './guides-round.ts';
 import { type LoadLadder, loadLadder } from './loads.ts';
 
 export interface LayoutQuestion {
@@ -24,6 +26,7 @@ export interface LayoutQuestion {
   startFromTipM: readonly number[];
   /** Marks of the record; undefined until every guide has one. */
   ownFromTipM?: readonly number[];
+  torsion: BlankTorsion;
   request: LayoutRequest & LadderRequest;
 }
 
@@ -45,6 +48,7 @@ export function layoutQuestion(parts: {
   const marks = ownFromTipM ?? standIn;
   // at the start's places: the rod stays the same while marks move, and a ring's height by 0.1 mm at most
   const rings = ringsAndReel(bench, choices, choices.guides, standIn, diameters);
+  const torsion = blankTorsion(bench, tables, blank.lengthM);
   const dressing = dressingOf({ bench, choices, blank, diameters }, standIn);
   const pinned = choices.guides.flatMap((guide, index) =>
     guide.pinned ? [{ index, fromTipM: marks[index] }] : [],
@@ -55,8 +59,10 @@ export function layoutQuestion(parts: {
     loads,
     startFromTipM,
     ownFromTipM,
+    torsion,
     request: {
       rod,
+      torsionShare: choices.spiral && torsion.share,
       ...rings,
       guides: { ...rings.guides, massesKg: withDressing(rings.guides.massesKg ?? [], dressing) },
       ladder: loads.ladder,
@@ -76,22 +82,34 @@ export function layoutQuestion(parts: {
 export function ringsAndReel(
   bench: Bench,
   choices: Choices,
-  guides: readonly Guide[],
+  guides: readonly (Guide | ChosenGuide)[],
   marks: readonly number[],
   diameters: readonly DiameterRow[],
 ): Pick<LadderRequest, 'buttAngleRad' | 'reel' | 'guides' | 'tipTop'> {
   const { gripFrontFromButtM, reelFromButtM, reelOffsetM } = bench.handle;
   const radiusAt = (fromTipM: number) => (diameterAt(diameters, fromTipM) ?? 0) / 2;
+  const heightsM = guides.map(({ ringHeightM }, index) => ringHeightM + radiusAt(marks[index]));
+  const round = guidesRound(choices, guides, heightsM);
+  const spiral = round.length > 0;
   return {
     buttAngleRad: choices.buttAngleRad,
-    reel: { alongM: reelFromButtM - gripFrontFromButtM, offsetM: reelOffsetM },
+    reel: {
+      alongM: reelFromButtM - gripFrontFromButtM,
+      offsetM: reelOffsetM,
+      ...(spiral ? { aroundRad: Math.PI } : {}),
+    },
     guides: {
       count: guides.length,
-      ringHeightsM: guides.map(({ ringHeightM }, index) => ringHeightM + radiusAt(marks[index])),
+      ringHeightsM: spiral ? round.map(({ ringHeightM }) => ringHeightM) : heightsM,
       massesKg: guides.map(({ massKg }) => massKg),
       side: choices.side,
+      ...(spiral ? { aroundRad: round.map(({ aroundRad }) => aroundRad) } : {}),
     },
-    tipTop: { ringHeightM: choices.tipTop.ringHeightM, massKg: choices.tipTop.massKg },
+    tipTop: {
+      ringHeightM: choices.tipTop.ringHeightM,
+      massKg: choices.tipTop.massKg,
+      ...(spiral ? { aroundRad: 0 } : {}),
+    },
   };
 }
 

@@ -22,6 +22,8 @@ export interface HandQuestion {
   loads: readonly { tensionN: number; pullAngleRad: number }[];
   /** Left out: three transition guides, to the right. */
   spiral?: Spiral;
+  /** Where the rings of the spiral stand instead, from the tip down without the tip-top. */
+  aroundRad?: readonly number[];
 }
 export interface HandReading {
   arrangement: Arrangement;
@@ -61,25 +63,31 @@ function readHand(
     handling,
     load,
     status: answer.status,
-    handTorqueNm: answer.gripTorqueNm - reelTorque(request, answer),
+    handTorqueNm: handTorqueNm(request, answer),
     tipTwistRad: answer.points[0].twistRad,
     stable: answer.stable,
   };
 }
 
+/** What the hand gives rod and reel about the butt's axis: the clamp's torque, and what holds the reel. */
+export function handTorqueNm(request: SpaceRequest, answer: SpaceAnswer): number {
+  return answer.gripTorqueNm - reelTorque(request, answer);
+}
+
 function handRequest(
-  { loads, spiral = usualSpiral, guides, reel, ...rest }: HandQuestion,
+  { loads, spiral = usualSpiral, guides, reel, aroundRad, ...rest }: HandQuestion,
   arrangement: Arrangement,
   handling: Handling,
   load: number,
 ): SpaceRequest {
-  const angles = aroundRod(arrangement, guides.length - 1, spiral);
+  const proposed = aroundRod(arrangement, guides.length - 1, spiral);
+  const angles = arrangement === 'spiral' && aroundRad ? [0, ...aroundRad] : proposed;
   const { tensionN, pullAngleRad } = loads[load];
   return {
     ...rest,
     rollRad: handling === 'rolled' ? handlings.rolledRad : 0,
     guides: guides.map((guide, i): GuideRound => ({ ...guide, aroundRad: angles[i] })),
-    reel: { ...reel, aroundRad: angles[guides.length - 1] },
+    reel: { ...reel, aroundRad: arrangement === 'under' ? 0 : Math.PI },
     load: {
       line: {
         tensionN,

@@ -34,6 +34,8 @@ export interface RodKindDeclaration {
   flyLine: boolean;
   /** Where the rings stand on the straight rod. */
   side: 'under' | 'over';
+  /** The first guides ahead of the reel turn the line from the top to that side. */
+  spiral?: true;
   reel: 'fly' | 'fixed spool' | 'multiplier';
   handle: {
     /** From the butt end. */

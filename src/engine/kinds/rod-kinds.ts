@@ -98,8 +98,8 @@ const declared = [
     id: 'casting-spiral',
     name: 'casting, spiral',
     flyLine: false,
-    /** Of the working part; the first guides ahead of the reel turn from the top. */
     side: 'under',
+    spiral: true,
     reel: 'multiplier',
     handle: castingHandle,
     guides: { ...castingGuides, count: oneAFoot(1) },
@@ -147,6 +147,12 @@ const declared = [
 export const rodKinds: readonly RodKindDeclaration[] = declared;
 export type RodKind = (typeof declared)[number]['id'];
 export const rodKindIds = declared.map(({ id }) => id);
+
+/** Where the guides of this kind stand unless the builder says otherwise. */
+export function usualPlaceRound(id: RodKind): 'under' | 'over' | 'spiral' {
+  const { side, spiral } = rodKindOf(id);
+  return spiral ? 'spiral' : side;
+}
 
 export function rodKindOf(id: RodKind): RodKindDeclaration {
   return rodKinds.find((kind) => kind.id === id) as RodKindDeclaration;

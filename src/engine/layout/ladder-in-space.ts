@@ -12,6 +12,7 @@ import {
   type SpaceLoading,
   type SpaceState,
 } from '../space/state.ts';
+import { torsionFromRatio } from '../torsion/torsion-ratio.ts';
 import type { Ladder, LadderLoad, LadderRequest } from './ladder-request.ts';
 import type { LoadBend } from './load-bend.ts';
 
@@ -19,7 +20,7 @@ type WithoutTorsion = Parameters<typeof inPlane>[0];
 
 /** Throws where the rod has no torsion: the door refuses such a request. */
 export function spaceLadder(request: LadderRequest, { resolution }: { resolution: number }): Ladder {
-  const { torsion } = request.rod;
+  const torsion = torsionOf(request);
   if (!torsion) throw new Error('a rod that leaves its plane needs torsion');
   const rod = spaceTables({ ...request.rod, torsion });
   const loadings = request.ladder.map((load) => spaceLoadingOf(spaceWords(request, load)));
@@ -33,8 +34,15 @@ export function spaceLadder(request: LadderRequest, { resolution }: { resolution
   };
 }
 
+export function torsionOf({ rod, torsionShare }: Pick<LadderRequest, 'rod' | 'torsionShare'>) {
+  return rod.torsion ?? (torsionShare ? torsionFromRatio(rod.stiffness, torsionShare) : undefined);
+}
+
 /** Guides at 0: only how high and where round the rod they stand counts here. */
-function spaceWords(request: LadderRequest, load: LadderLoad): WithoutTorsion & Omit<SpaceRequest, 'rod'> {
+export function spaceWords(
+  request: LadderRequest,
+  load: LadderLoad,
+): WithoutTorsion & Omit<SpaceRequest, 'rod'> {
   const { guides, tipTop, reel, rod, buttAngleRad, rollRad } = request;
   const straight = guides.side === 'over' ? Math.PI : 0;
   const aroundRad = guides.aroundRad ?? guides.ringHeightsM.map(() => straight);
@@ -89,6 +97,7 @@ function spaceLoadBend(loading: SpaceLoading, state: SpaceState, buttAngleRad: n
     shape: () => ({
       xM: state.place.filter((_, i) => i % 3 === 0),
       yM: state.place.filter((_, i) => i % 3 === 1),
+      zM: state.place.filter((_, i) => i % 3 === 2),
       angleRad: anglesFromTheSide(state, buttAngleRad),
     }),
   };

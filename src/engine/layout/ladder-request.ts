@@ -36,7 +36,7 @@ export interface TipTop {
   aroundRad?: number;
 }
 
-/** `torsion` is needed as soon as something leaves the plane of the rod. */
+/** `torsion`, or the request's share of EI, is needed as soon as something leaves the plane of the rod. */
 export interface LadderRod extends Rod {
   torsion?: readonly TorsionRow[];
   restCurvature?: readonly SpaceCurvatureRow[];
@@ -44,6 +44,8 @@ export interface LadderRod extends Rod {
 
 export interface LadderRequest {
   rod: LadderRod;
+  /** GJ as a share of EI, whatever blank stands in: where the rod has no torsion of its own. */
+  torsionShare?: number;
   buttAngleRad: number;
   /** The whole rod turned about the butt's axis: a ring under moves to the right. */
   rollRad?: number;

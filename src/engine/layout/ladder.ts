@@ -22,8 +22,10 @@ export interface LoadReading {
   xM: Float64Array;
   yM: Float64Array;
   angleRad: Float64Array;
+  /** Out of the plane, to the right; left out for a rod that stays in it. */
+  zM?: Float64Array;
   /** Ring 0 is the tip-top's, ring i + 1 that of guide i. */
-  rings: RingReading[];
+  rings: (RingReading & { zM?: number })[];
   /** Span i lies between ring i and ring i + 1. */
   spans: SpanReading[];
   worstOf: WorstOf;
@@ -75,7 +77,7 @@ function readLoad(ladder: Ladder, keep: LadderState, load: number): LoadReading 
   const status = solveLoad(keep, load);
   const mesh = keep.mesh!;
   const { rings, spans } = keep.bends[load].read(mesh);
-  const { xM, yM, angleRad } = keep.bends[load].shape();
+  const { xM, yM, angleRad, zM } = keep.bends[load].shape();
   const worstOf = worstOfLoad({ rings, spans }, ladder.request.limits, load);
   return {
     status,
@@ -83,6 +85,7 @@ function readLoad(ladder: Ladder, keep: LadderState, load: number): LoadReading 
     xM: xM.slice().reverse(),
     yM: yM.slice().reverse(),
     angleRad: angleRad.slice().reverse(),
+    ...(zM ? { zM: zM.slice().reverse() } : {}),
     rings,
     spans,
     worstOf,

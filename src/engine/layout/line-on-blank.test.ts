@@ -2,8 +2,8 @@ import { expect, test } from 'vitest';
 import { bend } from '../bend/bend.ts';
 import { ladderDefaults } from './ladder.ts';
 import type { LadderRequest } from './ladder-request.ts';
+import { bendRequestOf } from './laid-bend.ts';
 import { lineOnBlank } from './line-on-blank.ts';
-import { bendRequestOf } from './real-line.ts';
 
 /** An invented 7 ft casting blank, guides on top. */
 const request = (count: number, loadsN: readonly number[]): LadderRequest => ({

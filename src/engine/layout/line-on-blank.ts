@@ -5,7 +5,7 @@
 import { type BendAnswer, bend, sideSign } from '../bend/bend.ts';
 import { ladderDefaults } from './ladder.ts';
 import type { LadderRequest } from './ladder-request.ts';
-import { bendRequestOf } from './real-line.ts';
+import { bendRequestOf } from './laid-bend.ts';
 import type { OutsideDiameter } from './rule-reading.ts';
 
 /** From its front, where the bend begins, towards the reel. */

@@ -19,7 +19,7 @@ export interface LoadBend {
   carriedTo(from: Mesh, to: Mesh): LoadBend;
   read(mesh: Mesh): { rings: RingReading[]; spans: SpanReading[] };
   /** Per node, from the clamp. */
-  shape(): { xM: Float64Array; yM: Float64Array; angleRad: Float64Array };
+  shape(): { xM: Float64Array; yM: Float64Array; angleRad: Float64Array; zM?: Float64Array };
 }
 
 /** Newton's first step is also its last. */

@@ -5,11 +5,12 @@
  */
 import type { BendAnswer, ContactReading } from '../bend/bend.ts';
 import { bend } from '../bend/bend.ts';
-import type { BendRequest } from '../bend/bend-request.ts';
 import type { LineFriction } from '../bend/friction.ts';
-import { bendOverFrictionRange } from '../bend/friction-range.ts';
+import { frictionEnds } from '../bend/friction-range.ts';
+import { bendInSpace } from '../space/bend-in-space.ts';
 import { ladderDefaults } from './ladder.ts';
 import type { LadderLoad, LadderRequest } from './ladder-request.ts';
+import { bendRequestOf, leavesPlane, spaceRequestOf } from './laid-bend.ts';
 import type { OutsideDiameter } from './rule-reading.ts';
 import { largestOf, type WorstPlace, worstOfLoad } from './worst.ts';
 
@@ -47,48 +48,40 @@ export interface RealLineAtLoad {
 export function readRealLine(question: RealLineQuestion): RealLineAtLoad[] {
   const { ladder, friction, diameters } = question;
   return ladder.ladder.map((load, row) => {
-    const request = bendRequestOf(question, load);
-    const worst = (answer: BendAnswer) => worstPlace(answer, ladder, row);
+    const bent = bendsOf(question, load);
+    const worst = (answer: Read) => worstPlace(answer, ladder, row);
     return {
       pullN: load.tensionN,
-      free: worst(bend(request, ladderDefaults)),
-      rubbing: bendOverFrictionRange(request, friction, ladderDefaults).map(({ friction: one, answer }) => ({
-        friction: one,
-        status: answer.status,
-        reelTensionN: answer.lineTensionN?.at(-1) ?? load.tensionN,
-        worst: worst(answer),
-      })),
+      free: worst(bent()),
+      rubbing: frictionEnds(friction).map((one) => {
+        const answer = bent(one);
+        return {
+          friction: one,
+          status: answer.status,
+          reelTensionN: answer.lineTensionN?.at(-1) ?? load.tensionN,
+          worst: worst(answer),
+        };
+      }),
       contact:
         ladder.guides.side === 'over' && diameters.length > 0
-          ? bend({ ...request, contact: { diameters } }, ladderDefaults).contact
+          ? bend({ ...bendRequestOf(question, load), contact: { diameters } }, ladderDefaults).contact
           : undefined,
     };
   });
 }
 
-/** The rod with its guides at these places under one load. */
-export function bendRequestOf(
-  { ladder, fromTipM }: Pick<RealLineQuestion, 'ladder' | 'fromTipM'>,
-  load: LadderLoad,
-): BendRequest {
-  const { rod, buttAngleRad, reel, guides, tipTop } = ladder;
-  const { tiedN = 0, pullAngleRad, tensionN } = load;
-  const places = [0, ...fromTipM];
-  const masses = [tipTop.massKg ?? 0, ...fromTipM.map((_, i) => guides.massesKg?.[i] ?? 0)];
-  const heights = [tipTop.ringHeightM, ...guides.ringHeightsM];
-  return {
-    rod,
-    buttAngleRad,
-    reel,
-    masses: places.map((at, i) => ({ fromTipM: at, massKg: masses[i] })).filter(({ massKg }) => massKg > 0),
-    guides: places.map((at, i) => ({ fromTipM: at, ringHeightM: heights[i], side: guides.side })),
-    load: {
-      line: { tensionN, pullAngleRad },
-      tip: { xN: tiedN * Math.cos(pullAngleRad), yN: tiedN * Math.sin(pullAngleRad) },
-    },
-  };
+/** The bend, and the same with friction, in the plane or in space. */
+function bendsOf(question: RealLineQuestion, load: LadderLoad) {
+  if (leavesPlane(question.ladder)) {
+    const request = spaceRequestOf(question, load);
+    return (friction?: LineFriction) => bendInSpace({ ...request, friction }, ladderDefaults);
+  }
+  const request = bendRequestOf(question, load);
+  return (friction?: LineFriction) => bend({ ...request, friction }, ladderDefaults);
 }
 
-function worstPlace({ rings, spans }: BendAnswer, { limits }: LadderRequest, row: number): WorstPlace {
+type Read = Pick<BendAnswer, 'rings' | 'spans'>;
+
+function worstPlace({ rings, spans }: Read, { limits }: LadderRequest, row: number): WorstPlace {
   return largestOf(worstOfLoad({ rings, spans }, limits, row));
 }

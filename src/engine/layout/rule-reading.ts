@@ -73,7 +73,9 @@ function ruleSpan(
   const dx = tipSide.xM - buttSide.xM;
   const dy = tipSide.yM - buttSide.yM;
   const across = (middle.yM - buttSide.yM) * dx - (middle.xM - buttSide.xM) * dy;
-  const standOffM = (-sideSign(ladder.request.guides.side) * across) / Math.hypot(dx, dy);
+  const standOffM = load.zM
+    ? offTheLine(middle, tipSide, buttSide)
+    : (-sideSign(ladder.request.guides.side) * across) / Math.hypot(dx, dy);
   const turn = axisAt(load, near).angleRad - axisAt(load, far).angleRad - restTurn(ladder, near, far);
   return {
     ruleGapM: standOffM - valueAt(outside, (near + far) / 2) / 2,
@@ -81,13 +83,32 @@ function ruleSpan(
   };
 }
 
+interface Place {
+  xM: number;
+  yM: number;
+  zM?: number;
+}
+
+/** Distance in space from a place to the straight line through two rings. */
+function offTheLine(from: Place, tipSide: Place, buttSide: Place): number {
+  const between = (to: Place) => [
+    to.xM - buttSide.xM,
+    to.yM - buttSide.yM,
+    (to.zM ?? 0) - (buttSide.zM ?? 0),
+  ];
+  const [px, py, pz] = between(from);
+  const [ux, uy, uz] = between(tipSide);
+  const across = Math.hypot(py * uz - pz * uy, pz * ux - px * uz, px * uy - py * ux);
+  return across / Math.hypot(ux, uy, uz);
+}
+
 /** Linear between the nodes on both sides. */
-function axisAt({ fromTipM, xM, yM, angleRad }: LoadReading, atM: number) {
+function axisAt({ fromTipM, xM, yM, angleRad, zM }: LoadReading, atM: number) {
   let high = 1;
   while (high < fromTipM.length - 1 && fromTipM[high] < atM) high++;
   const share = (atM - fromTipM[high - 1]) / (fromTipM[high] - fromTipM[high - 1]);
   const between = (of: Float64Array) => of[high - 1] + share * (of[high] - of[high - 1]);
-  return { xM: between(xM), yM: between(yM), angleRad: between(angleRad) };
+  return { xM: between(xM), yM: between(yM), angleRad: between(angleRad), zM: zM && between(zM) };
 }
 
 function largestStrain(ladder: Ladder, load: LoadReading, outside: PiecewiseLinear): LargestStrain {

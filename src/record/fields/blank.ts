@@ -32,6 +32,8 @@ export const blank = single('Blank', {
   strainCautionPercent: percent('warn from', [0.01, 5], { origin: ours, empty: 'by material' }),
   strainStopPercent: percent('stop at', [0.01, 5], { origin: ours, empty: 'by material' }),
   mass: mass('mass of all sections, if not weighed singly'),
+  /** GJ over EI. */
+  twistShare: real('stiffness in twist, share of that in bending', [0.01, 1], { empty: 'by material' }),
   ferrulesBound: flag('the ferrules are wrapped, or tightly bound with tape or thread'),
 });
 

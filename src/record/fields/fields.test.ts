@@ -107,6 +107,9 @@ const context: [string, FieldValue][] = [
 /** Fields that are only read together with another. */
 const beside: Record<string, [key: string, value: FieldValue]> = {
   'wraps/turnsOver': ['wraps/turnsCounted', 165],
+  'layout/spiralBy': ['layout/guidesSide', 'spiral'],
+  'layout/spiralOnTop': ['layout/guidesSide', 'spiral'],
+  'layout/spiralOver': ['layout/guidesSide', 'spiral'],
 };
 const pathOf = (key: string): Path => {
   const [collection, row, field] = key.split('/');

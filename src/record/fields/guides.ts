@@ -67,6 +67,12 @@ export const guides = many('Guide', {
   /** The chosen one. */
   station: length('mark', [0, 10], { fineness: 'mark' }),
   pinned: flag('stays where it is'),
+  /** Of its foot, from the top towards the side that the spiral goes. */
+  around: angle('round the blank from the top', { empty: 'as the spiral turns' }),
+  ringBeside: calliper('ring beside its foot', [-0.05, 0.05], {
+    empty: 'over its foot',
+    hint: 'Toward the side that the spiral goes.',
+  }),
 });
 
 export const bag = many('Guide in the bag', {

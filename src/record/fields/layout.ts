@@ -56,7 +56,20 @@ export const layout = single('Layout', {
   startText: text('list of marks, typed or pasted', 4000, { empty: '4 1/2, 9 3/4, 15 5/8 …', lines: 5 }),
   startUnit: choice('bare numbers are', { inch: 'inches', mm: 'mm' }),
   startFrom: choice('counted from', { tip: 'the tip', butt: 'the butt end' }, { usual: 'tip' }),
-  guidesSide: choice('guides', { under: 'under the rod', over: 'on top' }),
+  guidesSide: choice('guides', { under: 'under the rod', over: 'on top', spiral: 'in a spiral' }),
+  spiralBy: choice(
+    'the line goes round',
+    { right: 'to the right', left: 'to the left' },
+    { usual: choiceDefaults.spiral.by, hint: 'Seen from behind the butt, reel on top.' },
+  ),
+  spiralOnTop: count('guides on top before it begins', [0, 10], {
+    usual: choiceDefaults.spiral.onTop,
+    hint: 'Counted from the reel.',
+  }),
+  spiralOver: count('guides between top and under', [0, 8], {
+    usual: choiceDefaults.spiral.transitions,
+    origin: trade(1, 3),
+  }),
   loadBy: choice('the weight hangs', { line: 'on the line', tied: 'tied to the tip' }, { usual: 'line' }),
   ...judging,
   tapeStep: choice('rounded to the tape’s', tapeSteps),

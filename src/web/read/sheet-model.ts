@@ -5,6 +5,7 @@ import { type DiameterRow, diameterProfile } from '../../engine/bench/diameter-p
 import type { FerruleZone } from '../../engine/bench/ferrule-zones.ts';
 import type { BlankTables, FreeRod } from '../../engine/bench/free-rod.ts';
 import { type StrainLevels, strainLevels } from '../../engine/bench/strain.ts';
+import type { BlankTorsion } from '../../engine/flow/blank-torsion.ts';
 import type { Choices } from '../../engine/flow/choices.ts';
 import type { CountQuestion } from '../../engine/flow/count-answer.ts';
 import { type LayoutQuestion, layoutQuestion, ringsAndReel } from '../../engine/flow/layout-question.ts';
@@ -41,6 +42,8 @@ export interface SheetModel {
   /** The record's own; while it has none the start's, or where that makes none for these guides, even ones. */
   marksAre: 'own' | 'start' | 'spread';
   field: GuideField;
+  /** Stiffness in twist. */
+  torsion: BlankTorsion;
   ladder: LadderSheet;
   restLadder: LadderSheet;
   startLadder: LadderSheet;
@@ -81,6 +84,7 @@ export function sheetModel(parts: SheetParts): SheetModel | undefined {
     unreadable: loads.kg.length === 0 ? noLoads : whyUnreadable(fromTipM, freeM),
     marksAre: ownFromTipM ? 'own' : startFits ? 'start' : 'spread',
     field: guideField(choices, fromTipM, keepOut, freeM),
+    torsion: question.torsion,
     counted: { bench, choices, blank, diameters, tables: parts.tables },
     ...ladderSheets(parts, blank, diameters, question),
     request: {
@@ -115,8 +119,8 @@ function ladderSheets(
   diameters: readonly DiameterRow[],
   { request, startFromTipM }: LayoutQuestion,
 ) {
-  const { rod, buttAngleRad, reel, guides, tipTop, ladder, limits } = request;
-  const ours: LadderRequest = { rod, buttAngleRad, reel, guides, tipTop, ladder, limits };
+  const { rod, torsionShare, buttAngleRad, reel, guides, tipTop, ladder, limits } = request;
+  const ours: LadderRequest = { rod, torsionShare, buttAngleRad, reel, guides, tipTop, ladder, limits };
   const startGuides = guidesFor(choices, blank.lengthM, startFromTipM.length);
   const startRings = ringsAndReel(bench, choices, startGuides, startFromTipM, diameters);
   const noWeight = [{ tensionN: 0, pullAngleRad: downRad }];
