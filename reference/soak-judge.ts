@@ -16,7 +16,7 @@ export interface Judged {
 export function judgeBend(request: BendRequest): Judged {
   const answer = bend(request);
   const { status, reason, iterations } = answer;
-  return { status, reason, iterations, fault: faultOf(request, answer) };
+  return { status, reason: reason?.code, iterations, fault: faultOf(request, answer) };
 }
 
 function faultOf(request: BendRequest, answer: BendAnswer): string | undefined {

@@ -36,7 +36,7 @@ export function taperedRod(
 
 export function solved(request: BendRequest, accuracy: Accuracy): BendAnswer {
   const answer = bend(request, { resolution: accuracy.resolution });
-  if (answer.status !== 'converged') throw new Error(answer.reason);
+  if (answer.status !== 'converged') throw new Error(answer.reason?.code);
   return answer;
 }
 

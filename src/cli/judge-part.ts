@@ -9,6 +9,7 @@ import {
   offMarks,
   withheldInWords,
 } from '../words/judging.ts';
+import { sentenceOf } from '../words/sentence.ts';
 import type { OpenBuild } from './open-build.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
@@ -26,7 +27,8 @@ export function judgePart({ bench, choices, work }: WorkedBuild, { loadTests, wr
   if (!last) return '';
   const judged = judgeRod(last.question);
   const head = `The photographed load test of ${last.test.madeAt.slice(0, 10)}, ${writer.load(last.test.hungKg ?? 0)}:`;
-  if (judged.status !== 'judged') return `${head}\n  It could not be judged: ${judged.reason}.`;
+  if (judged.status !== 'judged')
+    return `${head}\n  It could not be judged. ${judged.reason ? sentenceOf(judged.reason, writer) : ''}`;
   const angles = judged.rings.flatMap(({ lineAngle }, ring) =>
     lineAngle?.limit === undefined ? [] : [`guide ${ring} ${angleInWords(lineAngle.seen, writer)}`],
   );

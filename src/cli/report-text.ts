@@ -81,8 +81,8 @@ function stiffnessPart({ work, w }: Page): string {
   if (!fitted)
     return `Stiffness: a guess from the diameters, good to a factor of two. No drop was read.\n${table}`;
   const tilts = fitted.tiltRad.map(w.lineAngle).join(', ');
-  const status = fitted.status === 'converged' ? '' : ` (${fitted.reason})`;
-  return `Stiffness from your readings${status}. They agree within ${w.fine(fitted.residualRmsM)}. The clamps were off by ${tilts}; corrected.\n${table}`;
+  const unsettled = fitted.reason ? `${sentenceOf(fitted.reason, w)} ` : '';
+  return `Stiffness from your readings. ${unsettled}They agree within ${w.fine(fitted.residualRmsM)}. The clamps were off by ${tilts}; corrected.\n${table}`;
 }
 
 function layoutPart(page: Page): string {

@@ -1,4 +1,4 @@
-import type { Finding } from '../engine/finding.ts';
+import type { Finding, Reason } from '../engine/finding.ts';
 import { sentenceOf } from '../words/sentence.ts';
 import { siWriter } from '../words/writer.ts';
 
@@ -17,13 +17,23 @@ export function refuse(findings: SaidFinding[]): Refused {
   return { status: 'refused', findings };
 }
 
-/** An answer of the engine with its findings in words. */
+/** An answer of the engine with its findings and its reason in words. */
 export function inWords(answer: object): object {
-  const { findings } = answer as { findings?: readonly (Finding | SaidFinding)[] };
-  if (!findings) return answer;
-  const said = findings.map(sayFinding);
-  const lost = (answer as { status?: string }).status === 'lost';
-  return { ...answer, ...(lost ? { reason: said[said.length - 1].message } : {}), findings: said };
+  const { status, reason, findings } = answer as Unsaid;
+  const said = findings?.map(sayFinding);
+  const why = status === 'lost' ? said?.at(-1)?.message : reason && sayReason(reason);
+  return { ...answer, ...(why ? { reason: why } : {}), ...(said ? { findings: said } : {}) };
+}
+
+/** What an answer may still hold as data. */
+interface Unsaid {
+  status?: string;
+  reason?: Reason | string;
+  findings?: readonly (Finding | SaidFinding)[];
+}
+
+function sayReason(reason: Reason | string): string {
+  return typeof reason === 'string' ? reason : sentenceOf(reason, siWriter);
 }
 
 /** A picture that cannot be opened is refused in words already. */

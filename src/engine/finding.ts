@@ -9,6 +9,8 @@ export interface Finding {
   code: string;
   values: FindingValues;
 }
+/** Why a calculation stopped short, or what its answer leans on: a finding that is about no one field. */
+export type Reason = Omit<Finding, 'path'>;
 export type FindingValue = string | number | boolean | undefined | readonly (string | number)[];
 export type FindingValues = Readonly<Record<string, FindingValue>>;
 
@@ -23,6 +25,14 @@ export function findingsOf<Kinds>() {
     values: Kinds[C] & FindingValues,
   ): Finding => ({
     path,
+    code,
+    values,
+  });
+}
+
+/** Makes reasons of the kinds that one folder knows, as `findingsOf` does findings. */
+export function reasonsOf<Kinds>() {
+  return <C extends keyof Kinds & string>(code: C, values: Kinds[C] & FindingValues): Reason => ({
     code,
     values,
   });

@@ -52,7 +52,7 @@ describe('the rack sheet', () => {
     const bag = (count: number) =>
       Array.from({ length: count }, (_, index) => ({
         guide: { id: `r${index}`, size: '1' },
-        reason: 'rough ring',
+        reason: { code: 'guides/rejected', values: { why: 'rough ring' } },
       }));
     const places = Array.from({ length: 18 }, (_, index) => {
       return { guide: index + 1, size: '1', outsideM: 0.002, bagId: `b${index}` };
@@ -60,6 +60,7 @@ describe('the rack sheet', () => {
     const sheet = rackSheet({ places, spare: [], rejects: bag(30), order: [], cost: 0 }, () => 7, {
       paper,
       stamp: 'Test',
+      writer: shopWriter({ system: 'mm' }),
     });
     onThePage(sheet, paper);
     expect(textsOf(sheet).some(({ pieces }) => /^and \d+ more$/.test(plainText(pieces)))).toBe(true);

@@ -1,4 +1,6 @@
 import type { SortedBag } from '../engine/guides/bag-sorting.ts';
+import { sentenceOf } from '../words/sentence.ts';
+import type { Writer } from '../words/writer.ts';
 import { type Sheet, text } from './drawing.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
 import { drawTable } from './table.ts';
@@ -7,7 +9,7 @@ import { drawTable } from './table.ts';
 export function rackSheet(
   sorted: SortedBag,
   numberOf: (bagId: string) => number,
-  { paper, stamp }: { paper: PaperName; stamp: string },
+  { paper, stamp, writer }: { paper: PaperName; stamp: string; writer: Writer },
 ): Sheet {
   const size = standingPaper[paper];
   const rows = sorted.places.map(({ guide, size: of, bagId }) => [
@@ -19,7 +21,9 @@ export function rackSheet(
   const tableMm = marginMm + 14;
   const rowMm = Math.min(9, (size.heightMm - marginMm - tableMm - 40) / (rows.length + 1));
   const belowMm = tableMm + (rows.length + 1) * rowMm + 8;
-  const back = sorted.rejects.map(({ guide, reason }) => `${numberOf(guide.id)} (${guide.size}): ${reason}`);
+  const back = sorted.rejects.map(
+    ({ guide, reason }) => `${numberOf(guide.id)} (${guide.size}): ${sentenceOf(reason, writer)}`,
+  );
   const room = Math.floor((size.heightMm - marginMm - belowMm - 6) / 5);
   const listed =
     back.length <= room ? back : [...back.slice(0, room - 1), `and ${back.length - room + 1} more`];

@@ -1,5 +1,6 @@
-import type { Finding } from '../engine/finding.ts';
+import type { Reason } from '../engine/finding.ts';
 import { benchSentences } from './findings/bench.ts';
+import { bendSentences } from './findings/bend.ts';
 import { finishSentences } from './findings/finish.ts';
 import { fitSentences } from './findings/fit.ts';
 import { frequencySentences } from './findings/frequency.ts';
@@ -15,6 +16,7 @@ import { printerSentences } from './findings/printer.ts';
 import { assumedSentences, recordSentences } from './findings/record.ts';
 import { rotationSentences } from './findings/rotation.ts';
 import type { Sentences } from './findings/sentences.ts';
+import { daysSentences, seriesSentences } from './findings/series.ts';
 import { spoolSentences } from './findings/spool.ts';
 import { standSentences } from './findings/stand.ts';
 import { torsionSentences } from './findings/torsion.ts';
@@ -25,6 +27,7 @@ import type { Writer } from './writer.ts';
 /** Every kind of finding that the engine knows, by its code. */
 export const allSentences: Sentences<Record<string, never>> = {
   ...benchSentences,
+  ...bendSentences,
   ...finishSentences,
   ...fitSentences,
   ...frequencySentences,
@@ -39,6 +42,8 @@ export const allSentences: Sentences<Record<string, never>> = {
   ...assumedSentences,
   ...recordSentences,
   ...rotationSentences,
+  ...seriesSentences,
+  ...daysSentences,
   ...quantitySentences,
   ...wrapSentences,
   ...kindsSentences,
@@ -47,8 +52,8 @@ export const allSentences: Sentences<Record<string, never>> = {
   ...standSentences,
 } as Sentences<Record<string, never>>;
 
-/** A finding as a sentence in the reader's units. */
-export function sentenceOf({ code, values }: Finding, writer: Writer): string {
+/** A finding, or a reason, as a sentence in the reader's units. */
+export function sentenceOf({ code, values }: Reason, writer: Writer): string {
   const say = allSentences[code];
   if (!say) throw new Error(`no sentence is written for the finding "${code}"`);
   return say(values as never, writer);

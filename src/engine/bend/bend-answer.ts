@@ -2,6 +2,8 @@
  * What the solver found, as the answer shows it: points tip first with their curvature, rings, spans, the reason
  * where there is no equilibrium, and the tensions and contacts of a line that rubs or lies on the blank.
  */
+import type { Reason } from '../finding.ts';
+import { bendReason } from './bend-kinds.ts';
 import { type BendRequest, type GuideOnRod, sideSign } from './bend-request.ts';
 import { type ClearInterval, clearIntervals } from './clear-interval.ts';
 import type { BlankSurface } from './contact.ts';
@@ -27,7 +29,7 @@ export interface BendPoint {
 export interface BendAnswer {
   status: 'converged' | 'branch-lost' | 'not-converged';
   /** Why the status is not 'converged'. */
-  reason?: string;
+  reason?: Reason;
   /** Tip first. */
   points: BendPoint[];
   rings: RingReading[];
@@ -142,16 +144,15 @@ export function touchedStretches(mesh: Mesh, ringOfSupport: Int32Array): Contact
   return stretches;
 }
 
-export function reasonOf(followed: FollowResult, rings: number): string {
-  const share = (100 * followed.followedTo).toFixed(1);
-  const { closedSpan } = followed;
+export function reasonOf(followed: FollowResult, rings: number): Reason {
+  const { closedSpan, status, factor, followedTo } = followed;
   if (closedSpan !== undefined) {
-    const reached = (100 * followed.factor).toFixed(1);
-    return `beyond ${reached} % of the load the line pulls ring ${closedSpan + 1} from the tip against ${closedSpan + 1 < rings ? 'the next ring' : 'the reel'}: the rod is too soft there for this pull; the bend shown is that part of the load`;
+    const ring = closedSpan + 1;
+    return bendReason('bend/line-closes', { reachedPercent: 100 * factor, ring, isLast: ring >= rings });
   }
-  return followed.status === 'branch-lost'
-    ? `at ${share} % of the load the rod has no stable bend near the one it followed and snaps to another; the bend shown is the one it falls into`
-    : `no equilibrium was found beyond ${(100 * followed.factor).toFixed(2)} % of the load in ${followDefaults.maxIterations} steps; the bend shown is that part of the load`;
+  return status === 'branch-lost'
+    ? bendReason('bend/snaps', { reachedPercent: 100 * followedTo })
+    : bendReason('bend/lost', { reachedPercent: 100 * factor, steps: followDefaults.maxIterations });
 }
 
 /** Curvature of a node from the mean of the moments on its two sides (a ring's moment makes them differ). */

@@ -8,6 +8,7 @@
  */
 import { piecewiseLinear, valueAt } from '../numerics/piecewise-linear.ts';
 import { type BendAnswer, type BendState, bendAnswer } from './bend-answer.ts';
+import { bendReason } from './bend-kinds.ts';
 import { type BendRequest, loadingOf, sideSign } from './bend-request.ts';
 import { type BlankSurface, settleContact } from './contact.ts';
 import { type Loading, makeWorkspace, type Workspace } from './equilibrium.ts';
@@ -64,12 +65,8 @@ function bendUnderRealLine(request: BendRequest, free: BendState, followed: Foll
   const result: FollowResult = { ...followed, iterations: followed.iterations + settled.iterations };
   const answer = bendAnswer(request, settled, result, surface);
   if (settled.converged) return answer;
-  const cause = surface ? 'the places where the line lies on the blank' : 'the tensions that friction leaves';
-  return {
-    ...answer,
-    status: 'not-converged',
-    reason: `${cause} did not settle; the bend shown is the last one tried`,
-  };
+  const cause = surface ? 'bend/contact-unsettled' : 'bend/friction-unsettled';
+  return { ...answer, status: 'not-converged', reason: bendReason(cause, {}) };
 }
 
 function surfaceOf({ guides = [], contact }: BendRequest, mesh: Mesh): BlankSurface {

@@ -107,7 +107,7 @@ test('a frequency lost in rounding is named, the sound ones still given', () => 
     { fromTipM: 0.9999, massKg: 1e-3 },
   ];
   const answer = frequency({ rod, masses, modes: 2 });
-  expect(answer).toMatchObject({ status: 'not-converged', reason: expect.stringContaining('frequency 2') });
+  expect(answer).toMatchObject({ status: 'not-converged', reason: { values: { mode: 2 } } });
   if (answer.status === 'not-converged') expect(answer.hz[0]).toBeCloseTo(Math.sqrt(3) / (2 * Math.PI), 6);
 });
 

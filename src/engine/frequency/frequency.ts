@@ -6,9 +6,9 @@
 
 import type { PointMass } from '../bend/mesh.ts';
 import { type Rod, rodTables } from '../bend/rod.ts';
-import { type Finding, findingsOf, inputFound } from '../finding.ts';
+import { type Finding, inputFound, type Reason } from '../finding.ts';
 import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
-import type { FrequencyKinds } from './frequency-kinds.ts';
+import { frequencyFound, frequencyReason } from './frequency-kinds.ts';
 import { applyRod, makeScratch, type VibratingRod, vibratingRod } from './vibrating-rod.ts';
 
 export interface FrequencyRequest {
@@ -19,7 +19,7 @@ export interface FrequencyRequest {
 }
 export type FrequencyAnswer =
   | { status: 'converged'; hz: number[]; iterations: number; residual: number }
-  | { status: 'not-converged'; reason: string; hz: number[]; iterations: number; residual: number }
+  | { status: 'not-converged'; reason: Reason; hz: number[]; iterations: number; residual: number }
   | { status: 'refused'; findings: Finding[] };
 
 export interface FrequencyOptions {
@@ -52,17 +52,15 @@ export function frequency(
   return lowestModes(rod, request.modes, options);
 }
 
-const found = findingsOf<FrequencyKinds>();
-
 function frequencyFindings({ modes }: FrequencyRequest, rod: VibratingRod): Finding[] {
   if (!Number.isInteger(modes) || modes < 1 || modes > 20) {
     return [inputFound('modes', 'input/out-of-range', { value: modes, low: 1, high: 20, whole: true })];
   }
   if (rod.movingParts === 0) {
-    return [found('rod.massPerLength', 'frequency/no-mass', {})];
+    return [frequencyFound('rod.massPerLength', 'frequency/no-mass', {})];
   }
   if (rod.movingParts < modes) {
-    return [found('modes', 'frequency/few-masses', { modes, masses: rod.movingParts })];
+    return [frequencyFound('modes', 'frequency/few-masses', { modes, masses: rod.movingParts })];
   }
   return [];
 }
@@ -95,11 +93,12 @@ function answerOf(values: number[], iterations: number, residual: number, option
     (value) => 1 / (2 * Math.PI * Math.sqrt(value)),
   );
   if (sound >= 0) {
-    const reason = `frequency ${sound + 1} lies more than ${Math.round(options.smallestShare ** -0.5)} times above the first and cannot be told from rounding; leave out masses beside the clamp or ask for ${sound} modes`;
+    const times = Math.round(options.smallestShare ** -0.5);
+    const reason = frequencyReason('frequency/beyond-rounding', { mode: sound + 1, times, modes: sound });
     return { status: 'not-converged' as const, reason, hz, iterations, residual };
   }
   if (residual > options.tolerance) {
-    const reason = `the frequencies still moved by ${residual.toExponential(1)} of their squares after ${iterations} iterations`;
+    const reason = frequencyReason('frequency/still-moving', { change: residual, steps: iterations });
     return { status: 'not-converged' as const, reason, hz, iterations, residual };
   }
   return { status: 'converged' as const, hz, iterations, residual };

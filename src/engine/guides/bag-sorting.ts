@@ -10,6 +10,25 @@
  * e = e_slight × sqrt((offset / o)² + (angle / a)²). Classes and limits are common practice, no source. Every
  * figure is the builder's to change (SortingRules).
  */
+import { type Reason, reasonsOf } from '../finding.ts';
+
+/** Why a guide of the bag goes back. */
+export interface BagKinds {
+  /** In the builder's own words. */
+  'guides/rejected': { why: string };
+  'guides/no-place': { size: string };
+  'guides/out-of-line': {
+    size: string;
+    outM: number;
+    roomM: number;
+    straightness: Straightness;
+    /** On a scan; left out where it was seen by eye. */
+    offsetM?: number;
+    angleRad?: number;
+  };
+}
+const bagReason = reasonsOf<BagKinds>();
+
 export type Straightness = 'straight' | 'slight' | 'bent';
 export interface BagGuide {
   id: string;
@@ -39,7 +58,7 @@ export interface SortedBag {
   /** One for every place; without an id the bag has none fit for it. */
   places: (BagPlace & { bagId: string | undefined })[];
   spare: BagGuide[];
-  rejects: { guide: BagGuide; reason: string }[];
+  rejects: { guide: BagGuide; reason: Reason }[];
   /** Sizes to order so that every place is filled. */
   order: { size: string; count: number }[];
   /** Sum of (e / t)² over the places that are filled. */
@@ -88,7 +107,11 @@ export function sortBag(
     places: filled,
     spare: left.filter((guide) => !fitsNowhere(guide)),
     rejects: [
-      ...bag.flatMap((guide) => (guide.reject === undefined ? [] : [{ guide, reason: guide.reject }])),
+      ...bag.flatMap((guide) =>
+        guide.reject === undefined
+          ? []
+          : [{ guide, reason: bagReason('guides/rejected', { why: guide.reject }) }],
+      ),
       ...reasoned,
     ],
     order: toOrder(filled),
@@ -119,17 +142,14 @@ export function costAt(guide: BagGuide, place: BagPlace, rules = sortingDefaults
   return share > rules.mostTolerances ? undefined : share ** 2;
 }
 
-function whyNot(guide: BagGuide, places: readonly BagPlace[], rules: SortingRules): string {
+function whyNot(guide: BagGuide, places: readonly BagPlace[], rules: SortingRules): Reason {
   const { size, measured, straightness = 'straight' } = guide;
   const there = places.filter((place) => place.size === size);
-  if (there.length === 0) return `no place takes size ${size}`;
+  if (there.length === 0) return bagReason('guides/no-place', { size });
   const roomM = rules.mostTolerances * rules.ofDiameter * Math.max(...there.map(({ outsideM }) => outsideM));
-  const seen = measured
-    ? `feet ${mm(measured.offsetM)} and ${((measured.angleRad * 180) / Math.PI).toFixed(1)}° out of line`
-    : straightness;
-  return `${seen}: out of line by ${mm(outOfLineOf(guide, rules))}, and no place of size ${size} on this blank takes more than ${mm(roomM)}`;
+  const outM = outOfLineOf(guide, rules);
+  return bagReason('guides/out-of-line', { size, outM, roomM, straightness, ...measured });
 }
-const mm = (lengthM: number) => `${(lengthM * 1000).toFixed(2)} mm`;
 
 function toOrder(places: readonly { size: string; bagId: string | undefined }[]) {
   const counts = new Map<string, number>();

@@ -1,3 +1,5 @@
+import { reasonsOf } from '../finding.ts';
+
 /** Why a close-up is not joined to its whole picture. */
 export interface JoinKinds {
   'load-test/few-points': Nothing;
@@ -7,4 +9,13 @@ export interface JoinKinds {
   'load-test/close-up-tip': { beyondM: number };
   'load-test/close-up-out-of-date': Nothing;
 }
+
+/** Why a load test is neither foretold nor judged. */
+export interface LoadTestReasons {
+  'load-test/bent-too-far': Nothing;
+  'load-test/curve-refused': Nothing;
+  'load-test/no-bend': Nothing;
+}
 type Nothing = Record<string, never>;
+
+export const loadTestReason = reasonsOf<LoadTestReasons>();

@@ -37,7 +37,7 @@ function judge(rod: TapedRod, seed: number, kind: Case['kind'], marks: readonly 
   const load = rod.layout.ladder[2];
   const photo = photographTaped(real, stands, load, seed * 10);
   const judged = judgeRod({ fit: request, layout: rod.layout, marksFromTipM: marks, photo });
-  if (judged.status !== 'judged') throw new Error(judged.reason);
+  if (judged.status !== 'judged') throw new Error(judged.reason?.code);
   const ladder = makeLadder({ ...rod.layout, rod: real.layout.rod });
   const moved = [...stands];
   for (const { guide, toM } of judged.moves?.moves ?? []) moved[guide] = toM;
@@ -80,7 +80,7 @@ test('a curve that is not as long as the rod still shows angles and gaps, but mo
   const short = photo.points.filter((_, i) => i >= 5);
   const request = { fit: readBench(rod.blank, [], 944, 0).request, layout: rod.layout, marksFromTipM: marks };
   const judged = judgeRod({ ...request, photo: { ...photo, points: short } });
-  if (judged.status !== 'judged') throw new Error(judged.reason);
+  if (judged.status !== 'judged') throw new Error(judged.reason?.code);
   expect(judged.moves).toBeUndefined();
   expect(judged.rings.some(({ lineAngle }) => lineAngle)).toBe(true);
   const { tracedM, rodM, plusMinusM } = judged.withheld!;

@@ -8,7 +8,7 @@
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import type { Rod } from '../bend/rod.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Reason } from '../finding.ts';
 import { type LoadReading, makeLadder, readLadder } from '../layout/ladder.ts';
 import type { LadderLoad, LadderRequest } from '../layout/ladder-request.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
@@ -18,6 +18,7 @@ import { fitStiffness } from '../stiffness/fit.ts';
 import { samplePosterior } from '../stiffness/posterior.ts';
 import type { FitAnswer, FitCurve, FitRequest, FitSetup, FitSolved } from '../stiffness/request.ts';
 import { findMoves, type MovesAnswer } from './find-moves.ts';
+import { loadTestReason } from './join-kinds.ts';
 import { type LengthDoubt, lengthDoubt } from './length-doubt.ts';
 import { type Measured, type SeenRod, seenRod } from './seen-rod.ts';
 
@@ -72,7 +73,9 @@ export interface RodJudgement {
   /** The curve is not as long as the rod: no place on it is sure enough to move a guide by. */
   withheld: LengthDoubt | undefined;
 }
-export type JudgeAnswer = RodJudgement | { status: 'not-judged'; reason: string; findings: Finding[] };
+export type JudgeAnswer =
+  | RodJudgement
+  | { status: 'not-judged'; reason: Reason | undefined; findings: Finding[] };
 
 export const judgeDefaults = { blanks: 30, seed: 7 };
 
@@ -87,18 +90,19 @@ export function judgeRod(request: JudgeRequest, options = judgeDefaults): JudgeA
     ? fitStiffness({ ...request.fit, setups: [...request.fit.setups.map(readCoarsely), curve] })
     : both;
   if (answer.status === 'refused' || !posterior) {
-    const reason = answer.status === 'refused' ? 'the curve makes no sense' : (answer.reason ?? '');
+    const reason =
+      answer.status === 'refused' ? loadTestReason('load-test/curve-refused', {}) : answer.reason;
     return { status: 'not-judged', reason, findings: answer.findings };
   }
   if (answer.status === 'not-converged') {
-    return { status: 'not-judged', reason: answer.reason ?? '', findings: answer.findings };
+    return { status: 'not-judged', reason: answer.reason, findings: answer.findings };
   }
   const known = before && before.status === 'converged' ? before : undefined;
   const buttAngleRad = heldAt(request, answer);
   const updated = readUnder(request, answer, stands, buttAngleRad);
   const predicted = known && readUnder(request, known, stands, buttAngleRad);
   if (updated.status === 'not-converged') {
-    return { status: 'not-judged', reason: 'under this load the rod finds no steady bend', findings: [] };
+    return { status: 'not-judged', reason: loadTestReason('load-test/no-bend', {}), findings: [] };
   }
   const { points, driftSigmaM } = request.photo;
   const withheld = lengthDoubt(points, request.layout.rod.lengthM, driftSigmaM);

@@ -22,7 +22,7 @@ const bandOf = (share: number) =>
 
 function placesOf(more: Partial<Parameters<typeof predictPlaces>[0]> = {}) {
   const answer = predictPlaces({ ...request, ...more });
-  if (answer.status !== 'predicted') throw new Error(answer.reason);
+  if (answer.status !== 'predicted') throw new Error(answer.reason?.code);
   return answer.places;
 }
 

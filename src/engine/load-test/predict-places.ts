@@ -10,7 +10,9 @@
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import { bend } from '../bend/bend.ts';
 import type { PointMass } from '../bend/mesh.ts';
+import type { Reason } from '../finding.ts';
 import { standardGravity } from '../units/gravity.ts';
+import { loadTestReason } from './join-kinds.ts';
 
 export interface ProofRequest {
   /** The whole blank as fitted. */
@@ -35,14 +37,13 @@ export interface PredictedPlace {
 }
 export type ProofPrediction =
   | { status: 'predicted'; places: PredictedPlace[] }
-  | { status: 'not-predicted'; reason: string };
+  | { status: 'not-predicted'; reason: Reason };
 
 /** Tip first, then the flags in their order. */
 export function predictPlaces(request: ProofRequest): ProofPrediction {
   const { tables, band } = request;
   const best = placesOf(request, tables.stiffness);
-  if (!best)
-    return { status: 'not-predicted', reason: 'this weight bends the rod further than can be followed' };
+  if (!best) return { status: 'not-predicted', reason: loadTestReason('load-test/bent-too-far', {}) };
   const edges = band && [
     placesOf(request, edgeOf(band, 'lowNm2')),
     placesOf(request, edgeOf(band, 'highNm2')),

@@ -29,6 +29,7 @@ export interface Harmonics {
 }
 
 const count = 6;
+export const mostSteps = 30;
 
 /** Undefined where the turns do not tell the six apart. */
 export function fitHarmonics(readings: readonly TurnReading[]): Harmonics | undefined {
@@ -39,7 +40,7 @@ export function fitHarmonics(readings: readonly TurnReading[]): Harmonics | unde
   }
   const largest = Math.max(Math.abs(parameters[0]), Math.abs(parameters[1]), 1e-9);
   let converged = false;
-  for (let round = 0; round < 30 && !converged; round++) {
+  for (let round = 0; round < mostSteps && !converged; round++) {
     const system = normalSystem(readings, parameters);
     if (!factorScaled(system)) return undefined;
     const step = solveScaled(system, system.right);

@@ -2,7 +2,7 @@
  * One section turned about its own axis, its drop (clamped) or sag (on two supports) read under two loads at
  * each step. Turns in radians from the builder's reference mark; drops in metres.
  */
-import type { Finding } from '../finding.ts';
+import type { Finding, Reason } from '../finding.ts';
 
 export interface RotationRequest {
   loadsKg: readonly [number, number];
@@ -12,7 +12,7 @@ export interface RotationRequest {
 
 export interface RotationSolved {
   status: 'converged' | 'not-converged';
-  reason?: string;
+  reason?: Reason;
   /** B cos(φ - direction), at the reading's place. */
   bow: { amplitudeM: number; directionRad: number; sigmaM: number; directionSigmaRad: number };
   /** How much softer the softest direction is than the stiffest, 2c of the mean. */

@@ -1,4 +1,4 @@
-import { findingsOf } from '../finding.ts';
+import { findingsOf, reasonsOf } from '../finding.ts';
 
 /** What can be odd about a section read turn by turn. */
 export interface RotationKinds {
@@ -12,4 +12,10 @@ export interface RotationKinds {
   'rotation/second-load-unsaid': Record<string, never>;
 }
 
+/** Why bow and stiffness are not settled. */
+export interface RotationReasons {
+  'rotation/unsettled': { steps: number };
+}
+
 export const rotationFound = findingsOf<RotationKinds>();
+export const rotationReason = reasonsOf<RotationReasons>();

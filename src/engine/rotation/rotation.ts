@@ -8,10 +8,10 @@
 
 import type { Finding } from '../finding.ts';
 import { checkRotation } from './check-rotation.ts';
-import type { Harmonics } from './harmonics.ts';
+import { type Harmonics, mostSteps } from './harmonics.ts';
 import { settleReadings } from './odd-readings.ts';
 import type { RotationAnswer, RotationRequest } from './request.ts';
-import { rotationFound } from './rotation-kinds.ts';
+import { rotationFound, rotationReason } from './rotation-kinds.ts';
 
 export function rotation(request: RotationRequest): RotationAnswer {
   const findings = checkRotation(request);
@@ -24,7 +24,7 @@ export function rotation(request: RotationRequest): RotationAnswer {
   const means = Math.abs(harmonics.parameters[1] - harmonics.parameters[0]);
   return {
     status: harmonics.converged ? 'converged' : 'not-converged',
-    ...(harmonics.converged ? {} : { reason: 'the least squares did not settle in 30 steps' }),
+    ...(harmonics.converged ? {} : { reason: rotationReason('rotation/unsettled', { steps: mostSteps }) }),
     bow: {
       amplitudeM: bow.size,
       directionRad: bow.angleRad,

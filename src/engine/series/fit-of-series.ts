@@ -1,4 +1,5 @@
 /** The fit of a blank whose series is known: the series is used where the blank is like it, and never forced on it. */
+import { type Reason, reasonsOf } from '../finding.ts';
 import { type FitResult, fitStiffness } from '../stiffness/fit.ts';
 import type { FitRequest, SeriesPrior } from '../stiffness/request.ts';
 import { type Innovation, innovationOf } from './innovation.ts';
@@ -9,9 +10,19 @@ export interface SeriesUse {
   /** Whether the answer leans on the series. */
   used: boolean;
   innovation: Innovation | undefined;
-  /** In a sentence for the builder. */
-  words: string;
+  why: Reason;
 }
+
+/** Whether a blank is read with its series, and why. */
+export interface SeriesKinds {
+  'series/other-length': { lengthM: number };
+  'series/few-readings': Record<string, never>;
+  'series/unlike': Record<string, never>;
+  'series/at-edge': { blanks: number };
+  'series/read-with': { blanks: number };
+}
+const seriesReason = reasonsOf<SeriesKinds>();
+
 export interface SeriesFit extends FitResult {
   series: SeriesUse;
 }
@@ -31,33 +42,21 @@ export function seriesFor(
   request: FitRequest,
   learnt: LearntSeries,
 ): SeriesUse & { prior: SeriesPrior | undefined } {
-  const blanks = learnt.blanks === 1 ? '1 measured blank' : `${learnt.blanks} measured blanks`;
-  const alone = (words: string, innovation?: Innovation) => ({
+  const { blanks, lengthM } = learnt;
+  const alone = (why: Reason, innovation?: Innovation) => ({
     used: false,
     innovation,
-    words,
+    why,
     prior: undefined,
   });
-  if (Math.abs(request.blank.lengthM / learnt.lengthM - 1) > longestDifference)
-    return alone(
-      `This blank is not as long as its series (${learnt.lengthM.toFixed(3)} m): it is read by itself.`,
-    );
+  if (Math.abs(request.blank.lengthM / lengthM - 1) > longestDifference)
+    return alone(seriesReason('series/other-length', { lengthM }));
   const member = seriesMember('', '', request);
-  if (!member)
-    return alone(
-      'Its own readings are too few or too odd to hold it against its series: it is read by itself.',
-    );
+  if (!member) return alone(seriesReason('series/few-readings', {}));
   const innovation = innovationOf(learnt.prior, member);
-  if (innovation.verdict === 'unlike its series')
-    return alone(
-      'This blank is unlike its series: its readings lie further off than those of 99 in 100 blanks of it would. It is read by itself; look at the readings, or at the name of the series.',
-      innovation,
-    );
+  if (innovation.verdict === 'unlike') return alone(seriesReason('series/unlike', {}), innovation);
   const widened = innovation.verdict === 'doubtful' ? innovation.chiSquare / innovation.degrees : 1;
   const between = learnt.prior.between.map((value) => widened * value);
-  const words =
-    widened > 1
-      ? `It lies at the edge of its series of ${blanks}; the series is given less weight.`
-      : `Read with what ${blanks} of its series say.`;
-  return { used: true, innovation, words, prior: { ...learnt.prior, between } };
+  const why = seriesReason(widened > 1 ? 'series/at-edge' : 'series/read-with', { blanks });
+  return { used: true, innovation, why, prior: { ...learnt.prior, between } };
 }

@@ -16,7 +16,7 @@ export interface Innovation {
   degrees: number;
   /** What 99 of 100 blanks of the series stay below. */
   limit: number;
-  verdict: 'like its series' | 'doubtful' | 'unlike its series';
+  verdict: 'like' | 'doubtful' | 'unlike';
 }
 
 export function innovationOf(
@@ -48,8 +48,7 @@ export function innovationOf(
   const chiSquare = residual.reduce((sum, value) => sum + value * value, 0);
   const limit = chiSquareQuantile(n, 2.326);
   const doubtful = chiSquareQuantile(n, 1.645);
-  const verdict =
-    chiSquare > limit ? 'unlike its series' : chiSquare > doubtful ? 'doubtful' : 'like its series';
+  const verdict = chiSquare > limit ? 'unlike' : chiSquare > doubtful ? 'doubtful' : 'like';
   return { chiSquare, degrees: n, limit, verdict };
 }
 

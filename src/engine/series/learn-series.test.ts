@@ -111,9 +111,9 @@ test('a blank unlike its series is noticed and read by itself', () => {
   const stiff: TrueBlank = { ...odd, stiffnessNm2: (s) => 1.7 * odd.stiffnessNm2(s) };
   const bench = readBench(stiff, halfPlan(sigmaM), 77, 0).request;
   const { answer, series: use } = fitOfSeries(bench, known);
-  expect(use.innovation?.verdict).toBe('unlike its series');
+  expect(use.innovation?.verdict).toBe('unlike');
   expect(use.used).toBe(false);
-  expect(use.words).toMatch(/unlike its series.*by itself/);
+  expect(use).toMatchObject({ used: false, why: { code: 'series/unlike' } });
   expect(answer).toEqual(fitStiffness(bench).answer);
 });
 

@@ -89,7 +89,7 @@ test('an odd blank shows in the short protocol: stiffer as a whole, or soft in i
   };
   for (const odd of [stiffer, softTip]) {
     const { series: use } = fitOfSeries(read(odd, 'with-series', 77), known);
-    expect(use.innovation?.verdict).toBe('unlike its series');
+    expect(use.innovation?.verdict).toBe('unlike');
     expect(use.used).toBe(false);
   }
 });

@@ -3,6 +3,7 @@
  * and touched stretches beside them.
  */
 import { touchedStretches } from '../bend/bend-answer.ts';
+import { bendReason } from '../bend/bend-kinds.ts';
 import type { LineFriction } from '../bend/friction.ts';
 import { type RoundBlank, settleContactInSpace } from './contact-in-space.ts';
 import { settleFrictionInSpace } from './friction-in-space.ts';
@@ -16,7 +17,7 @@ export function answerRubbing(free: SolvedInSpace, friction: LineFriction): Spac
   const followed = { ...free.followed, iterations: free.followed.iterations + settled.iterations };
   return {
     ...spaceAnswer({ ...free, loading: settled.loading, followed }),
-    ...unsettled(settled.converged, 'the tensions that friction leaves'),
+    ...unsettled(settled.converged, 'bend/friction-unsettled'),
     lineTensionN: Array.from(settled.loading.line!.spanTensionN),
   };
 }
@@ -36,7 +37,7 @@ export function answerTouching(free: SolvedInSpace, blank: RoundBlank, friction?
   placeState(free.mesh, free.loading.line, chords);
   return {
     ...answer,
-    ...unsettled(touching.converged, 'the places where the line lies on the blank'),
+    ...unsettled(touching.converged, 'bend/contact-unsettled'),
     rings: readRingsInSpace(line, state).filter(isRing),
     spans: readSpansInSpace(free.mesh, { ...free.loading.line!, spanTensionN }, chords),
     ...(friction ? { lineTensionN: Array.from(spanTensionN) } : {}),
@@ -44,8 +45,6 @@ export function answerTouching(free: SolvedInSpace, blank: RoundBlank, friction?
   };
 }
 
-function unsettled(converged: boolean, cause: string) {
-  if (converged) return {};
-  const reason = `${cause} did not settle; the bend shown is the last one tried`;
-  return { status: 'not-converged' as const, reason };
+function unsettled(converged: boolean, cause: 'bend/friction-unsettled' | 'bend/contact-unsettled') {
+  return converged ? {} : { status: 'not-converged' as const, reason: bendReason(cause, {}) };
 }

@@ -1,5 +1,6 @@
 import type { Finding } from '../finding.ts';
 import { standsApart } from './bench-model.ts';
+import { fitReason } from './fit-kinds.ts';
 import { mixtureBand } from './mixture-band.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
 import { type Posterior, rodOf } from './posterior.ts';
@@ -36,8 +37,8 @@ export function answerOf(
 function statusOf(best: MostProbable): Pick<FitSolved, 'status' | 'reason'> {
   if (best.converged) return { status: 'converged' };
   const reason = best.equilibria
-    ? `the search for the most probable stiffness did not settle in ${best.iterations} steps`
-    : 'under some test the blank finds no bend that the readings could belong to';
+    ? fitReason('fit/unsettled', { steps: best.iterations })
+    : fitReason('fit/no-bend', {});
   return { status: 'not-converged', reason };
 }
 

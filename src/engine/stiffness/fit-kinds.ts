@@ -1,4 +1,4 @@
-import { findingsOf } from '../finding.ts';
+import { findingsOf, reasonsOf } from '../finding.ts';
 
 /** What a fit is given that makes no sense, or finds odd among its readings. Tests are counted from 1. */
 export interface FitKinds {
@@ -28,6 +28,12 @@ export interface FitKinds {
   'fit/diameter-odd': { fromTipM: number; outsideM: number; toldM: number };
   'fit/far-from-belief': { times: number; stiff: boolean };
 }
+/** Why the stiffness is not settled. */
+export interface FitReasons {
+  'fit/unsettled': { steps: number };
+  'fit/no-bend': Record<string, never>;
+}
+
 /** What explains the readings almost as well, and what would tell the two apart; left out where nothing does. */
 type Otherwise = Partial<Shortly & ToTell>;
 
@@ -52,3 +58,4 @@ export interface ToTell {
 export type LookKind = 'read' | 'flag' | 'flags' | 'slip' | 'load' | 'edge' | 'mass';
 
 export const fitFound = findingsOf<FitKinds>();
+export const fitReason = reasonsOf<FitReasons>();

@@ -7,7 +7,7 @@
  */
 import type { ReelPlace, Side } from '../bend/bend-request.ts';
 import type { CurvatureRow, MassRow } from '../bend/rod.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Reason } from '../finding.ts';
 
 export interface FitRequest {
   blank: FitBlank;
@@ -146,7 +146,7 @@ export interface StiffnessBandRow {
 export interface FitSolved {
   status: 'converged' | 'not-converged';
   /** Why the status is not 'converged'. */
-  reason?: string;
+  reason?: Reason;
   /** Tip first, 81 rows. */
   stiffness: StiffnessBandRow[];
   massPerLength: MassRow[];

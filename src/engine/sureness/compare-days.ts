@@ -7,7 +7,7 @@
  * apart the tip hangs under every load, stand beside it.
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
-import type { Finding } from '../finding.ts';
+import { type Finding, type Reason, reasonsOf } from '../finding.ts';
 import { makeLadder, readLadder } from '../layout/ladder.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
@@ -47,22 +47,30 @@ export interface DaysCompared {
   /** Stations at which the days' 95 % bands of stiffness do not meet, as a share of the blank. */
   bandsApart: number;
 }
-export type DaysAnswer = DaysCompared | { status: 'not-compared'; reason: string; findings: Finding[] };
+export type DaysAnswer =
+  | DaysCompared
+  | { status: 'not-compared'; day?: string; reason: Reason | undefined; findings: Finding[] };
+
+/** Why two days cannot be held side by side. */
+export interface DaysKinds {
+  'days/refused': Record<string, never>;
+  'days/no-bend': Record<string, never>;
+}
+const daysReason = reasonsOf<DaysKinds>();
 
 /** Two fits and two placings: a matter of seconds. */
 export function compareDays({ days, request, marksFromTipM }: DaysQuestion): DaysAnswer {
   const fits = days.map((day) => fit(day.fit));
   for (const [i, answer] of fits.entries()) {
     if (answer.status === 'converged') continue;
-    const reason = answer.status === 'refused' ? 'its readings make no sense' : (answer.reason ?? '');
-    return { status: 'not-compared', reason: `${days[i].name}: ${reason}`, findings: answer.findings };
+    const reason = answer.status === 'refused' ? daysReason('days/refused', {}) : answer.reason;
+    return { status: 'not-compared', day: days[i].name, reason, findings: answer.findings };
   }
   const solved = fits as [FitSolved, FitSolved];
   const placed = solved.map((blank) => placeAnew(onBlank(request, blank, marksFromTipM)));
   const [first, second] = placed;
   if (!first || !second) {
-    const reason = 'under some load of the ladder the rod of one day finds no bend';
-    return { status: 'not-compared', reason, findings: [] };
+    return { status: 'not-compared', reason: daysReason('days/no-bend', {}), findings: [] };
   }
   const slack = slackOn(onBlank(request, solved[0], marksFromTipM), first.fromTipM);
   const marks = first.fromTipM.map((at, i) => repeatedMark(at, second.fromTipM[i], slack[i]));

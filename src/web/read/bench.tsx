@@ -66,7 +66,7 @@ export function BenchProvider({ children }: { children: ReactNode }) {
   const series = useSeries(alone.fit, alone.blank?.lengthM);
   const prior = series.answer?.prior;
   const read = useMemo(() => ({ ...alone, fit: alone.fit && heard(alone.fit, prior) }), [alone, prior]);
-  const stiffness = useStiffness(read.fit);
+  const stiffness = useStiffness(read.fit, writer);
   const reading = useMemo(() => ({ ...read, filled, series, stiffness }), [read, filled, series, stiffness]);
   const troubles = useMemo(() => troublesOf(reading, writer), [reading, writer]);
   return (
@@ -105,7 +105,7 @@ function heard(fit: BenchFit, prior: SeriesPrior | undefined): BenchFit {
   return prior ? { ...fit, request: withSeries(fit.request, prior) } : fit;
 }
 
-function useStiffness(fit: BenchFit | undefined): Stiffness {
+function useStiffness(fit: BenchFit | undefined, writer: Writer): Stiffness {
   const { answer, working, failure } = useFit(fit && fit.request.setups.length > 0 ? fit.request : undefined);
   return useMemo(() => {
     const solved = answer && answer.status !== 'refused' ? answer : undefined;
@@ -113,8 +113,9 @@ function useStiffness(fit: BenchFit | undefined): Stiffness {
       ...found,
       path: fit ? recordPath(fit, found.path) : found.path,
     }));
-    return { solved, working, failure: failure ?? solved?.reason, findings };
-  }, [answer, working, failure, fit]);
+    const unsettled = solved?.reason && sentenceOf(solved.reason, writer);
+    return { solved, working, failure: failure ?? unsettled, findings };
+  }, [answer, working, failure, fit, writer]);
 }
 
 function troublesOf(

@@ -1,10 +1,10 @@
 import { useMemo } from 'react';
-import type { Finding } from '../../engine/finding.ts';
+import type { Reason } from '../../engine/finding.ts';
 import { sentenceOf } from '../../words/sentence.ts';
 import { useShop } from './shop.tsx';
 
 /** Says a finding in the shop's units. */
-export type Sentence = (finding: Finding) => string;
+export type Sentence = (finding: Reason) => string;
 
 export function useSentence(): Sentence {
   const { writer } = useShop();

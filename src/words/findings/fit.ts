@@ -1,8 +1,8 @@
-import type { FitKinds, LookKind, Shortly, ToTell } from '../../engine/stiffness/fit-kinds.ts';
+import type { FitKinds, FitReasons, LookKind, Shortly, ToTell } from '../../engine/stiffness/fit-kinds.ts';
 import type { Writer } from '../writer.ts';
 import type { Sentences } from './sentences.ts';
 
-export const fitSentences: Sentences<FitKinds> = {
+export const fitSentences: Sentences<FitKinds & FitReasons> = {
   'fit/ends-order': ({ fromM, toM, lengthM }, w) =>
     `Give two stations in order, from 0 to ${w.length(lengthM)}. ${w.length(fromM)} to ${w.length(toM)} is not on the blank.`,
   'fit/not-after': ({ fromTipM, beforeM }, w) =>
@@ -53,6 +53,10 @@ export const fitSentences: Sentences<FitKinds> = {
     `These readings make the blank ${times} times as ${stiff ? 'stiff' : 'soft'} as its diameters and mass suggest. Its stiffness is not known. Check the units of weights, drops and diameters, and that the weight moved the blank.`,
   'fit/curve-too-long': ({ excessM }, w) =>
     `Check the marks' distances and where you tapped the hold. The curve is ${w.length(Math.abs(excessM))} ${excessM > 0 ? 'longer' : 'shorter'} than the blank. Its length is left out.`,
+  'fit/unsettled': ({ steps }) =>
+    `The search for the likeliest stiffness did not settle in ${steps} steps. Look for an odd reading.`,
+  'fit/no-bend': () =>
+    'Check weights and units. Under some test no bend of this blank could give the readings.',
 };
 
 const end = (offM: number) => (offM > 0 ? 'butt' : 'tip');

@@ -1,7 +1,7 @@
-import type { JoinKinds } from '../../engine/load-test/join-kinds.ts';
+import type { JoinKinds, LoadTestReasons } from '../../engine/load-test/join-kinds.ts';
 import type { Sentences } from './sentences.ts';
 
-export const joinSentences: Sentences<JoinKinds> = {
+export const joinSentences: Sentences<JoinKinds & LoadTestReasons> = {
   'load-test/few-points': () => 'One of the two curves has fewer than eight points. Read it again.',
   'load-test/close-up-elsewhere': () =>
     'Use the same marks in both pictures, and tap the same blank. The close-up does not lie along the whole rod.',
@@ -12,4 +12,7 @@ export const joinSentences: Sentences<JoinKinds> = {
   'load-test/close-up-tip': ({ beyondM }, w) =>
     `Tap the tip again in both pictures. The close-up's tip is ${w.fine(beyondM)} past the other.`,
   'load-test/close-up-out-of-date': () => 'The curve is out of date. Read the close-up again.',
+  'load-test/bent-too-far': () => 'Take less: this weight bends the rod too far to follow.',
+  'load-test/curve-refused': () => 'Read the curve again: it makes no sense.',
+  'load-test/no-bend': () => 'Take less: under this load the rod finds no steady bend.',
 };

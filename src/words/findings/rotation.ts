@@ -1,7 +1,7 @@
-import type { RotationKinds } from '../../engine/rotation/rotation-kinds.ts';
+import type { RotationKinds, RotationReasons } from '../../engine/rotation/rotation-kinds.ts';
 import type { Sentences } from './sentences.ts';
 
-export const rotationSentences: Sentences<RotationKinds> = {
+export const rotationSentences: Sentences<RotationKinds & RotationReasons> = {
   'rotation/loads-equal': ({ massKg }, w) => `Both loads are ${w.mass(massKg)}. Read two that differ.`,
   'rotation/few-directions': ({ directions }) =>
     `Read 0°, 45°, 90° and 135° at least. Readings in ${directions} directions cannot tell bow from stiffness.`,
@@ -19,4 +19,6 @@ export const rotationSentences: Sentences<RotationKinds> = {
     `Read this drop again. At ${w.fine(dropM)} it is ${w.calliper(Math.abs(offM))} ${offM > 0 ? 'more' : 'less'} than the other turns allow. It is left out.`,
   'rotation/second-load-unsaid': () =>
     'Say how heavy the second weight was. Without it, bow and stiffness cannot be told apart.',
+  'rotation/unsettled': ({ steps }) =>
+    `Bow and stiffness did not settle in ${steps} steps. Read the turns again.`,
 };

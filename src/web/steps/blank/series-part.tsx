@@ -3,12 +3,14 @@ import { Field } from '../../fields/field.tsx';
 import { LearntTable } from '../../parts/learnt-table.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBench } from '../../read/bench.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
 import { mostBlanks } from '../../read/use-series.ts';
 import { isSpared } from './spared-words.ts';
 
 /** What the shop has learnt about the series this blank is one of; nothing while no series is named. */
 export function SeriesPart() {
   const { series } = useBench();
+  const sentence = useSentence();
   const { name, wanted, others, passedOver, answer, working, failure } = series;
   if (name === undefined) return null;
   const learnt = answer?.learnt;
@@ -32,8 +34,8 @@ export function SeriesPart() {
         )}
         {wanted && working && <p className="quiet">Looking at the other blanks …</p>}
         {answer?.use && (
-          <p className={answer.use.innovation?.verdict === 'unlike its series' ? 'attention' : undefined}>
-            {answer.use.words}
+          <p className={answer.use.innovation?.verdict === 'unlike' ? 'attention' : undefined}>
+            {sentence(answer.use.why)}
           </p>
         )}
         {answer?.use && !answer.use.used && isSpared(series) && (

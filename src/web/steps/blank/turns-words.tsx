@@ -26,7 +26,7 @@ export function TurnsWords({ section, reading }: { section: TurnedSection; readi
           </p>
         )
       )}
-      {solved?.status === 'not-converged' && <p className="attention">▲ {solved.reason}</p>}
+      {solved?.reason && <p className="attention">▲ {sentence(solved.reason)}</p>}
       {findings
         .map((one) => [one.path, sentence(one)] as const)
         .map(([path, message]) => (

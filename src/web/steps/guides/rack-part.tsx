@@ -2,6 +2,7 @@ import { Button } from 'react-aria-components';
 import type { SortedBag } from '../../../engine/guides/bag-sorting.ts';
 import { formatMm } from '../../../engine/units/format-quantity.ts';
 import { rackSheet } from '../../../sheets/rack-sheet.ts';
+import { sentenceOf } from '../../../words/sentence.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { usePrint } from '../../parts/sheet/use-print.ts';
@@ -9,9 +10,9 @@ import { useShop } from '../../read/shop.tsx';
 
 /** Which guide of the bag goes where; what to order, what to send back. */
 export function RackPart({ sorted, numberOf }: { sorted: SortedBag; numberOf(bagId: string): number }) {
-  const { paper } = useShop();
+  const { paper, writer } = useShop();
   const { print, printing } = usePrint();
-  const draw = (stamp: string) => [rackSheet(sorted, numberOf, { paper, stamp })];
+  const draw = (stamp: string) => [rackSheet(sorted, numberOf, { paper, stamp, writer })];
   return (
     <Part
       title="The rack"
@@ -64,7 +65,7 @@ export function RackPart({ sorted, numberOf }: { sorted: SortedBag; numberOf(bag
           <ul>
             {sorted.rejects.map(({ guide, reason }) => (
               <li key={guide.id}>
-                {numberOf(guide.id)} ({guide.size}): {reason}
+                {numberOf(guide.id)} ({guide.size}): {sentenceOf(reason, writer)}
               </li>
             ))}
           </ul>

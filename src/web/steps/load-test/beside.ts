@@ -6,6 +6,7 @@ import type { SeenCurve } from '../../parts/photo/seen-curve.ts';
 import type { Stiffness } from '../../read/bench.tsx';
 import { massesOnRod } from '../../read/masses-on-rod.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
+import type { Sentence } from '../../read/use-sentence.ts';
 
 export interface Beside {
   flags: FlagBeside[];
@@ -27,7 +28,7 @@ export function besidePrediction(
   { curve }: SeenCurve,
   model: SheetModel,
   stiffness: Stiffness,
-  show: (lengthM: number) => string,
+  { show, sentence }: { show: (lengthM: number) => string; sentence: Sentence },
 ): BesideAnswer {
   if (!test.hungKg)
     return {
@@ -47,7 +48,8 @@ export function besidePrediction(
     masses: test.rod === 'taped' ? massesOnRod(model) : [],
     flagsFromTipM: [...flagsFromTipM, ...drawn],
   });
-  if (answer.status !== 'predicted') return { status: 'not yet', words: `Not predicted: ${answer.reason}.` };
+  if (answer.status !== 'predicted')
+    return { status: 'not yet', words: `Not predicted. ${sentence(answer.reason)}` };
   const [tip, ...more] = answer.places;
   const flags = more.slice(0, flagsFromTipM.length);
   return {

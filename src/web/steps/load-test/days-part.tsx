@@ -91,8 +91,8 @@ function Days({ first, second, model }: DaysProps) {
       {asked && !answer && !failure && <p className="quiet">Placing the guides on both days’ blanks …</p>}
       {answer?.status === 'not-compared' && (
         <p className="attention" role="alert">
-          The days could not be compared: {answer.reason}.{' '}
-          {answer.findings[0] && sentence(answer.findings[0])}
+          The days could not be compared. {answer.day && `${answer.day}: `}
+          {answer.reason && sentence(answer.reason)} {answer.findings[0] && sentence(answer.findings[0])}
         </p>
       )}
       {answer?.status === 'compared' && (

@@ -50,7 +50,7 @@ function Judged({ model, traced: { test } }: { model: SheetModel; traced: Traced
   if (answer.status !== 'judged') {
     return (
       <p className="attention" role="alert">
-        The photograph could not be judged: {answer.reason}.{' '}
+        The photograph could not be judged. {answer.reason && sentence(answer.reason)}{' '}
         {answer.findings[0] && sentence(answer.findings[0])}
       </p>
     );

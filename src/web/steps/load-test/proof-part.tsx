@@ -12,6 +12,7 @@ import { useBuild } from '../../read/build-context.ts';
 import { massesOnRod } from '../../read/masses-on-rod.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
+import { useSentence } from '../../read/use-sentence.ts';
 import { newProof } from './new-proof.ts';
 import { ProofCard } from './proof-card.tsx';
 import { ProofScore } from './proof-score.tsx';
@@ -23,6 +24,7 @@ export function ProofPart({ model }: { model: SheetModel }) {
   const { document, write, newRowId } = useBuild();
   const { bench, stiffness } = useBench();
   const { reader } = useShop();
+  const sentence = useSentence();
   const [typed, setTyped] = useState('');
   const [guidesOn, setGuidesOn] = useState(false);
   const [trouble, setTrouble] = useState<string>();
@@ -51,7 +53,7 @@ export function ProofPart({ model }: { model: SheetModel }) {
       flagsFromTipM: commonFlags(model.rod.lengthM),
     });
     if (answer.status !== 'predicted') {
-      return setTrouble(`${formatGrams(hungKg, 0)} cannot be predicted: ${answer.reason}. Take less.`);
+      return setTrouble(`${formatGrams(hungKg, 0)} cannot be predicted. ${sentence(answer.reason)}`);
     }
     const findings = write(
       'makeProof',

@@ -13,6 +13,7 @@ import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
+import { useSentence } from '../../read/use-sentence.ts';
 import { type Beside, besidePrediction } from './beside.ts';
 import { BesideDrawing } from './beside-drawing.tsx';
 import { testReport } from './test-report.ts';
@@ -27,11 +28,12 @@ export interface TestResultProps {
 export function TestResult({ test, before, model }: TestResultProps) {
   const { stiffness } = useBench();
   const show = useFineLength();
+  const sentence = useSentence();
   const seen = useMemo(() => seenCurve(test), [test]);
   const earlier = useMemo(() => seenCurve(before), [before]);
   const answer = useMemo(
-    () => (seen && model ? besidePrediction(test, seen, model, stiffness, show) : undefined),
-    [seen, model, test, stiffness, show],
+    () => (seen && model ? besidePrediction(test, seen, model, stiffness, { show, sentence }) : undefined),
+    [seen, model, test, stiffness, show, sentence],
   );
   if (!seen) return <WholeMissing test={test} />;
   const beside = answer?.status === 'beside' ? answer.beside : undefined;
