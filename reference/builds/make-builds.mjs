@@ -13,6 +13,7 @@ import { frequency } from '../../dist/engine/frequency/frequency.js';
 import { seededNormal, seededRandom } from '../../dist/engine/numerics/seeded-random.js';
 import { formatInches } from '../../dist/engine/units/format-inches.js';
 import { standardGravity } from '../../dist/engine/units/gravity.js';
+import { namedProtocol } from '../../dist/words/protocol.js';
 import { inventedBuilds } from './invented-blanks.mjs';
 
 /** The build record as a builder would have filled it in. */
@@ -87,11 +88,13 @@ function tube({ tip, butt, modulusPa, densityKgPerM3 }, fromTipM, lengthM) {
 /** The twenty-minute protocol of this blank, carried out; more flags where the build says so. */
 function hangWeights(bench, blank, truth) {
   const { invented } = bench;
-  const plan = planProtocol({
-    kind: 'twenty-minute',
-    blankLengthM: blank.lengthM,
-    tipDropM: ({ clampFromTipM, massKg }) => -bendAt(truth, clampFromTipM, 0, massKg).points[0].yM,
-  });
+  const plan = namedProtocol(
+    planProtocol({
+      kind: 'twenty-minute',
+      blankLengthM: blank.lengthM,
+      tipDropM: ({ clampFromTipM, massKg }) => -bendAt(truth, clampFromTipM, 0, massKg).points[0].yM,
+    }),
+  );
   const setups = [];
   const tests = [];
   const readings = [];

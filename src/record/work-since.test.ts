@@ -34,7 +34,7 @@ const blank: Write[] = [
 ];
 const tipWrap = (lengthM: number, wasM: number) => ({
   kind: 'wrap-length',
-  wrap: 'Tip-top',
+  wrap: 'tip-top',
   lengthM: expect.closeTo(lengthM, 9),
   wasM: expect.closeTo(wasM, 9),
 });

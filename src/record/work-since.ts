@@ -176,16 +176,16 @@ function handleChanges(before: RodAsRead, after: RodAsRead): Change[] {
 /** Wraps that changed their width, came or went; those that only moved with their guide are said there. */
 function wrapChanges(before: RodAsRead, after: RodAsRead): Change[] {
   const width = ({ fromTipM, toTipM }: Wrap) => toTipM - fromTipM;
-  const old = new Map(before.wraps.map((wrap) => [wrap.name, wrap]));
-  const now = new Set(after.wraps.map(({ name }) => name));
+  const old = new Map(before.wraps.map((wrap) => [wrap.id, wrap]));
+  const now = new Set(after.wraps.map(({ id }) => id));
   const gone = before.wraps
-    .filter(({ name }) => !now.has(name))
-    .map(({ name }): Change => ({ kind: 'wrap-gone', wrap: name }));
+    .filter(({ id }) => !now.has(id))
+    .map(({ id }): Change => ({ kind: 'wrap-gone', wrap: id }));
   const changed = after.wraps.flatMap((wrap): Change[] => {
-    const was = old.get(wrap.name);
-    if (!was) return [{ kind: 'wrap-new', wrap: wrap.name }];
+    const was = old.get(wrap.id);
+    if (!was) return [{ kind: 'wrap-new', wrap: wrap.id }];
     if (!differ(width(was), width(wrap))) return [];
-    return [{ kind: 'wrap-length', wrap: wrap.name, lengthM: width(wrap), wasM: width(was) }];
+    return [{ kind: 'wrap-length', wrap: wrap.id, lengthM: width(wrap), wasM: width(was) }];
   });
   return [...changed, ...gone];
 }

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
-import { inspectionList } from '../engine/delivery/inspection.ts';
 import { makeQuote } from '../engine/quote/quote.ts';
 import { cautions } from '../words/care.ts';
+import { inspectionList } from '../words/inspection.ts';
+import { shopWriter } from '../words/writer.ts';
 import { deliverySheets } from './delivery-sheets.ts';
 import { type Mark, plainText, type Sheet, type Text } from './drawing.ts';
 import { orderSheet } from './order-sheet.ts';
@@ -89,11 +90,13 @@ test.each(['a4', 'letter'] as const)(
       revision: 'ab12cd34ef',
       date: '1 March 2026',
     };
-    const list = inspectionList({ lengthM: 2.743, massKg: 0.092 }).map((row) => ({
-      ...row,
-      found: '',
-      verdict: '',
-    }));
+    const list = inspectionList({ lengthM: 2.743, massKg: 0.092 }, shopWriter({ system: 'mm' })).map(
+      (row) => ({
+        ...row,
+        found: '',
+        verdict: '',
+      }),
+    );
     const sheets = deliverySheets(rod, list, [{ what: 'Thread green', lot: 'L7', dye: 'D3' }], paper);
     for (const sheet of sheets) {
       expect(sheet.pages).toHaveLength(1);

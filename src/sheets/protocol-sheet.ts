@@ -1,6 +1,7 @@
-import type { Protocol, ProtocolLoad, ProtocolSetup } from '../engine/bench/protocol.ts';
+import type { ProtocolLoad } from '../engine/bench/protocol.ts';
 import { formatGrams } from '../engine/units/format-quantity.ts';
 import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
+import type { NamedProtocol, NamedSetup } from '../words/protocol.ts';
 import { checkRules, rulesRoomMm } from './check-rules.ts';
 import { type Mark, type Page, type Sheet, text } from './drawing.ts';
 import { type Block, flowBlocks } from './page-flow.ts';
@@ -16,7 +17,7 @@ export interface ProtocolSheetOptions {
 }
 
 /** The measuring protocol of one blank with boxes to fill in. */
-export function protocolSheet(protocol: Protocol, options: ProtocolSheetOptions): Sheet {
+export function protocolSheet(protocol: NamedProtocol, options: ProtocolSheetOptions): Sheet {
   const size = standingPaper[options.paper];
   const pages = flowBlocks(
     protocol.setups.map((setup, index) => setupBlock(setup, index, options.tapeStep)),
@@ -68,7 +69,7 @@ const columns: Column[] = [
   { title: 'note', widthMm: 28 },
 ];
 
-function setupBlock(setup: ProtocolSetup, index: number, step: TapeStep): Block {
+function setupBlock(setup: NamedSetup, index: number, step: TapeStep): Block {
   const rows = setup.loads.flatMap((load) =>
     placesOf(load, step).map((place, k) => [
       k === 0 ? weightWords(load.massKg) : '',

@@ -3,6 +3,7 @@ import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
 import type { ColourNeed, Wrap, WrapPlan } from '../engine/wraps/plan-wraps.ts';
 import type { WrapChoices } from '../engine/wraps/wrap-choices.ts';
 import { threadCalled } from '../words/colour-words.ts';
+import { wrapName } from '../words/wrap-name.ts';
 import type { Writer } from '../words/writer.ts';
 import { type Area, line, type Mark, type Sheet, text } from './drawing.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
@@ -111,7 +112,7 @@ function wrapCells(
   { tapeStep: step, writer }: WrapSheetOptions,
 ): string[] {
   return [
-    wrap.name,
+    wrapName(wrap.id),
     blank.sections[wrap.section].name,
     formatOnTape(wrap.startFromOwnTipM, step),
     formatOnTape(wrap.endFromOwnTipM, step),

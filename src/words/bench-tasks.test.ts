@@ -70,7 +70,7 @@ describe('the work in pieces', () => {
   });
   it('reads where a wrap starts and ends as the tape does on that section', () => {
     const task = benchTasks(work).find(({ id }) => id === 'wrap-guide-2-tip-side');
-    const wrap = wraps.find(({ name }) => name === 'Guide 2, tip side');
+    const wrap = wraps.find(({ id }) => id === 'foot/2/tip');
     expect(task?.figure).toBe(
       `${Math.round(1000 * (wrap?.startFromOwnTipM ?? 0))} mm to ${Math.round(1000 * (wrap?.endFromOwnTipM ?? 0))} mm`,
     );

@@ -8,6 +8,7 @@ import type { SortedBag } from '../engine/guides/bag-sorting.ts';
 import type { HandlePlan } from '../engine/handle/plan-handle.ts';
 import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
 import type { Wrap } from '../engine/wraps/plan-wraps.ts';
+import { wrapName } from './wrap-name.ts';
 import type { Writer } from './writer.ts';
 
 export interface BenchTask {
@@ -117,9 +118,11 @@ function rackTasks({ rack }: BenchWork): BenchTask[] {
 
 function wrapTasks({ wraps, blank, step, writer, trimTurnsWord }: BenchWork): BenchTask[] {
   return wraps.map((wrap) => ({
-    id: `wrap-${wrap.name.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`,
+    id: `wrap-${wrapName(wrap.id)
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, '-')}`,
     stage: 'wraps',
-    title: `Wrap: ${wrap.name}`,
+    title: `Wrap: ${wrapName(wrap.id)}`,
     figure: `${formatOnTape(wrap.startFromOwnTipM, step)} to ${formatOnTape(wrap.endFromOwnTipM, step)}`,
     lines: [
       `On ${blank.sections[wrap.section].name}, from its tip end. From its butt end it starts at ${formatOnTape(wrap.startFromOwnButtM, step)}.`,

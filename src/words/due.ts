@@ -1,10 +1,16 @@
 import type { Due } from '../engine/finish/schedule.ts';
+import type { BendGate } from '../engine/plan/bend-gate.ts';
 
 export const dueWords: Record<Due, string> = {
-  'brushing ends': 'Stop brushing from this batch',
-  'stop turning': 'You may stop turning',
-  'recoat from': 'Recoat from now',
-  'recoat until': 'The recoat window closes; after it, scuff first',
+  'brushing-ends': 'Stop brushing from this batch',
+  'stop-turning': 'You may stop turning',
+  'recoat-from': 'Recoat from now',
+  'recoat-until': 'The recoat window closes; after it, scuff first',
   flex: 'You may bend it',
   fish: 'You may fish it',
 };
+
+/** What is still soft: `coat 2`, `the handle’s glue`. */
+export function softInWords({ soft }: BendGate): string {
+  return typeof soft === 'number' ? `coat ${soft}` : `the ${soft}’s glue`;
+}

@@ -14,6 +14,7 @@ import { joinSentences } from './findings/load-test.ts';
 import { marksSentences } from './findings/marks.ts';
 import { printerSentences } from './findings/printer.ts';
 import { assumedSentences, recordSentences } from './findings/record.ts';
+import { repairSentences } from './findings/repair.ts';
 import { rotationSentences } from './findings/rotation.ts';
 import type { Sentences } from './findings/sentences.ts';
 import { daysSentences, seriesSentences } from './findings/series.ts';
@@ -41,6 +42,7 @@ export const allSentences: Sentences<Record<string, never>> = {
   ...printerSentences,
   ...assumedSentences,
   ...recordSentences,
+  ...repairSentences,
   ...rotationSentences,
   ...seriesSentences,
   ...daysSentences,

@@ -16,6 +16,7 @@ const readers: [string, Writer][] = [
 function valuesBySuffix(scale: number): object {
   const made = (key: string): FindingValue | undefined => {
     if (key === 'unit') return scale > 1 ? 'm' : 'kg';
+    if (key === 'wrap' || key === 'next') return 'foot/2/tip';
     if (key === 'straightness') return 'slight';
     if (key === 'marks') return [3, 7];
     if (key === 'what') return 'partA';

@@ -2,6 +2,7 @@
 import type { HandleLength, RodValues } from '../record/rod-as-read.ts';
 import type { Change, Deed, ValueChange } from '../record/work-since.ts';
 import { threadCalled } from './colour-words.ts';
+import { wrapName } from './wrap-name.ts';
 import type { Writer } from './writer.ts';
 
 export const deedWords: Record<Deed, string> = {
@@ -36,11 +37,11 @@ export function changeInWords(change: Change, w: Writer): string {
     case 'handle-length':
       return `${handleNames[change.what]} is now ${w.length(change.lengthM)}, was ${change.wasM === undefined ? 'not given' : w.length(change.wasM)}`;
     case 'wrap-new':
-      return `${change.wrap} is a new wrap`;
+      return `${wrapName(change.wrap)} is a new wrap`;
     case 'wrap-gone':
-      return `${change.wrap} is no longer wrapped`;
+      return `${wrapName(change.wrap)} is no longer wrapped`;
     case 'wrap-length':
-      return `${change.wrap} is now ${w.fine(change.lengthM)} long, was ${w.fine(change.wasM)}`;
+      return `${wrapName(change.wrap)} is now ${w.fine(change.lengthM)} long, was ${w.fine(change.wasM)}`;
     case 'value':
       return valueChange(change, w);
   }

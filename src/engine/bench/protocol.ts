@@ -24,8 +24,10 @@ export interface ProtocolQuestion {
   /** Height of the bench's clamp, if the builder gave it: weights are then kept off the floor. */
   clampHeightM?: number;
 }
+/** Where the clamp stands: the tip alone in front of it, the whole blank, half of it, or a quarter. */
+export type ProtocolStand = 'tip' | 'whole' | 'half' | 'quarter';
 export interface ProtocolSetup {
-  name: string;
+  stand: ProtocolStand;
   clampFromTipM: number;
   flagsFromTipM: number[];
   /** In this order; 0 first, so that sag and bow show. */
@@ -76,7 +78,7 @@ function flags(blankLengthM: number): number[] {
 
 function tenMinutes(question: ProtocolQuestion, clampM: number): ProtocolSetup {
   const all = flags(question.blankLengthM);
-  const whole = { name: 'Whole blank level', clampM, share: dropShare.whole, flags: all };
+  const whole = { stand: 'whole', clampM, share: dropShare.whole, flags: all } as const;
   const [, full] = weights(question, whole);
   return setup(question, whole, [
     { massKg: 0, readFromTipM: [0], repeat: false },
@@ -116,17 +118,17 @@ function twentyMinutes(question: ProtocolQuestion, clampM: number): ProtocolSetu
   const all = flags(blankLengthM);
   const tipOnly = [0];
   const steps: SetupStep[] = [
-    { name: 'Tip over a padded edge', clampM: blankLengthM / 9, share: dropShare.tip, flags: tipOnly },
-    { name: 'Whole blank level', clampM, share: dropShare.whole, flags: all, again: true },
+    { stand: 'tip', clampM: blankLengthM / 9, share: dropShare.tip, flags: tipOnly },
+    { stand: 'whole', clampM, share: dropShare.whole, flags: all, again: true },
     {
-      name: 'Clamp moved to half',
+      stand: 'half',
       clampM: blankLengthM / 2,
       share: dropShare.part,
       flags: tipOnly,
       again: true,
     },
     {
-      name: 'Clamp moved three quarters up',
+      stand: 'quarter',
       clampM: blankLengthM / 4,
       share: dropShare.part,
       flags: tipOnly,
@@ -155,7 +157,7 @@ export function dropShareAt(clampM: number, blankLengthM: number): number {
 }
 
 interface SetupStep {
-  name: string;
+  stand: ProtocolStand;
   share: number;
   clampM: number;
   flags: number[];
@@ -174,7 +176,7 @@ function setup(
   }));
   const deepest = Math.max(...expected.map(({ expectedTipDropM }) => expectedTipDropM));
   return {
-    name: step.name,
+    stand: step.stand,
     clampFromTipM: Math.round(step.clampM * 1000) / 1000,
     flagsFromTipM: step.flags,
     loads: expected,

@@ -4,7 +4,7 @@ import { dressingMaterial, dressWraps, withBondedFootNm2 } from './dressing.ts';
 
 const wrap: Wrap = {
   kind: 'foot',
-  name: 'Guide 1, tip side',
+  id: 'foot/1/tip',
   fromTipM: 0.1,
   toTipM: 0.112,
   path: '',

@@ -121,11 +121,11 @@ describe('the times', () => {
   it('stand in order; a coat under another has only its own brushing and turning', () => {
     const latest = coatSchedule(0, commonTimes, { roomC: 23, latest: true });
     expect(latest.map(({ due }) => due)).toEqual([
-      'brushing ends',
-      'stop turning',
-      'recoat from',
+      'brushing-ends',
+      'stop-turning',
+      'recoat-from',
       'flex',
-      'recoat until',
+      'recoat-until',
       'fish',
     ]);
     expect(latest[1].atMs).toBe(6 * 3_600_000);
@@ -156,6 +156,6 @@ describe('the times', () => {
   it('allow a recoat inside the window alone', () => {
     const before = { brushedAtMs: 0, roomC: 23 };
     const at = (hours: number) => recoatAt(hours * 3_600_000, before, commonTimes).status;
-    expect([at(5), at(20), at(60)]).toEqual(['too early', 'now', 'sand first']);
+    expect([at(5), at(20), at(60)]).toEqual(['too-early', 'now', 'sand-first']);
   });
 });

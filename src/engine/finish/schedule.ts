@@ -30,7 +30,7 @@ export const commonTimes: ProductTimes = {
   halvesPerC: commonHalvesPerC,
 };
 
-export type Due = 'brushing ends' | 'stop turning' | 'recoat from' | 'recoat until' | 'flex' | 'fish';
+export type Due = 'brushing-ends' | 'stop-turning' | 'recoat-from' | 'recoat-until' | 'flex' | 'fish';
 export interface DueTime {
   due: Due;
   /** Milliseconds since 1970, as the instant brushed. */
@@ -47,10 +47,10 @@ export function coatSchedule(
     due,
     atMs: brushedAtMs + 1000 * timeAtRoom(statedS, times.statedC, roomC, times.halvesPerC),
   });
-  const own = [at('brushing ends', times.potLifeS), at('stop turning', times.turnForS)];
+  const own = [at('brushing-ends', times.potLifeS), at('stop-turning', times.turnForS)];
   const after = [
-    at('recoat from', times.recoatFromS),
-    at('recoat until', times.recoatUntilS),
+    at('recoat-from', times.recoatFromS),
+    at('recoat-until', times.recoatUntilS),
     at('flex', times.flexAfterS),
     at('fish', times.fishAfterS),
   ];
@@ -76,7 +76,7 @@ export function timesFindings(times: ProductTimes): BenchFinding[] {
 }
 
 export interface RecoatVerdict {
-  status: 'too early' | 'now' | 'sand first';
+  status: 'too-early' | 'now' | 'sand-first';
   fromMs: number;
   untilMs: number;
 }
@@ -90,7 +90,7 @@ export function recoatAt(
   const at = (statedS: number) =>
     before.brushedAtMs + 1000 * timeAtRoom(statedS, times.statedC, before.roomC, times.halvesPerC);
   const [fromMs, untilMs] = [at(times.recoatFromS), at(times.recoatUntilS)];
-  const status = nowMs < fromMs ? 'too early' : nowMs <= untilMs ? 'now' : 'sand first';
+  const status = nowMs < fromMs ? 'too-early' : nowMs <= untilMs ? 'now' : 'sand-first';
   return { status, fromMs, untilMs };
 }
 
@@ -112,8 +112,8 @@ export function coatFindings(coats: readonly Coat[], times: ProductTimes, nowMs:
     const values = { coat: index + 1 };
     if (coat.brushedAtMs <= before.brushedAtMs) return [stopAt(path, 'finish/coat-order', values)];
     const { status } = recoatAt(coat.brushedAtMs, before, times);
-    if (status === 'too early') return [doubtAt(path, 'finish/coat-too-early', values)];
-    return status === 'sand first' ? [doubtAt(path, 'finish/coat-too-late', values)] : [];
+    if (status === 'too-early') return [doubtAt(path, 'finish/coat-too-early', values)];
+    return status === 'sand-first' ? [doubtAt(path, 'finish/coat-too-late', values)] : [];
   });
 }
 

@@ -15,7 +15,7 @@ export interface JudgedPlace {
   /** Seen less predicted; undefined where it was not looked at. */
   offOutM?: number;
   offUpM?: number;
-  verdict: 'agrees' | 'off' | 'not seen' | 'no measure';
+  verdict: 'agrees' | 'off' | 'not-seen' | 'no-measure';
 }
 export interface ProofVerdict {
   places: JudgedPlace[];
@@ -56,9 +56,9 @@ function missOf(
   const offOutM = seen.outM === undefined ? undefined : seen.outM - outM;
   const offUpM = seen.upM === undefined ? undefined : seen.upM - upM;
   if (offOutM === undefined || offUpM === undefined) {
-    return { judged: { offOutM, offUpM, verdict: 'not seen' } };
+    return { judged: { offOutM, offUpM, verdict: 'not-seen' } };
   }
-  if (!reach) return { judged: { offOutM, offUpM, verdict: 'no measure' } };
+  if (!reach) return { judged: { offOutM, offUpM, verdict: 'no-measure' } };
   const ratio = Math.max(
     Math.abs(offOutM) / Math.hypot(reach.outM, pencilM),
     Math.abs(offUpM) / Math.hypot(reach.upM, pencilM),

@@ -88,10 +88,10 @@ test('without a band nothing is called right or wrong, and a half-read place doe
   const predicted = placesOf();
   const verdict = judgeProof(predicted, [predicted[0], { upM: 1 }, {}, {}]);
   expect(verdict.places.map((place) => place.verdict)).toEqual([
-    'no measure',
-    'not seen',
-    'not seen',
-    'not seen',
+    'no-measure',
+    'not-seen',
+    'not-seen',
+    'not-seen',
   ]);
   expect(verdict.counted).toBe(0);
 });

@@ -14,7 +14,7 @@ describe('a measured rectangle', () => {
         [0, 3],
       ],
     });
-    expect(rectanglePlaces({ widthM: 4, heightM: 3 }).verdict).toBe('not checked');
+    expect(rectanglePlaces({ widthM: 4, heightM: 3 }).verdict).toBe('not-checked');
   });
   test('out of square is corrected: its corners have the four measured distances again', () => {
     const [w, h, lean] = [1.8, 1.2, 0.02];
@@ -26,7 +26,7 @@ describe('a measured rectangle', () => {
     ];
     const [up, down] = [distance(corners[0], corners[2]), distance(corners[1], corners[3])];
     const answer = rectanglePlaces({ widthM: w, heightM: h, diagonalUpM: up, diagonalDownM: down });
-    expect(answer.verdict).toBe('out of square');
+    expect(answer.verdict).toBe('out-of-square');
     expect(answer.offSquareRad).toBeCloseTo(lean, 9);
     for (const [i, corner] of corners.entries())
       expect(distance(answer.cornersM[i], corner)).toBeLessThan(1e-9);

@@ -16,8 +16,8 @@ export interface MeasuredRectangle {
 export interface RectanglePlaces {
   /** Lower left (the origin), lower right, upper right, upper left; x right, y up, in metres. */
   cornersM: [number, number][];
-  /** 'not checked' without a diagonal; 'out of square' is corrected for; 'slip' means that a figure is wrong. */
-  verdict: 'fits' | 'not checked' | 'out of square' | 'slip';
+  /** 'not-checked' without a diagonal; 'out-of-square' is corrected for; 'slip' means that a figure is wrong. */
+  verdict: 'fits' | 'not-checked' | 'out-of-square' | 'slip';
   /** Off the right angle at the lower left corner; 0 unless out of square. */
   offSquareRad: number;
   /** With a slip: the figure that alone would explain it first, and what it ought to be. */
@@ -33,14 +33,14 @@ export function rectanglePlaces(measured: MeasuredRectangle): RectanglePlaces {
   const good = tapeGood.fixedM + tapeGood.share * square;
   const given = [up, down].filter((diagonal) => diagonal !== undefined);
   const plain = placesOf(w, h, 0);
-  if (given.length === 0) return { ...plain, verdict: 'not checked', suspects: [] };
+  if (given.length === 0) return { ...plain, verdict: 'not-checked', suspects: [] };
   if (given.every((diagonal) => offOf(diagonal) <= good)) return { ...plain, verdict: 'fits', suspects: [] };
   if (up === undefined || down === undefined)
     return { ...plain, verdict: 'slip', suspects: withOneDiagonal(w, h, up, down) };
   const mean = Math.sqrt((up * up + down * down) / 2);
   const cosine = (up * up - down * down) / (4 * w * h);
   if (offOf(mean) <= good && Math.abs(cosine) < 0.1)
-    return { ...placesOf(w, h, cosine), verdict: 'out of square', suspects: [] };
+    return { ...placesOf(w, h, cosine), verdict: 'out-of-square', suspects: [] };
   return { ...plain, verdict: 'slip', suspects: withBoth({ w, h, up, down, square, good }) };
 }
 

@@ -16,7 +16,7 @@ test('nothing glued and nothing brushed on may be bent', () => {
 
 test('glue is waited for until its cure, to the second', () => {
   const glued = work({ handleGluedAtMs: 5 * hour });
-  expect(bendGate(glued, 29 * hour - 1)).toEqual({ what: 'the handle’s glue', untilMs: 29 * hour });
+  expect(bendGate(glued, 29 * hour - 1)).toEqual({ soft: 'handle', untilMs: 29 * hour });
   expect(bendGate(glued, 29 * hour)).toBeUndefined();
   expect(bendGate({ ...glued, glueCureS: 6 * 3600 }, 12 * hour)).toBeUndefined();
 });
@@ -27,8 +27,8 @@ test('of several soft things the last to harden is named; a cold room doubles a 
     { brushedAtMs: 20 * hour, roomC: 23 },
   ];
   const both = work({ handleGluedAtMs: 10 * hour, tipTopGluedAtMs: 15 * hour, coats });
-  expect(bendGate(both, 21 * hour)).toEqual({ what: 'coat 2', untilMs: 44 * hour });
-  expect(bendGate({ ...both, coats: [] }, 21 * hour)?.what).toBe('the tip-top’s glue');
+  expect(bendGate(both, 21 * hour)).toEqual({ soft: 2, untilMs: 44 * hour });
+  expect(bendGate({ ...both, coats: [] }, 21 * hour)?.soft).toBe('tip-top');
   const cold = work({ coats: [{ brushedAtMs: 0, roomC: 13 }] });
   expect(bendGate(cold, 47 * hour)?.untilMs).toBe(48 * hour);
 });

@@ -17,21 +17,21 @@ export interface SoftWork {
   times: ProductTimes;
 }
 export interface BendGate {
-  /** The last of what is soft. */
-  what: string;
+  /** The last of what is soft; coats count from 1. */
+  soft: 'handle' | 'tip-top' | number;
   untilMs: number;
 }
 
 /** Undefined while nothing is soft. */
 export function bendGate(work: SoftWork, nowMs: number): BendGate | undefined {
   const { times, coats, glueCureS } = work;
-  const glue = (what: string, atMs: number | undefined): BendGate[] =>
-    atMs === undefined ? [] : [{ what, untilMs: atMs + 1000 * glueCureS }];
+  const glue = (soft: 'handle' | 'tip-top', atMs: number | undefined): BendGate[] =>
+    atMs === undefined ? [] : [{ soft, untilMs: atMs + 1000 * glueCureS }];
   const soft = [
-    ...glue('the handle’s glue', work.handleGluedAtMs),
-    ...glue('the tip-top’s glue', work.tipTopGluedAtMs),
+    ...glue('handle', work.handleGluedAtMs),
+    ...glue('tip-top', work.tipTopGluedAtMs),
     ...coats.map(({ brushedAtMs, roomC }, index) => ({
-      what: `coat ${index + 1}`,
+      soft: index + 1,
       untilMs: brushedAtMs + 1000 * timeAtRoom(times.flexAfterS, times.statedC, roomC, times.halvesPerC),
     })),
   ].filter(({ untilMs }) => untilMs > nowMs);

@@ -44,16 +44,16 @@ export interface Quote {
 }
 
 /** Hours at which a rod is commonly built, first and practised hand; common practice, no source. */
-export const commonHours: readonly QuoteHours[] = [
-  { stage: 'Talk, quote, order', hours: 1 },
-  { stage: 'Check-in, measuring, spine', hours: 0.5 },
-  { stage: 'Handle', hours: 1.5 },
-  { stage: 'Guides prepared', hours: 0.5 },
-  { stage: 'Layout, tape, load test', hours: 1 },
-  { stage: 'Wraps', hours: 3.5 },
-  { stage: 'Finish', hours: 1 },
-  { stage: 'Inspection, record, packing', hours: 0.5 },
-];
+export const commonHours = {
+  talk: 1,
+  'check-in': 0.5,
+  handle: 1.5,
+  guides: 0.5,
+  layout: 1,
+  wraps: 3.5,
+  finish: 1,
+  delivery: 0.5,
+} as const;
 
 export function makeQuote(input: QuoteInput): Quote {
   const lines = input.lines.map((line) => ({ ...line, amount: roundMoney(line.count * line.unitPrice) }));

@@ -14,6 +14,7 @@
  * than it did on the rod as it was.
  * Common practice, no source: a few inches gone leave the next guide too close to the new tip-top.
  */
+import { type Reason, reasonsOf } from '../finding.ts';
 import { chooseTipTube, type TipTubeChoice } from '../handle/tip-tube.ts';
 
 export interface BrokenTip {
@@ -23,9 +24,16 @@ export interface BrokenTip {
   /** Half a foot and a little: a guide nearer to the break than this cannot stay. */
   footM?: number;
 }
+/** Why no guides were moved. */
+export interface RepairKinds {
+  'repair/no-guide-left': Record<string, never>;
+  'repair/no-spread': Record<string, never>;
+}
+const repairReason = reasonsOf<RepairKinds>();
+
 export type GuideFate =
   | { kind: 'lost'; wasFromTipM: number }
-  | { kind: 'taken off'; wasFromTipM: number }
+  | { kind: 'taken-off'; wasFromTipM: number }
   | { kind: 'moved'; wasFromTipM: number; fromTipM: number; byM: number }
   | { kind: 'stays'; wasFromTipM: number; fromTipM: number };
 
@@ -34,7 +42,7 @@ export interface TipRepair {
   guides: GuideFate[];
   intervalsM: number[];
   /** Why nothing could be proposed; the guides are then left where they are. */
-  trouble?: string;
+  trouble?: Reason;
 }
 
 export const tipRepairDefaults = {
@@ -55,12 +63,11 @@ export function repairBrokenTip({ lostM, guidesFromTipM, footM = 0.02 }: BrokenT
     alive.map(({ now }) => now),
     { firstM: guidesFromTipM[0] ?? 0, growth: steepest(guidesFromTipM) },
   );
-  const trouble =
-    alive.length === 0 ? 'No guide is left above the grip: measure again how much is gone.' : plan?.trouble;
+  const trouble = alive.length === 0 ? repairReason('repair/no-guide-left', {}) : plan?.trouble;
   const fates = alive.map(({ was, now }, i): GuideFate => {
     if (!plan || i >= plan.anchor) return { kind: 'stays', wasFromTipM: was, fromTipM: now };
     const place = plan.places[i - plan.takenOff];
-    if (place === undefined) return { kind: 'taken off', wasFromTipM: was };
+    if (place === undefined) return { kind: 'taken-off', wasFromTipM: was };
     return { kind: 'moved', wasFromTipM: was, fromTipM: place, byM: place - now };
   });
   const guides = [...lost.map(({ was }): GuideFate => ({ kind: 'lost', wasFromTipM: was })), ...fates];
@@ -80,7 +87,7 @@ interface Plan {
   places: number[];
   touched: number;
   unevenness: number;
-  trouble?: string;
+  trouble?: Reason;
 }
 
 /** How the rod was spaced before: what its builder allowed himself is allowed here too. */
@@ -106,8 +113,7 @@ function bestPlan(stations: readonly number[], before: Before): Plan | undefined
   }
   plans.sort((a, b) => a.touched - b.touched || a.unevenness - b.unevenness);
   if (plans.length > 0 || stations.length === 0) return plans[0];
-  const trouble =
-    'No spread of the upper guides fits between the new tip-top and those below: place them under Layout for the shortened rod, or by eye under load.';
+  const trouble = repairReason('repair/no-spread', {});
   return { anchor: 0, takenOff: 0, places: [], touched: 0, unevenness: 0, trouble };
 }
 

@@ -108,13 +108,13 @@ type SectionFields =
 function locate(place: WrapPlace, { blank }: WrapsInput): Located {
   const mark = locateMark(blank, (place.fromTipM + place.toTipM) / 2);
   if (mark.onSection === 'none') {
-    return { ok: false, finding: stopAt(place.path, 'wraps/over-spigot-gap', { wrap: place.name }) };
+    return { ok: false, finding: stopAt(place.path, 'wraps/over-spigot-gap', { wrap: place.id }) };
   }
   const { ends, lengthM, visible, name } = blank.sections[mark.onSection];
   if (place.fromTipM < visible.fromTipM - 1e-6 || place.toTipM > visible.toTipM + 1e-6) {
     const over = Math.max(visible.fromTipM - place.fromTipM, place.toTipM - visible.toTipM);
     const mostM = Math.max(0, place.toTipM - place.fromTipM - over);
-    const values = { wrap: place.name, section: name, overM: over, mostM };
+    const values = { wrap: place.id, section: name, overM: over, mostM };
     return { ok: false, finding: doubtAt(place.path, 'wraps/over-section-end', values) };
   }
   const startFromOwnTipM = place.fromTipM - ends.fromTipM;
@@ -183,7 +183,7 @@ function colourNeeds(wraps: readonly Wrap[], choices: WrapChoices): ColourNeed[]
 function lockFindings(wraps: readonly Wrap[], { lockTurns }: WrapChoices): BenchFinding[] {
   const short = wraps.find(({ turns }) => turns < 2 * lockTurns);
   if (!short) return [];
-  const values = { wrap: short.name, turns: Math.round(short.turns), lockTurns };
+  const values = { wrap: short.id, turns: Math.round(short.turns), lockTurns };
   return [doubtAt(short.path, 'wraps/cannot-lock', values)];
 }
 
@@ -202,7 +202,7 @@ function signatureFindings(
   }
   const under = wraps.find((wrap) => wrap.fromTipM < toTipM && wrap.toTipM > fromTipM);
   if (!under) return [];
-  const values = { wrap: under.name, clearM: blank.lengthM - under.fromTipM };
+  const values = { wrap: under.id, clearM: blank.lengthM - under.fromTipM };
   return [doubtAt(path, 'wraps/over-signature', values)];
 }
 
@@ -211,7 +211,7 @@ function collisions(wraps: readonly Wrap[]): BenchFinding[] {
   return sorted.slice(1).flatMap((wrap, index) => {
     const before = sorted[index];
     if (before.section !== wrap.section || wrap.fromTipM >= before.toTipM - 1e-6) return [];
-    const values = { wrap: before.name, next: wrap.name, overlapM: before.toTipM - wrap.fromTipM };
+    const values = { wrap: before.id, next: wrap.id, overlapM: before.toTipM - wrap.fromTipM };
     return [doubtAt(wrap.path, 'wraps/overlap', values)];
   });
 }

@@ -1,4 +1,4 @@
-/** What does not go together in a plan of wraps. */
+/** What does not go together in a plan of wraps; `wrap` and `next` are a place's id. */
 export interface WrapKinds {
   'wraps/turns-uncounted': Record<string, never>;
   'wraps/turn-width': { turnM: number };

@@ -11,7 +11,8 @@ import type { GuideToWrap, WrapChoices } from './wrap-choices.ts';
 
 export interface WrapPlace {
   kind: 'foot' | 'ferrule' | 'check' | 'tip-top' | 'keeper';
-  name: string;
+  /** Which it is: `foot/3/tip`, `ferrule/Upper middle`, `check`; guides count from 1. */
+  id: string;
   fromTipM: number;
   toTipM: number;
   /** Record's field to change when it does not fit. */
@@ -37,33 +38,33 @@ export function wrapPlaces(input: PlacesInput): WrapPlace[] {
   const { blank, choices, gripFrontFromButtM, keeper } = input;
   const checkToM = blank.lengthM - gripFrontFromButtM;
   const places: WrapPlace[] = [
-    ...plainPlace('tip-top', 'Tip-top', tubeM, choices.tipWrapM),
+    ...plainPlace('tip-top', tubeM, choices.tipWrapM),
     ...input.guides.flatMap((guide, index) =>
       footPlaces(guide, input, {
         ...overFoot(choices),
         kind: 'foot',
-        name: `Guide ${index + 1}`,
+        id: `foot/${index + 1}`,
         path: `guides/${guide.id ?? index}/wrapLength`,
         guide: index,
       }),
     ),
     ...(choices.ferruleWraps ? blank.joints.flatMap((joint) => ferrulePlaces(joint, input)) : []),
     ...(keeper ? footPlaces(keeper, input, { ...overFoot(choices), ...keeperNames }) : []),
-    ...plainPlace('check', 'Winding check', checkToM - choices.checkWrapM, choices.checkWrapM),
+    ...plainPlace('check', checkToM - choices.checkWrapM, choices.checkWrapM),
   ];
   return places.sort((a, b) => a.fromTipM - b.fromTipM);
 }
 
 /** A tip-top's tube on the blank; the wrap joins it. */
 const tubeM = 0.01;
-const keeperNames = { kind: 'keeper', name: 'Keeper', path: 'handle/-/keeperLength' } as const;
+const keeperNames = { kind: 'keeper', id: 'keeper', path: 'handle/-/keeperLength' } as const;
 const plainPaths = { 'tip-top': 'wraps/-/tipWrap', check: 'wraps/-/checkWrap' };
 
 /** A wrap over the bare blank; none of no length. */
-function plainPlace(kind: 'tip-top' | 'check', name: string, fromTipM: number, lengthM: number): WrapPlace[] {
+function plainPlace(kind: 'tip-top' | 'check', fromTipM: number, lengthM: number): WrapPlace[] {
   if (!(lengthM > 0)) return [];
   const path = plainPaths[kind];
-  return [{ kind, name, path, fromTipM, toTipM: fromTipM + lengthM, overFoot: false, trimmed: false }];
+  return [{ kind, id: kind, path, fromTipM, toTipM: fromTipM + lengthM, overFoot: false, trimmed: false }];
 }
 
 const overFoot = ({ trimTurns }: WrapChoices) => ({ overFoot: true, trimmed: trimTurns > 0 });
@@ -73,15 +74,15 @@ type FootNames = Omit<WrapPlace, 'fromTipM' | 'toTipM'>;
 function footPlaces(
   guide: GuideToWrap,
   { blank, choices }: PlacesInput,
-  { name, ...common }: FootNames,
+  { id, ...common }: FootNames,
 ): WrapPlace[] {
   const widthM = guide.wrapM ?? footWrapM(guide, blank, choices);
   const startM = guide.stationM - guide.lengthM / 2 - choices.startBeforeFootM;
   const endM = guide.stationM + guide.lengthM / 2 + choices.startBeforeFootM;
-  if (guide.feet === 1) return [{ ...common, name, fromTipM: startM, toTipM: startM + widthM }];
+  if (guide.feet === 1) return [{ ...common, id, fromTipM: startM, toTipM: startM + widthM }];
   return [
-    { ...common, name: `${name}, tip side`, fromTipM: startM, toTipM: startM + widthM },
-    { ...common, name: `${name}, butt side`, fromTipM: endM - widthM, toTipM: endM },
+    { ...common, id: `${id}/tip`, fromTipM: startM, toTipM: startM + widthM },
+    { ...common, id: `${id}/butt`, fromTipM: endM - widthM, toTipM: endM },
   ];
 }
 
@@ -118,7 +119,7 @@ function ferrulePlaces(joint: AssembledJoint, { blank, profile, choices }: Place
     const [fromTipM, toTipM] = towards === 'tip' ? [edgeM - lengthM, edgeM] : [edgeM, edgeM + lengthM];
     return {
       kind: 'ferrule',
-      name: `Ferrule of ${name}`,
+      id: `ferrule/${name}`,
       fromTipM,
       toTipM,
       path: 'wraps/-/ferruleWraps',

@@ -123,12 +123,12 @@ describe('the wraps of a rod', () => {
       choices: wrapDefaults,
     });
     expect(found.findings).toEqual([]);
-    expect(found.wraps.map(({ name }) => name)).toEqual([
-      'Tip-top',
-      'Ferrule of tip',
-      'Keeper, tip side',
-      'Keeper, butt side',
-      'Winding check',
+    expect(found.wraps.map(({ id }) => id)).toEqual([
+      'tip-top',
+      'ferrule/tip',
+      'keeper/tip',
+      'keeper/butt',
+      'check',
     ]);
   });
   it('count the underwrap in its own colour and leave the thread over it alone', () => {
@@ -168,7 +168,7 @@ describe('what cannot be wrapped is named', () => {
   it('a wrap too short to lock both its tags', () => {
     expect(pathsOf(plan({ lockTurns: 40 }))).toEqual(['wraps/-/tipWrap']);
     expect(plan({ lockTurns: 40 }).findings).toMatchObject([
-      { code: 'wraps/cannot-lock', values: { wrap: 'Tip-top', lockTurns: 40 } },
+      { code: 'wraps/cannot-lock', values: { wrap: 'tip-top', lockTurns: 40 } },
     ]);
   });
   it('a signature under the grip, or under a wrap', () => {
@@ -176,7 +176,7 @@ describe('what cannot be wrapped is named', () => {
     const checkedM = blank.lengthM - 1.5 - 0.02;
     expect(plan({ signature: { fromButtM: checkedM, lengthM: 0.1 } }).findings[0]).toMatchObject({
       code: 'wraps/over-signature',
-      values: { wrap: expect.stringMatching(/^Guide 4, /) },
+      values: { wrap: expect.stringMatching(/^foot\/4\//) },
     });
     expect(pathsOf(plan({ signature: { fromButtM: 0.3, lengthM: 0.1 } }))).toEqual([]);
   });

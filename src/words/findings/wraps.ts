@@ -1,4 +1,5 @@
 import type { WrapKinds } from '../../engine/wraps/wrap-kinds.ts';
+import { wrapName } from '../wrap-name.ts';
 import type { Sentences } from './sentences.ts';
 
 export const wrapSentences: Sentences<WrapKinds> = {
@@ -8,15 +9,15 @@ export const wrapSentences: Sentences<WrapKinds> = {
     `Count the turns again. One turn is ${w.thread(turnM)} wide here; thread is ${w.thread(0.00008)} to ${w.thread(0.00036)}.`,
   'wraps/trim-short': ({ turns }) =>
     `${turns} trim turns cannot lock their own ends. Use a thread loop, or 3 turns and more.`,
-  'wraps/over-spigot-gap': ({ wrap }) => `Move the guide. ${wrap} would lie over a spigot's gap.`,
+  'wraps/over-spigot-gap': ({ wrap }) => `Move the guide. ${wrapName(wrap)} would lie over a spigot's gap.`,
   'wraps/over-section-end': ({ wrap, section, overM, mostM }, w) =>
-    `Shorten ${wrap} to ${w.length(mostM)} or move the guide. It runs ${w.length(overM)} over the end of ${section}.`,
+    `Shorten ${wrapName(wrap)} to ${w.length(mostM)} or move the guide. It runs ${w.length(overM)} over the end of ${section}.`,
   'wraps/cannot-lock': ({ wrap, turns, lockTurns }) =>
-    `Lengthen ${wrap}, or lock with fewer turns. Its ${turns} turns cannot lock both tags under ${lockTurns} each.`,
+    `Lengthen ${wrapName(wrap)}, or lock with fewer turns. Its ${turns} turns cannot lock both tags under ${lockTurns} each.`,
   'wraps/signature-under-grip': ({ fromButtM, gripM }, w) =>
     `Move the signature forward. It begins ${w.length(fromButtM)} from the butt, under the grip (front at ${w.length(gripM)}).`,
   'wraps/over-signature': ({ wrap, clearM }, w) =>
-    `${wrap} would lie on the signature. Write it from ${w.length(clearM)} off the butt end to the next wrap, or shorter.`,
+    `${wrapName(wrap)} would lie on the signature. Write it from ${w.length(clearM)} off the butt end to the next wrap, or shorter.`,
   'wraps/overlap': ({ wrap, next, overlapM }, w) =>
-    `Shorten ${wrap} or ${next}, or move the guide. They overlap by ${w.length(overlapM)}.`,
+    `Shorten ${wrapName(wrap)} or ${wrapName(next)}, or move the guide. They overlap by ${w.length(overlapM)}.`,
 };

@@ -118,7 +118,7 @@ function rectangleFindings(
   show: ShowLength,
 ): PhotoFinding[] {
   const { verdict, suspects, offSquareRad } = places;
-  if (verdict === 'out of square') {
+  if (verdict === 'out-of-square') {
     const degrees = Math.abs((offSquareRad * 180) / Math.PI).toFixed(1);
     return [
       {

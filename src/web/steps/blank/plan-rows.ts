@@ -1,10 +1,10 @@
-import type { ProtocolSetup } from '../../../engine/bench/protocol.ts';
 import { formatInches } from '../../../engine/units/format-inches.ts';
 import { formatGrams, formatMm } from '../../../engine/units/format-quantity.ts';
 import { readQuantity } from '../../../engine/units/read-quantity.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
 import type { Change } from '../../../record/operation.ts';
 import type { QuantityValue } from '../../../record/schema.ts';
+import type { NamedSetup } from '../../../words/protocol.ts';
 
 export type Edge = 'axis' | 'upper' | 'lower';
 
@@ -21,7 +21,7 @@ export interface PlanRowsOptions {
 }
 
 /** What is laid out of a set-up. */
-export interface PlannedSetup extends Pick<ProtocolSetup, 'name' | 'clampFromTipM'> {
+export interface PlannedSetup extends Pick<NamedSetup, 'name' | 'clampFromTipM'> {
   loads: readonly PlannedLoad[];
 }
 export interface PlannedLoad {

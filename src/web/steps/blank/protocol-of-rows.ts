@@ -1,8 +1,9 @@
 import { checkFloor, clampHeightNeeded } from '../../../engine/bench/floor.ts';
 import type { BlankTables } from '../../../engine/bench/free-rod.ts';
-import { countReadings, type Protocol, type ProtocolSetup } from '../../../engine/bench/protocol.ts';
+import { countReadings } from '../../../engine/bench/protocol.ts';
 import { predictedTipDrop } from '../../../engine/bend/predicted-tip-drop.ts';
 import type { Finding } from '../../../engine/finding.ts';
+import type { NamedProtocol, NamedSetup } from '../../../words/protocol.ts';
 import { flagOf, siOf, textOf } from '../../read/values.ts';
 
 import { flagsOf, type SetupRows, type TestRows } from './reading-rows.ts';
@@ -12,13 +13,13 @@ export function protocolOfRows(
   setups: readonly SetupRows[],
   tables: BlankTables,
   thirdLoadKg: number,
-): Protocol {
+): NamedProtocol {
   const planned = setups.flatMap((rows) => setupOfRows(rows, tables) ?? []);
   return { kind: 'twenty-minute', setups: planned, readingCount: countReadings(planned), thirdLoadKg };
 }
 
 /** Undefined without the place of the clamp. */
-export function setupOfRows(rows: SetupRows, tables: BlankTables): ProtocolSetup | undefined {
+export function setupOfRows(rows: SetupRows, tables: BlankTables): NamedSetup | undefined {
   const clampFromTipM = siOf(rows.setup, 'clampFromTip');
   if (clampFromTipM === undefined || !(clampFromTipM > 0)) return undefined;
   const loads = rows.tests.map((test, index) => ({
@@ -39,7 +40,7 @@ export function setupOfRows(rows: SetupRows, tables: BlankTables): ProtocolSetup
 }
 
 /** Why the weight would touch the floor, where the height of the clamp was given. */
-export function floorTrouble(rows: SetupRows, planned: ProtocolSetup): Finding | undefined {
+export function floorTrouble(rows: SetupRows, planned: NamedSetup): Finding | undefined {
   const clampHeightM = siOf(rows.setup, 'clampHeight');
   if (clampHeightM === undefined) return undefined;
   const tipDropM = Math.max(0, ...planned.loads.map(({ expectedTipDropM }) => expectedTipDropM));

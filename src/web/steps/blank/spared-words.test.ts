@@ -3,6 +3,7 @@ import { planProtocol } from '../../../engine/bench/protocol.ts';
 import { applyOperations, emptyDocument, makeOperations, rows } from '../../../record/document.ts';
 import { plainText } from '../../../sheets/drawing.ts';
 import { protocolSheet } from '../../../sheets/protocol-sheet.ts';
+import { namedProtocol } from '../../../words/protocol.ts';
 import { planRows } from './plan-rows.ts';
 import { setupRowsOf } from './reading-rows.ts';
 import { isSpared, notSparedWords, sparedLine } from './spared-words.ts';
@@ -13,7 +14,7 @@ const known = { name: 'Invented 46', wanted: true, inFull: 3 };
 function laidOut(kind: 'with-series' | 'twenty-minute' | 'ten-minute') {
   const tipDropM = (q: { clampFromTipM: number; massKg: number }) =>
     (q.clampFromTipM * q.massKg) / (q.massKg + 0.2);
-  const plan = planProtocol({ kind, blankLengthM: 2.743, tipDropM });
+  const plan = namedProtocol(planProtocol({ kind, blankLengthM: 2.743, tipDropM }));
   let made = 0;
   const newRowId = () => `row${++made}`;
   const changes = planRows(plan, {

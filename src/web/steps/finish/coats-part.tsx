@@ -33,7 +33,7 @@ export function CoatsPart({ finish, nowMs }: { finish: FinishOnRod; nowMs: numbe
       { path: ['coats', id, 'roomC'], value: finish.roomC },
     ]);
   };
-  const waits = open.length > 0 || recoat?.status === 'too early';
+  const waits = open.length > 0 || recoat?.status === 'too-early';
   return (
     <Part title="Coats" aside="the first cannot be taken off again">
       {gate.map(({ field }) => (
@@ -41,11 +41,11 @@ export function CoatsPart({ finish, nowMs }: { finish: FinishOnRod; nowMs: numbe
       ))}
       <div role="status">
         {open.length > 0 && <p className="quiet">{open.length} to look at before a coat goes on.</p>}
-        {recoat?.status === 'too early' && (
+        {recoat?.status === 'too-early' && (
           <p>The next coat waits until {clockWords(recoat.fromMs)}; the finish below is still too soft.</p>
         )}
         {recoat?.status === 'now' && <p>Another coat may go on until {clockWords(recoat.untilMs)}.</p>}
-        {recoat?.status === 'sand first' && (
+        {recoat?.status === 'sand-first' && (
           <p className="attention">
             ▲ The recoat window closed {clockWords(recoat.untilMs)}: scuff with 400 to 600 grit before another
             coat.

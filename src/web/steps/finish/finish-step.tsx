@@ -138,7 +138,7 @@ function dueOnPaper({ coats, times, roomC }: FinishOnRod, writer: Writer): { wha
       what: dueWords[due],
       when: last
         ? clockWords(atMs)
-        : `${writer.duration(atMs / 1000)} after ${due === 'brushing ends' ? 'mixing' : 'brushing'}`,
+        : `${writer.duration(atMs / 1000)} after ${due === 'brushing-ends' ? 'mixing' : 'brushing'}`,
     }),
   );
 }

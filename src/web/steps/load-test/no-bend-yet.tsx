@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { Link } from 'wouter';
 import { type BendGate, bendGate } from '../../../engine/plan/bend-gate.ts';
 import { readSoftWork } from '../../../record/read-soft-work.ts';
+import { softInWords } from '../../../words/due.ts';
 import { clockWords } from '../../../words/intl.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
@@ -18,13 +19,13 @@ export function useBendGate(): BendGate | undefined {
 export function NoBendYet() {
   const gate = useBendGate();
   const { id } = useBuild();
-  const step = gate?.what.startsWith('coat') ? 'finish' : 'handle';
+  const step = typeof gate?.soft === 'number' ? 'finish' : 'handle';
   return (
     <div role="status">
       {gate && (
         <p className="attention">
-          ▲ Not to be bent before {clockWords(gate.untilMs)}: {gate.what} is still soft. Hang nothing on it;
-          the product’s data sheet comes first, and its time is entered under{' '}
+          ▲ Not to be bent before {clockWords(gate.untilMs)}: {softInWords(gate)} is still soft. Hang nothing
+          on it; the product’s data sheet comes first, and its time is entered under{' '}
           <Link href={`/builds/${id}/${step}`}>{step === 'finish' ? 'Finish' : 'Handle'}</Link>.
         </p>
       )}

@@ -14,8 +14,8 @@ import { useWallLength } from './use-load-test.ts';
 const verdictWords = {
   agrees: 'as predicted',
   off: '▲ off',
-  'not seen': '',
-  'no measure': 'no ± to judge by',
+  'not-seen': '',
+  'no-measure': 'no ± to judge by',
 };
 
 /** One prediction, the fields for what was seen, and the verdict. */
@@ -116,7 +116,7 @@ function withReach(length: string, reach: string | undefined): string {
 
 /** What agreement or a miss says about the marks, openly. */
 function meaning({ counted, agreed, worst, tip, places }: ProofVerdict, hung: string): string {
-  if (counted === 0 && places.some(({ verdict }) => verdict === 'no measure')) {
+  if (counted === 0 && places.some(({ verdict }) => verdict === 'no-measure')) {
     return 'How far this prediction may be off is not known, so nothing is judged: hang a weight under Blank, then predict another.';
   }
   if (counted === 0) return 'Enter what you saw; a place counts once both its figures stand.';

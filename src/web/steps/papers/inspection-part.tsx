@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components';
-import { inspectionList } from '../../../engine/delivery/inspection.ts';
 import type { Change } from '../../../record/operation.ts';
+import { inspectionList } from '../../../words/inspection.ts';
 import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
@@ -12,12 +12,12 @@ import { useShop } from '../../read/shop.tsx';
 export function InspectionPart() {
   const { rows, write, newRowId } = useBuild();
   const { blank } = useBench();
-  const { system } = useShop();
+  const { writer } = useShop();
   const list = rows('inspection');
   const layOut = () =>
     write(
       'inspectionList',
-      inspectionList({ lengthM: blank?.lengthM }, system).flatMap(({ item, tolerance }, i): Change[] => {
+      inspectionList({ lengthM: blank?.lengthM }, writer).flatMap(({ item, tolerance }, i): Change[] => {
         const id = newRowId();
         return [
           { path: ['inspection', id, 'order'], value: i },

@@ -6,6 +6,7 @@ import { quoteRates } from '../../../record/fields/delivered.ts';
 import type { Change } from '../../../record/operation.ts';
 import { quoteSheet } from '../../../sheets/quote-sheet.ts';
 import { writeMoney } from '../../../words/intl.ts';
+import { workWords } from '../../../words/quote-work.ts';
 import { Field, FieldsRow } from '../../fields/field.tsx';
 import { dayWords } from '../../fields/moment-field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -16,6 +17,8 @@ import { useCurrency, useShop } from '../../read/shop.tsx';
 import { numberOf, textOf } from '../../read/values.ts';
 import { QuoteSums } from './quote-sums.tsx';
 import { useQuote } from './use-quote.ts';
+
+const workStages = Object.keys(commonHours) as (keyof typeof commonHours)[];
 
 /** Hours, rates and the one page the customer signs. */
 export function QuotePart() {
@@ -34,12 +37,12 @@ export function QuotePart() {
   const takeCommon = () =>
     write(
       'quoteHours',
-      commonHours.flatMap(({ stage, hours: many }, i): Change[] => {
+      workStages.flatMap((stage, i): Change[] => {
         const id = newRowId();
         return [
           { path: ['quoteHours', id, 'order'], value: hours.length + i },
-          { path: ['quoteHours', id, 'stage'], value: stage },
-          { path: ['quoteHours', id, 'hours'], value: many },
+          { path: ['quoteHours', id, 'stage'], value: workWords[stage] },
+          { path: ['quoteHours', id, 'hours'], value: commonHours[stage] },
         ];
       }),
     );

@@ -4,6 +4,7 @@ import { type BenchStage, benchList, type StageFact } from '../../../engine/plan
 import { bendGate } from '../../../engine/plan/bend-gate.ts';
 import { readFinish } from '../../../record/read-finish.ts';
 import { readSoftWork } from '../../../record/read-soft-work.ts';
+import { softInWords } from '../../../words/due.ts';
 import { clockWords } from '../../../words/intl.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
@@ -53,7 +54,7 @@ export function useStages(nowMs: number): BenchStage[] {
       name: 'Tape the guides and load the rod',
       after: ['marks'],
       done: ['loadTests', 'proofs'].some((kind) => rows(kind).length > 0) || wrapped,
-      waitsFor: soft && `${soft.what}, until ${clockWords(soft.untilMs)}`,
+      waitsFor: soft && `${softInWords(soft)}, until ${clockWords(soft.untilMs)}`,
     },
     {
       id: 'wraps',
@@ -64,7 +65,7 @@ export function useStages(nowMs: number): BenchStage[] {
     ...coatStages(coatsInAll, coats.length).map((stage, below) => ({
       ...stage,
       waitsFor:
-        below > 0 && recoat?.status === 'too early'
+        below > 0 && recoat?.status === 'too-early'
           ? `the coat below, until ${clockWords(recoat.fromMs)}`
           : undefined,
     })),

@@ -1,17 +1,18 @@
 import type { GuideFate, TipRepair } from '../../../engine/repair/broken-tip.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
+import { sentenceOf } from '../../../words/sentence.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useShop } from '../../read/shop.tsx';
 
 /** Every guide of the old rod: gone, taken off, moved or left. */
 export function GuideFates({ repair }: { repair: TipRepair }) {
-  const { system } = useShop();
+  const { system, writer } = useShop();
   const length = (lengthM: number) => formatLength(lengthM, { system, denominator: 16, decimals: 0 });
-  const touched = repair.guides.filter(({ kind }) => kind === 'moved' || kind === 'taken off').length;
+  const touched = repair.guides.filter(({ kind }) => kind === 'moved' || kind === 'taken-off').length;
   return (
     <>
-      <p>{repair.trouble ?? summary(repair.guides, touched)}</p>
+      <p>{repair.trouble ? sentenceOf(repair.trouble, writer) : summary(repair.guides, touched)}</p>
       <TableFrame label="Guides before and after">
         <table className="figures-table ticket-fates">
           <caption className="visually-hidden">Guides from the old tip and from the new one</caption>
@@ -59,7 +60,7 @@ function toDo(fate: GuideFate, length: (lengthM: number) => string): string {
   switch (fate.kind) {
     case 'lost':
       return 'gone with the tip';
-    case 'taken off':
+    case 'taken-off':
       return 'take it off';
     case 'stays':
       return 'stays';

@@ -2,6 +2,7 @@ import { guideName } from '../../../engine/kinds/guides.ts';
 import { replacedGuide } from '../../../engine/repair/replaced-guide.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
 import { threadCalled } from '../../../words/colour-words.ts';
+import { wrapName } from '../../../words/wrap-name.ts';
 import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
@@ -83,7 +84,7 @@ export function GuideHelper({ ticket }: { ticket: Build }) {
               <tbody>
                 {found.wraps.map((wrap) => (
                   <tr key={wrap.fromTipM}>
-                    <th scope="row">{wrap.name}</th>
+                    <th scope="row">{wrapName(wrap.id)}</th>
                     <td>{wraps?.blank.sections[wrap.section]?.name}</td>
                     <td>
                       <Figure text={length(wrap.startFromOwnTipM)} />

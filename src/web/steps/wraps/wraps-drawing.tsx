@@ -1,6 +1,7 @@
 import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
 import type { WrapPlan } from '../../../engine/wraps/plan-wraps.ts';
 import type { WrapChoices } from '../../../engine/wraps/wrap-choices.ts';
+import { wrapName } from '../../../words/wrap-name.ts';
 import { useWidth } from '../../read/use-width.ts';
 
 export interface WrapsDrawingProps {
@@ -47,8 +48,8 @@ export function WrapsDrawing({ blank, plan, choices, signature }: WrapsDrawingPr
                     const trim = wrap.trimEndM > 0 ? Math.max(2, wrap.trimEndM * pxPerM) : 0;
                     const box = { y: axis - 9, height: 18 };
                     return (
-                      <g key={`${wrap.name}${wrap.fromTipM}`}>
-                        <title>{wrap.name}</title>
+                      <g key={wrap.id}>
+                        <title>{wrapName(wrap.id)}</title>
                         {wrap.underwrapM > 0 && (
                           <rect
                             x={(from + to - wrap.underwrapM * pxPerM) / 2}

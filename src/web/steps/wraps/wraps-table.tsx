@@ -2,6 +2,7 @@ import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
 import { formatMm } from '../../../engine/units/format-quantity.ts';
 import { formatOnTape, type TapeStep } from '../../../engine/units/tape-step.ts';
 import type { Wrap } from '../../../engine/wraps/plan-wraps.ts';
+import { wrapName } from '../../../words/wrap-name.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { SectionCaption } from '../../parts/sheet/section-caption.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
@@ -35,8 +36,8 @@ export function WrapsTable({ blank, wraps, step }: WrapsTableProps) {
               {wraps
                 .filter((wrap) => wrap.section === index)
                 .map((wrap) => (
-                  <tr key={`${wrap.name}${wrap.fromTipM}`}>
-                    <th scope="row">{wrap.name}</th>
+                  <tr key={wrap.id}>
+                    <th scope="row">{wrapName(wrap.id)}</th>
                     <td data-label="Starts, from its tip end">
                       <Figure text={formatOnTape(wrap.startFromOwnTipM, step)} />
                     </td>

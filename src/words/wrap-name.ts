@@ -1,0 +1,10 @@
+/** A wrap's place by its id: `Guide 3, tip side`, `Ferrule of Upper middle`, `Winding check`. */
+export function wrapName(id: string): string {
+  const [kind, ...of] = id.split('/');
+  if (kind === 'ferrule') return `Ferrule of ${of.join('/')}`;
+  const [guide, side] = kind === 'foot' ? of : [undefined, of[0]];
+  const name = guide === undefined ? (plain[kind] ?? kind) : `Guide ${guide}`;
+  return side ? `${name}, ${side} side` : name;
+}
+
+const plain: Record<string, string> = { 'tip-top': 'Tip-top', check: 'Winding check', keeper: 'Keeper' };
