@@ -5,7 +5,9 @@
  *   POST   /api/documents                CreateRequest       -> DocumentSummary (201)
  *   GET    /api/documents/:id                                -> DocumentAnswer
  *   POST   /api/documents/:id/operations AppendRequest       -> AppendAnswer, once it is on disk
- *   GET    /api/documents/:id/operations?after=              -> OperationsAnswer
+ *   GET    /api/documents/:id/opening                        -> OpeningAnswer: what a page opens a document with
+ *   GET    /api/documents/:id/operations?after=&limit=       -> OperationsAnswer
+ *   GET    /api/documents/:id/after/:seq                     -> DocumentAnswer: as its first operations left it
  *   POST   /api/documents/:id/copy                           -> DocumentSummary (201), without the demo mark
  *   POST   /api/documents/:id/again                          -> DocumentSummary (201), without what was measured
  *   POST   /api/documents/:id/put-away | bring-back          -> DocumentSummary
@@ -46,6 +48,7 @@
 import type { Cell, Change, Objection, Operation, StoredOperation } from './operation.ts';
 import type { Proof } from './read-proofs.ts';
 import type { DocumentKind, FieldValue } from './schema.ts';
+import type { Standing } from './standing.ts';
 
 /** An invented build that came with the program and is put on the shelf when it is asked for. */
 export interface DemoOffered {
@@ -133,6 +136,11 @@ export interface OperationsAnswer {
   more: boolean;
   /** What of these operations cannot be read any more, and what to do; absent where all is good. */
   damage?: string;
+}
+
+/** A document's newest operations, and what those before them come down to. */
+export interface OpeningAnswer extends OperationsAnswer {
+  standing: Standing;
 }
 
 /** Opens every feed, as event `record`. A page that has heard another one before shows what is no more. */

@@ -12,25 +12,33 @@ export interface PastGesture {
   changes: Operation[];
 }
 
-/** The history by gestures in the order of arrival; operations of one gesture that others interrupted are apart. */
-export function pastGestures(log: readonly Operation[]): PastGesture[] {
+/**
+ * The history by gestures in the order of arrival; operations of one gesture that others interrupted are apart.
+ * @param before how many operations precede this part of the log
+ */
+export function pastGestures(log: readonly Operation[], before = 0): PastGesture[] {
   const past: PastGesture[] = [];
   for (const [index, operation] of log.entries()) {
     const last = past.at(-1);
     if (last && last.gesture === operation.gesture && last.device === operation.device) {
       last.changes.push(operation);
-      last.upTo = index + 1;
+      last.upTo = before + index + 1;
     } else {
       const { gesture, device, at } = operation;
-      past.push({ gesture, device, at, upTo: index + 1, changes: [operation] });
+      past.push({ gesture, device, at, upTo: before + index + 1, changes: [operation] });
     }
   }
   return past;
 }
 
-/** The document as its first `upTo` operations left it. */
-export function stateAfter(log: readonly Operation[], upTo: number, kind: DocumentKind): DocumentState {
-  return applyOperations(emptyDocument('past', kind), log.slice(0, upTo));
+/** The document as the first `upTo` operations left it, which followed on `before`. */
+export function stateAfter(
+  log: readonly Operation[],
+  upTo: number,
+  kind: DocumentKind,
+  before: DocumentState = emptyDocument('past', kind),
+): DocumentState {
+  return applyOperations(before, log.slice(0, upTo));
 }
 
 /** The document as it was at an instant by the clocks of those who wrote: as near as their clocks agree. */

@@ -2,7 +2,7 @@ import { munkres } from 'munkres';
 import { expect, test } from 'vitest';
 import { applyOperations, emptyDocument, makeOperations } from './document.ts';
 import type { Operation, Change as Write } from './operation.ts';
-import { stateAt } from './past.ts';
+import { stateAfter, stateAt } from './past.ts';
 import type { FieldValue } from './schema.ts';
 import { withHabits } from './shop-habits.ts';
 import { type Change, changedSince, workDone } from './work-since.ts';
@@ -40,7 +40,7 @@ const tipWrap = (lengthM: number, wasM: number) => ({
 });
 const print = (id: string, sheet: string) => put('prints', id, { sheet, paper: 'a4', revision: 'aaa' });
 const said = ({ log, state }: ReturnType<typeof logOf>) =>
-  workDone(log).map((done) => [done.deed, changedSince(log, done, state)]);
+  workDone(log).map((done) => [done.deed, changedSince(stateAfter(log, done.upTo, 'build'), done, state)]);
 
 test('strips that were printed stand until a guide moves; then it is said which, how far and which way', () => {
   expect(said(logOf(blank, print('p', 'strips')))).toEqual([['strips', []]]);
@@ -107,7 +107,7 @@ function saidInShop({ log, state }: ReturnType<typeof logOf>, shop: Operation[])
   const now = applyOperations(emptyDocument('s', 'shop'), shop);
   return workDone(log).map((done) => [
     done.deed,
-    changedSince(log, done, state, {
+    changedSince(stateAfter(log, done.upTo, 'build'), done, state, {
       habits: (build, at) => withHabits(build, at === undefined ? now : stateAt(shop, at, 'shop')),
       assign: munkres,
     }),

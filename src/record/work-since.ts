@@ -6,8 +6,8 @@
 import type { Assign } from '../engine/guides/bag-sorting.ts';
 import type { Wrap } from '../engine/wraps/plan-wraps.ts';
 import type { DocumentState, Operation } from './operation.ts';
-import { stateAfter } from './past.ts';
 import { type HandleLength, type RodAsRead, type RodValues, rodOf } from './rod-as-read.ts';
+import { nothingStanding, type Standing } from './standing.ts';
 
 export type Work = 'marks' | 'wraps' | 'rack' | 'handle' | 'finish';
 /** A sheet by its name, or work on the rod. */
@@ -37,13 +37,18 @@ export type ValueChange<K extends keyof RodValues> = K extends keyof RodValues
   ? { kind: 'value'; what: K; now: RodValues[K]; was: RodValues[K] }
   : never;
 
-/** The latest of each kind of work that stands on paper or on the rod. */
-export function workDone(log: readonly Operation[]): WorkDone[] {
+/**
+ * The latest of each kind of work that stands on paper or on the rod.
+ * @param before what precedes this part of the log
+ */
+export function workDone(log: readonly Operation[], before: Standing = nothingStanding): WorkDone[] {
   const done = new Map<Deed, WorkDone>();
-  for (const [index, { path, value, at }] of log.entries()) {
+  const note = ({ path, value, at }: Operation, upTo: number) => {
     const found = value === null || value === false ? undefined : doneBy(path, value);
-    if (found) done.set(found.deed, { ...found, at, upTo: index + 1 });
-  }
+    if (found) done.set(found.deed, { ...found, at, upTo });
+  };
+  for (const operation of before.operations) note(operation, operation.seq);
+  for (const [index, operation] of log.entries()) note(operation, before.seq + index + 1);
   return [...done.values()];
 }
 
@@ -81,15 +86,14 @@ export interface SinceOptions {
   assign?: Assign;
 }
 
-/** What differs now from what that work was done by; empty: all still stands. */
+/** What differs now from what that work was done by, which is how the build stood `then`; empty: all still stands. */
 export function changedSince(
-  log: readonly Operation[],
+  then: DocumentState,
   done: WorkDone,
   now: DocumentState,
   { habits = (state) => state, assign }: SinceOptions = {},
 ): Change[] {
-  const then = habits(stateAfter(log, done.upTo, 'build'), done.at);
-  const [before, after] = [rodOf(then, assign), rodOf(habits(now), assign)];
+  const [before, after] = [rodOf(habits(then, done.at), assign), rodOf(habits(now), assign)];
   if (!before || !after) return [];
   const marks = [...sectionChanges(before, after), ...guideChanges(before, after)];
   switch (done.work) {

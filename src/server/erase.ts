@@ -9,6 +9,7 @@ import type { Tables } from './tables.ts';
 import { DamagedDocument } from './vouch/check-operations.ts';
 import { readDocument } from './vouch/read-document.ts';
 import { linked, noLink, type OperationRow, revisionSeal, sealedDocument } from './vouch/seals.ts';
+import { forgetSnapshot, lockDocument } from './vouch/snapshots.ts';
 
 /** Instead of a value that was erased for good. */
 const nothing = 'null';
@@ -25,7 +26,7 @@ export async function eraseIn(
   document: string,
   paths: readonly Path[],
 ): Promise<string[]> {
-  const row = await trx.selectFrom('documents').where('id', '=', document).selectAll().executeTakeFirst();
+  const row = await lockDocument(trx, document);
   if (!row) return documentNotFound(document);
   const { bad, faults } = await readDocument(trx, row);
   if (faults.length > 0)
@@ -54,6 +55,7 @@ export async function eraseIn(
     head: erased.at(-1)?.link ?? noLink,
   });
   await trx.updateTable('documents').set(columns).where('id', '=', document).execute();
+  await forgetSnapshot(trx, document);
   await eraseInRevisions(trx, document, keys);
   return erasePictures(
     trx,

@@ -10,10 +10,9 @@ const revisionLetters = 10;
 
 /** Freezes the document as it stands; standing as it did before, it has the revision of before. */
 export async function freeze(keeper: Keeper, document: string, engineVersion: string): Promise<Revision> {
-  const { kind } = await keeper.findOrThrow(document);
-  const history = await keeper.history(document);
-  const state = applyOperations(emptyDocument(document, kind), history);
-  const seq = history.at(-1)?.seq ?? 0;
+  const { kind, lastSeq: seq } = await keeper.findOrThrow(document);
+  const { cells } = await keeper.answerAfter(document, seq);
+  const state = { ...emptyDocument(document, kind), cells: new Map(cells) };
   const madeAt = keeper.timestamp();
   return keeper.repository.addRevision(frozen(document, state, { seq, madeAt, engineVersion }));
 }

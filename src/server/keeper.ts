@@ -1,13 +1,19 @@
 import { randomFillSync } from 'node:crypto';
-import { setImmediate as breathe } from 'node:timers/promises';
-import type { CreateRequest, DocumentAnswer, DocumentSummary, OperationsAnswer } from '../record/api.ts';
-import { applyOperations, emptyDocument, makeOperations } from '../record/document.ts';
+import type {
+  CreateRequest,
+  DocumentAnswer,
+  DocumentSummary,
+  OpeningAnswer,
+  OperationsAnswer,
+} from '../record/api.ts';
+import { emptyDocument, makeOperations } from '../record/document.ts';
 import { makeId } from '../record/identity.ts';
 import type { Change, DocumentState, Operation, Path, StoredOperation } from '../record/operation.ts';
 import type { DocumentKind } from '../record/schema.ts';
 import { validateOperation, validateValue } from '../record/validate.ts';
 import type { ChangeFeed } from './change-feed.ts';
 import { documentNotFound, RefusedError } from './errors.ts';
+import { Histories, type SnapshotLimits } from './histories.ts';
 import type { Appended, Repository } from './repository.ts';
 import { DamagedDocument } from './vouch/check-operations.ts';
 
@@ -25,8 +31,6 @@ export function isOwn(document: string): boolean {
 const serverDevice = 'server';
 /** Most operations in one answer; the page asks again for more. */
 export const operationsPerAnswer = 5000;
-/** Most operations read at one go by the server itself. */
-const operationsPerPiece = 2000;
 const mostKindsKept = 10_000;
 
 /** What the server does with the record: checks at the door, writes, and tells who listens. */
@@ -34,9 +38,16 @@ export class Keeper {
   readonly repository: Repository;
   readonly feed: ChangeFeed;
   private readonly now: () => Date;
+  private readonly histories: Histories;
   private readonly kinds = new Map<string, DocumentKind>();
 
-  constructor(repository: Repository, feed: ChangeFeed, now: () => Date = () => new Date()) {
+  constructor(
+    repository: Repository,
+    feed: ChangeFeed,
+    now: () => Date = () => new Date(),
+    snapshots?: SnapshotLimits,
+  ) {
+    this.histories = new Histories(repository, snapshots);
     this.repository = repository;
     this.feed = feed;
     this.now = now;
@@ -63,8 +74,15 @@ export class Keeper {
   }
 
   /** A new document with its history as given (already checked). */
-  createWith(kind: DocumentKind, operations: readonly Operation[], id = newId()): Promise<DocumentSummary> {
-    return this.repository.create({ id, kind, at: this.timestamp(), operations });
+  async createWith(
+    kind: DocumentKind,
+    operations: readonly Operation[],
+    id = newId(),
+  ): Promise<DocumentSummary> {
+    const created = await this.repository.create({ id, kind, at: this.timestamp(), operations });
+    // A long one has its snapshot before anybody opens it.
+    await this.histories.standing(created);
+    return created;
   }
 
   /** Checks and stores; resolves when it is on disk. @throws RefusedError, NotFoundError, ConflictError */
@@ -130,33 +148,36 @@ export class Keeper {
   }
 
   async state(document: string): Promise<DocumentState> {
-    const { kind } = await this.findOrThrow(document);
-    return applyOperations(emptyDocument(document, kind), await this.history(document));
+    return this.histories.state(await this.findOrThrow(document));
   }
 
-  /** All operations in the order of arrival, read in pieces: a long history keeps nobody waiting. */
+  /** All operations in the order of arrival. @throws DamagedDocument */
   async history(document: string): Promise<StoredOperation[]> {
-    const { lastSeq } = await this.findOrThrow(document);
-    const history: StoredOperation[] = [];
-    while (history.length < lastSeq) {
-      const piece = await this.repository.operationsAfter(document, history.length, operationsPerPiece);
-      if (piece.length === 0) throw new DamagedDocument(document, { good: history, bad: [lastSeq] });
-      history.push(...piece);
-      if (history.length < lastSeq) await breathe();
-    }
-    return history;
+    return this.histories.whole(await this.findOrThrow(document));
   }
 
   async answer(id: string): Promise<DocumentAnswer> {
-    const document = await this.findOrThrow(id);
-    const { cells, clock } = await this.state(id);
-    return { document, cells: [...cells], clock, lastSeq: document.lastSeq };
+    return this.answerAfter(id, Number.MAX_SAFE_INTEGER);
   }
 
-  async operationsAfter(id: string, after: number): Promise<OperationsAnswer> {
+  /** As its first `seq` operations left it. */
+  async answerAfter(id: string, seq: number): Promise<DocumentAnswer> {
     const document = await this.findOrThrow(id);
-    const { operations, lastRead, damage } = await this.readable(id, after);
-    const more = lastRead - after >= operationsPerAnswer;
+    const { cells, clock } = await this.histories.stateAfter(document, seq);
+    return { document, cells: [...cells], clock, lastSeq: Math.min(seq, document.lastSeq) };
+  }
+
+  /** What a page opens a document with. */
+  async opening(id: string): Promise<OpeningAnswer> {
+    const standing = await this.histories.standing(await this.findOrThrow(id));
+    const answer = await this.operationsAfter(id, standing.seq);
+    return { ...answer, standing };
+  }
+
+  async operationsAfter(id: string, after: number, most = operationsPerAnswer): Promise<OperationsAnswer> {
+    const document = await this.findOrThrow(id);
+    const { operations, lastRead, damage } = await this.readable(id, after, most);
+    const more = lastRead - after >= most;
     const record = await this.repository.identity();
     const lastSeq = Math.max(lastRead, Math.min(after, document.lastSeq));
     const missing = !more && document.lastSeq > lastSeq ? missingWords : undefined;

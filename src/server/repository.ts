@@ -1,6 +1,7 @@
 import type { DocumentList, DocumentSummary, FeedOpening, Revision, RevisionAnswer } from '../record/api.ts';
 import type { Operation, Path, StoredOperation } from '../record/operation.ts';
 import type { DocumentKind } from '../record/schema.ts';
+import type { Standing } from '../record/standing.ts';
 
 export interface ListQuery {
   kind: DocumentKind;
@@ -57,6 +58,10 @@ export interface Repository {
   setGone(document: string, gone: boolean): Promise<DocumentSummary>;
   /** In order of seq, at most `limit`. */
   operationsAfter(document: string, after: number, limit: number): Promise<StoredOperation[]>;
+  /** What a long history comes down to, where that is kept and agrees with it. */
+  snapshot(document: string): Promise<Standing | undefined>;
+  /** Keeps what the history up to `seq` comes down to; `read` reads and thins it. */
+  makeSnapshot(document: string, seq: number, read: () => Promise<Standing>): Promise<Standing>;
   /** Whether it was not there before. */
   addAttachment(attachment: StoredAttachment, at: string): Promise<boolean>;
   attachment(hash: string): Promise<StoredAttachment | undefined>;

@@ -8,6 +8,7 @@ import { operationOf, operationRow, storedOperation } from './sql-rows.ts';
 import { summaryCollections, summaryColumns } from './summary.ts';
 import type { Tables } from './tables.ts';
 import { type DocumentRow, documentHolds, linked, sealedDocument } from './vouch/seals.ts';
+import { lockDocument } from './vouch/snapshots.ts';
 
 /** How far ahead of a document's clock a device may be; a clock near the largest number would end all editing. */
 export const furthestClockAhead = 1_000_000;
@@ -24,12 +25,7 @@ export async function appendIn(
   operations: readonly Operation[],
   receivedAt: string,
 ): Promise<Appended> {
-  const standing = await trx
-    .updateTable('documents')
-    .set((e) => ({ updated_at: e.ref('updated_at') }))
-    .where('id', '=', document)
-    .returningAll()
-    .executeTakeFirst();
+  const standing = await lockDocument(trx, document);
   if (!standing) return documentNotFound(document);
   if (!documentHolds(standing)) throw new DamagedError(damagedRow);
   const known = await knownOperations(trx, document, operations);

@@ -1,6 +1,7 @@
 import { type Kysely, sql } from 'kysely';
 import type { DocumentList, DocumentSummary, FeedOpening, Revision, RevisionAnswer } from '../record/api.ts';
 import type { Operation, Path, StoredOperation } from '../record/operation.ts';
+import type { Standing } from '../record/standing.ts';
 import { eraseIn } from './erase.ts';
 import { DamagedError, documentNotFound } from './errors.ts';
 import type {
@@ -26,6 +27,7 @@ import {
   revisionHolds,
 } from './vouch/believed.ts';
 import { arrivingKind, identityHolds } from './vouch/seals.ts';
+import { keepSnapshotIn, linkAt, readSnapshot } from './vouch/snapshots.ts';
 
 /** The record in SQLite or PostgreSQL: one SQL for both. */
 export class SqlRepository implements Repository {
@@ -86,6 +88,22 @@ export class SqlRepository implements Repository {
 
   async operationsAfter(document: string, after: number, limit: number): Promise<StoredOperation[]> {
     return readOperations(this.db, document, after, limit);
+  }
+
+  snapshot(document: string): Promise<Standing | undefined> {
+    return readSnapshot(this.db, document);
+  }
+
+  async makeSnapshot(document: string, seq: number, read: () => Promise<Standing>): Promise<Standing> {
+    const link = await linkAt(this.db, document, seq);
+    const standing = await read();
+    // What cannot be kept (a full disk, a busy database) is made anew the next time.
+    if (link !== undefined)
+      await this.db
+        .transaction()
+        .execute((trx) => keepSnapshotIn(trx, document, standing, link))
+        .catch(() => undefined);
+    return standing;
   }
 
   async addAttachment(attachment: StoredAttachment, at: string): Promise<boolean> {

@@ -10,6 +10,7 @@ export interface Tables {
   sessions: SessionsTable;
   jobs: JobsTable;
   pairing_codes: PairingCodesTable;
+  snapshots: SnapshotsTable;
 }
 
 /** `title` to `search` repeat what the operations say, so that a list needs no replay. */
@@ -111,4 +112,15 @@ export interface PairingCodesTable {
   hash: string;
   ends_at: string;
   tries_left: number;
+}
+
+/** Derived: what the operations up to `seq` come down to. Thrown away and made anew wherever it does not agree. */
+export interface SnapshotsTable {
+  document: string;
+  seq: number;
+  /** Of the operation it stands at. */
+  link: string;
+  /** Stored operations as JSON. */
+  standing: string;
+  seal: string;
 }

@@ -1,5 +1,6 @@
 import type { AppendRequest, FeedMessage } from '../../src/record/api.ts';
 import type { StoredOperation } from '../../src/record/operation.ts';
+import { nothingStanding } from '../../src/record/standing.ts';
 import { validateOperation } from '../../src/record/validate.ts';
 import type { EventStream } from '../../src/web/store/live-feed.ts';
 
@@ -66,6 +67,7 @@ export class FakeServer {
       operations,
       lastSeq: operations.at(-1)?.seq ?? after,
       more,
+      standing: nothingStanding,
     });
   }
 

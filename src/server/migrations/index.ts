@@ -5,6 +5,7 @@ import { shelf } from './0003-shelf.ts';
 import { sharedServers } from './0004-shared-servers.ts';
 import { vouchedFor } from './0005-vouched-for.ts';
 import { pairingCodes } from './0006-pairing-codes.ts';
+import { snapshots } from './0007-snapshots.ts';
 
 /** In the order they are carried out; a released one is never changed, only followed by another. */
 export const migrations: Record<string, Migration> = {
@@ -14,4 +15,5 @@ export const migrations: Record<string, Migration> = {
   '0004-shared-servers': sharedServers,
   '0005-vouched-for': vouchedFor,
   '0006-pairing-codes': pairingCodes,
+  '0007-snapshots': snapshots,
 };

@@ -6,7 +6,7 @@ import { copyBuild, repeatBuild } from '../build-files.ts';
 import { erasable } from '../erase.ts';
 import { NotFoundError } from '../errors.ts';
 import { freeze } from '../freeze.ts';
-import type { Keeper } from '../keeper.ts';
+import { type Keeper, operationsPerAnswer } from '../keeper.ts';
 import { readJson } from './read-body.ts';
 
 /** Most bytes of a request of operations. */
@@ -45,8 +45,14 @@ export function documentRoutes(keeper: Keeper): Hono {
     c.json(await keeper.create(await readJson(c, createRequest, largestRequest)), 201),
   );
   app.get('/documents/:id', async (c) => c.json(await keeper.answer(c.req.param('id'))));
-  app.get('/documents/:id/operations', async (c) =>
-    c.json(await keeper.operationsAfter(c.req.param('id'), wholeNumber(c, 'after', 0, 0, 2 ** 31 - 1))),
+  app.get('/documents/:id/opening', async (c) => c.json(await keeper.opening(c.req.param('id'))));
+  app.get('/documents/:id/operations', async (c) => {
+    const after = wholeNumber(c, 'after', 0, 0, 2 ** 31 - 1);
+    const limit = wholeNumber(c, 'limit', operationsPerAnswer, 1, operationsPerAnswer);
+    return c.json(await keeper.operationsAfter(c.req.param('id'), after, limit));
+  });
+  app.get('/documents/:id/after/:seq{[0-9]{1,9}}', async (c) =>
+    c.json(await keeper.answerAfter(c.req.param('id'), Number(c.req.param('seq')))),
   );
   app.post('/documents/:id/operations', async (c) => {
     const { operations } = await readJson(c, appendRequest, largestRequest);

@@ -6,6 +6,7 @@ import type {
   IdentityTable,
   OperationsTable,
   RevisionsTable,
+  SnapshotsTable,
 } from '../tables.ts';
 
 /**
@@ -79,6 +80,10 @@ export function attachmentSeal(row: Omit<Selectable<AttachmentsTable>, 'bytes' |
 export function revisionSeal(row: Omit<Selectable<RevisionsTable>, 'seal'>): string {
   const { document, revision, seq, made_at, engine_version, frozen_values } = row;
   return digest(JSON.stringify([document, revision, seq, made_at, engine_version, frozen_values]));
+}
+
+export function snapshotSeal(row: Omit<Selectable<SnapshotsTable>, 'seal'>): string {
+  return digest(JSON.stringify([row.document, row.seq, row.link, row.standing]));
 }
 
 export function identitySeal(row: { record: string; restored_at: string }): string {

@@ -3,8 +3,9 @@ import type { Conflict } from '../../record/conflicts.ts';
 import type { Row } from '../../record/document.ts';
 import type { Change, DocumentState, Objection } from '../../record/operation.ts';
 import type { DeedId } from '../../words/deeds.ts';
-import type { DocumentStore, Gesture } from '../store/document-store.ts';
+import type { DocumentStore } from '../store/document-store.ts';
 import type { SaveStatus } from '../store/sender.ts';
+import type { Gesture } from '../store/store-snapshot.ts';
 
 /** The build on the table: its values, and how to change them. A new object whenever any of it changed. */
 export interface Build {

@@ -1,6 +1,7 @@
 import { useEffect, useState, useSyncExternalStore } from 'react';
-import type { DocumentStore, StoreSnapshot } from '../store/document-store.ts';
+import type { DocumentStore } from '../store/document-store.ts';
 import { openDocument } from '../store/open-document.ts';
+import type { StoreSnapshot } from '../store/store-snapshot.ts';
 
 export type Opening =
   | { kind: 'opening' }

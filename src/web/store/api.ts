@@ -9,6 +9,7 @@ import type {
   DocumentSummary,
   ImportAnswer,
   JobStatus,
+  OpeningAnswer,
   OperationsAnswer,
   ProofsAnswer,
   RecordStanding,
@@ -70,8 +71,12 @@ export function createApi(fetcher: typeof fetch, base = '') {
       post<DocumentSummary>('/documents', { kind: 'ticket', changes }),
     /** A document as it stands, without its history. */
     document: (id: string) => get<DocumentAnswer>(doc(id)),
-    operationsAfter: (id: string, after: number) =>
-      get<OperationsAnswer>(`${doc(id)}/operations?after=${after}`),
+    /** Its newest operations, and what those before them come down to. */
+    opening: (id: string) => get<OpeningAnswer>(`${doc(id)}/opening`),
+    operationsAfter: (id: string, after: number, limit?: number) =>
+      get<OperationsAnswer>(`${doc(id)}/operations?${queryText({ after, limit })}`),
+    /** As its first operations left it. */
+    documentAfter: (id: string, seq: number) => get<DocumentAnswer>(`${doc(id)}/after/${seq}`),
     append: (id: string, operations: readonly Operation[]) =>
       post<AppendAnswer>(`${doc(id)}/operations`, { operations }),
     copy: (id: string) => post<DocumentSummary>(`${doc(id)}/copy`),

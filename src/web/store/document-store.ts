@@ -1,50 +1,29 @@
-import type { Revision } from '../../record/api.ts';
-import { type Conflict, chooseDeed, chosenOperation, openConflicts } from '../../record/conflicts.ts';
-import { applyOperations, emptyDocument, makeOperations } from '../../record/document.ts';
+import type { OpeningAnswer, OperationsAnswer, Revision } from '../../record/api.ts';
+import { type Conflict, chooseDeed, chosenOperation } from '../../record/conflicts.ts';
+import { makeOperations } from '../../record/document.ts';
 import { type FillRandom, makeId } from '../../record/identity.ts';
 import {
   type Change,
   compareStamps,
-  type DocumentState,
   type Objection,
   type Operation,
   type Path,
 } from '../../record/operation.ts';
-import type { DocumentKind, FieldValue } from '../../record/schema.ts';
-import { historyOf, planRedo, planUndo, type UndoPlan, undoGesture } from '../../record/undo.ts';
+import type { FieldValue } from '../../record/schema.ts';
+import { historyOf, type UndoPlan, undoGesture } from '../../record/undo.ts';
 import { validateValue } from '../../record/validate.ts';
 import type { Api } from './api.ts';
+import { DocumentLog } from './document-log.ts';
+import { DocumentPast } from './document-past.ts';
+import { KeptUnsent } from './kept-unsent.ts';
 import type { LiveFeed } from './live-feed.ts';
 import { missingThere } from './missing-there.ts';
 import type { Outbox } from './outbox.ts';
 import { type SaveStatus, Sender } from './sender.ts';
-
-/** One change by the builder; undo takes back all that was written under it. */
-export interface Gesture {
-  id: string;
-}
-
-/** All a screen needs; a new object whenever any of it changed, the same one otherwise. */
-export interface StoreSnapshot {
-  document: DocumentState;
-  save: SaveStatus;
-  /** The gesture that undo would take back, or null. */
-  undo: string | null;
-  redo: string | null;
-  conflicts: readonly Conflict[];
-  /** What of the document the server cannot read as stored any more; undefined where all is good. */
-  damage: string | undefined;
-}
-
-/** What undo or redo did: `held` are fields another device has changed since, which were left as they are. */
-export interface UndoOutcome {
-  done: boolean;
-  gesture: string;
-  held: Path[];
-}
+import type { Gesture, StoreSnapshot, UndoOutcome } from './store-snapshot.ts';
 
 export interface StoreParts {
-  api: Pick<Api, 'operationsAfter' | 'append' | 'freezeRevision'>;
+  api: Pick<Api, 'opening' | 'operationsAfter' | 'documentAfter' | 'append' | 'freezeRevision'>;
   outbox: Outbox;
   feed?: LiveFeed;
   /** `${device}-${session}`, see device.ts. */
@@ -62,35 +41,24 @@ export class DocumentStore {
   private readonly parts: StoreParts;
   private readonly sender: Sender;
   private readonly listeners = new Set<() => void>();
-  private readonly known = new Set<string>();
-  private log: Operation[] = [];
-  private document: DocumentState;
-  private lastSeq = 0;
-  /** The operation of that number, by which the server knows whether it is still the same log. */
-  private lastId = '';
-  /** Open for a log of this length; only what another device writes opens one. */
-  private conflicts = { length: -1, open: [] as readonly Conflict[] };
+  private readonly log: DocumentLog;
+  private readonly unsent: KeptUnsent;
+  /** The history of before this page's part of it. */
+  readonly past: DocumentPast;
   private damage: string | undefined;
   private snapshot: StoreSnapshot;
   private unwatch: (() => void) | undefined;
-  /** Outbox work in the order asked for: an operation is never removed before it was added. */
-  private outboxWork: Promise<void> = Promise.resolve();
-  /** Gestures on their way into the outbox, and whether it failed to take any that is still unsaved. */
-  private beingKept = 0;
-  private outboxFailed = false;
 
-  /** Under which name the outbox keeps what is unsent: one document of one record. */
-  private readonly outboxName: string;
-  /** What undo and redo would take back, for a log of this length; reading them off the log takes a while. */
-  private labels = { length: -1, undo: null as string | null, redo: null as string | null };
-
-  private constructor(record: string, id: string, kind: DocumentKind, parts: StoreParts) {
+  private constructor({ record, document, standing }: OpeningAnswer, id: string, parts: StoreParts) {
     this.parts = parts;
-    this.outboxName = `${record}.${id}`;
-    this.document = emptyDocument(id, kind);
+    this.log = new DocumentLog(id, document.kind, standing);
+    this.past = new DocumentPast(parts.api, this.log, () => this.refresh());
+    this.unsent = new KeptUnsent(parts.outbox, `${record}.${id}`, () => {
+      if (this.sender.status.kind === 'kept') this.refresh();
+    });
     this.sender = new Sender({
-      post: async (operations) => this.count((await parts.api.append(id, operations)).accepted),
-      acknowledged: (operations) => this.forget(operations),
+      post: async (operations) => this.log.count((await parts.api.append(id, operations)).accepted),
+      acknowledged: (operations) => this.unsent.remove(operations),
       changed: () => this.refresh(),
       retryFirstMs: parts.retryFirstMs,
     });
@@ -99,25 +67,24 @@ export class DocumentStore {
 
   /** Fetches the document, takes up what an earlier page left unsent, and follows what others do. */
   static async open(id: string, parts: StoreParts): Promise<DocumentStore> {
-    let answer = await parts.api.operationsAfter(id, 0);
-    const store = new DocumentStore(answer.record, id, answer.document.kind, parts);
-    store.receive(answer.operations);
+    const opening = await parts.api.opening(id);
+    const store = new DocumentStore(opening, id, parts);
+    let answer: OperationsAnswer = opening;
+    store.log.receive(answer.operations);
     store.damage = answer.damage;
     while (answer.more) {
       answer = await parts.api.operationsAfter(id, answer.lastSeq);
-      store.receive(answer.operations);
+      store.log.receive(answer.operations);
       store.damage ??= answer.damage;
     }
-    const unsent = (await parts.outbox.list(store.outboxName)).filter(
-      (operation) => !store.known.has(operation.id),
-    );
-    store.take(unsent.sort(compareStamps));
+    const unsent = (await store.unsent.list()).filter(({ id }) => !store.log.has(id));
+    store.log.take(unsent.sort(compareStamps));
     store.sender.enqueue(unsent);
     store.unwatch = parts.feed?.watch({
       document: id,
-      after: () => store.lastSeq,
-      lastId: () => store.lastId,
-      received: (operations) => store.receive(operations, true),
+      after: () => store.log.lastSeq,
+      lastId: () => store.log.lastId,
+      received: (operations) => store.receive(operations),
       connected: () => store.sender.retryNow(),
       behind: () => void store.sendLost().catch(() => undefined),
     });
@@ -142,7 +109,7 @@ export class DocumentStore {
    * (src/words/deeds.ts) for a gesture of its own, or one from `gesture()`. With findings nothing was written.
    */
   write(gesture: string | Gesture, changes: readonly Change[]): Objection[] {
-    const findings = changes.flatMap(({ path, value }) => validateValue(this.document.kind, path, value));
+    const findings = changes.flatMap(({ path, value }) => validateValue(this.log.document.kind, path, value));
     if (findings.length === 0)
       this.commit(typeof gesture === 'string' ? this.gesture(gesture).id : gesture.id, changes);
     return findings;
@@ -154,21 +121,21 @@ export class DocumentStore {
   }
 
   undo(): UndoOutcome {
-    return this.carryOut(planUndo(this.log, this.parts.device));
+    return this.carryOut(this.log.planUndo(this.parts.device));
   }
 
   redo(): UndoOutcome {
-    return this.carryOut(planRedo(this.log, this.parts.device));
+    return this.carryOut(this.log.planRedo(this.parts.device));
   }
 
-  /** Every value ever written at a path, the earliest first. */
+  /** Every value written at a path, as far back as this page has read, the earliest first. */
   history(path: Path): Operation[] {
-    return historyOf(this.log, path);
+    return historyOf(this.log.all, path);
   }
 
-  /** The whole history in the order of arrival; grows whenever the snapshot's document changes. */
+  /** The history in the order of arrival, as far back as it was read; grows whenever the snapshot's document changes. */
   operations(): readonly Operation[] {
-    return this.log;
+    return this.log.all;
   }
 
   /** Under which name this page writes. */
@@ -184,14 +151,14 @@ export class DocumentStore {
   /** Freezes the document as it stands, for a print; waits until the server has it all. */
   async freezeRevision(engineVersion: string): Promise<Revision> {
     await this.settled();
-    return this.parts.api.freezeRevision(this.document.id, engineVersion);
+    return this.parts.api.freezeRevision(this.log.document.id, engineVersion);
   }
 
   /** Settles a conflict: this value was chosen, whichever of the two it is. */
   choose({ path }: Conflict, value: FieldValue): void {
     const at = this.parts.now().toISOString();
     const by = { device: this.parts.device, gesture: this.gesture(chooseDeed).id, at };
-    this.keepAndSend([chosenOperation(this.document, path, value, by)]);
+    this.keepAndSend([chosenOperation(this.log.document, path, value, by)]);
   }
 
   retryNow(): void {
@@ -201,13 +168,8 @@ export class DocumentStore {
   /** Gives up changes the server refused, and shows the document without them. */
   dropRefused(): void {
     const dropped = this.sender.dropRefused();
-    this.forget(dropped);
-    const ids = new Set(dropped.map((operation) => operation.id));
-    this.log = this.log.filter((operation) => !ids.has(operation.id));
-    const { id, kind } = this.document;
-    this.document = applyOperations(emptyDocument(id, kind), this.log);
-    this.labels.length = -1;
-    this.conflicts = { length: -1, open: [] };
+    this.unsent.remove(dropped);
+    this.log.drop(dropped);
     this.refresh();
   }
 
@@ -219,81 +181,37 @@ export class DocumentStore {
 
   private carryOut(plan: UndoPlan | undefined): UndoOutcome {
     if (!plan) return { done: false, gesture: '', held: [] };
-    if (plan.changes.length > 0) this.commit(undoGesture(plan, this.document.clock + 1), plan.changes);
+    if (plan.changes.length > 0) this.commit(undoGesture(plan, this.log.document.clock + 1), plan.changes);
     return { done: plan.changes.length > 0, gesture: plan.target, held: plan.held };
   }
 
   private commit(gesture: string, changes: readonly Change[]): void {
     const at = this.parts.now().toISOString();
-    const operations = makeOperations(this.document, changes, { device: this.parts.device, gesture, at });
+    const operations = makeOperations(this.log.document, changes, { device: this.parts.device, gesture, at });
     this.keepAndSend(operations);
   }
 
   private keepAndSend(operations: readonly Operation[]): void {
-    this.take(operations);
-    this.keepInOutbox(operations);
+    this.log.take(operations);
+    this.unsent.add(operations);
     this.sender.enqueue(operations);
     this.refresh();
   }
 
   /** The server has less than it once acknowledged: an older file, a lost log. What this page holds goes there again. */
   private async sendLost(): Promise<void> {
-    const { id } = this.document;
-    const compared = await missingThere(this.parts.api, id, this.log);
+    const compared = await missingThere(this.parts.api, this.log.document.id, this.log.held);
     if (!compared) return;
     const { there, missing } = compared;
-    this.hasUpTo(there.at(-1)?.seq ?? 0, there.at(-1)?.id ?? '');
-    this.receive(there, true);
+    this.log.hasUpTo(there.at(-1)?.seq ?? 0, there.at(-1)?.id ?? '');
+    this.receive(there);
     this.keepAndSend(missing.filter((operation) => !this.sender.holds(operation.id)));
   }
 
-  /** Operations from the server. */
-  private receive(operations: readonly (Operation & { seq: number })[], live = false): void {
-    for (const { seq, id } of operations) if (seq > this.lastSeq) this.hasUpTo(seq, id);
-    this.take(operations);
-    if (live) this.refresh();
-  }
-
-  /** What was acknowledged counts as had, where nothing of others lies between. */
-  private count(accepted: readonly { id: string; seq: number }[]): void {
-    for (const { id, seq } of accepted) if (seq === this.lastSeq + 1) this.hasUpTo(seq, id);
-  }
-
-  private hasUpTo(seq: number, id: string): void {
-    this.lastSeq = seq;
-    this.lastId = id;
-  }
-
-  private take(operations: readonly Operation[]): void {
-    const fresh = operations.filter((operation) => !this.known.has(operation.id));
-    for (const operation of fresh) this.known.add(operation.id);
-    this.log.push(...fresh);
-    this.document = applyOperations(this.document, fresh);
-  }
-
-  private forget(operations: readonly Operation[]): void {
-    const ids = operations.map((operation) => operation.id);
-    this.laterInOutbox(() => this.parts.outbox.remove(this.outboxName, ids));
-  }
-
-  /** Only once they stand there are they said to be kept. */
-  private keepInOutbox(operations: readonly Operation[]): void {
-    this.beingKept += 1;
-    this.laterInOutbox(async () => {
-      try {
-        await this.parts.outbox.add(this.outboxName, operations);
-      } catch {
-        this.outboxFailed = true;
-      } finally {
-        this.beingKept -= 1;
-        if (this.sender.status.kind === 'kept') this.refresh();
-      }
-    });
-  }
-
-  /** A full or broken outbox must not stop the sending; the status says what is kept nowhere. */
-  private laterInOutbox(work: () => Promise<void>): void {
-    this.outboxWork = this.outboxWork.then(work).catch(() => undefined);
+  /** Operations from the server, live. */
+  private receive(operations: readonly (Operation & { seq: number })[]): void {
+    this.log.receive(operations);
+    this.refresh();
   }
 
   private refresh(): void {
@@ -302,41 +220,18 @@ export class DocumentStore {
   }
 
   private takeSnapshot(): StoreSnapshot {
-    if (this.labels.length !== this.log.length) {
-      const undo = targetOf(planUndo(this.log, this.parts.device));
-      const redo = targetOf(planRedo(this.log, this.parts.device));
-      this.labels = { length: this.log.length, undo, redo };
-    }
-    const { undo, redo } = this.labels;
-    if (this.conflicts.length !== this.log.length)
-      this.conflicts = {
-        length: this.log.length,
-        open: sameOrNew(this.conflicts.open, openConflicts(this.log)),
-      };
-    const { document, damage } = this;
-    return { document, save: this.saveStatus(), undo, redo, conflicts: this.conflicts.open, damage };
+    const { document } = this.log;
+    const { undo, redo, conflicts } = this.log.readOff(this.parts.device);
+    const damage = this.damage ?? this.past.damage;
+    const pastStates = this.past.fetched;
+    return { document, save: this.saveStatus(), undo, redo, conflicts, damage, pastStates };
   }
 
   private saveStatus(): SaveStatus {
     const { status } = this.sender;
-    if (status.kind === 'saved') this.outboxFailed = false;
+    if (status.kind === 'saved') this.unsent.failed = false;
     if (status.kind !== 'kept') return status;
-    if (this.beingKept > 0) return { kind: 'saving', pending: status.pending };
-    return this.outboxFailed ? { ...status, onlyOnPage: true } : status;
+    if (this.unsent.busy) return { kind: 'saving', pending: status.pending };
+    return this.unsent.failed ? { ...status, onlyOnPage: true } : status;
   }
-}
-
-function targetOf(plan: UndoPlan | undefined): string | null {
-  return plan && plan.changes.length > 0 ? plan.target : null;
-}
-
-/** The list of before where nothing in it changed: who shows it need not draw it again. */
-function sameOrNew(before: readonly Conflict[], now: readonly Conflict[]): readonly Conflict[] {
-  const same =
-    now.length === before.length &&
-    now.every(
-      ({ standing, other }, index) =>
-        standing.id === before[index].standing.id && other.id === before[index].other.id,
-    );
-  return same ? before : now;
 }

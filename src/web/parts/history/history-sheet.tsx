@@ -1,9 +1,10 @@
 import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
-import { changesBackTo, type PastGesture, pastGestures, stateAfter } from '../../../record/past.ts';
+import { changesBackTo, type PastGesture, pastGestures } from '../../../record/past.ts';
 import { instantWords } from '../../../words/intl.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
+import { reasonOf, useSnapshot } from '../../read/open-store.ts';
 import { useShop } from '../../read/shop.tsx';
 import { Part } from '../sheet/part.tsx';
 import './history.css';
@@ -15,15 +16,23 @@ const atOnce = 40;
 
 /** Every change of this build, the latest first; any state between two of them can be brought back. */
 export function HistorySheet() {
-  const { store, document } = useBuild();
+  const { store } = useBuild();
+  const { document } = useSnapshot(store);
+  const say = useSay();
   const [most, setMost] = useState(atOnce);
-  // The log grows with the document, so the document tells when to look again.
-  const past = useMemo(() => (document ? pastGestures(store.operations()) : []).reverse(), [store, document]);
+  const { unread } = store.past;
+  // The log grows with the document, and with every look further back.
+  const past = useMemo(
+    () => (document ? pastGestures(store.operations(), unread) : []).reverse(),
+    [store, document, unread],
+  );
+  const showEarlier = async () => {
+    const wanted = most + atOnce;
+    if (past.length < wanted && unread > 0) await store.past.readEarlier().catch(saying(say));
+    setMost(wanted);
+  };
   return (
-    <Part
-      title="History"
-      aside={`${past.length === 1 ? '1 change' : `${past.length} changes`}, none ever overwritten`}
-    >
+    <Part title="History" aside={`${countWords(past.length, unread)}, none ever overwritten`}>
       <ol className="history">
         {past.slice(0, most).map((gesture, index) => (
           <li key={gesture.changes[0].id}>
@@ -31,13 +40,22 @@ export function HistorySheet() {
           </li>
         ))}
       </ol>
-      {past.length > most && (
-        <Button className="button" onPress={() => setMost(most + atOnce)}>
+      {(past.length > most || unread > 0) && (
+        <Button className="button" onPress={() => void showEarlier()}>
           Show earlier ones
         </Button>
       )}
     </Part>
   );
+}
+
+function saying(say: (text: string) => void) {
+  return (error: unknown) => say(`The earlier ones could not be read: ${reasonOf(error)}.`);
+}
+
+function countWords(read: number, unread: number): string {
+  if (unread > 0) return `the newest ${read} changes`;
+  return read === 1 ? '1 change' : `${read} changes`;
 }
 
 /** More values than these are counted, not listed. */
@@ -78,7 +96,9 @@ function Then({ past, done }: { past: PastGesture; done(): void }) {
   const { store, document, write } = useBuild();
   const say = useSay();
   const teller = useTeller();
-  const back = changesBackTo(stateAfter(store.operations(), past.upTo, document.kind), document);
+  const then = store.past.stateAfter(past.upTo);
+  if (!then) return <p>Reading that state …</p>;
+  const back = changesBackTo(then, document);
   if (back.length === 0) return <p>Nothing has changed since.</p>;
   const bringBack = () => {
     const [finding] = write('bringBack', back);

@@ -2,10 +2,18 @@ import { munkres } from 'munkres';
 import { useMemo } from 'react';
 import { stateAt } from '../../../record/past.ts';
 import { withHabits } from '../../../record/shop-habits.ts';
-import { type Change, changedSince, type Work, type WorkDone, workDone } from '../../../record/work-since.ts';
+import {
+  type Change,
+  changedSince,
+  type SinceOptions,
+  type Work,
+  type WorkDone,
+  workDone,
+} from '../../../record/work-since.ts';
 import { instantWords } from '../../../words/intl.ts';
 import { changeInWords, deedWords } from '../../../words/since.ts';
 import { useBuild } from '../../read/build-context.ts';
+import { useSnapshot } from '../../read/open-store.ts';
 import { useShop } from '../../read/shop.tsx';
 
 export interface Since {
@@ -17,20 +25,21 @@ export interface Since {
 export function useSince(works: readonly Work[]): Since[] {
   const { store, document } = useBuild();
   const { document: shop, operations: past } = useShop();
+  const { pastStates } = useSnapshot(store);
   const wanted = works.join(' ');
   return useMemo(() => {
-    const log = document ? store.operations() : [];
-    return workDone(log)
+    const options: SinceOptions = {
+      habits: (state, at) => withHabits(state, at === undefined ? shop : stateAt(past(), at, 'shop')),
+      assign: munkres,
+    };
+    return workDone(store.past.recent, store.past.before)
       .filter(({ work }) => wanted.split(' ').includes(work))
-      .map((done) => ({
-        done,
-        changes: changedSince(log, done, document, {
-          habits: (state, at) => withHabits(state, at === undefined ? shop : stateAt(past(), at, 'shop')),
-          assign: munkres,
-        }),
-      }))
+      .flatMap((done) => {
+        const then = store.past.stateAfter(done.upTo);
+        return then ? [{ done, changes: changedSince(then, done, document, options) }] : [];
+      })
       .filter(({ changes }) => changes.length > 0);
-  }, [store, document, shop, past, wanted]);
+  }, [store, document, shop, past, wanted, pastStates]);
 }
 
 /** What has changed since sheets of this step were printed, or its work was done. */

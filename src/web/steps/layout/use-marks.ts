@@ -3,7 +3,7 @@ import type { UnitSystem } from '../../../engine/units/unit-table.ts';
 import type { DeedId } from '../../../words/deeds.ts';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
-import type { Gesture } from '../../store/document-store.ts';
+import type { Gesture } from '../../store/store-snapshot.ts';
 import { countChanges } from './guide-rows.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import { markChanges } from './mark-changes.ts';
