@@ -6,7 +6,7 @@ export async function pair({ data }: { data?: string }): Promise<string> {
   const { defaultDataFolder, readServerNote } = await import('../server/data-folder.ts');
   const folder = data ? resolve(data) : defaultDataFolder(process.env, process.platform);
   const note = readServerNote(folder);
-  if (!note) throw new CommandError(`No server uses ${folder}. Start one with --share`, exitCodes.input);
+  if (!note) throw new CommandError(`No server uses ${folder}. Start it first`, exitCodes.input);
   const headers = { 'content-type': 'application/json' };
   const answer = await fetch(`${note.address}/api/sharing/code`, {
     method: 'POST',
@@ -17,7 +17,7 @@ export async function pair({ data }: { data?: string }): Promise<string> {
   });
   if (answer.status === 404)
     throw new CommandError(
-      `The server at ${note.address} is not shared. Start it with --share`,
+      `The server at ${note.address} lets no phones in. Switch it on: Settings, Phones and tablets`,
       exitCodes.input,
     );
   const { code, expiresAt } = (await answer.json()) as { code: string; expiresAt: string };

@@ -41,6 +41,7 @@
  *   GET    /api/jobs/:id, POST /api/jobs/:id/cancel          -> JobStatus
  *   POST   /api/pair                     PairRequest         -> a session cookie (201)
  *   GET    /api/sharing                                      -> SharingAnswer (this computer only)
+ *   POST   /api/sharing/open             { open }            -> SharingAnswer (this computer only): lets phones in, or none
  *   POST   /api/sharing/code                                 -> { code, expiresAt } (201; this computer only)
  *   POST   /api/sharing/sessions/:id/end                     -> { sessions } (this computer only)
  *   GET    /api/info                                         -> ServerInfo
@@ -315,7 +316,10 @@ export interface SharedSession {
   pairedAt: string;
 }
 export interface SharingAnswer {
+  /** Paired devices are let in. */
   shared: boolean;
+  /** Settings can switch that; not where it was said at the start. */
+  switchable: boolean;
   /** Where other devices find this server, such as http://192.168.1.5:4870. */
   addresses: string[];
   sessions: SharedSession[];

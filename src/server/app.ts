@@ -48,7 +48,7 @@ export interface AppParts {
   allowedHost(host: string): boolean;
   /** The one origin of a proxy in front of this server, such as https://rods.example. */
   proxyOrigin?: string;
-  /** Undefined where only this computer is let in. */
+  /** Undefined where only this computer is ever let in. */
   sharing?: Sharing;
   /** Ends the program; undefined where something else starts and ends it. */
   end?(): void;
@@ -68,7 +68,7 @@ export function createApp(parts: AppParts): Hono {
   app.use(secureHeaders());
   app.use(guardRequests(parts.allowedHost, parts.proxyOrigin));
   app.use('/api/pair', boundStrangers(parts.strangerBounds ?? usualBounds));
-  app.use(admit(parts.sharing?.sessions));
+  app.use(admit(parts.sharing));
   app.route('/api', sharingRoutes(parts.sharing));
   app.get('/api/info', async (c) => c.json(await parts.info()));
   app.route('/api', documentRoutes(parts.keeper));

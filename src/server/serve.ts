@@ -1,6 +1,5 @@
 import { readFileSync } from 'node:fs';
 import type { Server } from 'node:http';
-import { createServer as createTlsServer } from 'node:https';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createAdaptorServer } from '@hono/node-server';
@@ -12,11 +11,12 @@ import { openOrRepair, undoHalfDone } from './care/at-start.ts';
 import { RecordCare } from './care/record-care.ts';
 import { type DataFolder, type FolderLock, lockFolder, openDataFolder } from './data-folder.ts';
 import { demoId } from './keeper.ts';
-import { closeServer, firstPort, firstTlsPort, listen } from './listen.ts';
+import { closeServer, firstPort, listen } from './listen.ts';
 import { backupsFolder, type OpenRecord, openRecord } from './open-record.ts';
 import { RecordHolder } from './record-holder.ts';
 import { findRunningServer, serverThatAnswers } from './running-server.ts';
-import { type Entrance, entranceOf } from './sharing/entrance.ts';
+import { Entrance } from './sharing/entrance.ts';
+import { PhoneDoor } from './sharing/phone-door.ts';
 import { ShopImport } from './shop-files/shop-import.ts';
 import { readStaticFiles } from './static-files.ts';
 
@@ -87,7 +87,11 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
     lock.release();
   };
   try {
-    const door = await entranceOf(options, folder.path);
+    const entrance = new Entrance(options, folder.path);
+    const fetch: RecordHolder['fetch'] = (request, env) => holder!.fetch(request, env);
+    const { host, tlsPort: port } = options;
+    const door = new PhoneDoor({ entrance, folder: folder.path, fetch, host, port });
+    ends.push(() => door.turn(false));
     const demoFile = join(packageRoot, 'examples', 'demo-build.json');
     const halfDone = options.databaseUrl ? [] : undoHalfDone(folder);
     const open = () => openOrRepair(folder, backups, () => openRecord(folder, options.databaseUrl, demoFile));
@@ -117,7 +121,8 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
     const staticFiles = readStaticFiles(join(packageRoot, 'dist', 'web'));
     holder = await RecordHolder.start(open, (record, closing) =>
       appOn(record, {
-        ...door,
+        entrance,
+        letIn: (opened) => door.leave(opened),
         backups,
         restore,
         shopImport,
@@ -130,30 +135,26 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
         own: info,
       }),
     );
-    const { fetch } = holder;
     const server = createAdaptorServer({ fetch }) as Server;
     listening.push(server);
-    door.ports.plain = await listen(server, door.host, options.port, firstPort);
-    const { certificate } = door;
-    if (certificate) {
-      const serverOptions = { key: certificate.keyPem, cert: certificate.certificatePem };
-      const tls = createAdaptorServer({ fetch, createServer: createTlsServer, serverOptions }) as Server;
-      listening.push(tls);
-      door.ports.tls = await listen(tls, options.host ?? '0.0.0.0', options.tlsPort, firstTlsPort);
-    }
-    const address = addressOf(door.host, door.ports.plain);
+    entrance.ports.plain = await listen(server, entrance.host, options.port, firstPort);
+    const closed = options.share ? [] : await openAsLeft(door);
+    if (options.share && options.tls) await door.turn(true);
+    const address = addressOf(entrance.host, entrance.ports.plain);
     lock.note({ address, pid: process.pid });
     if (options.dailyBackups) {
       backups?.start((error) => console.error(`No backup was made: ${error.message}`));
       care.start();
     }
-    const pairing = door.pairing && {
-      code: (await (holder.record.pairing ?? door.pairing).makeCode()).code,
-      addresses: door.addresses(),
-      fingerprint: certificate?.fingerprint,
-    };
-    const warnings = [...halfDone, ...holder.record.warnings, ...(await besideWarnings(care))];
-    const tlsPort = certificate && door.ports.tls;
+    const pairing = options.share
+      ? {
+          code: (await (holder.record.pairing ?? entrance.pairing).makeCode()).code,
+          addresses: entrance.addresses(),
+          fingerprint: entrance.certificate?.fingerprint,
+        }
+      : undefined;
+    const warnings = [...halfDone, ...closed, ...holder.record.warnings, ...(await besideWarnings(care))];
+    const tlsPort = entrance.certificate && entrance.ports.tls;
     return { address, dataFolder: folder.path, tlsPort, alreadyRunning: false, warnings, pairing, close };
   } catch (error) {
     await close();
@@ -162,27 +163,29 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
 }
 
 interface AppSurroundings
-  extends Entrance,
-    Pick<
-      Parameters<typeof createApp>[0],
-      | 'backups'
-      | 'restore'
-      | 'shopImport'
-      | 'care'
-      | 'recordFile'
-      | 'demoFile'
-      | 'staticFiles'
-      | 'closing'
-      | 'end'
-    > {
+  extends Pick<
+    Parameters<typeof createApp>[0],
+    | 'backups'
+    | 'restore'
+    | 'shopImport'
+    | 'care'
+    | 'recordFile'
+    | 'demoFile'
+    | 'staticFiles'
+    | 'closing'
+    | 'end'
+  > {
   own: { version: string; dataFolder: string; mayEnd: boolean };
+  entrance: Entrance;
+  letIn(open: boolean): Promise<void>;
 }
 
 function appOn(
   { keeper, jobs, sessions, pairing: shared, description }: OpenRecord,
   around: AppSurroundings,
 ): Hono {
-  const { own, pairing, addresses, secure, certificate, ...parts } = around;
+  const { own, entrance, letIn, ...parts } = around;
+  const { allowedHost, proxyOrigin } = entrance;
   return createApp({
     ...parts,
     version: own.version,
@@ -195,14 +198,21 @@ function appOn(
       database: description,
       demo: (await keeper.repository.find(demoId)) ? demoId : null,
     }),
-    sharing: pairing && {
-      pairing: shared ?? pairing,
-      sessions,
-      addresses,
-      secure,
-      fingerprint: certificate?.fingerprint,
-    },
+    allowedHost,
+    proxyOrigin,
+    sharing: { entrance, pairing: shared ?? entrance.pairing, sessions, letIn },
   });
+}
+
+/** As the switch was left; where that cannot be, everything else goes on. */
+async function openAsLeft(door: PhoneDoor): Promise<string[]> {
+  if (!door.leftOpen) return [];
+  try {
+    await door.turn(true);
+    return [];
+  } catch (error) {
+    return [`No phones are let in: ${(error as Error).message}`];
+  }
 }
 
 /** A new shop beside backups of another may be the wrong folder, or a mishap. */

@@ -15,13 +15,15 @@ export type AdmitVariables = { standing: () => Promise<Standing> };
  * Strangers get the page, which holds no data, and the door to pair at; every other answer of the API needs this
  * computer or a paired device's cookie.
  */
-export function admit(sessions: Sessions | undefined): MiddlewareHandler<{ Variables: AdmitVariables }> {
+export function admit(
+  sharing: { sessions: Sessions; entrance: { readonly open: boolean } } | undefined,
+): MiddlewareHandler<{ Variables: AdmitVariables }> {
   return async (c, next) => {
     const token = getCookie(c, sessionCookie);
     const local = isThisComputer(c);
     const standing = async (): Promise<Standing> => {
       if (local) return 'this computer';
-      return (await sessions?.knows(token)) ? 'paired' : 'stranger';
+      return sharing?.entrance.open && (await sharing.sessions.knows(token)) ? 'paired' : 'stranger';
     };
     c.set('standing', standing);
     const open = c.req.path === '/api/pair' || !c.req.path.startsWith('/api/');

@@ -9,39 +9,58 @@ export interface EntranceOptions {
   proxyOrigin?: string;
 }
 
-/** How the server is reached, and by whom. */
-export interface Entrance {
-  host: string;
-  ports: { plain: number; tls: number };
+/** How the server is reached, and by whom. Phones may be let in, and shut out again, while it runs. */
+export class Entrance {
+  readonly host: string;
+  readonly ports = { plain: 0, tls: 0 };
+  readonly pairing = new Pairing(() => new Date());
+  readonly proxyOrigin?: string;
+  /** Other devices are let in by plain http or through a proxy: so the program was started. */
+  private readonly openFromStart: boolean;
+  private readonly folder: string;
+  /** Of https, for as long as it is spoken. */
   certificate?: Certificate;
-  /** Undefined when not shared. */
-  pairing?: Pairing;
-  /** Where other devices find it. */
-  addresses(): string[];
-  allowedHost(name: string): boolean;
-  proxyOrigin?: string;
-  secure: boolean;
-}
 
-export async function entranceOf(options: EntranceOptions, folder: string): Promise<Entrance> {
-  const { share = false, proxyOrigin, tls = false } = options;
-  const host = options.host ?? (share && !proxyOrigin && !tls ? '0.0.0.0' : '127.0.0.1');
-  const ports = { plain: 0, tls: 0 };
-  const names = ownNames(host, share);
-  const bare = names.map((name) => name.replace(/^\[|\]$/g, ''));
-  const certificate = share && tls ? await shopCertificate(folder, bare, new Date()) : undefined;
-  const addresses = () => {
-    if (proxyOrigin) return [proxyOrigin];
-    return lanAddresses().map((name) =>
-      certificate ? `https://${name}:${ports.tls}` : `http://${name}:${ports.plain}`,
-    );
+  constructor({ host, share = false, tls = false, proxyOrigin }: EntranceOptions, folder: string) {
+    this.openFromStart = share && !tls;
+    this.host = host ?? (this.openFromStart && !proxyOrigin ? '0.0.0.0' : '127.0.0.1');
+    this.proxyOrigin = proxyOrigin;
+    this.folder = folder;
+  }
+
+  /** Whether paired devices are let in. */
+  get open(): boolean {
+    return this.openFromStart || this.certificate !== undefined;
+  }
+
+  /** A switch can open and shut it. */
+  get switchable(): boolean {
+    return !this.openFromStart;
+  }
+
+  /** What other devices send travels by https only: our own or a proxy's. */
+  get secure(): boolean {
+    return this.certificate !== undefined || (this.proxyOrigin?.startsWith('https:') ?? false);
+  }
+
+  /** The certificate of this shop, for the names this computer has now. */
+  makeCertificate(): Promise<Certificate> {
+    const names = ownNames(this.host, true).map((name) => name.replace(/^\[|\]$/g, ''));
+    return shopCertificate(this.folder, names, new Date());
+  }
+
+  /** Where other devices find it. */
+  readonly addresses = (): string[] => {
+    if (!this.open) return [];
+    if (this.proxyOrigin) return [this.proxyOrigin];
+    const origin = this.certificate
+      ? (name: string) => `https://${name}:${this.ports.tls}`
+      : (name: string) => `http://${name}:${this.ports.plain}`;
+    return lanAddresses().map(origin);
   };
-  const allowedHost = (name: string) =>
-    ownNames(host, share).some(
-      (own) =>
-        name === `${own}:${ports.plain}` || (certificate !== undefined && name === `${own}:${ports.tls}`),
-    );
-  const secure = certificate !== undefined || (proxyOrigin?.startsWith('https:') ?? false);
-  const pairing = share ? new Pairing(() => new Date()) : undefined;
-  return { host, ports, certificate, pairing, addresses, allowedHost, proxyOrigin, secure };
+
+  readonly allowedHost = (name: string): boolean => {
+    const ports = this.certificate ? [this.ports.plain, this.ports.tls] : [this.ports.plain];
+    return ownNames(this.host, this.open).some((own) => ports.some((port) => name === `${own}:${port}`));
+  };
 }

@@ -6,6 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TLSSocket } from 'node:tls';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { SharingAnswer } from '../../record/api.ts';
 import { type RunningServer, serve } from '../serve.ts';
 import { shopCertificate } from './certificate.ts';
 import { lanAddresses } from './own-names.ts';
@@ -128,5 +129,79 @@ describe('a shop shared by https', () => {
       /self-signed/,
     );
     rmSync(other, { recursive: true, force: true });
+  });
+});
+
+describe('the switch for phones', () => {
+  const start = async (options: Partial<Parameters<typeof serve>[0]> = {}) => {
+    server = await serve({ dataFolder: folder, port: 0, tlsPort: 0, host: '127.0.0.1', ...options });
+  };
+  const sharing = async () => (await (await fetch(`${server!.address}/api/sharing`)).json()) as SharingAnswer;
+  const post = (path: string, body: unknown = {}) =>
+    fetch(`${server!.address}/api/sharing/${path}`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(body),
+    });
+  const turn = async (open: boolean) => (await (await post('open', { open })).json()) as SharingAnswer;
+  const portOf = ({ addresses }: SharingAnswer) => Number(new URL(addresses[0]).port);
+  const phone = (port: number, more: Record<string, string> = {}) => ({
+    host: `localhost:${port}`,
+    'x-forwarded-for': '192.0.2.7',
+    ...more,
+  });
+  const certificate = () => readFileSync(join(folder, 'certificate.pem'), 'utf8');
+
+  test('lets them in by https without a restart, and shuts them out again, paired ones too', async () => {
+    await start();
+    expect(await sharing()).toMatchObject({ shared: false, switchable: true, addresses: [] });
+    expect((await post('code')).status).toBe(404);
+    const open = await turn(true);
+    expect(open).toMatchObject({ shared: true, fingerprint: expect.stringMatching(/^([0-9A-F]{2}:){31}/) });
+    const [port, ca] = [portOf(open), certificate()];
+    const { code } = (await (await post('code')).json()) as { code: string };
+    const origin = `https://localhost:${port}`;
+    const paired = await ask(port, ca, phone(port, { origin }), { code, name: 'Phone' });
+    expect(paired.status).toBe(201);
+    const cookie = paired.headers['set-cookie']![0].split(';')[0];
+    expect(paired.headers['set-cookie']![0]).toMatch(/; Secure/);
+    expect((await ask(port, ca, phone(port, { cookie }))).status).toBe(200);
+    expect(await turn(false)).toMatchObject({ shared: false, addresses: [], sessions: [{ name: 'Phone' }] });
+    await expect(ask(port, ca, phone(port, { cookie }))).rejects.toThrow(/ECONNREFUSED/);
+    const asked = await fetch(`${server!.address}/api/documents`, {
+      headers: { cookie, 'x-forwarded-for': '192.0.2.7' },
+    });
+    expect(asked.status).toBe(401);
+    expect((await post('code')).status).toBe(404);
+  });
+
+  test('stays as it was left, and so do those who were paired', async () => {
+    await start();
+    await turn(true);
+    await server!.close();
+    await start();
+    const found = await sharing();
+    expect(found.shared).toBe(true);
+    expect((await ask(portOf(found), certificate(), phone(portOf(found)))).status).toBe(401);
+    await turn(false);
+    await server!.close();
+    await start();
+    expect((await sharing()).shared).toBe(false);
+  });
+
+  test('is this computer’s, and leaves alone how the program was started', async () => {
+    await start();
+    const elsewhere = await fetch(`${server!.address}/api/sharing/open`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json', 'x-forwarded-for': '192.0.2.7' },
+      body: '{"open":true}',
+    });
+    expect(elsewhere.status).toBe(401);
+    expect((await sharing()).shared).toBe(false);
+    await server!.close();
+    await start({ share: true });
+    expect(await sharing()).toMatchObject({ shared: true, switchable: false });
+    expect((await post('open', { open: false })).status).toBe(409);
+    expect((await sharing()).shared).toBe(true);
   });
 });

@@ -123,6 +123,7 @@ export function createApi(fetcher: typeof fetch, base = '') {
     cancelJob: (id: string) => post<JobStatus>(`/jobs/${id}/cancel`),
     backupAddress: (name: string) => `${base}/api/backups/${name}`,
     sharing: () => get<SharingAnswer>('/sharing'),
+    letPhonesIn: (open: boolean) => post<SharingAnswer>('/sharing/open', { open }),
     makePairingCode: () => post<{ code: string; expiresAt: string }>('/sharing/code'),
     endSession: (id: string) => post<{ sessions: SharedSession[] }>(`/sharing/sessions/${id}/end`),
     pair: (code: string, name: string) => post<{ paired: boolean }>('/pair', { code, name }),

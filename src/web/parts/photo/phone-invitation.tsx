@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
+import { Link } from 'wouter';
 import type { SharingAnswer } from '../../../record/api.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { reasonOf } from '../../read/open-store.ts';
@@ -21,8 +22,8 @@ export function PhoneInvitation({ test }: { test: string }) {
   if (!sharing.shared || !address) {
     return (
       <p className="small quiet">
-        To take it with the telephone, end Fairbend and start it with “npm start -- --share”; or bring the
-        picture over as you always do.
+        To take it with the phone, let phones in: <Link href="/settings">Settings</Link>, Phones and tablets.
+        Or bring the picture over as you always do.
       </p>
     );
   }

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { Button } from 'react-aria-components';
+import { Button, Checkbox } from 'react-aria-components';
 import type { SharedSession, SharingAnswer } from '../../../record/api.ts';
 import { instantWords } from '../../../words/intl.ts';
 import { QrCode } from '../../parts/qr-code.tsx';
@@ -13,11 +13,22 @@ export function SharingPart() {
   const say = useSay();
   const [sharing, setSharing] = useState<SharingAnswer>();
   const [code, setCode] = useState<string>();
+  const [turning, setTurning] = useState(false);
   useEffect(() => {
     // A paired device may not ask; it is told nothing then.
     api.sharing().then(setSharing, () => undefined);
   }, []);
   if (!sharing) return null;
+  const letIn = (open: boolean) => {
+    setTurning(true);
+    setCode(undefined);
+    const turned = api
+      .letPhonesIn(open)
+      .then(setSharing, (error: unknown) =>
+        say(`${open ? 'No phones are let in' : 'Phones are still let in'}: ${reasonOf(error)}.`),
+      );
+    void turned.finally(() => setTurning(false));
+  };
   const makeCode = () =>
     api.makePairingCode().then(
       (made) => setCode(made.code),
@@ -42,11 +53,13 @@ export function SharingPart() {
         )
       }
     >
-      {!sharing.shared && (
-        <p>
-          Only this computer is let in. To pair others, end Fairbend and start it with “npm start -- --share
-          --tls”.
-        </p>
+      {sharing.switchable ? (
+        <Checkbox className="flag" isSelected={sharing.shared} isDisabled={turning} onChange={letIn}>
+          <span className="flag-box" aria-hidden="true" />
+          <span>Let phones and tablets of this network in, each paired by a code</span>
+        </Checkbox>
+      ) : (
+        <p className="quiet">Phones are let in by how Fairbend was started.</p>
       )}
       {code && <CodeShown code={code} addresses={sharing.addresses} />}
       {sharing.sessions.length > 0 && (
