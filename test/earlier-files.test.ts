@@ -5,6 +5,7 @@ import { type BuildFile, fileVersion } from '../src/record/file-shape.ts';
 import { buildFileOf, valuesByRow, writeBuildFile } from '../src/record/file-write.ts';
 import { readBuild } from '../src/record/read-build.ts';
 import { pastDeedText } from '../src/words/deeds.ts';
+import { finishFaultOf, finishFaults } from '../src/words/finish-faults.ts';
 import { changeWords } from '../src/words/history.ts';
 import { shopWriter } from '../src/words/writer.ts';
 
@@ -43,6 +44,13 @@ test('the file of every field is told by History, gestures of that day in the wo
   const deeds = operations.map(({ gesture }) => pastDeedText(gesture, 'build'));
   expect(deeds).toContain('Grip s length');
   expect(deeds.at(-1)).toMatch(/^Undid: note of delivery/);
+});
+
+test('what went wrong with a coat, kept by its name then and by its id now, has its remedy and its name', () => {
+  for (const fault of finishFaults) expect(finishFaultOf(fault.fault)).toBe(fault);
+  expect(finishFaultOf('tacky')?.fault).toBe('Stays tacky');
+  expect(finishFaultOf('text 175')).toBeUndefined();
+  expect(finishFaultOf(undefined)).toBeUndefined();
 });
 
 /** Rows of hand-written files stand in any order, and are given one where they state none; no rows are no collection. */

@@ -58,6 +58,8 @@ export function shownValue(path: Path, value: FieldValue, teller: Teller): strin
       return cut(numberText(field, Number(value), teller));
     case 'choice':
       return field.names[String(value)] ?? cut(String(value));
+    case 'text':
+      return cut(field.names?.[String(value)] ?? String(value));
     default:
       return cut(String(value));
   }

@@ -8,8 +8,8 @@ export interface DayOfBench {
   readings: number;
 }
 
-/** What carries no day was read on the first. */
-export const firstDay = 'first day';
+/** What carries no day was read on the first, which has no name. */
+export const firstDay = '';
 
 /** Days with anything read, in the order they first appear. */
 export function benchDays(bench: Bench): DayOfBench[] {

@@ -6,7 +6,7 @@ import { handleDefaults } from './handle-parts.ts';
 import { type HandleBlank, planHandle } from './plan-handle.ts';
 import { reamingSteps } from './reaming.ts';
 import { chooseTipTube, tipTubeBoreM } from './tip-tube.ts';
-import { checkSizesInWords, chooseWindingCheck } from './winding-check.ts';
+import { chooseWindingCheck } from './winding-check.ts';
 
 const blank: HandleBlank = {
   lengthM: 2.7,
@@ -135,6 +135,6 @@ test('the centre of a tapered tube is that of many thin rings', () => {
 
 test('a check of a size past the bore sought says by how much', () => {
   // 7.00 mm of blank: bore 7.10 to 7.30 mm; 18/64 in is 7.14 mm, the half millimetre above 7.10 is 7.5 mm.
-  expect(checkSizesInWords(chooseWindingCheck(0.007))).toBe('18/64 in, or 7.5 mm (0.2 mm wide)');
-  expect(checkSizesInWords(chooseWindingCheck(0.00933))).toBe('24/64 in, or 9.5 mm');
+  expect(chooseWindingCheck(0.007)).toMatchObject({ size64: 18, halfMillimetres: 7.5 });
+  expect(chooseWindingCheck(0.00933)).toMatchObject({ size64: 24, halfMillimetres: 9.5 });
 });

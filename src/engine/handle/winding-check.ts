@@ -21,12 +21,3 @@ export function chooseWindingCheck(outsideM: number, room: Room = handleDefaults
     halfMillimetres: Math.ceil(leastBoreM / 0.0005 - 1e-6) / 2,
   };
 }
-
-/** `18/64 in, or 7.5 mm (0.2 mm wide)`: a size past the bore sought says by how much. */
-export function checkSizesInWords({ mostBoreM, size64, halfMillimetres }: WindingCheck): string {
-  const wide = (boreM: number) => {
-    const beyondMm = (boreM - mostBoreM) * 1000;
-    return beyondMm > 0.05 ? ` (${beyondMm.toFixed(1)} mm wide)` : '';
-  };
-  return `${size64}/64 in${wide((size64 / 64) * 0.0254)}, or ${halfMillimetres} mm${wide(halfMillimetres / 1000)}`;
-}

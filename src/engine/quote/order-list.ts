@@ -5,16 +5,23 @@
  */
 import { chooseTipTube } from '../handle/tip-tube.ts';
 import type { GuideKind } from '../kinds/guide-kinds.ts';
-import { guideInWords, guideKindOf } from '../kinds/guides.ts';
+import { guideKindOf } from '../kinds/guides.ts';
 
-export interface OrderLine {
-  what: string;
-  count: number;
-  spare: number;
-}
+/** One line of the order; src/words names it. */
+export type OrderLine = OrderPart & { count: number; spare: number };
+export type OrderPart =
+  /** As the builder names it. */
+  | { part: 'blank'; name: string | undefined }
+  /** Without a tube size the tip is to be measured first. */
+  | { part: 'tip-top'; size64?: number; half?: 'below' | 'above' }
+  | { part: 'guide'; kind: GuideKind; size: string }
+  | { part: 'grip'; shape: string | undefined }
+  | { part: 'thread'; name: string; lengthM: number }
+  | { part: 'finish'; ml: number | undefined }
+  | { part: 'seat' | 'check' | 'keeper' | 'bag' };
 export interface ToOrder {
   /** As the builder names it. */
-  blank: string;
+  blank: string | undefined;
   guides: readonly { kind: GuideKind; size: string }[];
   tipOutsideM: number | undefined;
   threads: readonly { name: string; metres: number; spools: number }[];
@@ -22,68 +29,56 @@ export interface ToOrder {
   gripShape?: string;
 }
 
-export function orderList({
-  blank,
-  guides,
-  tipOutsideM,
-  threads,
-  finishMl,
-  gripShape,
-}: ToOrder): OrderLine[] {
+export function orderList(of: ToOrder): OrderLine[] {
+  const one = { count: 1, spare: 0 };
   return [
-    { what: blank, count: 1, spare: 0 },
-    ...tipTops(tipOutsideM),
-    ...runningGuides(guides),
-    { what: 'Reel seat', count: 1, spare: 0 },
-    { what: gripShape ? `Grip, ${gripShape}` : 'Grip', count: 1, spare: 0 },
-    { what: 'Winding check', count: 1, spare: 0 },
-    { what: 'Hook keeper', count: 1, spare: 0 },
-    ...threads.map(({ name, metres, spools }) => ({
-      what: `Thread ${name}, ${metres.toFixed(1)} m needed`,
-      count: spools,
-      spare: 0,
-    })),
-    {
-      what: finishMl ? `Thread finish, ${Math.ceil(2.5 * finishMl)} ml` : 'Thread finish',
-      count: 1,
-      spare: 0,
-    },
-    { what: 'Rod bag and tube', count: 1, spare: 0 },
+    { part: 'blank', name: of.blank, ...one },
+    ...tipTops(of.tipOutsideM),
+    ...runningGuides(of.guides),
+    { part: 'seat', ...one },
+    { part: 'grip', shape: of.gripShape, ...one },
+    { part: 'check', ...one },
+    { part: 'keeper', ...one },
+    ...of.threads.map(
+      ({ name, metres, spools }): OrderLine => ({
+        part: 'thread',
+        name,
+        lengthM: metres,
+        count: spools,
+        spare: 0,
+      }),
+    ),
+    { part: 'finish', ml: of.finishMl && Math.ceil(2.5 * of.finishMl), ...one },
+    { part: 'bag', ...one },
   ];
 }
 
 function tipTops(outsideM: number | undefined): OrderLine[] {
-  if (outsideM === undefined)
-    return [{ what: 'Tip-top, three sizes: measure the tip first', count: 1, spare: 2 }];
+  if (outsideM === undefined) return [{ part: 'tip-top', count: 1, spare: 2 }];
   const { best, neighbours } = chooseTipTube(outsideM);
-  const named = (size64: number, why: string) => `Tip-top, tube ${sizeText(size64)}/64 in${why}`;
   return [
-    { what: named(best.size64, ''), count: 1, spare: 0 },
-    ...neighbours.map(({ size64 }, i) => ({
-      what: named(size64, i === 0 ? ', half a size below' : ', half a size above'),
-      count: 0,
-      spare: 1,
-    })),
+    { part: 'tip-top', size64: best.size64, count: 1, spare: 0 },
+    ...neighbours.map(
+      ({ size64 }, i): OrderLine => ({
+        part: 'tip-top',
+        size64,
+        half: i === 0 ? 'below' : 'above',
+        count: 0,
+        spare: 1,
+      }),
+    ),
   ];
 }
 
-function sizeText(size64: number): string {
-  return Number.isInteger(size64) ? `${size64}` : `${Math.floor(size64)}.5`;
-}
-
 function runningGuides(guides: ToOrder['guides']): OrderLine[] {
-  const counted = new Map<string, { count: number; kind: GuideKind }>();
+  const counted = new Map<string, { kind: GuideKind; size: string; count: number }>();
   for (const { kind, size } of guides) {
-    const name = `${capital(guideInWords(kind))}${size ? ` ${size}` : ''}`;
-    counted.set(name, { kind, count: (counted.get(name)?.count ?? 0) + 1 });
+    const key = `${kind} ${size}`;
+    counted.set(key, { kind, size, count: (counted.get(key)?.count ?? 0) + 1 });
   }
-  return [...counted].map(([what, { count, kind }]) => ({
-    what,
-    count,
-    spare: guideKindOf(kind).single ? 0 : count >= 4 ? 2 : 1,
+  return [...counted.values()].map((guide) => ({
+    part: 'guide',
+    ...guide,
+    spare: guideKindOf(guide.kind).single ? 0 : guide.count >= 4 ? 2 : 1,
   }));
-}
-
-function capital(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }

@@ -93,20 +93,15 @@ test('spares: tip-tops half a size either way, one or two guides a size', () => 
     threads: [{ name: 'green', metres: 31.2, spools: 1 }],
   });
   // 1.52 mm is 3.83/64 in: tube 4, neighbours 3.5 and 4.5.
-  expect(
-    list
-      .filter(({ what }) => what.startsWith('Tip-top'))
-      .map(({ what, count, spare }) => [what, count, spare]),
-  ).toEqual([
-    ['Tip-top, tube 4/64 in', 1, 0],
-    ['Tip-top, tube 3.5/64 in, half a size below', 0, 1],
-    ['Tip-top, tube 4.5/64 in, half a size above', 0, 1],
+  expect(list.filter(({ part }) => part === 'tip-top')).toEqual([
+    { part: 'tip-top', size64: 4, count: 1, spare: 0 },
+    { part: 'tip-top', size64: 3.5, half: 'below', count: 0, spare: 1 },
+    { part: 'tip-top', size64: 4.5, half: 'above', count: 0, spare: 1 },
   ]);
-  const snakes = list.filter(({ what }) => /guide/.test(what));
-  expect(snakes).toEqual([
-    { what: 'Snake guide 2', count: 5, spare: 2 },
-    { what: 'Snake guide 3', count: 1, spare: 1 },
-    { what: 'Stripping guide 12', count: 1, spare: 0 },
+  expect(list.filter(({ part }) => part === 'guide')).toEqual([
+    { part: 'guide', kind: 'snake', size: '2', count: 5, spare: 2 },
+    { part: 'guide', kind: 'snake', size: '3', count: 1, spare: 1 },
+    { part: 'guide', kind: 'stripping', size: '12', count: 1, spare: 0 },
   ]);
 });
 

@@ -20,8 +20,8 @@ import { showConverted } from './show-converted.ts';
 import { bareUnit, type Dimension, findUnit, type Unit } from './unit-table.ts';
 
 export type ReadQuantity =
-  /** `understood` is shown under the field before it is kept: `4 1/2 in = 114.3 mm`. */
-  { ok: true; si: number; understood: string } | { ok: false; finding: Finding };
+  /** `understood` is shown under the field before it is kept: `4 1/2 in = 114.3 mm`. Grains are easily taken for grams. */
+  { ok: true; si: number; understood: string; inGrains: boolean } | { ok: false; finding: Finding };
 
 type Parts = { ok: true; negative: boolean; parts: Part[] } | NotRead;
 type NotRead = { ok: false } & Unread;
@@ -38,7 +38,8 @@ export function readQuantity(typed: string, options: ReadOptions): ReadQuantity 
   const signed = parts.negative ? rationalMultiply(sum, rational(-1n)) : sum;
   const { zero } = parts.parts[0].unit;
   const si = rationalToNumber(zero ? rationalAdd(signed, zero) : signed) * scale;
-  return { ok: true, si, understood: showConverted(parts.parts, si, options) };
+  const inGrains = parts.parts[0].unit.symbol === 'grains';
+  return { ok: true, si, understood: showConverted(parts.parts, si, options), inGrains };
 }
 
 const longestText = 60;

@@ -5,7 +5,7 @@ import { bareUnit } from './unit-table.ts';
 
 /**
  * What was understood, for the line under a field: the text in plain form, and the same in the unit the
- * bench would check it by. A bare fraction and grains, which are easily mistaken, are named.
+ * bench would check it by.
  */
 export function showConverted(parts: readonly Part[], si: number, options: ReadOptions): string {
   const written = `${si < 0 ? '-' : ''}${parts.map(showPart).join(' ')}`;
@@ -26,8 +26,7 @@ function convert(parts: readonly Part[], si: number, options: ReadOptions): stri
   if (options.dimension === 'mass') {
     if (only === bareUnit('mass', options)) return undefined;
     if (options.weighsIn === 'oz' && only !== 'grains') return formatOunces(si);
-    const grams = `${trimZeros(si * 1000, only === 'grains' ? 3 : 2)} g`;
-    return only === 'grains' ? `${grams}; write g where grams are meant` : grams;
+    return `${trimZeros(si * 1000, only === 'grains' ? 3 : 2)} g`;
   }
   if (options.dimension === 'angle') {
     return only === '°' ? undefined : `${trimZeros((si * 180) / Math.PI, 2)}°`;

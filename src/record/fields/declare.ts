@@ -10,6 +10,7 @@ import type {
   NumberKind,
   Origin,
   QuantityKind,
+  TextKind,
 } from './field.ts';
 
 type More = Omit<FieldWords, 'name'>;
@@ -31,7 +32,11 @@ export function habits<F extends Fields>(fields: F): F {
   ) as F;
 }
 
-export function text(name: string, maxLength = 400, more: More = {}): Field {
+export function text(
+  name: string,
+  maxLength = 400,
+  more: More & Partial<Pick<TextKind, 'names'>> = {},
+): Field {
   return { kind: 'text', maxLength, name, ...more };
 }
 

@@ -32,9 +32,19 @@ export type QuantityKind = {
 /** Its options by the words that the record keeps, each as the reader is told it. */
 export type ChoiceKind = { kind: 'choice'; of: readonly string[]; names: Readonly<Record<string, string>> };
 
+/**
+ * `colour`: as #rrggbb. `names`: picked from a list, kept by its id; files of earlier versions keep the name, or any
+ * other text.
+ */
+export type TextKind = {
+  kind: 'text';
+  maxLength: number;
+  colour?: boolean;
+  names?: Readonly<Record<string, string>>;
+};
+
 export type FieldKind =
-  /** `colour`: as #rrggbb. */
-  | { kind: 'text'; maxLength: number; colour?: boolean }
+  | TextKind
   | { kind: 'flag' }
   | Omit<ChoiceKind, 'names'>
   | NumberKind

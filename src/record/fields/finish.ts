@@ -105,13 +105,27 @@ export const finish = single('Finish', {
   dustFree: flag('no dust, no silicone, no draught; product and room warm'),
 });
 
+/** What goes wrong with a coat, by its id. */
+export const coatFaults = {
+  bubbles: 'Bubbles',
+  sags: 'Sags or runs',
+  'thick-middle': 'Football: thick in the middle of a wrap',
+  craters: 'Craters, fish-eyes',
+  tacky: 'Stays tacky',
+  haze: 'Cloud or haze',
+  fuzz: 'Fuzz through the coat',
+  waves: 'Waves or lumps',
+  'uneven-colour': 'Colour uneven along the rod',
+  'crack-at-foot': 'Crack at a foot’s end',
+} as const;
+export type CoatFault = keyof typeof coatFaults;
+
 export const coats = many('Coat', {
   order: order(),
   brushedAt: instant('brushed on'),
   roomC: temperature('room then'),
   note: text('note', 400, { empty: 'batch, level, how it lay' }),
-  /** By its name in the list of faults. */
-  fault: text('what went wrong', 60, { empty: 'nothing' }),
+  fault: text('what went wrong', 60, { names: coatFaults, empty: 'nothing' }),
 });
 
 /** Alarms that were heard and put off, one row each. */

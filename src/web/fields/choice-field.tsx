@@ -32,7 +32,7 @@ export function ChoiceField(props: FieldProps) {
 export function PickField(props: FieldProps) {
   const { id, field, label, hint, own, standard, trouble, write } = useField(props);
   const stored = own ?? standard.value;
-  const chosen = typeof stored === 'string' ? stored : '';
+  const chosen = typeof stored === 'string' ? idOf(field, stored) : '';
   const options = optionsOf(field, props);
   const known = options.some(({ value }) => value === chosen);
   return (
@@ -56,8 +56,16 @@ export function PickField(props: FieldProps) {
   );
 }
 
+/** Earlier versions kept the name of what was picked. */
+function idOf(field: Field, stored: string): string {
+  if (field.kind !== 'text') return stored;
+  return Object.entries(field.names ?? {}).find(([, name]) => name === stored)?.[0] ?? stored;
+}
+
 function optionsOf(field: Field, { options }: FieldProps): readonly Option[] {
   if (options) return options;
+  if (field.kind === 'text')
+    return Object.entries(field.names ?? {}).map(([value, name]) => ({ value, name }));
   if (field.kind !== 'choice') throw new Error(`${field.name} has no options`);
   return field.of.map((value) => ({ value, name: field.names[value] }));
 }

@@ -27,7 +27,7 @@ export function Field(props: FieldProps) {
     case 'instant':
       return <MomentField {...props} />;
     default:
-      if (props.options) return <PickField {...props} />;
+      if (props.options || (field.kind === 'text' && field.names)) return <PickField {...props} />;
       return field.kind === 'text' && field.colour ? <ColourField {...props} /> : <TextField {...props} />;
   }
 }

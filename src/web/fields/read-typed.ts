@@ -28,7 +28,7 @@ function readMeasured(
 ): Typed {
   const read = readQuantity(text, { ...reader.units, dimension });
   if (!read.ok) return { ok: false, trouble: sentenceOf(read.finding, reader.writer) };
-  const { understood } = read;
+  const understood = read.inGrains ? `${read.understood}; write g where grams are meant` : read.understood;
   const kept = asKept(read.si, dimension);
   const question = askedBack(text, field, dimension, reader);
   if (question) return { ok: false, trouble: question };

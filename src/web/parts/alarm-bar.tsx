@@ -53,7 +53,10 @@ function useDueAlarms(nowMs: number): Alarm[] {
   const { filled } = useBench();
   const all = useMemo(() => {
     const { coats, times } = readFinish(filled);
-    const heard = new Set(rows('alarmsHeard').map((row) => `${textOf(row, 'coat')} ${textOf(row, 'due')}`));
+    const heard = new Set(
+      // earlier versions kept `stop turning` where this one keeps `stop-turning`
+      rows('alarmsHeard').map((row) => `${textOf(row, 'coat')} ${textOf(row, 'due')?.replace(' ', '-')}`),
+    );
     return coats.flatMap(({ id, brushedAtMs, roomC }, index) =>
       coatSchedule(brushedAtMs, times, { roomC, latest: index === coats.length - 1 })
         .map((due) => ({ ...due, coat: id, number: index + 1 }))

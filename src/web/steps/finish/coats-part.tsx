@@ -1,7 +1,7 @@
 import { Button } from 'react-aria-components';
 import { coatSchedule, recoatAt } from '../../../engine/finish/schedule.ts';
 import { dueWords } from '../../../words/due.ts';
-import { finishFaults } from '../../../words/finish-faults.ts';
+import { finishFaultOf } from '../../../words/finish-faults.ts';
 import { clockWords } from '../../../words/intl.ts';
 import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -62,13 +62,11 @@ export function CoatsPart({ finish, nowMs }: { finish: FinishOnRod; nowMs: numbe
   );
 }
 
-const faultOptions = finishFaults.map(({ fault }) => ({ value: fault, name: fault }));
-
 /** The usual remedy of what went wrong, at the coat itself. */
 function Remedy({ coat }: { coat: string }) {
   const { rows } = useBuild();
   const row = rows('coats').find(({ id }) => id === coat);
-  const found = finishFaults.find(({ fault }) => row && fault === textOf(row, 'fault'));
+  const found = row && finishFaultOf(textOf(row, 'fault'));
   if (!found) return null;
   return (
     <p role="status">
@@ -87,11 +85,7 @@ function CoatsTable({ finish, nowMs }: { finish: FinishOnRod; nowMs: number }) {
           <div className="fields-row">
             <Field label={`Coat ${index + 1} brushed on`} path={['coats', id, 'brushedAt']} />
             <Field label={`Room then, coat ${index + 1}`} path={['coats', id, 'roomC']} />
-            <Field
-              label={`What went wrong with coat ${index + 1}`}
-              path={['coats', id, 'fault']}
-              options={[{ value: '', name: 'nothing' }, ...faultOptions]}
-            />
+            <Field label={`What went wrong with coat ${index + 1}`} path={['coats', id, 'fault']} />
             <Field label={`Note on coat ${index + 1}`} path={['coats', id, 'note']} />
           </div>
           <Remedy coat={id} />

@@ -2,8 +2,8 @@ import { Button } from 'react-aria-components';
 import type { Room } from '../../../engine/handle/handle-parts.ts';
 import type { HandlePlan } from '../../../engine/handle/plan-handle.ts';
 import type { TipTube, TipTubeChoice } from '../../../engine/handle/tip-tube.ts';
-import { checkSizesInWords } from '../../../engine/handle/winding-check.ts';
 import { formatMm } from '../../../engine/units/format-quantity.ts';
+import { checkSizesInWords } from '../../../words/winding-check.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
@@ -19,6 +19,7 @@ export interface FittingPartProps {
 /** What to ream, where the arbors stand, and the sizes to order. */
 export function FittingPart({ plan, show }: FittingPartProps) {
   const { check, tipTube, tubeRoomM } = plan;
+  const { writer } = useShop();
   return (
     <Part folded title="Fitting" aside="along the diameters measured on the blank">
       <dl className="facts">
@@ -34,7 +35,7 @@ export function FittingPart({ plan, show }: FittingPartProps) {
         <dt>Winding check</dt>
         <dd>
           <Figure
-            text={`bore ${formatMm(check.leastBoreM, 2)} to ${formatMm(check.mostBoreM, 2)} on ${formatMm(check.outsideM, 2)} of blank: ${checkSizesInWords(check)}`}
+            text={`bore ${writer.calliper(check.leastBoreM)} to ${writer.calliper(check.mostBoreM)} on ${writer.calliper(check.outsideM)} of blank: ${checkSizesInWords(check, writer)}`}
           />
         </dd>
         <dt>Rod’s length</dt>

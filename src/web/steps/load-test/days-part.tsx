@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
-import { benchDays, type DayOfBench } from '../../../engine/flow/bench-days.ts';
+import { benchDays, type DayOfBench, firstDay } from '../../../engine/flow/bench-days.ts';
 import { benchFit } from '../../../engine/stiffness/from-bench.ts';
 import type { DaysCompared } from '../../../engine/sureness/compare-days.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
@@ -46,8 +46,8 @@ function PickedDays({ days, model }: { days: readonly DayOfBench[]; model: Sheet
     <>
       {others.length > 1 && (
         <LoadSwitch
-          label={`${first.name}, beside`}
-          names={others.map(({ name }) => name)}
+          label={`${dayName(first)}, beside`}
+          names={others.map(dayName)}
           drawn={at}
           onChange={setPicked}
         />
@@ -68,7 +68,7 @@ function Days({ first, second, model }: DaysProps) {
   const [asked, setAsked] = useState(false);
   const task = useMemo(() => {
     if (!asked) return undefined;
-    const day = ({ name, bench }: DayOfBench) => ({ name, fit: benchFit(bench).request });
+    const day = ({ bench, ...of }: DayOfBench) => ({ name: dayName(of), fit: benchFit(bench).request });
     const question = {
       days: [day(first), day(second)] as const,
       request: model.request,
@@ -79,7 +79,7 @@ function Days({ first, second, model }: DaysProps) {
   const { answer, working, failure } = useLongTask(task, doubtLane);
   return (
     <>
-      <p>{`${first.name}: ${countOf(first)}; ${second.name}: ${countOf(second)}.`}</p>
+      <p>{`${dayName(first)}: ${countOf(first)}; ${dayName(second)}: ${countOf(second)}.`}</p>
       {!asked && (
         <div>
           <Button className="button" onPress={() => setAsked(true)}>
@@ -97,7 +97,7 @@ function Days({ first, second, model }: DaysProps) {
       )}
       {answer?.status === 'compared' && (
         <div className={working ? 'judged quiet' : 'judged'}>
-          <Compared answer={answer} names={[first.name, second.name]} />
+          <Compared answer={answer} names={[dayName(first), dayName(second)]} />
         </div>
       )}
     </>
@@ -106,6 +106,11 @@ function Days({ first, second, model }: DaysProps) {
 
 function countOf({ readings }: DayOfBench): string {
   return `${readings} ${readings === 1 ? 'reading' : 'readings'}`;
+}
+
+/** As the builder named it under its set-ups. */
+function dayName({ name }: Pick<DayOfBench, 'name'>): string {
+  return name === firstDay ? 'first day' : name;
 }
 
 function Compared({ answer, names }: { answer: DaysCompared; names: [string, string] }) {

@@ -7,6 +7,7 @@ import type { Change } from '../../../record/operation.ts';
 import { orderSheet } from '../../../sheets/order-sheet.ts';
 import { threadCalled } from '../../../words/colour-words.ts';
 import { writeMoney } from '../../../words/intl.ts';
+import { orderedInWords } from '../../../words/order-line.ts';
 import { Field } from '../../fields/field.tsx';
 import { fileName, handOver } from '../../parts/sheet/hand-over.ts';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -182,9 +183,10 @@ export function OrderPart() {
 function useNeeded() {
   const { single } = useBuild();
   const { choices, profile } = useBench();
+  const { writer } = useShop();
   const wraps = useWraps();
-  return orderList({
-    blank: textOf(single('blank'), 'label') ?? 'Blank',
+  const needed = orderList({
+    blank: textOf(single('blank'), 'label'),
     guides: choices?.guides ?? [],
     tipOutsideM: diameterAt(profile, 0),
     threads: (wraps?.plan.colours ?? []).map((need) => ({
@@ -194,4 +196,9 @@ function useNeeded() {
     })),
     gripShape: textOf(single('handle'), 'gripShape'),
   });
+  return needed.map((line) => ({
+    what: orderedInWords(line, writer),
+    count: line.count,
+    spare: line.spare,
+  }));
 }
