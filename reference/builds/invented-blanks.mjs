@@ -1,4 +1,4 @@
-/** Four invented blanks; dimensions within the trade's usual ranges, everything else made up. */
+/** Invented blanks; dimensions within the trade's usual ranges, everything else made up. */
 const inch = 0.0254;
 const carbon = { modulusPa: 105e9, densityKgPerM3: 1530 };
 /** A dip or a rise of stiffness about a station, as a share of it. */
@@ -143,5 +143,76 @@ export const inventedBuilds = [
     },
     handle: { gripFront: 10.25 * inch, reelFromButt: 2.375 * inch, reelOffset: 2.125 * inch },
     layout: { startKind: 'rule', startCount: 11, tapeStep: '1/8 in', loadBy: 'line', intervals: 'growing' },
+  },
+  {
+    file: 'demo-casting-spiral.json',
+    seed: 505,
+    units: 'inch',
+    edge: 'axis',
+    about: {
+      title: 'Demo: casting rod, guides in a spiral',
+      customer: 'invented',
+      rodKind: 'casting-spiral',
+      demo: true,
+      note: 'An invented scenario: no real blank, shop or person. A seven-foot casting rod whose line goes round the blank from the reel on top to the guides under it.',
+    },
+    blank: { label: 'invented casting blank', material: 'carbon', ferrulesBound: true },
+    ...carbon,
+    tip: { outsideM: 0.0021, wallM: 0.0005 },
+    butt: { outsideM: 0.0125, wallM: 0.0009 },
+    irregular: (s) => bump(0.7, 0.15, -0.18)(s) * waves(5)(s),
+    sweepPerM: (s) => 0.003 * Math.sin(1.5 * s),
+    layoutChosen: true,
+    ladderG: [100, 250, 500, 800],
+    sections: [
+      { id: 'tip', name: 'Tip', lengthM: 43 * inch, joint: sleeve(2.25 * inch) },
+      { id: 'butt', name: 'Butt', lengthM: 43.25 * inch },
+    ],
+    lineSides: {
+      tip: { angle: 90, method: 'straightest axis, sighted' },
+      butt: { angle: 15, method: 'straightest axis, sighted' },
+    },
+    /** A bar 18 in from the tip; GJ over EI as invented. */
+    twist: { share: 0.17, barFromTipM: 18 * inch, armM: 6 * inch, hungG: [100, 200] },
+    handle: { gripFront: 15.5 * inch, reelFromButt: 12 * inch, reelOffset: 1.1875 * inch },
+    layout: {
+      startKind: 'rule',
+      startCount: 10,
+      tapeStep: '1/8 in',
+      loadBy: 'line',
+      intervals: 'growing',
+      guidesSide: 'spiral',
+      spiralBy: 'left',
+    },
+  },
+  {
+    file: 'demo-two-handed.json',
+    seed: 606,
+    units: 'inch',
+    edge: 'axis',
+    about: {
+      title: 'Demo: two-handed fly rod, 13 ft',
+      customer: 'invented',
+      rodKind: 'two-handed-fly',
+      lineWeight: '8',
+      demo: true,
+      note: 'An invented scenario: no real blank, shop or person. A rod held with both hands: it bends from the upper one, the lower one holds the moment.',
+    },
+    blank: { label: 'invented two-handed blank', material: 'carbon', ferrulesBound: true },
+    ...carbon,
+    tip: { outsideM: 0.0023, wallM: 0.00048 },
+    butt: { outsideM: 0.0152, wallM: 0.0008 },
+    irregular: waves(6),
+    sweepPerM: (s) => 0.003 * Math.sin(0.9 * s + 0.5),
+    layoutChosen: true,
+    ladderG: [100, 250, 500, 900],
+    sections: [
+      { id: 'tip', name: 'Tip', lengthM: 40 * inch, joint: sleeve(1.25 * inch) },
+      { id: 'upper', name: 'Upper middle', lengthM: 40.25 * inch, joint: sleeve(1.75 * inch) },
+      { id: 'lower', name: 'Lower middle', lengthM: 40.75 * inch, joint: sleeve(2.5 * inch) },
+      { id: 'butt', name: 'Butt', lengthM: 40.5 * inch },
+    ],
+    handle: { gripFront: 22 * inch, reelFromButt: 7 * inch, reelOffset: 2.5 * inch },
+    layout: { startKind: 'rule', tapeStep: '1/8 in', loadBy: 'line', intervals: 'growing' },
   },
 ];

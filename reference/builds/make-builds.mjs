@@ -1,7 +1,7 @@
 /**
  * Writes the example builds. Every blank here is invented: a tapered tube with made-up irregularities, its bench
  * readings simulated with the bend kernel, an unknown clamp tilt and seeded noise, and read off a tape. Run after
- * a build: `node reference/builds/make-builds.mjs`. The same seeds give the same files.
+ * a build: `node reference/builds/make-builds.mjs [file …]`. The same seeds give the same files.
  */
 import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
@@ -10,6 +10,7 @@ import { assembleBlank } from '../../dist/engine/bench/assemble.js';
 import { planProtocol } from '../../dist/engine/bench/protocol.js';
 import { bend } from '../../dist/engine/bend/bend.js';
 import { frequency } from '../../dist/engine/frequency/frequency.js';
+import { guideKinds } from '../../dist/engine/kinds/guide-kinds.js';
 import { seededNormal, seededRandom } from '../../dist/engine/numerics/seeded-random.js';
 import { formatInches } from '../../dist/engine/units/format-inches.js';
 import { standardGravity } from '../../dist/engine/units/gravity.js';
@@ -36,6 +37,7 @@ function measure(invented) {
     flagChecks,
     ...turnSections(invented),
     ...countSwings(invented, blank, truth),
+    ...turnBar(invented, blank, truth),
     handle: mapValues(invented.handle, (lengthM) => bench.tape.long(lengthM)),
     layout: invented.layout,
     ladder: (invented.ladderG ?? []).map((grams, index) => ({
@@ -263,6 +265,39 @@ function countSwings({ swingsCounted, handle, seed }, blank, truth) {
   return { swings: [{ id: 'count1', order: 1, rod: 'bare', counted: swingsCounted, seconds }] };
 }
 
+/** A bar across the blank, a weight at its end, left and right; the bar itself a degree off level. */
+function turnBar({ twist, handle, seed, units }, blank, truth) {
+  if (!twist) return {};
+  const { share, barFromTipM, armM, hungG } = twist;
+  const clampM = blank.lengthM - handle.gripFront;
+  const softness = truth.rows.slice(1).reduce((sum, row, i) => {
+    const inside = row.fromTipM > barFromTipM && row.fromTipM <= clampM;
+    return inside ? sum + (row.fromTipM - truth.rows[i].fromTipM) / (share * row.EINm2) : sum;
+  }, 0);
+  const normal = seededNormal(seededRandom(seed + 13));
+  const degrees = (rad) => {
+    const half = Math.round((rad * 360) / Math.PI + normal()) / 2;
+    return { si: (half * Math.PI) / 180, text: `${half}°` };
+  };
+  return {
+    twistTest: { barFromTip: tapes[units].long(barFromTipM) },
+    twists: hungG.map((grams, k) => {
+      let turn = 0;
+      for (let i = 0; i < 60; i++) {
+        turn = 0.5 * (turn + (grams / 1000) * standardGravity * armM * Math.cos(turn) * softness);
+      }
+      return {
+        id: `twist${k + 1}`,
+        order: k + 1,
+        hung: weight(grams / 1000),
+        arm: tapes[units].long(armM),
+        left: degrees(turn + Math.PI / 180),
+        right: degrees(turn - Math.PI / 180),
+      };
+    }),
+  };
+}
+
 function lineSideFields(side) {
   if (!side) return {};
   return {
@@ -342,18 +377,21 @@ function chosenGuides(path) {
     .flatMap(({ rows }) => rows)
     .sort((a, b) => a.fromTipM - b.fromTipM)
     .map(({ name, fromTipM }, index) => {
-      const [kind, ...size] = name.split(' ');
+      const kind = guideKinds
+        .filter((one) => name.startsWith(`${one.name} `))
+        .reduce((best, one) => (one.name.length > (best?.name.length ?? 0) ? one : best), undefined);
       return {
         id: `g${index + 1}`,
         order: index + 1,
-        kind,
-        size: size.join(' '),
+        kind: kind.id,
+        size: name.slice(kind.name.length + 1),
         station: inches(fromTipM, 8),
       };
     });
 }
 
-for (const invented of inventedBuilds) {
+const wanted = process.argv.slice(2);
+for (const invented of inventedBuilds.filter(({ file }) => wanted.length === 0 || wanted.includes(file))) {
   const path = fileURLToPath(new URL(`../../examples/${invented.file}`, import.meta.url));
   const build = measure(invented);
   const write = () =>
