@@ -35,6 +35,8 @@ export interface Writer {
   angle(angleRad: number): string;
   /** Of the line in a ring, beside its limit: `14.7°`, `15°`. */
   lineAngle(angleRad: number): string;
+  /** A moment that a hand holds: `0.38 in·lb`, `0.043 N·m`. */
+  torque(torqueNm: number): string;
   /** `73 °F`, `23 °C`. */
   temperature(celsius: number): string;
   /** A difference of temperatures: `18 °F`, `10 °C`. */
@@ -84,6 +86,10 @@ export function shopWriter({ system, tapeStep, weighsIn = 'g', temperatureIn }: 
     load: weighsIn === 'oz' ? (kg) => formatOunces(kg, 1) : (kg) => formatGrams(kg, 0),
     angle: halfDegrees,
     lineAngle: (rad) => `${trimZeros((rad * 180) / Math.PI, 1)}°`,
+    // 1 lbf·in is 0.112984829 N·m: NIST SP 811, appendix B.8
+    torque: inch
+      ? (nm) => `${fixedDecimals(nm / 0.112984829, 2)} in·lb`
+      : (nm) => `${fixedDecimals(nm, 3)} N·m`,
     temperature: (c) => (fahrenheit ? `${Math.round(c * 1.8 + 32)} °F` : `${trimZeros(c, 0)} °C`),
     warmer: (c) => (fahrenheit ? `${Math.round(c * 1.8)} °F` : `${trimZeros(c, 0)} °C`),
     ...common,
@@ -105,6 +111,7 @@ export const siWriter: Writer = {
   load: (kg) => `${plain(kg)} kg`,
   angle: (rad) => `${plain(rad)} rad`,
   lineAngle: (rad) => `${plain(rad)} rad`,
+  torque: (nm) => `${plain(nm)} N m`,
   temperature: (c) => `${plain(c)} °C`,
   warmer: (c) => `${plain(c)} °C`,
   ...{ volume: (ml: number) => `${plain(ml)} ml` },

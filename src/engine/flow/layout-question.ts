@@ -87,8 +87,9 @@ export function ringsAndReel(
   diameters: readonly DiameterRow[],
 ): Pick<LadderRequest, 'buttAngleRad' | 'reel' | 'guides' | 'tipTop'> {
   const { gripFrontFromButtM, reelFromButtM, reelOffsetM } = bench.handle;
-  const radiusAt = (fromTipM: number) => (diameterAt(diameters, fromTipM) ?? 0) / 2;
-  const heightsM = guides.map(({ ringHeightM }, index) => ringHeightM + radiusAt(marks[index]));
+  const heightsM = guides.map(
+    ({ ringHeightM }, index) => ringHeightM + (diameterAt(diameters, marks[index]) ?? 0) / 2,
+  );
   const round = guidesRound(choices, guides, heightsM);
   const spiral = round.length > 0;
   return {

@@ -8,6 +8,7 @@ import { type StrainLevels, strainLevels } from '../../engine/bench/strain.ts';
 import type { BlankTorsion } from '../../engine/flow/blank-torsion.ts';
 import type { Choices } from '../../engine/flow/choices.ts';
 import type { CountQuestion } from '../../engine/flow/count-answer.ts';
+import { type GuideRoundBlank, guidesRound } from '../../engine/flow/guides-round.ts';
 import { type LayoutQuestion, layoutQuestion, ringsAndReel } from '../../engine/flow/layout-question.ts';
 import { downRad, type LoadLadder } from '../../engine/flow/loads.ts';
 import { commonGuides, commonMarks } from '../../engine/kinds/common-build.ts';
@@ -44,6 +45,8 @@ export interface SheetModel {
   field: GuideField;
   /** Stiffness in twist. */
   torsion: BlankTorsion;
+  /** Where each guide's foot stands round the blank; empty without a spiral. */
+  round: GuideRoundBlank[];
   ladder: LadderSheet;
   restLadder: LadderSheet;
   startLadder: LadderSheet;
@@ -85,6 +88,11 @@ export function sheetModel(parts: SheetParts): SheetModel | undefined {
     marksAre: ownFromTipM ? 'own' : startFits ? 'start' : 'spread',
     field: guideField(choices, fromTipM, keepOut, freeM),
     torsion: question.torsion,
+    round: guidesRound(
+      choices,
+      choices.guides,
+      choices.guides.map(({ ringHeightM }) => ringHeightM),
+    ),
     counted: { bench, choices, blank, diameters, tables: parts.tables },
     ...ladderSheets(parts, blank, diameters, question),
     request: {

@@ -3,6 +3,7 @@ import type { BlankTables } from '../../engine/bench/free-rod.ts';
 import type { CountQuestion, CountsAnswer } from '../../engine/flow/count-answer.ts';
 import type { MoveQuestion, NextMove } from '../../engine/flow/next-move.ts';
 import type { Power, PowerQuestion } from '../../engine/flow/power.ts';
+import type { HandRow, HandsQuestion, RoundAtLoad, RoundQuestion } from '../../engine/flow/round-answer.ts';
 import type { KeepOut } from '../../engine/layout/kept-free.ts';
 import type { LadderRequest } from '../../engine/layout/ladder-request.ts';
 import type { LayoutAnswer, LayoutProgress } from '../../engine/layout/layout.ts';
@@ -119,6 +120,17 @@ export interface RealLineTask {
   question: RealLineQuestion;
 }
 
+/** Guides round the blank: turns, clearance and torque as laid. */
+export interface RoundTask {
+  does: 'round';
+  question: RoundQuestion;
+}
+/** Torque and twist of guides on top, under and in a spiral, held three ways. */
+export interface HandsTask {
+  does: 'hands';
+  question: HandsQuestion;
+}
+
 /** Which reading would narrow the marks most; places the guides first. */
 export interface NextReadingTask {
   does: 'nextReading';
@@ -164,7 +176,15 @@ export type DoubtTask =
   | CountsTask;
 
 /** Tasks of more than a frame. */
-export type LongTask = FitTask | LayoutTask | SlackTask | NextMoveTask | RealLineTask | DoubtTask;
+export type LongTask =
+  | FitTask
+  | LayoutTask
+  | SlackTask
+  | NextMoveTask
+  | RealLineTask
+  | RoundTask
+  | HandsTask
+  | DoubtTask;
 export type Task = ReadTask | LongTask;
 
 export interface SecondAnswer extends SecondEstimate {
@@ -188,6 +208,8 @@ interface Answers {
   days: DaysAnswer;
   series: SeriesAnswer;
   realLine: RealLineAtLoad[];
+  round: RoundAtLoad[];
+  hands: HandRow[];
 }
 interface Progresses {
   read: never;
@@ -207,6 +229,8 @@ interface Progresses {
   days: never;
   series: never;
   realLine: never;
+  round: never;
+  hands: never;
 }
 export type Answer<T extends Task> = Answers[T['does']];
 export type Progress<T extends Task> = Progresses[T['does']];

@@ -1,5 +1,6 @@
 /** The engine's home in the browser: every task is answered once, in order. */
 import { moveDefaults, nextMove } from '../../engine/flow/next-move.ts';
+import { handsAnswer, roundAnswer } from '../../engine/flow/round-answer.ts';
 import { readRealLine } from '../../engine/layout/real-line.ts';
 import { answerTasks } from './answer-tasks.ts';
 import { keptFit } from './kept-fit.ts';
@@ -24,5 +25,9 @@ answerTasks<Exclude<Task, DoubtTask>>((task, progress) => {
       return nextMove(task.question, progress, { ...moveDefaults, snapM: task.snapM });
     case 'realLine':
       return readRealLine(task.question);
+    case 'round':
+      return roundAnswer(task.question);
+    case 'hands':
+      return handsAnswer(task.question);
   }
 });

@@ -12,6 +12,7 @@ import { LimitsPart } from './limits-part.tsx';
 import type { LiveSheet } from './live-sheet.ts';
 import { LoadsPart } from './loads-part.tsx';
 import { RealLinePart } from './real-line-part.tsx';
+import { OneSidePart, RoundPart, sidesAreAsked } from './round-part.tsx';
 import { rulerModel } from './sheet-drawings.ts';
 import { SidePart } from './side-part.tsx';
 import { StartPart } from './start-part.tsx';
@@ -21,6 +22,7 @@ import { useCounts } from './use-counts.ts';
 import { useSettledFrame } from './use-live-sheet.ts';
 import { useMarks } from './use-marks.ts';
 import { useSheetInput } from './use-sheet-input.ts';
+import { useTurning } from './use-turning.ts';
 import './layout.css';
 import { ladderWriter } from '../../../words/ladder-writer.ts';
 
@@ -39,7 +41,9 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
   const writer = useMemo(() => ladderWriter(shopWriter, loads.kg), [shopWriter, loads.kg]);
   const [picked, setPicked] = useState<number>();
   const drawn = useDrawnLoad(sheet, picked, loads.kg.length);
-  const { best, bestMarks, next, slackZones, doubt } = useSheetInput(sheet, model, { drawn, system });
+  const turning = useTurning(model);
+  const { inHand } = turning;
+  const { best, bestMarks, next, slackZones, doubt } = useSheetInput(sheet, model, { drawn, system, inHand });
   const counts = useCounts(model, next.working);
   const marks = useMarks(sheet, model, system);
   const settled = useSettledFrame(sheet);
@@ -50,6 +54,7 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
       <BendPart sheet={sheet} model={model} writer={writer} drawn={drawn} onDraw={setPicked} />
       <SidePart {...shared} best={best} bestMarks={bestMarks} next={next} counts={counts} />
       <StraightRodPart {...shared} />
+      {model.round.length > 0 && <RoundPart {...shared} turning={turning} waits={best.working} />}
       {!model.unreadable && (
         <CountsPart
           counts={counts}
@@ -67,7 +72,10 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
           findings={startFindings(model).map(sentence)}
           onTake={canTakeStart(model) ? marks.useStart : undefined}
         />
-        <LoadsPart loads={loads} />
+        <LoadsPart loads={loads} asksSide={!sidesAreAsked(choices)} />
+        {model.round.length === 0 && sidesAreAsked(choices) && (
+          <OneSidePart {...shared} waits={best.working} />
+        )}
         <LimitsPart usual={defaultLimits(model.rod.lengthM)} />
         <RealLinePart model={model} writer={writer} waits={best.working} />
         <GuidesPart choices={choices} onTakeUp={marks.takeUp} />

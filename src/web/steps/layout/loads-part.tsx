@@ -7,7 +7,7 @@ import { useBuild } from '../../read/build-context.ts';
 import { textOf } from '../../read/values.ts';
 
 /** The load ladder and how the weights are hung. */
-export function LoadsPart({ loads }: { loads: LoadLadder }) {
+export function LoadsPart({ loads, asksSide }: { loads: LoadLadder; asksSide: boolean }) {
   const { rows, single, write, newRowId } = useBuild();
   const ladder = rows('ladder');
   const tied = textOf(single('layout'), 'loadBy') === 'tied';
@@ -59,7 +59,7 @@ export function LoadsPart({ loads }: { loads: LoadLadder }) {
       <div className="fields-row">
         {tied && <Field path={['layout', '-', 'tautLine']} />}
         <Field path={['layout', '-', 'buttAngle']} />
-        <Field path={['layout', '-', 'guidesSide']} usual="under" />
+        {asksSide && <Field path={['layout', '-', 'guidesSide']} usual="under" />}
       </div>
     </Part>
   );

@@ -6,6 +6,7 @@ import type { UnitSystem } from '../../../engine/units/unit-table.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useLayoutProposal } from '../../read/use-layout-proposal.ts';
 import { useMarkSpread } from '../../read/use-mark-spread.ts';
+import type { LadderSheet } from '../../worker/messages.ts';
 import { useSame } from '../../worker/use-same.ts';
 import { useSlack } from '../../worker/use-slack.ts';
 import type { AskedLayout, LiveSheet } from './live-sheet.ts';
@@ -17,6 +18,8 @@ const noMarks: readonly number[] = [];
 interface Shown {
   drawn: number;
   system: UnitSystem;
+  /** With the guide in hand as far round as it is held; left out while none is. */
+  inHand?: LadderSheet;
 }
 
 /**
@@ -58,6 +61,7 @@ export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, s
   const bestMarks = useSame(onTape(best.answer));
   const otherMarks = useSame(onTape(otherRule.answer));
   const { drawn } = shown;
+  const held = useSame(shown.inHand ?? model.ladder);
 
   useEffect(() => {
     if (!sheet || !bends) return;
@@ -65,7 +69,7 @@ export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, s
       marks && marks.length === on.ladder.guides.count ? { fromTipM: marks, ladder: on } : undefined;
     sheet.take({
       field,
-      ladder,
+      ladder: held,
       drawn,
       beside: {
         start: startFromTipM.length > 1 ? asked(startFromTipM, startLadder) : undefined,
@@ -78,6 +82,7 @@ export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, s
     sheet,
     bends,
     field,
+    held,
     ladder,
     restLadder,
     startLadder,

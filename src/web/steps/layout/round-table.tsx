@@ -1,0 +1,137 @@
+import { Button } from 'react-aria-components';
+import type { RoundAtLoad } from '../../../engine/flow/round-answer.ts';
+import type { LadderWriter } from '../../../words/ladder-writer.ts';
+import { bare } from '../../../words/places.ts';
+import { largestOver } from '../../../words/round.ts';
+import { Field } from '../../fields/field.tsx';
+import { Figure } from '../../fields/figure.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import type { SheetModel } from '../../read/sheet-model.ts';
+import type { SheetFrame } from './sheet-frame.ts';
+import type { Turning } from './use-turning.ts';
+
+export interface RoundTableProps {
+  model: SheetModel;
+  writer: LadderWriter;
+  settled: SheetFrame;
+  /** Of the layout as it is in the record. */
+  clear: readonly RoundAtLoad[] | undefined;
+  turning: Turning;
+  /** While the guides stand for common practice. */
+  onTakeUp?: () => void;
+}
+
+/** Every guide's angle, to be typed, its largest turn of the line and how near the line comes behind it. */
+export function RoundTable({ model, writer, settled, clear, turning, onTakeUp }: RoundTableProps) {
+  const { guides } = model.choices;
+  const unit = writer.units === 'inch' ? 'in' : 'mm';
+  return (
+    <>
+      {onTakeUp && (
+        <p>
+          The guides are assumed.{' '}
+          <Button className="inline" onPress={onTakeUp}>
+            Enter your own
+          </Button>{' '}
+          to turn each of them.
+        </p>
+      )}
+      <TableFrame label="Guides round the blank in figures" className="close-table">
+        <table className="figures-table stacked round-table">
+          <thead>
+            <tr>
+              <th scope="col">guide</th>
+              <th scope="col">from the top</th>
+              <th scope="col">ring beside its foot</th>
+              <th scope="col">line turns</th>
+              <th scope="col">clears the blank, {unit}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {guides.map((guide, index) => (
+              <tr key={guide.id ?? index}>
+                <th scope="row">{index + 1}</th>
+                <td data-label="from the top">
+                  <AngleCell model={model} guide={index} turning={turning} writer={writer} />
+                </td>
+                <td data-label="ring beside its foot">
+                  {guide.id !== undefined && (
+                    <Field
+                      label={`Ring of guide ${index + 1} beside its foot`}
+                      labelHidden
+                      path={['guides', guide.id, 'ringBeside']}
+                    />
+                  )}
+                </td>
+                <td data-label="line turns">
+                  <TurnCell
+                    guide={index}
+                    settled={settled}
+                    limitRad={model.limits.lineAngleRad}
+                    writer={writer}
+                  />
+                </td>
+                <td data-label={`clears the blank, ${unit}`}>
+                  <ClearCell guide={index} loads={clear} writer={writer} />
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableFrame>
+      <p className="small quiet">
+        Line turns: the most in its ring over all loads. Clears the blank: the least, from this guide toward
+        the reel, with the line straight from ring to ring.
+      </p>
+    </>
+  );
+}
+
+interface CellProps {
+  guide: number;
+  writer: LadderWriter;
+}
+
+function AngleCell({
+  model,
+  guide,
+  turning,
+  writer,
+}: CellProps & Pick<RoundTableProps, 'model' | 'turning'>) {
+  const { id } = model.choices.guides[guide];
+  const { fromTopRad, proposedRad } = model.round[guide];
+  const { held } = turning;
+  if (held?.guide === guide) return <strong>{writer.angle(held.fromTopRad)}</strong>;
+  if (id === undefined) return <>{writer.angle(fromTopRad)}</>;
+  return (
+    <Field
+      label={`Guide ${guide + 1} from the top`}
+      labelHidden
+      path={['guides', id, 'around']}
+      pale={writer.angle(proposedRad)}
+    />
+  );
+}
+
+function TurnCell({
+  guide,
+  settled,
+  limitRad,
+  writer,
+}: CellProps & { settled: SheetFrame; limitRad: number }) {
+  const loads = settled.ours?.reading.loads ?? [];
+  const most = Math.max(0, ...loads.map(({ rings }) => rings[guide + 1]?.lineAngleRad ?? 0));
+  if (loads.length === 0) return <>–</>;
+  // reel and hand set the one at the stripping guide
+  const counted = guide < settled.fromTipM.length - 1;
+  return (
+    <span className={counted && most > limitRad ? 'attention' : undefined}>{writer.lineAngle(most)}</span>
+  );
+}
+
+function ClearCell({ guide, loads, writer }: CellProps & { loads: readonly RoundAtLoad[] | undefined }) {
+  if (!loads || loads.length === 0 || loads[0].clearM.length <= guide + 1) return <>–</>;
+  const clearM = -largestOver(loads, (at) => -at.clearM[guide + 1]).value;
+  if (clearM <= 0) return <span className="attention">touches</span>;
+  return <Figure text={bare(writer.fine(clearM))} />;
+}
