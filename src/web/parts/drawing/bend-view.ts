@@ -9,6 +9,8 @@ export interface DrawnRod {
   handleM: number;
   reel: ReelPlace;
   side: Side;
+  /** Where the reel stands; in a spiral on top while the guides work under the rod. */
+  reelSide: Side;
   /** Outside diameter along the blank. */
   outside: PiecewiseLinear;
   /** The builder's limit of the line angle. */

@@ -73,9 +73,9 @@ export function placeOf({ fromTipM, xM, yM }: RuledLoad, atM: number): { xM: num
   };
 }
 
-/** A point given along the butt's axis and off it to the guides' side. */
-export function alongButt({ buttAngleRad, side }: DrawnRod, alongM: number, offsetM: number) {
-  const off = side === 'over' ? offsetM : -offsetM;
+/** A point given along the butt's axis and off it to the reel's side. */
+export function alongButt({ buttAngleRad, reelSide }: DrawnRod, alongM: number, offsetM: number) {
+  const off = reelSide === 'over' ? offsetM : -offsetM;
   const [c, s] = [Math.cos(buttAngleRad), Math.sin(buttAngleRad)];
   return { xM: alongM * c - off * s, yM: alongM * s + off * c };
 }

@@ -19,6 +19,7 @@ export function drawnRod(model: SheetModel, writer: LadderWriter): DrawnRod {
     handleM: model.handle.gripFrontFromButtM,
     reel: ladder.ladder.reel,
     side: choices.side,
+    reelSide: choices.spiral ? 'over' : choices.side,
     outside: piecewiseLinear(
       diameters.map(({ fromTipM }) => fromTipM),
       diameters.map(({ outsideM }) => outsideM),

@@ -55,7 +55,11 @@ export function HandsTable({ model, writer, waits }: OneSideProps) {
                   <td data-label="held">{handlings[handling]}</td>
                   {(Object.keys(arrangements) as Arrangement[]).map((arrangement) => (
                     <td key={arrangement} data-label={arrangements[arrangement]}>
-                      <HandCell row={rowOf(answer, { arrangement, handling, load })} writer={writer} />
+                      <HandCell
+                        row={rowOf(answer, { arrangement, handling, load })}
+                        straight={rowOf(answer, { arrangement, handling: 'straight', load })}
+                        writer={writer}
+                      />
                     </td>
                   ))}
                 </tr>
@@ -65,8 +69,8 @@ export function HandsTable({ model, writer, waits }: OneSideProps) {
         </table>
       </TableFrame>
       <p className="small quiet">
-        The torque about the handle that your hand holds, then the twist of the tip. Minus: the rod pushes on
-        in the way it was rolled or pulled. This is no promise that a rod will or will not roll over.
+        The torque about the handle that your hand holds, then the twist of the tip. Pushes on: rolled a
+        little, the rod wants to roll further. This is no promise that a rod will or will not roll over.
       </p>
     </div>
   );
@@ -78,7 +82,14 @@ function rowOf(rows: readonly HandRow[], of: Pick<HandRow, 'arrangement' | 'hand
   );
 }
 
-function HandCell({ row, writer }: { row: HandRow | undefined; writer: LadderWriter }) {
+interface HandCellProps {
+  row: HandRow | undefined;
+  /** The same rod pulled straight. */
+  straight: HandRow | undefined;
+  writer: LadderWriter;
+}
+
+function HandCell({ row, straight, writer }: HandCellProps) {
   if (row?.status !== 'converged') return <>no bend found</>;
   if (!row.stable) return <span className="attention">turns over</span>;
   const { least, most } = row.twistRangeRad;
@@ -89,7 +100,17 @@ function HandCell({ row, writer }: { row: HandRow | undefined; writer: LadderWri
   const twist = low === high ? high : `${low.replace('°', '')} to ${high}`;
   return (
     <>
-      <Figure text={writer.torque(row.handTorqueNm)} /> <span className="quiet small">{twist}</span>
+      <Figure text={writer.torque(Math.abs(row.handTorqueNm))} />
+      {row.handling === 'rolled' && rolledWords(row.handTorqueNm - (straight?.handTorqueNm ?? 0))}{' '}
+      <span className="quiet small">{twist}</span>
     </>
   );
 }
+
+/** More torque in the sense of the roll: the hand holds the rod in it, for it wants to go back. */
+function rolledWords(moreNm: number): string {
+  if (Math.abs(moreNm) < leastFeltNm) return '';
+  return moreNm > 0 ? ', pushes back' : ', pushes on';
+}
+/** About a gram at a hand's breadth. */
+const leastFeltNm = 1e-3;

@@ -25,6 +25,8 @@ export interface RoundTableProps {
 export function RoundTable({ model, writer, settled, clear, turning, onTakeUp }: RoundTableProps) {
   const { guides } = model.choices;
   const unit = writer.units === 'inch' ? 'in' : 'mm';
+  const shown = guides.map((_, index) => index).filter((index) => !liesUnder(model, index));
+  const under = guides.length - shown.length;
   return (
     <>
       {onTakeUp && (
@@ -48,20 +50,14 @@ export function RoundTable({ model, writer, settled, clear, turning, onTakeUp }:
             </tr>
           </thead>
           <tbody>
-            {guides.map((guide, index) => (
-              <tr key={guide.id ?? index}>
+            {shown.map((index) => (
+              <tr key={guides[index].id ?? index}>
                 <th scope="row">{index + 1}</th>
                 <td data-label="from the top">
                   <AngleCell model={model} guide={index} turning={turning} writer={writer} />
                 </td>
                 <td data-label="ring beside its foot">
-                  {guide.id !== undefined && (
-                    <Field
-                      label={`Ring of guide ${index + 1} beside its foot`}
-                      labelHidden
-                      path={['guides', guide.id, 'ringBeside']}
-                    />
-                  )}
+                  <BesideCell row={guides[index].id} guide={index} />
                 </td>
                 <td data-label="line turns">
                   <TurnCell
@@ -80,11 +76,24 @@ export function RoundTable({ model, writer, settled, clear, turning, onTakeUp }:
         </table>
       </TableFrame>
       <p className="small quiet">
-        Line turns: the most in its ring over all loads. Clears the blank: the least, from this guide toward
-        the reel, with the line straight from ring to ring.
+        {under > 0 && `The other ${under} guides are under the rod; turn one and it joins the list. `}Line
+        turns: the most in its ring over all loads. Clears the blank: the least, from this guide toward the
+        reel, with the line straight from ring to ring.
       </p>
     </>
   );
+}
+
+/** As the spiral has it, under the rod like the tip-top. */
+function liesUnder({ round, choices }: SheetModel, guide: number): boolean {
+  const { fromTopRad, ringBesideM } = choices.guides[guide];
+  return fromTopRad === undefined && !ringBesideM && Math.abs(round[guide].proposedRad - Math.PI) < 1e-6;
+}
+
+function BesideCell({ row, guide }: { row: string | undefined; guide: number }) {
+  if (row === undefined) return <>over its foot</>;
+  const label = `Ring of guide ${guide + 1} beside its foot`;
+  return <Field label={label} labelHidden path={['guides', row, 'ringBeside']} />;
 }
 
 interface CellProps {

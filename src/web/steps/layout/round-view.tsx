@@ -26,7 +26,7 @@ export function RoundView({ model, turning, writer, settled, fixed }: RoundViewP
   const by = model.choices.spiral?.by ?? 'right';
   const count = model.round.length;
   const at = (guide: number) => (held?.guide === guide ? held.fromTopRad : model.round[guide].fromTopRad);
-  const places = model.round.map((_, guide) => placeOf(at(guide), by, radiusPx(guide, count)));
+  const places = model.round.map((_, guide) => placeOf(at(guide), by, guide, count));
   const over = overLimit(settled, model.limits.lineAngleRad);
   const turn = (event: PointerEvent<SVGSVGElement>) => {
     if (!held || !svg.current) return;
@@ -67,7 +67,7 @@ export function RoundView({ model, turning, writer, settled, fixed }: RoundViewP
             className={`round-guide${over.has(guide) ? ' attention' : ''}${held?.guide === guide ? ' active' : ''}`}
             role="slider"
             tabIndex={fixed ? -1 : 0}
-            aria-label={`Guide ${guide + 1}`}
+            aria-label={`Round the blank: guide ${guide + 1}`}
             aria-valuemin={-180}
             aria-valuemax={360}
             aria-valuenow={Math.round((at(guide) * 180) / Math.PI)}
@@ -124,10 +124,12 @@ function radiusPx(guide: number, count: number): number {
   return innerPx + ((outerPx - innerPx) * (guide + 1)) / count;
 }
 
-function placeOf(fromTopRad: number, by: 'right' | 'left', radius: number) {
+function placeOf(fromTopRad: number, by: 'right' | 'left', guide: number, count: number) {
+  const radius = radiusPx(guide, count);
+  const beside = guide % 2 === 0 ? 16 : -16;
   const [right, up] = [(by === 'left' ? -1 : 1) * Math.sin(fromTopRad), Math.cos(fromTopRad)];
-  // the number stands beside its ring, square to the ray
-  return { x: radius * right, y: -radius * up, labelX: 15 * up, labelY: 15 * right };
+  // numbers stand beside their rings, square to the ray, in turn on either side
+  return { x: radius * right, y: -radius * up, labelX: beside * up, labelY: beside * right };
 }
 
 function linePath(places: readonly { x: number; y: number }[]): string {
