@@ -59,6 +59,7 @@ describe('a casting rod whose line goes round the blank', () => {
 
   test('a ring is dragged round; the reading follows before the hand lets go', async () => {
     const before = await turnOf(9).textContent();
+    await ring(9).scrollIntoViewIfNeeded();
     const from = await ring(9).locator('.round-ring').boundingBox();
     const middle = await page.locator('.round-blank').boundingBox();
     if (!from || !middle) throw new Error('the view is not on the screen');

@@ -5,8 +5,15 @@ import type { Arrangement, Handling } from '../../../engine/flow/torque-in-hand.
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import type { SheetModel } from '../../read/sheet-model.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
-import type { OneSideProps } from './round-part.tsx';
+
+export interface OneSideProps {
+  model: SheetModel;
+  writer: LadderWriter;
+  /** What matters more is still being worked out in the same lane. */
+  waits: boolean;
+}
 
 const arrangements: Record<Arrangement, string> = { 'on-top': 'on top', under: 'under', spiral: 'spiral' };
 const handlings: Record<Handling, string> = {

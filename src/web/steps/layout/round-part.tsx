@@ -2,7 +2,6 @@ import { useMemo } from 'react';
 import { Link } from 'wouter';
 import type { Choices } from '../../../engine/flow/choices.ts';
 import { rodKindOf, usualPlaceRound } from '../../../engine/kinds/rod-kinds.ts';
-import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { clearInWords, handInWords, torsionInWords, turnInWords } from '../../../words/round.ts';
 import { Field, FieldsRow } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
@@ -12,7 +11,7 @@ import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import type { RoundTask } from '../../worker/messages.ts';
 import { type LongTaskState, useLongTask } from '../../worker/use-long-task.ts';
-import { HandsTable } from './hands-table.tsx';
+import { HandsTable, type OneSideProps } from './hands-table.tsx';
 import { RoundTable } from './round-table.tsx';
 import { RoundView } from './round-view.tsx';
 import type { SheetFrame } from './sheet-frame.ts';
@@ -20,12 +19,6 @@ import type { Marks } from './use-marks.ts';
 import type { Turning } from './use-turning.ts';
 import './round.css';
 
-export interface OneSideProps {
-  model: SheetModel;
-  writer: LadderWriter;
-  /** What matters more is still being worked out in the same lane. */
-  waits: boolean;
-}
 export interface RoundPartProps extends OneSideProps {
   settled: SheetFrame;
   turning: Turning;
