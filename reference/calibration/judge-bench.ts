@@ -4,8 +4,9 @@ import { layoutFromBench } from '../../src/engine/flow/layout-from-bench.ts';
 import { makeLadder, readLadder } from '../../src/engine/layout/ladder.ts';
 import { layout } from '../../src/engine/layout/layout.ts';
 import { piecewiseLinear, valueAt } from '../../src/engine/numerics/piecewise-linear.ts';
-import { fitStiffness } from '../../src/engine/stiffness/fit.ts';
-import type { FitRequest, FitSolved, StiffnessBandRow } from '../../src/engine/stiffness/request.ts';
+import { type FitResult, fitStiffness } from '../../src/engine/stiffness/fit.ts';
+import { mixtureBand } from '../../src/engine/stiffness/mixture-band.ts';
+import type { FitRequest } from '../../src/engine/stiffness/request.ts';
 import { inWords } from '../../test/support/in-words.ts';
 import type { TrueBlank } from '../../test/support/simulated-bench.ts';
 import { type Readings, readUnlikeBench } from '../../test/support/unlike-bench.ts';
@@ -31,7 +32,7 @@ export interface BenchRow {
   /** Best places on the true rod less the marks, in standard deviations; the guides that are given left out. */
   marksOff: number[];
   markSigmaM: number;
-  /** Of 60 places along the blank: share in the 95 % band, in its middle half; mean width in ln EI; error, rms. */
+  /** Of 60 places along the blank: share in the 95 % band, between the quartiles; mean width in ln EI; error, rms. */
   bandHeld: number;
   bandHalf: number;
   bandWidth: number;
@@ -60,7 +61,7 @@ export function judgeBench(
   if (ours.status === 'not-converged' || start.status === 'not-converged') return undefined;
   const { sureness } = answer;
   const marksOff = truth.fromTipM.map((at, i) => (at - answer.fromTipM[i]) / sureness.markSigmaM[i]);
-  const fitted = fitStiffness(bench).answer as FitSolved;
+  const fit = fitStiffness(bench);
   return {
     seed,
     kind: blank.kind,
@@ -75,28 +76,37 @@ export function judgeBench(
     costOfKeeping: sureness.costOfKeeping,
     marksOff: marksOff.slice(1, -1),
     markSigmaM: mean(sureness.markSigmaM.slice(1, -1)),
-    ...bandOf(fitted.stiffness, blank),
-    findings: fitted.findings.map(({ path }) => path),
+    ...bandOf(fit, blank),
+    findings: fit.answer.findings.map(({ path }) => path),
   };
 }
 
 function bandOf(
-  rows: readonly StiffnessBandRow[],
+  { answer, posterior }: FitResult,
   { lengthM, stiffnessNm2 }: TrueBlank,
 ): Pick<BenchRow, 'bandHeld' | 'bandHalf' | 'bandWidth' | 'errorRms'> {
+  if (answer.status === 'refused' || !posterior) throw new Error('a bench without an answer');
+  const at = answer.stiffness.map(({ fromTipM }) => fromTipM);
   const column = (key: 'EINm2' | 'lowNm2' | 'highNm2') =>
     piecewiseLinear(
-      rows.map(({ fromTipM }) => fromTipM),
-      rows.map((row) => Math.log(row[key])),
+      at,
+      answer.stiffness.map((row) => Math.log(row[key])),
     );
   const [middle, low, high] = [column('EINm2'), column('lowNm2'), column('highNm2')];
+  const [lower, upper] = mixtureBand(posterior.drawing.mixture, [0.25, 0.75]).map((quartile) =>
+    piecewiseLinear(at, quartile),
+  );
   const places = Array.from({ length: 60 }, (_, i) => {
-    const at = 0.05 + (i / 59) * (lengthM - 0.07);
-    const off = Math.log(stiffnessNm2(at)) - valueAt(middle, at);
-    const [down, up] = [valueAt(low, at) - valueAt(middle, at), valueAt(high, at) - valueAt(middle, at)];
-    // half of a normal spread lies within 0.6745 standard deviations, 95 % within 1.96
-    const half = (0.6745 / 1.96) * (off > 0 ? up : -down);
-    return { off, width: up - down, held: off >= down && off <= up, inHalf: Math.abs(off) <= half };
+    const place = 0.05 + (i / 59) * (lengthM - 0.07);
+    const true_ = Math.log(stiffnessNm2(place));
+    const within = (from: typeof low, to: typeof low) =>
+      true_ >= valueAt(from, place) && true_ <= valueAt(to, place);
+    return {
+      off: true_ - valueAt(middle, place),
+      width: valueAt(high, place) - valueAt(low, place),
+      held: within(low, high),
+      inHalf: within(lower, upper),
+    };
   });
   return {
     bandHeld: mean(places.map(({ held }) => Number(held))),

@@ -4,8 +4,10 @@ import type { RuledReading } from '../engine/layout/rule-reading.ts';
 import type { MarksList } from '../engine/marks/marks-list.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
 import { formatOnTape } from '../engine/units/tape-step.ts';
+import { buildSchema } from '../record/schema.ts';
 import { plusMinusOnTape } from '../sheets/marks-sheet.ts';
 import { criterionWords } from '../words/criteria.ts';
+import { choiceText } from '../words/field-text.ts';
 import { type LadderWriter, ladderWriter } from '../words/ladder-writer.ts';
 import { layoutVerdictWords, lostLoadsWords } from '../words/layout-verdict.ts';
 import { lineSideInWords } from '../words/line-side.ts';
@@ -125,14 +127,14 @@ function scoreRow(name: string, reading: RuledReading, { w }: Page): string[] {
 function strainPart({ work, bench, w }: Page): string {
   const levels = strainLevels(bench);
   const reading = work.readings.own ?? work.readings.best;
-  const words = { within: '', caution: ' (caution)', stop: ' (stop)' };
+  const words = { within: '', caution: ' (only computed)', stop: ' (only computed, past stop)' };
   const loads = reading.loads.map(
     ({ strain }, index) =>
       `${w.loads[index]} ${fixedDecimals(strain.percent, 2)} %${words[strainVerdict(strain.percent, levels)]}`,
   );
   const whose = levels.own
     ? 'your own levels'
-    : `our judgement for ${bench.material === 'unknown' ? 'an unknown material' : bench.material}; no promise that it holds`;
+    : `our judgement for ${bench.material === 'unknown' ? 'an unknown material' : choiceText(buildSchema.blank.fields.material, bench.material)}; no promise that it holds`;
   return [
     `Largest surface strain: ${loads.join(', ')}. Caution from ${levels.cautionPercent} %, stop at ${levels.stopPercent} % (${whose}).`,
     'Load test: wear eye protection. Nobody stands in the plane of the rod. Raise the load slowly, weights low over the floor. Wrap or bind sleeve ferrules first.',

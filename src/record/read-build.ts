@@ -1,8 +1,9 @@
 /** From a build's record to what the engine takes: by hand, field by field, nothing of the stored shape beyond. */
 import { assembleBlank } from '../engine/bench/assemble.ts';
-import type { Bench, Handle, Material, Section } from '../engine/bench/bench.ts';
+import type { Bench, Handle, Section } from '../engine/bench/bench.ts';
 import { type BenchFinding, doubtsOf } from '../engine/bench/bench-finding.ts';
 import { checkBench } from '../engine/bench/check.ts';
+import { materialOf } from '../engine/bench/materials.ts';
 import type { Assumption, Choices } from '../engine/flow/choices.ts';
 import { commonHandle } from '../engine/kinds/common-build.ts';
 import type { DocumentState } from './operation.ts';
@@ -10,7 +11,7 @@ import { readSections, readSetups } from './read-bench.ts';
 import { readChoices, readRodKind, type ShopHabits } from './read-choices.ts';
 import { bareSwings } from './read-swings.ts';
 import { readTwist } from './read-twists.ts';
-import { oneOf, readSingle } from './read-values.ts';
+import { readSingle } from './read-values.ts';
 import { assume, type RecordKinds } from './record-kinds.ts';
 import { bareCurves } from './traced-curves.ts';
 
@@ -25,8 +26,6 @@ export interface BuildReading {
   assumed: Assumption[];
 }
 
-const materials = ['carbon', 'glass', 'unknown'] as const satisfies Material[];
-
 /** Never throws on any state: missing and senseless values are findings. */
 export function readBuild(state: DocumentState, habits: ShopHabits = {}): BuildReading {
   const sections = readSections(state);
@@ -36,7 +35,7 @@ export function readBuild(state: DocumentState, habits: ShopHabits = {}): BuildR
   const handle = readHandle(state, sections.value);
   const blank = readSingle(state, 'blank');
   const bench: Bench = {
-    material: oneOf(blank.text('material'), materials) ?? 'unknown',
+    material: materialOf(blank.text('material')),
     strainCautionPercent: blank.number('strainCautionPercent'),
     strainStopPercent: blank.number('strainStopPercent'),
     massKg: blank.si('mass'),

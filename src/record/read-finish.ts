@@ -1,7 +1,7 @@
 import type { BatchInput } from '../engine/finish/batches.ts';
 import type { Coat, ProductTimes } from '../engine/finish/schedule.ts';
 import type { DocumentState } from './operation.ts';
-import { readRows, readSingle } from './read-values.ts';
+import { oneOf, readRows, readSingle } from './read-values.ts';
 
 export interface FinishChoices {
   times: ProductTimes;
@@ -39,6 +39,7 @@ export function readFinish(state: DocumentState): FinishChoices {
       partA: row.orUsual('partA'),
       partB: row.orUsual('partB'),
       mixBy: row.text('mixBy') === 'mass' ? 'mass' : 'volume',
+      ratioBy: oneOf(row.text('ratioBy'), ['volume', 'mass']),
       densityA: row.number('densityA'),
       densityB: row.number('densityB'),
       measureStep: row.orUsual('measureStep'),

@@ -1,4 +1,5 @@
 import type { BatchPlan } from '../engine/finish/batches.ts';
+import { batchParts } from '../words/batch.ts';
 import { finishFaults } from '../words/finish-faults.ts';
 import { line, type Mark, type Sheet, text } from './drawing.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
@@ -24,7 +25,7 @@ export function finishSheet(
   const dueMm = mixMm + 30;
   const faultsMm = dueMm + (due.length + 1) * 8 + 14;
   const mix = batch
-    ? `${batch.partA.toFixed(1)} + ${batch.partB.toFixed(1)} ${batch.unit}, ${batch.batches} ${batch.batches === 1 ? 'batch' : 'batches'} a coat`
+    ? `${batchParts(batch)}, ${batch.batches} ${batch.batches === 1 ? 'batch' : 'batches'} a coat`
     : 'mix: see the screen';
   const large = { sizeMm: 6, bold: true };
   const marks: Mark[] = [

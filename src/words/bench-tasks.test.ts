@@ -77,7 +77,7 @@ describe('the work in pieces', () => {
     expect(task?.lines[0]).toMatch(/^On butt, /);
   });
   it('what cannot be undone is a gate', () => {
-    const batch = { batches: 2, partA: 2.5, partB: 2.5, unit: 'ml' as const, batchMl: 5, leastRules: true };
+    const batch = { batches: 2, partA: 2.5, partB: 2.5, unit: 'ml' as const, batchMl: 5, measureStep: 0.1 };
     expect(
       benchTasks({ ...work, batch })
         .filter(({ gate }) => gate)

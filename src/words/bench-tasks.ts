@@ -37,6 +37,8 @@ export interface BenchWork {
   batch?: BatchPlan;
 }
 
+import { batchParts } from './batch.ts';
+
 /** In the order of the craft. */
 export function benchTasks(work: BenchWork): BenchTask[] {
   return [
@@ -138,7 +140,7 @@ function finishTasks({ batch, wraps }: BenchWork): BenchTask[] {
       id: 'coat',
       stage: 'finish',
       title: 'Mix and brush a coat',
-      figure: `${batch.partA.toFixed(1)} + ${batch.partB.toFixed(1)} ${batch.unit}`,
+      figure: batchParts(batch),
       lines: [
         batch.batches > 1 ? `${batch.batches} batches one after the other.` : 'One batch for the whole rod.',
         'Sight the guides once more: after this you cannot move them. Tick and clock are on the finish’s sheet.',

@@ -20,9 +20,14 @@ export function labelOf({ name }: Field): string {
   return name.replace(/^“?\p{L}/u, (start) => start.toUpperCase());
 }
 
+/** What stands in the list for one of a choice's values. */
+export function choiceText(field: Field, value: string): string {
+  return field.kind === 'choice' ? (field.names[value] ?? value) : value;
+}
+
 /** An SI value, a number or a word of this field, rounded as it is read. */
 export function valueText(field: Field, value: number | string, reader: Reader): string {
-  if (typeof value === 'string') return field.kind === 'choice' ? (field.names[value] ?? value) : value;
+  if (typeof value === 'string') return choiceText(field, value);
   const { writer } = reader;
   if (field.kind === 'number')
     return field.holds === 'temperature' || field.holds === 'warmer'

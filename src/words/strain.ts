@@ -1,19 +1,27 @@
-import { type StrainLevels, strainVerdict } from '../engine/bench/strain.ts';
+import { loadsToHang, type StrainLevels, strainVerdict } from '../engine/bench/strain.ts';
 
 /**
- * From which load on the surface strains past the caution level, and from which on it must not be hung; both stand
- * there. `names` and `percent` by load, the lightest first; empty where every load stays within.
+ * The heaviest load to hang, and from which on a load is only computed. `names` and `percent` by load, the lightest
+ * first; empty where every load stays within.
  */
 export function strainWords(
   names: readonly string[],
   percent: readonly number[],
   levels: StrainLevels,
 ): string {
-  const verdicts = percent.map((one) => strainVerdict(one, levels));
-  const [caution, stop] = (['caution', 'stop'] as const).map((level) => verdicts.indexOf(level));
-  const from = (load: number) => `From ${names[load]} on the surface strains ${percent[load].toFixed(2)} %`;
-  const cautionWords =
-    caution < 0 ? '' : `${from(caution)}, past the caution level of ${levels.cautionPercent} %.`;
-  const stopWords = stop < 0 ? '' : `${from(stop)}. Do not hang it: stop at ${levels.stopPercent} %.`;
-  return [cautionWords, stopWords].filter(Boolean).join(' ');
+  const first = loadsToHang(percent, levels);
+  if (first === percent.length) return '';
+  const strains = (load: number) => `strains the surface by ${percent[load].toFixed(2)} %`;
+  const most =
+    first === 0
+      ? `Hang none of these: even ${names[0]} ${strains(0)}`
+      : `Hang no more than ${names[first - 1]}: ${names[first]} ${strains(first)}`;
+  const stop = percent.findIndex((one) => strainVerdict(one, levels) === 'stop');
+  if (stop === first) return `${most}, past the stop level of ${levels.stopPercent} %.${onlyComputed}`;
+  const caution = `${most}, past the caution level of ${levels.cautionPercent} %.${onlyComputed}`;
+  return stop < 0
+    ? caution
+    : `${caution} ${names[stop]} ${strains(stop)}, past the stop level of ${levels.stopPercent} %.`;
 }
+
+const onlyComputed = ' Heavier ones are only computed.';

@@ -6,8 +6,8 @@
  * from, so that a finding can be shown where the value stands.
  */
 import type { LineSide } from './line-side.ts';
+import type { Material } from './materials.ts';
 
-export type Material = 'carbon' | 'glass' | 'unknown';
 export type JointKind = 'sleeve' | 'spigot' | 'put-in' | 'put-over';
 
 export interface Bench {

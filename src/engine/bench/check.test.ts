@@ -5,7 +5,8 @@ import type { BenchFinding } from './bench-finding.ts';
 import { checkBench } from './check.ts';
 import { checkFerrulesBound } from './ferrule-gate.ts';
 import { checkFloor, clampHeightNeeded } from './floor.ts';
-import { strainLevels, strainVerdict, surfaceStrainPercent } from './strain.ts';
+import { type Material, materials } from './materials.ts';
+import { loadsToHang, strainLevels, strainVerdict, surfaceStrainPercent } from './strain.ts';
 import { fourPiece, sleeveJoint } from './test-bench.ts';
 
 function findings(change: (bench: Bench) => void) {
@@ -209,15 +210,39 @@ describe('caution', () => {
     expect(checkFerrulesBound(bench, { ...load, massKg: 0.1 })).toEqual([]);
     expect(checkFerrulesBound({ ...bench, ferrulesBound: true }, load)).toEqual([]);
   });
+  it('loads are hung up to the first that strains to the caution level', () => {
+    const levels = strainLevels({ material: 'carbon' });
+    expect(loadsToHang([0.1, 0.2, 0.35, 0.3], levels)).toBe(2);
+    expect(loadsToHang([0.1, 0.2], levels)).toBe(2);
+    expect(loadsToHang([0.5], levels)).toBe(0);
+  });
+  it('no material’s levels stand above the published strength that they are drawn from', () => {
+    // compression strength over modulus, %: sources at materials.ts; bamboo from memory
+    const published = {
+      carbon: 0.56,
+      'carbon-standard': 0.56,
+      'carbon-intermediate': 0.56,
+      'carbon-high': 0.31,
+      glass: 1.5,
+      bamboo: 0.5,
+      unknown: 0.56,
+    };
+    for (const [material, { strain }] of Object.entries(materials)) {
+      expect(strain.cautionPercent).toBeLessThan(strain.stopPercent);
+      expect(strain.stopPercent).toBeLessThan(published[material as Material]);
+    }
+  });
   it('surface strain is curvature times half the diameter, set against the material or the builder', () => {
     expect(surfaceStrainPercent(-1, 0.005)).toBeCloseTo(0.25, 12);
     const carbon = strainLevels({ material: 'carbon' });
     expect(strainVerdict(0.2, carbon)).toBe('within');
-    expect(strainVerdict(0.3, carbon)).toBe('caution');
-    expect(strainVerdict(0.45, carbon)).toBe('stop');
+    expect(strainVerdict(0.4, carbon)).toBe('caution');
+    expect(strainVerdict(0.5, carbon)).toBe('stop');
+    expect(strainVerdict(0.4, strainLevels({ material: 'carbon-high' }))).toBe('stop');
+    expect(strainVerdict(0.4, strainLevels({ material: 'unknown' }))).toBe('caution');
     expect(strainVerdict(0.45, strainLevels({ material: 'glass' }))).toBe('within');
-    expect(strainLevels({ material: 'carbon', strainStopPercent: 0.5 })).toMatchObject({
-      stopPercent: 0.5,
+    expect(strainLevels({ material: 'carbon', strainStopPercent: 0.45 })).toMatchObject({
+      stopPercent: 0.45,
       own: true,
     });
   });

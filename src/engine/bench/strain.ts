@@ -1,12 +1,10 @@
 /**
  * Surface strain of a bent blank: ε = κ·OD/2, κ the curvature, OD the outside diameter; a thin shell's outer
  * fibre, its natural bow left out.
- *
- * Levels: judgement drawn from published strengths of unidirectional laminates (compression governs; Zweben 1989
- * gives 0.3 % for the stiffest carbon, others 0.49 to 1.1 %; E-glass 1.5 % and more). Never a promise that a blank
- * will hold.
+ * Levels by material: materials.ts. A load may be computed beyond them; it is not hung.
  */
-import type { Bench, Material } from './bench.ts';
+import type { Bench } from './bench.ts';
+import { materials } from './materials.ts';
 
 export interface StrainLevels {
   cautionPercent: number;
@@ -16,13 +14,6 @@ export interface StrainLevels {
 }
 export type StrainVerdict = 'within' | 'caution' | 'stop';
 
-export const defaultStrainLevels: Record<Material, { cautionPercent: number; stopPercent: number }> = {
-  carbon: { cautionPercent: 0.25, stopPercent: 0.4 },
-  glass: { cautionPercent: 0.6, stopPercent: 1 },
-  /** The careful choice of the two. */
-  unknown: { cautionPercent: 0.25, stopPercent: 0.4 },
-};
-
 export function surfaceStrainPercent(curvaturePerM: number, outsideM: number): number {
   return Math.abs(curvaturePerM) * (outsideM / 2) * 100;
 }
@@ -30,7 +21,7 @@ export function surfaceStrainPercent(curvaturePerM: number, outsideM: number): n
 export function strainLevels(
   bench: Pick<Bench, 'material' | 'strainCautionPercent' | 'strainStopPercent'>,
 ): StrainLevels {
-  const common = defaultStrainLevels[bench.material];
+  const common = materials[bench.material].strain;
   return {
     cautionPercent: bench.strainCautionPercent ?? common.cautionPercent,
     stopPercent: bench.strainStopPercent ?? common.stopPercent,
@@ -41,4 +32,10 @@ export function strainLevels(
 export function strainVerdict(strainPercent: number, levels: StrainLevels): StrainVerdict {
   if (strainPercent >= levels.stopPercent) return 'stop';
   return strainPercent >= levels.cautionPercent ? 'caution' : 'within';
+}
+
+/** How many of the loads may be hung, the lightest first: those below the first that strains up to the caution level. */
+export function loadsToHang(strainPercents: readonly number[], levels: StrainLevels): number {
+  const first = strainPercents.findIndex((one) => strainVerdict(one, levels) !== 'within');
+  return first < 0 ? strainPercents.length : first;
 }

@@ -4,6 +4,7 @@ export interface FinishKinds {
     what: 'partA' | 'partB' | 'measureStep' | 'potLife' | 'minutesPerWrap';
     value: number;
   };
+  'finish/ratio-by-what': Record<string, never>;
   'finish/densities-needed': Record<string, never>;
   'finish/recoat-window': { fromS: number; untilS: number };
   'finish/turning-short': { turnForS: number };

@@ -52,7 +52,8 @@ const mix: BatchInput = {
 describe('a batch', () => {
   it('is never smaller than can be measured truly: 2.5 + 2.5 ml at divisions of 0.1 ml', () => {
     const { plan } = planBatches(mix);
-    expect(plan).toMatchObject({ unit: 'ml', leastRules: true });
+    expect(plan).toMatchObject({ unit: 'ml', measureStep: 0.1 });
+    expect(plan?.finerStep).toBeGreaterThan(0);
     expect(plan?.partA).toBeCloseTo(2.5, 9);
     expect(plan?.partB).toBeCloseTo(2.5, 9);
   });
@@ -79,6 +80,7 @@ describe('a batch', () => {
       neededMl: 40,
       potLifeMin: 200,
       mixBy: 'mass' as const,
+      ratioBy: 'mass' as const,
       densityA: 1.15,
       densityB: 0.95,
     };
@@ -87,12 +89,32 @@ describe('a batch', () => {
     // Equal masses of both: their volumes add up to what is needed and half as much again.
     expect((plan?.partA ?? 0) / 1.15 + (plan?.partB ?? 0) / 0.95).toBeCloseTo(60, 0);
   });
+  it('stated by volume and measured on a scale follows the densities', () => {
+    // 1 to 1 by volume at 1.15 and 0.97 g/ml, 5 g in all: 1.15/2.12 and 0.97/2.12 of it
+    const densities = { densityA: 1.15, densityB: 0.97 };
+    const onScale = { ...mix, ...densities, ratioBy: 'volume' as const, mixBy: 'mass' as const };
+    const { plan } = planBatches({ ...onScale, neededMl: 5 / 1.06 / 1.5, measureStep: 0.01 });
+    expect(plan?.partA).toBeCloseTo(2.71, 2);
+    expect(plan?.partB).toBeCloseTo(2.29, 2);
+    expect(plan?.batchMl).toBeCloseTo(5 / 1.06, 2);
+    const inSyringe = { ...mix, ...densities, ratioBy: 'mass' as const, neededMl: 10, measureStep: 0.01 };
+    const { plan: byVolume } = planBatches(inSyringe);
+    expect((byVolume?.partA ?? 0) * 1.15).toBeCloseTo((byVolume?.partB ?? 0) * 0.97, 9);
+  });
+  it('marks as fine as it says measure just what the rod needs', () => {
+    const { plan } = planBatches(mix);
+    const { plan: finer } = planBatches({ ...mix, measureStep: plan?.finerStep ?? 0 });
+    expect(finer?.batchMl).toBeCloseTo((mix.neededMl * 1.5) / (finer?.batches ?? 0), 2);
+    expect(finer?.finerStep).toBeUndefined();
+  });
   it.each([
     [{ partA: 0 }, 'finish/-/partA'],
     [{ measureStep: 0 }, 'finish/-/measureStep'],
     [{ potLifeMin: 0 }, 'finish/-/potLife'],
     [{ minutesPerWrap: 0 }, 'finish/-/minutesPerWrap'],
-    [{ mixBy: 'mass' as const }, 'finish/-/densityA'],
+    [{ mixBy: 'mass' as const, densityA: 1.1, densityB: 1 }, 'finish/-/ratioBy'],
+    [{ mixBy: 'mass' as const, ratioBy: 'volume' as const }, 'finish/-/densityA'],
+    [{ ratioBy: 'mass' as const, densityA: 1.1 }, 'finish/-/densityB'],
   ])('is refused with %j', (change, path) => {
     const { plan, findings } = planBatches({ ...mix, ...change });
     expect(plan).toBeUndefined();

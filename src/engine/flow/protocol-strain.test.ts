@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { estimateFromDiameters } from '../bench/estimate.ts';
+import { materials } from '../bench/materials.ts';
 import { planProtocol } from '../bench/protocol.ts';
-import { defaultStrainLevels, surfaceStrainPercent } from '../bench/strain.ts';
+import { surfaceStrainPercent } from '../bench/strain.ts';
 import { bend } from '../bend/bend.ts';
 import { standardGravity } from '../units/gravity.ts';
 
@@ -48,7 +49,7 @@ describe.each(blanks)('the protocol’s weights on a $name', ({ lengthM, tipM, b
       ),
     );
   it('stay below the caution level, and below the stop where the blank is twice as soft as guessed', () => {
-    const { cautionPercent, stopPercent } = defaultStrainLevels[material];
+    const { cautionPercent, stopPercent } = materials[material].strain;
     expect(Math.max(...strains(1))).toBeLessThan(0.8 * cautionPercent);
     expect(Math.max(...strains(2))).toBeLessThan(stopPercent);
   });

@@ -1,4 +1,5 @@
 /** The blank and its sections, as they come out of the tube. Stations count from the tip unless a name says otherwise. */
+import type { Material } from '../../engine/bench/materials.ts';
 import {
   angle,
   calliper,
@@ -25,7 +26,15 @@ export const blank = single('Blank', {
   withSeries: flag('read this blank together with the others of its series: then fewer readings are enough'),
   material: choice(
     'material',
-    { carbon: 'carbon', glass: 'glass', unknown: 'not known' },
+    {
+      carbon: 'carbon, kind not known',
+      'carbon-standard': 'carbon, standard modulus',
+      'carbon-intermediate': 'carbon, intermediate modulus',
+      'carbon-high': 'carbon, high modulus',
+      glass: 'glass',
+      bamboo: 'bamboo',
+      unknown: 'not known',
+    } satisfies Record<Material, string>,
     { usual: 'unknown' },
   ),
   /** Surface strain; empty: the documented default of the material. */

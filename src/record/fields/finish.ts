@@ -63,7 +63,9 @@ const mixing = habits({
   mixBy: choice('measure by', ['volume', 'mass'], { usual: 'volume', origin: trade() }),
   partA: real('parts of resin', [0, 1000], { usual: 1, origin: trade() }),
   partB: real('parts of hardener', [0, 1000], { usual: 1, origin: trade() }),
-  /** Needed to mix by mass. */
+  /** As the data sheet states it; left out: by volume where it is measured by volume. */
+  ratioBy: choice('ratio stated by', ['volume', 'mass'], { folded: true, empty: 'as on the data sheet' }),
+  /** Needed where ratio or scale go by mass. */
   densityA: holding('density', 'density of the resin', [0, 5]),
   densityB: holding('density', 'density of the hardener', [0, 5]),
   /** Of the syringe in ml, of the scale in g. */

@@ -5,7 +5,9 @@ export const finishSentences: Sentences<FinishKinds> = {
   'finish/nothing-given': ({ what, value }) =>
     `${given[what]} is ${value}. Give more than 0; the data sheet has it.`,
   'finish/densities-needed': () =>
-    'To mix by mass, give the density of both parts (g/ml, on the data sheet). Or mix by volume.',
+    'Give the density of both parts (g/ml, on the data sheet). By mass and by volume one ratio is two mixes. Or measure as the ratio is stated.',
+  'finish/ratio-by-what': () =>
+    'Is the ratio by volume or by mass? The data sheet says. On a scale the two differ: 1 to 1 by volume can be 54 to 46 by mass.',
   'finish/recoat-window': ({ fromS, untilS }, w) =>
     `The recoat window closes (${w.duration(untilS)}) before it opens (${w.duration(fromS)}). Read both off the data sheet again.`,
   'finish/turning-short': ({ turnForS }, w) =>

@@ -10,25 +10,31 @@ export function ProductFields() {
 }
 
 /** How one build is mixed, in the room it stands in. */
-export function MixFields({ byMass }: { byMass: boolean }) {
+export function MixFields(by: MixedBy) {
   return (
     <>
       <FieldsRow of="finish" names={['roomC']} />
-      <MixHabitFields byMass={byMass} />
+      <MixHabitFields {...by} />
     </>
   );
 }
 
+/** Volume or mass, as the fields of these names hold it. */
+interface MixedBy {
+  mixBy: unknown;
+  ratioBy: unknown;
+}
+
 /** How this shop mixes. */
-export function MixHabitFields({ byMass }: { byMass: boolean }) {
-  const densities = byMass ? ['densityA', 'densityB'] : [];
+export function MixHabitFields({ mixBy, ratioBy }: MixedBy) {
+  const densities = mixBy === 'mass' || ratioBy === 'mass' ? ['densityA', 'densityB'] : [];
   const coats = ['coatsPlanned', 'coatThickness', 'footHeight', 'minutesPerWrap'];
   const batches = ['ratioErrorPercent', 'brushedPercent', 'mixTimes'];
   return (
     <FieldsRow
       of="finish"
-      names={['mixBy', 'partA', 'partB', ...densities, 'measureStep', ...coats, ...batches]}
-      units={{ measureStep: byMass ? 'g' : 'ml' }}
+      names={['partA', 'partB', 'ratioBy', 'mixBy', ...densities, 'measureStep', ...coats, ...batches]}
+      units={{ measureStep: mixBy === 'mass' ? 'g' : 'ml' }}
     />
   );
 }

@@ -1,5 +1,4 @@
-import { defaultStrainLevels } from '../../../engine/bench/strain.ts';
-import { oneOf } from '../../../record/read-values.ts';
+import { materialOf, materials } from '../../../engine/bench/materials.ts';
 import { Field } from '../../fields/field.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -10,8 +9,7 @@ import { textOf } from '../../read/values.ts';
 export function WholeBlankPart() {
   const { rows, single } = useBuild();
   const sleeved = rows('sections').some((row) => ['sleeve', 'put-over'].includes(textOf(row, 'joint') ?? ''));
-  const material = oneOf(textOf(single('blank'), 'material'), ['carbon', 'glass']) ?? 'unknown';
-  const strain = defaultStrainLevels[material];
+  const { strain } = materials[materialOf(textOf(single('blank'), 'material'))];
   return (
     <Part
       folded
@@ -34,7 +32,8 @@ export function WholeBlankPart() {
           <Field path={['blank', '-', 'strainStopPercent']} usual={strain.stopPercent} />
         </div>
         <p className="small quiet">
-          Pale levels are a judgement from published laminate strengths, not a promise that a blank will hold.
+          Pale levels go by the material: a judgement from published laminate strengths, not a promise that a
+          blank will hold.
         </p>
       </details>
       {sleeved && (

@@ -1,3 +1,4 @@
+import { batchParts, wasteWords } from '../../../words/batch.ts';
 import { MixFields } from '../../parts/habits/habit-fields.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useShop } from '../../read/shop.tsx';
@@ -15,14 +16,12 @@ export function MixPart({ finish }: { finish: FinishOnRod }) {
         {batch ? (
           <>
             <p className="mix-figure">
-              {batch.partA.toFixed(1)} + {batch.partB.toFixed(1)} {batch.unit}
+              {batchParts(batch)}
               {batch.batches > 1 && `, ${batch.batches} batches a coat`}
             </p>
             <p>
               The first coat takes {firstCoatMl.toFixed(1)} ml on the rod, a later one{' '}
-              {laterCoatMl.toFixed(1)} ml.{' '}
-              {batch.leastRules &&
-                `Less is too little to measure: one mark would change the ratio by over ${mix.rules.ratioErrorPercent} %. `}
+              {laterCoatMl.toFixed(1)} ml. {wasteWords(batch, firstCoatMl, mix.rules.ratioErrorPercent)}{' '}
               {batch.batches > 1 ? 'A batch' : 'It'} can be brushed for{' '}
               {writer.duration((potLifeMin * 60 * mix.rules.brushedPercent) / 100)} of its{' '}
               {writer.duration(potLifeMin * 60)} at {writer.temperature(roomC)}
@@ -37,7 +36,7 @@ export function MixPart({ finish }: { finish: FinishOnRod }) {
           <p className="quiet">When the guides have their marks, the volume follows from the wraps.</p>
         )}
       </div>
-      <MixFields byMass={mix.mixBy === 'mass'} />
+      <MixFields mixBy={mix.mixBy} ratioBy={mix.ratioBy} />
     </Part>
   );
 }

@@ -41,11 +41,11 @@ export function LoadTable({ names, loads, rest, strain, system }: LoadTableProps
                 <Figure text={show(load.yM[0]).replace('-', '−')} />
               </td>
               <td data-label="tip drop">{rest && <Figure text={show(rest.yM[0] - load.yM[0])} />}</td>
-              <td
-                data-label="strain"
-                className={strainVerdict(load.strain.percent, strain) === 'within' ? '' : 'attention'}
-              >
+              <td data-label="strain">
                 {load.strain.percent.toFixed(2)} %
+                {strainVerdict(load.strain.percent, strain) !== 'within' && (
+                  <span className="quiet small"> only computed</span>
+                )}
               </td>
               <td data-label="at, from tip" className="quiet">
                 <Figure text={show(load.strain.fromTipM)} />

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { strainVerdict } from '../../../engine/bench/strain.ts';
+import { loadsToHang, strainVerdict } from '../../../engine/bench/strain.ts';
 import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
 import { formatDegrees, formatGrams } from '../../../engine/units/format-quantity.ts';
 import { ladderWriter } from '../../../words/ladder-writer.ts';
@@ -25,11 +25,14 @@ import { useWallLength } from './use-load-test.ts';
 /** Under the load picked: where the tip will hang, and angle and gap at every guide. */
 export function ExpectedPart({ model }: { model: SheetModel }) {
   const { bench } = useBench();
-  const [picked, setPicked] = useState(0);
+  const [picked, setPicked] = useState<number>();
   const { answer, failure, working } = useLadder(model.ladder, model.field.fromTipM);
   const names = model.loads.kg.map((kg) => formatGrams(kg, 0));
   const loads = answer?.reading.loads.length === names.length ? answer.reading.loads : [];
-  const at = Math.min(picked, names.length - 1);
+  const strains = loads.map(({ strain }) => strain.percent);
+  // the heaviest that may be hung, until one is picked
+  const proposed = Math.max(0, loadsToHang(strains, model.strain) - 1);
+  const at = Math.min(picked ?? proposed, names.length - 1);
   const load = loads[at];
   return (
     <Part
@@ -105,9 +108,9 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
         the front of the grip. The surface strains {load.strain.percent.toFixed(2)} % at the most,{' '}
         <Figure text={show(load.strain.fromTipM)} /> from the tip; caution level {strain.cautionPercent} %.
       </p>
-      {strainVerdict(load.strain.percent, strain) === 'stop' && (
+      {strainVerdict(load.strain.percent, strain) !== 'within' && (
         <p className="attention">
-          ▲ Do not hang {name}: at {strain.stopPercent} % you should stop. Pick a lighter load for the test.
+          ▲ Only computed: do not hang {name}. Pick a load that strains less than {strain.cautionPercent} %.
         </p>
       )}
       <TableFrame label="Expected at every guide">

@@ -13,7 +13,7 @@ import { Part } from '../../parts/sheet/part.tsx';
 /** What holds in every build that says nothing of its own. */
 export function HabitsPart() {
   const place = useFieldPlace();
-  const byMass = place.value(['finish', '-', 'mixBy']) === 'mass';
+  const [mixBy, ratioBy] = ['mixBy', 'ratioBy'].map((name) => place.value(['finish', '-', name]));
   return (
     <Part
       folded
@@ -41,7 +41,7 @@ export function HabitsPart() {
       <details>
         <summary>Finish: the product’s data sheet, mixing</summary>
         <ProductFields />
-        <MixHabitFields byMass={byMass} />
+        <MixHabitFields mixBy={mixBy} ratioBy={ratioBy} />
       </details>
     </Part>
   );
