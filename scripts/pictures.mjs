@@ -9,6 +9,7 @@ const help = `npm run pictures -- [options]
   --seed N     the first one's seed (9500)
   --mishaps N  how many stands per mishap (10)
   --painted N  stands painted and traced in place of all that, seeds from 2000; a minute each at 12 MP
+  --ends N     pictures whose butt and tip are found without taps, seeds from 31000; five seconds each at 12 MP
   --width N    pixels across a painted picture (4000)
   --help       this
 Compares ways to measure a blank, pictures and tape, on simulated stands; counts which mishaps are named.`;
@@ -20,6 +21,7 @@ await orExplain(async () => {
       seed: { type: 'string', default: '9500' },
       mishaps: { type: 'string', default: '10' },
       painted: { type: 'string' },
+      ends: { type: 'string' },
       width: { type: 'string', default: '4000' },
       help: { type: 'boolean' },
     },
@@ -35,6 +37,7 @@ await orExplain(async () => {
     const rest = [percent(row.held, 1), percent(row.stiffnessRms, 1), `${row.findings} with a finding`];
     console.log([row.way.padEnd(34), ...unseen, ...rest].join('  '));
   };
+  if (values.ends) return showEnds(importReference, Number(values.ends), Number(values.width));
   if (values.painted) {
     const rows = [];
     for (const row of compareRendered(Number(values.painted), 2000, Number(values.width))) {
@@ -52,3 +55,18 @@ await orExplain(async () => {
     console.log(`${mishap.padEnd(8)} named ${row.named} of ${row.tried}, any finding in ${row.alarms}`);
   }
 });
+
+async function showEnds(importReference, count, widthPx) {
+  const { foundEnds } = await importReference('found-ends');
+  const total = { right: 0, unsure: 0, wrong: 0 };
+  for (const { seed, status, missesM, right, seconds } of foundEnds(count, 31000, widthPx)) {
+    const sort = status !== 'found' ? 'unsure' : right ? 'right' : 'wrong';
+    total[sort]++;
+    const off =
+      missesM && `butt ${(1e3 * missesM.butt).toFixed(1)} mm, tip ${(1e3 * missesM.tip).toFixed(1)} mm off`;
+    console.log([seed, sort.padEnd(6), `${seconds.toFixed(2)} s`, off ?? ''].join('  '));
+  }
+  console.log(
+    `of ${count}: ${total.right} right to 6.35 mm, ${total.unsure} asked for taps, ${total.wrong} wrong`,
+  );
+}

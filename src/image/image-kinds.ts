@@ -65,6 +65,12 @@ export interface ImageKinds {
     tipYPx: number;
   };
 
+  'ends/length': { lengthM: number; leastM: number; mostM: number };
+  'ends/clamp-outside': Pixel;
+  'ends/no-line': Nothing;
+  'ends/two-lines': Nothing;
+  'ends/end-unclear': { end: string };
+
   'scan/resolution': { dpi: number };
   'scan/coarse': { dpi: number; pixelM: number };
   'scan/dpi-differs': { dpi: number; fileDpi: number };

@@ -4,6 +4,8 @@ export { marksToCamera } from './camera/marks-check.ts';
 export { type PlaneOfMarks, type PlaneRequest, planeOfMarks } from './camera/plane-of-marks.ts';
 export { cameraAwayM, cameraOverPlane } from './camera/stand-off.ts';
 export { type Decoded, type DecodeLimits, decodeImage, decodeLimits } from './decode/decode-image.ts';
+export type { EndsKnown } from './ends/ends-known.ts';
+export { type EndsAnswer, findEnds } from './ends/find-ends.ts';
 export type { Refused } from './finding.ts';
 export {
   type LineRequest,
@@ -23,5 +25,6 @@ export {
   scanImage,
 } from './scan/scan-image.ts';
 export { type StrippedPicture, stripPicture } from './strip/strip-picture.ts';
+export { type CoarseRidges, coarseRidges } from './trace/coarse-path.ts';
 export { type Traced, type TraceLost, type TraceOptions, traceImage } from './trace/trace-image.ts';
 export type { TracedPoint, TraceRequest } from './trace/trace-request.ts';

@@ -23,22 +23,39 @@ export function greyOf(pixels: Pixels, factor = 1): GreyImage {
   const width = Math.floor(pixels.width / factor);
   const height = Math.floor(pixels.height / factor);
   const values = new Float32Array(width * height);
-  const { data, channels } = pixels;
+  const sums = new Float64Array(width);
   const share = 1 / (factor * factor);
   for (let y = 0; y < height; y++) {
-    for (let dy = 0; dy < factor; dy++) {
-      let at = (y * factor + dy) * pixels.width * channels;
-      for (let x = 0; x < width; x++) {
-        let sum = 0;
-        for (let dx = 0; dx < factor; dx++) {
-          sum += channels === 1 ? data[at] : 0.299 * data[at] + 0.587 * data[at + 1] + 0.114 * data[at + 2];
-          at += channels;
-        }
-        values[y * width + x] += sum * share;
-      }
-    }
+    sums.fill(0);
+    for (let dy = 0; dy < factor; dy++) addLuma(pixels, factor * y + dy, factor, sums);
+    for (let x = 0; x < width; x++) values[y * width + x] = sums[x] * share;
   }
   return { width, height, values };
+}
+
+/** Adds one row's luma, block by block. */
+function addLuma({ data, channels, width }: Pixels, row: number, factor: number, sums: Float64Array): void {
+  let at = row * width * channels;
+  for (let x = 0; x < sums.length; x++) {
+    let sum = 0;
+    for (let dx = 0; dx < factor; dx++, at += channels) {
+      sum += channels === 1 ? data[at] : 0.299 * data[at] + 0.587 * data[at + 1] + 0.114 * data[at + 2];
+    }
+    sums[x] += sum;
+  }
+}
+
+/** Means of blocks of 2 × 2; a last row or column without its pair is left out. */
+export function greyHalved({ width, height, values }: GreyImage): GreyImage {
+  const half = { width: width >> 1, height: height >> 1 };
+  const out = new Float32Array(half.width * half.height);
+  for (let y = 0; y < half.height; y++) {
+    for (let x = 0, at = 2 * y * width; x < half.width; x++, at += 2) {
+      out[y * half.width + x] =
+        0.25 * (values[at] + values[at + 1] + values[at + width] + values[at + width + 1]);
+    }
+  }
+  return { ...half, values: out };
 }
 
 /** Means of blocks of `factor` × `factor` pixels, opacity dropped; a rest narrower than a block is left out. */

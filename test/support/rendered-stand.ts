@@ -79,7 +79,7 @@ export function renderedStand(
   return { setups, traces, curves, tiltRad };
 }
 
-function bentOf(blank: TrueBlank, { xM, yM, fromTipM }: Curve): BentBlank {
+export function bentOf(blank: TrueBlank, { xM, yM, fromTipM }: Curve): BentBlank {
   const last = xM.length - 1;
   return {
     axis: Array.from(xM, (x, i) => ({ x, y: yM[i] })),

@@ -1,4 +1,4 @@
-import { type GreyImage, greyAt, greyOf, lumaAt, type Pixels } from '../pixels.ts';
+import { type GreyImage, greyAt, greyHalved, greyOf, lumaAt, type Pixels } from '../pixels.ts';
 import { type Crossing, crossingsOf } from './crossings.ts';
 import { levelAt, type MarkFrame, type MarkReading, readCells } from './read-cells.ts';
 import { refineCrossing } from './refine-crossing.ts';
@@ -35,18 +35,18 @@ export function findMarks(pixels: Pixels, options: FindMarksOptions = {}): Found
   const longSide = Math.max(pixels.width, pixels.height);
   const base = Math.max(1, Math.round(longSide / sidePx));
   const found: FoundMark[] = [];
-  const factors = [1, 2, 4, 8].map((times) => times * base);
-  for (const [i, factor] of factors.entries()) {
-    options.onProgress?.(i / factors.length);
-    if (Math.min(pixels.width, pixels.height) / factor < 40) break;
-    found.push(...marksAt(pixels, factor));
+  let image = greyOf(pixels, base);
+  for (const [i, times] of [1, 2, 4, 8].entries()) {
+    options.onProgress?.(i / 4);
+    if (Math.min(image.width, image.height) < 40) break;
+    found.push(...marksAt(pixels, image, times * base));
+    image = greyHalved(image);
   }
   options.onProgress?.(1);
   return withoutRepeats(found).sort((a, b) => a.number - b.number);
 }
 
-function marksAt(pixels: Pixels, factor: number): FoundMark[] {
-  const image = greyOf(pixels, factor);
+function marksAt(pixels: Pixels, image: GreyImage, factor: number): FoundMark[] {
   const crossings = crossingsOf(image, { leastResponse: 60, most: 500 });
   return crossings.flatMap((crossing) => {
     const mark = markAt(pixels, image, factor, crossing);

@@ -1,6 +1,7 @@
 import type { Point } from '../camera/homography.ts';
 import { greyOf, type Pixels } from '../pixels.ts';
-import { type PathAnswer, type PathInput, pathCosts, pathSearch } from './path-search.ts';
+import { pathCosts, type RidgeInput } from './path-costs.ts';
+import { type PathAnswer, pathSearch } from './path-search.ts';
 import { ridgeHeadings } from './ridge-chains.ts';
 import { type RidgePoints, ridgePoints } from './ridge-points.ts';
 
@@ -10,11 +11,10 @@ export interface CoarseChoice {
   scales: readonly number[];
   leastStrength: number;
   mostPoints: number;
-  onStage?(stage: 'ridges' | 'path'): void;
 }
 
 /** The reduced picture's ridges, for whoever looks at them after the path. */
-export type CoarseRidges = Omit<PathInput, 'stops'> & {
+export type CoarseRidges = RidgeInput & {
   /** Picture pixels a ridge pixel stands for, each way. */
   factor: number;
 };
@@ -26,19 +26,13 @@ export const coarseChoice: CoarseChoice = {
   mostPoints: 80_000,
 };
 
-/** The blank's course through the whole picture, good to a few pixels; places are in the picture's pixels. */
-export function coarsePath(
-  pixels: Pixels,
-  stops: readonly Point[],
-  choice: CoarseChoice,
-): PathAnswer & { ridges: CoarseRidges } {
+/** Every line of a picture, in a picture reduced for the search. */
+export function coarseRidges(pixels: Pixels, choice: CoarseChoice = coarseChoice): CoarseRidges {
   const factor = Math.max(1, Math.ceil(Math.max(pixels.width, pixels.height) / choice.sidePx));
-  choice.onStage?.('ridges');
   const grey = greyOf(pixels, factor);
   const points = ridgePoints(grey, choice);
-  choice.onStage?.('path');
   const support = ridgeHeadings(points, grey.width, grey.height, { reachPx: 14, widestTurnRad: 0.35 });
-  const ridges: CoarseRidges = {
+  return {
     factor,
     points,
     support,
@@ -47,14 +41,24 @@ export function coarsePath(
     height: grey.height,
     costs: pathCosts,
   };
-  const answer = pathSearch({
-    ...ridges,
-    stops: stops.map((stop) => ({ x: (stop.x + 0.5) / factor - 0.5, y: (stop.y + 0.5) / factor - 0.5 })),
-  });
-  const toFull = (at: Point): Point => ({ x: (at.x + 0.5) * factor - 0.5, y: (at.y + 0.5) * factor - 0.5 });
+}
+
+/** The blank's course through the whole picture, good to a few pixels; places are in the picture's pixels. */
+export function coarsePath(ridges: CoarseRidges, stops: readonly Point[]): PathAnswer {
+  const { factor } = ridges;
+  const answer = pathSearch({ ...ridges, stops: stops.map((stop) => toReduced(stop, factor)) });
   return answer.status === 'converged'
-    ? { ...answer, ridges, path: answer.path.map(toFull) }
-    : { ...answer, ridges, reachedPx: toFull(answer.reachedPx) };
+    ? { ...answer, path: answer.path.map((at) => toPicture(at, factor)) }
+    : { ...answer, reachedPx: toPicture(answer.reachedPx, factor) };
+}
+
+/** A place of the picture in the reduced one, and back. */
+export function toReduced({ x, y }: Point, factor: number): Point {
+  return { x: (x + 0.5) / factor - 0.5, y: (y + 0.5) / factor - 0.5 };
+}
+
+export function toPicture({ x, y }: Point, factor: number): Point {
+  return { x: (x + 0.5) * factor - 0.5, y: (y + 0.5) * factor - 0.5 };
 }
 
 /** Mean red, green, blue of the block under each point, interleaved. */

@@ -1,6 +1,6 @@
 import type { Point } from '../camera/homography.ts';
 import { type Pixels, pixelsReduced } from '../pixels.ts';
-import type { CoarseRidges } from './coarse-path.ts';
+import { type CoarseRidges, toPicture, toReduced } from './coarse-path.ts';
 import { type OtherRod, otherRods } from './other-rods.ts';
 import { type RefinedCentreline, refineCentreline } from './refine-centreline.ts';
 
@@ -23,9 +23,8 @@ export function fineLook(
 ): { refined: RefinedCentreline; rods: OtherRod[] } {
   const factor = Math.ceil(Math.max(pixels.width, pixels.height) / choice.sidePx);
   const fine = factor > 1 ? pixelsReduced(pixels, factor) : pixels;
-  const down = ({ x, y }: Point): Point => ({ x: (x + 0.5) / factor - 0.5, y: (y + 0.5) / factor - 0.5 });
+  const down = (at: Point): Point => toReduced(at, factor);
   const up = (value: number): number => (value + 0.5) * factor - 0.5;
-  const upPoint = ({ x, y }: Point): Point => ({ x: up(x), y: up(y) });
   const refined = refineCentreline(fine, coarse.path.map(down), down(ends.butt), down(ends.tip));
   const ridges = { ...coarse.ridges, factor: coarse.ridges.factor / factor };
   const rods = otherRods(fine, ridges, refined);
@@ -40,9 +39,9 @@ export function fineLook(
     },
     rods: rods.map((rod) => ({
       ...rod,
-      thickPx: upPoint(rod.thickPx),
-      thinPx: upPoint(rod.thinPx),
-      ...(rod.leavesPx ? { leavesPx: upPoint(rod.leavesPx) } : {}),
+      thickPx: toPicture(rod.thickPx, factor),
+      thinPx: toPicture(rod.thinPx, factor),
+      ...(rod.leavesPx ? { leavesPx: toPicture(rod.leavesPx, factor) } : {}),
     })),
   };
 }

@@ -9,13 +9,11 @@
  */
 import type { Point } from '../camera/homography.ts';
 import type { Pixels } from '../pixels.ts';
-import { type Centreline, centrelineOf, centrelineSmoothed } from './centreline.ts';
+import { type Centreline, centrelineOf } from './centreline.ts';
 import type { CoarseRidges } from './coarse-path.ts';
-import { followEdges } from './follow-edges.ts';
 import type { RefinedCentreline } from './refine-centreline.ts';
 import { ridgeTracks, trackChoice } from './ridge-tracks.ts';
-import { stripAlong, stripSlope } from './strip.ts';
-import { halfWidthsAlong, taperVote } from './taper.ts';
+import { type RodLook, rodLook } from './rod-look.ts';
 
 export interface OtherRodsChoice {
   /** Shares of the traced length: shortest rod, and shortest stretch that leaves the trace. */
@@ -74,7 +72,7 @@ export function otherRods(
 ): OtherRod[] {
   const lengthPx = traced.line.stepPx * (traced.line.x.length - 1);
   const leastLengthPx = (choice.leastShare * lengthPx) / ridges.factor;
-  const own = measured(pixels, traced.line, ridges.factor);
+  const own = rodLook(pixels, traced.line, ridges.factor);
   const found: OtherRod[] = [];
   for (const track of ridgeTracks(ridges, { ...trackChoice, leastLengthPx })) {
     const places = track.points.map((i) => ({
@@ -84,7 +82,7 @@ export function otherRods(
     if (bowOf(places) < choice.leastBow) continue;
     const beside = besideTrace(places, traced.line, choice.onTracePx * ridges.factor);
     if (beside.offPx < choice.leaveShare * lengthPx || beside.awayPx < choice.leastAway * lengthPx) continue;
-    const look = measured(pixels, centrelineOf(places, 2), ridges.factor);
+    const look = rodLook(pixels, centrelineOf(places, 2), ridges.factor);
     if (!looksLikeRod(look, own, choice) || beside.sense * (look.thickFirst ? 1 : -1) < 0) continue;
     if (look.slope < choice.shadowContrast * own.slope && isShadow(places, traced.line, choice)) continue;
     found.push({
@@ -97,55 +95,7 @@ export function otherRods(
   return found;
 }
 
-interface Look {
-  thickPx: number;
-  taper: number;
-  thickFirst: boolean;
-  even: number;
-  seen: number;
-  /** Typical edge slope, grey steps per pixel. */
-  slope: number;
-}
-
-/** Width and edges along a line that is good to a few pixels, on a step of two ridge pixels. */
-function measured(pixels: Pixels, line: Centreline, factor: number): Look {
-  const stepPx = 2 * factor;
-  const places = Array.from(line.x, (x, i) => ({ x, y: line.y[i] }));
-  const smooth = centrelineSmoothed(centrelineOf(places, stepPx), 80 * factor);
-  const slope = stripSlope(stripAlong(pixels, smooth, 18, 0.5), 0.9, 12 / stepPx);
-  const widths = {
-    reachPx: 4,
-    slackPx: 2,
-    leastHalfPx: 0.75,
-    mostHalfPx: 12,
-    stepHalfPx: 0.25,
-    swapFactor: 1,
-  };
-  const taper = taperVote(slope, widths);
-  const windows = halfWidthsAlong(slope, widths, 12);
-  const even = windows.filter((half, i) => {
-    const taken = taper.halfPx[Math.round(((i + 0.5) / 12) * (taper.halfPx.length - 1))];
-    return Math.abs(half - taken) <= Math.max(0.5, 0.2 * taken);
-  });
-  const { weight } = followEdges(slope, taper, {
-    reachPx: 4,
-    moveCost: 0.6,
-    polarityCost: 6,
-    astrayCost: 0.2,
-    slackPx: 2,
-  });
-  const ends = [taper.halfPx[0], taper.halfPx[taper.halfPx.length - 1]];
-  return {
-    thickPx: Math.max(...ends),
-    taper: Math.max(...ends) / Math.min(...ends),
-    thickFirst: ends[0] >= ends[1],
-    even: even.length / windows.length,
-    seen: weight.filter((one) => one > 0.3).length / weight.length,
-    slope: taper.halfSlope,
-  };
-}
-
-function looksLikeRod(look: Look, own: Look, choice: OtherRodsChoice): boolean {
+function looksLikeRod(look: RodLook, own: RodLook, choice: OtherRodsChoice): boolean {
   const thick = look.thickPx / own.thickPx;
   return (
     look.taper >= choice.leastTaper &&

@@ -44,16 +44,19 @@ export function ridgePoints(image: GreyImage, choice: RidgeChoice): RidgePoints 
     smooths.push(smooth);
     markRidges(smooth, sigma, choice.leastStrength, index, best, layerOf);
   }
-  const ridges: Ridge[] = [];
-  for (let i = 0; i < size; i++) {
-    if (best[i] > 0) ridges.push({ pixel: i, ...ridgeAt(smooths[layerOf[i]], i)! });
+  const kept = strongest(unbeaten(smooths, best, layerOf), best, choice.mostPoints);
+  return gathered(kept, smooths, best, layerOf, choice.scales);
+}
+
+/** Pixels with a middle line that no stronger one lies beside. */
+function unbeaten(smooths: readonly GreyImage[], best: Float32Array, layerOf: Uint8Array): Int32Array {
+  const kept = new Int32Array(best.reduce((count, strength) => count + (strength > 0 ? 1 : 0), 0));
+  let count = 0;
+  for (let i = 0; i < best.length; i++) {
+    if (best[i] <= 0 || !ridgeAt(smooths[layerOf[i]], i)) continue;
+    if (!isBeaten(i, best, smooths[0])) kept[count++] = i;
   }
-  const kept = strongest(
-    ridges.filter((ridge) => !isBeaten(ridge, best, image)),
-    best,
-    choice.mostPoints,
-  );
-  return gathered(kept, image.width, best, layerOf, choice.scales);
+  return kept.subarray(0, count);
 }
 
 /** Notes in `best` and `layerOf` each pixel that a middle line of this scale runs through. */
@@ -77,8 +80,7 @@ function markRidges(
       const yy = values[i - width] - twice + values[i + width];
       // |λ| ≥ floor needs |xx| + |yy| large, or a large mixed derivative, which rotates into neighbours.
       if (Math.abs(xx) + Math.abs(yy) < floor) continue;
-      const ridge = ridgeAt(smooth, i);
-      if (ridge === undefined) continue;
+      if (!ridgeAt(smooth, i)) continue;
       const strength = Math.abs(ridge.lambda) / noise;
       if (strength > best[i] && Math.abs(ridge.lambda) > floor) {
         best[i] = strength;
@@ -88,19 +90,11 @@ function markRidges(
   }
 }
 
-interface RidgeShape {
-  lambda: number;
-  normalX: number;
-  normalY: number;
-  offset: number;
-}
+/** The middle line that was looked at last: one object for all pixels, or collecting them would cost as much. */
+const ridge = { lambda: 0, normalX: 0, normalY: 0, offset: 0 };
 
-interface Ridge extends RidgeShape {
-  pixel: number;
-}
-
-/** The middle line through a pixel of a smoothed picture, or undefined. */
-function ridgeAt(smooth: GreyImage, i: number): RidgeShape | undefined {
+/** Whether a middle line of a smoothed picture runs through a pixel; `ridge` then tells of it. */
+function ridgeAt(smooth: GreyImage, i: number): boolean {
   const { width, values } = smooth;
   const centre = values[i];
   const xx = values[i - 1] - 2 * centre + values[i + 1];
@@ -112,7 +106,7 @@ function ridgeAt(smooth: GreyImage, i: number): RidgeShape | undefined {
   const spread = Math.sqrt(half * half + xy * xy);
   const lambda = middle >= 0 ? middle + spread : middle - spread;
   // Blobs and corners bend as much along as across.
-  if (Math.abs(2 * middle - lambda) > 0.6 * Math.abs(lambda)) return undefined;
+  if (Math.abs(2 * middle - lambda) > 0.6 * Math.abs(lambda)) return false;
   let normalX = xy;
   let normalY = lambda - xx;
   if (Math.abs(lambda - yy) > Math.abs(normalY)) {
@@ -120,14 +114,18 @@ function ridgeAt(smooth: GreyImage, i: number): RidgeShape | undefined {
     normalY = xy;
   }
   const norm = Math.sqrt(normalX * normalX + normalY * normalY);
-  if (norm < 1e-9) return undefined;
+  if (norm < 1e-9) return false;
   normalX /= norm;
   normalY /= norm;
   const slopeX = (values[i + 1] - values[i - 1]) / 2;
   const slopeY = (values[i + width] - values[i - width]) / 2;
   const offset = -(slopeX * normalX + slopeY * normalY) / lambda;
-  if (Math.abs(offset * normalX) > 0.6 || Math.abs(offset * normalY) > 0.6) return undefined;
-  return { lambda, normalX, normalY, offset };
+  if (Math.abs(offset * normalX) > 0.6 || Math.abs(offset * normalY) > 0.6) return false;
+  ridge.lambda = lambda;
+  ridge.normalX = normalX;
+  ridge.normalY = normalY;
+  ridge.offset = offset;
+  return true;
 }
 
 /** Most of a picture is plain, so the median second derivative measures grain and texture. */
@@ -143,45 +141,50 @@ function curvatureNoise(smooth: GreyImage): number {
   return Math.max(1e-3, sample[Math.floor(sample.length / 2)] ?? 0);
 }
 
-/** Whether a stronger ridge lies next to it across the line, as several scales answer one band. */
-function isBeaten(ridge: Ridge, best: Float32Array, image: GreyImage): boolean {
-  const { width, height } = image;
-  const x = ridge.pixel % width;
-  const y = (ridge.pixel - x) / width;
-  for (const step of [-2, -1, 1, 2]) {
+/** Whether a stronger ridge lies next to `ridge` across the line, as several scales answer one band. */
+function isBeaten(pixel: number, best: Float32Array, { width, height }: GreyImage): boolean {
+  const x = pixel % width;
+  const y = (pixel - x) / width;
+  for (let step = -2; step <= 2; step++) {
+    if (step === 0) continue;
     const px = Math.round(x + ridge.normalX * step);
     const py = Math.round(y + ridge.normalY * step);
     if (px < 0 || py < 0 || px >= width || py >= height) continue;
     const j = py * width + px;
-    if (best[j] > best[ridge.pixel] || (best[j] === best[ridge.pixel] && j < ridge.pixel)) return true;
+    if (best[j] > best[pixel] || (best[j] === best[pixel] && j < pixel)) return true;
   }
   return false;
 }
 
-function strongest(ridges: Ridge[], best: Float32Array, most: number): Ridge[] {
-  if (ridges.length <= most) return ridges;
-  const values = Float32Array.from(ridges, (ridge) => best[ridge.pixel]).sort();
+function strongest(pixels: Int32Array, best: Float32Array, most: number): Int32Array {
+  if (pixels.length <= most) return pixels;
+  const values = Float32Array.from(pixels, (pixel) => best[pixel]).sort();
   const bar = values[values.length - most];
-  return ridges.filter((ridge) => best[ridge.pixel] >= bar);
+  return pixels.filter((pixel) => best[pixel] >= bar);
 }
 
 function gathered(
-  ridges: readonly Ridge[],
-  width: number,
+  pixels: Int32Array,
+  smooths: readonly GreyImage[],
   best: Float32Array,
   layerOf: Uint8Array,
   scales: readonly number[],
 ): RidgePoints {
-  const x = (ridge: Ridge): number => (ridge.pixel % width) + ridge.offset * ridge.normalX;
-  const y = (ridge: Ridge): number => Math.floor(ridge.pixel / width) + ridge.offset * ridge.normalY;
-  return {
-    count: ridges.length,
-    x: Float32Array.from(ridges, x),
-    y: Float32Array.from(ridges, y),
-    tangentX: Float32Array.from(ridges, (ridge) => -ridge.normalY),
-    tangentY: Float32Array.from(ridges, (ridge) => ridge.normalX),
-    strength: Float32Array.from(ridges, (ridge) => best[ridge.pixel]),
-    polarity: Int8Array.from(ridges, (ridge) => (ridge.lambda > 0 ? 1 : -1)),
-    scale: Float32Array.from(ridges, (ridge) => scales[layerOf[ridge.pixel]]),
-  };
+  const count = pixels.length;
+  const floats = () => new Float32Array(count);
+  const [x, y, tangentX, tangentY] = [floats(), floats(), floats(), floats()];
+  const [strength, scale, polarity] = [floats(), floats(), new Int8Array(count)];
+  const { width } = smooths[0];
+  for (let k = 0; k < count; k++) {
+    const pixel = pixels[k];
+    ridgeAt(smooths[layerOf[pixel]], pixel);
+    x[k] = (pixel % width) + ridge.offset * ridge.normalX;
+    y[k] = Math.floor(pixel / width) + ridge.offset * ridge.normalY;
+    tangentX[k] = -ridge.normalY;
+    tangentY[k] = ridge.normalX;
+    strength[k] = best[pixel];
+    polarity[k] = ridge.lambda > 0 ? 1 : -1;
+    scale[k] = scales[layerOf[pixel]];
+  }
+  return { count, x, y, tangentX, tangentY, strength, polarity, scale };
 }

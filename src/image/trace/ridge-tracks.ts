@@ -5,7 +5,7 @@
  * built on it may miss things, but it is quick (every point is a seed at most once).
  */
 import type { CoarseRidges } from './coarse-path.ts';
-import { pointsWithin, type RidgeGrid, ridgeGrid } from './path-search.ts';
+import { pointsWithin, type RidgeGrid, ridgeGrid } from './ridge-grid.ts';
 
 export interface TrackChoice {
   leastLengthPx: number;

@@ -28,10 +28,11 @@ export interface Taper {
 
 export function taperVote(slope: Strip, choice: TaperChoice): Taper {
   const { rows } = slope;
-  const { halves, votes, halfSlope } = votesOf(slope, choice);
-  const forward = winnerOf(votes, rows, halves.length, (butt, tip) => tip <= butt);
+  const cast = votesOf(slope, choice);
+  const { halves, halfSlope } = cast;
+  const forward = winnerOf(cast, (butt, tip) => tip <= butt);
   // Thicker towards the tip only on clear evidence: then butt and tip were tapped the wrong way round.
-  const backward = winnerOf(votes, rows, halves.length, (butt, tip) => tip > butt);
+  const backward = winnerOf(cast, (butt, tip) => tip > butt);
   const winner = backward.sum > choice.swapFactor * forward.sum ? backward : forward;
   const halfPx = Float64Array.from(
     { length: rows },
@@ -42,17 +43,19 @@ export function taperVote(slope: Strip, choice: TaperChoice): Taper {
 
 /** The half-width with the most votes in each of `windows` equal parts of the length, one for itself. */
 export function halfWidthsAlong(slope: Strip, choice: TaperChoice, windows: number): number[] {
-  const { halves, votes } = votesOf(slope, choice);
+  const { halves, rows, votes } = votesOf(slope, choice);
   const sums = Array.from({ length: windows }, () => new Float64Array(halves.length));
-  for (let u = 0; u < slope.rows; u++) {
-    const sum = sums[Math.floor((u * windows) / slope.rows)];
-    for (let k = 0; k < halves.length; k++) sum[k] += votes[u * halves.length + k];
+  for (let v = 0; v < rows; v++) {
+    const sum = sums[Math.floor((v * windows) / rows)];
+    for (let k = 0; k < halves.length; k++) sum[k] += votes[v * halves.length + k];
   }
   return sums.map((sum) => halves[sum.indexOf(Math.max(...sum))]);
 }
 
 interface Votes {
   halves: number[];
+  /** How many rows voted: every other one of the strip. */
+  rows: number;
   /** Row by row, one for each half-width. */
   votes: Float32Array;
   halfSlope: number;
@@ -61,30 +64,30 @@ interface Votes {
 function votesOf(slope: Strip, choice: TaperChoice): Votes {
   const halves: number[] = [];
   for (let h = choice.leastHalfPx; h <= choice.mostHalfPx + 1e-9; h += choice.stepHalfPx) halves.push(h);
-  const { rows } = slope;
+  const rows = Math.ceil(slope.rows / 2);
   const best = new Float32Array(rows * halves.length);
-  for (let u = 0; u < rows; u++) {
-    for (const [k, half] of halves.entries()) best[u * halves.length + k] = bestPair(slope, u, half, choice);
+  for (let v = 0; v < rows; v++) {
+    for (const [k, half] of halves.entries())
+      best[v * halves.length + k] = bestPair(slope, 2 * v, half, choice);
   }
   const halfSlope = typicalBest(best, rows, halves.length);
-  return { halves, votes: best.map((value) => value / (value + halfSlope)), halfSlope };
+  return { halves, rows, votes: best.map((value) => value / (value + halfSlope)), halfSlope };
 }
 
 /** The straight taper with the most votes among those allowed, as indices of half-widths. */
 function winnerOf(
-  votes: Float32Array,
-  rows: number,
-  count: number,
+  { votes, rows, halves }: Votes,
   isAllowed: (butt: number, tip: number) => boolean,
 ): { butt: number; tip: number; sum: number } {
+  const count = halves.length;
   let winner = { butt: 0, tip: 0, sum: -1 };
   for (let butt = 0; butt < count; butt++) {
     for (let tip = 0; tip < count; tip++) {
       if (!isAllowed(butt, tip)) continue;
       let sum = 0;
-      for (let u = 0; u < rows; u += 2) {
-        const k = Math.round(butt + ((tip - butt) * u) / (rows - 1));
-        sum += votes[u * count + k];
+      for (let v = 0; v < rows; v++) {
+        const k = Math.round(butt + ((tip - butt) * v) / (rows - 1));
+        sum += votes[v * count + k];
       }
       if (sum > winner.sum) winner = { butt, tip, sum };
     }

@@ -5,7 +5,7 @@ import type { Point } from '../camera/homography.ts';
 import { marksToCamera } from '../camera/marks-check.ts';
 import { type Refused, refusedWith } from '../finding.ts';
 import type { Pixels } from '../pixels.ts';
-import { coarseChoice, coarsePath } from './coarse-path.ts';
+import { type CoarseRidges, coarsePath, coarseRidges } from './coarse-path.ts';
 import { fineLook } from './fine-look.ts';
 import type { RefinedCentreline } from './refine-centreline.ts';
 import { rodFindings } from './rod-findings.ts';
@@ -17,6 +17,8 @@ export interface TraceOptions {
   onProgress?(progress: { stage: 'camera' | 'ridges' | 'path' | 'edges' | 'done'; share: number }): void;
   /** Places in the answer; at least 60. Default: one a centimetre, 101 to 401. */
   places?: number;
+  /** The picture's lines where they were looked for already. */
+  ridges?: CoarseRidges;
 }
 
 export interface Traced {
@@ -56,10 +58,10 @@ export function traceImage(
     return refusedWith([...(camera.status === 'refused' ? camera.findings : []), ...wrong]);
   }
   const stops = [request.ends.butt, ...(request.via ?? []), request.ends.tip].map(pointOf);
-  const coarse = coarsePath(pixels, stops, {
-    ...coarseChoice,
-    onStage: (stage) => progress({ stage, share: stage === 'ridges' ? 0.05 : 0.45 }),
-  });
+  progress({ stage: 'ridges', share: 0.05 });
+  const ridges = options.ridges ?? coarseRidges(pixels);
+  progress({ stage: 'path', share: 0.45 });
+  const coarse = coarsePath(ridges, stops);
   if (coarse.status === 'lost') {
     const [x, y] = [Math.round(coarse.reachedPx.x), Math.round(coarse.reachedPx.y)];
     const finding = lostFinding(coarse, stops.length, [x, y]);
@@ -72,7 +74,7 @@ export function traceImage(
   }
   progress({ stage: 'edges', share: 0.7 });
   const [butt, tip] = [stops[0], stops[stops.length - 1]];
-  const { refined, rods } = fineLook(pixels, coarse, { butt, tip });
+  const { refined, rods } = fineLook(pixels, { ...coarse, ridges }, { butt, tip });
   const points = placesAlong(refined, camera.fit.camera, options.places, (pixel) =>
     camera.fit.sigmaAtM(pixel),
   );

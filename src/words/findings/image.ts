@@ -74,6 +74,17 @@ export const imageSentences: Sentences<ImageKinds> = {
     return `Check that the curve stays on its rod. Another bent rod is in the picture${where}. If you mean that one, tap its butt and tip and a point between.`;
   },
 
+  'ends/length': ({ lengthM, leastM, mostM }, w) =>
+    `Give the blank’s length from the clamp to the tip. ${w.length(lengthM)} is not from ${w.length(leastM)} to ${w.length(mostM)}.`,
+  'ends/clamp-outside': () =>
+    'Turn the camera until the clamp is in the picture, or tap butt and tip. The clamp’s place is outside it.',
+  'ends/no-line': () =>
+    'Tap butt and tip. No clear line as long as the blank leaves the clamp in this picture.',
+  'ends/two-lines': () =>
+    'Check butt and tip, or tap them. Two lines of the blank’s length leave the clamp in this picture.',
+  'ends/end-unclear': ({ end }) =>
+    `Check butt and tip, or tap them. The blank’s ${end} hardly stands out in this picture.`,
+
   'scan/resolution': ({ dpi }) => `Scan at 600 dpi and give that number. ${dpi} is not from 100 to 2400.`,
   'scan/coarse': ({ dpi, pixelM }, w) => `Scan at 600 dpi. At ${dpi} dpi a pixel is ${w.calliper(pixelM)}.`,
   'scan/dpi-differs': ({ dpi, fileDpi }) =>
