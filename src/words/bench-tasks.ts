@@ -8,6 +8,7 @@ import type { SortedBag } from '../engine/guides/bag-sorting.ts';
 import type { HandlePlan } from '../engine/handle/plan-handle.ts';
 import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
 import type { Wrap } from '../engine/wraps/plan-wraps.ts';
+import type { BenchPiece } from './bench-piece.ts';
 import { wrapName } from './wrap-name.ts';
 import type { Writer } from './writer.ts';
 
@@ -20,6 +21,8 @@ export interface BenchTask {
   /** What is read while the hands work. */
   figure: string;
   lines: string[];
+  /** What its drawing shows; left out where nothing would be seen. */
+  piece?: BenchPiece;
   /** It cannot be undone: it is ticked where its gate stands, never here. */
   gate?: boolean;
 }
@@ -52,6 +55,7 @@ export function benchTasks(work: BenchWork): BenchTask[] {
 
 function handleTasks({ handle, step, writer }: BenchWork): BenchTask[] {
   if (!handle) return [];
+  const deepestM = Math.max(...handle.reaming.map(({ stopAtM, depthM }) => stopAtM ?? depthM));
   const reaming = handle.reaming.map(
     ({ widthM, depthM, stopAtM }, index): BenchTask => ({
       id: `ream-${index + 1}`,
@@ -64,8 +68,10 @@ function handleTasks({ handle, step, writer }: BenchWork): BenchTask[] {
           ? 'Turn, do not plunge. Try it on the blank in between.'
           : `Stop the reamer at ${writer.length(stopAtM)} and ease the rest by hand.`,
       ],
+      piece: { kind: 'bore', depthM: stopAtM ?? depthM, deepestM },
     }),
   );
+  const reachM = Math.max(...handle.arbors.map(({ toM }) => toM));
   const arbors = handle.arbors.map(
     ({ fromM, toM, gapM }, index): BenchTask => ({
       id: `arbor-${index + 1}`,
@@ -73,6 +79,7 @@ function handleTasks({ handle, step, writer }: BenchWork): BenchTask[] {
       title: `Arbor ${index + 1} of ${handle.arbors.length}`,
       figure: `${formatOnTape(fromM, step)} to ${formatOnTape(toM, step)}`,
       lines: ['From the butt end of the blank.', `Build it up by ${writer.calliper(gapM)} all round.`],
+      piece: { kind: 'arbor', fromM, toM, reachM },
     }),
   );
   const glue: BenchTask = {
@@ -104,10 +111,11 @@ function markTasks({ marks, blank, step }: BenchWork): BenchTask[] {
       `On ${blank.sections[section].name}, from its tip end.`,
       `From its butt end ${formatOnTape(ownButtM, step)}: both must meet.`,
     ],
+    piece: { kind: 'place', section, fromOwnTipM: ownTipM, toOwnTipM: ownTipM },
   }));
 }
 
-function rackTasks({ rack }: BenchWork): BenchTask[] {
+function rackTasks({ rack, marks }: BenchWork): BenchTask[] {
   if (!rack || rack.sorted.places.every(({ bagId }) => bagId === undefined)) return [];
   return rack.sorted.places.map(({ guide, size, bagId }) => ({
     id: `rack-${guide}`,
@@ -115,7 +123,13 @@ function rackTasks({ rack }: BenchWork): BenchTask[] {
     title: `Lay out guide ${guide}`,
     figure: bagId === undefined ? 'order one' : `number ${rack.numberOf(bagId)}`,
     lines: [`Size ${size}. Plating, ring, ramp, flat underside, no burr.`],
+    piece: placeOfGuide(marks, guide),
   }));
+}
+
+function placeOfGuide(marks: BenchWork['marks'], guide: number): BenchPiece | undefined {
+  const mark = marks.find((one) => one.guide === guide);
+  return mark && { kind: 'place', section: mark.section, fromOwnTipM: mark.ownTipM, toOwnTipM: mark.ownTipM };
 }
 
 function wrapTasks({ wraps, blank, step, writer, trimTurnsWord }: BenchWork): BenchTask[] {
@@ -130,6 +144,12 @@ function wrapTasks({ wraps, blank, step, writer, trimTurnsWord }: BenchWork): Be
       `On ${blank.sections[wrap.section].name}, from its tip end. From its butt end it starts at ${formatOnTape(wrap.startFromOwnButtM, step)}.`,
       `${writer.fine(wrap.toTipM - wrap.fromTipM)}, ${Math.round(wrap.turns)} turns${wrap.trimTurns > 0 ? `, ${wrap.trimTurns / 2} of them ${trimTurnsWord} at each end` : ''}${wrap.underwrapM > 0 ? `, over an underwrap of ${writer.fine(wrap.underwrapM)}` : ''}.`,
     ],
+    piece: {
+      kind: 'place',
+      section: wrap.section,
+      fromOwnTipM: wrap.startFromOwnTipM,
+      toOwnTipM: wrap.endFromOwnTipM,
+    },
   }));
 }
 

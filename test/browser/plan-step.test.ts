@@ -35,23 +35,65 @@ test('the bench sheet is one page', async () => {
   expect(bytes.match(/\/Type \/Page\b/g)).toHaveLength(1);
 });
 
-test('at the bench one piece of work stands alone, its buttons 64 px and more, and what is done stays done', async () => {
-  await page.setViewportSize({ width: 820, height: 1180 });
+const card = () => page.getByRole('region', { name: 'The piece of work at hand' });
+const piece = (name: RegExp) => card().getByRole('heading', { name }).waitFor();
+
+test('at the bench one piece of work stands alone with its drawing; Enter is Done from the first moment', async () => {
+  await page.setViewportSize({ width: 390, height: 844 });
   await page.getByRole('link', { name: 'One piece at a time' }).click();
-  const card = page.getByRole('region', { name: 'The piece of work at hand' });
-  await card.getByRole('heading', { name: /Mark guide 1,/ }).waitFor();
-  const buttons = page.locator('.bench-buttons > *');
-  for (const box of await buttons.all()) expect((await box.boundingBox())?.height).toBeGreaterThanOrEqual(64);
-  await page.getByRole('button', { name: 'Done', exact: true }).click();
-  await card.getByRole('heading', { name: /Mark guide 2,/ }).waitFor();
-  await page.getByText('every change is on the disk').waitFor();
+  await piece(/Mark guide 1,/);
+  await card()
+    .getByRole('img', { name: /tip end left, with the place at 4/ })
+    .waitFor();
+  expect(await page.getByRole('navigation', { name: 'Steps of the build' }).count()).toBe(0);
+  expect(await page.title()).toMatch(/^At the bench · Invented two-piece/);
+  await page.keyboard.press('Enter');
+  await piece(/Mark guide 2,/);
+  await page.getByRole('button', { name: 'Skip' }).click();
+  await piece(/Mark guide 3,/);
+  await card().getByText('1 before it still open').waitFor();
+  await page.keyboard.press('Enter');
+  await piece(/Mark guide 4,/);
+});
+
+test('what is done stays done, what was skipped comes again', async () => {
+  await expect.poll(() => savedDeeds(), { timeout: 10_000 }).toBe(2);
   await page.reload();
-  await card.getByRole('heading', { name: /Mark guide 2,/ }).waitFor();
+  await piece(/Mark guide 2,/);
   await page.getByRole('button', { name: 'Back' }).click();
   await page.getByRole('button', { name: 'Not done after all' }).waitFor();
+  await page.getByRole('button', { name: 'Next piece' }).click();
+  await piece(/Mark guide 2,/);
   expect(await axeFindings(page)).toEqual([]);
+});
+
+test('Done is the largest to press and stays in sight, with larger letters and at 200 % too', async () => {
+  const inSight = async () => {
+    const box = async (name: string) => page.getByRole('button', { name, exact: true }).boundingBox();
+    const [done, skip] = [await box('Done'), await box('Skip')];
+    if (!done || !skip) throw new Error('Done and Skip have no place on the screen');
+    expect(done.y + done.height).toBeLessThan(skip.y + 1);
+    expect(skip.y + skip.height).toBeLessThanOrEqual((page.viewportSize()?.height ?? 0) + 1);
+    expect(done.width * done.height).toBeGreaterThan(3 * skip.width * skip.height);
+    expect(done.height).toBeGreaterThanOrEqual(58);
+  };
+  await inSight();
+  await page.getByRole('button', { name: 'Larger on this device' }).click();
+  await inSight();
+  await page.setViewportSize({ width: 195, height: 422 });
+  await inSight();
+  await page.getByRole('button', { name: 'Smaller on this device' }).click();
+  await page.setViewportSize({ width: 1440, height: 900 });
+  await inSight();
   await page.goto(page.url().replace(/bench$/, 'plan'));
 });
+
+/** Pieces that the server holds as ticked off. */
+async function savedDeeds(): Promise<number> {
+  const id = /builds\/([^/]+)/.exec(page.url())?.[1];
+  const answer = await fetch(`${bench.server.address}/api/documents/${id}/operations`);
+  return (await answer.text()).match(/tickOff/g)?.length ?? 0;
+}
 
 test('axe finds nothing on the plan', async () => {
   await page.getByRole('row', { name: /^Glue the handle/ }).waitFor();

@@ -6,9 +6,10 @@ import { SaveBanner } from '../parts/sheet/save-line.tsx';
 import { UndoButtons } from '../parts/sheet/undo-buttons.tsx';
 import { useBuild } from '../read/build-context.ts';
 import { Mishap } from './mishap.tsx';
+import { StepHeading } from './step-heading.tsx';
 import { StepRail } from './step-rail.tsx';
 import { preloadSteps, useStepSheet } from './step-sheets.ts';
-import { TitleBlock } from './title-block.tsx';
+import { sheetName, TitleBlock } from './title-block.tsx';
 
 /** One build open on the table, at one of its steps. */
 export function BuildPage({ id, step }: { id: string; step: string }) {
@@ -22,9 +23,12 @@ export function BuildPage({ id, step }: { id: string; step: string }) {
 function BuildSheet({ step }: { step: string }) {
   const build = useBuild();
   useEffect(preloadSteps, []);
+  if (step === 'bench') return <BenchSheet />;
+  const name = sheetName(step);
   return (
     <Page
       title={build.title}
+      step={name}
       aside={build.subtitle}
       beside={
         <div className="sheet-beside screen-only">
@@ -34,10 +38,25 @@ function BuildSheet({ step }: { step: string }) {
       }
       foot={<TitleBlock step={step} />}
     >
+      <StepHeading name={name} />
       <SaveBanner />
       <AlarmBar />
       <Mishap key={step}>
         <StepInPlace step={step} />
+      </Mishap>
+    </Page>
+  );
+}
+
+/** Beside the vice the piece of work stands alone. */
+function BenchSheet() {
+  const { id, title } = useBuild();
+  return (
+    <Page title={title} step="At the bench" bare={`/builds/${id}/plan`}>
+      <SaveBanner />
+      <AlarmBar />
+      <Mishap>
+        <StepInPlace step="bench" />
       </Mishap>
     </Page>
   );

@@ -10,13 +10,12 @@ export function TitleBlock({ step }: { step: string }) {
   const build = useBuild();
   const { system, tapeStep } = useShop();
   const { choices } = useBench();
-  const name = steps.find(({ id }) => id === step)?.name ?? step.charAt(0).toUpperCase() + step.slice(1);
   return (
     <dl className="title-block">
       <Cell term="Build" wide>
         {build.title}
       </Cell>
-      <Cell term="Sheet">{name}</Cell>
+      <Cell term="Sheet">{sheetName(step)}</Cell>
       <Cell term="Datum" wide>
         ring end of the tip-top’s tube
       </Cell>
@@ -34,6 +33,11 @@ export function TitleBlock({ step }: { step: string }) {
       </div>
     </dl>
   );
+}
+
+/** As the rail has it; a sheet that is no step is called by its address. */
+export function sheetName(step: string): string {
+  return steps.find(({ id }) => id === step)?.name ?? step.charAt(0).toUpperCase() + step.slice(1);
 }
 
 function Cell({ term, wide, children }: { term: string; wide?: boolean; children: React.ReactNode }) {

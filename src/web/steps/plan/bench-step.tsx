@@ -1,112 +1,121 @@
-import { useState } from 'react';
-import { Button } from 'react-aria-components';
+import { useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { BenchTask } from '../../../words/bench-tasks.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
-import { steps } from '../../parts/sheet/steps.ts';
 import { useBuild } from '../../read/build-context.ts';
-import { useBenchView } from '../../read/colours.ts';
 import { useStayAwake } from '../../read/stay-awake.ts';
 import { useNow } from '../../read/use-now.ts';
 import { textOf } from '../../read/values.ts';
-import { logQuarter } from './log-quarter.ts';
+import { BenchBar } from './bench-bar.tsx';
+import { BenchMore } from './bench-more.tsx';
+import { nextPiece } from './next-piece.ts';
+import { PieceDrawing } from './piece-drawing.tsx';
+import { stageName } from './stage-name.ts';
 import { useBenchTasks } from './use-bench-tasks.ts';
 import './plan.css';
 
-/** The bench view: one piece of work at a time, large, with the next one a tap away; the screen stays on. */
+/** The bench view: one piece of work at a time, large, with the next one a press away; the screen stays on. */
 export function BenchStep() {
-  const { rows, write, newRowId } = useBuild();
-  const { bench, setBench } = useBenchView();
+  const { id, rows, write, newRowId } = useBuild();
   useStayAwake(true);
   const tasks = useBenchTasks(useNow());
   const ticked = new Map(rows('benchDone').map((row) => [textOf(row, 'task') ?? '', row.id]));
-  const firstOpen = tasks.findIndex(({ id, gate }) => !ticked.has(id) && !gate);
-  const [chosen, setChosen] = useState<string>();
-  const at = Math.max(0, chosen === undefined ? firstOpen : tasks.findIndex(({ id }) => id === chosen));
+  const [chosen, choose] = useState<string>();
+  const at = chosen === undefined ? nextPiece(tasks, ticked) : tasks.findIndex((one) => one.id === chosen);
   const task = tasks[at];
-  if (!task) return <NextLine>The pieces of work follow from the blank, its handle and its marks.</NextLine>;
-  const go = (to: number) => setChosen(tasks[Math.min(tasks.length - 1, Math.max(0, to))].id);
+  const view = useMainKey(task?.id);
+  if (tasks.length === 0) {
+    return <NextLine>The pieces of work follow from the blank, its handle and its marks.</NextLine>;
+  }
+  if (!task) return <AllDone plan={`/builds/${id}/plan`} back={() => choose(tasks.at(-1)?.id)} />;
+  const go = (to: number) => choose(tasks[to]?.id);
   const tick = () => {
     const row = newRowId();
     write(`tickOff:${task.id}`, [
       { path: ['benchDone', row, 'task'], value: task.id },
       { path: ['benchDone', row, 'doneAt'], value: new Date().toISOString() },
     ]);
-    go(at + 1);
+    go(nextPiece(tasks, ticked, at + 1));
   };
-  const untick = (row: string) =>
-    write(`untick:${task.id}`, [{ path: ['benchDone', row, 'gone'], value: true }]);
   const row = ticked.get(task.id);
+  const untick = () => write(`untick:${task.id}`, [{ path: ['benchDone', row ?? '', 'gone'], value: true }]);
+  const skipped = tasks.slice(0, at).filter((one) => !ticked.has(one.id) && !one.gate).length;
   return (
-    <div className="bench-view">
+    <div className="bench-view" ref={view}>
+      <PieceCard task={task} place={placeWords({ at, of: tasks.length, done: row !== undefined, skipped })} />
       <SinceNote works={['wraps', 'handle']} />
-      <section aria-label="The piece of work at hand" className="bench-card">
-        <p className="quiet">
-          {stepName(task)} · {at + 1} of {tasks.length}
-          {row && ' · done'}
-        </p>
-        <h2>{task.title}</h2>
-        <p className="bench-figure">
-          <Figure text={task.figure} />
-        </p>
-        {task.lines.map((line) => (
-          <p key={line} className="bench-line">
-            <Figure text={line} />
-          </p>
-        ))}
-      </section>
-      <div className="bench-buttons">
-        <Button className="button" isDisabled={at === 0} onPress={() => go(at - 1)}>
-          Back
-        </Button>
-        <MainButton task={task} done={row !== undefined} tick={tick} untick={() => row && untick(row)} />
-        <Button className="button" isDisabled={at === tasks.length - 1} onPress={() => go(at + 1)}>
-          Next
-        </Button>
-      </div>
-      <div className="bench-buttons">
-        <Button
-          className="button"
-          onPress={() =>
-            write('logQuarter', logQuarter(newRowId(), { order: rows('hours').length, stage: task.stage }))
-          }
-        >
-          + 1/4 h on {stepName(task).toLowerCase()}
-        </Button>
-        <Button className="button" aria-pressed={bench} onPress={() => setBench(!bench)}>
-          {bench ? 'Smaller on this device' : 'Larger on this device'}
-        </Button>
-      </div>
+      <BenchMore stage={task.stage} />
+      <BenchBar
+        gate={task.gate ? `/builds/${id}/${task.stage}` : undefined}
+        done={row !== undefined}
+        tick={tick}
+        untick={untick}
+        back={at > 0 ? () => go(at - 1) : undefined}
+        on={() => go(at + 1)}
+      />
     </div>
   );
 }
 
-interface MainProps {
-  task: BenchTask;
-  done: boolean;
-  tick(): void;
-  untick(): void;
+/** Enter works on arrival: the large button has the focus whenever another piece comes. */
+function useMainKey(piece: string | undefined) {
+  const view = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (piece) view.current?.querySelector<HTMLElement>('.bench-main')?.focus({ preventScroll: true });
+  }, [piece]);
+  return view;
 }
 
-/** What cannot be undone is done where its gate stands. */
-function MainButton({ task, done, tick, untick }: MainProps) {
-  const { id } = useBuild();
-  if (task.gate) {
-    return (
-      <Link className="button button-main" href={`/builds/${id}/${task.stage}`}>
-        To its gate
-      </Link>
-    );
-  }
+function PieceCard({ task, place }: { task: BenchTask; place: string }) {
   return (
-    <Button className="button button-main" onPress={done ? untick : tick}>
-      {done ? 'Not done after all' : 'Done'}
-    </Button>
+    <section aria-label="The piece of work at hand" className="bench-card">
+      <p className="quiet">
+        {stageName(task.stage)} · {place}
+      </p>
+      <h2>{task.title}</h2>
+      <p className="bench-figure">
+        <Figure text={task.figure} />
+      </p>
+      {task.piece && <PieceDrawing piece={task.piece} figure={task.figure} />}
+      {task.lines.map((line) => (
+        <p key={line} className="bench-line">
+          <Figure text={line} />
+        </p>
+      ))}
+    </section>
   );
 }
 
-function stepName({ stage }: BenchTask): string {
-  return steps.find(({ id }) => id === stage)?.name ?? stage;
+interface Place {
+  at: number;
+  of: number;
+  done: boolean;
+  /** Pieces before this one that are still open. */
+  skipped: number;
+}
+
+function placeWords({ at, of, done, skipped }: Place): string {
+  const open = skipped > 0 ? ` · ${skipped} before it still open` : '';
+  return `${at + 1} of ${of}${done ? ' · done' : ''}${open}`;
+}
+
+function AllDone({ plan, back }: { plan: string; back(): void }) {
+  return (
+    <div className="bench-view">
+      <section aria-label="The piece of work at hand" className="bench-card">
+        <h2>Every piece here is done</h2>
+        <p className="bench-line">Glue and finish are ticked at their own sheets.</p>
+        <p>
+          <Link className="button button-main" href={plan}>
+            To the plan
+          </Link>{' '}
+          <button type="button" className="button" onClick={back}>
+            Back
+          </button>
+        </p>
+      </section>
+    </div>
+  );
 }
