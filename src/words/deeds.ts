@@ -38,6 +38,7 @@ export const deedWords = {
   erase: 'erase for good',
   fileHabits: 'habits of its shop',
   findMarks: 'find printed marks',
+  firstStart: 'say how the shop measures',
   glueHandle: 'glue the handle',
   glueTipTop: 'glue the tip-top',
   hearAlarm: 'hear an alarm',

@@ -7,10 +7,12 @@ import { reasonOf } from '../../read/open-store.ts';
 import { api } from '../../store/open-document.ts';
 import { BuildCard } from './build-card.tsx';
 import { DemoChooser } from './demo-chooser.tsx';
+import { FirstStartCard } from './first-start.tsx';
 import { ImportButton } from './import-button.tsx';
 import { RecordLine } from './record-line.tsx';
 import { RepairsPart } from './repairs-part.tsx';
 import { type Builds, useBuilds } from './use-builds.ts';
+import { useFirstStart } from './use-first-start.ts';
 import { Welcome } from './welcome.tsx';
 import './shelf.css';
 
@@ -21,9 +23,14 @@ export function ShelfPage() {
   const { builds, refresh, more } = useBuilds(search, gone);
   const repairs = useBuilds(search, gone, 'ticket').builds;
   const demo = search === '' && !gone ? onlyDemo(builds) : undefined;
+  const first = useFirstStart();
+  const isNew = demo !== undefined || (builds.kind === 'found' && search === '' && builds.list.total === 0);
+  const asked = isNew ? first : undefined;
+  const leave = () => asked?.keep();
   return (
-    <Page title="Shelf" aside="every build and repair of this shop" beside={<ShelfTools />}>
-      {demo && <Welcome demoId={demo.id} />}
+    <Page title="Shelf" aside="every build and repair of this shop" beside={<ShelfTools leave={leave} />}>
+      {asked && <FirstStartCard {...asked} />}
+      {demo && <Welcome demoId={demo.id} leave={leave} />}
       <div className="shelf-search">
         <SearchField className="field" value={search} onChange={setSearch}>
           <Label className="field-label">Find by title, customer, line, blank, note or tag</Label>
@@ -48,16 +55,18 @@ function onlyDemo(builds: Builds) {
   return documents.length === 1 && documents[0].demo ? documents[0] : undefined;
 }
 
-function ShelfTools() {
+function ShelfTools({ leave }: { leave(): void }) {
   const [, navigate] = useLocation();
   const say = useSay();
   const begin = () => {
+    leave();
     api.createBuild().then(
       ({ id }) => navigate(`/builds/${id}/blank`),
       (error: unknown) => say(`No build was begun: ${reasonOf(error)}.`),
     );
   };
   const takeIn = () => {
+    leave();
     api.createTicket().then(
       ({ id }) => navigate(`/repairs/${id}`),
       (error: unknown) => say(`No repair was begun: ${reasonOf(error)}.`),

@@ -4,7 +4,7 @@ import { DemoFigure, worstGuide } from './demo-figure.tsx';
 import './welcome.css';
 
 /** What Fairbend is for, shown on the demo, as long as nothing of the builder's own stands on the shelf. */
-export function Welcome({ demoId }: { demoId: string }) {
+export function Welcome({ demoId, leave }: { demoId: string; leave(): void }) {
   const { ourDegrees, startDegrees, limitDegrees, loadGrams } = demoBend;
   return (
     <section className="welcome" aria-labelledby="welcome-head">
@@ -22,7 +22,7 @@ export function Welcome({ demoId }: { demoId: string }) {
           {worstGuide.start === worstGuide.ours ? 'there' : `at guide ${worstGuide.start + 1}`}.
         </p>
         <p>
-          <Link className="button button-main" href={`/builds/${demoId}/layout`}>
+          <Link className="button button-main" href={`/builds/${demoId}/layout`} onClick={leave}>
             Open the demo’s layout
           </Link>
         </p>
