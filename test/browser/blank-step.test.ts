@@ -20,7 +20,6 @@ const next = () => page.getByRole('note', { name: 'What to do next' });
 test('a new build says step by step what to do next', async () => {
   await page.getByRole('button', { name: 'New build' }).click();
   await next().getByText('Say how many sections').waitFor();
-  await page.getByRole('radiogroup').getByText('2', { exact: true }).click();
   await page.getByRole('button', { name: 'Lay out 2 sections' }).click();
   await next().getByText('Measure the whole length of tip').waitFor();
 });
@@ -124,12 +123,12 @@ test('a flag whose two tapes miss each other by an inch is named; what is read a
     .getByText(/again, from tip and clamp|In every test it reads as if/)
     .locator('visible=true');
   await odd.first().waitFor();
-  await field(/^Drop at clamp/).fill('0.1 in');
-  await field(/^Drop at clamp/).press('Enter');
+  await field(/^Height above the level line at the clamp/).fill('0.1 in');
+  await field(/^Height above the level line at the clamp/).press('Enter');
   await checks.nth(1).fill(`${clamp - stations[1]} in`);
   await checks.nth(1).press('Enter');
   await odd.first().waitFor({ state: 'detached' });
-  expect(await field(/^Drop at clamp/).inputValue()).toBe('0.1 in');
+  expect(await field(/^Height above the level line at the clamp/).inputValue()).toBe('0.1 in');
 });
 
 test('axe finds nothing on the blank, by day and by night, wide and narrow', async () => {

@@ -74,7 +74,7 @@ test('Done is the largest to press and stays in sight, with larger letters and a
     if (!done || !skip) throw new Error('Done and Skip have no place on the screen');
     expect(done.y + done.height).toBeLessThan(skip.y + 1);
     expect(skip.y + skip.height).toBeLessThanOrEqual((page.viewportSize()?.height ?? 0) + 1);
-    expect(done.width * done.height).toBeGreaterThan(3 * skip.width * skip.height);
+    expect(done.width * done.height).toBeGreaterThan(2.5 * skip.width * skip.height);
     expect(done.height).toBeGreaterThanOrEqual(58);
   };
   await inSight();

@@ -74,7 +74,6 @@ async function measureBlank(page: Page): Promise<void> {
   };
   const next = page.getByRole('note', { name: 'What to do next' });
   await page.getByRole('button', { name: 'New build' }).click();
-  await page.getByRole('radiogroup').getByText('2', { exact: true }).click();
   await page.getByRole('button', { name: 'Lay out 2 sections' }).click();
   for (const [nth, length] of [`49 in`, `4' 1"`].entries()) await put('Length', nth, length);
   for (const [nth, mass] of ['10.5 g', '24 g'].entries()) await put('Mass', nth, mass);

@@ -5,6 +5,7 @@ import { findField } from '../../record/validate.ts';
 import { fieldDeed } from '../../words/deeds.ts';
 import { hintText, labelOf, type Reader } from '../../words/field-text.ts';
 import { useShop } from '../read/shop.tsx';
+import { quantityOf } from '../read/values.ts';
 import { useFieldPlace } from './place.ts';
 import { type Standard, standardOf } from './standard.ts';
 
@@ -34,6 +35,8 @@ export interface FieldProps {
   passedOver?: boolean;
   /** One line of text that folds where it is longer than its field, so that nothing of it is hidden. */
   folds?: boolean;
+  /** Measured the other way than it is kept: its sign is turned on the screen, so that no minus is typed. */
+  turned?: boolean;
   /** Written together with the value, such as the row it stands in. */
   also?: readonly Change[];
 }
@@ -57,6 +60,7 @@ export function useField(props: FieldProps): UsedField {
   const id = useId();
   const place = useFieldPlace();
   const { reader } = useShop();
+  const sign = props.turned ? turnSign : (value: FieldValue) => value;
   const declared = declaredAt(place.kind, path);
   const field = unit === undefined ? declared : ({ ...declared, unit, holds: undefined } as Field);
   const standing = usual === undefined ? field : { origin: { by: 'trade' as const }, ...field, usual };
@@ -67,11 +71,18 @@ export function useField(props: FieldProps): UsedField {
     label: label ?? labelOf(field),
     hint: hint ?? (labelHidden ? undefined : hintText(field, reader.writer)),
     reader,
-    own: place.value(path),
+    own: sign(place.value(path)),
     standard: pale === undefined ? standard : { ...standard, text: pale },
     trouble: place.trouble(path),
-    write: (value) => place.write(fieldDeed(path), [{ path, value }, ...also]),
+    write: (value) => place.write(fieldDeed(path), [{ path, value: sign(value) }, ...also]),
   };
+}
+
+function turnSign(value: FieldValue): FieldValue {
+  const quantity = quantityOf(value);
+  if (!quantity || quantity.si === 0) return value;
+  const { si, text } = quantity;
+  return { si: -si, text: /^[-−]/.test(text) ? text.slice(1).trimStart() : `-${text}` };
 }
 
 function declaredAt(kind: Parameters<typeof findField>[0], path: Path): Field {

@@ -1,4 +1,13 @@
-import { createContext, type ReactNode, useCallback, useContext, useMemo, useRef, useState } from 'react';
+import {
+  createContext,
+  type ReactNode,
+  useCallback,
+  useContext,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react';
 import { Button } from 'react-aria-components';
 
 interface Message {
@@ -6,12 +15,12 @@ interface Message {
   text: string;
   passing: boolean;
 }
-/** `passing`: of a press that can be seen anyway, an undo; the next takes its place, and soon it goes by itself. */
+/** `passing`: of a press that can be seen anyway, an undo; the next takes its place, and it goes sooner. */
 type Say = (text: string, passing?: 'passing') => void;
 
 const SayContext = createContext<Say>(() => undefined);
 
-/** Says something in passing: shown at the foot of the screen, spoken by a screen reader, put away by a press. */
+/** Says something: shown at the edge of the screen, spoken by a screen reader; it leaves by itself, or with Escape. */
 export function useSay(): Say {
   return useContext(SayContext);
 }
@@ -19,11 +28,14 @@ export function useSay(): Say {
 /** Messages older than this many are dropped. */
 const mostShown = 3;
 const passingMs = 6000;
+/** Time enough to look up from the bench and read two lines. */
+const stayingMs = 20_000;
 
 export function MessageProvider({ children }: { children: ReactNode }) {
   const [messages, setMessages] = useState<readonly Message[]>([]);
   const lastId = useRef(0);
   const drop = useCallback((id: number) => setMessages((shown) => shown.filter((one) => one.id !== id)), []);
+  const dropAll = useCallback(() => setMessages([]), []);
   const say = useCallback<Say>(
     (text, how) => {
       lastId.current += 1;
@@ -31,17 +43,18 @@ export function MessageProvider({ children }: { children: ReactNode }) {
       setMessages((shown) =>
         [...shown.filter((one) => !isReplaced(one, message)), message].slice(-mostShown),
       );
-      if (message.passing) setTimeout(() => drop(message.id), passingMs);
+      setTimeout(() => drop(message.id), message.passing ? passingMs : stayingMs);
     },
     [drop],
   );
+  useEscape(dropAll);
   const list = useMemo(
     () =>
       messages.map(({ id, text }) => (
         <div key={id} className="message">
           <p>{text}</p>
           <Button className="plain" onPress={() => drop(id)}>
-            Put away
+            Close
           </Button>
         </div>
       )),
@@ -55,6 +68,14 @@ export function MessageProvider({ children }: { children: ReactNode }) {
       </div>
     </SayContext>
   );
+}
+
+function useEscape(press: () => void): void {
+  useEffect(() => {
+    const listen = (event: KeyboardEvent) => event.key === 'Escape' && press();
+    addEventListener('keydown', listen);
+    return () => removeEventListener('keydown', listen);
+  }, [press]);
 }
 
 function isReplaced(old: Message, message: Message): boolean {

@@ -20,7 +20,7 @@ export function NextLine({ children, at, goOn }: NextLineProps) {
         {typeof children === 'string' ? <Figure text={children} /> : children}
       </p>
       {at && (
-        <Button className="button" onPress={() => goToField(at)}>
+        <Button className="button" data-leads-to={at} onPress={() => goToField(at)}>
           Go there
         </Button>
       )}

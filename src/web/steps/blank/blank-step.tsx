@@ -71,10 +71,7 @@ export function BlankStep() {
     <BuildFields>
       <PlanContext value={plan}>
         {!all && <ScreenRail at={at} label="Screens of the blank" screens={screens} current={screen} />}
-        <NextLine
-          at={isHere ? next.at : undefined}
-          goOn={isHere ? onward(next, id, all ? stiffness : screen) : elsewhere(next, at)}
-        >
+        <NextLine at={isHere ? next.at : undefined} goOn={isHere ? onward(next, id) : elsewhere(next, at)}>
           {next.finding ? `${next.words} ${sentence(next.finding)}` : next.words}
         </NextLine>
         <LookAgain />
@@ -111,10 +108,7 @@ function elsewhere({ at = '' }: NextStep, blank: string) {
   return { href: `${blank}/${id}`, name };
 }
 
-/** When the bench is complete: the stiffness, and from there the handle. */
-function onward({ done }: NextStep, id: string, screen: Screen) {
-  if (!done) return undefined;
-  return screen === stiffness
-    ? { href: `/builds/${id}/handle`, name: 'Handle' }
-    : { href: `/builds/${id}/blank/stiffness`, name: 'Stiffness' };
+/** When the bench is complete. */
+function onward({ done }: NextStep, id: string) {
+  return done ? { href: `/builds/${id}/handle`, name: 'Handle' } : undefined;
 }

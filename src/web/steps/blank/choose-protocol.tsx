@@ -5,6 +5,7 @@ import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { readQuantity } from '../../../engine/units/read-quantity.ts';
 import type { QuantityValue } from '../../../record/schema.ts';
 import { FieldLine } from '../../fields/field-line.tsx';
+import { leadOn } from '../../fields/lead-on.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
@@ -32,10 +33,12 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
       </p>
     );
   }
-  const layOut = (kind: ProtocolKind) =>
+  const layOut = (kind: ProtocolKind) => {
     write(`protocol:${kind}`, [
       ...planRows(plan.protocol(kind, clampHeight?.si), { system, edge, clampHeight, firstOrder, newRowId }),
     ]);
+    leadOn('readings');
+  };
   const spared = isSpared(series);
   const hint = spared ? undefined : notSparedWords(series);
   const count = (kind: ProtocolKind) => plan.protocol(kind).readingCount;

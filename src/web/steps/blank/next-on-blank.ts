@@ -36,7 +36,8 @@ export function nextOnBlank(state: BlankState): NextStep {
     missingMass(state) ??
     missingReading(state) ??
     doubted(findings) ?? {
-      words: 'All planned readings are in. See how stiff the blank is, then go on to the handle.',
+      words:
+        'All planned readings are in. Go on to the handle. How stiff the blank is stands under Stiffness.',
       done: true,
     }
   );
@@ -107,12 +108,16 @@ function missingReading({ setups, show }: BlankState): NextStep | undefined {
         hung > 0
           ? `Hang ${quantityOf(test.fields.hung)?.text} and wait until it is still`
           : 'Hang nothing yet';
-      const place = siOf(open, 'fromTip') === 0 ? 'the tip' : show(open);
-      const words = `${textOf(setup, 'name') ?? 'This set-up'}. ${hang}, then read the drop at ${place}.`;
+      const words = `${textOf(setup, 'name') ?? 'This set-up'}. ${hang}, then ${readWords(open, show)}.`;
       return { words, at: `readings/${open.id}/drop` };
     }
   }
   return undefined;
+}
+
+function readWords(open: Row, show: BlankState['show']): string {
+  if (open.fields.atClamp === true) return 'read right where the blank leaves the clamp';
+  return `read the drop at ${siOf(open, 'fromTip') === 0 ? 'the tip' : show(open)}`;
 }
 
 const placesOfSpan = [

@@ -18,8 +18,9 @@ export function ReadingNow({ rows, at }: { rows: SetupRows; at: string | undefin
   const shape = useExpected(rows.setup, hungKg);
   if (!shape || !now) return null;
   const flagM = now.flagM;
-  const point = flagM === undefined ? undefined : shapeAt(shape, flagM);
+  const point = flagM === undefined ? shape.at(-1) : shapeAt(shape, flagM);
   const edge = (textOf(rows.setup, 'edge') ?? 'axis') as keyof typeof edgeNames;
+  const upwards = flagM === undefined && edge === 'upper';
   const place = flagM === 0 ? 'the tip' : `the flag ${writer.length(flagM ?? 0)} from the tip`;
   return (
     <div className="reading-now">
@@ -34,24 +35,33 @@ export function ReadingNow({ rows, at }: { rows: SetupRows; at: string | undefin
         <p className="reading-ask">
           <Figure text={question(now, place, edgeNames[edge], hungKg > 0 ? writer.mass(hungKg) : '')} />
         </p>
-        {point && <Expected point={point} read={siOf(now.row, 'drop')} />}
+        {point && <Expected point={point} read={siOf(now.row, 'drop')} upwards={upwards} />}
       </div>
     </div>
   );
 }
 
-function Expected({ point, read }: { point: ShapePoint; read: number | undefined }) {
+interface ExpectedProps {
+  point: ShapePoint;
+  /** As it is kept: downwards. */
+  read: number | undefined;
+  /** It is measured, and told, the other way. */
+  upwards: boolean;
+}
+
+function Expected({ point, read, upwards }: ExpectedProps) {
   const { writer } = useShop();
+  const told = (lengthM: number) => writer.length(upwards ? -lengthM : lengthM);
   const off = read === undefined ? undefined : read - point.readM;
   const far = off !== undefined && Math.abs(off) > Math.max(0.02, 0.15 * Math.abs(point.readM));
   return (
     <p className={far ? 'attention' : undefined}>
       {read !== undefined && (
         <>
-          read <Figure text={writer.length(read)} />,{' '}
+          read <Figure text={told(read)} />,{' '}
         </>
       )}
-      expected about <Figure text={writer.length(point.readM)} />
+      expected about <Figure text={told(point.readM)} />
       {far && off !== undefined && (
         <>
           : <Figure text={writer.length(Math.abs(off))} /> {off > 0 ? 'more' : 'less'}. Look once more
@@ -85,7 +95,8 @@ function readingAt({ tests }: SetupRows, at: string | undefined): ReadingAt | un
 function question({ flagM }: ReadingAt, place: string, edge: string, weight: string): string {
   const hang = weight === '' ? 'Nothing hung.' : `Hang ${weight} and wait until it is still.`;
   if (flagM === undefined) {
-    return `${hang} Right where the blank leaves the clamp: from the level line to the ${edge}.`;
+    const way = edge === edgeNames.upper ? 'up' : 'down';
+    return `${hang} Right where the blank leaves the clamp: from the level line ${way} to the ${edge}.`;
   }
   return `${hang} At ${place}: from the level line down to the ${edge}, how far?`;
 }

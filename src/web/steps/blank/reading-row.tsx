@@ -9,6 +9,8 @@ import { flagOf, quantityOf, siOf } from '../../read/values.ts';
 
 export interface ReadingRowProps {
   reading: Row;
+  /** The blank's upper edge is read: at the clamp it lies above the level line, and is measured upwards. */
+  upperEdge: boolean;
   /** The weight as typed. */
   hung: string;
   /** Nothing is read before the ferrules are bound. */
@@ -16,7 +18,7 @@ export interface ReadingRowProps {
 }
 
 /** One drop at its station; the station opens to be moved, set aside or removed. */
-export function ReadingRow({ reading, hung, gated }: ReadingRowProps) {
+export function ReadingRow({ reading, upperEdge, hung, gated }: ReadingRowProps) {
   const { reader } = useShop();
   const { write } = useBuild();
   const station = quantityOf(reading.fields.fromTip);
@@ -61,13 +63,18 @@ export function ReadingRow({ reading, hung, gated }: ReadingRowProps) {
         </div>
       </details>
       <Field
-        label={`Drop at ${place}${hung ? ` under ${hung}` : ''}`}
+        label={labelOf(place, hung, atClamp && upperEdge)}
+        turned={atClamp && upperEdge}
         labelHidden
         path={path('drop')}
-        pale={open && !aside ? 'drop' : undefined}
+        pale={open && !aside ? (atClamp && upperEdge ? 'above' : 'drop') : undefined}
         disabled={gated && open}
       />
       {aside && <p className="reading-note aside small">set aside, not counted</p>}
     </div>
   );
+}
+
+function labelOf(place: string, hung: string, upwards: boolean): string {
+  return `${upwards ? 'Height above the level line at the clamp' : `Drop at ${place}`}${hung ? ` under ${hung}` : ''}`;
 }

@@ -22,7 +22,7 @@ export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
     picked === undefined ? firstOpen(setups) : setups.findIndex(({ setup }) => setup.id === picked),
   );
   return (
-    <div data-path="readings" data-group="" tabIndex={-1}>
+    <div data-path="readings" data-group="leads" tabIndex={-1}>
       <Part
         title="Readings"
         anchor="readings"

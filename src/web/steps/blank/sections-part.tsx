@@ -62,7 +62,7 @@ export function SectionsPart({ blank, profile }: SectionsPartProps) {
           <BlankTable blank={blank} />
         </>
       )}
-      <div className="section-cards" data-group="">
+      <div className="section-cards" data-group="leads">
         {sections.map((section, index) => (
           <SectionCard
             key={section.id}

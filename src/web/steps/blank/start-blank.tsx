@@ -1,49 +1,48 @@
 import { useState } from 'react';
 import { Button, Label, Radio, RadioGroup } from 'react-aria-components';
+import { leadOn } from '../../fields/lead-on.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { type JointKind, jointNames, newSections } from './new-sections.ts';
 
-/** The first question of an empty bench: how many sections, and how they join. */
+const counts = [1, 2, 3, 4, 5, 6, 7];
+
+/** The first question of an empty bench: how the sections join, and how many; the count lays them out. */
 export function StartBlank() {
   const { write, newRowId } = useBuild();
-  const [count, setCount] = useState('4');
   const [joint, setJoint] = useState<JointKind>('sleeve');
+  const layOut = (count: number) => {
+    write('layOutSections', newSections(count, joint, newRowId));
+    leadOn(undefined);
+  };
   return (
     <div className="start-blank">
-      <RadioGroup className="field choice" value={count} onChange={setCount}>
-        <Label className="field-label">Sections of the blank</Label>
+      <RadioGroup
+        className="field choice choice-stacked"
+        value={joint}
+        onChange={(value) => setJoint(value as JointKind)}
+      >
+        <Label className="field-label">How its sections join; one joint may differ, say so later</Label>
         <div className="choice-options">
-          {['1', '2', '3', '4', '5', '6', '7'].map((value) => (
+          {Object.entries(jointNames).map(([value, name]) => (
             <Radio key={value} value={value} className="choice-option">
-              {value}
+              {name}
             </Radio>
           ))}
         </div>
       </RadioGroup>
-      {count !== '1' && (
-        <RadioGroup
-          className="field choice choice-stacked"
-          value={joint}
-          onChange={(value) => setJoint(value as JointKind)}
-        >
-          <Label className="field-label">
-            How they join; one joint may differ, say so later at its section
-          </Label>
-          <div className="choice-options">
-            {Object.entries(jointNames).map(([value, name]) => (
-              <Radio key={value} value={value} className="choice-option">
-                {name}
-              </Radio>
-            ))}
-          </div>
-        </RadioGroup>
-      )}
-      <Button
-        className="button button-main"
-        onPress={() => write('layOutSections', newSections(Number(count), joint, newRowId))}
-      >
-        Lay out {count === '1' ? 'the section' : `${count} sections`}
-      </Button>
+      <fieldset className="section-counts">
+        <legend className="field-label">How many sections?</legend>
+        {counts.map((count) => (
+          <Button
+            key={count}
+            className="button button-main"
+            aria-label={count === 1 ? 'Lay out 1 section' : `Lay out ${count} sections`}
+            onPress={() => layOut(count)}
+          >
+            {count}
+          </Button>
+        ))}
+      </fieldset>
     </div>
   );
 }

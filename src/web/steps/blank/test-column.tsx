@@ -31,7 +31,13 @@ export function TestColumn({ rows, setup, order }: { rows: TestRows; setup: Row;
         </div>
       )}
       {readings.map((reading) => (
-        <ReadingRow key={reading.id} reading={reading} hung={hung} gated={heavy !== undefined} />
+        <ReadingRow
+          key={reading.id}
+          reading={reading}
+          upperEdge={textOf(setup, 'edge') === 'upper'}
+          hung={hung}
+          gated={heavy !== undefined}
+        />
       ))}
     </fieldset>
   );

@@ -39,7 +39,10 @@ export function HandleStep() {
   const stopped = plan?.findings.find(({ severity }) => severity === 'stop');
   return (
     <BuildFields findings={plan?.findings}>
-      <NextLine goOn={{ href: `/builds/${id}/layout`, name: 'Layout' }}>
+      <NextLine
+        at={siOf(handle, 'gripFront') === undefined ? 'handle/-/gripFront' : undefined}
+        goOn={{ href: `/builds/${id}/layout`, name: 'Layout' }}
+      >
         {stopped
           ? sentence(stopped)
           : siOf(handle, 'gripFront') === undefined
