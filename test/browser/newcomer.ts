@@ -148,7 +148,7 @@ export class Newcomer {
     const screen = pathname.replace(/^\/builds\/[^/]+\//, '');
     if (this.effort.words[screen] !== undefined) return;
     // as the eye meets it, without what is folded away
-    const text = await this.page.locator('main').innerText();
+    const text = (await this.page.locator('main').allInnerTexts()).join(' ');
     this.effort.words[screen] = text.split(/\s+/).filter((word) => /\p{L}{2}/u.test(word)).length;
   }
 
