@@ -2,7 +2,7 @@ import { Command, InvalidArgumentError, Option } from 'commander';
 import { runLineProtocol } from '../door/line-protocol.ts';
 import type { UnitSystem } from '../engine/units/unit-table.ts';
 import type { RunOptions } from '../server/run-server.ts';
-import { lyingPaper, type PaperName } from '../sheets/paper-size.ts';
+import { longSheets, lyingPaper } from '../sheets/paper-size.ts';
 import { backUp, move, restore } from './backup-commands.ts';
 import { checkBuildFile } from './check-build-file.ts';
 import { openBuild } from './open-build.ts';
@@ -11,7 +11,7 @@ import { reportData } from './report-data.ts';
 import { reportText } from './report-text.ts';
 import { exportShop, importShop } from './shop-commands.ts';
 import { workBuildFile } from './work-build-file.ts';
-import { writeStrips } from './write-strips.ts';
+import { type StripsOptions, writeStrips } from './write-strips.ts';
 import { type WallMarksCommand, writeWallMarks } from './write-wall-marks.ts';
 
 /** The command line; `setCode` takes the exit code of a command that ran. */
@@ -90,16 +90,21 @@ function addReport(program: Command): void {
 }
 
 function addStrips(program: Command): void {
-  const papers = Object.keys(lyingPaper);
   program
     .command('strips')
     .description('strips of paper at true size to lay along each section, and the list of marks, as PDF')
     .argument('<file>', fileWords)
-    .addOption(new Option('--paper <paper>', 'paper to print on').choices(papers).makeOptionMandatory())
+    .addOption(
+      new Option('--paper <paper>', 'paper to print on')
+        .choices([...Object.keys(longSheets), 'roll'])
+        .makeOptionMandatory(),
+    )
+    .option('--roll-width <length>', 'of a roll, or of paper cut to a length of your own (otherwise 210 mm)')
+    .option('--roll-length <length>', 'longest print on it (otherwise as long as a section)')
     .requiredOption('--out <file>', 'PDF to write', notEmpty)
     .option('--rule-across <length>', 'what the 100 mm rule across an earlier print measured')
     .option('--rule-along <length>', 'what the 100 mm rule along it measured')
-    .action(async (file: string, options: { paper: PaperName; out: string }) => {
+    .action(async (file: string, options: StripsOptions) => {
       process.stdout.write(`${await writeStrips(openBuild(file), options)}\n`);
     });
 }

@@ -4,7 +4,14 @@ import { keepOutZones } from '../engine/bench/ferrule-zones.ts';
 import { readQuantity } from '../engine/units/read-quantity.ts';
 import { missingWords, sheetsPdf } from '../paper/index.ts';
 import { marksSheet } from '../sheets/marks-sheet.ts';
-import type { PaperName } from '../sheets/paper-size.ts';
+import {
+  type Roll,
+  rollLimitsM,
+  type StripPaper,
+  type StripsOn,
+  usualRollM,
+  usualSheet,
+} from '../sheets/paper-size.ts';
 import { type PrintFactors, printCorrection } from '../sheets/print-correction.ts';
 import { stripsSheet } from '../sheets/strips-sheet.ts';
 import { shopWriter } from '../words/writer.ts';
@@ -15,7 +22,9 @@ import { marksWithSureness } from './sureness-of-work.ts';
 import { type WorkedBuild, workBuildFile } from './work-build-file.ts';
 
 export interface StripsOptions {
-  paper: PaperName;
+  paper: StripPaper;
+  rollWidth?: string;
+  rollLength?: string;
   out: string;
   /** What the 100 mm rules of an earlier print measured. */
   ruleAcross?: string;
@@ -27,11 +36,14 @@ export async function writeStrips(build: OpenBuild, options: StripsOptions): Pro
   const factors = factorsOf(options);
   const worked = workBuildFile(build);
   const printedAt = new Date();
-  const { bytes, missing } = await sheetsPdf(drawSheets(worked, { ...options, factors, printedAt }), {
-    title: `${worked.choices.title}: strips`,
-    printedAt,
-    fonts: paperFonts(),
-  });
+  const { bytes, missing } = await sheetsPdf(
+    drawSheets(worked, { on: { paper: options.paper, roll: rollOf(options) }, factors, printedAt }),
+    {
+      title: `${worked.choices.title}: strips`,
+      printedAt,
+      fonts: paperFonts(),
+    },
+  );
   try {
     writeFileSync(fromWhereCalled(options.out), bytes);
   } catch (error) {
@@ -47,15 +59,32 @@ export async function writeStrips(build: OpenBuild, options: StripsOptions): Pro
 
 function drawSheets(
   worked: WorkedBuild,
-  { paper, factors, printedAt }: { paper: PaperName; factors: PrintFactors; printedAt: Date },
+  { on, factors, printedAt }: { on: StripsOn; factors: PrintFactors; printedAt: Date },
 ) {
   const { choices, work } = worked;
   const stamp = `${choices.title} · ${printedAt.toISOString().slice(0, 10)}`;
   const zones = keepOutZones(work.blank, choices.ferruleClearM);
   return [
-    stripsSheet(work.blank, work.marks, zones, { paper, factors, stamp }),
-    marksSheet(marksWithSureness(worked), { paper, factors, stamp }),
+    stripsSheet(work.blank, work.marks, zones, { ...on, factors, stamp }),
+    marksSheet(marksWithSureness(worked), { paper: usualSheet(on.paper), factors, stamp }),
   ];
+}
+
+function rollOf({ rollWidth, rollLength }: StripsOptions): Roll {
+  return {
+    widthM: within(measured(rollWidth, '--roll-width') ?? usualRollM, '--roll-width', rollLimitsM.width),
+    lengthM: within(measured(rollLength, '--roll-length'), '--roll-length', rollLimitsM.length),
+  };
+}
+
+function within<L extends number | undefined>(
+  lengthM: L,
+  option: string,
+  [least, most]: readonly [number, number],
+): L {
+  if (lengthM === undefined || (lengthM >= least && lengthM <= most)) return lengthM;
+  const words = `${option} is ${lengthM * 1000} mm; give ${least * 1000} to ${most * 1000} mm.`;
+  throw new CommandError(words, exitCodes.input);
 }
 
 function factorsOf({ ruleAcross, ruleAlong }: StripsOptions): PrintFactors {

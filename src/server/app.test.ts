@@ -10,6 +10,7 @@ import type {
   Revision,
 } from '../record/api.ts';
 import type { Operation, Path } from '../record/operation.ts';
+import { shortNumber } from '../record/short-number.ts';
 
 const png = new Uint8Array(encode({ width: 16, height: 16, channels: 1, data: new Uint8Array(256) }));
 const title: Path = ['about', '-', 'title'];
@@ -124,6 +125,8 @@ describe('the list of builds', () => {
     expect(await found('ipe%k')).toEqual([]);
     expect(await found('k_ö')).toEqual(['Bächlein 5 wt']);
     expect(await found('')).toHaveLength(2);
+    expect(await found(shortNumber(id))).toEqual(['Bächlein 5 wt']);
+    expect(await found(shortNumber(id).slice(0, 3))).toEqual([]);
   });
 
   test('a build put away is out of it, and comes back', async () => {

@@ -30,6 +30,14 @@ import { arrivingKind, identityHolds } from './vouch/seals.ts';
 import { keepSnapshotIn, linkAt, readSnapshot } from './vouch/snapshots.ts';
 
 /** The record in SQLite or PostgreSQL: one SQL for both. */
+/** A word shorter than this is no number of a label. */
+const shortestNumber = 4;
+
+/** The number on a label: the letters and figures that the id begins with. */
+function hasNumber(like: string) {
+  return sql`replace(replace(lower(id), '-', ''), '_', '') like ${`${like}%`} escape '\\'`;
+}
+
 export class SqlRepository implements Repository {
   private readonly db: Kysely<Tables>;
   /** A database is of one record for as long as it is open. */
@@ -44,8 +52,10 @@ export class SqlRepository implements Repository {
       .where('kind', '=', kind)
       .where('gone', '=', gone ? 1 : 0);
     for (const word of searchText(search).split(/\s+/).filter(Boolean)) {
+      const like = word.replace(/[\\%_]/g, '\\$&');
+      const hasWord = sql<boolean>`search like ${`%${like}%`} escape '\\'`;
       matching = matching.where(
-        sql<boolean>`search like ${`%${word.replace(/[\\%_]/g, '\\$&')}%`} escape '\\'`,
+        word.length < shortestNumber ? hasWord : sql<boolean>`(${hasWord} or ${hasNumber(like)})`,
       );
     }
     if (series) matching = matching.where('series', '=', seriesName(series));

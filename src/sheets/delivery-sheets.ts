@@ -1,4 +1,4 @@
-import { cautions } from '../words/care.ts';
+import { careSources, cautions } from '../words/care.ts';
 import { line, type Mark, type Sheet, text } from './drawing.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
 import { paragraph } from './paragraph.ts';
@@ -67,20 +67,31 @@ function careSheet(rod: DeliveredRod, paper: PaperName): Sheet {
     text(marginMm, marginMm + 11, [rod.title, rod.shop].filter(Boolean).join(' · ')),
   ];
   let y = marginMm + 21;
-  for (const { title, words, source } of cautions) {
+  for (const { title, words } of cautions) {
     marks.push(text(marginMm, y, title, { sizeMm: 4, bold: true }));
     const body = paragraph(words, marginMm, y + 5.2, { widthMm, sizeMm: 3.3 });
-    const from = paragraph(`Source: ${source}`, marginMm, y + 5.2 + body.heightMm, {
-      widthMm,
-      sizeMm: 2.3,
-      style: { ink: 'grey' },
-    });
-    marks.push(...body.marks, ...from.marks);
-    y += body.heightMm + from.heightMm + 9.5;
+    marks.push(...body.marks);
+    y += body.heightMm + 9.5;
   }
   const last = 'Local rules and those who know the water and the weather come before this sheet.';
-  marks.push(text(marginMm, y, last, { sizeMm: 2.8 }));
+  marks.push(text(marginMm, y, last, { sizeMm: 2.8 }), ...careFoot(size.heightMm - marginMm, widthMm));
   return { title: 'Care of your rod', pages: [{ ...size, marks }] };
+}
+
+/** Where each caution comes from, once, at the foot of the page. */
+function careFoot(bottomMm: number, widthMm: number): Mark[] {
+  const style = { widthMm, sizeMm: 2.3, style: { ink: 'grey' } } as const;
+  const lines = careSources().map(({ titles, source }) => `${titles.join(', ')}: ${source}.`);
+  const drawn = (topMm: number) => {
+    let y = topMm;
+    return lines.flatMap((words) => {
+      const one = paragraph(words, marginMm, y, style);
+      y += one.heightMm + 0.6;
+      return [{ marks: one.marks, endMm: y }];
+    });
+  };
+  const heightMm = drawn(0).at(-1)?.endMm ?? 0;
+  return drawn(bottomMm - heightMm).flatMap(({ marks }) => marks);
 }
 
 function inspectionSheet(

@@ -22,9 +22,23 @@ export interface Roll {
   /** Longest print; undefined: as long as the longest section. */
   lengthM?: number;
 }
+export interface StripsOn {
+  paper: StripPaper;
+  /** Of a paper that is a roll. */
+  roll?: Roll;
+}
 export const longSheets: Record<Exclude<StripPaper, 'roll'>, PaperSize> = {
   ...lyingPaper,
   legal: { widthMm: 355.6, heightMm: 215.9 },
   tabloid: { widthMm: 431.8, heightMm: 279.4 },
   a3: { widthMm: 420, heightMm: 297 },
 };
+
+export const usualRollM = 0.21;
+/** The rules at the foot of a print want their room; a page of a PDF ends at 5 m. */
+export const rollLimitsM = { width: [0.16, 1.6], length: [0.2, 5] } as const;
+
+/** What else is printed beside strips on such paper. */
+export function usualSheet(paper: StripPaper): PaperName {
+  return paper === 'letter' || paper === 'legal' || paper === 'tabloid' ? 'letter' : 'a4';
+}

@@ -36,7 +36,7 @@ function expectTidy({ pages }: Sheet): void {
   }
 }
 
-function quoteOf(count: number) {
+function quoteOf(count: number, hourlyRate = 4500) {
   const quote = makeQuote({
     lines: Array.from({ length: count }, (_, i) => ({
       what: `Part ${i + 1} of an invented rod`,
@@ -45,7 +45,7 @@ function quoteOf(count: number) {
       spare: 0,
     })),
     hours: [{ stage: 'Wraps', hours: 3.5 }],
-    hourlyRate: 4500,
+    hourlyRate,
     overheadPercent: 10,
     reservePercent: 5,
     depositPercent: 40,
@@ -79,6 +79,20 @@ test.each([1, 12, 30, 200])('a quote of %i lines is one page, and names the sum'
     expect(words(sheet).some((line) => /further lines, in the sums below/.test(line))).toBe(true);
 });
 
+test('a customer’s quote says parts, work, tax and sum: no hours, rate, overheads or reserve', () => {
+  const said = words(quoteOf(2)).join('\n').replaceAll('\u00a0', ' ');
+  expect(said).not.toMatch(/\d h\b|overhead|reserve|Wraps/i);
+  // 2 × 2 × 123.45 of parts; 3.5 h at 45.00, 10 % on it, 5 % on all: worked by hand.
+  expect(said).toContain('EUR 493.80');
+  expect(said).toContain('EUR 206.60');
+});
+
+test('work without a rate is not in the sum, and is no gift of 0', () => {
+  const said = words(quoteOf(1, 0)).join('\n');
+  expect(said).toContain('not in this sum');
+  expect(said).not.toMatch(/EUR.0\.00/);
+});
+
 test.each(['a4', 'letter'] as const)(
   'delivery papers on %s: label, every caution with its source, tolerances, signatures',
   (paper) => {
@@ -105,7 +119,9 @@ test.each(['a4', 'letter'] as const)(
     const [, care, inspection] = sheets.map((sheet) => words(sheet).join(' '));
     for (const title of ['Power lines', 'Lightning', 'High-sticking', 'Joints'])
       expect(care).toContain(title);
-    expect(care.match(/Source: /g)).toHaveLength(cautions.length);
+    for (const { title } of cautions) expect(care.split(title).length, title).toBeGreaterThan(2);
+    expect(care.match(/common practice, no source/g)).toHaveLength(1);
+    expect(care.match(/30-30 rule/g)).toHaveLength(1);
     expect(care).toContain('30 m');
     expect(inspection).toContain('2743 mm ± 5 mm');
     expect(inspection).toContain('Received by, date');

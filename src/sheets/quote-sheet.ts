@@ -35,7 +35,7 @@ export function quoteSheet(paper: QuotePaper, { paper: name }: { paper: PaperNam
   const terms = linesOf(paper.terms, widthMm, 2.6).slice(0, 5);
   const footMm = size.heightMm - marginMm - 30 - terms.length * 3.8;
   const rows = fitRows(
-    linesAndHours(paper.quote, money),
+    partRows(paper.quote, money),
     Math.floor((footMm - tableTop - sums.length * 5.2 - 12) / leastRowMm),
   );
   const rowMm = Math.min(6, (footMm - tableTop - sums.length * 5.2 - 8) / (rows.length + 1));
@@ -88,18 +88,14 @@ function columnsOf(widthMm: number) {
   ];
 }
 
-function linesAndHours({ lines, hours }: Quote, money: (amount: number) => string): string[][] {
-  return [
-    ...lines
-      .filter(({ count }) => count > 0)
-      .map(({ what, count, unitPrice, amount }) =>
-        // No price is no gift.
-        [cut(what), `${count}`, ...(unitPrice === 0 ? ['', ''] : [money(unitPrice), money(amount)])],
-      ),
-    ...hours
-      .filter((hour) => hour.hours > 0)
-      .map(({ stage, hours: h, amount }) => [cut(`Work: ${stage}`), `${h} h`, '', money(amount)]),
-  ];
+/** What the customer gets. How the shop reckons its hours, overheads and reserve is its own affair. */
+function partRows({ lines }: Quote, money: (amount: number) => string): string[][] {
+  return lines
+    .filter(({ count }) => count > 0)
+    .map(({ what, count, unitPrice, amount }) =>
+      // No price is no gift.
+      [cut(what), `${count}`, ...(unitPrice === 0 ? ['', ''] : [money(unitPrice), money(amount)])],
+    );
 }
 
 /** One page holds so many; what is over is named, and counted in the sums below all the same. */
@@ -116,17 +112,16 @@ function cut(words: string): string {
 }
 
 function sumsOf({ quote, taxPercent }: QuotePaper, money: (amount: number) => string) {
+  const work = quote.labour + quote.overheads + quote.reserve;
+  const unpriced = quote.labour === 0 && quote.hoursInAll > 0;
   const sums: [words: string, amount: string, bold: boolean][] = [
-    ['Parts', money(quote.parts), false],
-    [`Work, ${quote.hoursInAll} h`, money(quote.labour), false],
-    ['Overheads', money(quote.overheads), false],
-    ['Reserve', money(quote.reserve), false],
-    [`Tax, ${taxPercent} %`, money(quote.tax), false],
+    ['Parts', quote.parts === 0 ? '' : money(quote.parts), false],
+    ['Work', unpriced ? 'not in this sum' : work === 0 ? '' : money(work), false],
+    [`Tax, ${taxPercent} %`, quote.tax === 0 ? '' : money(quote.tax), false],
     ['To pay', money(quote.total), true],
-    ['Of it as a deposit, before parts are ordered', money(quote.deposit), false],
+    ['Of it as a deposit, before parts are ordered', quote.deposit === 0 ? '' : money(quote.deposit), false],
   ];
-  const nothing = [quote.parts, quote.labour, quote.overheads, quote.reserve, quote.tax, 1, quote.deposit];
-  return sums.filter((_, i) => nothing[i] !== 0);
+  return sums.filter(([, amount]) => amount !== '');
 }
 
 function signature(leftMm: number, yMm: number, words: string): Mark[] {

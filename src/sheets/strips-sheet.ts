@@ -3,16 +3,13 @@ import type { MarksList, SectionMarks } from '../engine/marks/marks-list.ts';
 import { checkRules, rulesRoomMm } from './check-rules.ts';
 import { type Mark, type Page, type Sheet, text } from './drawing.ts';
 import { type Block, flowBlocks } from './page-flow.ts';
-import { longSheets, marginMm, type PaperSize, type Roll, type StripPaper } from './paper-size.ts';
+import { longSheets, marginMm, type PaperSize, type StripsOn, usualRollM } from './paper-size.ts';
 import { correctPage, type PrintFactors, truePrint } from './print-correction.ts';
 import { drawPiece, pieceHeightMm } from './strip.ts';
-import { type StripPiece, type StripZone, stripPieces } from './strip-pieces.ts';
+import { type Strip, type StripPiece, type StripZone, stripPieces } from './strip-pieces.ts';
 import { shortWords } from './text-width.ts';
 
-export interface StripsOptions {
-  paper: StripPaper;
-  /** Of a paper that is a roll. */
-  roll?: Roll;
+export interface StripsOptions extends StripsOn {
   factors?: PrintFactors;
   /** Build, revision and date; goes on every page. */
   stamp: string;
@@ -25,13 +22,7 @@ export function stripsSheet(
   keepOut: readonly Zone[],
   options: StripsOptions,
 ): Sheet {
-  const strips = list.sections.map((section, index) => ({
-    section,
-    tapeStep: list.tapeStep,
-    zones: zonesOn(blank, section, index, keepOut),
-  }));
-  const most = longestPageMm(options);
-  const pieces = strips.flatMap((strip) => stripPieces(strip, most - besideStripMm));
+  const pieces = stripsOf(blank, list, keepOut).flatMap((strip) => piecesOn(strip, options));
   const size = pageSize(options, pieces);
   const pages = flowBlocks(pieces.map(blockOf), {
     topMm: marginMm + headMm,
@@ -47,26 +38,40 @@ export function stripsSheet(
     }),
   };
 }
+
+/** What is marked on each section, and where no guide may stand. */
+export function stripsOf(blank: AssembledBlank, list: MarksList, keepOut: readonly Zone[]): Strip[] {
+  return list.sections.map((section, index) => ({
+    section,
+    tapeStep: list.tapeStep,
+    zones: zonesOn(blank, section, index, keepOut),
+  }));
+}
+
+/** The pieces of one section on this paper. */
+export function piecesOn(strip: Strip, on: StripsOn): StripPiece[] {
+  return stripPieces(strip, longestPageMm(on) - besideStripMm);
+}
+
 const headMm = 14;
 /** From the words below one strip to the title of the next: a title belongs to what stands under it. */
 const apartMm = 5.2;
 const besideStripMm = 2 * marginMm + rulesRoomMm.side;
 
-function longestPageMm({ paper, roll }: StripsOptions): number {
+function longestPageMm({ paper, roll }: StripsOn): number {
   if (paper !== 'roll') return longSheets[paper].widthMm;
   return roll?.lengthM === undefined ? Infinity : roll.lengthM * 1000;
 }
 
 /** A roll is cut where its longest piece ends; the rules at its foot need their own room. */
-function pageSize({ paper, roll }: StripsOptions, pieces: readonly StripPiece[]): PaperSize {
+function pageSize({ paper, roll }: StripsOn, pieces: readonly StripPiece[]): PaperSize {
   if (paper !== 'roll') return longSheets[paper];
   const longestMm = Math.max(120, ...pieces.map(({ startMm, endMm }) => endMm - startMm + labelPastEndMm));
   return {
-    widthMm: Math.min(longestPageMm({ paper, roll, stamp: '' }), longestMm + besideStripMm),
+    widthMm: Math.min(longestPageMm({ paper, roll }), longestMm + besideStripMm),
     heightMm: (roll?.widthM ?? usualRollM) * 1000,
   };
 }
-export const usualRollM = 0.21;
 /** A label by the butt end runs past it. */
 const labelPastEndMm = 40;
 

@@ -1,6 +1,6 @@
-import { line, type Mark, type Sheet, text, textPieces } from './drawing.ts';
+import { line, type Mark, type Sheet, text } from './drawing.ts';
+import { fittedWords } from './fitted-words.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
-import { textWidthMm } from './text-width.ts';
 
 export interface TicketLabel {
   number: string;
@@ -37,25 +37,16 @@ function oneLabel(label: TicketLabel, whose: string, leftMm: number, topMm: numb
   const said = lines.flatMap(([words, sizeMm, bold]) => {
     if (words === '') return [];
     y += sizeMm + 3.2;
-    return [text(leftMm + 4, y, fitted(words, sizeMm, bold), { sizeMm, bold })];
+    return [text(leftMm + 4, y, fittedWords(words, widthMm - 8, sizeMm, bold), { sizeMm, bold })];
   });
   return [
     ...frame(leftMm, topMm),
     text(leftMm + 4, topMm + 11, label.number, { sizeMm: 7, bold: true }),
     text(leftMm + widthMm - 4, topMm + 6, whose, { sizeMm: 2.6, align: 'end', ink: 'grey' }),
-    text(leftMm + widthMm - 4, topMm + 11, fitted(label.shop, 3, false, 50), { align: 'end' }),
+    text(leftMm + widthMm - 4, topMm + 11, fittedWords(label.shop, 50, 3), { align: 'end' }),
     line(leftMm + 4, topMm + 15, leftMm + widthMm - 4, topMm + 15, { widthMm: 0.2 }),
     ...said,
   ];
-}
-
-/** Cut short where it would run over the frame. */
-function fitted(words: string, sizeMm: number, bold: boolean, roomMm = widthMm - 8): string {
-  const fits = (some: string) => textWidthMm(textPieces(some), sizeMm, bold) <= roomMm;
-  if (fits(words)) return words;
-  let cut = words;
-  while (cut.length > 1 && !fits(`${cut}...`)) cut = cut.slice(0, -1);
-  return `${cut.trimEnd()}...`;
 }
 
 function frame(leftMm: number, topMm: number): Mark[] {

@@ -26,7 +26,7 @@ export const cautions: readonly CareLine[] = [
     title: 'High-sticking',
     words:
       'A rod bends over its whole length only while line and butt stand within about a right angle. Lifted past upright under load, or held above the grip, all of the bend goes into the tip, and the tip breaks. Land heavy fish with the butt low; never lift one by the rod.',
-    source: 'common practice, no source; the bend under a steep pull is in this program’s own drawings',
+    source: 'common practice, no source',
   },
   {
     title: 'Joints',
@@ -53,3 +53,14 @@ export const cautions: readonly CareLine[] = [
     source: 'common practice, no source',
   },
 ];
+
+/** Each source once, with the cautions it stands behind. */
+export function careSources(): { titles: string[]; source: string }[] {
+  const found: { titles: string[]; source: string }[] = [];
+  for (const { title, source } of cautions) {
+    const known = found.find((one) => one.source === source);
+    if (known) known.titles.push(title);
+    else found.push({ titles: [title], source });
+  }
+  return found;
+}

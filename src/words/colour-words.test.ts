@@ -40,8 +40,8 @@ test('every colour has a word, and a near colour hardly another', () => {
   expect(colourWords('#1F4D3A')).toBe(colourWords('#1f4d3a'));
 });
 
-test('the spool’s name stands before ours; ours has the hex behind it', () => {
-  expect(threadCalled({ colour: '#1f4d3a' })).toBe('dark green (#1f4d3a)');
-  expect(threadCalled({ colour: '#c08a2d' })).toBe('light brown (#c08a2d)');
+test('the spool’s name stands before ours; no code of a screen stands behind either', () => {
+  expect(threadCalled({ colour: '#1f4d3a' })).toBe('dark green');
+  expect(threadCalled({ colour: '#c08a2d' })).toBe('light brown');
   expect(threadCalled({ colour: '#1f4d3a', name: 'pine 12' })).toBe('pine 12');
 });

@@ -4,9 +4,9 @@
  */
 import type { ThreadColour } from '../engine/wraps/wrap-choices.ts';
 
-/** As the spool calls it, or else `dark green (#1f4d3a)`. */
+/** As the spool calls it, or else by hue and lightness. */
 export function threadCalled({ name, colour }: Pick<ThreadColour, 'name' | 'colour'>): string {
-  return name ?? `${colourWords(colour)} (${colour})`;
+  return name ?? colourWords(colour);
 }
 
 /** `dark green`; `colour` as `#rrggbb`. */

@@ -46,6 +46,36 @@ test('strips come as a PDF of a frozen revision, and the print is in the record'
   await page.getByText('Measure the rules on the print').first().waitFor();
 });
 
+test('the screen says how the strips lie, in few words; longer paper takes fewer', async () => {
+  const counted = async () =>
+    Number(
+      /(\d+) strips?,/.exec(
+        (await page.locator('.part-head', { hasText: 'Strips' }).textContent()) ?? '',
+      )?.[1],
+    );
+  const drawn = page.locator('.strips-plan-drawing .plan-paper');
+  const onSheet = await counted();
+  expect(await drawn.count()).toBe(onSheet);
+  await page.getByRole('img', { name: /^tip: \d strips, \d joins, for guides 1, 2/ }).waitFor();
+  // Every part stands open here; the pages as they print are folded for everybody else.
+  const wordsIn = async (place: string) =>
+    (await page.locator(place).allInnerTexts()).join(' ').split(/\s+/).length;
+  expect((await wordsIn('main')) - (await wordsIn('.pages'))).toBeLessThan(350);
+  const paper = page.getByRole('combobox', { name: 'Strips on' });
+  await paper.selectOption('roll');
+  await page.locator('.part-head', { hasText: '0 joins' }).waitFor();
+  const onRoll = await counted();
+  expect(onRoll).toBeLessThan(onSheet);
+  const longest = page.getByRole('textbox', { name: 'Longest print' });
+  await longest.fill('14 in');
+  await longest.press('Enter');
+  await page.waitForFunction((few) => document.querySelectorAll('.plan-paper').length > few, onRoll);
+  await longest.fill('');
+  await longest.press('Enter');
+  await page.getByRole('img', { name: 'Page 1 of 1: strips at true size' }).waitFor();
+  await paper.selectOption('letter');
+});
+
 test('what the printed rule measured corrects the next print; three per cent is called a setting', async () => {
   await page.getByRole('button', { name: 'Type in what they measured' }).click();
   const across = page.getByRole('textbox', { name: 'The 100 mm rule across measured' });

@@ -68,6 +68,26 @@ test('lot and dye, inspection and delivery stand in the record and on paper', as
   expect(papers.match(/\/Type \/Page\b/g)).toHaveLength(3);
 });
 
+test('labels are printed from the first free place of a begun sheet, tapped or chosen', async () => {
+  await page.getByRole('combobox', { name: 'Labels' }).selectOption('letter-30');
+  const sheet = page.getByRole('img', { name: /^30 places; 2 printed from place 1 on$/ });
+  await sheet.waitFor();
+  await page.locator('.labels-sheet rect').nth(28).click();
+  await page.getByRole('img', { name: /^30 places; 2 printed from place 29 on$/ }).waitFor();
+  expect(await page.getByRole('combobox', { name: 'First free place' }).inputValue()).toBe('29');
+  expect(await page.locator('.label-printed').count()).toBe(2);
+  await page.getByRole('combobox', { name: 'How many' }).selectOption('4');
+  const labels = await saved('Labels as PDF');
+  // Two fit on the begun sheet, two go on the next.
+  expect(labels.match(/\/Type \/Page\b/g)).toHaveLength(2);
+  const build = page.url().split('/')[4];
+  const number = build
+    .replace(/[^a-z0-9]/gi, '')
+    .slice(0, 6)
+    .toUpperCase();
+  await page.getByText(`number ${number}`).waitFor();
+});
+
 test.each<['light' | 'dark', number[]]>([
   ['light', [390, 1440]],
   ['dark', [820]],

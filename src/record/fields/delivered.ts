@@ -17,11 +17,19 @@ import {
 } from './declare.ts';
 
 export const paperNames = { a4: 'A4', letter: 'Letter' } as const;
+/** What strips may be printed on beside the shop's sheets. */
+export const stripPaperNames = {
+  ...paperNames,
+  legal: 'Legal, 14 in long',
+  tabloid: '11 × 17 in',
+  a3: 'A3',
+  roll: 'a roll, or a length of your own',
+} as const;
 
 /** Every sheet printed, tied to the frozen revision it came from. */
 export const prints = many('Print', {
   sheet: text('sheet', 60),
-  paper: choice('paper', paperNames),
+  paper: choice('paper', stripPaperNames),
   revision: text('revision', 80),
   printedAt: instant('printed'),
   engineVersion: text('version of Fairbend', 40),

@@ -1,6 +1,7 @@
 /** What holds for every build of the shop. */
-import { choice, many, rule, single, text } from './declare.ts';
-import { paperNames, quoteRates } from './delivered.ts';
+import { labelStockNames } from '../../engine/delivery/label-stock.ts';
+import { choice, length, many, rule, single, text } from './declare.ts';
+import { paperNames, quoteRates, stripPaperNames } from './delivered.ts';
 import { tapeSteps, unitNames } from './layout.ts';
 
 export const settings = single('Settings', {
@@ -8,6 +9,11 @@ export const settings = single('Settings', {
   unitSystem: choice('a bare number is read as', unitNames),
   tapeStep: choice('marks are rounded to', tapeSteps),
   paper: choice('paper', paperNames),
+  /** Empty: the shop's paper. */
+  stripPaper: choice('strips on', stripPaperNames, { folded: true }),
+  labels: choice('labels', labelStockNames, { folded: true }),
+  rollWidth: length('roll, how wide', [0.16, 1.6]),
+  rollLength: length('longest print', [0.2, 5], { hint: 'empty: as long as a section' }),
   colours: choice(
     'colours',
     { auto: 'as this device has them', day: 'ink on paper', night: 'chalk on slate' },
@@ -30,7 +36,7 @@ export const rates = single('Rates', {
 /** What the printed 100 mm and 4 in rules measured, per printer and paper; the next print is corrected by it. */
 export const printers = many('Printer', {
   name: text('printer', 120),
-  paper: choice('paper', paperNames, { folded: true, usual: 'a4' }),
+  paper: choice('paper', stripPaperNames, { folded: true, usual: 'a4' }),
   ruleAcross: rule('the 100 mm rule across measured', [0.05, 0.2], { empty: '100 mm' }),
   ruleAlong: rule('the 100 mm rule along measured', [0.05, 0.2], { empty: '100 mm' }),
 });

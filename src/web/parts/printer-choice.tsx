@@ -1,11 +1,12 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
+import type { StripPaper } from '../../sheets/paper-size.ts';
 import { type PrintFactors, printCorrection, truePrint } from '../../sheets/print-correction.ts';
 import { sentenceOf } from '../../words/sentence.ts';
 import { siWriter } from '../../words/writer.ts';
 import { Field } from '../fields/field.tsx';
 import { ShopFields } from '../fields/shop-fields.tsx';
-import { type Paper, useShop } from '../read/shop.tsx';
+import { useShop } from '../read/shop.tsx';
 import { siOf, textOf } from '../read/values.ts';
 
 export interface PrinterChoice {
@@ -18,7 +19,7 @@ export interface PrinterChoice {
 }
 
 /** Which printer the strips go to, and what it makes of a rule. */
-export function usePrinterChoice(paper: Paper): PrinterChoice {
+export function usePrinterChoice(paper: StripPaper): PrinterChoice {
   const { printers } = useShop();
   const [chosen, setChosen] = useState<string>();
   const usable = printers.filter((row) => textOf(row, 'paper') === paper);
@@ -31,7 +32,7 @@ export function usePrinterChoice(paper: Paper): PrinterChoice {
 }
 
 /** After the print: what its rules measured, kept for this printer and paper. */
-export function PrinterFields({ paper, choice }: { paper: Paper; choice: PrinterChoice }) {
+export function PrinterFields({ paper, choice }: { paper: StripPaper; choice: PrinterChoice }) {
   const { printers, write, newRowId } = useShop();
   const usable = printers.filter((row) => textOf(row, 'paper') === paper);
   const add = () => {

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Sheet } from '../../../sheets/drawing.ts';
+import type { StripPaper } from '../../../sheets/paper-size.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';
@@ -9,7 +10,7 @@ import { fileName, handOver } from './hand-over.ts';
 export interface PrintJob {
   /** `strips`, `marks`: the file's name and the row in the record. */
   sheet: string;
-  paper: 'a4' | 'letter';
+  paper: StripPaper;
   /** Draws the sheets; the stamp names build, revision and date. */
   draw(stamp: string): Sheet[];
 }

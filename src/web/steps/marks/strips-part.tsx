@@ -1,16 +1,21 @@
-import { useMemo, useState } from 'react';
-import { Button, Label, Radio, RadioGroup } from 'react-aria-components';
+import { useMemo } from 'react';
+import { Button } from 'react-aria-components';
 import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
 import type { FerruleZone } from '../../../engine/bench/ferrule-zones.ts';
 import type { MarksList } from '../../../engine/marks/marks-list.ts';
 import { marksSheet } from '../../../sheets/marks-sheet.ts';
-import { stripsSheet } from '../../../sheets/strips-sheet.ts';
+import { piecesOn, stripsOf, stripsSheet } from '../../../sheets/strips-sheet.ts';
+import { Field } from '../../fields/field.tsx';
+import { ShopFields } from '../../fields/shop-fields.tsx';
 import { PrinterFields, usePrinterChoice } from '../../parts/printer-choice.tsx';
+import { Fold } from '../../parts/sheet/fold.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBuild } from '../../read/build-context.ts';
-import { type Paper, useShop } from '../../read/shop.tsx';
+import { useShop } from '../../read/shop.tsx';
+import { StripsPlan } from './strips-plan.tsx';
 import { StripsPreview } from './strips-preview.tsx';
+import { useStripPaper } from './use-strip-paper.ts';
 
 export interface StripsPartProps {
   blank: AssembledBlank;
@@ -18,52 +23,61 @@ export interface StripsPartProps {
   zones: readonly FerruleZone[];
 }
 
-/** Strips of paper at true size, to lay along each section; shown as they will print. */
+/** Strips of paper at true size, to lay along each section; where each lies, and the pages as they print. */
 export function StripsPart({ blank, list, zones }: StripsPartProps) {
   const { title } = useBuild();
-  const shop = useShop();
-  const [paper, setPaper] = useState<Paper>(shop.paper);
-  const printer = usePrinterChoice(paper);
+  const { paper: sheet } = useShop();
+  const on = useStripPaper();
+  const printer = usePrinterChoice(on.paper);
   const { print, printing } = usePrint();
   const { factors } = printer;
-  const strips = useMemo(
-    () => (stamp: string) => stripsSheet(blank, list, zones, { paper, factors, stamp }),
-    [blank, list, zones, paper, factors],
+  const strips = (stamp: string) => stripsSheet(blank, list, zones, { ...on, factors, stamp });
+  const plan = stripsOf(blank, list, zones).map((strip) => ({ strip, pieces: piecesOn(strip, on) }));
+  const pages = useMemo(
+    () => stripsSheet(blank, list, zones, { ...on, stamp: `${title} · not yet printed` }),
+    [blank, list, zones, on, title],
   );
-  const preview = useMemo(() => strips(`${title} · not yet printed`), [strips, title]);
   return (
-    <Part title="Strips" aside={`${preview.pages.length} pages at true size`} className="screen-only">
-      <div className="print-line">
-        <RadioGroup className="field choice" value={paper} onChange={(value) => setPaper(value as Paper)}>
-          <Label className="field-label">Paper</Label>
-          <div className="choice-options">
-            <Radio value="a4" className="choice-option">
-              A4
-            </Radio>
-            <Radio value="letter" className="choice-option">
-              Letter
-            </Radio>
-          </div>
-        </RadioGroup>
-        <Button
-          className="button button-main"
-          isDisabled={printing}
-          onPress={() => print({ sheet: 'strips', paper, draw: (stamp) => [strips(stamp)] })}
-        >
-          Strips as PDF
-        </Button>
-        <Button
-          className="button"
-          isDisabled={printing}
-          onPress={() =>
-            print({ sheet: 'marks', paper, draw: (stamp) => [marksSheet(list, { paper, factors, stamp })] })
-          }
-        >
-          List of marks as PDF
-        </Button>
-      </div>
-      <PrinterFields paper={paper} choice={printer} />
-      <StripsPreview sheet={preview} />
+    <Part title="Strips" aside={countWords(plan, pages.pages.length)} className="screen-only">
+      <StripsPlan plan={plan} />
+      <ShopFields>
+        <div className="print-line">
+          <Field path={['settings', '-', 'stripPaper']} usual={sheet} />
+          {on.paper === 'roll' && <Field path={['settings', '-', 'rollWidth']} />}
+          {on.paper === 'roll' && <Field path={['settings', '-', 'rollLength']} />}
+          <Button
+            className="button button-main"
+            isDisabled={printing || pages.pages.length === 0}
+            onPress={() => print({ sheet: 'strips', paper: on.paper, draw: (stamp) => [strips(stamp)] })}
+          >
+            Strips as PDF
+          </Button>
+          <Button
+            className="button"
+            isDisabled={printing}
+            onPress={() =>
+              print({
+                sheet: 'marks',
+                paper: sheet,
+                draw: (stamp) => [marksSheet(list, { paper: sheet, factors, stamp })],
+              })
+            }
+          >
+            List of marks as PDF
+          </Button>
+        </div>
+      </ShopFields>
+      <PrinterFields paper={on.paper} choice={printer} />
+      <Fold title="The pages as they print">
+        <StripsPreview sheet={pages} />
+      </Fold>
     </Part>
   );
+}
+
+function countWords(plan: readonly { pieces: readonly { joinAfterMm?: number }[] }[], pages: number): string {
+  const pieces = plan.flatMap((one) => one.pieces);
+  const joins = pieces.filter(({ joinAfterMm }) => joinAfterMm !== undefined).length;
+  const many = (count: number, noun: string) => `${count} ${noun}${count === 1 ? '' : 's'}`;
+  return `${many(pieces.length, 'strip')}, ${many(joins, 'join')}, on ${many(pages, 'page')}`;
 }

@@ -11,7 +11,7 @@ export function StripsPreview({ sheet }: { sheet: Sheet }) {
           <figure key={name} className="page">
             <div
               role="img"
-              aria-label={`${name}: ${sheet.title.toLowerCase()} at true size; the tables above hold its figures.`}
+              aria-label={`${name}: ${sheet.title.toLowerCase()} at true size; the tables below hold its figures.`}
               // The engine's own drawing; it escapes every text that it sets.
               dangerouslySetInnerHTML={{ __html: pageSvg(page) }}
             />

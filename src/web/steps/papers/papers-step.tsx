@@ -5,6 +5,7 @@ import { useBuild } from '../../read/build-context.ts';
 import { numberOf, textOf } from '../../read/values.ts';
 import { DeliveryPart } from './delivery-part.tsx';
 import { InspectionPart } from './inspection-part.tsx';
+import { LabelsPart } from './labels-part.tsx';
 import { OrderPart } from './order-part.tsx';
 import { PartsUsedPart } from './parts-used-part.tsx';
 import { QuotePart } from './quote-part.tsx';
@@ -16,6 +17,7 @@ const parts = [
   { anchor: 'used', name: 'What it is made of' },
   { anchor: 'inspection', name: 'Inspection' },
   { anchor: 'delivery', name: 'Delivery' },
+  { anchor: 'labels', name: 'Labels' },
 ];
 
 /** Everything that is written for the customer and kept for the day he comes back. */
@@ -29,6 +31,7 @@ export function PapersStep() {
       <PartsUsedPart />
       <InspectionPart />
       <DeliveryPart />
+      <LabelsPart />
     </BuildFields>
   );
 }

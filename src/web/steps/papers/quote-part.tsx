@@ -67,7 +67,7 @@ export function QuotePart() {
             address: shopText('shopAddress'),
             title,
             customer: textOf(single('about'), 'customer') ?? '',
-            wish: [textOf(own, 'wish'), textOf(own, 'note')].filter(Boolean).join('\n'),
+            wish: textOf(own, 'wish') ?? '',
             quote,
             currency,
             taxPercent: rate('taxPercent'),

@@ -20,7 +20,7 @@ export function QuoteSums({ quote, unpriced, currency }: QuoteSumsProps) {
       </p>
     );
   }
-  const rows: [name: string, amount: number][] = [
+  const all: [name: string, amount: number][] = [
     ['Parts', quote.parts],
     [`Work, ${quote.hoursInAll} h`, quote.labour],
     ['Overheads', quote.overheads],
@@ -29,6 +29,8 @@ export function QuoteSums({ quote, unpriced, currency }: QuoteSumsProps) {
     ['To pay', quote.total],
     ['Of it as a deposit', quote.deposit],
   ];
+  // Hours without a rate, and what is not charged, are no price of 0.
+  const rows = all.filter(([name, amount]) => amount !== 0 || name === 'To pay');
   return (
     <>
       {missing && <p className="attention">▲ Not the whole price yet: it will be once {missing}.</p>}

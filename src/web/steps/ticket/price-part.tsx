@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
+import { shortNumber } from '../../../record/short-number.ts';
 import { ticketLabel } from '../../../sheets/ticket-label.ts';
 import { writeMoney } from '../../../words/intl.ts';
 import { Field } from '../../fields/field.tsx';
@@ -12,7 +13,6 @@ import { reasonOf } from '../../read/open-store.ts';
 import { useCurrency, useShop } from '../../read/shop.tsx';
 import { numberOf, textOf } from '../../read/values.ts';
 import { brokenThings } from './came-in-part.tsx';
-import { ticketNumber } from './ticket-number.ts';
 
 /** What it costs, when it is promised, and the label that goes on the rod. */
 export function PricePart() {
@@ -52,7 +52,7 @@ function useLabel() {
       const shopName = value(['rates', '-', 'shopName']);
       const sheet = ticketLabel(
         {
-          number: ticketNumber(id),
+          number: shortNumber(id),
           rod: title,
           customer: textOf(about, 'customer') ?? '',
           contact: textOf(about, 'contact') ?? '',
@@ -65,11 +65,11 @@ function useLabel() {
         paper,
       );
       const { bytes, missing } = await sheetsPdf([sheet], {
-        title: `Repair ${ticketNumber(id)}`,
+        title: `Repair ${shortNumber(id)}`,
         printedAt: new Date(),
         fonts: paperFonts,
       });
-      handOver(bytes, 'application/pdf', `repair-${ticketNumber(id)}-${fileName(title)}.pdf`);
+      handOver(bytes, 'application/pdf', `repair-${shortNumber(id)}-${fileName(title)}.pdf`);
       if (missing.length > 0) say(missingWords(missing));
     } catch (error) {
       say(`No label was made: ${reasonOf(error)}.`);

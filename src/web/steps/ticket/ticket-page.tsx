@@ -1,4 +1,5 @@
 import { Link } from 'wouter';
+import { shortNumber } from '../../../record/short-number.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { HistorySheet } from '../../parts/history/history-sheet.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
@@ -15,7 +16,6 @@ import { DamagePart } from './damage-part.tsx';
 import { DonePart } from './done-part.tsx';
 import { PicturesPart } from './pictures-part.tsx';
 import { PricePart } from './price-part.tsx';
-import { ticketNumber } from './ticket-number.ts';
 import './ticket.css';
 
 /** A repair on one sheet, filled in while the customer stands at the counter. */
@@ -92,7 +92,7 @@ function TicketFoot() {
       </div>
       <div className="title-cell">
         <dt>Number</dt>
-        <dd>{ticketNumber(id)}</dd>
+        <dd>{shortNumber(id)}</dd>
       </div>
       <div className="title-cell title-cell-wide">
         <dt>Kept</dt>

@@ -1,11 +1,11 @@
 import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
-import { formatMm } from '../../../engine/units/format-quantity.ts';
 import { formatOnTape, type TapeStep } from '../../../engine/units/tape-step.ts';
 import type { Wrap } from '../../../engine/wraps/plan-wraps.ts';
 import { wrapName } from '../../../words/wrap-name.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { SectionCaption } from '../../parts/sheet/section-caption.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { useShop } from '../../read/shop.tsx';
 
 export interface WrapsTableProps {
   blank: AssembledBlank;
@@ -15,6 +15,7 @@ export interface WrapsTableProps {
 
 /** Where each wrap starts and ends, from its section's own ends, so that it can be taped. */
 export function WrapsTable({ blank, wraps, step }: WrapsTableProps) {
+  const { writer } = useShop();
   return (
     <>
       {blank.sections.map((section, index) => (
@@ -47,9 +48,13 @@ export function WrapsTable({ blank, wraps, step }: WrapsTableProps) {
                     <td data-label="Starts, from its butt end">
                       <Figure text={formatOnTape(wrap.startFromOwnButtM, step)} />
                     </td>
-                    <td data-label="Length">{formatMm(wrap.toTipM - wrap.fromTipM)}</td>
+                    <td data-label="Length">
+                      <Figure text={writer.fine(wrap.toTipM - wrap.fromTipM)} />
+                    </td>
                     <td data-label="Turns">{Math.round(wrap.turns)}</td>
-                    <td data-label="Thread">{(wrap.threadM + wrap.trimThreadM).toFixed(2)} m</td>
+                    <td data-label="Thread">
+                      <Figure text={writer.run(wrap.threadM + wrap.trimThreadM)} />
+                    </td>
                   </tr>
                 ))}
             </tbody>

@@ -1,0 +1,31 @@
+import { formatLength } from '../../../engine/units/format-quantity.ts';
+import type { DeliveredRod } from '../../../sheets/delivery-sheets.ts';
+import { dayWords } from '../../fields/moment-field.tsx';
+import { useBench } from '../../read/bench.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { useShop } from '../../read/shop.tsx';
+import { textOf } from '../../read/values.ts';
+
+/** What the papers that go with a rod say of it; the revision is added when it is frozen. */
+export function useDeliveredRod(): () => Omit<DeliveredRod, 'revision'> {
+  const { single, title } = useBuild();
+  const { system, value } = useShop();
+  const { blank } = useBench();
+  return () => {
+    const about = single('about');
+    const shopName = value(['rates', '-', 'shopName']);
+    const facts = [
+      blank &&
+        formatLength(blank.lengthM, { system, denominator: 8, decimals: 0, feet: true }).replaceAll('⁄', '/'),
+      blank && `${blank.sections.length} ${blank.sections.length === 1 ? 'section' : 'sections'}`,
+      textOf(about, 'lineWeight') && `line ${textOf(about, 'lineWeight')}`,
+    ];
+    return {
+      title,
+      customer: textOf(about, 'customer') ?? '',
+      shop: typeof shopName === 'string' ? shopName : '',
+      facts: facts.filter(Boolean).join(', '),
+      date: dayWords(textOf(single('delivery'), 'deliveredAt') ?? new Date().toISOString()),
+    };
+  };
+}
