@@ -16,6 +16,7 @@ import { formatInches } from '../../dist/engine/units/format-inches.js';
 import { standardGravity } from '../../dist/engine/units/gravity.js';
 import { namedProtocol } from '../../dist/words/protocol.js';
 import { inventedBuilds } from './invented-blanks.mjs';
+import { inventedLineRods } from './invented-line-rods.mjs';
 
 /** The build record as a builder would have filled it in. */
 function measure(invented) {
@@ -38,13 +39,36 @@ function measure(invented) {
     ...turnSections(invented),
     ...countSwings(invented, blank, truth),
     ...turnBar(invented, blank, truth),
-    handle: mapValues(invented.handle, (lengthM) => bench.tape.long(lengthM)),
+    handle: { ...mapValues(invented.handle, (lengthM) => bench.tape.long(lengthM)), ...invented.handleMore },
+    ...lineOf(bench, blank, truth),
     layout: invented.layout,
     ladder: (invented.ladderG ?? []).map((grams, index) => ({
       id: `load${index + 1}`,
       order: index + 1,
       load: weight(grams / 1000),
     })),
+  };
+}
+
+/** The line, and the spindle sighted at two places over the blank. */
+function lineOf({ invented, tape }, blank, truth) {
+  const { line, reel, handle } = invented;
+  if (!line) return {};
+  const sighted = reel.sightedAtM.map((fromButtM) => {
+    const fromTipM = blank.lengthM - fromButtM;
+    const radiusM = truth.rows.findLast((row) => row.fromTipM <= fromTipM + 1e-12).outsideM / 2;
+    const offM = handle.reelOffset - (fromButtM - handle.reelFromButt) * Math.tan(reel.tiltRad);
+    return { at: tape.long(fromButtM), height: tape.fine(offM - radiusM) };
+  });
+  const [near, far] = sighted;
+  return {
+    line: {
+      ...line,
+      nearAt: near.at,
+      nearHeight: near.height,
+      farAt: far.at,
+      farHeight: far.height,
+    },
   };
 }
 
@@ -369,7 +393,7 @@ function mapValues(fields, change) {
 }
 
 /** The guides where the engine's own proposal puts them, marked to the tape: a build whose layout is chosen. */
-function chosenGuides(path) {
+function chosenGuides(path, tape) {
   const command = fileURLToPath(new URL('../../dist/cli/main.js', import.meta.url));
   const options = { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] };
   const { marks } = JSON.parse(execFileSync(process.execPath, [command, 'report', path, '--json'], options));
@@ -385,20 +409,21 @@ function chosenGuides(path) {
         order: index + 1,
         kind: kind.id,
         size: name.slice(kind.name.length + 1),
-        station: inches(fromTipM, 8),
+        station: tape === 'mm' ? millimetres(fromTipM) : inches(fromTipM, 8),
       };
     });
 }
 
 const wanted = process.argv.slice(2);
-for (const invented of inventedBuilds.filter(({ file }) => wanted.length === 0 || wanted.includes(file))) {
+for (const invented of [...inventedBuilds, ...inventedLineRods]) {
+  if (wanted.length > 0 && !wanted.includes(invented.file)) continue;
   const path = fileURLToPath(new URL(`../../examples/${invented.file}`, import.meta.url));
   const build = measure(invented);
   const write = () =>
     writeFileSync(path, `${JSON.stringify({ format: 'fairbend build', version: 1, build }, null, 1)}\n`);
   write();
   if (invented.layoutChosen) {
-    build.guides = chosenGuides(path);
+    build.guides = chosenGuides(path, invented.units);
     write();
   }
 }

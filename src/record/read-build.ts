@@ -6,9 +6,11 @@ import { checkBench } from '../engine/bench/check.ts';
 import { materialOf } from '../engine/bench/materials.ts';
 import type { Assumption, Choices } from '../engine/flow/choices.ts';
 import { commonHandle } from '../engine/kinds/common-build.ts';
+import { rodKindOf } from '../engine/kinds/rod-kinds.ts';
 import type { DocumentState } from './operation.ts';
 import { readSections, readSetups } from './read-bench.ts';
 import { readChoices, readRodKind, type ShopHabits } from './read-choices.ts';
+import { readSighting } from './read-line.ts';
 import { bareSwings } from './read-swings.ts';
 import { readTwist } from './read-twists.ts';
 import { readSingle } from './read-values.ts';
@@ -25,6 +27,8 @@ export interface BuildReading {
   /** What common practice stands in for. */
   assumed: Assumption[];
 }
+
+const doubtAt = doubtsOf<RecordKinds>();
 
 /** Never throws on any state: missing and senseless values are findings. */
 export function readBuild(state: DocumentState, habits: ShopHabits = {}): BuildReading {
@@ -47,7 +51,13 @@ export function readBuild(state: DocumentState, habits: ShopHabits = {}): BuildR
     handle: handle.value,
     twist: readTwist(state),
   };
-  const findings = [...sections.findings, ...setups.findings, ...checkBench(bench), ...missingParts(bench)];
+  const findings = [
+    ...sections.findings,
+    ...setups.findings,
+    ...handle.findings,
+    ...checkBench(bench),
+    ...missingParts(bench),
+  ];
   const assumed = [...sections.assumed, ...setups.assumed, ...handle.assumed];
   const usable = !findings.some(
     ({ path, severity }) => severity === 'stop' && /^(sections|handle)/.test(path),
@@ -65,23 +75,47 @@ export function readBuild(state: DocumentState, habits: ShopHabits = {}): BuildR
 function readHandle(
   state: DocumentState,
   sections: readonly Section[],
-): { value: Handle; assumed: Assumption[] } {
+): { value: Handle; assumed: Assumption[]; findings: BenchFinding[] } {
   const row = readSingle(state, 'handle');
   const common = commonHandle(readRodKind(state), sections.length > 0 ? assembleBlank(sections).lengthM : 0);
+  const reelFromButtM = row.si('reelFromButt') ?? common.reelFromButtM;
+  const sightedM = sightedOffsetM(state, sections, reelFromButtM);
   const value: Handle = {
     gripFrontFromButtM: row.si('gripFront') ?? common.gripFrontFromButtM,
-    reelFromButtM: row.si('reelFromButt') ?? common.reelFromButtM,
-    reelOffsetM: row.si('reelOffset') ?? common.reelOffsetM,
+    reelFromButtM,
+    reelOffsetM: row.si('reelOffset') ?? sightedM ?? common.reelOffsetM,
   };
   const all = [
     assume('handle/-/gripFront', 'assumed/grip-front', { fromButtM: common.gripFrontFromButtM }),
     assume('handle/-/reelFromButt', 'assumed/reel-place', { fromButtM: common.reelFromButtM }),
     assume('handle/-/reelOffset', 'assumed/reel-offset', { offM: common.reelOffsetM }),
   ];
-  return { value, assumed: all.filter(({ path }) => row.si(path.split('/')[2]) === undefined) };
+  const known = (field: string) =>
+    row.si(field) !== undefined || (field === 'reelOffset' && sightedM !== undefined);
+  const typedM = row.si('reelOffset');
+  const apart = sightedM !== undefined && typedM !== undefined && Math.abs(sightedM - typedM) > apartM;
+  return {
+    value,
+    assumed: all.filter(({ path }) => !known(path.split('/')[2])),
+    findings: apart
+      ? [doubtAt('handle/-/reelOffset', 'record/sightings-off-reel', { sightedM, typedM })]
+      : [],
+  };
 }
 
-const doubtAt = doubtsOf<RecordKinds>();
+/** Two sightings and a rule agree within this where nobody slipped. */
+const apartM = 0.005;
+
+/** Undefined for a fly rod, and where the spindle's line would leave the lip on the wrong side of the blank. */
+function sightedOffsetM(
+  state: DocumentState,
+  sections: readonly Section[],
+  reelFromButtM: number,
+): number | undefined {
+  if (rodKindOf(readRodKind(state)).flyLine || sections.length === 0) return undefined;
+  const offM = readSighting(state, sections)?.offAxisM(reelFromButtM);
+  return offM !== undefined && offM > 0 && offM < 0.5 ? offM : undefined;
+}
 
 /** What the fit will have to guess. */
 function missingParts(bench: Bench): BenchFinding[] {

@@ -2,6 +2,7 @@ import { assembleBlank } from '../engine/bench/assemble.ts';
 import type { Bench } from '../engine/bench/bench.ts';
 import { type BenchFinding, doubtsOf, stopsOf } from '../engine/bench/bench-finding.ts';
 import { readStationList } from '../engine/bench/start-list.ts';
+import { checkReelLine } from '../engine/flow/check-reel-line.ts';
 import {
   type Assumption,
   type Choices,
@@ -11,7 +12,7 @@ import {
   type Start,
 } from '../engine/flow/choices.ts';
 import { commonGuideCount, commonGuides, commonMarks } from '../engine/kinds/common-build.ts';
-import { type RodKind, rodKindIds, usualPlaceRound } from '../engine/kinds/rod-kinds.ts';
+import { type RodKind, rodKindIds, rodKindOf, usualPlaceRound } from '../engine/kinds/rod-kinds.ts';
 import { criteria } from '../engine/layout/criteria.ts';
 import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import { commonFriction, type FrictionRange } from '../engine/layout/real-line.ts';
@@ -21,6 +22,7 @@ import { limitFields } from './fields/limit-fields.ts';
 import type { DocumentState } from './operation.ts';
 import { readFinish } from './read-finish.ts';
 import { readGuide } from './read-guides.ts';
+import { readLine, readReelSide } from './read-line.ts';
 import { oneOf, type RowReader, readRows, readSingle } from './read-values.ts';
 import { readGuideFeet, readWrapChoices } from './read-wraps.ts';
 import { assume, type RecordKinds } from './record-kinds.ts';
@@ -62,6 +64,7 @@ export function readChoices(state: DocumentState, bench: Bench, habits: ShopHabi
   }
   const ladderKg = readRows(state, 'ladder').flatMap((row) => row.si('load') ?? []);
   const guides = common.guides.map((guide, index) => readGuide(own[index], guide, read));
+  const line = readLine(state, rod.rodKind, bench.sections);
   const choices: Choices = {
     title: about.text('title') ?? 'Untitled build',
     rodKind: rod.rodKind,
@@ -78,20 +81,41 @@ export function readChoices(state: DocumentState, bench: Bench, habits: ShopHabi
     loadBy: oneOf(layout.text('loadBy'), ['line', 'tied']) ?? 'line',
     tautLineKg: layout.orUsual('tautLine'),
     buttAngleRad: layout.orUsual('buttAngle'),
-    ...readPlaceRound(layout, rod.rodKind),
+    ...readPlaceRound(state, layout, rod.rodKind),
     intervals: oneOf(layout.text('intervals'), ['growing', 'free']) ?? 'growing',
-    limits: readLimits(layout),
+    limits: readLimits(state, rod.rodKind),
     friction: readFriction(layout, read),
     ferruleClearM: layout.si('ferruleClear'),
     tapeStep: oneOf(layout.text('tapeStep'), tapeSteps) ?? habits.tapeStep ?? '1/8 in',
     dress: readDress(state, guides),
+    line: line.line,
   };
-  return { choices, ...read };
+  const findings = [
+    ...read.findings,
+    ...line.findings,
+    ...reelLineFindings(choices, bench, rod.blankLengthM),
+  ];
+  return { choices, ...read, findings };
+}
+
+function reelLineFindings(
+  { line, guides, start }: Choices,
+  { handle }: Bench,
+  blankLengthM: number,
+): BenchFinding[] {
+  const ofStart = start.kind === 'rule' ? start.strippingFromTipM : start.fromTipM.at(-1);
+  const firstFromTipM = guides.at(-1)?.stationM ?? ofStart;
+  if (!line || firstFromTipM === undefined) return [];
+  return checkReelLine({ handle, line, guides, firstFromTipM, blankLengthM });
 }
 
 /** Guides in a spiral stand under the rod where it works. */
-function readPlaceRound(layout: RowReader, rodKind: RodKind): Pick<Choices, 'side' | 'spiral'> {
-  const place = oneOf(layout.text('guidesSide'), ['under', 'over', 'spiral']) ?? usualPlaceRound(rodKind);
+function readPlaceRound(
+  state: DocumentState,
+  layout: RowReader,
+  rodKind: RodKind,
+): Pick<Choices, 'side' | 'spiral'> {
+  const place = oneOf(layout.text('guidesSide'), ['under', 'over', 'spiral']) ?? usualPlace(state, rodKind);
   if (place !== 'spiral') return { side: place };
   const { spiral } = choiceDefaults;
   return {
@@ -123,12 +147,21 @@ function readFriction(layout: RowReader, read: Omit<ReadChoices, 'choices'>): Fr
   return { lowest: highest, highest: lowest };
 }
 
-function readLimits(layout: RowReader): Partial<LayoutLimits> {
+/** Rings stand on the reel's side; only a spiral goes under with its reel on top. */
+function usualPlace(state: DocumentState, rodKind: RodKind): ReturnType<typeof usualPlaceRound> {
+  const usual = usualPlaceRound(rodKind);
+  return rodKindOf(rodKind).flyLine || usual === 'spiral' ? usual : readReelSide(state, rodKind);
+}
+
+function readLimits(state: DocumentState, rodKind: RodKind): Partial<LayoutLimits> {
+  const layout = readSingle(state, 'layout');
   const limits = criteria.map(({ id, quantity }) => {
     const { field, declared } = limitFields[id];
     return [quantity, declared.kind === 'number' ? layout.number(field) : layout.si(field)];
   });
-  return Object.fromEntries(limits.filter(([, value]) => value !== undefined));
+  const first = rodKindOf(rodKind).flyLine ? undefined : readSingle(state, 'line').si('limitFirst');
+  const all = [...limits, ['firstLineAngleRad', first]];
+  return Object.fromEntries(all.filter(([, value]) => value !== undefined));
 }
 
 interface RodToStart {

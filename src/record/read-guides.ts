@@ -3,7 +3,13 @@ import type { BenchFinding } from '../engine/bench/bench-finding.ts';
 import { findingsOf } from '../engine/finding.ts';
 import type { Assumption, ChosenGuide } from '../engine/flow/choices.ts';
 import { guideKindIds } from '../engine/kinds/guide-kinds.ts';
-import { type Guide, guideKindOf, typicalByHeight, typicalGuide } from '../engine/kinds/guides.ts';
+import {
+  type Guide,
+  guideKindOf,
+  guideNumbers,
+  typicalByHeight,
+  typicalGuide,
+} from '../engine/kinds/guides.ts';
 import type { SizeKinds } from '../engine/kinds/size-kinds.ts';
 import { oneOf, type RowReader } from './read-values.ts';
 
@@ -14,7 +20,7 @@ export interface GuideReading {
 
 /** `common`: what a rod of this kind has there, for a place that says nothing. */
 export function readGuide(row: RowReader | undefined, common: Guide, read: GuideReading): ChosenGuide {
-  if (!row) return { ...common, pinned: false };
+  if (!row) return { ...common, insideM: guideNumbers(common.kind, common.size)?.insideM, pinned: false };
   const kind = oneOf(row.text('kind'), guideKindIds) ?? common.kind;
   const size = row.text('size') ?? (kind === common.kind ? common.size : '');
   const own = {
@@ -30,6 +36,7 @@ export function readGuide(row: RowReader | undefined, common: Guide, read: Guide
     ringHeightM: own.ringHeightM ?? typical.ringHeightM,
     lengthM: own.lengthM ?? typical.lengthM,
     massKg: own.massKg ?? typical.massKg,
+    insideM: row.si('opening') ?? guideNumbers(kind, size)?.insideM,
     stationM: row.si('station'),
     pinned: row.flag('pinned'),
     fromTopRad: row.si('around'),

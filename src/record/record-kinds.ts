@@ -10,6 +10,13 @@ export interface RecordKinds {
   'record/span-incomplete': { setup: string };
   'record/nothing-weighed': Nothing;
   'record/friction-order': { lowest: number; highest: number };
+  'record/fly-line-on-rod': { written: string; rod: string };
+  'record/drag-over-test': { dragKg: number; testKg: number };
+  'record/lure-order': { leastKg: number; mostKg: number };
+  'record/sighting-half': Nothing;
+  'record/sightings-close': { nearM: number; farM: number; leastM: number };
+  'record/sightings-off-reel': { sightedM: number; typedM: number };
+  'record/reel-and-guides': { reelOver: boolean };
   'record/list-missing': Nothing;
   'record/list-count': { given: number; guides: number };
 }

@@ -26,6 +26,7 @@ import { alarmsHeard, coats, finish } from './fields/finish.ts';
 import { bag, guides, rack, scans, sorting } from './fields/guides.ts';
 import { handle } from './fields/handle.ts';
 import { ladder, layout } from './fields/layout.ts';
+import { line } from './fields/line.ts';
 import {
   loadPhotos,
   loadTests,
@@ -67,6 +68,7 @@ export const buildSchema: DocumentSchema = {
   twistTest,
   twists,
   handle,
+  line,
   wraps,
   finish,
   coats,

@@ -1,5 +1,5 @@
 /** What is read at one guide, over all loads, beside its limits. */
-import { criterionOf, valueAtGuide } from '../engine/layout/criteria.ts';
+import { criterionOf, limitAtGuide, valueAtGuide } from '../engine/layout/criteria.ts';
 import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
 import { criterionWords } from './criteria.ts';
@@ -15,12 +15,12 @@ export function guideReadingInWords(
   const words = (['lineAngle', 'gap'] as const).flatMap((metric) => {
     const criterion = criterionOf(metric);
     const values = loads.map((load) =>
-      load.spans[guide] ? valueAtGuide(criterion, load, guide) : undefined,
+      load.spans[guide] ? valueAtGuide(criterion, load, guide, limits) : undefined,
     );
     const most = values.reduce<number>((at, value, i) => ((value ?? -1) > (values[at] ?? -1) ? i : at), 0);
     const value = values[most];
     if (value === undefined) return [];
-    const limit = limits[criterion.quantity];
+    const limit = limitAtGuide(criterion, limits, guide, loads[most]);
     const beside = criterionWords[metric].besideLimit({ value, limit }, loads[most].ruled[guide], writer);
     return `${beside} at ${writer.loads[most]}${value > limit ? ', over the limit' : ''}`;
   });

@@ -17,7 +17,11 @@ import {
 
 const ringHeightM = z.number().min(0).max(1);
 const footM = z.array(z.number().min(0).max(1));
-const limits = byQuantity(({ mostLimit }) => z.number().positive().max(mostLimit));
+const limits = {
+  ...byQuantity(({ mostLimit }) => z.number().positive().max(mostLimit)),
+  /** Of the first guide from the reel, where its line angle is to count. */
+  firstLineAngleRad: z.number().positive().max(10).optional(),
+};
 const load = z.strictObject({
   tensionN,
   pullAngleRad: angleRad,

@@ -10,6 +10,7 @@ import type { LayoutLimits } from '../layout/ladder-request.ts';
 import type { Intervals } from '../layout/layout-request.ts';
 import type { FrictionRange } from '../layout/real-line.ts';
 import type { Spiral } from '../space/spiral.ts';
+import type { FanLimits } from '../spool/first-ring.ts';
 import type { TapeStep } from '../units/tape-step.ts';
 import type { GuideFeet, WrapChoices } from '../wraps/wrap-choices.ts';
 
@@ -39,7 +40,35 @@ export interface Choices {
   ferruleClearM?: number;
   tapeStep: TapeStep;
   dress: DressChoices;
+  /** Of rods that throw a weight; a fly rod has none. */
+  line?: LineChoices;
 }
+
+/** How the line leaves the reel, and what it is fished with. */
+export interface LineChoices {
+  testKg?: number;
+  /** As set, or usual for the test. */
+  dragKg?: number;
+  lureKg: { least?: number; most?: number };
+  reel: ReelOfLine;
+  gripDiameterM: number;
+  /** Of the line off the reel. */
+  limits: FanLimits;
+  /** The thickest knot that must pass. */
+  knotM?: number;
+}
+export type ReelOfLine =
+  | {
+      kind: 'fixed spool';
+      /** Undefined until it was measured: then there is no fan. */
+      lipDiameterM?: number;
+      tiltRad: number;
+      /** Where the tilt is from. */
+      tiltIs: 'sighted' | 'typed' | 'typical';
+      /** Of a sighted one. */
+      tiltSigmaRad?: number;
+    }
+  | { kind: 'multiplier'; windWidthM?: number };
 
 /** How the rod is wrapped and coated: what thread and finish weigh and stiffen. */
 export interface DressChoices {
@@ -66,6 +95,8 @@ export interface ChosenGuide extends Guide {
   fromTopRad?: number;
   /** How far its ring's middle stands beside its foot, towards that side. */
   ringBesideM?: number;
+  /** Clear opening; undefined for a size that says nothing of it. */
+  insideM?: number;
   pinned: boolean;
 }
 

@@ -10,13 +10,13 @@ import { type BlankTables, type FreeRod, freeRod } from '../bench/free-rod.ts';
 import { arithmeticRule } from '../bench/start-list.ts';
 import type { Guide } from '../kinds/guides.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
-import { defaultLimits } from '../layout/layout-defaults.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
 import { type BlankTorsion, blankTorsion } from './blank-torsion.ts';
 import type { Choices, ChosenGuide } from './choices.ts';
 import { dressingOf, withDressing } from './finished-rod.ts';
 import { guidesRound } from './guides-round.ts';
 import { type LoadLadder, loadLadder } from './loads.ts';
+import { usualLimits } from './usual-limits.ts';
 
 export interface LayoutQuestion {
   rod: FreeRod;
@@ -66,7 +66,7 @@ export function layoutQuestion(parts: {
       ...rings,
       guides: { ...rings.guides, massesKg: withDressing(rings.guides.massesKg ?? [], dressing) },
       ladder: loads.ladder,
-      limits: { ...defaultLimits(rod.lengthM), ...choices.limits },
+      limits: { ...usualLimits(choices.rodKind, rod.lengthM), ...choices.limits },
       firstFromTipM: marks[0],
       strippingFromTipM: marks[marks.length - 1],
       footM: choices.guides.map(({ lengthM }) => lengthM),

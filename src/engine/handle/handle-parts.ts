@@ -4,6 +4,13 @@ export interface HandleParts {
   gripLengthM?: number;
   gripBoreM?: number;
   seatLengthM?: number;
+  /** Behind the seat; of rods that have one. */
+  rearGripLengthM?: number;
+  rearGripBoreM?: number;
+  /** At the butt end of rods with two grips. */
+  secondGripLengthM?: number;
+  /** Outside, at its front. */
+  gripDiameterM: number;
   seatBoreM?: number;
   /** How far the fighting butt stands out behind the blank's end. */
   fightingButtM?: number;
@@ -46,18 +53,22 @@ export const handleDefaults: Omit<HandleParts, 'gripFrontM'> = {
   tapedGapM: 0.0015,
   checkRoomM: { least: 0.0001, most: 0.0003 },
   tubeRoomM: { least: 0.00003, most: 0.0001 },
+  gripDiameterM: 0.025,
 };
 
 /** Where grip and seat lie along the blank, from the butt end; `undefined` while their lengths are not known. */
 export interface HandleRoom {
   grip?: { fromM: number; toM: number };
   seat?: { fromM: number; toM: number };
+  rearGrip?: { fromM: number; toM: number };
 }
 
-/** The grip ends at its front; the seat closes up to the grip's back. */
+/** The grip ends at its front; the seat closes up to the grip's back, a rear grip to the seat's. */
 export function handleRoom(parts: HandleParts): HandleRoom {
   if (parts.gripLengthM === undefined) return {};
   const grip = { fromM: parts.gripFrontM - parts.gripLengthM, toM: parts.gripFrontM };
   if (parts.seatLengthM === undefined) return { grip };
-  return { grip, seat: { fromM: grip.fromM - parts.seatLengthM, toM: grip.fromM } };
+  const seat = { fromM: grip.fromM - parts.seatLengthM, toM: grip.fromM };
+  if (parts.rearGripLengthM === undefined) return { grip, seat };
+  return { grip, seat, rearGrip: { fromM: seat.fromM - parts.rearGripLengthM, toM: seat.fromM } };
 }

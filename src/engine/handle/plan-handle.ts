@@ -16,6 +16,8 @@ export interface HandleBlank {
 export interface HandlePlan {
   room: HandleRoom;
   reaming: ReamingStep[];
+  /** Of the rear grip, where the rod has one. */
+  rearReaming: ReamingStep[];
   arbors: Arbor[];
   check: WindingCheck;
   tipTube: TipTubeChoice;
@@ -43,6 +45,10 @@ export function planHandle(parts: HandleParts, blank: HandleBlank): HandlePlan |
   return {
     room,
     reaming: fits && room.grip ? reamingSteps({ ...parts, grip: room.grip, outsideM }) : [],
+    rearReaming:
+      fits && room.rearGrip
+        ? reamingSteps({ ...parts, grip: room.rearGrip, gripBoreM: parts.rearGripBoreM, outsideM })
+        : [],
     arbors: fits && room.seat && parts.seatBoreM ? placeArbors(parts, room.seat, outsideM) : [],
     check: chooseWindingCheck(outsideM(parts.gripFrontM), parts.checkRoomM),
     tipTube: chooseTipTube(tipM, parts.tubeRoomM),
@@ -58,7 +64,11 @@ export function planHandle(parts: HandleParts, blank: HandleBlank): HandlePlan |
 const stopAt = stopsOf<HandleKinds>();
 const doubtAt = doubtsOf<HandleKinds>();
 
-function roomFindings(parts: HandleParts, blank: HandleBlank, { grip, seat }: HandleRoom): BenchFinding[] {
+function roomFindings(
+  parts: HandleParts,
+  blank: HandleBlank,
+  { grip, seat, rearGrip }: HandleRoom,
+): BenchFinding[] {
   const findings: BenchFinding[] = [];
   if (parts.gripFrontM > blank.buttSectionM) {
     const values = { frontM: parts.gripFrontM, sectionM: blank.buttSectionM };
@@ -70,6 +80,9 @@ function roomFindings(parts: HandleParts, blank: HandleBlank, { grip, seat }: Ha
   } else if (seat && seat.fromM < -1e-9) {
     const values = { missingM: -seat.fromM, mostM: seat.toM };
     findings.push(stopAt('handle/-/seatLength', 'handle/seat-too-long', values));
+  } else if (rearGrip && rearGrip.fromM < -1e-9) {
+    const values = { missingM: -rearGrip.fromM, mostM: rearGrip.toM };
+    findings.push(stopAt('handle/-/rearGripLength', 'handle/rear-grip-too-long', values));
   }
   const reachM = parts.reachM ?? Number.POSITIVE_INFINITY;
   if (reachM <= parts.gripFrontM) {

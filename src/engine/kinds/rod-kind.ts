@@ -51,6 +51,12 @@ export interface RodKindDeclaration {
     /** The tip-top is not counted. */
     count(blankLengthM: number): number;
   };
+  /** Usual limits where they are not those of every rod (layout/layout-defaults.ts). */
+  limits?: {
+    gapM?: number;
+    /** In the first guide from the reel; left out: its line angle does not count. */
+    firstLineAngleRad?: number;
+  };
   start: {
     firstFromTipM(blankLengthM: number): number;
     /** Butt end to the last guide. */

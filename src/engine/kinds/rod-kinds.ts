@@ -1,7 +1,8 @@
 /**
- * Every kind of rod, said once: its handle, reel, guides, how many, where they start, which side. Loads and limits
- * follow the blank and are one rule for all kinds (layout/layout-defaults.ts). Ids are kept in records and never change. Every number is common practice, no source, or our choice
- * within the trade's ranges; the builder overrides each.
+ * Every kind of rod, said once: its handle, reel, guides, how many, where they start, which side, and the limits that
+ * are its own. Loads and the other limits follow the blank, one rule for all kinds (layout/layout-defaults.ts). Ids are
+ * kept in records and never change. Every number is common practice, no source, or our choice within the trade's ranges;
+ * the builder overrides each.
  */
 import type { GuideChoice, RodKindDeclaration } from './rod-kind.ts';
 import {
@@ -33,6 +34,11 @@ const castingStart = {
   /** 18 to 22 in ahead of the reel. */
   strippingFromButtM: aheadOfReel(20 * inch),
 };
+
+/** Rings far apart: the line may stand off the bend by an inch above the ring (common practice, no source). */
+const fewRings = { gapM: 0.025 };
+/** Our choice. Wider than between other guides: reel and hand set the place, the load bends the butt behind it. */
+const firstLineAngleRad = (20 * Math.PI) / 180;
 
 const declared = [
   {
@@ -81,6 +87,7 @@ const declared = [
       tipTopSize: '6 mm',
       count: oneAFoot(1),
     },
+    limits: { ...fewRings, firstLineAngleRad },
     /** Butt guide 16 to 24 in ahead of the spool. */
     start: { firstFromTipM: usualFirstM, strippingFromButtM: aheadOfReel(20 * inch) },
   },
@@ -92,6 +99,7 @@ const declared = [
     reel: 'multiplier',
     handle: castingHandle,
     guides: { ...castingGuides, count: oneAFoot(2) },
+    limits: { firstLineAngleRad },
     start: castingStart,
   },
   {
@@ -103,6 +111,7 @@ const declared = [
     reel: 'multiplier',
     handle: castingHandle,
     guides: { ...castingGuides, count: oneAFoot(1) },
+    limits: { firstLineAngleRad },
     start: castingStart,
   },
   {
@@ -112,7 +121,7 @@ const declared = [
     side: 'under',
     reel: 'fixed spool',
     handle: {
-      parts: ['rear grip', 'reel seat', 'foregrip'],
+      parts: ['second grip', 'rear grip', 'reel seat', 'foregrip'],
       places: growingHandle({ shareOfLength: 0.24, reelBehindM: 0.16, reelOffsetM: 0.065 }),
     },
     guides: {
@@ -121,6 +130,7 @@ const declared = [
       tipTopSize: '10 mm',
       count: (blankLengthM) => Math.round(feetIn(blankLengthM) / 2) + 1,
     },
+    limits: { ...fewRings, firstLineAngleRad },
     /** Stiff tips and heavy leads: 5 to 6 in. */
     start: { firstFromTipM: () => 5.5 * inch, strippingFromButtM: aheadOfReel(28 * inch) },
   },
@@ -140,6 +150,7 @@ const declared = [
       tipTopSize: '10 mm',
       count: oneAFoot(1),
     },
+    limits: { firstLineAngleRad },
     start: { firstFromTipM: usualFirstM, strippingFromButtM: aheadOfReel(22 * inch) },
   },
 ] as const satisfies readonly RodKindDeclaration[];

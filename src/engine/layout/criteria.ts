@@ -62,6 +62,11 @@ const declared = [
 export type Metric = (typeof declared)[number]['id'];
 export type Quantity = (typeof declared)[number]['quantity'];
 export type ByQuantity<T> = Record<Quantity, T>;
+/** One for each criterion. */
+export interface LayoutLimits extends ByQuantity<number> {
+  /** Of the first guide from the reel, where that one's line angle counts too; left out: reel and hand set it. */
+  firstLineAngleRad?: number;
+}
 export type DeclaredCriterion = Criterion & { id: Metric; quantity: Quantity };
 
 export const criteria: readonly DeclaredCriterion[] = declared;
@@ -99,7 +104,20 @@ export function valueAtGuide(
   criterion: Criterion,
   { rings, spans }: Readings,
   guide: number,
+  limits?: LayoutLimits,
 ): number | undefined {
   if (criterion.at === 'span') return criterion.of(spans[guide]);
-  return guide + 2 < rings.length ? criterion.of(rings[guide + 1]) : undefined;
+  const counts = guide + 2 < rings.length || limits?.firstLineAngleRad !== undefined;
+  return counts ? criterion.of(rings[guide + 1]) : undefined;
+}
+
+/** The limit of what is read there; the first guide from the reel may have one of its own. */
+export function limitAtGuide(
+  { at, quantity }: DeclaredCriterion,
+  limits: LayoutLimits,
+  guide: number,
+  { rings }: Readings,
+): number {
+  const first = at === 'ring' && guide + 2 === rings.length;
+  return (first ? limits.firstLineAngleRad : undefined) ?? limits[quantity];
 }

@@ -3,8 +3,10 @@ import type { ReelPlace, Side } from '../bend/bend.ts';
 import type { Mesh, PointMass } from '../bend/mesh.ts';
 import type { Rod, RodTables } from '../bend/rod.ts';
 import type { SpaceCurvatureRow, TorsionRow } from '../space/space-request.ts';
-import type { ByQuantity } from './criteria.ts';
+import type { LayoutLimits } from './criteria.ts';
 import type { LoadBend } from './load-bend.ts';
+
+export type { LayoutLimits };
 
 export interface LadderLoad {
   tensionN: number;
@@ -15,9 +17,6 @@ export interface LadderLoad {
   /** A weight tied to the tip in the same direction, beside the line's tension; 0 if left out. */
   tiedN?: number;
 }
-
-/** One for each criterion (criteria.ts). */
-export type LayoutLimits = ByQuantity<number>;
 
 /** Arrays run from the tip down; `count` includes the stripping guide and not the tip-top. */
 export interface GuideSet {

@@ -66,10 +66,12 @@ export function ratioSlopes(
   return slopes;
 }
 
-/** Per load, criterion after criterion: guides 1 to n - 1, or spans 0 to n - 1. */
+/** Per load, criterion after criterion: guides 1 to n - 1, or spans 0 to n - 1; then the first guide from the reel. */
 function readRatios({ ladder, state }: RatioProbe): Float64Array {
   const { guides, limits } = ladder.request;
-  const perLoad = criteria.reduce((sum, { at }) => sum + guides.count - (at === 'ring' ? 1 : 0), 0);
+  const firstRad = limits.firstLineAngleRad;
+  const counted = criteria.reduce((sum, { at }) => sum + guides.count - (at === 'ring' ? 1 : 0), 0);
+  const perLoad = counted + (firstRad === undefined ? 0 : 1);
   const values = new Float64Array(state.bends.length * perLoad);
   state.bends.forEach((bend, load) => {
     const { rings, spans } = bend.read(state.mesh!);
@@ -80,6 +82,7 @@ function readRatios({ ladder, state }: RatioProbe): Float64Array {
         for (let k = 1; k < guides.count; k++) values[at++] = criterion.of(rings[k]) / limit;
       } else for (const span of spans) values[at++] = criterion.of(span) / limit;
     }
+    if (firstRad !== undefined) values[at] = rings[guides.count].lineAngleRad / firstRad;
   });
   return values;
 }

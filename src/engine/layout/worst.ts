@@ -24,7 +24,11 @@ export interface WorstPlace {
 export type WorstOf = Record<Metric, WorstPlace>;
 
 export function worstOfLoad(readings: Readings, limits: LayoutLimits, load: number): WorstOf {
-  return byMetric((criterion) => worstIn(criterion, readings, limits[criterion.quantity], load));
+  return byMetric((criterion) => {
+    const counted = worstIn(criterion, readings, limits[criterion.quantity], load);
+    const first = criterion.id === 'lineAngle' ? inFirstGuide(readings, limits, load) : undefined;
+    return first && first.ratio > counted.ratio ? first : counted;
+  });
 }
 
 /** The worst of each metric over several loads; none of them: ratios of 0. */
@@ -48,6 +52,18 @@ export function worstValues(of: WorstOf): ByQuantity<number> {
 }
 
 const nowhere = { load: -1, index: -1, value: 0, limit: 0, ratio: -1 };
+
+/** The line angle in the first guide from the reel, where it has a limit of its own. */
+function inFirstGuide(
+  { rings }: Readings,
+  { firstLineAngleRad: limit }: LayoutLimits,
+  load: number,
+): WorstPlace | undefined {
+  if (limit === undefined) return undefined;
+  const index = rings.length - 1;
+  const value = rings[index].lineAngleRad;
+  return { metric: 'lineAngle', load, index, value, limit, ratio: value / limit };
+}
 
 function worstIn(criterion: DeclaredCriterion, readings: Readings, limit: number, load: number): WorstPlace {
   const { first, values } = countedValues(criterion, readings);

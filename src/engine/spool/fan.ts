@@ -18,6 +18,8 @@ export interface Place {
 }
 /** A ring's middle, in the rod's plane. */
 export type RingPlace = Omit<Place, 'asideM'>;
+/** The ring after it may stand beside that plane, as where guides go round the rod. */
+export type NextPlace = RingPlace & Partial<Place>;
 
 export interface FixedSpool {
   lipDiameterM: number;
@@ -56,12 +58,22 @@ export function onLip({ lipDiameterM, alongM, offsetM, tiltRad }: FixedSpool, tu
 }
 
 /** Turn of the line in the first ring, over all places that it may come from. */
-export function fanAngles(source: LineSource, ring: RingPlace, next: RingPlace): Range {
+export function fanAngles(source: LineSource, ring: RingPlace, next: NextPlace): Range {
+  if (next.asideM) return rangeOf(aroundPlaces(source).map((place) => turnAt(place, ring, next)));
   const places = [leavingAt(source, 0), leavingAt(source, 0.5), leavingAt(source, 1)];
   const inner = innerExtreme(source, ring, next);
   if (inner !== undefined) places.push(leavingAt(source, inner));
-  const angles = places.map((place) => turnAt(place, ring, next));
-  return { least: Math.min(...angles), largest: Math.max(...angles) };
+  return rangeOf(places.map((place) => turnAt(place, ring, next)));
+}
+
+function rangeOf(values: readonly number[]): Range {
+  return { least: Math.min(...values), largest: Math.max(...values) };
+}
+
+/** All round, where the two halves are no mirror images: within a thousandth of the extremes of a smooth turn. */
+function aroundPlaces(source: LineSource): Place[] {
+  const half = Array.from({ length: 65 }, (_, i) => leavingAt(source, i / 64));
+  return [...half, ...half.map((place) => ({ ...place, asideM: -place.asideM }))];
 }
 
 /** Nearest to blank or grip that the fan comes, from where it leaves the reel to the ring's middle. */
@@ -70,16 +82,24 @@ export function fanClearance(
   ring: RingPlace,
   { surface, lengthM }: { surface: Surface; lengthM: number },
 ): Clearance {
+  const profile = profileOf(surface);
+  return fanClearanceBy(source, ring, ({ alongM, underM, asideM }) =>
+    clearanceFrom(profile, lengthM - alongM, Math.hypot(underM, asideM)),
+  );
+}
+
+/** The same beside any body; `clear`: distance of a place from it, negative inside. */
+export function fanClearanceBy(
+  source: LineSource,
+  ring: RingPlace,
+  clear: (place: Place) => number,
+): Clearance {
   const along = (from: Place, share: number): Place => ({
     alongM: from.alongM + share * (ring.alongM - from.alongM),
     underM: from.underM + share * (ring.underM - from.underM),
     asideM: (1 - share) * from.asideM,
   });
-  const profile = profileOf(surface);
-  const clearAt = (from: Place, share: number) => {
-    const { alongM, underM, asideM } = along(from, share);
-    return clearanceFrom(profile, lengthM - alongM, Math.hypot(underM, asideM));
-  };
+  const clearAt = (from: Place, share: number) => clear(along(from, share));
   const nearestOn = (from: Place) => leastOf((share) => clearAt(from, share), { steps: 40, valleys: 2 });
   const around = leastOf((share) => nearestOn(leavingAt(source, share)).value, { steps: 8, valleys: 1 });
   const from = leavingAt(source, around.at);
@@ -109,10 +129,10 @@ function innerExtreme(source: LineSource, ring: RingPlace, next: RingPlace): num
   return Math.abs(cosine) <= 1 ? Math.acos(cosine) / Math.PI : undefined;
 }
 
-function turnAt(from: Place, ring: RingPlace, next: RingPlace): number {
+function turnAt(from: Place, ring: RingPlace, next: NextPlace): number {
   const [x, y, z] = [ring.alongM - from.alongM, ring.underM - from.underM, -from.asideM];
-  const [u, v] = [next.alongM - ring.alongM, next.underM - ring.underM];
-  return Math.atan2(Math.hypot(z * v, z * u, x * v - y * u), x * u + y * v);
+  const [u, v, w] = [next.alongM - ring.alongM, next.underM - ring.underM, next.asideM ?? 0];
+  return Math.atan2(Math.hypot(y * w - z * v, z * u - x * w, x * v - y * u), x * u + y * v + z * w);
 }
 
 /** Least value over shares 0 to 1: of evenly spread places, then beside the best of them. */

@@ -25,7 +25,7 @@ export interface FirstRingQuestion {
   source: LineSource;
   surface: Surface;
   /** The ring that the line goes on to. */
-  next: { fromTipM: number; ringHeightM: number };
+  next: { fromTipM: number; ringHeightM: number; asideM?: number };
   rings: readonly RingOffered[];
   limits: FanLimits;
   /** Whether the spool's axis is to run through the ring. */
@@ -75,7 +75,7 @@ function fanKeeps(question: FirstRingQuestion, ring: RingPlace): boolean {
 }
 
 function turnsLittle({ source, lengthM, next, limits }: FirstRingQuestion, ring: RingPlace): boolean {
-  const onTo = { alongM: lengthM - next.fromTipM, underM: next.ringHeightM };
+  const onTo = { alongM: lengthM - next.fromTipM, underM: next.ringHeightM, asideM: next.asideM };
   return fanAngles(source, ring, onTo).largest <= limits.lineAngleRad;
 }
 

@@ -4,6 +4,8 @@ export interface SpoolKinds {
   'spool/ring-behind-grip': { fromTipM: number; lengthM: number };
   'spool/rings-at-one-place': { fromTipM: number; other: number };
   'spool/in-front-of-ring': { alongM: number; ringAlongM: number };
+  'spool/reel-past-guide': { reelFromButtM: number; guideFromButtM: number };
+  'spool/axis-away': { tiltRad: number };
   'spool/ring-smaller-than-knot': { insideM: number; knotM: number };
   'spool/no-surface': Record<string, never>;
   'spool/surface-out-of-order': { fromTipM: number; beforeM: number };

@@ -1,5 +1,6 @@
 /** Grip, seat, reel and keeper, and how this shop fits and glues them. */
 import { handleDefaults } from '../../engine/handle/handle-parts.ts';
+import type { RodKindDeclaration } from '../../engine/kinds/rod-kind.ts';
 import { type RodKind, rodKinds } from '../../engine/kinds/rod-kinds.ts';
 import { commonGlueCureS } from '../../engine/plan/bend-gate.ts';
 import {
@@ -74,6 +75,38 @@ const fitting = habits({
   keeperFeet: count('feet of the keeper', [1, 2], { usual: 2, origin: trade(1, 2) }),
 });
 
+const kindsWith = (asked: (kind: RodKindDeclaration) => boolean) =>
+  rodKinds.flatMap((kind) => (asked(kind) ? [kind.id as RodKind] : []));
+const lineRods = kindsWith(({ flyLine }) => !flyLine);
+
+/** Parts that only some kinds of rod have; what a fly rod calls its grip is their foregrip. */
+const furtherParts = {
+  reelSide: choice('reel', { under: 'under the rod', over: 'on top' }, { rods: lineRods }),
+  seatKind: choice('kind of seat', { plain: 'plain', trigger: 'with a trigger' }, { rods: lineRods }),
+  gripDiameter: calliper('foregrip, across', [0.005, 0.1], {
+    rods: lineRods,
+    usual: handleDefaults.gripDiameterM,
+    origin: trade(0.018, 0.035),
+  }),
+  rearGripLength: length('rear grip’s length', [0, 1], {
+    rods: kindsWith(({ handle: { parts } }) => parts.includes('rear grip')),
+  }),
+  rearGripBore: calliper('rear grip’s bore', [0, 0.1], {
+    rods: kindsWith(({ handle: { parts } }) => parts.includes('rear grip')),
+  }),
+  rearGripMass: mass('rear grip’s mass', [0, 50], {
+    likely: [0.003, 0.5],
+    rods: kindsWith(({ handle: { parts } }) => parts.includes('rear grip')),
+  }),
+  secondGripLength: length('second grip’s length, from the butt end', [0, 1], {
+    rods: kindsWith(({ handle: { parts } }) => parts.includes('second grip')),
+  }),
+  secondGripMass: mass('second grip’s mass', [0, 50], {
+    likely: [0.003, 0.5],
+    rods: kindsWith(({ handle: { parts } }) => parts.includes('second grip')),
+  }),
+};
+
 export const handle = single('Handle', {
   /** Where the bend begins. */
   gripFront: length('butt end to the front of the grip', [0, 10], { hint: 'The bend begins here.' }),
@@ -88,6 +121,7 @@ export const handle = single('Handle', {
   seatLength: length('seat’s length', [0, 1], { example: 0.0889 }),
   seatBore: calliper('seat’s bore', [0, 0.1], { example: 0.009525 }),
   seatMass: mass('seat’s mass', [0, 50], { likely: [0.01, 0.3] }),
+  ...furtherParts,
   ...fitting,
   fightingButt: rule('fighting butt, behind the blank’s end', [0, 0.5], { empty: 'none' }),
   /** From the front of the grip. */

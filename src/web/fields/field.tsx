@@ -43,16 +43,18 @@ export interface FieldsRowProps {
   of: string;
   row?: string;
   names: readonly string[];
+  /** Where this rod has another word for it. */
+  labels?: Readonly<Record<string, string>>;
   /** Where a field's unit hangs on another field. */
   units?: Readonly<Record<string, string>>;
 }
 
 /** Several fields of one row beside each other; Enter goes from one to the next. */
-export function FieldsRow({ of, row = '-', names, units = {} }: FieldsRowProps) {
+export function FieldsRow({ of, row = '-', names, labels = {}, units = {} }: FieldsRowProps) {
   return (
     <div className="fields-row" data-group="">
       {names.map((name) => (
-        <Field key={name} path={[of, row, name]} unit={units[name]} />
+        <Field key={name} path={[of, row, name]} label={labels[name]} unit={units[name]} />
       ))}
     </div>
   );

@@ -8,7 +8,9 @@ import { type Balance, balanceOf, type PartMass, taperedTubeCentreM } from '../.
 import { type HandleParts, handleRoom } from '../../engine/handle/handle-parts.ts';
 import { type HandlePlan, planHandle } from '../../engine/handle/plan-handle.ts';
 import { commonHandle } from '../../engine/kinds/common-build.ts';
+import { type HandlePartPlace, handlePartPlaces } from '../../engine/kinds/handle-parts.ts';
 import type { Row } from '../../record/document.ts';
+import { readRodKind } from '../../record/read-choices.ts';
 import { type FinishChoices, readFinish } from '../../record/read-finish.ts';
 import { readHandleParts } from '../../record/read-handle.ts';
 import { useBench } from './bench.tsx';
@@ -31,15 +33,16 @@ export function useHandlePlan(): HandleOnBench {
   const { filled, bench, blank, profile, choices } = useBench();
   const wraps = useWraps();
   return useMemo(() => {
-    const front = bench?.handle.gripFrontFromButtM ?? commonHandle('fly', 2.743).gripFrontFromButtM;
-    const parts = readHandleParts(filled, front);
+    const rodKind = readRodKind(filled);
+    const used = bench?.handle ?? commonHandle(rodKind, 2.743);
+    const parts = readHandleParts(filled, used.gripFrontFromButtM);
     const butt = blank?.sections.at(-1)?.visible;
     const plan =
       blank && butt
         ? planHandle(parts, { lengthM: blank.lengthM, buttSectionM: butt.toTipM - butt.fromTipM, profile })
         : undefined;
     const weighed = [
-      ...handleMasses(single('handle'), parts),
+      ...handleMasses(single('handle'), parts, handlePartPlaces(rodKind, used, parts)),
       ...(bench && blank ? blankMasses(bench, blank, profile) : []),
       ...(choices && blank ? guideMasses(choices, blank) : []),
       ...(blank && wraps ? dressingMasses(wraps, readFinish(filled), blank) : []),
@@ -53,13 +56,14 @@ export function useHandlePlan(): HandleOnBench {
   }, [filled, single, bench, blank, profile, choices, wraps]);
 }
 
-function handleMasses(row: Row, parts: HandleParts): PartMass[] {
+function handleMasses(row: Row, parts: HandleParts, places: readonly HandlePartPlace[]): PartMass[] {
   const { grip, seat } = handleRoom(parts);
   const middle = (place: { fromM: number; toM: number } | undefined) =>
     place ? (place.fromM + place.toM) / 2 : parts.gripFrontM / 2;
   return [
     { name: 'grip', massKg: siOf(row, 'gripMass') ?? 0, fromButtM: middle(grip) },
     { name: 'seat', massKg: siOf(row, 'seatMass') ?? 0, fromButtM: middle(seat) },
+    ...furtherGrips(row, places),
     ...(parts.keeperAheadM === undefined
       ? []
       : [
@@ -75,6 +79,22 @@ function handleMasses(row: Row, parts: HandleParts): PartMass[] {
       fromButtM: siOf(row, 'reelFromButt') ?? middle(seat),
     },
   ];
+}
+
+/** Rear grip and second grip of the rods that have them, each in its own middle. */
+function furtherGrips(row: Row, places: readonly HandlePartPlace[]): PartMass[] {
+  const fields = { 'rear grip': 'rearGripMass', 'second grip': 'secondGripMass' } as const;
+  return places.flatMap(({ name, fromButtM, toButtM }) =>
+    name in fields
+      ? [
+          {
+            name,
+            massKg: siOf(row, fields[name as keyof typeof fields]) ?? 0,
+            fromButtM: (fromButtM + toButtM) / 2,
+          },
+        ]
+      : [],
+  );
 }
 
 function blankMasses(

@@ -8,6 +8,8 @@ export const handleSentences: Sentences<HandleKinds> = {
     `Shorten the grip or move its front. It is ${w.length(lengthM)} long, but its front is only ${w.length(frontM)} from the butt.`,
   'handle/seat-too-long': ({ missingM, mostM }, w) =>
     `Move the grip's front ${w.length(missingM)} forward, or take a seat of at most ${w.length(mostM)}. Grip and seat do not fit behind it.`,
+  'handle/rear-grip-too-long': ({ missingM, mostM }, w) =>
+    `Take a rear grip of at most ${w.length(mostM)}, or move the foregrip's front ${w.length(missingM)} forward. It reaches past the butt end.`,
   'handle/reach-on-grip': ({ reachM, frontM }, w) =>
     `A reach of ${w.length(reachM)} ends on the grip (front at ${w.length(frontM)}). Measure from the butt end to where the hand strips line.`,
   'handle/grip-bore-wide': ({ boreM, overM }, w) =>

@@ -17,6 +17,22 @@ export const recordSentences: Sentences<RecordKinds> = {
     `Weigh each section to ${w.mass(0.0001)}, or the whole blank. Until then its mass is a guess.`,
   'record/friction-order': ({ lowest, highest }) =>
     `Swap the two: you gave friction from ${lowest} to ${highest}. It is taken from ${highest} to ${lowest}.`,
+  'record/fly-line-on-rod': ({ written, rod }) =>
+    `“${written}” reads as a fly line, and a ${rod} rod takes none. Clear it and give the line's test under Layout, or choose a fly rod.`,
+  'record/drag-over-test': ({ dragKg, testKg }, w) =>
+    `Set the drag below the line's test. At ${w.load(dragKg)} the line breaks first: it holds ${w.load(testKg)}.`,
+  'record/lure-order': ({ leastKg, mostKg }, w) =>
+    `Swap the two: the lightest lure is ${w.mass(leastKg)}, the heaviest ${w.mass(mostKg)}.`,
+  'record/sighting-half': () =>
+    'Give both sightings, each with its place and its height. Until then the tilt is the one typed or typical.',
+  'record/sightings-close': ({ nearM, farM, leastM }, w) =>
+    `Take the second sighting at least ${w.length(leastM)} nearer the tip than the first. They are at ${w.length(nearM)} and ${w.length(farM)}.`,
+  'record/sightings-off-reel': ({ sightedM, typedM }, w) =>
+    `Measure again: the sightings put the spindle ${w.fine(sightedM)} off the axis at the lip, you typed ${w.fine(typedM)}.`,
+  'record/reel-and-guides': ({ reelOver }) =>
+    reelOver
+      ? 'Put the guides on top, or choose the spiral rod. The reel is on top and these guides are under the rod.'
+      : 'Put the guides under the rod, as the reel is, or put the reel on top (Handle).',
   'record/list-missing': () =>
     'The list is empty. Until you fill it in, the arithmetic rule stands in for it.',
   'record/list-count': ({ given, guides }) =>

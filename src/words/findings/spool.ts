@@ -10,6 +10,10 @@ export const spoolSentences: Sentences<SpoolKinds> = {
     `This ring and ring ${other + 1} of the list are both ${w.length(fromTipM)} from the tip. Give each ring its own place.`,
   'spool/in-front-of-ring': ({ alongM, ringAlongM }, w) =>
     `The spool is in front of its ring: ${w.length(alongM)} ahead of the grip, the ring ${w.length(ringAlongM)}. Count places behind the front of the grip negative, or move the ring toward the tip.`,
+  'spool/reel-past-guide': ({ reelFromButtM, guideFromButtM }, w) =>
+    `The spool is in front of the first guide. From the butt end: spool ${w.length(reelFromButtM)}, guide ${w.length(guideFromButtM)}. Measure the reel again, or move the guide toward the tip.`,
+  'spool/axis-away': ({ tiltRad }, w) =>
+    `The spindle points away from the blank by ${w.angle(Math.abs(tiltRad))}, so its line never meets it. Most reels tilt toward the blank: check both heights.`,
   'spool/ring-smaller-than-knot': ({ insideM, knotM }, w) =>
     `A knot of ${w.calliper(knotM)} does not pass a ring of ${w.calliper(insideM)} inside. Take a wider ring or a slimmer knot.`,
   'spool/no-surface': () => 'Give the radius of blank or grip at one place at least.',

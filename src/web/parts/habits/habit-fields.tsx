@@ -39,13 +39,27 @@ export function MixHabitFields({ mixBy, ratioBy }: MixedBy) {
   );
 }
 
-/** Grip, seat, butt and keeper as bought; each typed once. */
-export function HandlePartFields() {
+/** Grip, seat, butt and keeper as bought; each typed once. What a fly rod calls its grip is other rods' foregrip. */
+export function HandlePartFields({ foregrip }: { foregrip: boolean }) {
   const grip = ['gripShape', 'gripLength', 'gripBore', 'gripMass'];
+  const labels = foregrip ? Object.fromEntries(grip.map((name) => [name, foregripLabels[name]])) : undefined;
   const seat = ['seatLength', 'seatBore', 'seatMass'];
+  const rear = ['rearGripLength', 'rearGripBore', 'rearGripMass', 'secondGripLength', 'secondGripMass'];
   const rest = ['fightingButt', 'keeperAhead', 'keeperMass', 'reach'];
-  return <FieldsRow of="handle" names={[...grip, ...seat, ...rest]} />;
+  return (
+    <FieldsRow
+      of="handle"
+      names={[...grip, ...(foregrip ? ['gripDiameter'] : []), ...seat, ...rear, ...rest]}
+      labels={labels}
+    />
+  );
 }
+const foregripLabels: Record<string, string> = {
+  gripShape: 'Foregrip’s shape',
+  gripLength: 'Foregrip’s length',
+  gripBore: 'Foregrip’s bore',
+  gripMass: 'Foregrip’s mass',
+};
 
 /** How this shop fits and glues. */
 export function HandleHabitFields() {

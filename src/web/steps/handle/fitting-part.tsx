@@ -53,7 +53,12 @@ export function FittingPart({ plan, show }: FittingPartProps) {
           </>
         )}
       </dl>
-      {plan.reaming.length > 0 ? <ReamingTable plan={plan} /> : <Waits what="grip" plan={plan} />}
+      {plan.reaming.length > 0 ? (
+        <ReamingTable of="grip" steps={plan.reaming} />
+      ) : (
+        <Waits what="grip" plan={plan} />
+      )}
+      {plan.rearReaming.length > 0 && <ReamingTable of="rear grip" steps={plan.rearReaming} />}
       {plan.arbors.length > 0 ? <ArborTable plan={plan} show={show} /> : <Waits what="seat" plan={plan} />}
     </Part>
   );
@@ -105,11 +110,11 @@ function StrippingFact({ plan, show }: FittingPartProps) {
   );
 }
 
-function ReamingTable({ plan }: { plan: HandlePlan }) {
+function ReamingTable({ of, steps }: { of: string; steps: HandlePlan['reaming'] }) {
   return (
-    <TableFrame label="Reaming steps">
+    <TableFrame label={`Reaming the ${of}`}>
       <table className="figures-table">
-        <caption>Ream the grip, from its butt-side face</caption>
+        <caption>Ream the {of}, from its butt-side face</caption>
         <thead>
           <tr>
             <th scope="col">Step</th>
@@ -119,7 +124,7 @@ function ReamingTable({ plan }: { plan: HandlePlan }) {
           </tr>
         </thead>
         <tbody>
-          {plan.reaming.map((step, index) => (
+          {steps.map((step, index) => (
             <tr key={step.widthM}>
               <th scope="row">{index + 1}</th>
               <td>{formatMm(step.widthM, 2)}</td>

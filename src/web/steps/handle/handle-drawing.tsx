@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { type HandlePartPlace, isSeat } from '../../../engine/kinds/handle-parts.ts';
 import { SvgFigure } from '../../fields/svg-figure.tsx';
 import { useWidth } from '../../read/use-width.ts';
+import { type DrawnReel, HandleReel, reelRoomM } from './handle-reel.tsx';
 
 export interface HandleDrawingProps {
   gripFrontM: number;
@@ -9,49 +10,42 @@ export interface HandleDrawingProps {
   reelOffsetM: number;
   /** From the butt end. */
   parts: readonly HandlePartPlace[];
-  /** The reel stands on top of the blank. */
-  reelOver: boolean;
+  reel: DrawnReel;
+  lipDiameterM?: number;
+  /** The seat has a finger hold, on the side away from the reel. */
+  trigger: boolean;
   show(lengthM: number): string;
 }
 
 /** The butt with the parts of its handle and the reel, to scale, butt end right as the blank runs on every other sheet. */
-export function HandleDrawing({ gripFrontM, reelM, reelOffsetM, parts, reelOver, show }: HandleDrawingProps) {
+export function HandleDrawing(props: HandleDrawingProps) {
+  const { gripFrontM, reelM, reelOffsetM, parts, reel, lipDiameterM, trigger, show } = props;
   const { ref, widthPx } = useWidth();
-  const shownM = gripFrontM * 1.7 + 0.05;
+  const shownM = gripFrontM * (reel === 'fly' ? 1.7 : 1.25) + 0.05;
   const right = Math.min(widthPx, 760) - 16;
   const x = scaleLinear([0, shownM], [right, 16]);
   const pxPerM = (right - 16) / shownM;
   const grip = Math.max(6, 0.0125 * pxPerM);
-  const reelRadius = Math.max(8, 0.042 * pxPerM);
-  const reelRoom = reelOffsetM * pxPerM + reelRadius * 1.3;
-  const down = reelOver ? -1 : 1;
-  const axis = reelOver ? Math.max(46, reelRoom + 8) : 46;
+  const room = reelRoomM(reel, reelOffsetM, lipDiameterM) * pxPerM + 8;
+  const down = reel === 'multiplier' ? -1 : 1;
+  const axis = down < 0 ? Math.max(46, room) : 46;
   const reelY = axis + down * reelOffsetM * pxPerM;
-  const height = Math.max(axis + down * reelRoom, axis + grip) + 64;
-  const spoken = `Grip from the butt end to ${show(gripFrontM)}, reel at ${show(reelM)}, its line ${show(reelOffsetM)} off the axis.`;
+  const height = Math.max(axis + down * room, axis + grip + (trigger ? grip : 0)) + 64;
+  const named = parts.map(({ name }) => name).join(', ');
+  const spoken = `Grip from the butt end to ${show(gripFrontM)}, reel at ${show(reelM)}, its line ${show(reelOffsetM)} off the axis. From the butt end: ${named}.`;
   return (
     <figure ref={ref} className="drawing">
       {widthPx > 0 && (
         <svg width={Math.min(widthPx, 760)} height={height} role="img" aria-label={spoken}>
           <path d={`M16 ${axis}H${x(0)}`} className="handle-blank" />
-          <path d={`M16 ${axis + down * 9}L${x(reelM)} ${reelY}`} className="handle-line" />
-          {parts.map(({ name, fromButtM, toButtM }) => {
-            const half = isSeat(name) ? 0.7 * grip : grip;
-            return (
-              <rect
-                key={name}
-                x={x(toButtM)}
-                y={axis - half}
-                width={x(fromButtM) - x(toButtM)}
-                height={2 * half}
-                rx={isSeat(name) ? 1 : grip * 0.7}
-                className="handle-grip"
-              >
-                <title>{name}</title>
-              </rect>
-            );
-          })}
-          <circle cx={x(reelM)} cy={reelY + down * reelRadius * 0.3} r={reelRadius} className="handle-reel" />
+          {parts.map((part) => (
+            <PartShape key={part.name} part={part} x={x} axis={axis} grip={grip} hold={trigger ? -down : 0} />
+          ))}
+          <HandleReel
+            reel={reel}
+            at={{ x: x(reelM), y: reelY, axis, down, pxPerM }}
+            lipDiameterM={lipDiameterM}
+          />
           <circle cx={x(reelM)} cy={reelY} r={3} className="handle-leaves" />
           <Span from={x(gripFrontM)} to={x(0)} y={height - 12} edge={axis + grip} text={show(gripFrontM)} />
           <Span from={x(reelM)} to={x(0)} y={height - 36} edge={reelY} text={show(reelM)} />
@@ -61,19 +55,50 @@ export function HandleDrawing({ gripFrontM, reelM, reelOffsetM, parts, reelOver,
   );
 }
 
-function Span({
-  from,
-  to,
-  y,
-  edge,
-  text,
-}: {
+interface PartShapeProps {
+  part: HandlePartPlace;
+  x(fromButtM: number): number;
+  axis: number;
+  grip: number;
+  /** Which way a finger hold points; 0: none. */
+  hold: number;
+}
+
+function PartShape({ part: { name, fromButtM, toButtM }, x, axis, grip, hold }: PartShapeProps) {
+  const seat = isSeat(name);
+  const half = seat ? 0.7 * grip : grip;
+  const [left, right] = [x(toButtM), x(fromButtM)];
+  const middle = left + 0.35 * (right - left);
+  return (
+    <g>
+      <title>{name}</title>
+      <rect
+        x={left}
+        y={axis - half}
+        width={Math.max(0, right - left)}
+        height={2 * half}
+        rx={seat ? 1 : grip * 0.7}
+        className="handle-grip"
+      />
+      {seat && hold !== 0 && (
+        <path
+          d={`M${middle} ${axis + hold * half}q${grip * 0.2} ${hold * grip * 1.1} ${grip * 0.9} ${hold * grip}l${grip * 0.2} ${-hold * grip}z`}
+          className="handle-grip"
+        />
+      )}
+    </g>
+  );
+}
+
+interface SpanProps {
   from: number;
   to: number;
   y: number;
   edge: number;
   text: string;
-}) {
+}
+
+function Span({ from, to, y, edge, text }: SpanProps) {
   return (
     <g className="dimension">
       <path d={`M${from} ${edge}V${y + 4}M${to} ${edge}V${y + 4}`} className="extension" />

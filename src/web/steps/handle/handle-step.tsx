@@ -1,7 +1,10 @@
+import { Link } from 'wouter';
 import { commonHandle } from '../../../engine/kinds/common-build.ts';
 import { handlePartPlaces } from '../../../engine/kinds/handle-parts.ts';
+import type { RodKindDeclaration } from '../../../engine/kinds/rod-kind.ts';
 import { rodKindOf } from '../../../engine/kinds/rod-kinds.ts';
 import { formatGrams, formatLength } from '../../../engine/units/format-quantity.ts';
+import { readReelSide } from '../../../record/read-line.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
@@ -15,11 +18,14 @@ import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { useHandlePlan } from '../../read/use-handle-plan.ts';
 import { useSentence } from '../../read/use-sentence.ts';
-import { siOf } from '../../read/values.ts';
+import { siOf, textOf } from '../../read/values.ts';
 import { FittingPart } from './fitting-part.tsx';
 import { GlueGate } from './glue-gate.tsx';
 import { HandleDrawing } from './handle-drawing.tsx';
 import './handle.css';
+
+const usualSeat = ({ handle: { parts } }: RodKindDeclaration) =>
+  parts.includes('trigger seat') ? 'trigger' : 'plain';
 
 /** What is assumed before the blank's length is known. */
 const nineFeetM = 2.743;
@@ -27,7 +33,7 @@ const nineFeetM = 2.743;
 /** Grip, seat and reel: where the bend begins, what to ream and to order, and the gate before glue. */
 export function HandleStep() {
   const sentence = useSentence();
-  const { id, single } = useBuild();
+  const { id, single, document } = useBuild();
   const { bench, choices } = useBench();
   const { system } = useShop();
   const handle = single('handle');
@@ -35,7 +41,9 @@ export function HandleStep() {
   const used = bench?.handle ?? commonHandle(rodKind, nineFeetM);
   const show = (lengthM: number) => formatLength(lengthM, { system, decimals: 0, denominator: 8 });
   const inches = (value: number) => show(value * 0.0254);
-  const { plan, balance, unweighed } = useHandlePlan();
+  const { parts, plan, balance, unweighed } = useHandlePlan();
+  const kind = rodKindOf(rodKind);
+  const reelOver = readReelSide(document, rodKind) === 'over';
   const stopped = plan?.findings.find(({ severity }) => severity === 'stop');
   return (
     <BuildFields findings={plan?.findings}>
@@ -55,8 +63,12 @@ export function HandleStep() {
           gripFrontM={used.gripFrontFromButtM}
           reelM={used.reelFromButtM}
           reelOffsetM={used.reelOffsetM}
-          parts={handlePartPlaces(rodKind, used)}
-          reelOver={rodKindOf(rodKind).reel === 'multiplier'}
+          parts={handlePartPlaces(rodKind, used, parts)}
+          reel={kind.reel === 'fly' ? 'fly' : reelOver ? 'multiplier' : 'fixed spool'}
+          lipDiameterM={
+            choices?.line?.reel.kind === 'fixed spool' ? choices.line.reel.lipDiameterM : undefined
+          }
+          trigger={(textOf(handle, 'seatKind') ?? usualSeat(kind)) === 'trigger'}
           show={show}
         />
         <div className="fields-row" data-group="">
@@ -64,6 +76,8 @@ export function HandleStep() {
           <Field path={['handle', '-', 'reelFromButt']} usual={used.reelFromButtM} />
           <Field path={['handle', '-', 'reelOffset']} usual={used.reelOffsetM} />
           <Field path={['handle', '-', 'reelMass']} />
+          <Field path={['handle', '-', 'reelSide']} usual={kind.reel === 'multiplier' ? 'over' : 'under'} />
+          <Field path={['handle', '-', 'seatKind']} usual={usualSeat(kind)} />
         </div>
         {balance.fromButtM !== undefined && (
           <p role="status">
@@ -73,10 +87,17 @@ export function HandleStep() {
             {unweighed.length > 0 && <span className="quiet"> Not weighed yet: {unweighed.join(', ')}.</span>}
           </p>
         )}
-        <p className="quiet">
-          Usual handles of one-handed fly rods are {inches(7)} to {inches(8)} of grip and seat, {inches(10)}{' '}
-          to the front of the grip; two-handed ones about {inches(22)} (common practice, no source).
-        </p>
+        {kind.flyLine ? (
+          <p className="quiet">
+            Usual handles of one-handed fly rods are {inches(7)} to {inches(8)} of grip and seat, {inches(10)}{' '}
+            to the front of the grip; two-handed ones about {inches(22)} (common practice, no source).
+          </p>
+        ) : (
+          <p className="quiet">
+            The line leaves a fixed spool at its lip, a multiplier at its level-wind. How it runs from there
+            is on <Link href={`/builds/${id}/layout`}>Layout</Link>.
+          </p>
+        )}
       </Part>
       <Part
         folded
@@ -86,11 +107,13 @@ export function HandleStep() {
           'handle/-/keeper',
           'handle/-/fightingButt',
           'handle/-/reach',
+          'handle/-/rearGrip',
+          'handle/-/secondGrip',
         ]}
         title="Parts"
         aside="as bought, measured once"
       >
-        <HandlePartFields />
+        <HandlePartFields foregrip={kind.handle.parts.includes('foregrip')} />
         <h3>How it is fitted and glued</h3>
         <HandleHabitFields />
         <KeepHabit collection="handle" />

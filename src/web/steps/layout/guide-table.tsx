@@ -1,5 +1,5 @@
 import { type ReactNode, useRef } from 'react';
-import { criteria, valueAtGuide } from '../../../engine/layout/criteria.ts';
+import { criteria, limitAtGuide, valueAtGuide } from '../../../engine/layout/criteria.ts';
 import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
 import { criterionWords } from '../../../words/criteria.ts';
@@ -89,10 +89,10 @@ function paintRows(body: HTMLTableSectionElement, frame: SheetFrame, props: Guid
     set(3, mayMove(slack?.[guide], at, writer));
     if (!load?.spans[guide]) return;
     criteria.forEach((criterion, column) => {
-      const value = valueAtGuide(criterion, load, guide);
+      const value = valueAtGuide(criterion, load, guide, limits);
       const words =
         value === undefined ? 'reel' : criterionWords[criterion.id].reading(value, load.ruled[guide], writer);
-      set(4 + column, bare(words), (value ?? 0) > limits[criterion.quantity]);
+      set(4 + column, bare(words), (value ?? 0) > limitAtGuide(criterion, limits, guide, load));
     });
   });
 }

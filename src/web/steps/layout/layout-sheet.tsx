@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { defaultLimits } from '../../../engine/layout/layout-defaults.ts';
+import { usualLimits } from '../../../engine/flow/usual-limits.ts';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
@@ -76,7 +76,7 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
         {model.round.length === 0 && sidesAreAsked(choices) && (
           <OneSidePart {...shared} waits={best.working} />
         )}
-        <LimitsPart usual={defaultLimits(model.rod.lengthM)} />
+        <LimitsPart usual={usualLimits(choices.rodKind, model.rod.lengthM)} />
         <RealLinePart model={model} writer={writer} waits={best.working} />
         <GuidesPart choices={choices} onTakeUp={marks.takeUp} />
       </div>

@@ -1,0 +1,148 @@
+/** The first guide from the reel on the straight rod: how the fan meets it, and where it would keep the limits. */
+import { diameterAt } from '../bench/diameter-profile.ts';
+import { guideName } from '../kinds/guides.ts';
+import {
+  type Clearance,
+  type FixedSpool,
+  fanAngles,
+  fanClearance,
+  type NextPlace,
+  type Range,
+} from '../spool/fan.ts';
+import type { FirstRingQuestion, FirstRingRegion } from '../spool/first-ring.ts';
+import { axisMeetsFromTipM } from '../spool/spool.ts';
+import { overWhat } from './fan-under-load.ts';
+import type { GuideOnLine, ReelLineQuestion, RingOnHand } from './reel-line-question.ts';
+
+export interface FirstGuideReading {
+  lineAngleRad: Range;
+  clearance: Clearance;
+  over: 'grip' | 'blank';
+  /** Whether the spindle's line runs through the ring; undefined without a fixed spool or the ring's opening. */
+  axisInRing?: boolean;
+}
+export interface TakenRing {
+  fromTipM: number;
+  ring: RingOnHand;
+  largestRad: number;
+}
+/** Where the spindle's line meets the blank's axis, and what a millimetre in each sighting makes of it. */
+export type MeetingPlace = Range & { likeliest: number };
+
+function radiusAt({ surface }: ReelLineQuestion, fromTipM: number): number {
+  const rows = surface.map((row) => ({ fromTipM: row.fromTipM, outsideM: 2 * row.radiusM }));
+  return (diameterAt(rows, fromTipM) ?? 0) / 2;
+}
+
+function placeOf(question: ReelLineQuestion, guide: GuideOnLine): Required<NextPlace> {
+  const { fromTipM, ringHeightM, fromReelRad = 0 } = guide;
+  const heightM = ringHeightM + radiusAt(question, fromTipM);
+  return {
+    alongM: question.freeM - fromTipM,
+    underM: heightM * Math.cos(fromReelRad),
+    asideM: heightM * Math.sin(fromReelRad),
+  };
+}
+
+/** Rings offered: the builder's own first ring, then what is on hand; heights from the axis where the first one stands. */
+export function firstRingQuestion(question: ReelLineQuestion): FirstRingQuestion {
+  const { guides, source, surface, freeM, limits, knotM = 0 } = question;
+  const [next, first] = [guides[guides.length - 2], last(guides)];
+  const radiusM = radiusAt(question, first.fromTipM);
+  const onTo = placeOf(question, next);
+  const offered = ringsOffered(question).filter(({ insideM }, i) => i === 0 || insideM > knotM);
+  return {
+    lengthM: freeM,
+    source,
+    surface,
+    next: { fromTipM: next.fromTipM, ringHeightM: onTo.underM, asideM: onTo.asideM },
+    rings: offered.map((ring) => ({
+      name: guideName(ring),
+      ringHeightM: ring.ringHeightM + radiusM,
+      insideM: ring.insideM,
+    })),
+    limits,
+    axisThroughRing: 'lipDiameterM' in source,
+  };
+}
+
+/** In the order of the question's rings. */
+export function ringsOffered({ guides, onHand }: ReelLineQuestion): RingOnHand[] {
+  const { kind, size, ringHeightM, insideM } = last(guides);
+  const own = { kind, size, ringHeightM, insideM: insideM ?? 0 };
+  return [own, ...onHand.filter((ring) => guideName(ring) !== guideName(own))];
+}
+
+export function firstGuide(question: ReelLineQuestion, asked: FirstRingQuestion): FirstGuideReading {
+  const { source, surface, freeM, guides } = question;
+  const ring = placeOf(question, last(guides));
+  const next = placeOf(question, guides[guides.length - 2]);
+  const clearance = fanClearance(source, ring, { surface, lengthM: freeM });
+  const { insideM } = last(guides);
+  return {
+    lineAngleRad: fanAngles(source, ring, next),
+    clearance,
+    over: overWhat(clearance.alongM),
+    ...('lipDiameterM' in source && insideM !== undefined
+      ? { axisInRing: Math.abs(axisUnderM(source, ring.alongM) - asked.rings[0].ringHeightM) <= insideM / 2 }
+      : {}),
+  };
+}
+
+function axisUnderM({ alongM, offsetM, tiltRad }: FixedSpool, atM: number): number {
+  return offsetM - (atM - alongM) * Math.tan(tiltRad);
+}
+
+export function meetingPlace({
+  source,
+  freeM,
+  tiltSigmaRad = 0,
+}: ReelLineQuestion): MeetingPlace | undefined {
+  if (!('lipDiameterM' in source)) return undefined;
+  const likeliest = axisMeetsFromTipM(source, freeM);
+  if (likeliest === undefined) return undefined;
+  const turned = (by: number) => axisMeetsFromTipM({ ...source, tiltRad: source.tiltRad + by }, freeM) ?? 0;
+  const ends = [turned(-tiltSigmaRad), likeliest, turned(tiltSigmaRad)];
+  return { likeliest, least: Math.min(...ends), largest: Math.max(...ends) };
+}
+
+/** The nearest place of the builder's own ring, else of any ring on hand. */
+export function nearestKept(
+  question: ReelLineQuestion,
+  asked: FirstRingQuestion,
+  region: FirstRingRegion,
+): TakenRing | undefined {
+  const atM = last(question.guides).fromTipM;
+  const offered = ringsOffered(question);
+  const places = region.rings.flatMap(({ name, stretches }, index) =>
+    stretches.map(({ fromTipM, toTipM }) => {
+      const inset = Math.min(insetM, (toTipM - fromTipM) / 2);
+      const nearM = Math.min(toTipM - inset, Math.max(fromTipM + inset, atM));
+      const own = index === 0;
+      const ring = offered.find((one) => guideName(one) === name) as RingOnHand;
+      return {
+        own,
+        awayM: Math.abs(nearM - atM),
+        fromTipM: nearM,
+        ring,
+        underM: asked.rings[index].ringHeightM,
+      };
+    }),
+  );
+  if (places.length === 0) return undefined;
+  const candidates = places.some(({ own }) => own) ? places.filter(({ own }) => own) : places;
+  const { fromTipM, ring, underM } = candidates.reduce((best, one) => (one.awayM < best.awayM ? one : best));
+  const next = {
+    alongM: question.freeM - asked.next.fromTipM,
+    underM: asked.next.ringHeightM,
+    asideM: asked.next.asideM,
+  };
+  const there = { alongM: question.freeM - fromTipM, underM };
+  return { fromTipM, ring, largestRad: fanAngles(question.source, there, next).largest };
+}
+/** Not on the very edge, where the next reading would undo it. */
+const insetM = 0.003;
+
+function last<T>(list: readonly T[]): T {
+  return list[list.length - 1];
+}
