@@ -119,7 +119,7 @@ describe('what does not go together is said at its field', () => {
     ],
     [
       'a spool in front of its ring',
-      ['spinning', { line: { lipDiameter: mm(46) }, layout: { startStripping: mm(1800) } }],
+      ['spinning', { line: { lipDiameter: mm(46) }, layout: { startStripping: mm(1830) } }],
       'handle/-/reelFromButt spool/reel-past-guide',
     ],
     [
