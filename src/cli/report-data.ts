@@ -6,6 +6,7 @@ import { lineData } from './line-words.ts';
 import type { OpenBuild } from './open-build.ts';
 import { powerOfWork } from './power-part.ts';
 import { realLineOfWork } from './real-line-words.ts';
+import { reelLineOfWork } from './reel-line-part.ts';
 import { marksWithSureness, sureness } from './sureness-of-work.ts';
 import { turnedData } from './turned-part.ts';
 import type { WorkedBuild } from './work-build-file.ts';
@@ -64,6 +65,8 @@ export function reportData(worked: WorkedBuild, build: OpenBuild) {
     finish: finishOfWork(worked),
     friction: choices.friction,
     realLine: realLineOfWork(worked),
+    /** Left out for a fly rod, and until the reel was measured. */
+    reelLine: reelLineOfWork(worked)?.answer,
     marks: { are: work.marksAre, tapeStep: marks.tapeStep, sections: marks.sections },
     assumed,
     findings: [...findings, ...work.findings],

@@ -1,8 +1,9 @@
 /** The shop's rack: its rows, and how one of them becomes a guide of a build. */
 
-import { rackKindIds } from '../engine/kinds/guide-kinds.ts';
+import type { RingOnHand } from '../engine/flow/reel-line-question.ts';
+import { guideKindIds, rackKindIds } from '../engine/kinds/guide-kinds.ts';
 import type { GuideNumbers } from '../engine/kinds/guide-sizes.ts';
-import { guideKindName, guideNumbers } from '../engine/kinds/guides.ts';
+import { guideKindName, guideKindOf, guideNumbers } from '../engine/kinds/guides.ts';
 import { type Row, sameValue } from './document.ts';
 import type { Change } from './operation.ts';
 import { oneOf } from './read-values.ts';
@@ -90,4 +91,22 @@ export function rackShortages(
 function textIn({ fields }: Row, field: string): string | undefined {
   const value = fields[field];
   return typeof value === 'string' && value.trim() !== '' ? value : undefined;
+}
+
+/** Rings in the drawers that a line could run through, with the rack's own numbers before typical ones. */
+export function ringsOfRack(rack: readonly Row[]): RingOnHand[] {
+  return rack.flatMap((row) => {
+    const kind = oneOf(textIn(row, 'kind'), guideKindIds);
+    if (!kind || guideKindOf(kind).place !== 'line') return [];
+    const size = textIn(row, 'size') ?? '';
+    const typical = guideNumbers(kind, size);
+    const ringHeightM = siIn(row, 'ringHeight') ?? typical?.ringHeightM;
+    const insideM = siIn(row, 'opening') ?? typical?.insideM;
+    return ringHeightM === undefined || insideM === undefined ? [] : [{ kind, size, ringHeightM, insideM }];
+  });
+}
+
+function siIn({ fields }: Row, field: string): number | undefined {
+  const value = fields[field];
+  return value !== null && typeof value === 'object' ? value.si : undefined;
 }

@@ -95,6 +95,8 @@ export const deedWords = {
   strippingByReach: 'stripping guide by reach',
   tag: 'add a tag',
   takeAcceptanceBack: 'take an acceptance back',
+  takeFirstRing: 'take a first guide',
+  takeRingSizes: 'take stepping rings',
   takeGuides: 'take the guides over',
   takeGuideAgain: 'take guide {} from the shop’s again',
   tickOff: 'done: {}',

@@ -26,6 +26,20 @@ export interface TakenRing {
   ring: RingOnHand;
   largestRad: number;
 }
+/** Which limits the first guide breaks. */
+export function overLimits(
+  { limits }: ReelLineQuestion,
+  { lineAngleRad, clearance, axisInRing }: FirstGuideReading,
+) {
+  const { clearanceM } = clearance;
+  return {
+    turn: lineAngleRad.largest > limits.lineAngleRad,
+    touch: clearanceM <= 0,
+    near: clearanceM > 0 && clearanceM < limits.clearanceM,
+    axis: axisInRing === false,
+  };
+}
+
 /** Where the spindle's line meets the blank's axis, and what a millimetre in each sighting makes of it. */
 export type MeetingPlace = Range & { likeliest: number };
 
@@ -34,7 +48,8 @@ function radiusAt({ surface }: ReelLineQuestion, fromTipM: number): number {
   return (diameterAt(rows, fromTipM) ?? 0) / 2;
 }
 
-function placeOf(question: ReelLineQuestion, guide: GuideOnLine): Required<NextPlace> {
+/** A guide's ring on the straight rod, on the reel's side of it. */
+export function guidePlace(question: ReelLineQuestion, guide: GuideOnLine): Required<NextPlace> {
   const { fromTipM, ringHeightM, fromReelRad = 0 } = guide;
   const heightM = ringHeightM + radiusAt(question, fromTipM);
   return {
@@ -49,7 +64,7 @@ export function firstRingQuestion(question: ReelLineQuestion): FirstRingQuestion
   const { guides, source, surface, freeM, limits, knotM = 0 } = question;
   const [next, first] = [guides[guides.length - 2], last(guides)];
   const radiusM = radiusAt(question, first.fromTipM);
-  const onTo = placeOf(question, next);
+  const onTo = guidePlace(question, next);
   const offered = ringsOffered(question).filter(({ insideM }, i) => i === 0 || insideM > knotM);
   return {
     lengthM: freeM,
@@ -75,8 +90,8 @@ export function ringsOffered({ guides, onHand }: ReelLineQuestion): RingOnHand[]
 
 export function firstGuide(question: ReelLineQuestion, asked: FirstRingQuestion): FirstGuideReading {
   const { source, surface, freeM, guides } = question;
-  const ring = placeOf(question, last(guides));
-  const next = placeOf(question, guides[guides.length - 2]);
+  const ring = guidePlace(question, last(guides));
+  const next = guidePlace(question, guides[guides.length - 2]);
   const clearance = fanClearance(source, ring, { surface, lengthM: freeM });
   const { insideM } = last(guides);
   return {

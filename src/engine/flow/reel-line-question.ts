@@ -2,7 +2,7 @@
 import type { AssembledBlank } from '../bench/assemble.ts';
 import type { Handle } from '../bench/bench.ts';
 import { type DiameterRow, diameterAt } from '../bench/diameter-profile.ts';
-import type { RackKind } from '../kinds/guide-kinds.ts';
+import type { GuideKind } from '../kinds/guide-kinds.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
 import type { LineSource } from '../spool/fan.ts';
 import type { FanLimits } from '../spool/first-ring.ts';
@@ -11,7 +11,7 @@ import type { Choices, LineChoices } from './choices.ts';
 
 /** A ring that the builder has, or may order: what it is called follows from its kind and size. */
 export interface RingOnHand {
-  kind: RackKind;
+  kind: GuideKind;
   size: string;
   /** From the blank's surface. */
   ringHeightM: number;

@@ -3,6 +3,8 @@ import type { BlankTables } from '../../engine/bench/free-rod.ts';
 import type { CountQuestion, CountsAnswer } from '../../engine/flow/count-answer.ts';
 import type { MoveQuestion, NextMove } from '../../engine/flow/next-move.ts';
 import type { Power, PowerQuestion } from '../../engine/flow/power.ts';
+import type { ReelLineAnswer } from '../../engine/flow/reel-line.ts';
+import type { ReelLineQuestion } from '../../engine/flow/reel-line-question.ts';
 import type { HandRow, HandsQuestion, RoundAtLoad, RoundQuestion } from '../../engine/flow/round-answer.ts';
 import type { KeepOut } from '../../engine/layout/kept-free.ts';
 import type { LadderRequest } from '../../engine/layout/ladder-request.ts';
@@ -131,6 +133,12 @@ export interface HandsTask {
   question: HandsQuestion;
 }
 
+/** The line off the reel: fan, first ring, stepping rings. */
+export interface ReelLineTask {
+  does: 'reelLine';
+  question: ReelLineQuestion;
+}
+
 /** Which reading would narrow the marks most; places the guides first. */
 export interface NextReadingTask {
   does: 'nextReading';
@@ -182,6 +190,7 @@ export type LongTask =
   | SlackTask
   | NextMoveTask
   | RealLineTask
+  | ReelLineTask
   | RoundTask
   | HandsTask
   | DoubtTask;
@@ -208,6 +217,7 @@ interface Answers {
   days: DaysAnswer;
   series: SeriesAnswer;
   realLine: RealLineAtLoad[];
+  reelLine: ReelLineAnswer;
   round: RoundAtLoad[];
   hands: HandRow[];
 }
@@ -229,6 +239,7 @@ interface Progresses {
   days: never;
   series: never;
   realLine: never;
+  reelLine: never;
   round: never;
   hands: never;
 }

@@ -12,6 +12,7 @@ import { LimitsPart } from './limits-part.tsx';
 import type { LiveSheet } from './live-sheet.ts';
 import { LoadsPart } from './loads-part.tsx';
 import { RealLinePart } from './real-line-part.tsx';
+import { ReelLinePart } from './reel-line-part.tsx';
 import { OneSidePart, RoundPart, sidesAreAsked } from './round-part.tsx';
 import { rulerModel } from './sheet-drawings.ts';
 import { SidePart } from './side-part.tsx';
@@ -64,6 +65,7 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
           onLay={marks.lay}
         />
       )}
+      {choices.line && <ReelLinePart model={model} writer={writer} waits={best.working} />}
       <FiguresPart {...shared} drawn={drawn} doubt={doubt} ferrulesBound={ferrulesBound} />
       <div className="layout-parts screen-only">
         <StartPart
@@ -72,7 +74,7 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
           findings={startFindings(model).map(sentence)}
           onTake={canTakeStart(model) ? marks.useStart : undefined}
         />
-        <LoadsPart loads={loads} asksSide={!sidesAreAsked(choices)} />
+        <LoadsPart loads={loads} line={choices.line} writer={writer} asksSide={!sidesAreAsked(choices)} />
         {model.round.length === 0 && sidesAreAsked(choices) && (
           <OneSidePart {...shared} waits={best.working} />
         )}

@@ -11,7 +11,13 @@ export function LimitsPart({ usual }: { usual: LayoutLimits }) {
   return (
     <Part
       folded
-      holds={['layout/-/limit', 'layout/-/ferruleClear', 'layout/-/intervals', 'layout/-/knot']}
+      holds={[
+        'layout/-/limit',
+        'line/-/limitFirst',
+        'layout/-/ferruleClear',
+        'layout/-/intervals',
+        'layout/-/knot',
+      ]}
       title="Limits"
       aside="calibrated to common practice, not derived"
     >
@@ -19,6 +25,7 @@ export function LimitsPart({ usual }: { usual: LayoutLimits }) {
         {criteria.map(({ id, quantity }) => (
           <Field key={id} path={['layout', '-', limitFields[id].field]} usual={usual[quantity]} />
         ))}
+        <Field path={['line', '-', 'limitFirst']} usual={usual.firstLineAngleRad} />
       </div>
       <p className="quiet small">
         The line bends the soft tip further where it stands off it. Twice the usual limit makes intervals

@@ -1,13 +1,25 @@
 import { Button } from 'react-aria-components';
+import type { LineChoices } from '../../../engine/flow/choices.ts';
 import type { LoadLadder } from '../../../engine/flow/loads.ts';
+import { usualDragKg } from '../../../engine/kinds/line-load.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
+import { dragInWords } from '../../../words/drag.ts';
+import type { Writer } from '../../../words/writer.ts';
 import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { textOf } from '../../read/values.ts';
 
+export interface LoadsPartProps {
+  loads: LoadLadder;
+  /** What the rod is fished with; undefined of a fly rod. */
+  line: LineChoices | undefined;
+  writer: Writer;
+  asksSide: boolean;
+}
+
 /** The load ladder and how the weights are hung. */
-export function LoadsPart({ loads, asksSide }: { loads: LoadLadder; asksSide: boolean }) {
+export function LoadsPart({ loads, line, writer, asksSide }: LoadsPartProps) {
   const { rows, single, write, newRowId } = useBuild();
   const ladder = rows('ladder');
   const tied = textOf(single('layout'), 'loadBy') === 'tied';
@@ -28,7 +40,16 @@ export function LoadsPart({ loads, asksSide }: { loads: LoadLadder; asksSide: bo
   return (
     <Part
       folded
-      holds={['ladder', 'layout/-/loadBy', 'layout/-/buttAngle', 'layout/-/guidesSide', 'layout/-/tautLine']}
+      holds={[
+        'line/-/test',
+        'line/-/drag',
+        'line/-/lure',
+        'ladder',
+        'layout/-/loadBy',
+        'layout/-/buttAngle',
+        'layout/-/guidesSide',
+        'layout/-/tautLine',
+      ]}
       title="Load ladder"
       aside="no layout is even at every load; it is judged over all of them"
     >
@@ -55,6 +76,20 @@ export function LoadsPart({ loads, asksSide }: { loads: LoadLadder; asksSide: bo
             Add a load
           </Button>
         </div>
+      )}
+      {line && (
+        <>
+          <div className="fields-row" data-group="">
+            <Field path={['line', '-', 'test']} />
+            <Field
+              path={['line', '-', 'drag']}
+              usual={line.testKg === undefined ? undefined : usualDragKg(line.testKg)}
+            />
+            <Field path={['line', '-', 'lureLeast']} />
+            <Field path={['line', '-', 'lureMost']} />
+          </div>
+          {line.dragKg !== undefined && <p>{dragInWords(line.dragKg, loads.kg, writer)}</p>}
+        </>
       )}
       <div className="fields-row">
         {tied && <Field path={['layout', '-', 'tautLine']} />}

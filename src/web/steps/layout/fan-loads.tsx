@@ -1,0 +1,56 @@
+import type { ReelLineAnswer } from '../../../engine/flow/reel-line.ts';
+import type { LadderWriter } from '../../../words/ladder-writer.ts';
+import { bare } from '../../../words/places.ts';
+import { Figure } from '../../fields/figure.tsx';
+import { Fold } from '../../parts/sheet/fold.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+
+export interface FanLoadsProps {
+  answer: ReelLineAnswer;
+  writer: LadderWriter;
+}
+
+/** The same fan while the blank bends: the reel stays with the hand, the first guide goes with the blank. */
+export function FanLoads({ answer, writer }: FanLoadsProps) {
+  return (
+    <Fold title="The line off the reel under load">
+      <TableFrame label="The line off the reel under load">
+        <table className="figures-table">
+          <thead>
+            <tr>
+              <th scope="col">load</th>
+              <th scope="col">turns in the first guide</th>
+              <th scope="col">clear by</th>
+            </tr>
+          </thead>
+          <tbody>
+            {answer.loads.map((load, i) => (
+              <tr key={`${writer.loads[i]}${i}`}>
+                <th scope="row">{writer.loads[i]}</th>
+                <td>
+                  <Figure
+                    text={
+                      load
+                        ? `${bare(writer.angle(load.lineAngleRad.least))} to ${writer.angle(load.lineAngleRad.largest)}`
+                        : 'no bend found'
+                    }
+                  />
+                </td>
+                <td className={load && load.clearanceM <= 0 ? 'attention' : undefined}>
+                  <Figure text={load ? clearWords(load, writer) : '–'} />
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableFrame>
+    </Fold>
+  );
+}
+
+function clearWords(
+  { clearanceM, over }: { clearanceM: number; over: string },
+  writer: LadderWriter,
+): string {
+  return clearanceM > 0 ? `${writer.fine(clearanceM)}, ${over}` : `touches the ${over}`;
+}

@@ -1,0 +1,63 @@
+import { Button } from 'react-aria-components';
+import { guideName } from '../../../engine/kinds/guides.ts';
+import { stepInWords } from '../../../words/reel-line.ts';
+import { Figure } from '../../fields/figure.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import type { FirstRingTableProps } from './first-ring-table.tsx';
+
+/** Rings stepped down from the first guide to the running guides, each with its reason. */
+export function SteppedRings({ line, question, answer, writer }: FirstRingTableProps) {
+  const { source, freeM, guides } = question;
+  const { steps } = answer;
+  const fits = steps.every(({ already }) => already);
+  const first = guides[guides.length - 1];
+  return (
+    <div className="reel-line-steps">
+      <TableFrame label="Stepping rings">
+        <table className="figures-table stacked">
+          <caption>Stepping rings, a straight funnel from the first guide to the running guides</caption>
+          <thead>
+            <tr>
+              <th scope="col">guide</th>
+              <th scope="col">from the lip</th>
+              <th scope="col">now</th>
+              <th scope="col">step to</th>
+              <th scope="col">why</th>
+            </tr>
+          </thead>
+          <tbody>
+            <tr>
+              <th scope="row">{guides.length}</th>
+              <td data-label="from the lip">
+                <Figure text={writer.tick(freeM - source.alongM - first.fromTipM)} />
+              </td>
+              <td data-label="now">{guideName(first)}</td>
+              <td data-label="step to">the first ring</td>
+              <td className="quiet" data-label="why" />
+            </tr>
+            {steps.map((step) => (
+              <tr key={step.guide}>
+                <th scope="row">{step.guide + 1}</th>
+                <td data-label="from the lip">
+                  <Figure text={writer.tick(step.alongM - source.alongM)} />
+                </td>
+                <td data-label="now">{guideName(guides[step.guide])}</td>
+                <td data-label="step to" className={step.already ? undefined : 'reel-line-other'}>
+                  {step.already ? 'as it is' : step.ring ? guideName(step.ring) : '–'}
+                </td>
+                <td className="quiet" data-label="why">
+                  {stepInWords(step)}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableFrame>
+      {!fits && (
+        <Button className="button screen-only" onPress={() => line.takeSizes(answer)}>
+          Use these sizes
+        </Button>
+      )}
+    </div>
+  );
+}
