@@ -3,10 +3,11 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
+import { manualFiles } from './scripts/manual/manual-files.mjs';
 
 export default defineConfig({
   root: fileURLToPath(new URL('src/web', import.meta.url)),
-  plugins: [react(), serviceWorker()],
+  plugins: [react(), manual(), serviceWorker()],
   worker: { format: 'es' },
   build: {
     outDir: fileURLToPath(new URL('dist/web', import.meta.url)),
@@ -18,6 +19,19 @@ export default defineConfig({
     chunkSizeWarningLimit: 1000,
   },
 });
+
+/** The builder's manual, rendered from the same Markdown that the repository shows. */
+function manual(): Plugin {
+  const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+  return {
+    name: 'manual',
+    generateBundle() {
+      for (const file of manualFiles(at('docs/manual'), at('scripts/manual/manual.css'))) {
+        this.emitFile({ type: 'asset', ...file });
+      }
+    },
+  };
+}
 
 /** The service worker with the list of what it keeps: all of the page but the fonts that a shop added. */
 function serviceWorker(): Plugin {

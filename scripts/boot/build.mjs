@@ -42,6 +42,8 @@ export function ensurePageBuilt() {
       'src/paper',
       'src/web',
       'vite.config.ts',
+      'docs/manual',
+      'scripts/manual',
       ...addedFonts,
     ],
     () => {

@@ -5,6 +5,7 @@ import { Page } from '../parts/sheet/page.tsx';
 import { SaveBanner } from '../parts/sheet/save-line.tsx';
 import { UndoButtons } from '../parts/sheet/undo-buttons.tsx';
 import { useBuild } from '../read/build-context.ts';
+import { HelpLinks } from './help-links.tsx';
 import { Mishap } from './mishap.tsx';
 import { StepHeading } from './step-heading.tsx';
 import { StepRail } from './step-rail.tsx';
@@ -33,7 +34,10 @@ function BuildSheet({ step }: { step: string }) {
       beside={
         <div className="sheet-beside screen-only">
           <StepRail build={build.id} current={step} />
-          <UndoButtons />
+          <div className="sheet-hands">
+            <HelpLinks step={step} />
+            <UndoButtons />
+          </div>
         </div>
       }
       foot={<TitleBlock step={step} />}

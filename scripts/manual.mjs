@@ -1,0 +1,88 @@
+import './boot/check-node.mjs';
+import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { ensureCompiled, ensurePageBuilt } from './boot/build.mjs';
+import { ensureInstalled } from './boot/install.mjs';
+import { orExplain } from './boot/or-explain.mjs';
+import { inRoot, say } from './boot/root.mjs';
+
+const help = `npm run manual -- [options]
+  --only NAME  one picture
+  --help       this
+Takes the pictures of docs/manual from the running demo. Needs a Chromium (CHROME names its file).`;
+
+await orExplain(async () => {
+  const { values } = parseArgs({ options: { only: { type: 'string' }, help: { type: 'boolean' } } });
+  if (values.help) return console.log(help);
+  await ensureInstalled();
+  await ensureCompiled();
+  await ensurePageBuilt();
+  const { serve } = await import(new URL('../dist/server/serve.js', import.meta.url));
+  const dataFolder = mkdtempSync(join(tmpdir(), 'fairbend-manual-'));
+  const server = await serve({ dataFolder, port: 0 });
+  try {
+    await takePictures(server.address, values.only);
+  } finally {
+    await server.close();
+    rmSync(dataFolder, { recursive: true, force: true });
+  }
+});
+
+async function takePictures(address, only) {
+  const { chromium } = await import('playwright-core');
+  const { decode } = await import('fast-png');
+  const { pictures } = await import('./manual/pictures.mjs');
+  const { smallPng } = await import('./manual/small-png.mjs');
+  const browser = await chromium.launch({ executablePath: chromeFile(), args: chromeArguments() });
+  const folder = inRoot('docs', 'manual', 'pictures');
+  mkdirSync(folder, { recursive: true });
+  for (const { name, at, width = 900, height = 620, before } of pictures) {
+    if (only && only !== name) continue;
+    const page = await browser.newPage({
+      viewport: { width, height },
+      colorScheme: 'light',
+      locale: 'en-US',
+    });
+    await page.goto(address + at);
+    await page.locator('main').waitFor();
+    await isSettled(page).catch(() => say(`${name}: taken before all was worked out`));
+    await before?.(page);
+    await page.waitForTimeout(500);
+    const png = smallPng(decode(await page.screenshot()));
+    writeFileSync(join(folder, `${name}.png`), png);
+    say(`${name}.png  ${Math.round(png.length / 1000)} kB`);
+    await page.close();
+  }
+  await browser.close();
+}
+
+/** Nothing on the sheet is still being worked out. */
+async function isSettled(page) {
+  const working = page.getByText(/^(Working out|Laying out)/).locator('visible=true');
+  for (let wait = 0; (await working.count()) > 0; wait++) {
+    if (wait > 240) throw new Error('still working');
+    await page.waitForTimeout(500);
+  }
+}
+
+function chromeFile() {
+  const known = [process.env.CHROME, '/usr/bin/chromium', '/usr/bin/google-chrome'];
+  const found = known.find((file) => file && existsSync(file));
+  if (!found) throw new Error('No Chromium was found. Set CHROME to its file.');
+  return found;
+}
+
+function chromeArguments() {
+  const quiet = [
+    '--headless',
+    '--disable-gpu',
+    '--disable-quic',
+    '--no-first-run',
+    '--disable-background-networking',
+  ];
+  const alone = ['--disable-component-update', '--disable-sync'];
+  // Chromium refuses its sandbox to root, which is who runs a container.
+  return [...quiet, ...alone, ...(process.getuid?.() === 0 ? ['--no-sandbox'] : [])];
+}
