@@ -47,8 +47,9 @@ async function takePictures(address, only) {
     });
     await page.goto(address + at);
     await page.locator('main').waitFor();
+    await page.waitForTimeout(1500);
     await isSettled(page).catch(() => say(`${name}: taken before all was worked out`));
-    await before?.(page);
+    await (before ?? toNextLine)(page);
     await page.waitForTimeout(500);
     const png = smallPng(decode(await page.screenshot()));
     writeFileSync(join(folder, `${name}.png`), png);
@@ -58,9 +59,15 @@ async function takePictures(address, only) {
   await browser.close();
 }
 
+/** What stands above it is the same on every sheet. */
+async function toNextLine(page) {
+  const line = page.locator('.next-line').first();
+  if ((await line.count()) > 0) await line.evaluate((element) => scrollTo(0, element.offsetTop - 12));
+}
+
 /** Nothing on the sheet is still being worked out. */
 async function isSettled(page) {
-  const working = page.getByText(/^(Working out|Laying out)/).locator('visible=true');
+  const working = page.getByText(/^(Working|Laying) /).locator('visible=true');
   for (let wait = 0; (await working.count()) > 0; wait++) {
     if (wait > 240) throw new Error('still working');
     await page.waitForTimeout(500);
