@@ -1,15 +1,20 @@
-/** Times the trace of a painted photograph, 12 MP and 48 MP, in process; decoding is told apart. */
+/** Times the trace of a painted photograph, 12 MP and 48 MP, and frames of a camera on its stand, in process; decoding is told apart. */
 import jpeg from 'jpeg-js';
 import { decodeImage } from '../src/image/decode/decode-image.ts';
+import { lookLive } from '../src/image/live/look-live.ts';
 import { traceImage } from '../src/image/trace/trace-image.ts';
 import { enlarged } from '../test/render/enlarge.ts';
 import { type Photo, paintPhoto } from '../test/render/photo.ts';
+import { liveScene } from '../test/support/live-scene.ts';
 
 export interface PhotoTimes {
   /** Medians, seconds on the clock and of the processor. */
   trace: Seconds;
   decode: Seconds;
   trace48: Seconds;
+  /** Marks, ends and curve of a picture of 12 MP, and of a frame of 2 MP. */
+  look12: Seconds;
+  look2: Seconds;
 }
 
 interface Seconds {
@@ -28,6 +33,18 @@ export function timePhoto(times: number): PhotoTimes {
       if (answer.status !== 'converged') throw new Error(answer.findings[0].message);
     }),
     trace48: medianOf(Math.min(3, times), () => traced(large)),
+    look12: medianOf(times, looking(4000)),
+    look2: medianOf(times, looking(1600)),
+  };
+}
+
+/** A weight hangs; nothing but the clamp's place, the wall and the length is known. */
+function looking(widthPx: number): () => void {
+  const { frame, known } = liveScene(33, widthPx);
+  const pixels = frame(1);
+  return () => {
+    const { status } = lookLive(pixels, known);
+    if (status !== 'traced') throw new Error(`the frame was not read: ${status}`);
   };
 }
 

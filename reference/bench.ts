@@ -67,7 +67,7 @@ async function shelfRows(times: number): Promise<BenchRow[]> {
 
 /** The processor's seconds beside the clock's, which other programs stretch. */
 function photoRows(times: number): BenchRow[] {
-  const { trace, decode, trace48 } = timePhoto(times);
+  const { trace, decode, trace48, look12, look2 } = timePhoto(times);
   const busy = (processor: number) => `${processor.toFixed(2)} s of the processor`;
   return [
     row(
@@ -78,6 +78,20 @@ function photoRows(times: number): BenchRow[] {
       busy(trace.processor),
     ),
     row('its JPEG file decoded, as the door does', decode.wall, 's', undefined, busy(decode.processor)),
+    row(
+      'picture of 12 MP: marks and ends found, traced',
+      look12.wall,
+      's',
+      { atMost: 1.5 },
+      `${busy(look12.processor)}; the page decodes it in some tenths more`,
+    ),
+    row(
+      'live frames of 2 MP: marks and ends found, traced',
+      1 / look2.wall,
+      'a second',
+      { atLeast: 2 },
+      busy(look2.processor),
+    ),
     row('the same in 48 MP traced', trace48.wall, 's', undefined, busy(trace48.processor)),
   ];
 }

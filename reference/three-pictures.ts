@@ -5,6 +5,7 @@
  */
 import { fit } from '../src/engine/stiffness/fit.ts';
 import type { FitSetup, FitSolved } from '../src/engine/stiffness/request.ts';
+import { plainStand } from '../test/render/plain-stand.ts';
 import { standScene } from '../test/render/stand-photo.ts';
 import { judgeStiffness, type StiffnessJudgement } from '../test/support/judge-stiffness.ts';
 import { renderedStand } from '../test/support/rendered-stand.ts';
@@ -52,15 +53,25 @@ export function compareWays(count: number, firstSeed: number): WayRow[] {
   return [...results].map(([way, rows]) => wayRow(way, rows));
 }
 
-/** The same from painted pictures, traced as the door traces them; every picture for itself beside it. */
-export function* compareRendered(count: number, firstSeed: number, widthPx: number): Generator<RenderedRow> {
+/** The renderer that the tracer was developed on, and a plainer one that shares no code with it. */
+export const renderers = { painted: standScene, plain: plainStand };
+
+/** The same from rendered pictures, traced as the door traces them; every picture for itself beside it. */
+export function* compareRendered(
+  count: number,
+  firstSeed: number,
+  widthPx: number,
+  renderer: keyof typeof renderers = 'painted',
+): Generator<RenderedRow> {
   for (let i = 0; i < count; i++) {
     const seed = firstSeed + i;
     const blank = randomBlank(seed, { sweepSigmaPerM: 0, ferrules: i % 2 ? 0 : undefined });
     const thirdKg = weightFor(blank, 1 / 3);
     const hungKg = [0, thirdKg, 2.2 * thirdKg];
     const choice = { seed: seed + 3, widthPx, hungKg, toldM: 0.002, tapPx: 1, tiltRad: 0.7 * degree };
-    const stand = renderedStand(blank, choice, (bent) => standScene(bent, { seed, widthPx, marks: 6 }));
+    const stand = renderedStand(blank, choice, (bent) =>
+      renderers[renderer](bent, { seed, widthPx, marks: 6 }),
+    );
     if (!stand) {
       yield { seed };
       continue;
@@ -82,15 +93,15 @@ export interface RenderedRow {
 }
 const degree = Math.PI / 180;
 
-export function renderedRows(rows: readonly RenderedRow[]): WayRow[] {
+export function renderedRows(rows: readonly RenderedRow[], renderer: string): WayRow[] {
   const of = (pick: (row: RenderedRow) => RenderedRow['alone']) => rows.flatMap((row) => pick(row) ?? []);
   return [
     wayRow(
-      'painted, three of one stand',
+      `${renderer}, three of one stand`,
       of(({ together: one }) => one),
     ),
     wayRow(
-      'painted, each for itself',
+      `${renderer}, each for itself`,
       of(({ alone }) => alone),
     ),
   ];

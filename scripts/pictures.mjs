@@ -9,6 +9,7 @@ const help = `npm run pictures -- [options]
   --seed N     the first one's seed (9500)
   --mishaps N  how many stands per mishap (10)
   --painted N  stands painted and traced in place of all that, seeds from 2000; a minute each at 12 MP
+  --plain N    the same by a second, plainer renderer
   --ends N     pictures whose butt and tip are found without taps, seeds from 31000; five seconds each at 12 MP
   --width N    pixels across a painted picture (4000)
   --help       this
@@ -21,6 +22,7 @@ await orExplain(async () => {
       seed: { type: 'string', default: '9500' },
       mishaps: { type: 'string', default: '10' },
       painted: { type: 'string' },
+      plain: { type: 'string' },
       ends: { type: 'string' },
       width: { type: 'string', default: '4000' },
       help: { type: 'boolean' },
@@ -38,15 +40,16 @@ await orExplain(async () => {
     console.log([row.way.padEnd(34), ...unseen, ...rest].join('  '));
   };
   if (values.ends) return showEnds(importReference, Number(values.ends), Number(values.width));
-  if (values.painted) {
+  if (values.painted || values.plain) {
     const rows = [];
-    for (const row of compareRendered(Number(values.painted), 2000, Number(values.width))) {
+    const renderer = values.painted ? 'painted' : 'plain';
+    for (const row of compareRendered(Number(values[renderer]), 2000, Number(values.width), renderer)) {
       const { together, alone } = row;
       const each = together ? `${percent(together.unseen)}, alone ${percent(alone.unseen)}` : 'not traced';
       console.log(`${row.seed}  ${each}${together?.findings ? '  a finding' : ''}`);
       rows.push(row);
     }
-    return renderedRows(rows).forEach(show);
+    return renderedRows(rows, renderer).forEach(show);
   }
   say(`${blanks} blanks from seed ${seed} …`);
   compareWays(blanks, seed).forEach(show);

@@ -14,6 +14,7 @@ export {
   type MeasuredSpan,
   measureLine,
 } from './line/measure-line.ts';
+export { type LiveKnown, type LiveLook, lookLive } from './live/look-live.ts';
 export { type FindMarksOptions, type FoundMark, findMarks } from './marks/find-marks.ts';
 export type { Pixels } from './pixels.ts';
 export { type FlatSheet, flattenSheet } from './scan/flatten-sheet.ts';

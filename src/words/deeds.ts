@@ -49,6 +49,7 @@ export const deedWords = {
   layOutSections: 'lay out the sections',
   logQuarter: 'log a quarter of an hour',
   lookAtGuide: 'look at a guide',
+  keepLive: 'keep what the live view shows',
   makeProof: 'predict a weight',
   layGuides: 'use another number of guides',
   makeTest: 'begin a load test',

@@ -4,7 +4,7 @@
  */
 import type { BentBlank } from './bent-blank.ts';
 import { type Camera, cameraChoice, cameraFor } from './camera.ts';
-import { canvasOf, type Place } from './canvas.ts';
+import { type Canvas, canvasOf, type Place } from './canvas.ts';
 import { develop, developmentChoice, type Picture } from './develop.ts';
 import { paintHungWeight, paintMark } from './paint-props.ts';
 import { markPlaces, tinted } from './photo.ts';
@@ -20,10 +20,18 @@ export interface StandScene {
   paint(blank: BentBlank, index: number, hangs: boolean): Picture;
 }
 
+export interface StandChoice {
+  seed: number;
+  widthPx: number;
+  marks: number;
+  /** Paints one; `number` counts from 1. */
+  mark?: (canvas: Canvas, camera: Camera, at: Place, number: number, random: Random) => void;
+}
+
 /** A scene that holds all of `blanks`. */
 export function standScene(
   blanks: readonly BentBlank[],
-  { seed, widthPx, marks: count }: { seed: number; widthPx: number; marks: number },
+  { seed, widthPx, marks: count, mark: paintOne = unnumbered }: StandChoice,
 ): StandScene {
   const random = randomFrom(seed);
   const heightPx = Math.round(0.75 * widthPx);
@@ -46,13 +54,17 @@ export function standScene(
       for (let i = 0; i < 3; i++) if (same.chance(0.6)) paintShelf(clutter);
       for (let i = 0; i < 3; i++) if (same.chance(0.6)) paintBox(clutter);
       if (same.chance(0.5)) paintCable(clutter);
-      for (const mark of marks) paintMark(canvas, camera, mark, same);
+      for (const [i, mark] of marks.entries()) paintOne(canvas, camera, mark, i + 1, same);
       paintBlank(canvas, camera, blank, { random: same, light });
       if (hangs) paintHungWeight(canvas, camera, blank.axis[blank.axis.length - 1], same, scalePx);
       const development = developmentChoice(same);
       return develop(canvas, randomFrom(seed + 100 + index), development);
     },
   };
+}
+
+function unnumbered(canvas: Canvas, camera: Camera, at: Place, _: number, random: Random): void {
+  paintMark(canvas, camera, at, random);
 }
 
 function frameAround(blanks: readonly BentBlank[], random: Random): Clutter['frame'] {

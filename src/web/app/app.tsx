@@ -20,6 +20,8 @@ const BuildPage = lazy(loadBuildPage);
 const TicketPage = lazy(loadTicketPage);
 /** The telephone's page; it comes only where it is asked for. */
 const PhonePage = lazy(async () => ({ default: (await import('../steps/phone/phone-page.tsx')).PhonePage }));
+/** The live view, likewise. */
+const LivePage = lazy(async () => ({ default: (await import('../steps/load-test/live-page.tsx')).LivePage }));
 
 /** The whole page: what the shop sets holds everywhere, the address says which sheet is on the table. */
 export function App() {
@@ -54,6 +56,9 @@ function ShopSheets() {
           </Route>
           <Route path="/photo/:build/:test">
             {({ build, test }) => <PhonePage key={build} build={build} test={test} />}
+          </Route>
+          <Route path="/live/:build/:test">
+            {({ build, test }) => <LivePage key={build} build={build} test={test} />}
           </Route>
           <Route path="/builds/:id">{({ id }) => <Redirect to={`/builds/${id}/blank`} replace />}</Route>
           <Route path="/builds/:id/:step/:screen?">

@@ -12,6 +12,11 @@ export async function fetchPixels(address: string): Promise<Pixels> {
   if (!answer?.ok) throw new Error('the picture cannot be fetched; look whether Fairbend is still running');
   const bitmap = await createImageBitmap(await answer.blob()).catch(() => undefined);
   if (!bitmap) throw new Error('this browser cannot decode the picture; save it as JPEG and add it again');
+  return pixelsOfBitmap(bitmap);
+}
+
+/** Red, green, blue of a decoded picture, which is let go. */
+export function pixelsOfBitmap(bitmap: ImageBitmap): Pixels {
   try {
     return readRows(bitmap);
   } finally {

@@ -1,6 +1,6 @@
 /** What the page and the worker that looks at pictures say to each other. */
 
-import type { FoundMark, Refused, Traced, TraceLost } from '../../../image/index.ts';
+import type { FoundMark, LiveKnown, LiveLook, Refused, Traced, TraceLost } from '../../../image/index.ts';
 import type { TraceRequest } from '../../../image/trace/trace-request.ts';
 
 export interface TraceTask {
@@ -24,10 +24,17 @@ export interface FindTask {
   does: 'find';
   address: string;
 }
-export type PhotoTask = TraceTask | FindTask;
+/** One frame of a camera; nothing of it is kept. */
+export interface LiveTask {
+  does: 'live';
+  frame: ImageBitmap;
+  known: LiveKnown;
+}
+export type PhotoTask = TraceTask | FindTask | LiveTask;
 interface Answers {
   trace: TraceAnswer;
   find: FoundMark[];
+  live: LiveLook;
 }
 export type PhotoAnswer<T extends PhotoTask> = Answers[T['does']];
 

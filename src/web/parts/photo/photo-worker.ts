@@ -1,7 +1,7 @@
 /** Where pictures are looked at: decoded once by the browser, then traced as often as it is asked for. */
-import { findMarks, type Pixels } from '../../../image/index.ts';
-import { fetchPixels } from './fetch-pixels.ts';
-import type { FromPhotoWorker, PhotoProgress, ToPhotoWorker } from './photo-messages.ts';
+import { findMarks, lookLive, type Pixels } from '../../../image/index.ts';
+import { fetchPixels, pixelsOfBitmap } from './fetch-pixels.ts';
+import type { FromPhotoWorker, PhotoProgress, PhotoTask, ToPhotoWorker } from './photo-messages.ts';
 import { tracePhoto } from './trace-photo.ts';
 
 const page = self as unknown as {
@@ -14,17 +14,20 @@ page.onmessage = async ({ data: { id, task } }) => {
   const progress = (so: PhotoProgress) => page.postMessage({ id, says: 'progress', progress: so });
   try {
     progress({ stage: 'picture', share: 0 });
-    const pixels = await pixelsOf(task.address);
-    const answer =
-      task.does === 'find'
-        ? findMarks(pixels, { onProgress: (share) => progress({ stage: 'marks', share }) })
-        : tracePhoto(task, pixels, progress);
-    page.postMessage({ id, says: 'done', answer });
+    page.postMessage({ id, says: 'done', answer: await answerTo(task, progress) });
   } catch (error) {
     kept = undefined;
     page.postMessage({ id, says: 'failed', reason: error instanceof Error ? error.message : String(error) });
   }
 };
+
+async function answerTo(task: PhotoTask, progress: (so: PhotoProgress) => void) {
+  if (task.does === 'live') return lookLive(pixelsOfBitmap(task.frame), task.known);
+  const pixels = await pixelsOf(task.address);
+  return task.does === 'find'
+    ? findMarks(pixels, { onProgress: (share) => progress({ stage: 'marks', share }) })
+    : tracePhoto(task, pixels, progress);
+}
 
 function pixelsOf(address: string): Promise<Pixels> {
   if (kept?.address !== address) kept = { address, pixels: fetchPixels(address) };

@@ -40,7 +40,7 @@ function row(collection: string, id: string, fields: Record<string, FieldValue>)
   return Object.entries(fields).map(([field, value]) => ({ path: [collection, id, field], value }));
 }
 
-function millimetres(lengthM: number): FieldValue {
+export function millimetres(lengthM: number): FieldValue {
   const text = (lengthM * 1000).toFixed(1);
   return { si: Number(text) / 1000, text: `${text} mm` };
 }

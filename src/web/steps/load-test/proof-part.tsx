@@ -1,7 +1,6 @@
 import { useMemo, useState } from 'react';
 import { Button, Checkbox } from 'react-aria-components';
 import { hungBefore } from '../../../engine/load-test/judge-proof.ts';
-import { commonFlags, predictPlaces } from '../../../engine/load-test/predict-places.ts';
 import { formatDegrees, formatGrams } from '../../../engine/units/format-quantity.ts';
 import { readProofs } from '../../../record/read-proofs.ts';
 import { buildSchema, type Field } from '../../../record/schema.ts';
@@ -9,11 +8,11 @@ import { readTyped } from '../../fields/read-typed.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { massesOnRod } from '../../read/masses-on-rod.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
 import { useSentence } from '../../read/use-sentence.ts';
 import { newProof } from './new-proof.ts';
+import { predictProof } from './predict-proof.ts';
 import { ProofCard } from './proof-card.tsx';
 import { ProofScore } from './proof-score.tsx';
 
@@ -43,15 +42,7 @@ export function ProofPart({ model }: { model: SheetModel }) {
         `${formatGrams(before, 0)} was hung on the bench already and would prove nothing: take a weight that differs by a fifth or more.`,
       );
     }
-    const answer = predictPlaces({
-      tables: stiffness.solved ?? model.rod,
-      band: stiffness.solved?.stiffness,
-      freeLengthM: model.rod.lengthM,
-      buttAngleRad,
-      hungKg,
-      masses: guidesOn ? massesOnRod(model) : [],
-      flagsFromTipM: commonFlags(model.rod.lengthM),
-    });
+    const answer = predictProof({ model, stiffness, hungKg, buttAngleRad, guidesOn });
     if (answer.status !== 'predicted') {
       return setTrouble(`${formatGrams(hungKg, 0)} cannot be predicted. ${sentence(answer.reason)}`);
     }

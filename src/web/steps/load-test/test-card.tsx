@@ -1,4 +1,5 @@
 import { Button } from 'react-aria-components';
+import { Link } from 'wouter';
 import type { LoadTest } from '../../../record/read-load-tests.ts';
 import { Field } from '../../fields/field.tsx';
 import { AddPhoto } from '../../parts/photo/add-photo.tsx';
@@ -20,7 +21,7 @@ export interface TestCardProps {
 
 /** One test: the weight, how it was held, its pictures. */
 export function TestCard({ test, number, before, isAccepted, model }: TestCardProps) {
-  const { write } = useBuild();
+  const { write, id: build } = useBuild();
   const name = `Test ${number}`;
   const field = (of: string) => ['loadTests', test.id, of] as const;
   return (
@@ -50,6 +51,10 @@ export function TestCard({ test, number, before, isAccepted, model }: TestCardPr
         <PhotoPanel key={photo.id} test={test} photo={photo} />
       ))}
       <TestResult test={test} before={before} model={model} />
+      <p className="screen-only">
+        <Link href={`/live/${build}/${test.id}`}>Watch it live</Link>{' '}
+        <span className="quiet small">with a camera on a stand, before the wall’s marks</span>
+      </p>
       <AddPhoto test={test.id} first={test.photos.length === 0} />
       <Field path={field('note')} />
       <div className="print-line screen-only">
