@@ -11,6 +11,7 @@ import { samplePosterior } from '../src/engine/stiffness/posterior.ts';
 import { timePhoto } from './bench-photo.ts';
 import { shelfSize, timeShelf } from './bench-shelf.ts';
 import { bendInSpaceOnce, moveGuideInSpace, spiralOfTwelve } from './bench-space.ts';
+import { regionOnce, spoolOnce } from './bench-spool.ts';
 import { timeStandFit } from './bench-stand.ts';
 import * as work from './bench-work.ts';
 import { calculixBend, hasCalculix, withRowsAtCorners } from './live/calculix.ts';
@@ -42,6 +43,7 @@ export async function benchAll(options: { quick: boolean; live: boolean }): Prom
       { atMost: 2.5 },
     ),
     ...layoutRows(options.quick ? 3 : 5),
+    ...(await spoolRows(timeMs)),
     ...(await spaceRows({ bendMs, movedMs }, timeMs, options.quick ? 3 : 5)),
     ...fitRows(options.quick ? 3 : 5),
     row('cost against resolution, 100 to 3200 elements', await costExponent(timeMs), 'exponent', {
@@ -136,6 +138,14 @@ function timeLayout(request: LayoutRequest, times: number) {
     return { firstMs: firstMs ?? performance.now() - started, wholeMs: performance.now() - started };
   }).slice(3);
   return { firstMs: median(runs.map((run) => run.firstMs)), wholeMs: median(runs.map((run) => run.wholeMs)) };
+}
+
+/** The line off a fixed spool: one answer of the door, and where each of nine rings may stand. */
+async function spoolRows(timeMs: number): Promise<BenchRow[]> {
+  return [
+    row('line off the spool, one answer', await medianMs(spoolOnce(), timeMs), 'ms', { atMost: 5 }),
+    row('first ring as a region, nine rings', await medianMs(regionOnce(), timeMs), 'ms', { atMost: 500 }),
+  ];
 }
 
 /** A spiral pulled sideways, beside the same rod in its plane. */

@@ -101,7 +101,7 @@ function lineAnswer(
   return {
     rings,
     spans: readSpans(chords.mesh, chords.line, side, chords.work),
-    ...(request.friction ? { lineTensionN: Array.from(tensions) } : {}),
+    ...(request.friction ? { lineTensionN: tensionsToReel(tensions, line) } : {}),
     ...(surface && ringOfSupport
       ? {
           contact: {
@@ -111,6 +111,11 @@ function lineAnswer(
         }
       : {}),
   };
+}
+
+/** Behind every ring; the last one at the reel itself, past all that the line rubs on between it and the last ring. */
+function tensionsToReel(behindRings: Float64Array, { spanTensionN }: LineThroughRings): number[] {
+  return [...behindRings.subarray(0, -1), spanTensionN[spanTensionN.length - 1]];
 }
 
 /** The same bend with straight chords from ring to ring: gaps are counted from these. */

@@ -115,6 +115,18 @@ test('friction acts on the blank too: the line wound over it loses by its whole 
   expect(whole).toBeGreaterThan(turnInRings + 0.3);
 });
 
+test('the tension at the reel has rubbed over the last stretch too', () => {
+  const request = circleRod(1.4, 0.004, 0.012, [0, 0.4]);
+  const answer = bend({ ...request, friction: { coefficient: 0.2, direction: 'in' } });
+  expect(answer.contact!.stretches[1].touches).toBe(true);
+  const turns = answer.rings.map(({ lineAngleRad }) => lineAngleRad);
+  const behindLastRing = 3 * Math.exp(0.2 * (turns[0] + turns[1]));
+  // the blank lies under the line for most of 1.1 m of a circle of 1.4 m, and all of that turn rubs (capstan)
+  const onBlank = Math.log(answer.lineTensionN!.at(-1)! / behindLastRing) / 0.2;
+  expect(onBlank).toBeGreaterThan(0.4);
+  expect(onBlank).toBeLessThan(1.1 / 1.4 + 0.15 + 0.8);
+});
+
 test('a line that lies along the axis of the blank is the dead tip force', () => {
   const request: BendRequest = {
     rod: uniformRod,

@@ -9,7 +9,7 @@ import {
   type NextPlace,
   type Range,
 } from '../spool/fan.ts';
-import type { FirstRingQuestion, FirstRingRegion } from '../spool/first-ring.ts';
+import { type FirstRingQuestion, type FirstRingRegion, ringUnderM } from '../spool/first-ring.ts';
 import { axisMeetsFromTipM } from '../spool/spool.ts';
 import { overWhat } from './fan-under-load.ts';
 import type { GuideOnLine, ReelLineQuestion, RingOnHand } from './reel-line-question.ts';
@@ -59,13 +59,12 @@ export function guidePlace(question: ReelLineQuestion, guide: GuideOnLine): Requ
   };
 }
 
-/** Rings offered: the builder's own first ring, then what is on hand; heights from the axis where the first one stands. */
+/** Rings offered: the builder's own first ring, then what is on hand; heights from the surface. */
 export function firstRingQuestion(question: ReelLineQuestion): FirstRingQuestion {
-  const { guides, source, surface, freeM, limits, knotM = 0 } = question;
-  const [next, first] = [guides[guides.length - 2], last(guides)];
-  const radiusM = radiusAt(question, first.fromTipM);
+  const { guides, source, surface, freeM, limits } = question;
+  const next = guides[guides.length - 2];
   const onTo = guidePlace(question, next);
-  const offered = ringsOffered(question).filter(({ insideM }, i) => i === 0 || insideM > knotM);
+  const offered = ringsOffered(question);
   return {
     lengthM: freeM,
     source,
@@ -73,22 +72,24 @@ export function firstRingQuestion(question: ReelLineQuestion): FirstRingQuestion
     next: { fromTipM: next.fromTipM, ringHeightM: onTo.underM, asideM: onTo.asideM },
     rings: offered.map((ring) => ({
       name: guideName(ring),
-      ringHeightM: ring.ringHeightM + radiusM,
+      ringHeightM: ring.ringHeightM,
       insideM: ring.insideM,
     })),
     limits,
+    radiusAtM: (alongM) => radiusAt(question, freeM - alongM),
     axisThroughRing: 'lipDiameterM' in source,
   };
 }
 
-/** In the order of the question's rings. */
-export function ringsOffered({ guides, onHand }: ReelLineQuestion): RingOnHand[] {
+/** The builder's own, then those on hand that his knot passes. */
+export function ringsOffered({ guides, onHand, knotM = 0 }: ReelLineQuestion): RingOnHand[] {
   const { kind, size, ringHeightM, insideM } = last(guides);
   const own = { kind, size, ringHeightM, insideM: insideM ?? 0 };
-  return [own, ...onHand.filter((ring) => guideName(ring) !== guideName(own))];
+  const others = onHand.filter((ring) => guideName(ring) !== guideName(own) && ring.insideM > knotM);
+  return [own, ...others];
 }
 
-export function firstGuide(question: ReelLineQuestion, asked: FirstRingQuestion): FirstGuideReading {
+export function firstGuide(question: ReelLineQuestion): FirstGuideReading {
   const { source, surface, freeM, guides } = question;
   const ring = guidePlace(question, last(guides));
   const next = guidePlace(question, guides[guides.length - 2]);
@@ -99,7 +100,7 @@ export function firstGuide(question: ReelLineQuestion, asked: FirstRingQuestion)
     clearance,
     over: overWhat(clearance.alongM),
     ...('lipDiameterM' in source && insideM !== undefined
-      ? { axisInRing: Math.abs(axisUnderM(source, ring.alongM) - asked.rings[0].ringHeightM) <= insideM / 2 }
+      ? { axisInRing: Math.abs(axisUnderM(source, ring.alongM) - ring.underM) <= insideM / 2 }
       : {}),
   };
 }
@@ -140,7 +141,7 @@ export function nearestKept(
         awayM: Math.abs(nearM - atM),
         fromTipM: nearM,
         ring,
-        underM: asked.rings[index].ringHeightM,
+        underM: ringUnderM(asked, question.freeM - nearM, asked.rings[index]),
       };
     }),
   );

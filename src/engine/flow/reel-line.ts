@@ -31,7 +31,7 @@ export interface ReelLineAnswer {
 /** The first guide must stand in front of the reel, the next one in front of it. */
 export function readReelLine(question: ReelLineQuestion): ReelLineAnswer {
   const asked = firstRingQuestion(question);
-  const first = firstGuide(question, asked);
+  const first = firstGuide(question);
   const region = firstRingRegion(asked);
   const keeps = ringKeeps(
     asked,

@@ -40,7 +40,10 @@ export function answerTouching(free: SolvedInSpace, blank: RoundBlank, friction?
     ...unsettled(touching.converged, 'bend/contact-unsettled'),
     rings: readRingsInSpace(line, state).filter(isRing),
     spans: readSpansInSpace(free.mesh, { ...free.loading.line!, spanTensionN }, chords),
-    ...(friction ? { lineTensionN: Array.from(spanTensionN) } : {}),
+    // the last one at the reel itself, past what the line rubs on behind the last ring
+    ...(friction
+      ? { lineTensionN: [...spanTensionN.subarray(0, -1), line.spanTensionN[line.spanTensionN.length - 1]] }
+      : {}),
     contact: { stretches: touchedStretches(mesh, ringOfSupport) },
   };
 }

@@ -14,7 +14,7 @@ export interface FanLimits {
 /** Typical figures of common practice, no source: the builder's to change. */
 export const fanLimitsDefault: FanLimits = { lineAngleRad: (5 * Math.PI) / 180, clearanceM: 0.005 };
 
-/** `ringHeightM` from the blank's axis. */
+/** `ringHeightM` from the blank's axis, or from its surface where the question says how thick it is. */
 export interface RingOffered {
   name: string;
   ringHeightM: number;
@@ -27,6 +27,8 @@ export interface FirstRingQuestion {
   /** The ring that the line goes on to. */
   next: { fromTipM: number; ringHeightM: number; asideM?: number };
   rings: readonly RingOffered[];
+  /** Of the blank under a ring that stands there; left out: heights are from the axis. */
+  radiusAtM?(alongM: number): number;
   limits: FanLimits;
   /** Whether the spool's axis is to run through the ring. */
   axisThroughRing: boolean;
@@ -64,10 +66,19 @@ export function firstRingRegion(question: FirstRingQuestion, grid: RegionGrid = 
 export function ringKeeps(question: FirstRingQuestion, alongM: number, ring: RingOffered): boolean {
   const { source, axisThroughRing } = question;
   if (axisThroughRing && 'lipDiameterM' in source) {
-    const offAxisM = axisUnderM(source, alongM) - ring.ringHeightM;
+    const offAxisM = axisUnderM(source, alongM) - ringUnderM(question, alongM, ring);
     if (Math.abs(offAxisM) > ring.insideM / 2) return false;
   }
-  return fanKeeps(question, { alongM, underM: ring.ringHeightM });
+  return fanKeeps(question, { alongM, underM: ringUnderM(question, alongM, ring) });
+}
+
+/** From the blank's axis to the middle of a ring that stands there. */
+export function ringUnderM(
+  { radiusAtM }: FirstRingQuestion,
+  alongM: number,
+  { ringHeightM }: RingOffered,
+): number {
+  return ringHeightM + (radiusAtM?.(alongM) ?? 0);
 }
 
 function fanKeeps(question: FirstRingQuestion, ring: RingPlace): boolean {

@@ -52,6 +52,10 @@ export function FanLines({ frame, question }: FanLinesProps) {
         d={`M${at(low)}L${at(back(low, deepM))}M${at(high)}L${at(back(high, deepM))}M${at(back(low, deepM))}L${at(back(high, deepM))}`}
         className="fan-reel"
       />
+      <path
+        d={`M${at(back(middle, deepM))}L${x(source.alongM - 2.2 * deepM)} ${y(0)}`}
+        className="fan-reel"
+      />
       <path d={`M${at(low)}L${at(high)}`} className="fan-lip" />
     </g>
   );

@@ -6,6 +6,7 @@ import { guideName } from '../../../engine/kinds/guides.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare } from '../../../words/places.ts';
 import { Figure } from '../../fields/figure.tsx';
+import { Fold } from '../../parts/sheet/fold.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import type { ReelLine } from './use-reel-line.ts';
 
@@ -26,44 +27,44 @@ export function FirstRingTable({ line, question, answer, writer }: FirstRingTabl
   if (rings.length === 0) return null;
   const fromReel = (fromTipM: number) => freeM - source.alongM - fromTipM;
   return (
-    <TableFrame label="Rings that keep the limits">
-      <table className="figures-table">
-        <caption>Where the first guide may stand, from the {reelEdge(question)}</caption>
-        <tbody>
-          {rings.map(({ ring, stretches }) => (
-            <tr key={guideName(ring)}>
-              <th scope="row">{guideName(ring)}</th>
-              <td>
-                <Figure
-                  text={stretches
-                    .map(
-                      ({ fromTipM, toTipM }) =>
-                        `${bare(writer.tick(fromReel(toTipM)))} to ${writer.tick(fromReel(fromTipM))}`,
-                    )
-                    .join(', ')}
-                />
-              </td>
-              <td className="screen-only">
-                {guideName(ring) === guideName(first) ? (
-                  'yours'
-                ) : (
-                  <Button
-                    className="button"
-                    onPress={() => line.takeFirst(nearest(stretches, first.fromTipM), ring)}
-                  >
-                    Use it<span className="visually-hidden">: {guideName(ring)}</span>
-                  </Button>
-                )}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      <p className="small quiet">
-        {line.ownRings ? 'From your shop’s guides.' : 'Typical sizes; list your own under Guides.'} Or press a
-        place on a bar in the drawing.
-      </p>
-    </TableFrame>
+    <Fold title="Where each ring may stand" aside={`from the ${reelEdge(question)}, within your limits`}>
+      <TableFrame label="Rings that keep the limits">
+        <table className="figures-table">
+          <tbody>
+            {rings.map(({ ring, stretches }) => (
+              <tr key={guideName(ring)}>
+                <th scope="row">{guideName(ring)}</th>
+                <td>
+                  <Figure
+                    text={stretches
+                      .map(
+                        ({ fromTipM, toTipM }) =>
+                          `${bare(writer.tick(fromReel(toTipM)))} to ${writer.tick(fromReel(fromTipM))}`,
+                      )
+                      .join(', ')}
+                  />
+                </td>
+                <td className="screen-only">
+                  {guideName(ring) === guideName(first) ? (
+                    'yours'
+                  ) : (
+                    <Button
+                      className="button"
+                      onPress={() => line.takeFirst(nearest(stretches, first.fromTipM), ring)}
+                    >
+                      Use it<span className="visually-hidden">: {guideName(ring)}</span>
+                    </Button>
+                  )}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+        <p className="small quiet">
+          {line.ownRings ? 'From your shop’s guides.' : 'Typical sizes; list your own under Guides.'}
+        </p>
+      </TableFrame>
+    </Fold>
   );
 }
 

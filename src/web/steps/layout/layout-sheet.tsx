@@ -65,7 +65,7 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
           onLay={marks.lay}
         />
       )}
-      {choices.line && <ReelLinePart model={model} writer={writer} waits={best.working} />}
+      {choices.line && <ReelLinePart model={model} writer={writer} />}
       <FiguresPart {...shared} drawn={drawn} doubt={doubt} ferrulesBound={ferrulesBound} />
       <div className="layout-parts screen-only">
         <StartPart

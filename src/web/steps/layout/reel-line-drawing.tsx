@@ -1,7 +1,8 @@
 import type { PointerEvent } from 'react';
-import { firstRingQuestion, ringsOffered } from '../../../engine/flow/first-guide.ts';
+import { firstRingQuestion, guidePlace, ringsOffered } from '../../../engine/flow/first-guide.ts';
 import type { ReelLineAnswer } from '../../../engine/flow/reel-line.ts';
 import type { ReelLineQuestion, RingOnHand } from '../../../engine/flow/reel-line-question.ts';
+import { ringUnderM } from '../../../engine/spool/first-ring.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { SvgFigure } from '../../fields/svg-figure.tsx';
 import { useWidth } from '../../read/use-width.ts';
@@ -40,8 +41,12 @@ export function ReelLineDrawing({ question, answer, writer, onTake }: ReelLineDr
           <Labels frame={frame} question={question} answer={answer} writer={writer} />
         </svg>
       )}
-      {frame && frame.taller > 1 && (
-        <figcaption className="small quiet">Heights are drawn double.</figcaption>
+      {frame && (
+        <figcaption className="small quiet">
+          Shaded: where a first guide may stand. Each bar is one ring size in mm; press a place on it to take
+          it.
+          {frame.taller > 1 && ' Heights are drawn double.'}
+        </figcaption>
       )}
     </figure>
   );
@@ -67,7 +72,7 @@ function Region({ frame, question, answer: { region }, onTake }: RegionProps) {
     (region.rings[i]?.stretches ?? []).map((stretch) => ({
       ...stretch,
       ring,
-      atY: y(asked.rings[i].ringHeightM),
+      atY: y(ringUnderM(asked, freeM - (stretch.fromTipM + stretch.toTipM) / 2, asked.rings[i])),
     })),
   );
   const press = (event: PointerEvent<SVGPathElement>, ring: RingOnHand) => {
@@ -134,7 +139,8 @@ function Labels({ frame, question, answer, writer }: LabelsProps) {
   const { largest } = answer.first.lineAngleRad;
   const dimY = down > 0 ? 16 : frame.heightPx - 8;
   const far = writer.tick(freeM - source.alongM - ring.fromTipM);
-  const lowest = y(frame.deepM);
+  const { underM } = guidePlace(question, ring);
+  const lowest = y(underM + (ring.insideM ?? 0) / 2);
   const over = largest > limits.lineAngleRad;
   return (
     <g>
@@ -143,7 +149,12 @@ function Labels({ frame, question, answer, writer }: LabelsProps) {
         <path d={`M${ringX} ${dimY + 6}l7 -2.4v4.8zM${reelX} ${dimY + 6}l-7 -2.4v4.8z`} className="arrow" />
         <SvgFigure text={far} x={(ringX + reelX) / 2} y={dimY + 1} textAnchor="middle" />
       </g>
-      <text x={ringX} y={lowest + down * 22} textAnchor="middle" className={over ? 'over' : undefined}>
+      <text
+        x={ringX}
+        y={lowest + (down > 0 ? 34 : -22)}
+        textAnchor="middle"
+        className={over ? 'over' : undefined}
+      >
         {`${writer.angle(largest)} of ${writer.angle(limits.lineAngleRad)}`}
       </text>
       <text x={4} y={y(0) - down * 14} className="quiet">

@@ -19,13 +19,11 @@ import './reel-line.css';
 export interface ReelLinePartProps {
   model: SheetModel;
   writer: LadderWriter;
-  /** What matters more is still being worked out in the same lane. */
-  waits: boolean;
 }
 
 /** The line from the reel to the first guide; not there for a fly rod. */
-export function ReelLinePart({ model, writer, waits }: ReelLinePartProps) {
-  const line = useReelLine(model, waits);
+export function ReelLinePart({ model, writer }: ReelLinePartProps) {
+  const line = useReelLine(model);
   const { choices } = model;
   if (!choices.line) return null;
   const { reel } = choices.line;
@@ -38,7 +36,10 @@ export function ReelLinePart({ model, writer, waits }: ReelLinePartProps) {
       <Shown line={line} writer={writer} loadsBent={model.loads.kg.length > 0} />
       {reel.kind === 'fixed spool' ? (
         <>
-          <FieldsRow of="line" names={['lipDiameter', 'tilt']} />
+          <FieldsRow
+            of="line"
+            names={reel.tiltIs === 'sighted' ? ['lipDiameter'] : ['lipDiameter', 'tilt']}
+          />
           <Fold
             title="Two sightings along the spindle"
             aside="they give place and tilt of the spool"

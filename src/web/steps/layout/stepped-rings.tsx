@@ -2,6 +2,7 @@ import { Button } from 'react-aria-components';
 import { guideName } from '../../../engine/kinds/guides.ts';
 import { stepInWords } from '../../../words/reel-line.ts';
 import { Figure } from '../../fields/figure.tsx';
+import { Fold } from '../../parts/sheet/fold.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import type { FirstRingTableProps } from './first-ring-table.tsx';
 
@@ -12,10 +13,12 @@ export function SteppedRings({ line, question, answer, writer }: FirstRingTableP
   const fits = steps.every(({ already }) => already);
   const first = guides[guides.length - 1];
   return (
-    <div className="reel-line-steps">
+    <Fold
+      title="Stepping rings"
+      aside={fits ? 'as the funnel asks' : 'other sizes would step down more evenly'}
+    >
       <TableFrame label="Stepping rings">
         <table className="figures-table stacked">
-          <caption>Stepping rings, a straight funnel from the first guide to the running guides</caption>
           <thead>
             <tr>
               <th scope="col">guide</th>
@@ -53,11 +56,12 @@ export function SteppedRings({ line, question, answer, writer }: FirstRingTableP
           </tbody>
         </table>
       </TableFrame>
+      <p className="small quiet">A straight funnel runs from the first guide to the running guides.</p>
       {!fits && (
         <Button className="button screen-only" onPress={() => line.takeSizes(answer)}>
           Use these sizes
         </Button>
       )}
-    </div>
+    </Fold>
   );
 }

@@ -29,7 +29,7 @@ export interface ReelLine {
 }
 
 /** The line off the reel, worked out in the background, and the two deeds that follow from it. */
-export function useReelLine(model: SheetModel, waits: boolean): ReelLine {
+export function useReelLine(model: SheetModel): ReelLine {
   const { write, newRowId } = useBuild();
   const { rack, system } = useShop();
   const { choices, blank } = model;
@@ -44,10 +44,7 @@ export function useReelLine(model: SheetModel, waits: boolean): ReelLine {
     return model.unreadable ? undefined : reelLineQuestion({ ...parts, ladder: ladder.ladder });
   }, [model, choices, blank, onHand]);
   const question = asked && 'needs' in asked ? undefined : asked;
-  const task = useMemo(
-    () => (question && !waits ? { does: 'reelLine' as const, question } : undefined),
-    [question, waits],
-  );
+  const task = useMemo(() => (question ? { does: 'reelLine' as const, question } : undefined), [question]);
   const { answer, answered, working, failure } = useLongTask(task);
   const writing = { model, choices, rack, system, newRowId };
   return {
