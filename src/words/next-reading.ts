@@ -41,6 +41,40 @@ export function narrowingInWords(
 /** A ± that falls by less than a tenth has hardly fallen. */
 const smallShare = 0.9;
 
+/** What the marks are known to where it matters, before and after the reading that tells most. */
+export interface Bought {
+  /** Index of the mark whose ± is widest for its slack. */
+  mark: number;
+  nowM: number;
+  thenM: number;
+  slackM: number;
+  /** Drops, sags or counts to be taken for it. */
+  readings: number;
+}
+
+/** Undefined where nothing is on offer, or every mark is held. */
+export function boughtByNext({ plusMinusM, slackM, options }: NextReading): Bought | undefined {
+  const [best] = options;
+  if (!best) return undefined;
+  const wide = plusMinusM.map((now, mark) => now / slackM[mark]);
+  const mark = wide.indexOf(Math.max(...wide));
+  if (!(plusMinusM[mark] > 0)) return undefined;
+  return {
+    mark,
+    nowM: plusMinusM[mark],
+    thenM: best.plusMinusM[mark],
+    slackM: slackM[mark],
+    readings: best.readings,
+  };
+}
+
+/** `Marks now known to ±3/4 in where it matters (guide 4); two more readings: ±1/2 in.` */
+export function boughtInWords({ mark, nowM, thenM, readings }: Bought, w: Writer): string {
+  const [now, then] = [nowM, thenM].map(w.tick);
+  const more = readings === 1 ? 'one more reading' : `${readings} more readings`;
+  return `Marks now known to ±${now} where it matters (guide ${mark + 1}); ${more}: ±${then}.`;
+}
+
 /** The rule that ended it, with its numbers; where it has not, what is still to be had. */
 export function enoughInWords(next: NextReading, w: Writer): string {
   const ten = tenMinutesInWords(next, w);

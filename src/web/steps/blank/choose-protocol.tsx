@@ -13,12 +13,14 @@ import { useSentence } from '../../read/use-sentence.ts';
 import { edges } from './edges.ts';
 import { newSpan } from './new-span.ts';
 import { usePlanContext } from './plan-context.ts';
-import { type Edge, planRows } from './plan-rows.ts';
+import { readingsAsked, restOfPlan } from './plan-rest.ts';
+import type { Edge } from './plan-rows.ts';
+import type { SetupRows } from './reading-rows.ts';
 import { isSpared, notSparedWords, sparedWords } from './spared-words.ts';
 import type { Plan } from './use-plan.ts';
 
 /** The ways to measure, with what each takes and gives; lays the rows out to be filled. */
-export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
+export function ChooseProtocol({ standing }: { standing: readonly SetupRows[] }) {
   const { write, newRowId } = useBuild();
   const { system } = useShop();
   const plan = usePlanContext();
@@ -33,15 +35,23 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
       </p>
     );
   }
+  const firstOrder = standing.length;
+  const rest = (kind: ProtocolKind) =>
+    restOfPlan(plan.protocol(kind, clampHeight?.si).setups, standing, {
+      system,
+      edge,
+      clampHeight,
+      firstOrder,
+      newRowId,
+    });
   const layOut = (kind: ProtocolKind) => {
-    write(`protocol:${kind}`, [
-      ...planRows(plan.protocol(kind, clampHeight?.si), { system, edge, clampHeight, firstOrder, newRowId }),
-    ]);
+    write(`protocol:${kind}`, rest(kind));
     leadOn('readings');
   };
   const spared = isSpared(series);
   const hint = spared ? undefined : notSparedWords(series);
-  const count = (kind: ProtocolKind) => plan.protocol(kind).readingCount;
+  const count = (kind: ProtocolKind) => readingsAsked(rest(kind));
+  const long = count('twenty-minute');
   return (
     <div className="choose-protocol">
       <div className="fields-row">
@@ -52,20 +62,24 @@ export function ChooseProtocol({ firstOrder }: { firstOrder: number }) {
         {spared && (
           <Way
             title="Half protocol with its series"
-            words={sparedWords(series, { short: count('with-series'), full: count('twenty-minute') })}
+            words={sparedWords(series, { short: count('with-series'), full: long })}
             onTake={() => layOut('with-series')}
           />
         )}
-        <Way
-          title="Ten-minute start"
-          words={`One set-up, ${count('ten-minute')} readings, one weight. A first layout, with an honestly wide ±.`}
-          onTake={() => layOut('ten-minute')}
-        />
-        <Way
-          title="Twenty-minute protocol"
-          words={`Four set-ups, ${count('twenty-minute')} readings, the clamp moved up the blank. That tells more than forty readings at the butt. A narrow ±, enough to mark by.`}
-          onTake={() => layOut('twenty-minute')}
-        />
+        {firstOrder === 0 && (
+          <Way
+            title="Ten-minute start"
+            words={`One set-up, ${count('ten-minute')} readings, one weight. A first layout, with an honestly wide ±.`}
+            onTake={() => layOut('ten-minute')}
+          />
+        )}
+        {long > 0 && (
+          <Way
+            title="Twenty-minute protocol"
+            words={`${firstOrder > 0 ? `${long} more readings, if the clamp was not touched since` : `Four set-ups, ${long} readings`}; the clamp moved up the blank. That tells more than forty readings at the butt. A narrow ±, enough to mark by.`}
+            onTake={() => layOut('twenty-minute')}
+          />
+        )}
         {firstOrder > 0 && (
           <Way
             title="Stretch on two supports"

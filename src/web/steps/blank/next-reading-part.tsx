@@ -12,12 +12,17 @@ import { useShop } from '../../read/shop.tsx';
 import { layOutCount, layOutReading, layOutSpan, nextOrder } from './lay-out-reading.ts';
 import { NextReadingTables } from './next-reading-tables.tsx';
 import type { SetupRows } from './reading-rows.ts';
-import { useNextReading } from './use-next-reading.ts';
+import type { NextReadingState } from './use-next-reading.ts';
+
+export interface NextReadingPartProps {
+  setups: readonly SetupRows[];
+  next: NextReadingState;
+}
 
 /** Which reading would narrow the marks most, and whether it is enough; a tap lays its rows out. */
-export function NextReadingPart({ setups }: { setups: readonly SetupRows[] }) {
+export function NextReadingPart({ setups, next }: NextReadingPartProps) {
   const { writer } = useShop();
-  const { missing, answer, working, progress, failure } = useNextReading();
+  const { missing, answer, working, progress, failure } = next;
   const take = useTakeReading(setups);
   const best = answer?.options[0];
   return (

@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
 import type { Row } from '../../../record/document.ts';
+import type { Reader } from '../../../words/field-text.ts';
 import { showQuantity } from '../../../words/quantity-text.ts';
 import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
@@ -11,6 +12,8 @@ export interface ReadingRowProps {
   reading: Row;
   /** The blank's upper edge is read: at the clamp it lies above the level line, and is measured upwards. */
   upperEdge: boolean;
+  /** What should be read, downwards [m]. */
+  expected: number | undefined;
   /** The weight as typed. */
   hung: string;
   /** Nothing is read before the ferrules are bound. */
@@ -18,7 +21,7 @@ export interface ReadingRowProps {
 }
 
 /** One drop at its station; the station opens to be moved, set aside or removed. */
-export function ReadingRow({ reading, upperEdge, hung, gated }: ReadingRowProps) {
+export function ReadingRow({ reading, upperEdge, expected, hung, gated }: ReadingRowProps) {
   const { reader } = useShop();
   const { write } = useBuild();
   const station = quantityOf(reading.fields.fromTip);
@@ -67,7 +70,7 @@ export function ReadingRow({ reading, upperEdge, hung, gated }: ReadingRowProps)
         turned={atClamp && upperEdge}
         labelHidden
         path={path('drop')}
-        pale={open && !aside ? (atClamp && upperEdge ? 'above' : 'drop') : undefined}
+        pale={open && !aside ? paleWords(atClamp && upperEdge, expected, reader) : undefined}
         disabled={gated && open}
       />
       {aside && <p className="reading-note aside small">set aside, not counted</p>}
@@ -77,4 +80,10 @@ export function ReadingRow({ reading, upperEdge, hung, gated }: ReadingRowProps)
 
 function labelOf(place: string, hung: string, upwards: boolean): string {
   return `${upwards ? 'Height above the level line at the clamp' : `Drop at ${place}`}${hung ? ` under ${hung}` : ''}`;
+}
+
+/** `about 4 1/2 in`: it stands pale in the field until something was read. */
+function paleWords(upwards: boolean, expected: number | undefined, { writer }: Reader): string {
+  if (expected === undefined) return upwards ? 'above' : 'drop';
+  return `about ${writer.length(upwards ? -expected : expected)}`;
 }

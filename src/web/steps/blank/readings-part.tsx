@@ -11,12 +11,15 @@ import { ProtocolPrint } from './protocol-print.tsx';
 import { countReadings, type SetupRows } from './reading-rows.ts';
 import { SetupCard } from './setup-card.tsx';
 import { SpanCard } from './span-card.tsx';
+import { useNextReading } from './use-next-reading.ts';
+import { WhatItBuys } from './what-it-buys.tsx';
 
 /** The bend of the blank as read on the bench, set-up by set-up. */
 export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
   const { open: all } = useOpenParts();
   const { read, planned } = countReadings(setups);
   const [picked, pick] = useState<string>();
+  const next = useNextReading();
   const at = Math.max(
     0,
     picked === undefined ? firstOpen(setups) : setups.findIndex(({ setup }) => setup.id === picked),
@@ -31,11 +34,12 @@ export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
       >
         {setups.length === 0 ? (
           <>
-            <ChooseProtocol firstOrder={0} />
+            <ChooseProtocol standing={setups} />
             <ReadingCautions />
           </>
         ) : (
           <>
+            <WhatItBuys next={next} />
             {!all && <SetupRail setups={setups} current={at} onPick={pick} />}
             {setups.map((rows, index) => {
               if (!all && index !== at) return null;
@@ -43,10 +47,10 @@ export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
               return <Card key={rows.setup.id} rows={rows} index={index} />;
             })}
             <ReadingCautions />
-            <NextReadingPart setups={setups} />
+            <NextReadingPart setups={setups} next={next} />
             <details className="screen-only">
               <summary>Measure in another way as well</summary>
-              <ChooseProtocol firstOrder={setups.length} />
+              <ChooseProtocol standing={setups} />
             </details>
           </>
         )}

@@ -1,8 +1,10 @@
+import { type ShapePoint, shapeAt } from '../../../engine/flow/expected-reading.ts';
 import type { Row } from '../../../record/document.ts';
 import { Field } from '../../fields/field.tsx';
 import { quantityOf, siOf, textOf } from '../../read/values.ts';
 import { ReadingRow } from './reading-row.tsx';
 import type { TestRows } from './reading-rows.ts';
+import { useExpected } from './use-expected.ts';
 import { useHeavyLoad } from './use-heavy-load.ts';
 
 /** One weight of a set-up, and the drops read under it; a value, Enter, the next value. */
@@ -13,6 +15,7 @@ export function TestColumn({ rows, setup, order }: { rows: TestRows; setup: Row;
   const isOpen = readings.some((reading) => siOf(reading, 'drop') === undefined);
   const heavy = isOpen ? tooHeavy : undefined;
   const hung = quantityOf(test.fields.hung)?.text ?? '';
+  const shape = useExpected(setup, siOf(test, 'hung') ?? 0);
   return (
     <fieldset className="test-column">
       <legend className="visually-hidden">
@@ -36,9 +39,17 @@ export function TestColumn({ rows, setup, order }: { rows: TestRows; setup: Row;
           reading={reading}
           upperEdge={textOf(setup, 'edge') === 'upper'}
           hung={hung}
+          expected={shape && expectedAt(shape, reading)}
           gated={heavy !== undefined}
         />
       ))}
     </fieldset>
   );
+}
+
+/** What should be read there, downwards [m]. */
+function expectedAt(shape: readonly ShapePoint[], { fields }: Row): number | undefined {
+  if (fields.atClamp === true) return shape.at(-1)?.readM;
+  const at = quantityOf(fields.fromTip);
+  return at && shapeAt(shape, at.si).readM;
 }

@@ -1,0 +1,26 @@
+import { expect, test } from 'vitest';
+import type { NextReading } from '../engine/sureness/next-reading.ts';
+import { boughtByNext, boughtInWords } from './next-reading.ts';
+import { shopWriter } from './writer.ts';
+
+const inches = shopWriter({ system: 'inch', tapeStep: '1/8 in', weighsIn: 'g', temperatureIn: undefined });
+const inch = 0.0254;
+/** Guide 2's ± is wider than guide 1's, but it may move four inches; guide 1 may move half of one. */
+const next = {
+  plusMinusM: [0.75 * inch, 2 * inch],
+  slackM: [0.5 * inch, 4 * inch],
+  options: [{ plusMinusM: [0.5 * inch, 1 * inch], readings: 5 }],
+} as unknown as NextReading;
+
+test('what the next readings buy is told of the mark whose ± is widest for its slack', () => {
+  const bought = boughtByNext(next);
+  expect(bought).toMatchObject({ mark: 0, readings: 5 });
+  expect(bought && boughtInWords(bought, inches).replaceAll('⁄', '/')).toBe(
+    'Marks now known to ±3/4 in where it matters (guide 1); 5 more readings: ±1/2 in.',
+  );
+});
+
+test('where every mark is held, or nothing is on offer, nothing is promised', () => {
+  expect(boughtByNext({ ...next, plusMinusM: [0, 0] })).toBeUndefined();
+  expect(boughtByNext({ ...next, options: [] })).toBeUndefined();
+});
