@@ -28,7 +28,11 @@ export function ShelfPage() {
   const asked = isNew ? first : undefined;
   const leave = () => asked?.keep();
   return (
-    <Page title="Shelf" aside="every build and repair of this shop" beside={<ShelfTools leave={leave} />}>
+    <Page
+      title="Shelf"
+      aside="every build and repair of this shop"
+      beside={<ShelfTools leave={leave} waits={first !== undefined && builds.kind === 'looking'} />}
+    >
       {asked && <FirstStartCard {...asked} />}
       {demo && <Welcome demoId={demo.id} leave={leave} />}
       <div className="shelf-search">
@@ -55,7 +59,13 @@ function onlyDemo(builds: Builds) {
   return documents.length === 1 && documents[0].demo ? documents[0] : undefined;
 }
 
-function ShelfTools({ leave }: { leave(): void }) {
+interface ShelfToolsProps {
+  leave(): void;
+  /** Until it is known whether the shop is new, and so what to keep on leaving. */
+  waits: boolean;
+}
+
+function ShelfTools({ leave, waits }: ShelfToolsProps) {
   const [, navigate] = useLocation();
   const say = useSay();
   const begin = () => {
@@ -74,10 +84,10 @@ function ShelfTools({ leave }: { leave(): void }) {
   };
   return (
     <div className="shelf-tools screen-only">
-      <Button className="button button-main" onPress={begin}>
+      <Button className="button button-main" isDisabled={waits} onPress={begin}>
         New build
       </Button>
-      <Button className="button" onPress={takeIn}>
+      <Button className="button" isDisabled={waits} onPress={takeIn}>
         New repair
       </Button>
       <ImportButton />
