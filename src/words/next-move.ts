@@ -66,13 +66,13 @@ function bringsInWords({ there, after }: GuideMove, writer: Writer): string {
 }
 
 /** `guide 8 at 400 g: line angle 17° of 15°`. */
-function readingInWords(worst: WorstPlace, loadsKg: readonly number[], writer: Writer): string {
+export function readingInWords(worst: WorstPlace, loadsKg: readonly number[], writer: Writer): string {
   const words = besideLimit(worst, writer);
   return `${placeInWords(worst)} at ${writer.load(loadsKg[worst.load])}: ${criterionWords[worst.metric].name} ${words}`;
 }
 
 /** `17° of 15°`; a bend, which no bench reads, as a share: `108 % of its limit`. */
-function besideLimit({ metric, value, limit }: WorstPlace, writer: Writer): string {
+export function besideLimit({ metric, value, limit }: WorstPlace, writer: Writer): string {
   if (metric === 'extraBend') return `${writer.percent(value / limit)} of its limit`;
   const { figure } = criterionWords[metric];
   return `${figure(value, writer)} of ${figure(limit, writer)}`;

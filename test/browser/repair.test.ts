@@ -54,6 +54,10 @@ test('with the build on record its marks, bend and thread stand there', async ()
     .getByRole('row', { name: /Weight that lowers the tip/ })
     .getByText(/\+\d+ %/)
     .waitFor();
+  await page.getByText(/(Leave|Move) the (upper )?guides/).waitFor();
+  await page
+    .getByText(/Left as they are, closest to a limit near the tip: .* of .*\. Before the break: /)
+    .waitFor();
   await page.getByRole('combobox', { name: 'What is broken' }).selectOption('guide');
   await fill(page, 'Which guide, counted from the tip', '2');
   await page.getByText(/its ring/).waitFor();

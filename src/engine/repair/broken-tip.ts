@@ -55,15 +55,53 @@ export const tipRepairDefaults = {
 } as const;
 
 /** Guides that stay, move, come off or are gone; the fewest touched, and among those the evenest. */
-export function repairBrokenTip({ lostM, guidesFromTipM, footM = 0.02 }: BrokenTip): TipRepair {
-  const left = guidesFromTipM.map((was) => ({ was, now: was - lostM }));
-  const alive = left.filter(({ now }) => now > footM);
-  const lost = left.filter(({ now }) => now <= footM);
-  const plan = bestPlan(
-    alive.map(({ now }) => now),
-    { firstM: guidesFromTipM[0] ?? 0, growth: steepest(guidesFromTipM) },
-  );
-  const trouble = alive.length === 0 ? repairReason('repair/no-guide-left', {}) : plan?.trouble;
+export function repairBrokenTip(input: BrokenTip): TipRepair {
+  const left = guidesLeft(input);
+  const plan = plansFor(left, input)[0];
+  if (left.alive.length === 0)
+    return { ...carriedOut(left), trouble: repairReason('repair/no-guide-left', {}) };
+  return plan
+    ? carriedOut(left, plan)
+    : { ...carriedOut(left), trouble: repairReason('repair/no-spread', {}) };
+}
+
+export interface TipRepairs {
+  leave: TipRepair;
+  /** Every spread that stands. */
+  spreads: TipRepair[];
+  /** Left where they are, the guides no longer stand as the rod was spaced. */
+  upset: boolean;
+}
+
+/** To be judged by how the rod bends. */
+export function tipRepairs(input: BrokenTip): TipRepairs {
+  const left = guidesLeft(input);
+  const plans = plansFor(left, input);
+  const moving = plans.filter(({ touched }) => touched > 0);
+  return {
+    leave: carriedOut(left),
+    spreads: moving.map((plan) => carriedOut(left, plan)),
+    upset: plans[0]?.touched !== 0,
+  };
+}
+
+interface GuidesLeft {
+  lost: readonly GuidePlace[];
+  alive: readonly GuidePlace[];
+}
+interface GuidePlace {
+  was: number;
+  now: number;
+}
+
+function guidesLeft({ lostM, guidesFromTipM, footM = 0.02 }: BrokenTip): GuidesLeft {
+  const places = guidesFromTipM.map((was) => ({ was, now: was - lostM }));
+  const onRod = ({ now }: GuidePlace) => now > footM;
+  return { lost: places.filter((place) => !onRod(place)), alive: places.filter(onRod) };
+}
+
+/** Without a plan every guide stays. */
+function carriedOut({ lost, alive }: GuidesLeft, plan?: Plan): TipRepair {
   const fates = alive.map(({ was, now }, i): GuideFate => {
     if (!plan || i >= plan.anchor) return { kind: 'stays', wasFromTipM: was, fromTipM: now };
     const place = plan.places[i - plan.takenOff];
@@ -71,7 +109,7 @@ export function repairBrokenTip({ lostM, guidesFromTipM, footM = 0.02 }: BrokenT
     return { kind: 'moved', wasFromTipM: was, fromTipM: place, byM: place - now };
   });
   const guides = [...lost.map(({ was }): GuideFate => ({ kind: 'lost', wasFromTipM: was })), ...fates];
-  return { guides, intervalsM: intervalsOf(guides), ...(trouble ? { trouble } : {}) };
+  return { guides, intervalsM: intervalsOf(guides) };
 }
 
 /** `outsideAtBreakM` from the calliper at the break. */
@@ -87,7 +125,6 @@ interface Plan {
   places: number[];
   touched: number;
   unevenness: number;
-  trouble?: Reason;
 }
 
 /** How the rod was spaced before: what its builder allowed himself is allowed here too. */
@@ -102,19 +139,18 @@ function steepest(stations: readonly number[]): number {
   return Math.max(tipRepairDefaults.growth, ...ratios.filter(Number.isFinite));
 }
 
-function bestPlan(stations: readonly number[], before: Before): Plan | undefined {
+/** Those that stand, the fewest touched first. */
+function plansFor({ alive }: GuidesLeft, { guidesFromTipM }: BrokenTip): Plan[] {
+  const stations = alive.map(({ now }) => now);
+  const before = { firstM: guidesFromTipM[0] ?? 0, growth: steepest(guidesFromTipM) };
   const plans: Plan[] = [];
-  const last = stations.length - 1;
-  for (let anchor = 0; anchor <= Math.min(last, tipRepairDefaults.mostTouched); anchor++) {
+  for (let anchor = 0; anchor <= Math.min(stations.length - 1, tipRepairDefaults.mostTouched); anchor++) {
     for (let takenOff = 0; takenOff <= anchor; takenOff++) {
       const plan = spread(stations, anchor, takenOff);
       if (plan && stands(plan, stations, before)) plans.push(plan);
     }
   }
-  plans.sort((a, b) => a.touched - b.touched || a.unevenness - b.unevenness);
-  if (plans.length > 0 || stations.length === 0) return plans[0];
-  const trouble = repairReason('repair/no-spread', {});
-  return { anchor: 0, takenOff: 0, places: [], touched: 0, unevenness: 0, trouble };
+  return plans.sort((a, b) => a.touched - b.touched || a.unevenness - b.unevenness);
 }
 
 function spread(stations: readonly number[], anchor: number, takenOff: number): Plan | undefined {

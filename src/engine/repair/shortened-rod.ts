@@ -7,6 +7,7 @@ import { freeRod } from '../bench/free-rod.ts';
 import { bend } from '../bend/bend.ts';
 import type { PointMass } from '../bend/mesh.ts';
 import { frequency } from '../frequency/frequency.ts';
+import type { LadderRod } from '../layout/ladder-request.ts';
 import { tipLoadForThird } from '../layout/tip-load.ts';
 import { standardGravity } from '../units/gravity.ts';
 
@@ -51,6 +52,19 @@ export function cutTables(tables: BlankTables, lostM: number): BlankTables {
     stiffness: cut(tables.stiffness, lostM, 'EINm2'),
     massPerLength: cut(tables.massPerLength, lostM, 'kgPerM'),
     ...(tables.restCurvature ? { restCurvature: cut(tables.restCurvature, lostM, 'perM') } : {}),
+  };
+}
+
+/** A rod with its first `lostM` cut away, whatever is known of its twist. */
+export function cutRod(rod: LadderRod, lostM: number): LadderRod {
+  const { stiffness, massPerLength, restCurvature, torsion } = rod;
+  return {
+    ...rod,
+    lengthM: rod.lengthM - lostM,
+    stiffness: cut(stiffness, lostM, 'EINm2'),
+    ...(massPerLength ? { massPerLength: cut(massPerLength, lostM, 'kgPerM') } : {}),
+    ...(restCurvature ? { restCurvature: cut(restCurvature, lostM, 'perM') } : {}),
+    ...(torsion ? { torsion: cut(torsion, lostM, 'GJNm2') } : {}),
   };
 }
 

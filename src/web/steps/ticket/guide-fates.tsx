@@ -6,14 +6,20 @@ import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useShop } from '../../read/shop.tsx';
 
 /** Every guide of the old rod: gone, taken off, moved or left. */
-export function GuideFates({ repair }: { repair: TipRepair }) {
+export function GuideFates({
+  repair,
+  label = 'Guides before and after',
+}: {
+  repair: TipRepair;
+  label?: string;
+}) {
   const { system, writer } = useShop();
   const length = (lengthM: number) => formatLength(lengthM, { system, denominator: 16, decimals: 0 });
   const touched = repair.guides.filter(({ kind }) => kind === 'moved' || kind === 'taken-off').length;
   return (
     <>
       <p>{repair.trouble ? sentenceOf(repair.trouble, writer) : summary(repair.guides, touched)}</p>
-      <TableFrame label="Guides before and after">
+      <TableFrame label={label}>
         <table className="figures-table ticket-fates">
           <caption className="visually-hidden">Guides from the old tip and from the new one</caption>
           <thead>

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { diameterAt } from '../../../engine/bench/diameter-profile.ts';
 import { readStationList } from '../../../engine/bench/start-list.ts';
+import { type JudgedTipRepairs, judgeTipRepairs } from '../../../engine/flow/judged-tip-repair.ts';
 import { repairBrokenTip, tubeAfter } from '../../../engine/repair/broken-tip.ts';
 import { shortenRod } from '../../../engine/repair/shortened-rod.ts';
 import { Field } from '../../fields/field.tsx';
@@ -12,6 +13,7 @@ import { tablesOf } from '../../read/tables-of.ts';
 import { useSentence } from '../../read/use-sentence.ts';
 import { siOf, textOf } from '../../read/values.ts';
 import { GuideFates } from './guide-fates.tsx';
+import { JudgedFates } from './judged-fates.tsx';
 import { TipDrawing } from './tip-drawing.tsx';
 import { TubeWords } from './tube-words.tsx';
 
@@ -32,6 +34,11 @@ export function RecordedTip({ ticket }: { ticket: Build }) {
     const loadKg = kg[Math.floor(kg.length / 2)] ?? 0.1;
     return shortenRod({ tables: model.tables, freeLengthM: model.sheet.rod.lengthM, lostM, loadKg });
   }, [model, lostM]);
+  const judged = useMemo(() => {
+    const sheet = model?.sheet;
+    if (lostM === undefined || !sheet || sheet.unreadable || sheet.marksAre !== 'own') return undefined;
+    return judgeTipRepairs({ request: sheet.ladder.ladder, fromTipM: sheet.field.fromTipM, lostM });
+  }, [model, lostM]);
   return (
     <>
       <TipHelper
@@ -39,6 +46,8 @@ export function RecordedTip({ ticket }: { ticket: Build }) {
         stationsM={known}
         outsideM={lostM === undefined ? undefined : diameterAt(profile, lostM)}
         tipOutsideM={diameterAt(profile, 0)}
+        judged={judged}
+        loadsKg={model?.sheet?.loads.kg}
       />
       {rods ? (
         <TipDrawing rods={rods} measured={solved !== undefined} />
@@ -59,10 +68,14 @@ export interface TipHelperProps {
   stationsM?: readonly number[];
   outsideM?: number;
   tipOutsideM?: number;
+  /** How the rod bends with the guides left and moved, where the blank is on record. */
+  judged?: JudgedTipRepairs;
+  loadsKg?: readonly number[];
 }
 
 /** The tube that fits and the guides that move; from the record or from what is measured at the counter. */
-export function TipHelper({ ticket, stationsM, outsideM, tipOutsideM }: TipHelperProps) {
+export function TipHelper(props: TipHelperProps) {
+  const { ticket, stationsM, outsideM, tipOutsideM, judged, loadsKg = [] } = props;
   const sentence = useSentence();
   const { system } = useShop();
   const damage = ticket.single('damage');
@@ -101,7 +114,7 @@ export function TipHelper({ ticket, stationsM, outsideM, tipOutsideM }: TipHelpe
           before={tipOutsideM === undefined ? undefined : tubeAfter(tipOutsideM)}
         />
       )}
-      {repair && <GuideFates repair={repair} />}
+      {judged ? <JudgedFates judged={judged} loadsKg={loadsKg} /> : repair && <GuideFates repair={repair} />}
       {lostM === undefined && (
         <p className="quiet">
           Measure what is gone against the other pieces, or against the record’s length.
