@@ -12,6 +12,7 @@ import { type LadderWriter, ladderWriter } from '../words/ladder-writer.ts';
 import { layoutVerdictWords, lostLoadsWords } from '../words/layout-verdict.ts';
 import { lineSideInWords } from '../words/line-side.ts';
 import { bare } from '../words/places.ts';
+import { lineSideRoundInWords, linesToDraw, markRoundInWords } from '../words/round.ts';
 import { sentenceOf } from '../words/sentence.ts';
 import { worstInWords } from '../words/worst.ts';
 import { finishOfWork, finishPart } from './finish-words.ts';
@@ -145,9 +146,12 @@ function strainPart({ work, bench, w }: Page): string {
 
 function marksPart({ work, w }: Page, marks: MarksList): string {
   const on = (lengthM: number) => formatOnTape(lengthM, marks.tapeStep);
+  const round = marks.sections.some(({ rows }) => rows.some((row) => row.round !== undefined));
   const sure = marks.sections.some(({ rows }) => rows.some(({ plusMinusM }) => plusMinusM !== undefined));
   const tables = marks.sections.map((section) => {
-    const side = section.lineSide ? `; line side ${lineSideInWords(section.lineSide)}` : '';
+    const side = section.lineSide
+      ? `; line side ${lineSideInWords(section.lineSide)}${lineSideRoundInWords(section, marks.tapeStep)}`
+      : '';
     const title = `${section.name}, ${on(section.lengthM)} long${side}`;
     if (section.rows.length === 0) return `${title}: no guide on it`;
     const rows = section.rows.map((row) => [
@@ -158,6 +162,7 @@ function marksPart({ work, w }: Page, marks: MarksList): string {
       on(row.fromTipM),
       on(row.intervalM),
       row.slack ? `-${bare(w.length(row.slack.towardsTipM))} +${w.length(row.slack.towardsButtM)}` : '',
+      ...(round ? [row.round ? markRoundInWords(row.round, marks.tapeStep) : ''] : []),
       ...(sure ? [row.plusMinusM === undefined ? '' : plusMinusOnTape(row.plusMinusM, marks.tapeStep)] : []),
     ]);
     const heads = [
@@ -168,6 +173,7 @@ function marksPart({ work, w }: Page, marks: MarksList): string {
       'station',
       'interval',
       'may move',
+      ...(round ? ['round, from the top'] : []),
       ...(sure ? ['best place ±'] : []),
     ];
     return `${title}\n${textTable(
@@ -178,7 +184,7 @@ function marksPart({ work, w }: Page, marks: MarksList): string {
   });
   const whose = work.marksAre === 'own' ? 'Your marks' : 'Proposed marks';
   const datum = 'Measure from the blank’s tip (the ring end of the tip-top’s tube) to the middle of the ring';
-  return `${whose} to ${marks.tapeStep}. ${datum}.\n${tables.join('\n')}`;
+  return `${whose} to ${marks.tapeStep}. ${datum}.${round ? ` ${linesToDraw}` : ''}\n${tables.join('\n')}`;
 }
 
 function assumedPart({ build, w }: Page): string {

@@ -15,6 +15,7 @@ import { arithmeticRule } from './bench/start-list.ts';
 import type { Finding } from './finding.ts';
 import { blanksThatFit } from './flow/build-sureness.ts';
 import type { Choices } from './flow/choices.ts';
+import { placesRound } from './flow/guides-round.ts';
 import { type LayoutQuestion, layoutQuestion } from './flow/layout-question.ts';
 import { guideName } from './kinds/guides.ts';
 import { makeLadder, readLadder } from './layout/ladder.ts';
@@ -91,7 +92,12 @@ export function workBuild(
   }
   const best = helping.layout;
   stage('marks');
-  const marks = listMarks(blank, guidesToMark(choices, question, best), choices.tapeStep);
+  const marks = listMarks(
+    blank,
+    guidesToMark(choices, question, best, diameters),
+    choices.tapeStep,
+    diameters,
+  );
   const thirdLoadKg = thirdLoad(question);
   return {
     status: 'done',
@@ -111,13 +117,19 @@ export function workBuild(
 }
 
 /** The builder's own marks where every guide has one, else the proposed ones with their slack. */
-function guidesToMark(choices: Choices, { ownFromTipM }: LayoutQuestion, best: LayoutFound): GuideToMark[] {
+function guidesToMark(
+  choices: Choices,
+  { ownFromTipM }: LayoutQuestion,
+  best: LayoutFound,
+  diameters: readonly DiameterRow[],
+): GuideToMark[] {
+  const round = placesRound(choices, ownFromTipM ?? best.fromTipM, diameters);
   return choices.guides.map(({ kind, size }, index) => {
-    const name = guideName({ kind, size });
-    if (ownFromTipM) return { name, fromTipM: ownFromTipM[index] };
+    const guide = { name: guideName({ kind, size }), round: round[index] };
+    if (ownFromTipM) return { ...guide, fromTipM: ownFromTipM[index] };
     const { towardsTip, towardsButt } = best.slackM[index];
     const slack = { towardsTipM: towardsTip, towardsButtM: towardsButt };
-    return { name, fromTipM: best.fromTipM[index], slack };
+    return { ...guide, fromTipM: best.fromTipM[index], slack };
   });
 }
 

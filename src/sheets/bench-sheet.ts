@@ -1,14 +1,22 @@
 import type { BenchStage } from '../engine/plan/bench-list.ts';
 import { line, type Mark, type Sheet, text } from './drawing.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
-import { drawTable, tableHeightMm } from './table.ts';
+import { type Column, drawTable, tableHeightMm } from './table.ts';
 
 export interface BenchSheetInput {
   stages: readonly BenchStage[];
   /** What to order, ream, mix: a word and its figure. */
   facts: readonly { what: string; figure: string }[];
   /** From the tip down, as they are marked. */
-  guides: readonly { guide: string; section: string; ownTip: string; ownButt: string; bag: string }[];
+  guides: readonly {
+    guide: string;
+    section: string;
+    ownTip: string;
+    ownButt: string;
+    /** Where it stands round the blank; left out where all are on one line. */
+    round?: string;
+    bag: string;
+  }[];
 }
 
 /** The whole build on one page beside the vice: figures, marks and stages to tick, none under 12 pt. */
@@ -22,13 +30,11 @@ export function benchSheet(
   const guidesMm = factsMm + Math.ceil(input.facts.length / 2) * factRowMm + 4;
   const stagesMm = 8 * Math.ceil(input.stages.length / 2) + 8;
   const roomMm = size.heightMm - marginMm - guidesMm - stagesMm;
-  const rows = input.guides.map(({ guide, section, ownTip, ownButt, bag }) => [
-    guide,
-    section,
-    ownTip,
-    ownButt,
-    bag,
-    '',
+  const hasRound = input.guides.some(({ round }) => round !== undefined);
+  const rows = input.guides.map(({ guide, section, ownTip, ownButt, round = '', bag }) => [
+    ...[guide, section, ownTip, ownButt],
+    ...(hasRound ? [round] : []),
+    ...[bag, ''],
   ]);
   const rowMm = Math.min(7.4, roomMm / (rows.length + 1));
   const belowMm = guidesMm + tableHeightMm({ rows, rowMm }) + 8;
@@ -40,7 +46,11 @@ export function benchSheet(
         marks: [
           text(marginMm, marginMm + 4, `Bench · ${stamp}`, { bold: true, sizeMm: large }),
           ...input.facts.flatMap((fact, index) => drawFact(fact, index, factsMm, widthMm)),
-          ...drawTable({ columns: columnsOf(widthMm), rows, rowMm, textMm: large }, marginMm, guidesMm),
+          ...drawTable(
+            { columns: columnsOf(widthMm, hasRound), rows, rowMm, textMm: large },
+            marginMm,
+            guidesMm,
+          ),
           ...input.stages.flatMap((stage, index) => drawStage(stage, index, belowMm, widthMm)),
         ],
       },
@@ -52,15 +62,18 @@ export function benchSheet(
 const large = 4.3;
 const factRowMm = 8;
 
-function columnsOf(widthMm: number) {
-  return [
-    { title: 'guide', widthMm: 42 },
-    { title: 'section', widthMm: 30 },
-    { title: 'from its tip end', widthMm: 36, align: 'end' as const },
-    { title: 'from its butt end', widthMm: 36, align: 'end' as const },
-    { title: 'bag', widthMm: 14, align: 'end' as const },
-    { title: 'on', widthMm: widthMm - 158, align: 'end' as const },
+function columnsOf(widthMm: number, round: boolean): Column[] {
+  const [guide, section, end] = round ? [40, 20, 27] : [42, 30, 36];
+  const columns: Column[] = [
+    { title: 'guide', widthMm: guide },
+    { title: 'section', widthMm: section },
+    { title: round ? 'tip end' : 'from its tip end', widthMm: end, align: 'end' },
+    { title: round ? 'butt end' : 'from its butt end', widthMm: end, align: 'end' },
+    ...(round ? [{ title: 'round, from the top', widthMm: 44, align: 'end' as const }] : []),
+    { title: 'bag', widthMm: 14, align: 'end' },
   ];
+  const taken = columns.reduce((sum, column) => sum + column.widthMm, 0);
+  return [...columns, { title: 'on', widthMm: widthMm - taken, align: 'end' }];
 }
 
 /** Two columns of a word and its figure. */

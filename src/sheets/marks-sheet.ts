@@ -1,6 +1,7 @@
 import type { MarkRow, MarksList, SectionMarks } from '../engine/marks/marks-list.ts';
 import { formatOnTape, type TapeStep, tapeStepsM } from '../engine/units/tape-step.ts';
 import { lineSideInWords } from '../words/line-side.ts';
+import { lineSideRoundInWords, linesToDraw, markRoundInWords } from '../words/round.ts';
 import { checkRules, rulesRoomMm } from './check-rules.ts';
 import { type Mark, type Page, type Sheet, text } from './drawing.ts';
 import { type Block, flowBlocks } from './page-flow.ts';
@@ -19,13 +20,13 @@ export interface MarksSheetOptions {
 export function marksSheet(list: MarksList, options: MarksSheetOptions): Sheet {
   const size = standingPaper[options.paper];
   const pages = flowBlocks(
-    list.sections.map((section) => sectionBlock(section, list.tapeStep)),
+    list.sections.map((section) => sectionBlock(section, list.tapeStep, hasRound(list))),
     { topMm: marginMm + headMm, bottomMm: size.heightMm - marginMm - rulesRoomMm.foot, gapMm: 5 },
   );
   const head = (index: number): Mark[] => [
     text(marginMm, marginMm + 3, `${options.stamp} · page ${index + 1} of ${pages.length}`, { bold: true }),
     text(marginMm, marginMm + 8, datumWords, { sizeMm: 2.6 }),
-    text(marginMm, marginMm + 11.6, surenessWords, { sizeMm: 2.6 }),
+    text(marginMm, marginMm + 11.6, hasRound(list) ? linesToDraw : surenessWords, { sizeMm: 2.6 }),
   ];
   return {
     title: 'Marks',
@@ -42,7 +43,7 @@ const surenessWords =
   'May move: alone, without harm. Best place ±: where it would stand on blanks that fit the readings, 95 of 100; empty: given, or nothing read.';
 
 /** Narrow enough to leave the rule along the page its place. */
-const columns: Column[] = [
+const plainColumns: Column[] = [
   { title: 'guide', widthMm: 11, align: 'end' },
   { title: 'kind', widthMm: 25 },
   { title: 'from tip end', widthMm: 22, align: 'end' },
@@ -53,10 +54,29 @@ const columns: Column[] = [
   { title: 'best place ±', widthMm: 21, align: 'end' },
 ];
 
-function sectionBlock(section: SectionMarks, step: TapeStep): Block {
-  const rows = section.rows.map((row) => markCells(row, step));
+/** Guides on more than one line: where each stands round the blank takes the place of how sure it is. */
+const roundColumns: Column[] = [
+  { title: 'guide', widthMm: 12, align: 'end' },
+  { title: 'kind', widthMm: 26 },
+  { title: 'from tip end', widthMm: 23, align: 'end' },
+  { title: 'from butt end', widthMm: 25, align: 'end' },
+  { title: 'round, from the top', widthMm: 34, align: 'end' },
+  { title: 'station', widthMm: 22, align: 'end' },
+  { title: 'interval', widthMm: 18, align: 'end' },
+  { title: 'may move', widthMm: 22, align: 'end' },
+];
+
+function hasRound({ sections }: MarksList): boolean {
+  return sections.some(({ rows }) => rows.some(({ round }) => round !== undefined));
+}
+
+function sectionBlock(section: SectionMarks, step: TapeStep, round: boolean): Block {
+  const columns = round ? roundColumns : plainColumns;
+  const rows = section.rows.map((row) => (round ? roundCells(row, step) : markCells(row, step)));
   const title = `${section.name}: ${formatOnTape(section.lengthM, step)} long, stations ${formatOnTape(section.fromTipM, step)} to ${formatOnTape(section.toTipM, step)}`;
-  const side = section.lineSide && `line side ${shortWords(lineSideInWords(section.lineSide), 100)}`;
+  const side =
+    section.lineSide &&
+    `line side ${shortWords(`${lineSideInWords(section.lineSide)}${lineSideRoundInWords(section, step)}`, 100)}`;
   const sideMm = side ? 4.4 : 0;
   const bare = rows.length === 0;
   return {
@@ -81,6 +101,12 @@ function markCells(row: MarkRow, step: TapeStep): string[] {
     row.slack ? slackWords(row.slack, step) : '',
     row.plusMinusM === undefined ? '' : plusMinusOnTape(row.plusMinusM, step),
   ];
+}
+
+function roundCells(row: MarkRow, step: TapeStep): string[] {
+  const [guide, name, tip, butt, station, interval, mayMove] = markCells(row, step);
+  const round = row.round ? markRoundInWords(row.round, step) : '';
+  return [guide, name, tip, butt, round, station, interval, mayMove];
 }
 
 /** Up to the tape's tick, so that it never claims more; `±2 1/8`. */

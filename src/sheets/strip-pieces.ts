@@ -6,6 +6,7 @@
 
 import type { MarkRow, SectionMarks } from '../engine/marks/marks-list.ts';
 import { formatOnTape, type TapeStep, tapeDenominator } from '../engine/units/tape-step.ts';
+import { markRoundInWords } from '../words/round.ts';
 import { textPieces } from './drawing.ts';
 import { laneDefaults } from './label-lanes.ts';
 import { textWidthMm } from './text-width.ts';
@@ -50,8 +51,9 @@ export function stripPieces(strip: Strip, roomMm: number): StripPiece[] {
 }
 
 /** Guide number and its distances from the section's two ends. */
-export function markLabel({ guide, fromOwnTipM, fromOwnButtM }: MarkRow, step: TapeStep) {
-  return textPieces(`${guide}: ${formatOnTape(fromOwnTipM, step)} / ${formatOnTape(fromOwnButtM, step)}`);
+export function markLabel({ guide, fromOwnTipM, fromOwnButtM, round }: MarkRow, step: TapeStep) {
+  const ends = `${guide}: ${formatOnTape(fromOwnTipM, step)} / ${formatOnTape(fromOwnButtM, step)}`;
+  return textPieces(round ? `${ends}, ${markRoundInWords(round, step)}` : ends);
 }
 
 /** The first marks from the tip end and the rest from the butt end, for every place to part them. */

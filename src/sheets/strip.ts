@@ -4,7 +4,7 @@
  * not add up.
  */
 
-import type { MarkRow } from '../engine/marks/marks-list.ts';
+import type { MarkRound, MarkRow } from '../engine/marks/marks-list.ts';
 import { formatOnTape, tapeDenominator } from '../engine/units/tape-step.ts';
 import { lineSideInWords } from '../words/line-side.ts';
 import { line, type Mark, text, textPieces } from './drawing.ts';
@@ -128,8 +128,21 @@ function ticks({ piece, at, bodyTopMm, edgeMm: y }: Frame): Mark[] {
     return [
       line(x, y, x, laneYMm - 1.6, { widthMm: 0.3, ink: 'attention', name: `guide ${row.guide}` }),
       text(at(places[k].leftMm), laneYMm, labels[k], { sizeMm: labelSizeMm }),
+      ...(row.round ? footBar(row.guide, x, y, row.round) : []),
     ];
   });
+}
+
+/**
+ * Where the foot's middle comes to lie once the strip is wrapped round the blank, its lower edge on the top line for a
+ * spiral to the right and on the line under for one to the left: either way it wraps away from who reads it.
+ */
+function footBar(guide: number, xMm: number, edgeYMm: number, round: MarkRound): Mark[] {
+  const upMm = 1000 * (round.by === 'right' ? round.fromTopLineM : round.fromUnderLineM);
+  if (upMm < 0.25) return [];
+  const y = edgeYMm - upMm;
+  const name = `guide ${guide} round`;
+  return [line(xMm - 2, y, xMm + 2, y, { widthMm: 0.4, ink: 'attention', name })];
 }
 
 function laneCount(piece: StripPiece): number {

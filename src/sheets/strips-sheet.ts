@@ -25,7 +25,7 @@ export function stripsSheet(
   const pieces = stripsOf(blank, list, keepOut).flatMap((strip) => piecesOn(strip, options));
   const size = pageSize(options, pieces);
   const pages = flowBlocks(pieces.map(blockOf), {
-    topMm: marginMm + headMm,
+    topMm: marginMm + headMm + (roundWords(list).length > 0 ? 3.4 : 0),
     bottomMm: size.heightMm - marginMm - rulesRoomMm.foot,
     gapMm: apartMm,
   });
@@ -86,10 +86,21 @@ function head(stamp: string, list: MarksList, factors: PrintFactors = truePrint)
   const lines = [
     'Lay the lower edge along the section, the heavy line on the section’s own tip end or butt end. Tape strips line on line at a join.',
     `Tall ticks: guide number, distance from the section’s tip end / from its butt end. Marks to ${list.tapeStep}.${none}`,
+    ...roundWords(list),
   ];
   return [
     text(marginMm, marginMm + 2.6, `${stamp}${corrected}`, { sizeMm: 3, bold: true }),
     ...lines.map((words, i) => text(marginMm, marginMm + 7 + i * 3.4, words, { sizeMm: 2.5 })),
+  ];
+}
+
+/** Wrapped round the blank, a strip shows each foot's place on it. */
+function roundWords(list: MarksList): string[] {
+  const by = list.sections.flatMap(({ rows }) => rows.flatMap(({ round }) => round?.by ?? []))[0];
+  if (!by) return [];
+  const edge = by === 'right' ? 'top line' : 'line under the blank';
+  return [
+    `Guides round the blank: lay the edge on the ${edge} and wrap the strip round. Each foot’s middle is at its short bar.`,
   ];
 }
 

@@ -3,7 +3,7 @@ import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
 import type { ColourNeed, Wrap, WrapPlan } from '../engine/wraps/plan-wraps.ts';
 import type { WrapChoices } from '../engine/wraps/wrap-choices.ts';
 import { threadCalled } from '../words/colour-words.ts';
-import { wrapName } from '../words/wrap-name.ts';
+import { roundWrapName } from '../words/wrap-name.ts';
 import type { Writer } from '../words/writer.ts';
 import { type Area, line, type Mark, type Sheet, text } from './drawing.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
@@ -15,6 +15,8 @@ export interface WrapSheetOptions {
   writer: Writer;
   stamp: string;
   colours: Pick<WrapChoices, 'thread' | 'trim' | 'under'>;
+  /** Where each guide stands round the blank, from the tip down; left out where all are on one line. */
+  round?: readonly (string | undefined)[];
   signature?: { fromTipM: number; lengthM: number; words?: string };
 }
 
@@ -55,7 +57,12 @@ export function wrapSheet(plan: WrapPlan, blank: AssembledBlank, options: WrapSh
             }),
           ),
           ...drawTable(
-            { columns: columnsOf(drawnMm), rows, rowMm, textMm: Math.min(4, 0.66 * rowMm) },
+            {
+              columns: columnsOf(drawnMm, options.round !== undefined),
+              rows,
+              rowMm,
+              textMm: Math.min(4, 0.66 * rowMm),
+            },
             marginMm,
             tableTopMm,
           ),
@@ -92,11 +99,12 @@ function colourLine(need: ColourNeed, yMm: number, trim: number, writer: Writer)
 
 const trimTurns = ({ wraps }: WrapPlan) => (wraps.find((wrap) => wrap.trimTurns > 0)?.trimTurns ?? 0) / 2;
 
-function columnsOf(widthMm: number): Column[] {
-  const rest = widthMm - 46 - 24 - 3 * 24 - 17 - 12;
+function columnsOf(widthMm: number, round: boolean): Column[] {
+  const [wrap, section] = round ? [58, 18] : [46, 24];
+  const rest = widthMm - wrap - section - 3 * 24 - 17 - 12;
   return [
-    { title: 'wrap', widthMm: 46 },
-    { title: 'section', widthMm: 24 },
+    { title: 'wrap', widthMm: wrap },
+    { title: 'section', widthMm: section },
     { title: 'starts', widthMm: 24, align: 'end' },
     { title: 'ends', widthMm: 24, align: 'end' },
     { title: 'butt end', widthMm: 24, align: 'end' },
@@ -109,10 +117,10 @@ function columnsOf(widthMm: number): Column[] {
 function wrapCells(
   wrap: Wrap,
   blank: AssembledBlank,
-  { tapeStep: step, writer }: WrapSheetOptions,
+  { tapeStep: step, writer, round }: WrapSheetOptions,
 ): string[] {
   return [
-    wrapName(wrap.id),
+    roundWrapName(wrap.id, round),
     blank.sections[wrap.section].name,
     formatOnTape(wrap.startFromOwnTipM, step),
     formatOnTape(wrap.endFromOwnTipM, step),

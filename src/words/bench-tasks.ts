@@ -6,9 +6,11 @@ import type { AssembledBlank } from '../engine/bench/assemble.ts';
 import type { BatchPlan } from '../engine/finish/batches.ts';
 import type { SortedBag } from '../engine/guides/bag-sorting.ts';
 import type { HandlePlan } from '../engine/handle/plan-handle.ts';
+import type { MarkRound } from '../engine/marks/marks-list.ts';
 import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
 import type { Wrap } from '../engine/wraps/plan-wraps.ts';
 import type { BenchPiece } from './bench-piece.ts';
+import { markRoundInWords } from './round.ts';
 import { wrapName } from './wrap-name.ts';
 import type { Writer } from './writer.ts';
 
@@ -33,7 +35,14 @@ export interface BenchWork {
   writer: Writer;
   handle?: HandlePlan;
   /** Marks by section, from the tip: guide's number, its name, from the section's own tip end and butt end. */
-  marks: readonly { guide: number; name: string; section: number; ownTipM: number; ownButtM: number }[];
+  marks: readonly {
+    guide: number;
+    name: string;
+    section: number;
+    ownTipM: number;
+    ownButtM: number;
+    round?: MarkRound;
+  }[];
   rack?: { sorted: SortedBag; numberOf(bagId: string): number };
   wraps: readonly Wrap[];
   trimTurnsWord: string;
@@ -102,7 +111,7 @@ function handleTasks({ handle, step, writer }: BenchWork): BenchTask[] {
 }
 
 function markTasks({ marks, blank, step }: BenchWork): BenchTask[] {
-  return marks.map(({ guide, name, section, ownTipM, ownButtM }) => ({
+  return marks.map(({ guide, name, section, ownTipM, ownButtM, round }) => ({
     id: `mark-${guide}`,
     stage: 'marks',
     title: `Mark guide ${guide}, ${name}`,
@@ -110,6 +119,7 @@ function markTasks({ marks, blank, step }: BenchWork): BenchTask[] {
     lines: [
       `On ${blank.sections[section].name}, from its tip end.`,
       `From its butt end ${formatOnTape(ownButtM, step)}: both must meet.`,
+      ...(round ? [`Round the blank, seen from behind the butt: ${markRoundInWords(round, step)}.`] : []),
     ],
     piece: { kind: 'place', section, fromOwnTipM: ownTipM, toOwnTipM: ownTipM },
   }));

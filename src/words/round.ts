@@ -1,9 +1,12 @@
 /** Guides round the blank: where the line turns most, where it comes near the blank, what the hand holds. */
 import type { BlankTorsion } from '../engine/flow/blank-torsion.ts';
 import type { RoundAtLoad } from '../engine/flow/round-answer.ts';
+import type { MarkRound, SectionMarks } from '../engine/marks/marks-list.ts';
+import { trimZeros } from '../engine/units/format-decimal.ts';
+import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
 import { spanInWords } from './criteria.ts';
 import type { LadderWriter } from './ladder-writer.ts';
-import type { Writer } from './writer.ts';
+import { halfDegrees, type Writer } from './writer.ts';
 
 /** The largest of one reading over the loads, and at which. */
 export interface AtLoad {
@@ -78,3 +81,32 @@ export function roundInWords(
   const other = by === 'right' ? 'left' : 'right';
   return `${writer.angle(Math.abs(fromTopRad))} to the ${fromTopRad < 0 ? other : by} of the top`;
 }
+
+/** A strip of paper round a blank is read finer than a tape along it: to 1/32 in or half a millimetre. */
+export function roundOnTape(lengthM: number, step: TapeStep): string {
+  if (step !== '1 mm') return formatOnTape(lengthM, '1/32 in');
+  return `${trimZeros(Math.round(lengthM * 2000) / 2, 1)} mm`;
+}
+
+/** The second line to mark: `60° left, 3/16 in from the top line`; shorter for a table: `60° left, 3/16 in`. */
+export function markRoundInWords({ fromTopRad, by, fromTopLineM }: MarkRound, step: TapeStep): string {
+  if (Math.abs(fromTopRad) < 1e-6) return 'top line';
+  if (Math.abs(fromTopRad - Math.PI) < 1e-6) return 'under line';
+  const other = by === 'right' ? 'left' : 'right';
+  const to = fromTopRad < 0 ? other : by;
+  return `${halfDegrees(Math.abs(fromTopRad))} ${to}, ${roundOnTape(Math.abs(fromTopLineM), step)}`;
+}
+
+/** `, round the blank 1/8 in at its tip end, 3/16 in at its butt end` */
+export function lineSideRoundInWords(
+  { lineSideRoundM }: Pick<SectionMarks, 'lineSideRoundM'>,
+  step: TapeStep,
+): string {
+  if (!lineSideRoundM) return '';
+  const { tipEnd, buttEnd } = lineSideRoundM;
+  return `, round the blank ${roundOnTape(tipEnd, step)} at its tip end, ${roundOnTape(buttEnd, step)} at its butt end`;
+}
+
+/** What to draw on the blank before the marks. */
+export const linesToDraw =
+  'Draw two lines along each section, one on top and one under. Measure round from the top line, seen from behind the butt.';

@@ -8,3 +8,10 @@ export function wrapName(id: string): string {
 }
 
 const plain: Record<string, string> = { 'tip-top': 'Tip-top', check: 'Winding check', keeper: 'Keeper' };
+
+/** `Guide 8, tip side (120° left)`; `round`: where each guide stands, from the tip down. */
+export function roundWrapName(id: string, round: readonly (string | undefined)[] = []): string {
+  const [kind, guide] = id.split('/');
+  const words = kind === 'foot' ? round[Number(guide) - 1] : undefined;
+  return words ? `${wrapName(id)} (${words})` : wrapName(id);
+}

@@ -1,5 +1,7 @@
 /** Where each guide of a build stands round the blank, and its ring off the axis. */
+import { type DiameterRow, diameterAt } from '../bench/diameter-profile.ts';
 import type { Guide } from '../kinds/guides.ts';
+import { type MarkRound, markRound, type PlaceRound } from '../marks/marks-list.ts';
 import { spiralAngles } from '../space/spiral.ts';
 import type { Choices, ChosenGuide } from './choices.ts';
 
@@ -34,4 +36,34 @@ export function guidesRound(
       ringHeightM: Math.hypot(heightsM[i], ringBesideM),
     };
   });
+}
+
+/** What the marks need of it; undefined for each guide where all stand on one line. */
+export function placesRound(
+  choices: Pick<Choices, 'spiral' | 'guides'>,
+  fromTipM: readonly number[],
+  diameters: readonly DiameterRow[],
+): (PlaceRound | undefined)[] {
+  const { guides, spiral } = choices;
+  const round = guidesRound(
+    choices,
+    guides,
+    guides.map(({ ringHeightM }) => ringHeightM),
+  );
+  return guides.map((_, i) => {
+    const outsideM = diameterAt(diameters, fromTipM[i]);
+    if (!spiral || outsideM === undefined) return undefined;
+    return { fromTopRad: round[i].fromTopRad, by: spiral.by, outsideM };
+  });
+}
+
+/** Of the guides as they stand in the record; undefined for one without a mark. */
+export function marksRound(
+  choices: Pick<Choices, 'spiral' | 'guides'>,
+  diameters: readonly DiameterRow[],
+): (MarkRound | undefined)[] {
+  const fromTipM = choices.guides.map(({ stationM = Number.NaN }) => stationM);
+  return placesRound(choices, fromTipM, diameters).map((place, i) =>
+    place && Number.isFinite(fromTipM[i]) ? markRound(place) : undefined,
+  );
 }

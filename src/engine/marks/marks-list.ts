@@ -4,13 +4,28 @@
  */
 
 import { type AssembledBlank, locateMark } from '../bench/assemble.ts';
+import { type DiameterRow, diameterAt } from '../bench/diameter-profile.ts';
 import type { LineSide } from '../bench/line-side.ts';
 import { type Finding, findingsOf } from '../finding.ts';
 import { roundToTape, type TapeStep } from '../units/tape-step.ts';
 
+/** Where a foot stands round the blank, from the top towards the side that the spiral goes. */
+export interface PlaceRound {
+  fromTopRad: number;
+  by: 'right' | 'left';
+  /** Diameter of the blank there. */
+  outsideM: number;
+}
+/** The same as a second line to mark, measured round the surface. */
+export interface MarkRound extends PlaceRound {
+  fromTopLineM: number;
+  fromUnderLineM: number;
+}
 export interface GuideToMark {
   name: string;
   fromTipM: number;
+  /** Left out where all guides stand on one line. */
+  round?: PlaceRound;
   slack?: { towardsTipM: number; towardsButtM: number };
 }
 export interface MarkRow {
@@ -25,6 +40,7 @@ export interface MarkRow {
   intervalM: number;
   fromOwnTipM: number;
   fromOwnButtM: number;
+  round?: MarkRound;
   /** ± of the guide’s best place over blanks that fit the readings; undefined where it is given, or nothing was read. */
   plusMinusM?: number;
   slack?: { towardsTipM: number; towardsButtM: number };
@@ -38,6 +54,8 @@ export interface SectionMarks {
   toTipM: number;
   /** Where its guides stand round it, once chosen. */
   lineSide?: LineSide;
+  /** The line side from its reference, round the surface at the section's two ends. */
+  lineSideRoundM?: { tipEnd: number; buttEnd: number };
   rows: MarkRow[];
 }
 export interface MarksList {
@@ -52,10 +70,15 @@ export function listMarks(
   blank: AssembledBlank,
   guides: readonly GuideToMark[],
   tapeStep: TapeStep,
+  diameters: readonly DiameterRow[] = [],
 ): MarksList {
-  const sections = blank.sections.map(({ id, name, lengthM, ends, lineSide }): SectionMarks => {
-    return { id, name, lengthM, ...ends, ...(lineSide ? { lineSide } : {}), rows: [] };
-  });
+  const sections = blank.sections.map(
+    ({ id, name, lengthM, ends, lineSide }): SectionMarks => ({
+      ...{ id, name, lengthM, ...ends },
+      ...(lineSide ? { lineSide, ...sideRound(lineSide, ends, diameters) } : {}),
+      rows: [],
+    }),
+  );
   const findings: Finding[] = [];
   let before = 0;
   guides.forEach((guide, index) => {
@@ -76,10 +99,31 @@ export function listMarks(
       fromOwnTipM,
       fromOwnButtM: section.lengthM - fromOwnTipM,
       slack: guide.slack,
+      ...(guide.round ? { round: markRound(guide.round) } : {}),
     });
     before = fromTipM;
   });
   return { sections, tapeStep, findings };
+}
+
+function sideRound(
+  { angleRad }: LineSide,
+  { fromTipM, toTipM }: { fromTipM: number; toTipM: number },
+  diameters: readonly DiameterRow[],
+): Pick<SectionMarks, 'lineSideRoundM'> {
+  const [tip, butt] = [fromTipM, toTipM].map((at) => diameterAt(diameters, at));
+  if (tip === undefined || butt === undefined || angleRad === 0) return {};
+  return { lineSideRoundM: { tipEnd: (angleRad * tip) / 2, buttEnd: (angleRad * butt) / 2 } };
+}
+
+/** The paper of a tape lies on a round blank without creases: an angle is its share of the way round. */
+export function markRound(place: PlaceRound): MarkRound {
+  const radiusM = place.outsideM / 2;
+  return {
+    ...place,
+    fromTopLineM: place.fromTopRad * radiusM,
+    fromUnderLineM: (Math.PI - place.fromTopRad) * radiusM,
+  };
 }
 
 /** The same list with the ± of every guide's best place, by guide. */

@@ -1,8 +1,11 @@
 import { useMemo } from 'react';
 import type { AssembledBlank } from '../../engine/bench/assemble.ts';
+import { marksRound } from '../../engine/flow/guides-round.ts';
 import { planWraps, type WrapPlan } from '../../engine/wraps/plan-wraps.ts';
 import type { WrapChoices } from '../../engine/wraps/wrap-choices.ts';
 import { readGuidesToWrap, readKeeper, readWrapChoices } from '../../record/read-wraps.ts';
+import { roundInWords } from '../../words/round.ts';
+import { halfDegrees } from '../../words/writer.ts';
 import { useBench } from './bench.tsx';
 
 export interface WrapsOnRod {
@@ -11,6 +14,8 @@ export interface WrapsOnRod {
   plan: WrapPlan;
   /** Guides that have no mark yet; they are not wrapped. */
   unmarked: number;
+  /** Where each guide stands round the blank, from the tip down; left out where all are on one line. */
+  round?: readonly (string | undefined)[];
 }
 
 /** The wraps that follow from the marks, the guides' feet and the thread; undefined while there is no blank. */
@@ -29,6 +34,12 @@ export function useWraps(): WrapsOnRod | undefined {
       gripFrontFromButtM,
       choices,
     });
-    return { blank, choices, plan, unmarked: layout.guides.length - guides.length };
+    const round = marksRound(layout, profile).map(
+      (at) => at && roundInWords(at.fromTopRad, at.by, { angle: halfDegrees }),
+    );
+    return {
+      ...{ blank, choices, plan, unmarked: layout.guides.length - guides.length },
+      ...(layout.spiral ? { round } : {}),
+    };
   }, [filled, bench, blank, profile, layout]);
 }

@@ -1,6 +1,7 @@
-import type { LineSide } from '../../../engine/bench/line-side.ts';
+import type { SectionMarks } from '../../../engine/marks/marks-list.ts';
 import { formatOnTape, type TapeStep } from '../../../engine/units/tape-step.ts';
 import { lineSideInWords } from '../../../words/line-side.ts';
+import { lineSideRoundInWords } from '../../../words/round.ts';
 import { Figure } from '../../fields/figure.tsx';
 
 /** A section's number, name and length at the head of its table. */
@@ -9,7 +10,7 @@ export function SectionCaption({
   index,
   step,
 }: {
-  section: { name: string; lengthM: number; lineSide?: LineSide };
+  section: { name: string; lengthM: number } & Pick<SectionMarks, 'lineSide' | 'lineSideRoundM'>;
   index: number;
   step: TapeStep;
 }) {
@@ -20,7 +21,10 @@ export function SectionCaption({
         <Figure text={formatOnTape(section.lengthM, step)} /> long
       </span>
       {section.lineSide && (
-        <span className="caption-side aside">line side {lineSideInWords(section.lineSide)}</span>
+        <span className="caption-side aside">
+          line side {lineSideInWords(section.lineSide)}
+          {lineSideRoundInWords(section, step)}
+        </span>
       )}
     </caption>
   );

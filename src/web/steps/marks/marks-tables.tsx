@@ -1,6 +1,7 @@
 import type { MarkRow, SectionMarks } from '../../../engine/marks/marks-list.ts';
 import { formatOnTape, type TapeStep } from '../../../engine/units/tape-step.ts';
 import { slackInWords } from '../../../words/places.ts';
+import { linesToDraw, markRoundInWords } from '../../../words/round.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { SectionCaption } from '../../parts/sheet/section-caption.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
@@ -13,10 +14,12 @@ export interface MarksTablesProps {
 
 /** The marks, a table per section, so that every section can be marked alone. */
 export function MarksTables({ sections, step }: MarksTablesProps) {
+  const round = sections.some(({ rows }) => rows.some((row) => row.round !== undefined));
   return (
     <div className="marks-tables">
+      {round && <p>{linesToDraw}</p>}
       {sections.map((section, index) => (
-        <SectionTable key={section.id} section={section} index={index} step={step} />
+        <SectionTable key={section.id} section={section} index={index} step={step} round={round} />
       ))}
     </div>
   );
@@ -25,9 +28,11 @@ export function MarksTables({ sections, step }: MarksTablesProps) {
 interface SectionTableProps extends Omit<MarksTablesProps, 'sections'> {
   section: SectionMarks;
   index: number;
+  /** Whether guides stand on more than one line. */
+  round: boolean;
 }
 
-function SectionTable({ section, index, step }: SectionTableProps) {
+function SectionTable({ section, index, step, round }: SectionTableProps) {
   return (
     <TableFrame label={`Marks of ${section.name}`}>
       <table className="figures-table marks-table stacked">
@@ -37,16 +42,17 @@ function SectionTable({ section, index, step }: SectionTableProps) {
             <th scope="col">Guide</th>
             <th scope="col">From its tip end</th>
             <th scope="col">From its butt end</th>
+            {round && <th scope="col">Round, from the top</th>}
             <th scope="col">May move</th>
           </tr>
         </thead>
         <tbody>
           {section.rows.map((row) => (
-            <MarkTableRow key={row.guide} row={row} step={step} />
+            <MarkTableRow key={row.guide} row={row} step={step} round={round} />
           ))}
           {section.rows.length === 0 && (
             <tr>
-              <td colSpan={4} className="quiet">
+              <td colSpan={round ? 5 : 4} className="quiet">
                 no guide on this section
               </td>
             </tr>
@@ -57,7 +63,7 @@ function SectionTable({ section, index, step }: SectionTableProps) {
   );
 }
 
-function MarkTableRow({ row, step }: { row: MarkRow; step: TapeStep }) {
+function MarkTableRow({ row, step, round }: { row: MarkRow; step: TapeStep; round: boolean }) {
   const { writer } = useShop();
   const { fromOwnTipM, fromOwnButtM, slack } = row;
   return (
@@ -71,6 +77,11 @@ function MarkTableRow({ row, step }: { row: MarkRow; step: TapeStep }) {
       <td className="mark-main" data-label="From butt end">
         <OnTape lengthM={fromOwnButtM} step={step} />
       </td>
+      {round && (
+        <td data-label="Round, from the top">
+          {row.round && <Figure text={markRoundInWords(row.round, step)} />}
+        </td>
+      )}
       <td data-label="May move" className="quiet marks-move">
         {slack && <Figure text={slackInWords(slack.towardsTipM, slack.towardsButtM, writer)} />}
       </td>

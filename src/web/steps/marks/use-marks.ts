@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
 import type { FerruleZone } from '../../../engine/bench/ferrule-zones.ts';
+import { placesRound } from '../../../engine/flow/guides-round.ts';
 import { guideName } from '../../../engine/kinds/guides.ts';
 import type { MarkSlack } from '../../../engine/layout/slack.ts';
 import {
@@ -40,7 +41,12 @@ export function useMarks(): ChosenMarks | undefined {
   const { plusMinusM } = doubt;
   const list = useMemo(() => {
     if (model?.marksAre !== 'own') return undefined;
-    const marked = listMarks(model.blank, guidesToMark(model, slack), model.choices.tapeStep);
+    const marked = listMarks(
+      model.blank,
+      guidesToMark(model, slack),
+      model.choices.tapeStep,
+      model.diameters,
+    );
     return withPlusMinus(marked, plusMinusM);
   }, [model, slack, plusMinusM]);
   return model && list && { blank: model.blank, list, zones: model.keepOut, model, doubt };
@@ -53,14 +59,16 @@ function slackQuestion(model: SheetModel | undefined) {
 }
 
 function guidesToMark(
-  { choices, field }: SheetModel,
+  { choices, field, diameters }: SheetModel,
   slack: readonly MarkSlack[] | undefined,
 ): GuideToMark[] {
+  const round = placesRound(choices, field.fromTipM, diameters);
   return choices.guides.map(({ kind, size }, index) => {
     const may = slack?.[index];
     return {
       name: guideName({ kind, size }),
       fromTipM: field.fromTipM[index],
+      round: round[index],
       slack: may && { towardsTipM: may.towardsTip, towardsButtM: may.towardsButt },
     };
   });

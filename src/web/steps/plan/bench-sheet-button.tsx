@@ -1,10 +1,12 @@
 import { Button } from 'react-aria-components';
 import { locateMark } from '../../../engine/bench/assemble.ts';
+import { marksRound } from '../../../engine/flow/guides-round.ts';
 import { guideName } from '../../../engine/kinds/guides.ts';
 import type { BenchStage } from '../../../engine/plan/bench-list.ts';
 import { formatLength, formatMm } from '../../../engine/units/format-quantity.ts';
 import { formatOnTape } from '../../../engine/units/tape-step.ts';
 import { type BenchSheetInput, benchSheet } from '../../../sheets/bench-sheet.ts';
+import { markRoundInWords } from '../../../words/round.ts';
 import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useShop } from '../../read/shop.tsx';
@@ -67,10 +69,12 @@ function useFacts(): BenchSheetInput['facts'] {
 }
 
 function useGuideLines(): BenchSheetInput['guides'] {
-  const { blank, choices } = useBench();
+  const { blank, choices, profile } = useBench();
   const rack = useRack();
   if (!blank || !choices) return [];
+  const round = marksRound(choices, profile);
   return choices.guides.flatMap(({ kind, size, stationM }, index) => {
+    const at = round[index];
     const mark = stationM === undefined ? undefined : locateMark(blank, stationM);
     if (!mark || mark.onSection === 'none') return [];
     const bagId = rack?.sorted.places.find(({ guide }) => guide === index + 1)?.bagId;
@@ -80,6 +84,7 @@ function useGuideLines(): BenchSheetInput['guides'] {
         section: blank.sections[mark.onSection].name,
         ownTip: formatOnTape(mark.fromOwnTipM, choices.tapeStep),
         ownButt: formatOnTape(mark.fromOwnButtM, choices.tapeStep),
+        ...(at ? { round: markRoundInWords(at, choices.tapeStep) } : {}),
         bag: bagId === undefined ? '' : `${rack?.numberOf(bagId)}`,
       },
     ];

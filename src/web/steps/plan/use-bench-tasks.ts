@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { locateMark } from '../../../engine/bench/assemble.ts';
+import { marksRound } from '../../../engine/flow/guides-round.ts';
 import { guideName } from '../../../engine/kinds/guides.ts';
 import { type BenchTask, benchTasks } from '../../../words/bench-tasks.ts';
 import { colourWords } from '../../../words/colour-words.ts';
@@ -12,7 +13,7 @@ import { useWraps } from '../../read/use-wraps.ts';
 
 /** The build's work in pieces, as it stands now; empty while there is no blank. */
 export function useBenchTasks(nowMs: number): BenchTask[] {
-  const { blank, choices } = useBench();
+  const { blank, choices, profile } = useBench();
   const { system, writer } = useShop();
   const { plan: handle } = useHandlePlan();
   const rack = useRack();
@@ -20,6 +21,7 @@ export function useBenchTasks(nowMs: number): BenchTask[] {
   const finish = useFinish(nowMs);
   return useMemo(() => {
     if (!blank || !choices) return [];
+    const round = marksRound(choices, profile);
     const marks = choices.guides.flatMap(({ kind, size, stationM }, index) => {
       const mark = stationM === undefined ? undefined : locateMark(blank, stationM);
       if (!mark || mark.onSection === 'none') return [];
@@ -31,6 +33,7 @@ export function useBenchTasks(nowMs: number): BenchTask[] {
           section: onSection,
           ownTipM: fromOwnTipM,
           ownButtM: fromOwnButtM,
+          round: round[index],
         },
       ];
     });
@@ -47,5 +50,5 @@ export function useBenchTasks(nowMs: number): BenchTask[] {
         : 'in the trim',
       batch: finish.batch,
     });
-  }, [blank, choices, system, writer, handle, rack, wraps, finish.batch]);
+  }, [blank, choices, profile, system, writer, handle, rack, wraps, finish.batch]);
 }

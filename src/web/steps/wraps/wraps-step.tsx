@@ -45,6 +45,7 @@ export function WrapsStep() {
       writer,
       stamp,
       colours: wraps.choices,
+      round: wraps.round,
       signature: place && { ...place, words: textOf(single('wraps'), 'signatureText') },
     }),
   ];
@@ -97,7 +98,7 @@ export function WrapsStep() {
         <KeepHabit collection="wraps" />
       </Part>
       <Part folded title="Where each wrap lies">
-        <WrapsTable blank={wraps.blank} wraps={wraps.plan.wraps} step={step} />
+        <WrapsTable blank={wraps.blank} wraps={wraps.plan.wraps} round={wraps.round} step={step} />
       </Part>
       <Caution
         about="wrapping"

@@ -1,7 +1,7 @@
 import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
 import { formatOnTape, type TapeStep } from '../../../engine/units/tape-step.ts';
 import type { Wrap } from '../../../engine/wraps/plan-wraps.ts';
-import { wrapName } from '../../../words/wrap-name.ts';
+import { roundWrapName } from '../../../words/wrap-name.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { SectionCaption } from '../../parts/sheet/section-caption.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
@@ -10,11 +10,13 @@ import { useShop } from '../../read/shop.tsx';
 export interface WrapsTableProps {
   blank: AssembledBlank;
   wraps: readonly Wrap[];
+  /** Where each guide stands round the blank, from the tip down. */
+  round?: readonly (string | undefined)[];
   step: TapeStep;
 }
 
 /** Where each wrap starts and ends, from its section's own ends, so that it can be taped. */
-export function WrapsTable({ blank, wraps, step }: WrapsTableProps) {
+export function WrapsTable({ blank, wraps, round, step }: WrapsTableProps) {
   const { writer } = useShop();
   return (
     <>
@@ -38,7 +40,7 @@ export function WrapsTable({ blank, wraps, step }: WrapsTableProps) {
                 .filter((wrap) => wrap.section === index)
                 .map((wrap) => (
                   <tr key={wrap.id}>
-                    <th scope="row">{wrapName(wrap.id)}</th>
+                    <th scope="row">{roundWrapName(wrap.id, round)}</th>
                     <td data-label="Starts, from its tip end">
                       <Figure text={formatOnTape(wrap.startFromOwnTipM, step)} />
                     </td>
