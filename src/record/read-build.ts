@@ -6,14 +6,14 @@ import { checkBench } from '../engine/bench/check.ts';
 import { materialOf } from '../engine/bench/materials.ts';
 import type { Assumption, Choices } from '../engine/flow/choices.ts';
 import { commonHandle } from '../engine/kinds/common-build.ts';
-import { rodKindOf } from '../engine/kinds/rod-kinds.ts';
+import { type RodKind, rodKindOf, usualHands } from '../engine/kinds/rod-kinds.ts';
 import type { DocumentState } from './operation.ts';
 import { readSections, readSetups } from './read-bench.ts';
 import { readChoices, readRodKind, type ShopHabits } from './read-choices.ts';
 import { readSighting } from './read-line.ts';
 import { bareSwings } from './read-swings.ts';
 import { readTwist } from './read-twists.ts';
-import { readSingle } from './read-values.ts';
+import { type RowReader, readSingle } from './read-values.ts';
 import { assume, type RecordKinds } from './record-kinds.ts';
 import { bareCurves } from './traced-curves.ts';
 
@@ -57,6 +57,7 @@ export function readBuild(state: DocumentState, habits: ShopHabits = {}): BuildR
     ...handle.findings,
     ...checkBench(bench),
     ...missingParts(bench),
+      ...handFindings(handle.value),
   ];
   const assumed = [...sections.assumed, ...setups.assumed, ...handle.assumed];
   const usable = !findings.some(
@@ -84,6 +85,7 @@ function readHandle(
     gripFrontFromButtM: row.si('gripFront') ?? common.gripFrontFromButtM,
     reelFromButtM,
     reelOffsetM: row.si('reelOffset') ?? sightedM ?? common.reelOffsetM,
+    hands: readHands(row, readRodKind(state), row.si('gripFront') ?? common.gripFrontFromButtM),
   };
   const all = [
     assume('handle/-/gripFront', 'assumed/grip-front', { fromButtM: common.gripFrontFromButtM }),
@@ -116,6 +118,30 @@ function sightedOffsetM(
   const offM = readSighting(state, sections)?.offAxisM(reelFromButtM);
   return offM !== undefined && offM > 0 && offM < 0.5 ? offM : undefined;
 }
+
+/** Undefined for a rod held with one hand. */
+function readHands(row: RowReader, rodKind: RodKind, gripFrontM: number): Handle['hands'] {
+  const usual = usualHands(rodKind, gripFrontM);
+  return (
+    usual && {
+      upperFromButtM: row.si('upperHand') ?? usual.upperFromButtM,
+      lowerFromButtM: row.si('lowerHand') ?? usual.lowerFromButtM,
+    }
+  );
+}
+
+/** The hands in their order on the handle. */
+function handFindings({ hands, gripFrontFromButtM }: Handle): BenchFinding[] {
+  if (!hands) return [];
+  const { upperFromButtM, lowerFromButtM } = hands;
+  const values = { upperM: upperFromButtM, lowerM: lowerFromButtM, gripM: gripFrontFromButtM };
+  if (upperFromButtM > gripFrontFromButtM)
+    return [doubtAt('handle/-/upperHand', 'record/hand-off-grip', values)];
+  if (upperFromButtM - lowerFromButtM >= leastApartM) return [];
+  return [doubtAt('handle/-/lowerHand', 'record/hands-order', values)];
+}
+/** Two hands side by side. */
+const leastApartM = 0.1;
 
 /** What the fit will have to guess. */
 function missingParts(bench: Bench): BenchFinding[] {

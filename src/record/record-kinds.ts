@@ -17,6 +17,8 @@ export interface RecordKinds {
   'record/sightings-close': { nearM: number; farM: number; leastM: number };
   'record/sightings-off-reel': { sightedM: number; typedM: number };
   'record/reel-and-guides': { reelOver: boolean };
+  'record/hand-off-grip': { upperM: number; lowerM: number; gripM: number };
+  'record/hands-order': { upperM: number; lowerM: number; gripM: number };
   'record/list-missing': Nothing;
   'record/list-count': { given: number; guides: number };
 }

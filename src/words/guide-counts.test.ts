@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { GuideCount } from '../engine/flow/count-answer.ts';
-import { countRows, fewestInWords } from './guide-counts.ts';
+import { clearRow, countRows, fewestClearInWords, fewestInWords } from './guide-counts.ts';
+import { ladderWriter } from './ladder-writer.ts';
 import { shopWriter } from './writer.ts';
 
 const limits = { lineAngleRad: Math.PI / 12, gapM: 0.01, extraBendPerM: 0.05 };
@@ -42,4 +43,22 @@ test('the fewest are claimed only where fewer were tried', () => {
   expect(fewestInWords({ counts, fewest: 11 })).toBe('11 are the fewest within your limits.');
   expect(fewestInWords({ counts, fewest: 10 })).toBe('10 guides keep your limits. Fewer were not tried.');
   expect(fewestInWords({ counts })).toBe('None of these keeps your limits.');
+});
+
+test('guides on top: the fewest that keep the line off the blank, load by load', () => {
+  const ladder = ladderWriter(shopWriter({ system: 'mm' }), [0.1, 0.25, 0.8]);
+  const onBlank = (...clear: boolean[]) =>
+    clear.map((one) => ({ status: 'converged' as const, touched: [], behindLast: false, clear: one }));
+  const counts = [
+    { ...one(9, 14), onBlank: onBlank(true, false, false) },
+    { ...one(10, 13), onBlank: onBlank(true, true, false) },
+  ];
+  expect(clearRow(counts, ladder)[0].figures).toEqual([
+    { text: 'from 250 g', beyond: true },
+    { text: 'from 800 g', beyond: true },
+  ]);
+  expect(clearRow([one(9, 14)], ladder)).toEqual([]);
+  expect(fewestClearInWords({ counts, fewestClear: [9, 10, undefined] }, ladder)).toBe(
+    'Fewest that keep the line off the blank: 9 guides up to 100 g, 10 guides up to 250 g, none of these clears it at 800 g.',
+  );
 });

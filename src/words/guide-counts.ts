@@ -2,6 +2,7 @@
 import type { CountsAnswer, GuideCount } from '../engine/flow/count-answer.ts';
 import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import { criterionWords } from './criteria.ts';
+import type { LadderWriter } from './ladder-writer.ts';
 import type { Writer } from './writer.ts';
 
 export interface CountFigure {
@@ -51,4 +52,29 @@ export function fewestInWords({ counts, fewest }: CountsAnswer): string {
   return fewest === counts[0].count
     ? `${fewest} guides keep your limits. Fewer were not tried.`
     : `${fewest} are the fewest within your limits.`;
+}
+
+/** Guides on top: from which load the line lies on the blank with so many. */
+export function clearRow(counts: readonly GuideCount[], writer: LadderWriter): CountRow[] {
+  if (!counts.some(({ onBlank }) => onBlank)) return [];
+  const figures = counts.map(({ onBlank = [] }): CountFigure => {
+    const first = onBlank.findIndex(({ clear }) => !clear);
+    return first < 0
+      ? { text: 'clear', beyond: false }
+      : { text: `from ${writer.loads[first]}`, beyond: true };
+  });
+  return [{ name: 'line on the blank', figures }];
+}
+
+/** `The line stays off the blank with 9 guides up to 250 g, with 11 up to 500 g; at 800 g with none of these.` */
+export function fewestClearInWords({ fewestClear, counts }: CountsAnswer, writer: LadderWriter): string {
+  if (!fewestClear || counts.length === 0) return '';
+  const parts: string[] = [];
+  fewestClear.forEach((fewest, load) => {
+    if (fewestClear[load + 1] === fewest && load + 1 < fewestClear.length) return;
+    const loads = writer.loads[load];
+    if (fewest === undefined) parts.push(`none of these clears it at ${loads}`);
+    else parts.push(`${fewest} guides up to ${loads}`);
+  });
+  return `Fewest that keep the line off the blank: ${parts.join(', ')}.`;
 }

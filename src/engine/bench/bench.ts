@@ -152,4 +152,6 @@ export interface Handle {
   /** Where the line leaves the reel: from the butt end, and off the axis to the guides' side. */
   reelFromButtM: number;
   reelOffsetM: number;
+  /** Middles of the hands from the butt end, where it is held with both. */
+  hands?: { upperFromButtM: number; lowerFromButtM: number };
 }

@@ -32,6 +32,8 @@ export interface RodKindDeclaration {
   name: string;
   /** Cast with a fly line, which has a mass standard. */
   flyLine: boolean;
+  /** Cast and fought with both hands on the handle. */
+  twoHands?: true;
   /** Where the rings stand on the straight rod. */
   side: 'under' | 'over';
   /** The first guides ahead of the reel turn the line from the top to that side. */

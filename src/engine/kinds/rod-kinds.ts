@@ -61,6 +61,7 @@ const declared = [
   {
     id: 'two-handed-fly',
     name: 'fly, two-handed',
+    twoHands: true,
     flyLine: true,
     side: 'under',
     reel: 'fly',
@@ -117,6 +118,7 @@ const declared = [
   {
     id: 'surf',
     name: 'surf, two grips',
+    twoHands: true,
     flyLine: false,
     side: 'under',
     reel: 'fixed spool',
@@ -158,6 +160,12 @@ const declared = [
 export const rodKinds: readonly RodKindDeclaration[] = declared;
 export type RodKind = (typeof declared)[number]['id'];
 export const rodKindIds = declared.map(({ id }) => id);
+
+/** Middles of the hands from the butt end: the lower near the butt, the upper a hand behind the front of the grip. */
+export function usualHands(id: RodKind, gripFrontFromButtM: number) {
+  if (!rodKindOf(id).twoHands) return undefined;
+  return { upperFromButtM: Math.max(0.2, gripFrontFromButtM - 0.1), lowerFromButtM: 0.08 };
+}
 
 /** Where the guides of this kind stand unless the builder says otherwise. */
 export function usualPlaceRound(id: RodKind): 'under' | 'over' | 'spiral' {

@@ -42,7 +42,10 @@ export const blank = single('Blank', {
   strainStopPercent: percent('stop at', [0.01, 5], { origin: ours, empty: 'by material' }),
   mass: mass('mass of all sections, if not weighed singly'),
   /** GJ over EI. */
-  twistShare: real('stiffness in twist, share of that in bending', [0.01, 1], { empty: 'by material' }),
+  twistShare: real('stiffness in twist, share of that in bending', [0.01, 1], {
+    empty: 'by material',
+    hint: 'As a share, such as 0.2. A tube of one material has 0.77; none has nought.',
+  }),
   ferrulesBound: flag('the ferrules are wrapped, or tightly bound with tape or thread'),
 });
 

@@ -106,6 +106,7 @@ const furtherParts = {
     rods: kindsWith(({ handle: { parts } }) => parts.includes('second grip')),
   }),
 };
+const heldByTwo = kindsWith(({ twoHands }) => twoHands === true);
 
 export const handle = single('Handle', {
   /** Where the bend begins. */
@@ -137,6 +138,11 @@ export const handle = single('Handle', {
     example: 0.762,
     hint: ({ length: say }) => `${say(0.0508)} less than the line hand reaches in comfort (common practice).`,
   }),
+  upperHand: length('butt end to the middle of the upper hand', [0, 3], {
+    rods: heldByTwo,
+    hint: 'The rod bends from here.',
+  }),
+  lowerHand: length('butt end to the middle of the lower hand', [0, 3], { rods: heldByTwo }),
   seatOnLine: flag('the reel foot stands on the line side'),
   guidesOnLine: flag('the guides’ line runs true over every section'),
   tipTopOnLine: flag('the tip-top stands on the same line'),

@@ -6,6 +6,7 @@ import type { Power, PowerQuestion } from '../../engine/flow/power.ts';
 import type { ReelLineAnswer } from '../../engine/flow/reel-line.ts';
 import type { ReelLineQuestion } from '../../engine/flow/reel-line-question.ts';
 import type { HandRow, HandsQuestion, RoundAtLoad, RoundQuestion } from '../../engine/flow/round-answer.ts';
+import type { TwoGripsAtLoad, TwoGripsQuestion } from '../../engine/flow/two-grips.ts';
 import type { KeepOut } from '../../engine/layout/kept-free.ts';
 import type { LadderRequest } from '../../engine/layout/ladder-request.ts';
 import type { LayoutAnswer, LayoutProgress } from '../../engine/layout/layout.ts';
@@ -138,6 +139,11 @@ export interface ReelLineTask {
   does: 'reelLine';
   question: ReelLineQuestion;
 }
+/** What each of two hands gives. */
+export interface GripsTask {
+  does: 'grips';
+  question: TwoGripsQuestion;
+}
 
 /** Which reading would narrow the marks most; places the guides first. */
 export interface NextReadingTask {
@@ -193,6 +199,7 @@ export type LongTask =
   | ReelLineTask
   | RoundTask
   | HandsTask
+  | GripsTask
   | DoubtTask;
 export type Task = ReadTask | LongTask;
 
@@ -220,6 +227,7 @@ interface Answers {
   reelLine: ReelLineAnswer;
   round: RoundAtLoad[];
   hands: HandRow[];
+  grips: TwoGripsAtLoad[];
 }
 interface Progresses {
   read: never;
@@ -242,6 +250,7 @@ interface Progresses {
   reelLine: never;
   round: never;
   hands: never;
+  grips: never;
 }
 export type Answer<T extends Task> = Answers[T['does']];
 export type Progress<T extends Task> = Progresses[T['does']];

@@ -2,6 +2,7 @@
 import { moveDefaults, nextMove } from '../../engine/flow/next-move.ts';
 import { readReelLine } from '../../engine/flow/reel-line.ts';
 import { handsAnswer, roundAnswer } from '../../engine/flow/round-answer.ts';
+import { twoGrips } from '../../engine/flow/two-grips.ts';
 import { readRealLine } from '../../engine/layout/real-line.ts';
 import { answerTasks } from './answer-tasks.ts';
 import { keptFit } from './kept-fit.ts';
@@ -30,6 +31,8 @@ answerTasks<Exclude<Task, DoubtTask>>((task, progress) => {
       return readRealLine(task.question);
     case 'round':
       return roundAnswer(task.question);
+    case 'grips':
+      return twoGrips(task.question);
     case 'hands':
       return handsAnswer(task.question);
   }

@@ -33,6 +33,10 @@ export const recordSentences: Sentences<RecordKinds> = {
     reelOver
       ? 'Put the guides on top, or choose the spiral rod. The reel is on top and these guides are under the rod.'
       : 'Put the guides under the rod, as the reel is, or put the reel on top (Handle).',
+  'record/hand-off-grip': ({ upperM, gripM }, w) =>
+    `The upper hand is ${w.length(upperM)} from the butt end; the grip ends at ${w.length(gripM)}. Measure to the middle of the hand.`,
+  'record/hands-order': ({ upperM, lowerM }, w) =>
+    `The lower hand is ${w.length(lowerM)} from the butt end, the upper one ${w.length(upperM)}. Put the lower one at least a hand’s breadth nearer the butt.`,
   'record/list-missing': () =>
     'The list is empty. Until you fill it in, the arithmetic rule stands in for it.',
   'record/list-count': ({ given, guides }) =>

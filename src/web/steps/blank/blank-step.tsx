@@ -22,6 +22,7 @@ import { SeriesPart } from './series-part.tsx';
 import { SpinePart } from './spine-part.tsx';
 import { StiffnessPart } from './stiffness-part.tsx';
 import { SwingPart } from './swing-part.tsx';
+import { TwistPart } from './twist-part.tsx';
 import { usePlan } from './use-plan.ts';
 import { usePower } from './use-power.ts';
 import { WholeBlankPart } from './whole-blank-part.tsx';
@@ -39,6 +40,7 @@ const screens = [sections, readings, stiffness, spine, swing];
 function screenOf(at: string): Screen {
   if (/^(readings|setups|tests|flagChecks)/.test(at)) return readings;
   if (/^turn/.test(at)) return spine;
+  if (/^twist|twistShare$/.test(at)) return stiffness;
   return at.startsWith('swings') ? swing : sections;
 }
 
@@ -86,6 +88,7 @@ export function BlankStep() {
         {shows(stiffness) && (
           <>
             <StiffnessPart />
+            <TwistPart />
             <SeriesPart />
             <AgainPart />
           </>

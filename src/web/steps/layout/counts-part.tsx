@@ -2,7 +2,7 @@ import { useId } from 'react';
 import { Button, ProgressBar } from 'react-aria-components';
 import type { GuideCount } from '../../../engine/flow/count-answer.ts';
 import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
-import { countRows, fewestInWords } from '../../../words/guide-counts.ts';
+import { clearRow, countRows, fewestClearInWords, fewestInWords } from '../../../words/guide-counts.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
@@ -30,7 +30,9 @@ export function CountsPart({ counts: { answer, working, failure }, own, ...rest 
           Trying {Math.max(2, own - 1)} to {own + 1} guides: {answer?.counts.length ?? 0} done …
         </ProgressBar>
       )}
-      {!working && answer && <p>{fewestInWords(answer)}</p>}
+      {!working && answer && (
+        <p>{`${fewestInWords(answer)} ${fewestClearInWords(answer, rest.writer)}`.trim()}</p>
+      )}
       {failure && (
         <p className="attention" role="alert">
           Other numbers of guides could not be tried: {failure}. Load the page again.
@@ -58,7 +60,7 @@ function CountsTable({ counts, own, limits, writer, onLay }: TableProps) {
           </tr>
         </thead>
         <tbody>
-          {countRows(counts, limits, writer).map(({ name, figures }) => (
+          {[...countRows(counts, limits, writer), ...clearRow(counts, writer)].map(({ name, figures }) => (
             <tr key={name}>
               <th scope="row">{name}</th>
               {figures.map(({ text, beyond }, i) => (

@@ -19,6 +19,7 @@ import { SidePart } from './side-part.tsx';
 import { StartPart } from './start-part.tsx';
 import { canTakeStart, startFindings } from './start-state.ts';
 import { StraightRodPart } from './straight-rod-part.tsx';
+import { TwoGripsPart } from './two-grips-part.tsx';
 import { useCounts } from './use-counts.ts';
 import { useSettledFrame } from './use-live-sheet.ts';
 import { useMarks } from './use-marks.ts';
@@ -79,6 +80,9 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
           <OneSidePart {...shared} waits={best.working} />
         )}
         <LimitsPart usual={usualLimits(choices.rodKind, model.rod.lengthM)} />
+        {model.handle.hands && model.round.length === 0 && (
+          <TwoGripsPart model={model} writer={writer} waits={best.working} />
+        )}
         <RealLinePart model={model} writer={writer} waits={best.working} />
         <GuidesPart choices={choices} onTakeUp={marks.takeUp} />
       </div>

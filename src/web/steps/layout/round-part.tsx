@@ -114,7 +114,7 @@ function RoundWords({
       <p className="small quiet">
         {torsionInWords(model.torsion)}{' '}
         {model.torsion.by === 'material' && (
-          <Link href={`/builds/${id}/blank`}>Measure it with a bar across the tip.</Link>
+          <Link href={`/builds/${id}/blank/stiffness`}>Measure it with a bar.</Link>
         )}
       </p>
     </div>

@@ -1,0 +1,71 @@
+import { useMemo } from 'react';
+import { Button } from 'react-aria-components';
+import { blankTorsion } from '../../../engine/flow/blank-torsion.ts';
+import { rodKindOf } from '../../../engine/kinds/rod-kinds.ts';
+import { torsionInWords } from '../../../words/round.ts';
+import { BuildFields } from '../../fields/build-fields.tsx';
+import { Field, FieldsRow } from '../../fields/field.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { useBench } from '../../read/bench.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { tablesOf } from '../../read/tables-of.ts';
+
+/** How stiff the blank is in twist: typical of its material, stated, or read with a bar across it. */
+export function TwistPart() {
+  const { rows, write, newRowId } = useBuild();
+  const { bench, blank, choices, profile, stiffness } = useBench();
+  const torsion = useMemo(() => {
+    const tables = bench && tablesOf(stiffness.solved, profile, bench.material);
+    return bench && blank && tables ? blankTorsion(bench, tables, blank.lengthM) : undefined;
+  }, [bench, blank, profile, stiffness.solved]);
+  if (!choices || (rodKindOf(choices.rodKind).flyLine && !choices.spiral)) return null;
+  const twists = rows('twists');
+  const add = () => write('addTwist', [{ path: ['twists', newRowId(), 'order'], value: twists.length + 1 }]);
+  return (
+    <BuildFields findings={torsion?.findings ?? []}>
+      <Part
+        folded
+        startOpen={twists.length > 0}
+        holds={['twists/', 'twistTest/', 'blank/-/twistShare']}
+        title="Stiffness in twist"
+        aside="for guides on top or in a spiral"
+      >
+        {torsion && <p role="status">{torsionInWords(torsion)}</p>}
+        <ol className="small">
+          <li>Clamp the butt at the front of the grip. Clamp a light bar across the blank near the tip.</li>
+          <li>Rest the blank in a V right at the bar, so that it turns and does not drop.</li>
+          <li>
+            Hang a weight at the bar’s left end. Lay a phone on the bar and read how far that end is down.
+          </li>
+          <li>Hang the same weight at the right end, as far out, and read again. Do it with two weights.</li>
+        </ol>
+        <FieldsRow of="twistTest" names={['barFromTip', 'clampFromTip']} />
+        {twists.map(({ id }, index) => (
+          <fieldset key={id} className="swing-row" data-group="">
+            <legend className="field-label">Weight {index + 1}</legend>
+            <div className="fields-row">
+              {['hung', 'arm', 'left', 'right'].map((field) => (
+                <Field key={field} path={['twists', id, field]} />
+              ))}
+            </div>
+            <Button
+              className="plain small card-remove screen-only"
+              onPress={() => write('removeTwist', [{ path: ['twists', id, 'gone'], value: true }])}
+            >
+              Remove weight {index + 1}
+            </Button>
+          </fieldset>
+        ))}
+        <Button className="button" onPress={add}>
+          {twists.length === 0 ? 'Read the bar' : 'Another weight'}
+        </Button>
+        <Field path={['blank', '-', 'twistShare']} />
+        <p className="small quiet">
+          Typical shares follow from how fibres lie in the wall, which no maker publishes: between the ends a
+          judgement of ours. Readings come before a stated share. One bar cannot tell whether the share is the
+          same all along the blank.
+        </p>
+      </Part>
+    </BuildFields>
+  );
+}

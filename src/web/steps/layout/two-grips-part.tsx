@@ -1,0 +1,89 @@
+import { useMemo } from 'react';
+import type { TwoGripsAtLoad } from '../../../engine/flow/two-grips.ts';
+import type { LadderWriter } from '../../../words/ladder-writer.ts';
+import { lowerHandInWords, twoGripsInWords, upperHandInWords } from '../../../words/two-grips.ts';
+import { Field } from '../../fields/field.tsx';
+import { Figure } from '../../fields/figure.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { useLongTask } from '../../worker/use-long-task.ts';
+import type { OneSideProps } from './hands-table.tsx';
+
+/** A rod held with both hands: it bends from the upper one, the lower one holds the moment. */
+export function TwoGripsPart({ model, writer, waits }: OneSideProps) {
+  const { hands, gripFrontFromButtM } = model.handle;
+  const task = useMemo(() => {
+    if (!hands || waits || model.unreadable || model.loads.ladder.length === 0) return undefined;
+    const betweenM = hands.upperFromButtM - hands.lowerFromButtM;
+    if (!(betweenM > 0)) return undefined;
+    const { ladder } = model.ladder;
+    const upperBehindM = gripFrontFromButtM - hands.upperFromButtM;
+    const question = { ladder, fromTipM: model.field.fromTipM, upperBehindM, betweenM };
+    return { does: 'grips' as const, question };
+  }, [hands, gripFrontFromButtM, waits, model]);
+  const { answer, working, failure } = useLongTask(task);
+  const loads = answer?.length === writer.loads.length ? answer : undefined;
+  return (
+    <Part
+      folded
+      holds={['handle/-/upperHand', 'handle/-/lowerHand']}
+      title="Held with both hands"
+      aside="what each hand gives at each load"
+    >
+      <div className="fields-row" data-group="">
+        <Field path={['handle', '-', 'upperHand']} usual={hands?.upperFromButtM} />
+        <Field path={['handle', '-', 'lowerHand']} usual={hands?.lowerFromButtM} />
+      </div>
+      {failure && <p role="alert">This could not be worked out: {failure}.</p>}
+      {loads ? (
+        <div className={working ? 'quiet' : undefined}>
+          <p role="status">
+            <Figure text={twoGripsInWords(loads, writer)} />
+          </p>
+          <GripsTable loads={loads} writer={writer} />
+        </div>
+      ) : (
+        !failure && <p className="quiet">{model.unreadable ?? 'Working it out …'}</p>
+      )}
+    </Part>
+  );
+}
+
+function GripsTable({ loads, writer }: { loads: readonly TwoGripsAtLoad[]; writer: LadderWriter }) {
+  return (
+    <>
+      <TableFrame label="What each hand gives" className="close-table">
+        <table className="figures-table stacked">
+          <thead>
+            <tr>
+              <th scope="col">load</th>
+              <th scope="col">lower hand</th>
+              <th scope="col">upper hand</th>
+              <th scope="col">moment held</th>
+            </tr>
+          </thead>
+          <tbody>
+            {loads.map((at, load) => (
+              <tr key={load}>
+                <th scope="row">{writer.loads[load]}</th>
+                <td data-label="lower hand">
+                  <Figure text={lowerHandInWords(at, writer)} />
+                </td>
+                <td data-label="upper hand">
+                  <Figure text={upperHandInWords(at, writer)} />
+                </td>
+                <td data-label="moment held">
+                  <Figure text={writer.torque(Math.abs(at.momentNm))} />
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableFrame>
+      <p className="small quiet">
+        Hands pull square to the handle. Handle and reel are left out; the grip between front and upper hand
+        is taken as stiff.
+      </p>
+    </>
+  );
+}
