@@ -3,7 +3,9 @@ import type { TwoGripsAtLoad } from '../engine/flow/two-grips.ts';
 import { standardGravity } from '../engine/units/gravity.ts';
 import type { LadderWriter } from './ladder-writer.ts';
 
-const asWeight = (forceN: number, writer: LadderWriter) => writer.load(Math.abs(forceN) / standardGravity);
+/** To 10 g: a hand tells no more. */
+const asWeight = (forceN: number, writer: LadderWriter) =>
+  writer.load(Math.round((100 * Math.abs(forceN)) / standardGravity) / 100);
 
 /** `holds 4.1 kg down` of the lower hand: with a pull at the tip it keeps the butt from rising. */
 export function lowerHandInWords({ lowerN }: TwoGripsAtLoad, writer: LadderWriter): string {

@@ -88,8 +88,8 @@ export function shopWriter({ system, tapeStep, weighsIn = 'g', temperatureIn }: 
     lineAngle: (rad) => `${trimZeros((rad * 180) / Math.PI, 1)}°`,
     // 1 lbf·in is 0.112984829 N·m: NIST SP 811, appendix B.8
     torque: inch
-      ? (nm) => `${fixedDecimals(nm / 0.112984829, 2)} in·lb`
-      : (nm) => `${fixedDecimals(nm, 3)} N·m`,
+      ? (nm) => `${threeFigures(nm / 0.112984829, 2)} in·lb`
+      : (nm) => `${threeFigures(nm, 3)} N·m`,
     temperature: (c) => (fahrenheit ? `${Math.round(c * 1.8 + 32)} °F` : `${trimZeros(c, 0)} °C`),
     warmer: (c) => (fahrenheit ? `${Math.round(c * 1.8)} °F` : `${trimZeros(c, 0)} °C`),
     ...common,
@@ -128,6 +128,12 @@ const common = {
   },
   percent: (share: number) => `${Math.round(100 * share)} %`,
 };
+
+/** So many decimals below one, fewer above: a hand tells no more. */
+function threeFigures(value: number, decimals: number): string {
+  const whole = Math.abs(value) < 1 ? 0 : Math.floor(Math.log10(Math.abs(value)) + 1e-9) + 1;
+  return fixedDecimals(value, Math.max(0, Math.min(decimals, 3 - whole)));
+}
 
 /** A tape shows no tenths of a millimetre over a hand's width. */
 function decimalsFor(lengthM: number): number {

@@ -23,7 +23,7 @@ export function SectionCaption({
       {section.lineSide && (
         <span className="caption-side aside">
           line side {lineSideInWords(section.lineSide)}
-          {lineSideRoundInWords(section, step)}
+          <Figure text={lineSideRoundInWords(section, step)} />
         </span>
       )}
     </caption>

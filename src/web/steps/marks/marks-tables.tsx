@@ -16,12 +16,14 @@ export interface MarksTablesProps {
 export function MarksTables({ sections, step }: MarksTablesProps) {
   const round = sections.some(({ rows }) => rows.some((row) => row.round !== undefined));
   return (
-    <div className="marks-tables">
+    <>
       {round && <p>{linesToDraw}</p>}
-      {sections.map((section, index) => (
-        <SectionTable key={section.id} section={section} index={index} step={step} round={round} />
-      ))}
-    </div>
+      <div className="marks-tables">
+        {sections.map((section, index) => (
+          <SectionTable key={section.id} section={section} index={index} step={step} round={round} />
+        ))}
+      </div>
+    </>
   );
 }
 
