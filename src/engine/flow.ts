@@ -14,6 +14,7 @@ import type { BlankTables } from './bench/free-rod.ts';
 import { arithmeticRule } from './bench/start-list.ts';
 import type { Finding } from './finding.ts';
 import { blanksThatFit } from './flow/build-sureness.ts';
+import { checkRound } from './flow/check-round.ts';
 import type { Choices } from './flow/choices.ts';
 import { placesRound } from './flow/guides-round.ts';
 import { type LayoutQuestion, layoutQuestion } from './flow/layout-question.ts';
@@ -112,7 +113,13 @@ export function workBuild(
     readings: readingsOf(question, best, marks, diameters),
     marks,
     marksAre: question.ownFromTipM ? 'own' : 'proposed',
-    findings: [...findings, ...stations, ...ferruleFindings(bench, question, thirdLoadKg), ...marks.findings],
+    findings: [
+      ...findings,
+      ...stations,
+      ...ferruleFindings(bench, question, thirdLoadKg),
+      ...marks.findings,
+      ...checkRound(choices, question.ownFromTipM ?? best.fromTipM, question.keepOut),
+    ],
   };
 }
 

@@ -57,7 +57,7 @@ export function readBuild(state: DocumentState, habits: ShopHabits = {}): BuildR
     ...handle.findings,
     ...checkBench(bench),
     ...missingParts(bench),
-      ...handFindings(handle.value),
+    ...handFindings(handle.value),
   ];
   const assumed = [...sections.assumed, ...setups.assumed, ...handle.assumed];
   const usable = !findings.some(

@@ -16,6 +16,7 @@ import { printerSentences } from './findings/printer.ts';
 import { assumedSentences, recordSentences } from './findings/record.ts';
 import { repairSentences } from './findings/repair.ts';
 import { rotationSentences } from './findings/rotation.ts';
+import { roundSentences } from './findings/round.ts';
 import type { Sentences } from './findings/sentences.ts';
 import { daysSentences, seriesSentences } from './findings/series.ts';
 import { spoolSentences } from './findings/spool.ts';
@@ -50,6 +51,7 @@ export const allSentences: Sentences<Record<string, never>> = {
   ...wrapSentences,
   ...kindsSentences,
   ...spoolSentences,
+  ...roundSentences,
   ...torsionSentences,
   ...standSentences,
 } as Sentences<Record<string, never>>;

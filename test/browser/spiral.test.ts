@@ -92,9 +92,54 @@ describe('a casting rod whose line goes round the blank', () => {
     await page.getByText(/no promise that a rod will or will not roll over/).waitFor();
   });
 
+  test('an angle that turns the line back is said, with how far the guide must go', async () => {
+    const field = page.getByLabel('Guide 8 from the top');
+    await field.fill('40');
+    await field.press('Enter');
+    await page
+      .getByText(/the line would turn back\. Turn guide 8 on to 60° or more/)
+      .first()
+      .waitFor();
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    await expect.poll(() => page.getByText(/would turn back/).count()).toBe(0);
+  });
+
   test('has nothing that assistive technology cannot use', async () => {
     expect(await axeFindings(page)).toEqual([]);
   });
+});
+
+test('the marks say how far round the blank each guide goes, and the strips how they are wrapped', async () => {
+  await page.goto(`${new URL(page.url()).origin}/builds/${id}/marks`);
+  const row = page.getByRole('row').filter({ has: page.getByRole('rowheader', { name: /^9 / }) });
+  await expect.poll(() => row.first().textContent()).toMatch(/60° left, /);
+  await page.getByText(/Draw two lines along each section/).waitFor();
+  expect(await page.getByText(/lay the edge on the line under the blank/).count()).toBeGreaterThan(0);
+});
+
+test('a stiffness in twist of nought is refused at its field; readings of the bar give it', async () => {
+  await page.goto(`${new URL(page.url()).origin}/builds/${id}/blank/stiffness`);
+  await page.getByText(/Stiffness in twist 0\.1\d \(.*measured with the bar/).waitFor();
+  const share = page.getByLabel('Stiffness in twist, share of that in bending');
+  await share.fill('0');
+  await share.press('Enter');
+  await expect.poll(() => share.getAttribute('aria-invalid')).toBe('true');
+  await page.getByText(/0\.01/).first().waitFor();
+  await share.press('Escape');
+});
+
+test('a two-hander says what each hand gives, and a hand off the grip is said at its field', async () => {
+  const demo = new URL('../../examples/demo-two-handed.json', import.meta.url);
+  const own = await addFile(bench, readFileSync(demo, 'utf8'));
+  await page.goto(`${new URL(page.url()).origin}/builds/${own}/layout`);
+  await page.getByText(/At 900 g the lower hand holds the butt down with \d+ g/).waitFor();
+  const upper = page.getByLabel('Butt end to the middle of the upper hand');
+  await upper.fill('30 in');
+  await upper.press('Enter');
+  await page
+    .getByText(/the grip ends at 22 in/)
+    .first()
+    .waitFor();
 });
 
 test('a fly rod sees nothing of it', async () => {

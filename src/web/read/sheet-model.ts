@@ -1,11 +1,13 @@
 /** Everything the Layout sheet is made from, in SI: what the record says, filled up with what is common. */
 import { type AssembledBlank, assembleBlank } from '../../engine/bench/assemble.ts';
 import type { Bench } from '../../engine/bench/bench.ts';
+import type { BenchFinding } from '../../engine/bench/bench-finding.ts';
 import { type DiameterRow, diameterProfile } from '../../engine/bench/diameter-profile.ts';
 import type { FerruleZone } from '../../engine/bench/ferrule-zones.ts';
 import type { BlankTables, FreeRod } from '../../engine/bench/free-rod.ts';
 import { type StrainLevels, strainLevels } from '../../engine/bench/strain.ts';
 import type { BlankTorsion } from '../../engine/flow/blank-torsion.ts';
+import { checkRound } from '../../engine/flow/check-round.ts';
 import type { Choices } from '../../engine/flow/choices.ts';
 import type { CountQuestion } from '../../engine/flow/count-answer.ts';
 import { type GuideRoundBlank, guidesRound } from '../../engine/flow/guides-round.ts';
@@ -47,6 +49,8 @@ export interface SheetModel {
   torsion: BlankTorsion;
   /** Where each guide's foot stands round the blank; empty without a spiral. */
   round: GuideRoundBlank[];
+  /** What cannot be about it. */
+  roundFindings: BenchFinding[];
   ladder: LadderSheet;
   restLadder: LadderSheet;
   startLadder: LadderSheet;
@@ -88,6 +92,7 @@ export function sheetModel(parts: SheetParts): SheetModel | undefined {
     marksAre: ownFromTipM ? 'own' : startFits ? 'start' : 'spread',
     field: guideField(choices, fromTipM, keepOut, freeM),
     torsion: question.torsion,
+    roundFindings: checkRound(choices, fromTipM, keepOut),
     round: guidesRound(
       choices,
       choices.guides,

@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { Link } from 'wouter';
+import type { BenchFinding } from '../../../engine/bench/bench-finding.ts';
 import type { Choices } from '../../../engine/flow/choices.ts';
 import { rodKindOf, usualPlaceRound } from '../../../engine/kinds/rod-kinds.ts';
 import { clearInWords, handInWords, torsionInWords, turnInWords } from '../../../words/round.ts';
@@ -9,6 +10,7 @@ import { Fold } from '../../parts/sheet/fold.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
+import { useSentence } from '../../read/use-sentence.ts';
 import type { RoundTask } from '../../worker/messages.ts';
 import { type LongTaskState, useLongTask } from '../../worker/use-long-task.ts';
 import { HandsTable, type OneSideProps } from './hands-table.tsx';
@@ -48,6 +50,7 @@ export function RoundPart({ model, writer, waits, settled, turning, marks }: Rou
           <FieldsRow of="layout" names={['spiralBy', 'spiralOnTop', 'spiralOver']} />
         </div>
       </div>
+      <RoundFindings findings={model.roundFindings} />
       <RoundTable
         model={model}
         writer={writer}
@@ -59,6 +62,15 @@ export function RoundPart({ model, writer, waits, settled, turning, marks }: Rou
       <HandsFold model={model} writer={writer} waits={waits} />
     </Part>
   );
+}
+
+function RoundFindings({ findings }: { findings: readonly BenchFinding[] }) {
+  const sentence = useSentence();
+  return findings.map((one) => (
+    <p key={one.path + one.code} className="attention">
+      ▲ <Figure text={sentence(one)} />
+    </p>
+  ));
 }
 
 /** Guides on one side of a rod that is no fly rod. */
