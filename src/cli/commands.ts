@@ -11,6 +11,7 @@ import { reportData } from './report-data.ts';
 import { reportText } from './report-text.ts';
 import { exportShop, importShop } from './shop-commands.ts';
 import { workBuildFile } from './work-build-file.ts';
+import { type CustomerPageOptions, writeCustomerPage } from './write-customer-page.ts';
 import { type StripsOptions, writeStrips } from './write-strips.ts';
 import { type WallMarksCommand, writeWallMarks } from './write-wall-marks.ts';
 
@@ -27,6 +28,7 @@ export function makeProgram(setCode: (code: number) => void): Command {
   addCheck(program, setCode);
   addReport(program);
   addStrips(program);
+  addCustomerPage(program);
   addWallMarks(program);
   addServe(program, setCode);
   addBackups(program);
@@ -106,6 +108,22 @@ function addStrips(program: Command): void {
     .option('--rule-along <length>', 'what the 100 mm rule along it measured')
     .action(async (file: string, options: StripsOptions) => {
       process.stdout.write(`${await writeStrips(openBuild(file), options)}\n`);
+    });
+}
+
+function addCustomerPage(program: Command): void {
+  program
+    .command('customer-page')
+    .description(
+      'the finished rod for its customer as one HTML file: how it bends, what it is made of, its care',
+    )
+    .argument('<file>', fileWords)
+    .requiredOption('--out <file>', 'HTML file to write', notEmpty)
+    .addOption(unitsOption())
+    .option('--shop <name>', 'who built it')
+    .option('--number <number>', 'the number on its label')
+    .action((file: string, { units, ...options }: CustomerPageOptions & Asked) => {
+      process.stdout.write(`${writeCustomerPage(openBuild(file, systems[units ?? '']), options)}\n`);
     });
 }
 

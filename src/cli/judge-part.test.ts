@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { strayGuide, tracedChanges } from '../../test/browser/traced-build.ts';
 import { applyOperations, emptyDocument, makeOperations } from '../record/document.ts';
 import { readBuild } from '../record/read-build.ts';
+import { readDelivered } from '../record/read-delivered.ts';
 import { readLoadTests } from '../record/read-load-tests.ts';
 import { shopWriter } from '../words/writer.ts';
 import { judgePart } from './judge-part.ts';
@@ -15,6 +16,7 @@ test('the report says what the photographed rod shows, and nothing where there i
     fileName: 'f',
     turned: [],
     swings: [],
+    delivered: readDelivered(state),
     loadTests: readLoadTests(state),
     ...readBuild(state),
     writer: shopWriter({ system: 'mm' }),

@@ -8,6 +8,7 @@ import { readBuildFile } from '../record/file-read.ts';
 import { largestFile } from '../record/file-shape.ts';
 import type { Objection } from '../record/operation.ts';
 import { type BuildReading, readBuild } from '../record/read-build.ts';
+import { type DeliveredWords, readDelivered } from '../record/read-delivered.ts';
 import { type LoadTest, readLoadTests } from '../record/read-load-tests.ts';
 import { type CountedSwing, readSwings } from '../record/read-swings.ts';
 import { readTurnedSections } from '../record/read-turned.ts';
@@ -26,6 +27,8 @@ export interface OpenBuild extends BuildReading {
   loadTests: LoadTest[];
   /** Swings counted by hand. */
   swings: CountedSwing[];
+  /** What the papers that leave with the rod say. */
+  delivered: DeliveredWords;
 }
 
 /** A build file as the engine takes it; `-` is standard input. Throws a CommandError that says why not. */
@@ -44,6 +47,7 @@ export function openBuild(path: string, units?: UnitSystem): OpenBuild {
     fileName,
     turned: readTurnedSections(state),
     swings: readSwings(state),
+    delivered: readDelivered(state),
     loadTests: readLoadTests(state),
     ...reading,
     writer: shopWriter({

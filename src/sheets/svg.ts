@@ -69,6 +69,7 @@ function num(value: number): string {
   return String(Number(value.toFixed(4)));
 }
 
-function escapeXml(words: string): string {
+/** For what stands between tags, and in attributes between double quotes. */
+export function escapeXml(words: string): string {
   return words.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
 }

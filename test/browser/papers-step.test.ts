@@ -68,6 +68,28 @@ test('lot and dye, inspection and delivery stand in the record and on paper', as
   expect(papers.match(/\/Type \/Page\b/g)).toHaveLength(3);
 });
 
+test('the customer’s page is one file that shows the rod and nothing of the shop’s reckoning', async () => {
+  await fill(page, 'Part used 1', 'Cork & <b>burl</b>');
+  const file = await saved('Page for the customer');
+  const html = Buffer.from(file, 'latin1').toString('utf8');
+  const shown = await page.context().newPage();
+  const asked: string[] = [];
+  shown.on('request', ({ url }) => asked.push(url()));
+  await shown.setContent(html);
+  expect(asked).toEqual([]);
+  await shown.getByRole('img', { name: /^The rod bent under/ }).waitFor();
+  await shown.getByText('Cork & <b>burl</b>').waitFor();
+  expect(await shown.getByRole('row', { name: /^6 / }).textContent()).toContain('60 in');
+  const words = await shown.getByRole('main').textContent();
+  expect(words).not.toMatch(/EUR|hour|rate|overhead|reserve|deposit/i);
+  for (const width of [390, 1440]) {
+    await shown.setViewportSize({ width, height: 900 });
+    const over = await shown.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    expect(over).toBeLessThanOrEqual(0);
+  }
+  await shown.close();
+});
+
 test('labels are printed from the first free place of a begun sheet, tapped or chosen', async () => {
   await page.getByRole('combobox', { name: 'Labels' }).selectOption('letter-30');
   const sheet = page.getByRole('img', { name: /^30 places; 2 printed from place 1 on$/ });

@@ -8,6 +8,7 @@ import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { textOf } from '../../read/values.ts';
+import { CustomerPageButton } from './customer-page-button.tsx';
 import { useDeliveredRod } from './use-delivered-rod.ts';
 
 /** Label, care sheet and inspection list on paper, and who took the rod. */
@@ -45,9 +46,12 @@ export function DeliveryPart() {
       holds={['delivery/']}
       title="Delivery"
       tools={
-        <Button className="button" isDisabled={printing} onPress={pdf}>
-          Delivery papers as PDF
-        </Button>
+        <>
+          <Button className="button" isDisabled={printing} onPress={pdf}>
+            Delivery papers as PDF
+          </Button>
+          <CustomerPageButton />
+        </>
       }
     >
       <div className="fields-row">

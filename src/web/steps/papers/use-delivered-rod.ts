@@ -1,5 +1,5 @@
-import { formatLength } from '../../../engine/units/format-quantity.ts';
 import type { DeliveredRod } from '../../../sheets/delivery-sheets.ts';
+import { rodFacts } from '../../../words/rod-facts.ts';
 import { dayWords } from '../../fields/moment-field.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
@@ -14,17 +14,11 @@ export function useDeliveredRod(): () => Omit<DeliveredRod, 'revision'> {
   return () => {
     const about = single('about');
     const shopName = value(['rates', '-', 'shopName']);
-    const facts = [
-      blank &&
-        formatLength(blank.lengthM, { system, denominator: 8, decimals: 0, feet: true }).replaceAll('⁄', '/'),
-      blank && `${blank.sections.length} ${blank.sections.length === 1 ? 'section' : 'sections'}`,
-      textOf(about, 'lineWeight') && `line ${textOf(about, 'lineWeight')}`,
-    ];
     return {
       title,
       customer: textOf(about, 'customer') ?? '',
       shop: typeof shopName === 'string' ? shopName : '',
-      facts: facts.filter(Boolean).join(', '),
+      facts: rodFacts(blank, textOf(about, 'lineWeight') ?? '', system),
       date: dayWords(textOf(single('delivery'), 'deliveredAt') ?? new Date().toISOString()),
     };
   };

@@ -1,0 +1,61 @@
+import { useMemo } from 'react';
+import { Button } from 'react-aria-components';
+import { guideName } from '../../../engine/kinds/guides.ts';
+import { listMarks } from '../../../engine/marks/marks-list.ts';
+import { readDelivered } from '../../../record/read-delivered.ts';
+import { shortNumber } from '../../../record/short-number.ts';
+import { customerPage } from '../../../sheets/customer-page.ts';
+import { customerRod } from '../../../sheets/customer-rod.ts';
+import { ladderWriter } from '../../../words/ladder-writer.ts';
+import { dayWords } from '../../fields/moment-field.tsx';
+import { fileName, handOver } from '../../parts/sheet/hand-over.ts';
+import { useBench } from '../../read/bench.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { sheetModel } from '../../read/sheet-model.ts';
+import { useShop } from '../../read/shop.tsx';
+import { tablesOf } from '../../read/tables-of.ts';
+import { useLadder } from '../../worker/use-ladder.ts';
+
+/** The finished rod as one file to send its customer; with its bend once the guides are marked. */
+export function CustomerPageButton() {
+  const { id, title, document } = useBuild();
+  const { writer, value } = useShop();
+  const { bench, choices, blank, profile, stiffness } = useBench();
+  const model = useMemo(() => {
+    const tables = tablesOf(stiffness.solved, profile, bench?.material ?? 'unknown');
+    const own = bench && choices && tables ? sheetModel({ bench, choices, tables }) : undefined;
+    return own?.marksAre === 'own' && !own.unreadable ? own : undefined;
+  }, [bench, choices, profile, stiffness.solved]);
+  const { answer, working } = useLadder(
+    model && model.loads.ladder.length > 0 ? model.ladder : undefined,
+    model?.field.fromTipM ?? [],
+  );
+  const save = () => {
+    if (!blank) return;
+    const shopName = value(['rates', '-', 'shopName']);
+    const { deliveredAt, ...said } = readDelivered(document);
+    const named = model?.choices.guides.map(({ kind, size }, k) => ({
+      name: guideName({ kind, size }),
+      fromTipM: model.field.fromTipM[k],
+    }));
+    const rod = {
+      ...said,
+      title,
+      number: shortNumber(id),
+      shop: typeof shopName === 'string' ? shopName : '',
+      date: dayWords(deliveredAt ?? new Date().toISOString()),
+      blank,
+      marks: model && named && listMarks(blank, named, model.choices.tapeStep),
+      loads: model ? (answer?.reading.loads ?? []) : [],
+      handleM: model?.handle.gripFrontFromButtM ?? 0,
+      measured: stiffness.solved !== undefined,
+    };
+    const page = customerPage(customerRod(rod, ladderWriter(writer, model?.loads.kg ?? [])));
+    handOver(page, 'text/html;charset=utf-8', `${fileName(title)}-rod.html`);
+  };
+  return (
+    <Button className="button" isDisabled={!blank || working} onPress={save}>
+      Page for the customer
+    </Button>
+  );
+}
