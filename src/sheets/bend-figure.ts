@@ -1,5 +1,17 @@
-import type { CustomerBend } from './customer-page.ts';
+import type { RuledLoad } from '../engine/layout/rule-reading.ts';
 import { escapeXml } from './svg.ts';
+
+export interface CustomerBend {
+  /** From the lightest load on; with their names. */
+  loads: readonly Pick<RuledLoad, 'xM' | 'yM' | 'rings'>[];
+  names: readonly string[];
+  handleM: number;
+  /** A square of the grid behind it, and its words: `12 in`. */
+  squareM: number;
+  squareWords: string;
+  /** Whether this very blank was measured, or its bend is worked out from its diameters. */
+  measured: boolean;
+}
 
 interface Place {
   xM: number;

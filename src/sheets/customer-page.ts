@@ -2,9 +2,8 @@
  * The finished rod on one page for its customer: how it bends, what it is made of, how to care for it. One HTML file
  * that holds all it shows, without a script and without an address; nothing of the shop's rates or notes.
  */
-import type { RuledLoad } from '../engine/layout/rule-reading.ts';
 import { careSources, cautions } from '../words/care.ts';
-import { bendFigure } from './bend-figure.ts';
+import { bendFigure, type CustomerBend } from './bend-figure.ts';
 import { customerPageStyle } from './customer-page-style.ts';
 import { escapeXml } from './svg.ts';
 
@@ -22,18 +21,6 @@ export interface CustomerRod {
   /** Undefined where the rod was never bent here. */
   bend?: CustomerBend;
 }
-export interface CustomerBend {
-  /** From the lightest load on; with their names. */
-  loads: readonly Pick<RuledLoad, 'xM' | 'yM' | 'rings'>[];
-  names: readonly string[];
-  handleM: number;
-  /** A square of the grid behind it, and its words: `12 in`. */
-  squareM: number;
-  squareWords: string;
-  /** Whether this very blank was measured, or its bend is worked out from its diameters. */
-  measured: boolean;
-}
-
 export function customerPage(rod: CustomerRod): string {
   return [
     '<!doctype html>',

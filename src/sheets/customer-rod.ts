@@ -3,7 +3,8 @@ import type { RuledLoad } from '../engine/layout/rule-reading.ts';
 import { type MarksList, marksInOrder } from '../engine/marks/marks-list.ts';
 import type { LadderWriter } from '../words/ladder-writer.ts';
 import { rodFacts } from '../words/rod-facts.ts';
-import type { CustomerBend, CustomerRod } from './customer-page.ts';
+import type { CustomerBend } from './bend-figure.ts';
+import type { CustomerRod } from './customer-page.ts';
 
 export interface FinishedRod {
   title: string;
