@@ -35,6 +35,7 @@
  *   POST   /api/record/check                                 -> RecordStanding, once all of it was read
  *   POST   /api/record/repair                                -> RepairAnswer (this computer only); open pages load anew
  *   POST   /api/shop/import/cancel                           -> ShopImportStanding (this computer only)
+ *   GET    /api/works, POST /api/works/:id/cancel             -> { works: WorkNote[] }, what is under way
  *   GET    /api/proofs                                       -> ProofsAnswer, of all builds but the demo
  *   GET    /api/jobs                                         -> { jobs: JobStatus[] }, the newest first
  *   POST   /api/jobs                     JobRequest          -> JobStatus (202)
@@ -275,6 +276,25 @@ export interface RepairAnswer {
   /** In no backup, and not in the record any more; the file put aside has what is left of it. */
   leftOut: DamageNote[];
   keptAs: string | null;
+}
+
+/** Work on the whole record, or on a long build, that somebody may wait for or call off. */
+export type WorkKind =
+  | 'backup'
+  | 'restore'
+  | 'check'
+  | 'repair'
+  | 'shop out'
+  | 'shop in'
+  | 'build out'
+  | 'build in';
+
+export interface WorkNote {
+  id: string;
+  kind: WorkKind;
+  done: number;
+  /** 0 where it is not known. */
+  total: number;
 }
 
 export interface JobRequest {

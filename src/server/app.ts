@@ -19,10 +19,12 @@ import { proofRoutes } from './routes/proofs.ts';
 import { recordRoutes } from './routes/record.ts';
 import { type Sharing, sharingRoutes } from './routes/sharing.ts';
 import { shopImportRoutes } from './routes/shop-import.ts';
+import { workRoutes } from './routes/works.ts';
 import { admit } from './sharing/admit.ts';
 import { boundStrangers, type StrangerBounds, usualBounds } from './sharing/stranger-bounds.ts';
 import type { ShopImport } from './shop-files/shop-import.ts';
 import type { StaticFiles } from './static-files.ts';
+import { Works } from './thread/works.ts';
 
 export interface AppParts {
   keeper: Keeper;
@@ -42,6 +44,8 @@ export interface AppParts {
   /** Undefined where nobody looks after the record (tests of the routes alone). */
   care?: RecordCare;
   jobs: Jobs;
+  /** Long work that outlives an app, such as a restore; without it this app's alone. */
+  works?: Works;
   /** Build file of the demo; it need not exist. */
   demoFile: string;
   /** Whether a Host header names this server. */
@@ -72,7 +76,9 @@ export function createApp(parts: AppParts): Hono {
   app.route('/api', sharingRoutes(parts.sharing));
   app.get('/api/info', async (c) => c.json(await parts.info()));
   app.route('/api', documentRoutes(parts.keeper));
-  app.route('/api', fileRoutes(parts.keeper, parts.version, parts.recordFile));
+  const works = parts.works ?? new Works();
+  app.route('/api', fileRoutes(parts.keeper, parts.version, parts.recordFile, works));
+  app.route('/api', workRoutes(works));
   app.route('/api', backupRoutes(parts.backups, parts.restore));
   app.route('/api', shopImportRoutes(parts.shopImport));
   app.route('/api', recordRoutes(parts.care));

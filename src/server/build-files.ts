@@ -5,7 +5,7 @@ import { type Change, type Operation, pathOf } from '../record/operation.ts';
 import { buildFileText, readableAttachment } from './build-file-text.ts';
 import { NotFoundError, RefusedError } from './errors.ts';
 import { type Keeper, newId } from './keeper.ts';
-import { runTask } from './thread/run-task.ts';
+import { runTask, type TaskOptions } from './thread/run-task.ts';
 
 /**
  * The build as a file, made in a thread of its own where the record is a file of this computer.
@@ -16,24 +16,36 @@ export async function exportBuild(
   id: string,
   options: { attachments: boolean; writtenBy: string },
   file?: string,
+  task?: TaskOptions,
 ): Promise<string> {
   // Made now where it is missing: the thread only reads.
   await keeper.shop();
-  return file ? runTask('writeBuild', { file, id, ...options }) : buildFileText(keeper, id, options);
+  return file ? runTask('writeBuild', { file, id, ...options }, task) : buildFileText(keeper, id, options);
 }
 
 /** A new build from a file, read in a thread of its own. @throws RefusedError; then nothing was stored */
-export async function importBuild(keeper: Keeper, text: string, id = newId()): Promise<ImportAnswer> {
-  const at = keeper.timestamp();
-  const taken = await runTask('readBuild', { text, id, at });
+export async function importBuild(
+  keeper: Keeper,
+  text: string,
+  { signal, onProgress }: TaskOptions = {},
+): Promise<ImportAnswer> {
+  const [id, at] = [newId(), keeper.timestamp()];
+  const taken = await runTask('readBuild', { text, id, at }, { signal });
   if ('findings' in taken) throw new RefusedError(taken.findings);
   const operations: Operation[] = [];
   for (const piece of taken.pieces) {
     operations.push(...(JSON.parse(piece) as Operation[]));
     await breathe();
   }
-  for (const attachment of taken.attachments) await keeper.repository.addAttachment(attachment, at);
-  const document = await keeper.createWith('build', operations, id);
+  const added: string[] = [];
+  for (const attachment of taken.attachments)
+    if (await keeper.repository.addAttachment(attachment, at)) added.push(attachment.hash);
+  const document = await keeper
+    .createWith('build', operations, id, { signal, onProgress })
+    .catch(async (error: unknown) => {
+      await keeper.repository.dropUnused(added);
+      throw error;
+    });
   for (const revision of taken.revisions) await keeper.repository.addRevision(revision);
   const attachmentsMissing = await missingAttachments(keeper, taken.hashes);
   return { document, attachmentsMissing, notes: taken.notes };

@@ -107,16 +107,24 @@ async function erasePictures(
   const named = operations.filter(
     ({ collection, field }) => collection === 'attachments' && field === 'content',
   );
+  const values = new Set(named.flatMap(({ old_value, new_value }) => [old_value, new_value]));
+  values.delete(nothing);
+  return dropUnusedIn(
+    trx,
+    [...values].map((value) => JSON.parse(value) as string),
+  );
+}
+
+/** Of these pictures those that no document names go. */
+export async function dropUnusedIn(trx: Transaction<Tables>, hashes: readonly string[]): Promise<string[]> {
   const gone: string[] = [];
-  for (const value of new Set(named.flatMap(({ old_value, new_value }) => [old_value, new_value]))) {
-    if (value === nothing) continue;
-    const elsewhere = await trx
+  for (const hash of hashes) {
+    const named = await trx
       .selectFrom('operations')
-      .where('new_value', '=', value)
+      .where('new_value', '=', JSON.stringify(hash))
       .select('id')
       .executeTakeFirst();
-    if (elsewhere) continue;
-    const hash = JSON.parse(value) as string;
+    if (named) continue;
     await trx.deleteFrom('attachments').where('hash', '=', hash).execute();
     gone.push(hash);
   }

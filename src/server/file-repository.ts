@@ -4,7 +4,7 @@ import type { DocumentSummary, Revision, RevisionAnswer } from '../record/api.ts
 import type { Operation, Path } from '../record/operation.ts';
 import { DatabaseTrouble } from './database-trouble.ts';
 import { forgetLog } from './erase.ts';
-import type { Appended, NewDocument, StoredAttachment } from './repository.ts';
+import type { Appended, NewDocument, Pace, StoredAttachment } from './repository.ts';
 import { SqlRepository } from './sql-repository.ts';
 import type { Tables } from './tables.ts';
 
@@ -37,9 +37,9 @@ export class FileRepository extends SqlRepository {
     return repository;
   }
 
-  override async create(document: NewDocument): Promise<DocumentSummary> {
+  override async create(document: NewDocument, pace?: Pace): Promise<DocumentSummary> {
     this.assertInPlace();
-    const created = await super.create(document);
+    const created = await super.create(document, pace);
     this.note(created.lastSeq);
     return created;
   }
@@ -60,6 +60,13 @@ export class FileRepository extends SqlRepository {
     const added = await super.addAttachment(attachment, at);
     this.note(added ? 1 : 0);
     return added;
+  }
+
+  override async dropUnused(hashes: readonly string[]): Promise<string[]> {
+    this.assertInPlace();
+    const gone = await super.dropUnused(hashes);
+    this.note(-gone.length);
+    return gone;
   }
 
   override async addRevision(revision: RevisionAnswer): Promise<Revision> {

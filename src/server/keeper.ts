@@ -14,7 +14,7 @@ import { validateOperation, validateValue } from '../record/validate.ts';
 import type { ChangeFeed } from './change-feed.ts';
 import { documentNotFound, RefusedError } from './errors.ts';
 import { Histories, type SnapshotLimits } from './histories.ts';
-import type { Appended, Repository } from './repository.ts';
+import type { Appended, Pace, Repository } from './repository.ts';
 import { DamagedDocument } from './vouch/check-operations.ts';
 
 /** The shop's own document: settings that hold for every build. */
@@ -78,8 +78,9 @@ export class Keeper {
     kind: DocumentKind,
     operations: readonly Operation[],
     id = newId(),
+    pace: Pace = {},
   ): Promise<DocumentSummary> {
-    const created = await this.repository.create({ id, kind, at: this.timestamp(), operations });
+    const created = await this.repository.create({ id, kind, at: this.timestamp(), operations }, pace);
     // A long one has its snapshot before anybody opens it.
     await this.histories.standing(created);
     return created;

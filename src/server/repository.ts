@@ -20,6 +20,12 @@ export interface NewDocument {
   operations: readonly Operation[];
 }
 
+/** Of what takes long: how far it is, and the word to give it up. */
+export interface Pace {
+  signal?: AbortSignal;
+  onProgress?(done: number, total: number): void;
+}
+
 export interface StoredAttachment {
   hash: string;
   type: string;
@@ -51,8 +57,8 @@ export interface Appended {
 export interface Repository {
   list(query: ListQuery): Promise<DocumentList>;
   find(document: string): Promise<DocumentSummary | undefined>;
-  /** @throws ConflictError when the id is taken */
-  create(document: NewDocument): Promise<DocumentSummary>;
+  /** All of it or nothing. @throws ConflictError when the id is taken */
+  create(document: NewDocument, pace?: Pace): Promise<DocumentSummary>;
   /** All of them or none; the ones already there are acknowledged again. @throws NotFoundError, ConflictError */
   append(document: string, operations: readonly Operation[], receivedAt: string): Promise<Appended>;
   setGone(document: string, gone: boolean): Promise<DocumentSummary>;
@@ -65,6 +71,8 @@ export interface Repository {
   /** Whether it was not there before. */
   addAttachment(attachment: StoredAttachment, at: string): Promise<boolean>;
   attachment(hash: string): Promise<StoredAttachment | undefined>;
+  /** Takes those of these pictures out again that no document names; answers which. */
+  dropUnused(hashes: readonly string[]): Promise<string[]>;
   /** For good, out of history and printed states too; answers the pictures that are gone. */
   erase(document: string, paths: readonly Path[]): Promise<string[]>;
   addRevision(revision: RevisionAnswer): Promise<Revision>;

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createAdaptorServer } from '@hono/node-server';
 import type { Hono } from 'hono';
-import { createApp } from './app.ts';
+import { type AppParts, createApp } from './app.ts';
 import { Backups } from './backup/backups.ts';
 import { restoreInto } from './backup/restore-backup.ts';
 import { openOrRepair, undoHalfDone } from './care/at-start.ts';
@@ -19,6 +19,7 @@ import { Entrance } from './sharing/entrance.ts';
 import { PhoneDoor } from './sharing/phone-door.ts';
 import { ShopImport } from './shop-files/shop-import.ts';
 import { readStaticFiles } from './static-files.ts';
+import { Works } from './thread/works.ts';
 
 export interface ServeOptions {
   dataFolder: string;
@@ -76,7 +77,8 @@ export async function serve(options: ServeOptions): Promise<RunningServer> {
 
 async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock): Promise<RunningServer> {
   const listening: Server[] = [];
-  const backups = options.databaseUrl ? undefined : keepBackups(folder);
+  const works = new Works();
+  const backups = options.databaseUrl ? undefined : keepBackups(folder, works);
   const ends = [async () => backups?.close()];
   let holder: RecordHolder | undefined;
   const close = async () => {
@@ -97,7 +99,8 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
     const open = () => openOrRepair(folder, backups, () => openRecord(folder, options.databaseUrl, demoFile));
     const restore = async (file: string) => {
       const at = new Date();
-      return restoreInto(file, folder, at, (swap) => holder!.replace(swap));
+      const swapped = (swap: () => string | undefined) => holder!.replace(swap);
+      return works.run('restore', (task) => restoreInto(file, folder, at, swapped, task));
     };
     const shopImport = options.databaseUrl
       ? undefined
@@ -106,6 +109,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
           repository: () => holder!.record.keeper.repository,
           replace: (swap) => holder!.replace(swap),
           now: () => new Date(),
+          works,
         });
     const care = new RecordCare({
       folder,
@@ -113,6 +117,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       backups,
       replace: (swap) => holder!.replace(swap),
       now: () => new Date(),
+      works,
     });
     ends.push(() => care.close());
     const recordFile = options.databaseUrl ? undefined : folder.databaseFile;
@@ -127,6 +132,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
         restore,
         shopImport,
         care,
+        works,
         recordFile,
         demoFile,
         staticFiles,
@@ -163,18 +169,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
 }
 
 interface AppSurroundings
-  extends Pick<
-    Parameters<typeof createApp>[0],
-    | 'backups'
-    | 'restore'
-    | 'shopImport'
-    | 'care'
-    | 'recordFile'
-    | 'demoFile'
-    | 'staticFiles'
-    | 'closing'
-    | 'end'
-  > {
+  extends Omit<AppParts, 'keeper' | 'jobs' | 'version' | 'info' | 'sharing' | 'allowedHost' | 'proxyOrigin'> {
   own: { version: string; dataFolder: string; mayEnd: boolean };
   entrance: Entrance;
   letIn(open: boolean): Promise<void>;
@@ -229,10 +224,16 @@ function addressOf(host: string, port: number): string {
   return `http://${local.includes(':') ? `[${local}]` : local}:${port}`;
 }
 
-function keepBackups(folder: DataFolder): Backups {
+function keepBackups(folder: DataFolder, works: Works): Backups {
   const writtenBy = `Fairbend ${packageVersion()}`;
   const { databaseFile } = folder;
-  return new Backups({ databaseFile, folder: backupsFolder(folder), writtenBy, now: () => new Date() });
+  return new Backups({
+    databaseFile,
+    folder: backupsFolder(folder),
+    writtenBy,
+    now: () => new Date(),
+    works,
+  });
 }
 
 export function packageVersion(): string {

@@ -2,7 +2,7 @@ import { setImmediate as breathe } from 'node:timers/promises';
 import type { Kysely, Transaction } from 'kysely';
 import { applyOperations, emptyDocument } from '../record/document.ts';
 import { ConflictError } from './errors.ts';
-import type { NewDocument } from './repository.ts';
+import type { NewDocument, Pace } from './repository.ts';
 import { appendIn } from './sql-append.ts';
 import { operationRow } from './sql-rows.ts';
 import { summaryColumns } from './summary.ts';
@@ -22,7 +22,11 @@ export async function createIn(trx: Transaction<Tables>, document: NewDocument):
  * A long history arrives unseen, piece by piece, and is a document once the last is there; what a killed server
  * leaves of one is taken away by the next start. @throws ConflictError when the id is taken
  */
-export async function createInPieces(db: Kysely<Tables>, document: NewDocument): Promise<void> {
+export async function createInPieces(
+  db: Kysely<Tables>,
+  document: NewDocument,
+  { signal, onProgress = () => undefined }: Pace = {},
+): Promise<void> {
   const { id, kind, at, operations } = document;
   await insertEmpty(db, document, arrivingKind);
   try {
@@ -35,7 +39,9 @@ export async function createInPieces(db: Kysely<Tables>, document: NewDocument):
       );
       await db.insertInto('operations').values(rows).execute();
       link = rows.at(-1)!.link;
+      onProgress(start + piece.length, operations.length);
       await breathe();
+      signal?.throwIfAborted();
     }
     const state = applyOperations(emptyDocument(id, kind), operations);
     const counters = { created_at: at, updated_at: at, gone: 0, last_seq: operations.length };

@@ -2,12 +2,13 @@ import { type Kysely, sql } from 'kysely';
 import type { DocumentList, DocumentSummary, FeedOpening, Revision, RevisionAnswer } from '../record/api.ts';
 import type { Operation, Path, StoredOperation } from '../record/operation.ts';
 import type { Standing } from '../record/standing.ts';
-import { eraseIn } from './erase.ts';
+import { dropUnusedIn, eraseIn } from './erase.ts';
 import { DamagedError, documentNotFound } from './errors.ts';
 import type {
   Appended,
   ListQuery,
   NewDocument,
+  Pace,
   Pieces,
   Repository,
   StoredAttachment,
@@ -81,8 +82,8 @@ export class SqlRepository implements Repository {
     return row && summaryOf(row);
   }
 
-  async create(document: NewDocument): Promise<DocumentSummary> {
-    if (document.operations.length > operationsAtOnce) await createInPieces(this.db, document);
+  async create(document: NewDocument, pace?: Pace): Promise<DocumentSummary> {
+    if (document.operations.length > operationsAtOnce) await createInPieces(this.db, document, pace);
     else await this.db.transaction().execute((trx) => createIn(trx, document));
     return (await this.find(document.id))!;
   }
@@ -132,6 +133,10 @@ export class SqlRepository implements Repository {
       .selectAll()
       .executeTakeFirst();
     return row && believedAttachment(row);
+  }
+
+  dropUnused(hashes: readonly string[]): Promise<string[]> {
+    return this.db.transaction().execute((trx) => dropUnusedIn(trx, hashes));
   }
 
   erase(document: string, paths: readonly Path[]): Promise<string[]> {

@@ -1,7 +1,8 @@
 import { mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BackupNote } from '../../record/api.ts';
-import { runTask } from '../thread/run-task.ts';
+import { CalledOff, runTask } from '../thread/run-task.ts';
+import { Works } from '../thread/works.ts';
 import { checkArchive } from './archive.ts';
 import { backupToDrop } from './rotation.ts';
 
@@ -11,6 +12,7 @@ export interface BackupsOptions {
   folder: string;
   writtenBy: string;
   now(): Date;
+  works?: Works;
 }
 
 const dayMs = 24 * 3600 * 1000;
@@ -27,6 +29,7 @@ export interface BackupFailure {
 /** The backups a server makes by itself: at its start and every day, the older ones thinned out. */
 export class Backups {
   private readonly options: BackupsOptions;
+  private readonly works: Works;
   private timer: NodeJS.Timeout | undefined;
   private readonly ending = new AbortController();
   private working: Promise<unknown> = Promise.resolve();
@@ -35,6 +38,7 @@ export class Backups {
 
   constructor(options: BackupsOptions) {
     this.options = options;
+    this.works = options.works ?? new Works();
   }
 
   /** The first one now, behind the scenes; a failure is told, and tried again within the hour. */
@@ -68,6 +72,7 @@ export class Backups {
         this.failure = undefined;
       },
       (error: Error) => {
+        if (error instanceof CalledOff) return;
         this.failure = { at: this.options.now().toISOString(), message: error.message };
       },
     );
@@ -100,14 +105,15 @@ export class Backups {
   private async makeOne(byHand: boolean): Promise<BackupNote> {
     const { folder, databaseFile, writtenBy, now } = this.options;
     mkdirSync(folder, { recursive: true, mode: 0o700 });
-    // Left by a process that was ended in the middle of one.
-    for (const name of readFolder(folder)) if (/\.zip\.(copy|part)/.test(name)) rmSync(join(folder, name));
+    removeHalfMade(folder);
     const at = now();
     const madeAt = this.freeInstant(at).toISOString();
     const stem = `fairbend-${madeAt.replace(/[:.]/g, '-')}${byHand ? '-by-hand' : ''}`;
     const out = join(folder, `${stem}.zip`);
     const input = { databaseFile, out, madeAt, writtenBy };
-    const { leftOut } = await runTask('backup', input, { signal: this.ending.signal });
+    const { leftOut } = await this.works
+      .run('backup', (task) => runTask('backup', input, task), this.ending.signal)
+      .finally(() => removeHalfMade(folder));
     const name = leftOut ? `${stem}-damaged.zip` : `${stem}.zip`;
     if (leftOut) renameSync(out, join(folder, name));
     else if (!byHand) await this.thinOut(madeAt, at);
@@ -148,6 +154,12 @@ async function isGood(archive: string): Promise<boolean> {
     () => true,
     () => false,
   );
+}
+
+/** Left by one that was called off, or by a process that was ended in the middle of it. */
+function removeHalfMade(folder: string): void {
+  for (const name of readFolder(folder))
+    if (/\.zip\.(copy|part)/.test(name)) rmSync(join(folder, name), { force: true });
 }
 
 function readFolder(folder: string): string[] {

@@ -8,7 +8,8 @@ import type { DataFolder } from '../data-folder.ts';
 import { ConflictError, NotFoundError } from '../errors.ts';
 import { isOwn } from '../keeper.ts';
 import type { OpenRecord } from '../open-record.ts';
-import { runTask } from '../thread/run-task.ts';
+import { both, runTask, type TaskOptions } from '../thread/run-task.ts';
+import type { Works } from '../thread/works.ts';
 import { checkRecord, type RecordVerdict } from '../vouch/check-record.ts';
 
 export interface CareParts {
@@ -20,6 +21,7 @@ export interface CareParts {
   /** Closes the record, lets another take its place, opens that. */
   replace(swap: () => string | undefined): Promise<string | undefined>;
   now(): Date;
+  works: Works;
 }
 
 const hourMs = 3600 * 1000;
@@ -91,11 +93,12 @@ export class RecordCare {
       throw new ConflictError('All of the record was read, and all of it is what was stored');
     const archives = backups.list().flatMap((note) => backups.fileOf(note.name) ?? []);
     const at = now();
+    const input = { file: folder.databaseFile, at: at.toISOString(), backups: archives };
     const fill = (fresh: string) =>
-      runTask(
+      this.parts.works.run(
         'repair',
-        { file: folder.databaseFile, fresh, at: at.toISOString(), backups: archives },
-        { signal: this.ending.signal },
+        (task) => runTask('repair', { ...input, fresh }, task),
+        this.ending.signal,
       );
     const { filled, keptAs } = await putInPlace({ folder, at, why: 'repair' }, fill, replace);
     await this.check();
@@ -119,13 +122,14 @@ export class RecordCare {
       this.reading = { done, total };
     };
     onProgress(0, 0);
-    const { signal } = this.ending;
-    const verdict = backups
-      ? await runTask('check', { file: folder.databaseFile }, { onProgress, signal })
-      : await db
-          .transaction()
-          .setIsolationLevel('repeatable read')
-          .execute((trx) => checkRecord(trx, { onProgress, closing: signal }));
+    const read = (task: Required<TaskOptions>) => {
+      const told = { ...task, onProgress: both(onProgress, task.onProgress) };
+      if (backups) return runTask('check', { file: folder.databaseFile }, told);
+      const { signal: closing } = told;
+      const reading = db.transaction().setIsolationLevel('repeatable read');
+      return reading.execute((trx) => checkRecord(trx, { onProgress: told.onProgress, closing }));
+    };
+    const verdict = await this.parts.works.run('check', read, this.ending.signal);
     this.damaged = verdict.damaged;
     if (verdict.damaged.length > 0) return;
     this.noteWhole(await keeper.repository.identity());

@@ -8,18 +8,25 @@ import { NotFoundError } from '../errors.ts';
 import type { Keeper } from '../keeper.ts';
 import { shopArchive } from '../shop-files/shop-archive.ts';
 import { shopZip } from '../shop-files/write-shop.ts';
+import type { Works } from '../thread/works.ts';
 import { readBytes, readText } from './read-body.ts';
 
 /** Largest picture or scan taken, in bytes. */
 const largestAttachment = 64 * 1024 ** 2;
 
 /** Build files out and in, and attachments. */
-export function fileRoutes(keeper: Keeper, version: string, recordFile: string | undefined): Hono {
+export function fileRoutes(
+  keeper: Keeper,
+  version: string,
+  recordFile: string | undefined,
+  works: Works,
+): Hono {
   const app = new Hono();
   app.get('/documents/:id/file', async (c) => {
     const { id, title } = await keeper.findOrThrow(c.req.param('id'));
     const attachments = c.req.query('attachments') !== 'no';
-    const text = await exportBuild(keeper, id, { attachments, writtenBy: `Fairbend ${version}` }, recordFile);
+    const by = { attachments, writtenBy: `Fairbend ${version}` };
+    const text = await works.run('build out', (task) => exportBuild(keeper, id, by, recordFile, task));
     return c.body(text, 200, {
       'content-type': 'application/json; charset=utf-8',
       'content-disposition': `attachment; filename="${fileName(title)}.json"`,
@@ -28,16 +35,17 @@ export function fileRoutes(keeper: Keeper, version: string, recordFile: string |
   app.get('/shop/files', async (c) => {
     const by = { writtenBy: `Fairbend ${version}`, madeAt: keeper.timestamp() };
     const pieces = recordFile
-      ? await shopArchive(recordFile, by, c.req.raw.signal)
+      ? await works.run('shop out', (task) => shopArchive(recordFile, by, task), c.req.raw.signal)
       : shopZip(keeper.repository, by);
     return c.body(Readable.toWeb(Readable.from(pieces)) as ReadableStream<Uint8Array>, 200, {
       'content-type': 'application/zip',
       'content-disposition': `attachment; filename="fairbend-shop-${by.madeAt.slice(0, 10)}.zip"`,
     });
   });
-  app.post('/files', async (c) =>
-    c.json(await importBuild(keeper, await readText(c, largestFile, 'The build file')), 201),
-  );
+  app.post('/files', async (c) => {
+    const text = await readText(c, largestFile, 'The build file');
+    return c.json(await works.run('build in', (task) => importBuild(keeper, text, task)), 201);
+  });
   app.post('/attachments', async (c) => {
     const sent = await readBytes(c, largestAttachment, 'The attachment');
     const { hash, bytes, type, size } = bareAttachment(sent);

@@ -1,7 +1,7 @@
 import { createReadStream, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { newId } from '../keeper.ts';
-import { runTask } from '../thread/run-task.ts';
+import { runTask, type TaskOptions } from '../thread/run-task.ts';
 import type { WrittenBy } from './write-shop.ts';
 
 /**
@@ -11,11 +11,11 @@ import type { WrittenBy } from './write-shop.ts';
 export async function shopArchive(
   recordFile: string,
   by: WrittenBy,
-  gone: AbortSignal,
+  task: TaskOptions,
 ): Promise<AsyncIterable<Uint8Array>> {
   const out = join(dirname(recordFile), `export-${newId()}.zip.part`);
   try {
-    await runTask('writeShop', { file: recordFile, out, ...by }, { signal: gone });
+    await runTask('writeShop', { file: recordFile, out, ...by }, task);
   } catch (error) {
     rmSync(out, { force: true });
     throw error;

@@ -7,7 +7,8 @@ import { ConflictError, RefusedError, TooLargeError } from '../errors.ts';
 import { isOwn } from '../keeper.ts';
 import type { Repository } from '../repository.ts';
 import { openSqlite } from '../sqlite.ts';
-import { CalledOff, runTask } from '../thread/run-task.ts';
+import { both, CalledOff, runTask, type TaskOptions } from '../thread/run-task.ts';
+import { Works } from '../thread/works.ts';
 import type { ImportedShop } from './import-shop.ts';
 import { ShopRefused } from './read-shop.ts';
 
@@ -22,6 +23,7 @@ interface ShopImportParts {
   /** Closes the record, lets another take its place, opens that. */
   replace(swap: () => string | undefined): Promise<string | undefined>;
   now(): Date;
+  works?: Works;
 }
 
 /**
@@ -75,7 +77,6 @@ export class ShopImport {
       );
       return { ...filled, keptAs: keptAs ?? null };
     } catch (error) {
-      if (error instanceof CalledOff) throw new ConflictError(error.message);
       if (!(error instanceof ShopRefused)) throw error;
       throw new RefusedError([{ path: 'shop', message: error.message }]);
     } finally {
@@ -112,7 +113,10 @@ export class ShopImport {
       this.under = { stage: 'reading', done, total };
     };
     const input = { archive, fresh, scratch: folder.path, at: now().toISOString() };
-    return runTask('import', input, { onProgress, signal: this.callingOff?.signal });
+    const { works = new Works() } = this.parts;
+    const read = (task: Required<TaskOptions>) =>
+      runTask('import', input, { ...task, onProgress: both(onProgress, task.onProgress) });
+    return works.run('shop in', read, this.callingOff!.signal);
   }
 }
 

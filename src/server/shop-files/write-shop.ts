@@ -21,7 +21,11 @@ export interface WrittenBy {
 }
 
 /** Every file of the shop, one at a time, the manifest last: only then is it known what there is. */
-export async function* shopFiles(repository: Repository, by: WrittenBy): AsyncGenerator<ShopFile> {
+export async function* shopFiles(
+  repository: Repository,
+  by: WrittenBy,
+  onProgress: (done: number, total: number) => void = () => undefined,
+): AsyncGenerator<ShopFile> {
   const manifest: ShopManifest = { format: shopFormat, version: 1, ...by, files: [], attachments: [] };
   const noted = (file: ShopFile): ShopFile => {
     const sha256 = createHash('sha256').update(file.bytes).digest('hex');
@@ -29,12 +33,18 @@ export async function* shopFiles(repository: Repository, by: WrittenBy): AsyncGe
     return file;
   };
   const leftOut: DamageNote[] = [];
-  for (const id of await repository.documentIds()) {
+  const [ids, notes] = [await repository.documentIds(), await repository.attachmentNotes()];
+  let done = 0;
+  const next = async () => {
+    onProgress(++done, ids.length + notes.length);
+    await breathe();
+  };
+  for (const id of ids) {
     const file = await unlessDamaged(() => documentFile(repository, id), { id, title: '' }, leftOut);
     if (file) yield noted(file);
-    await breathe();
+    await next();
   }
-  for (const { hash, addedAt } of await repository.attachmentNotes()) {
+  for (const { hash, addedAt } of notes) {
     const about = { id: hash, title: 'a picture' };
     const found = await unlessDamaged(() => repository.attachment(hash), about, leftOut);
     if (!found) continue;
@@ -42,7 +52,7 @@ export async function* shopFiles(repository: Repository, by: WrittenBy): AsyncGe
     const { type, bytes } = found;
     manifest.attachments.push({ hash, type, addedAt });
     yield noted({ name: `attachments/${hash}.${extensionOf(type)}`, bytes });
-    await breathe();
+    await next();
   }
   if (leftOut.length > 0) manifest.leftOut = leftOut;
   yield { name: manifestName, bytes: textBytes(manifest) };
@@ -87,13 +97,17 @@ export async function writeShopFolder(
 }
 
 /** The same as one .zip, in pieces as they are made. */
-export async function* shopZip(repository: Repository, by: WrittenBy): AsyncGenerator<Uint8Array> {
+export async function* shopZip(
+  repository: Repository,
+  by: WrittenBy,
+  onProgress?: (done: number, total: number) => void,
+): AsyncGenerator<Uint8Array> {
   const ready: Uint8Array[] = [];
   const zip = new Zip((error, chunk) => {
     if (error) throw error;
     ready.push(chunk);
   });
-  for await (const { name, bytes } of shopFiles(repository, by)) {
+  for await (const { name, bytes } of shopFiles(repository, by, onProgress)) {
     // Pictures are packed already.
     const entry = name.startsWith('attachments/')
       ? new ZipPassThrough(name)

@@ -18,7 +18,11 @@ const mostMegabytes = 1024;
 const tooLarge = `This takes more than ${mostMegabytes} MB of memory; nothing was changed. Look whether it is the right file`;
 
 /** The work was called off. */
-export class CalledOff extends Error {}
+export class CalledOff extends ConflictError {
+  constructor(message = 'Called off; nothing was changed') {
+    super(message);
+  }
+}
 
 /** A task in a thread of its own, which goes on answering meanwhile. @throws what the task throws, CalledOff */
 export function runTask<N extends keyof Tasks>(
@@ -29,9 +33,27 @@ export function runTask<N extends keyof Tasks>(
   // Not compiled (tests): threads of this program know JavaScript alone.
   const inProcess = import.meta.url.endsWith('.ts');
   const work = inProcess
-    ? tasks[name](input as never, onProgress)
+    ? tasks[name](input as never, stoppable(onProgress, signal))
     : inThread(name, input, onProgress, signal);
   return work as Answer<N>;
+}
+
+type Progress = NonNullable<TaskOptions['onProgress']>;
+
+/** Progress that two want to hear. */
+export function both(one: Progress, other: Progress): Progress {
+  return (done, total) => {
+    one(done, total);
+    other(done, total);
+  };
+}
+
+/** Without a thread to end, it ends where it next tells how far it is. */
+function stoppable(onProgress: Progress, signal: AbortSignal | undefined): Progress {
+  return (done: number, total: number) => {
+    if (signal?.aborted) throw new CalledOff();
+    onProgress(done, total);
+  };
 }
 
 async function inThread(
@@ -46,6 +68,7 @@ async function inThread(
     resourceLimits: { maxOldGenerationSizeMb: mostMegabytes },
   });
   const end = () => void thread.terminate();
+  if (signal?.aborted) end();
   signal?.addEventListener('abort', end);
   try {
     return await answerOf(thread, onProgress, signal);
@@ -76,10 +99,6 @@ function answerOf<T>(
     thread.on('error', (error: NodeJS.ErrnoException) =>
       reject(error.code === 'ERR_WORKER_OUT_OF_MEMORY' ? new ConflictError(tooLarge) : error),
     );
-    thread.on('exit', () =>
-      reject(
-        signal?.aborted ? new CalledOff('Called off; nothing was changed') : new Error('The worker ended'),
-      ),
-    );
+    thread.on('exit', () => reject(signal?.aborted ? new CalledOff() : new Error('The worker ended')));
   });
 }

@@ -90,12 +90,12 @@ export const tasks = {
   },
 
   /** The whole shop as an archive of plain files, written to `out`. */
-  async writeShop({ file, out, writtenBy, madeAt }: WriteShop) {
+  async writeShop({ file, out, writtenBy, madeAt }: WriteShop, onProgress: Progress) {
     const db = openUnchecked(file);
     const archive = openSync(out, 'w', 0o600);
     try {
       await sql`begin`.execute(db);
-      for await (const piece of shopZip(new SqlRepository(db), { writtenBy, madeAt }))
+      for await (const piece of shopZip(new SqlRepository(db), { writtenBy, madeAt }, onProgress))
         writeSync(archive, piece);
     } finally {
       closeSync(archive);

@@ -21,6 +21,7 @@ import type {
   SharingAnswer,
   ShopImportAnswer,
   ShopImportStanding,
+  WorkNote,
 } from '../../record/api.ts';
 import type { Objection, Operation } from '../../record/operation.ts';
 import { sendFile } from './send-file.ts';
@@ -40,9 +41,15 @@ export type Api = ReturnType<typeof createApi>;
 
 /** The server's routes as functions; each throws an ApiError when the answer is not the one asked for. */
 export function createApi(fetcher: typeof fetch, base = '') {
-  async function ask<T>(method: string, path: string, body?: BodyInit, type?: string): Promise<T> {
+  async function ask<T>(
+    method: string,
+    path: string,
+    body?: BodyInit,
+    type?: string,
+    waitMs = longestAnswerMs,
+  ): Promise<T> {
     const headers = type ? { 'content-type': type } : undefined;
-    const signal = AbortSignal.timeout(longestAnswerMs);
+    const signal = AbortSignal.timeout(waitMs);
     const response = await fetcher(`${base}/api${path}`, { method, body, headers, signal }).catch(() => {
       throw new ApiError(0, 'The server cannot be reached');
     });
@@ -52,6 +59,9 @@ export function createApi(fetcher: typeof fetch, base = '') {
   const get = <T>(path: string) => ask<T>('GET', path);
   const post = <T>(path: string, body: unknown = {}) =>
     ask<T>('POST', path, JSON.stringify(body), 'application/json');
+  /** Its progress is shown meanwhile, and it can be called off. */
+  const longWork = <T>(path: string, body: Blob | string = '{}') =>
+    ask<T>('POST', path, body, 'application/json', longestWorkMs);
   const doc = (id: string) => `/documents/${encodeURIComponent(id)}`;
 
   return {
@@ -87,7 +97,7 @@ export function createApi(fetcher: typeof fetch, base = '') {
     bringBack: (id: string) => post<DocumentSummary>(`${doc(id)}/bring-back`),
     /** Address of the build file, for a download link. */
     fileAddress: (id: string) => `${base}/api${doc(id)}/file`,
-    importFile: (file: Blob | string) => ask<ImportAnswer>('POST', '/files', file, 'application/json'),
+    importFile: (file: Blob | string) => longWork<ImportAnswer>('/files', file),
     freezeRevision: (id: string, engineVersion: string) =>
       post<Revision>(`${doc(id)}/revisions`, { engineVersion }),
     /** The whole shop as plain files in one archive, for a download link. */
@@ -109,13 +119,18 @@ export function createApi(fetcher: typeof fetch, base = '') {
     /** Puts a demo on the shelf, or brings it back to what it was. */
     showDemo: (id: string) => post<DocumentSummary>(`/demos/${encodeURIComponent(id)}`),
     backups: () => get<{ backups: BackupNote[] }>('/backups'),
-    makeBackup: () => post<BackupNote>('/backups'),
+    makeBackup: () => longWork<BackupNote>('/backups'),
     restoreBackup: (name: string) =>
-      post<{ madeAt: string; keptAs: string | null; otherwise: string[] }>(
+      longWork<{ madeAt: string; keptAs: string | null; otherwise: string[] }>(
         `/backups/${encodeURIComponent(name)}/restore`,
       ),
     record: () => get<RecordStanding>('/record'),
-    repairRecord: () => post<RepairAnswer>('/record/repair'),
+    repairRecord: () => longWork<RepairAnswer>('/record/repair'),
+    checkRecord: () => longWork<RecordStanding>('/record/check'),
+    /** Imports, exports, backups and readings that go on. */
+    works: () => get<{ works: WorkNote[] }>('/works'),
+    cancelWork: (id: string) => post<{ works: WorkNote[] }>(`/works/${id}/cancel`),
+    cancelShopImport: () => post<ShopImportStanding>('/shop/import/cancel'),
     proofs: () => get<ProofsAnswer>('/proofs'),
     startJob: (kind: string, input: unknown = {}) => post<JobStatus>('/jobs', { kind, input }),
     jobs: () => get<{ jobs: JobStatus[] }>('/jobs'),
@@ -135,6 +150,7 @@ export function createApi(fetcher: typeof fetch, base = '') {
 
 /** A connection that died without a word is given up after this; large files are on the same machine or network. */
 const longestAnswerMs = 60_000;
+const longestWorkMs = 4 * 3600_000;
 
 function queryText(query: Record<string, string | number | boolean | undefined>): string {
   const given = Object.entries(query).filter(([, value]) => value !== undefined);

@@ -3,6 +3,7 @@ import { Button } from 'react-aria-components';
 import type { BackupNote } from '../../../record/api.ts';
 import { instantWords } from '../../../words/intl.ts';
 import { Part } from '../../parts/sheet/part.tsx';
+import { WorkBars } from '../../parts/work-bars.tsx';
 import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';
 import { api } from '../../store/open-document.ts';
@@ -55,6 +56,7 @@ export function BackupsPart() {
         </Button>
       }
     >
+      <WorkBars kinds={['backup', 'restore']} />
       {trouble ? <p>{trouble}.</p> : <BackupList notes={notes} busy={busy} restore={restore} />}
       <p className="quiet">
         They lie beside the record: a copy on another disk is what survives a broken one. What a backup takes

@@ -3,7 +3,7 @@ import { Button, FileTrigger } from 'react-aria-components';
 import type { ShopImportAnswer, ShopImportStanding } from '../../../record/api.ts';
 import { reasonOf } from '../../read/open-store.ts';
 import { api } from '../../store/open-document.ts';
-import './jobs.css';
+import '../../parts/work-bars.css';
 
 const lookMs = 500;
 
@@ -62,7 +62,10 @@ function Shown({ state }: { state: State }) {
         <p role="status" className="quiet">
           {stage === 'sending'
             ? `Sent: ${megabytes(done)} of ${megabytes(total)} MB`
-            : `Read and checked: ${done} of ${total} files`}
+            : `Read and checked: ${done} of ${total} files`}{' '}
+          <Button className="plain" onPress={() => void api.cancelShopImport().catch(() => undefined)}>
+            Cancel
+          </Button>
         </p>
       </div>
     );

@@ -8,6 +8,7 @@ import { Part } from '../../parts/sheet/part.tsx';
 import { api } from '../../store/open-document.ts';
 import { type ShelfRow, ShelfTable } from './shelf-table.tsx';
 import { isOpen, type Jobs, useJobs, useResult } from './use-jobs.ts';
+import '../../parts/work-bars.css';
 import './jobs.css';
 
 /** Long computations over the whole shop: begun, watched, called off, and what came out of the last one. */

@@ -1,13 +1,16 @@
 import { useEffect, useState } from 'react';
-import { Checkbox } from 'react-aria-components';
+import { Button, Checkbox } from 'react-aria-components';
 import type { ServerInfo } from '../../../record/api.ts';
 import { Field } from '../../fields/field.tsx';
 import { ShopFields } from '../../fields/shop-fields.tsx';
 import { RackShelf } from '../../parts/rack-shelf.tsx';
 import { Page } from '../../parts/sheet/page.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
+import { WorkBars } from '../../parts/work-bars.tsx';
 import { useBenchView } from '../../read/colours.ts';
+import { useSay } from '../../read/messages.tsx';
 import { useOpenParts } from '../../read/open-parts.ts';
+import { reasonOf } from '../../read/open-store.ts';
 import { useShop } from '../../read/shop.tsx';
 import { api } from '../../store/open-document.ts';
 import { BackupsPart } from './backups-part.tsx';
@@ -103,8 +106,36 @@ function KeepingPart() {
         Every build and repair with its history and pictures, readable without Fairbend. It names your
         customers.
       </p>
+      <WorkBars kinds={['shop out', 'check']} />
+      <ReadAll />
       <ImportShop />
       {info.mayEnd && <EndProgram />}
     </Part>
+  );
+}
+
+/** Read every day by itself; now, where somebody wants to know. */
+function ReadAll() {
+  const say = useSay();
+  const [reading, setReading] = useState(false);
+  const read = () => {
+    setReading(true);
+    const read = api.checkRecord().then(
+      ({ damaged }) =>
+        say(
+          damaged.length === 0
+            ? 'All of the record was read, and all of it is what was stored.'
+            : 'Something is damaged. The shelf says what, and how to repair it.',
+        ),
+      (error: unknown) => say(`The record was not read to its end: ${reasonOf(error)}.`),
+    );
+    void read.finally(() => setReading(false));
+  };
+  return (
+    <p>
+      <Button className="button" isDisabled={reading} onPress={read}>
+        Read the whole record now
+      </Button>
+    </p>
   );
 }

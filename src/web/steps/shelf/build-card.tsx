@@ -1,6 +1,8 @@
+import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Link, useLocation } from 'wouter';
 import type { DocumentSummary } from '../../../record/api.ts';
+import { WorkBars } from '../../parts/work-bars.tsx';
 import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';
 import { api } from '../../store/open-document.ts';
@@ -19,6 +21,7 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
   const { id, title, customer, rodKind, lineWeight, demo, gone, updatedAt, card, damaged } = summary;
   const [, navigate] = useLocation();
   const say = useSay();
+  const [saving, setSaving] = useState(false);
   const name = title || 'Untitled build';
   const facts = [rodKind, lineWeight && `line ${lineWeight}`, customer, card.label]
     .filter(Boolean)
@@ -68,7 +71,7 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
             <OfBuild name={name} />
           </Button>
         )}
-        <a className="plain" href={api.fileAddress(id)} download>
+        <a className="plain" href={api.fileAddress(id)} download onClick={() => setSaving(true)}>
           Save as a file
           <OfBuild name={name} />
         </a>
@@ -84,6 +87,7 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
             <OfBuild name={name} />
           </Button>
         )}
+        {saving && <WorkBars kinds={['build out']} />}
         {!demo && customer && <EraseCustomer id={id} customer={customer} attempt={attempt} />}
       </div>
     </li>

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Button, Dialog, FileTrigger, Heading, Modal } from 'react-aria-components';
 import { useLocation } from 'wouter';
 import type { Objection } from '../../../record/operation.ts';
+import { WorkBars } from '../../parts/work-bars.tsx';
 import { useSay } from '../../read/messages.tsx';
 import { ApiError } from '../../store/api.ts';
 import { api } from '../../store/open-document.ts';
@@ -17,9 +18,11 @@ export function ImportButton() {
   const [, navigate] = useLocation();
   const say = useSay();
   const [refused, setRefused] = useState<Refused>();
+  const [busy, setBusy] = useState(false);
   const open = async (files: FileList | null) => {
     const file = files?.[0];
     if (!file) return;
+    setBusy(true);
     try {
       const { document, attachmentsMissing, notes } = await api.importFile(file);
       for (const note of notes) say(`${note}.`);
@@ -32,13 +35,18 @@ export function ImportButton() {
         message: error instanceof Error ? error.message : String(error),
         findings,
       });
+    } finally {
+      setBusy(false);
     }
   };
   return (
     <>
       <FileTrigger acceptedFileTypes={['.json', 'application/json']} onSelect={open}>
-        <Button className="button">Open a build file</Button>
+        <Button className="button" isDisabled={busy}>
+          Open a build file
+        </Button>
       </FileTrigger>
+      {busy && <WorkBars kinds={['build in']} />}
       <Modal
         className="dialog"
         isDismissable

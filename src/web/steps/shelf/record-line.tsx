@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { RecordStanding } from '../../../record/api.ts';
+import { WorkBars } from '../../parts/work-bars.tsx';
 import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';
 import { api } from '../../store/open-document.ts';
@@ -51,6 +52,7 @@ export function RecordLine({ changed }: { changed(): void }) {
           {busy ? 'Bringing it back …' : 'Bring it back'}
         </Button>
       )}
+      {busy && <WorkBars kinds={['check', 'repair', 'restore']} />}
       {quiet && <p className="aside">{quiet}</p>}
     </div>
   );
