@@ -257,7 +257,7 @@ export interface RecordStanding {
     /** Of the last attempt. */
     failure: { at: string; message: string } | null;
   } | null;
-  /** Bytes on the disk; null where the record is in no file of this computer. */
+  /** Bytes taken; null where that cannot be told. */
   space: { record: number; backups: number } | null;
   /** The newest backup, where it holds builds and this record holds none: was it meant to be here? */
   found: { name: string; madeAt: string; builds: number } | null;

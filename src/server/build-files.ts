@@ -5,6 +5,8 @@ import { type Change, type Operation, pathOf } from '../record/operation.ts';
 import { buildFileText, readableAttachment } from './build-file-text.ts';
 import { NotFoundError, RefusedError } from './errors.ts';
 import { type Keeper, newId } from './keeper.ts';
+import { assertRoom } from './space-limit.ts';
+import type { TakenBuild } from './take-build-file.ts';
 import { runTask, type TaskOptions } from './thread/run-task.ts';
 
 /**
@@ -32,6 +34,7 @@ export async function importBuild(
   const [id, at] = [newId(), keeper.timestamp()];
   const taken = await runTask('readBuild', { text, id, at }, { signal });
   if ('findings' in taken) throw new RefusedError(taken.findings);
+  await assertRoom(keeper, bytesOf(taken));
   const operations: Operation[] = [];
   for (const piece of taken.pieces) {
     operations.push(...(JSON.parse(piece) as Operation[]));
@@ -49,6 +52,12 @@ export async function importBuild(
   for (const revision of taken.revisions) await keeper.repository.addRevision(revision);
   const attachmentsMissing = await missingAttachments(keeper, taken.hashes);
   return { document, attachmentsMissing, notes: taken.notes };
+}
+
+/** About what it takes once it is stored. */
+function bytesOf({ pieces, attachments }: TakenBuild): number {
+  const texts = pieces.reduce((sum, piece) => sum + piece.length, 0);
+  return attachments.reduce((sum, { bytes }) => sum + bytes.length, texts);
 }
 
 /** A new build of the builder's own with the values of another; its history begins here. */

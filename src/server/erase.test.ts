@@ -80,3 +80,42 @@ test('a picture erased is gone once no other build names it', async () => {
   expect(inFiles(png.subarray(60, 160))).toEqual([]);
   expect((await ask<RecordStanding>('/record/check', {})).body.damaged).toEqual([]);
 });
+
+test('at the limit the shop set, pictures and files are refused in words; changes go on, and erasing makes room', async () => {
+  const noise = (seed: number) => {
+    let state = seed;
+    const next = () => {
+      state = (Math.imul(state, 1_664_525) + 1_013_904_223) | 0;
+      return state >>> 24;
+    };
+    const data = Uint8Array.from({ length: 1200 * 1000 }, next);
+    return new Uint8Array(encode({ width: 1200, height: 1000, channels: 1, data }));
+  };
+  const { id: shop } = (await ask<DocumentSummary>('/shop')).body;
+  const limit = async (value: number | null, clock: number) => {
+    const path = ['settings', '-', 'spaceLimitMb'];
+    const operation = { id: `d-a.${clock}.0`, device: 'd-a', clock, gesture: `g${clock}`, path, value };
+    const at = '2026-03-01T09:00:00.000Z';
+    return ask(`/documents/${shop}/operations`, { operations: [{ ...operation, old: null, at }] });
+  };
+  const taken = async () => (await ask<RecordStanding>('/record')).body.space!.record;
+  const { hash } = (await ask<AttachmentAnswer>('/attachments', noise(1))).body;
+  const changes = [{ path: ['attachments', 'p', 'content'], value: hash }];
+  const { id } = (await ask<DocumentSummary>('/documents', { kind: 'build', changes })).body;
+  const file = await (await fetch(`${server.address}/api/documents/${id}/file`)).json();
+  expect((await limit((await taken()) / 1e6, 1)).status).toBe(200);
+  const before = await taken();
+  const refused = await ask<{ message: string }>('/attachments', noise(2));
+  expect(refused.status).toBe(409);
+  expect(refused.body.message).toMatch(
+    /MB more would take the record to .* MB; the shop’s limit is .* MB.*Erase pictures.*Settings/,
+  );
+  expect((await ask('/files', file)).status).toBe(409);
+  expect(await taken()).toBe(before);
+  // What is written is kept, limit or not.
+  expect((await limit(1, 2)).status).toBe(200);
+  await ask(`/documents/${id}/erase`, { what: 'picture', row: 'p' });
+  expect(await taken()).toBeLessThan(before);
+  expect((await limit(null, 3)).status).toBe(200);
+  expect((await ask('/attachments', noise(2))).status).toBe(201);
+});

@@ -88,6 +88,8 @@ export interface Repository {
     documents: Pieces<WholeDocument>,
     attachments: Pieces<StoredAttachment & { addedAt: string }>,
   ): Promise<void>;
+  /** Bytes it takes, room that is free again left out. */
+  size(): Promise<number>;
   /** Which record this is; another database has another. */
   identity(): Promise<string>;
   /** As `identity`, and when a backup last took its place. */

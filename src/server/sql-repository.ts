@@ -212,6 +212,13 @@ export class SqlRepository implements Repository {
     return this.db.transaction().execute((trx) => addWholeIn(trx, documents, attachments));
   }
 
+  async size(): Promise<number> {
+    const { rows } = await sql<{ bytes: number }>`
+      select (page_count - freelist_count) * page_size as bytes
+      from pragma_page_count, pragma_freelist_count, pragma_page_size`.execute(this.db);
+    return rows[0].bytes;
+  }
+
   async identity(): Promise<string> {
     this.record ??= (await this.opening()).record;
     return this.record;

@@ -1,6 +1,6 @@
 /** What holds for every build of the shop. */
 import { labelStockNames } from '../../engine/delivery/label-stock.ts';
-import { choice, length, many, rule, single, text } from './declare.ts';
+import { choice, length, many, real, rule, single, text } from './declare.ts';
 import { paperNames, quoteRates, stripPaperNames } from './delivered.ts';
 import { tapeSteps, unitNames } from './layout.ts';
 
@@ -21,6 +21,8 @@ export const settings = single('Settings', {
   ),
   weighsIn: choice('masses are in', { g: 'grams', oz: 'ounces' }, { usual: 'g' }),
   temperatureIn: choice('temperatures are in', { C: '°C', F: '°F' }),
+  /** Of the record without its backups. At it no picture and no file is taken in; changes are. */
+  spaceLimitMb: real('the record may take', [1, 10_000_000], { unit: 'MB', empty: 'no limit' }),
 });
 
 /** How this shop reckons, and what stands at the head of its papers. */

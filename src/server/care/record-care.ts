@@ -1,4 +1,4 @@
-import { readFileSync, statSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { RecordStanding, RepairAnswer } from '../../record/api.ts';
 import { manifestOf } from '../backup/archive.ts';
@@ -67,7 +67,7 @@ export class RecordCare {
       damaged: this.damaged,
       lost: record().lost,
       backups: backups ? { madeAt: newest?.madeAt ?? null, failure: backups.failure ?? null } : null,
-      space: backups ? this.space(backups) : null,
+      space: await this.space(),
       found: await this.foundBeside(),
     };
   }
@@ -105,14 +105,14 @@ export class RecordCare {
     return { mended: filled.mended, leftOut: filled.leftOut, keptAs: keptAs ?? null };
   }
 
-  private space(backups: Backups): RecordStanding['space'] {
-    const files = ['', '-wal'].map((end) =>
-      statSync(this.parts.folder.databaseFile + end, { throwIfNoEntry: false }),
-    );
-    return {
-      record: files.reduce((sum, file) => sum + (file?.size ?? 0), 0),
-      backups: backups.list().reduce((sum, { bytes }) => sum + bytes, 0),
-    };
+  /** What of it cannot be told (a damaged file) is left out. */
+  private async space(): Promise<RecordStanding['space']> {
+    const { backups, record } = this.parts;
+    const taken = await record()
+      .keeper.repository.size()
+      .catch(() => undefined);
+    if (taken === undefined) return null;
+    return { record: taken, backups: backups?.list().reduce((sum, { bytes }) => sum + bytes, 0) ?? 0 };
   }
 
   private async readAll(): Promise<void> {

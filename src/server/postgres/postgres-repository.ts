@@ -30,6 +30,12 @@ export class PostgresRepository extends SqlRepository {
     return appended ?? super.append(document, operations, receivedAt);
   }
 
+  override async size(): Promise<number> {
+    const query = 'select pg_database_size(current_database())::text as bytes';
+    const { rows } = await this.pool.query<{ bytes: string }>(query);
+    return Number(rows[0].bytes);
+  }
+
   override async operationsAfter(document: string, seq: number, limit: number): Promise<StoredOperation[]> {
     const query = { name: 'operations after', text: after, values: [document, seq, limit + 1] };
     const { rows } = await this.pool.query<RowWithEnd>(query);

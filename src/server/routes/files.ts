@@ -8,6 +8,7 @@ import { NotFoundError } from '../errors.ts';
 import type { Keeper } from '../keeper.ts';
 import { shopArchive } from '../shop-files/shop-archive.ts';
 import { shopZip } from '../shop-files/write-shop.ts';
+import { assertRoom } from '../space-limit.ts';
 import type { Works } from '../thread/works.ts';
 import { readBytes, readText } from './read-body.ts';
 
@@ -49,6 +50,7 @@ export function fileRoutes(
   app.post('/attachments', async (c) => {
     const sent = await readBytes(c, largestAttachment, 'The attachment');
     const { hash, bytes, type, size } = bareAttachment(sent);
+    await assertRoom(keeper, bytes.length);
     await keeper.repository.addAttachment({ hash, type, bytes }, keeper.timestamp());
     const answer: AttachmentAnswer = { hash, type, size: bytes.length, ...size };
     return c.json(answer, 201);

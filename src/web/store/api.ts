@@ -93,6 +93,8 @@ export function createApi(fetcher: typeof fetch, base = '') {
     again: (id: string) => post<DocumentSummary>(`${doc(id)}/again`),
     /** For good: out of the history as well. */
     eraseCustomer: (id: string) => post<DocumentSummary>(`${doc(id)}/erase`, { what: 'customer' }),
+    erasePicture: (id: string, row: string) =>
+      post<DocumentSummary>(`${doc(id)}/erase`, { what: 'picture', row }),
     putAway: (id: string) => post<DocumentSummary>(`${doc(id)}/put-away`),
     bringBack: (id: string) => post<DocumentSummary>(`${doc(id)}/bring-back`),
     /** Address of the build file, for a download link. */

@@ -10,6 +10,7 @@ import { Part } from '../sheet/part.tsx';
 import './history.css';
 import { pastDeedText } from '../../../words/deeds.ts';
 import { changeWords, type Teller, whoseWords } from '../../../words/history.ts';
+import { KeptPictures } from './kept-pictures.tsx';
 
 /** Changes shown at once; more by a press. */
 const atOnce = 40;
@@ -45,6 +46,7 @@ export function HistorySheet() {
           Show earlier ones
         </Button>
       )}
+      <KeptPictures />
     </Part>
   );
 }

@@ -16,13 +16,15 @@ export function KeptScans() {
       {scans.map((scan) => {
         const attachment = attachments.get(textOf(scan, 'attachment') ?? '');
         const name = (attachment && textOf(attachment, 'name')) ?? 'scan';
-        const address = api.attachmentAddress((attachment && textOf(attachment, 'content')) ?? '');
+        const content = attachment && textOf(attachment, 'content');
         const numbers = bag.flatMap((row, index) => (textOf(row, 'scanRow') === scan.id ? [index + 1] : []));
         return (
           <li key={scan.id}>
-            <a href={address} target="_blank" rel="noreferrer">
-              <img src={address} alt={name} loading="lazy" />
-            </a>
+            {content && (
+              <a href={api.attachmentAddress(content)} target="_blank" rel="noreferrer">
+                <img src={api.attachmentAddress(content)} alt={name} loading="lazy" />
+              </a>
+            )}
             <span>
               {name}, read with {Math.round(numberOf(scan, 'dpi') ?? 0)} dpi
               {numbers.length > 0 &&

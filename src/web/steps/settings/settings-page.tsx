@@ -21,6 +21,7 @@ import { JobsPart } from './jobs-part.tsx';
 import { PrintersPart } from './printers-part.tsx';
 import { RatesPart } from './rates-part.tsx';
 import { SharingPart } from './sharing-part.tsx';
+import { SpacePart } from './space-part.tsx';
 
 /** What holds for the whole shop, and for this device. */
 export function SettingsPage() {
@@ -43,6 +44,7 @@ export function SettingsPage() {
           <BenchSwitch />
           <OpenPartsSwitch />
         </Part>
+        <SpacePart />
         <RackShelf />
         <HabitsPart />
         <RatesPart />

@@ -13,7 +13,7 @@ const shown = /^image\/(jpeg|png|webp|avif)$/;
 export function PicturesPart() {
   const { rows, newRowId, write } = useBuild();
   const say = useSay();
-  const pictures = rows('attachments');
+  const pictures = rows('attachments').filter((row) => textOf(row, 'content') !== undefined);
   const add = async (files: FileList | null) => {
     for (const file of files ?? []) {
       try {
