@@ -1,13 +1,12 @@
-import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { simulateLoad } from '../../reference/load.ts';
 import { judgeMemory, type MemoryLook, memoryDefaults } from '../../reference/memory-judge.ts';
 import { type ScratchDatabase, scratchDatabase } from '../../test/kit/scratch-database.ts';
 import { compileServer, seededRandom } from '../../test/kit/server-process.ts';
+import { WatchedServer } from '../../test/kit/watched-server.ts';
 
 /** Rounds of editing, each with pages that come and go; more in a long run, which PostgreSQL has alone. */
 const rounds = Number(process.env.SOAK_ROUNDS ?? 10);
@@ -76,7 +75,7 @@ describe.skipIf(onlyLong)('a server edited without a rest', () => {
   }
 
   test('holds no more memory for it; one that kept its requests would be found out', async () => {
-    watched = await WatchedServer.start(folder, scratch?.address);
+    watched = await WatchedServer.start({ dataFolder: folder, databaseUrl: scratch?.address });
     const looks = await soak(watched, rounds);
     const usual = judgeMemory(looks);
     await watched.leak();
@@ -89,73 +88,3 @@ describe.skipIf(onlyLong)('a server edited without a rest', () => {
     expect(leaking.grows).toBe(true);
   }, 300_000);
 });
-
-/** A server that collects its garbage and tells what is left whenever it is asked. */
-class WatchedServer {
-  readonly address: string;
-  private readonly child: ChildProcess;
-
-  private constructor(address: string, child: ChildProcess) {
-    this.address = address;
-    this.child = child;
-  }
-
-  static async start(dataFolder: string, databaseUrl: string | undefined): Promise<WatchedServer> {
-    const module = fileURLToPath(new URL('../../dist/server/serve.js', import.meta.url));
-    const program = `
-      const { Server } = await import('node:http');
-      const { serve } = await import(${JSON.stringify(module)});
-      const kept = (globalThis.kept = []);
-      let leaks = false;
-      const { emit } = Server.prototype;
-      Server.prototype.emit = function (event, request, ...more) {
-        if (leaks && event === 'request') kept.push(request);
-        return emit.call(this, event, request, ...more);
-      };
-      const server = await serve(${JSON.stringify({ dataFolder, databaseUrl, port: 0 })});
-      process.on('message', (message) => {
-        leaks ||= message === 'leak';
-        for (let times = 0; times < 3; times++) globalThis.gc();
-        const { heapUsed, arrayBuffers } = process.memoryUsage();
-        process.send(heapUsed + arrayBuffers);
-      });
-      process.send(server.address);`;
-    const child = spawn(process.execPath, ['--expose-gc', '--input-type=module', '-e', program], {
-      stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
-    });
-    return new WatchedServer((await messageOf(child)) as string, child);
-  }
-
-  heldBytes(): Promise<number> {
-    return this.tell('look');
-  }
-
-  /** From now on it keeps every request, a mistake as they are made. */
-  leak(): Promise<number> {
-    return this.tell('leak');
-  }
-
-  private async tell(message: string): Promise<number> {
-    const told = messageOf(this.child);
-    this.child.send(message);
-    return (await told) as number;
-  }
-
-  end(): Promise<unknown> {
-    if (this.child.exitCode !== null) return Promise.resolve();
-    const gone = new Promise((resolve) => this.child.once('exit', resolve));
-    this.child.kill('SIGKILL');
-    return gone;
-  }
-}
-
-function messageOf(child: ChildProcess): Promise<unknown> {
-  return new Promise((resolve, reject) => {
-    const onExit = (code: number | null) => reject(new Error(`The server ended with ${code}`));
-    child.once('exit', onExit);
-    child.once('message', (message) => {
-      child.off('exit', onExit);
-      resolve(message);
-    });
-  });
-}
