@@ -18,10 +18,10 @@ import { EndProgram } from './end-program.tsx';
 import { HabitsPart } from './habits-part.tsx';
 import { ImportShop } from './import-shop.tsx';
 import { JobsPart } from './jobs-part.tsx';
+import { KeepingSpace } from './keeping-space.tsx';
 import { PrintersPart } from './printers-part.tsx';
 import { RatesPart } from './rates-part.tsx';
 import { SharingPart } from './sharing-part.tsx';
-import { SpacePart } from './space-part.tsx';
 
 /** What holds for the whole shop, and for this device. */
 export function SettingsPage() {
@@ -44,7 +44,7 @@ export function SettingsPage() {
           <BenchSwitch />
           <OpenPartsSwitch />
         </Part>
-        <SpacePart />
+        <KeepingSpace />
         <RackShelf />
         <HabitsPart />
         <RatesPart />

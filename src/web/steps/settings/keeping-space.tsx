@@ -5,7 +5,7 @@ import { Part } from '../../parts/sheet/part.tsx';
 import { api } from '../../store/open-document.ts';
 
 /** What the record takes on the disk, and how much it may. */
-export function SpacePart() {
+export function KeepingSpace() {
   const [space, setSpace] = useState<RecordStanding['space']>(null);
   useEffect(() => {
     api.record().then(
