@@ -26,7 +26,7 @@ import { type RuledReading, ruleLadder } from './layout/rule-reading.ts';
 import { tipLoadForThird } from './layout/tip-load.ts';
 import { type GuideToMark, listMarks, type MarksList, marksInOrder } from './marks/marks-list.ts';
 import { fitStiffness } from './stiffness/fit.ts';
-import { benchFit, recordPath } from './stiffness/from-bench.ts';
+import { benchFit, inRecord } from './stiffness/from-bench.ts';
 import type { Posterior } from './stiffness/posterior.ts';
 import type { FitSolved } from './stiffness/request.ts';
 import { marksThatHelp } from './sureness/marks-that-help.ts';
@@ -173,7 +173,7 @@ function stiffnessOf(bench: Bench, diameters: readonly DiameterRow[]): Stiffness
     };
   }
   const { answer, posterior } = fitStiffness(request);
-  const findings = answer.findings.map((found) => ({ ...found, path: recordPath(taken, found.path) }));
+  const findings = answer.findings.map((found) => inRecord(taken, found));
   return answer.status === 'refused' ? { findings } : { tables: answer, fitted: answer, posterior, findings };
 }
 

@@ -82,31 +82,78 @@ export interface LoadTest {
   acceptedAt: string | undefined;
   note: string | undefined;
   report: string | undefined;
+  /** One of the pictures of a stand by which the bare blank is measured. */
+  stand: string | undefined;
   photos: LoadPhoto[];
 }
 
-/** The load tests in the order they were made. Never throws on any state. */
+/** What holds for all pictures of a stand. */
+export interface Stand {
+  id: string;
+  madeAt: string;
+  heldFromTipM: number | undefined;
+  buttAngleRad: number;
+  standOffM: number | undefined;
+  leftOut: boolean;
+  /** In the order they are taken. */
+  tests: LoadTest[];
+}
+
+/** The load tests in the order they were made, pictures of a stand left out. Never throws on any state. */
 export function readLoadTests(state: DocumentState): LoadTest[] {
+  return readTests(state).filter(({ stand }) => stand === undefined);
+}
+
+/** The stands before which the bare blank is photographed. Never throws on any state. */
+export function readStands(state: DocumentState): Stand[] {
+  const tests = readTests(state);
+  return readRows(state, 'stands').map((row) => ({
+    id: row.id,
+    madeAt: row.text('madeAt') ?? '',
+    heldFromTipM: row.si('heldFromTip'),
+    buttAngleRad: row.si('buttAngle') ?? 0,
+    standOffM: row.si('standOff'),
+    leftOut: row.flag('leftOut'),
+    tests: tests.filter(({ stand }) => stand === row.id),
+  }));
+}
+
+/** Every picture of the record, of load tests and of stands. */
+export function readPhotos(state: DocumentState): LoadPhoto[] {
+  return readTests(state).flatMap(({ photos }) => photos);
+}
+
+function readTests(state: DocumentState): LoadTest[] {
   const read = (collection: string) => readRows(state, collection);
   const rows = { places: read('photoPlaces'), distances: read('photoDistances'), traces: read('traces') };
   const attachments = read('attachments');
   const photos = read('loadPhotos');
-  return read('loadTests').map((test) => ({
+  const stands = read('stands');
+  return read('loadTests').flatMap((test) => {
+    const named = test.text('stand');
+    const stand = stands.find(({ id }) => id === named);
+    // a stand put away takes its pictures along
+    if (named !== undefined && !stand) return [];
+    const own = photos.filter((photo) => photo.text('test') === test.id);
+    return [{ ...readTest(test, stand), photos: own.map((one) => readPhoto(one, rows, attachments, stand)) }];
+  });
+}
+
+function readTest(test: RowReader, stand: RowReader | undefined): Omit<LoadTest, 'photos'> {
+  return {
     id: test.id,
     madeAt: test.text('madeAt') ?? '',
     hungKg: test.si('hung'),
-    buttAngleRad: test.si('buttAngle'),
-    rod: oneOf(test.text('rod'), ['bare', 'taped']) ?? 'taped',
-    heldFromTipM: test.si('heldFromTip'),
-    leftOut: test.flag('leftOut'),
+    buttAngleRad: stand ? (stand.si('buttAngle') ?? 0) : test.si('buttAngle'),
+    rod: stand ? 'bare' : (oneOf(test.text('rod'), ['bare', 'taped']) ?? 'taped'),
+    heldFromTipM: stand ? stand.si('heldFromTip') : test.si('heldFromTip'),
+    leftOut: stand ? stand.flag('leftOut') : test.flag('leftOut'),
     accepted: test.flag('accepted'),
     acceptedAt: test.text('acceptedAt'),
     note: test.text('note'),
     report: test.text('report'),
-    photos: photos
-      .filter((photo) => photo.text('test') === test.id)
-      .map((photo) => readPhoto(photo, rows, attachments)),
-  }));
+    stand: stand?.id,
+  };
 }
 
 /** The test the builder accepted last; undefined where none was. */
@@ -123,7 +170,12 @@ interface PhotoRows {
   traces: RowReader[];
 }
 
-function readPhoto(photo: RowReader, rows: PhotoRows, attachments: readonly RowReader[]): LoadPhoto {
+function readPhoto(
+  photo: RowReader,
+  rows: PhotoRows,
+  attachments: readonly RowReader[],
+  stand: RowReader | undefined,
+): LoadPhoto {
   const own = (row: RowReader) => row.text('photo') === photo.id;
   const attachment = attachments.find(({ id }) => id === photo.text('attachment'));
   const read = {
@@ -141,7 +193,7 @@ function readPhoto(photo: RowReader, rows: PhotoRows, attachments: readonly RowR
       diagonalUpM: photo.si('diagonalUp'),
       diagonalDownM: photo.si('diagonalDown'),
     },
-    standOffM: photo.si('standOff'),
+    standOffM: photo.si('standOff') ?? stand?.si('standOff'),
     places: rows.places.filter(own).flatMap(readPlace),
     distances: rows.distances.filter(own).map(readDistance),
   };

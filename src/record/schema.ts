@@ -38,6 +38,7 @@ import {
 } from './fields/proved.ts';
 import { flagChecks, readings, setups, tests, turnings, turnReadings } from './fields/readings.ts';
 import { printers, rates, settings } from './fields/shop.ts';
+import { stands, wallMarks, walls } from './fields/stands.ts';
 import { swings } from './fields/swings.ts';
 import { about as aboutRepair, damage, job } from './fields/ticket.ts';
 import { twists, twistTest } from './fields/twists.ts';
@@ -82,6 +83,7 @@ export const buildSchema: DocumentSchema = {
   ladder,
   proofs,
   proofPlaces,
+  stands,
   loadTests,
   loadPhotos,
   photoPlaces,
@@ -112,6 +114,8 @@ export const shopSchema: DocumentSchema = {
   rack,
   rates,
   printers,
+  walls,
+  wallMarks,
 };
 
 export const documentSchemas = { build: buildSchema, ticket: ticketSchema, shop: shopSchema } as const;

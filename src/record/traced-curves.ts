@@ -2,7 +2,13 @@
 import type { CurveSetup } from '../engine/bench/bench.ts';
 import { type CloseUpUse, withCloseUps } from './joined-curve.ts';
 import type { DocumentState } from './operation.ts';
-import { type LoadPhoto, type LoadTest, type PhotoTrace, readLoadTests } from './read-load-tests.ts';
+import {
+  type LoadPhoto,
+  type LoadTest,
+  type PhotoTrace,
+  readLoadTests,
+  readStands,
+} from './read-load-tests.ts';
 
 export interface TracedPhoto {
   photo: LoadPhoto;
@@ -30,22 +36,25 @@ export function driftOf({ points }: PhotoTrace): number | undefined {
   return middle > 0 ? Math.min(0.05, Math.max(0.001, middle)) : undefined;
 }
 
-/** Bare blanks under a known weight, for the stiffness. */
+/** Bare blanks under a known weight, for the stiffness: lone pictures, then those of one stand after the other. */
 export function bareCurves(state: DocumentState): CurveSetup[] {
-  return readLoadTests(state).flatMap((test): CurveSetup[] => {
-    const traced = tracedPhoto(test);
-    const { id, hungKg, rod, leftOut, madeAt, heldFromTipM, buttAngleRad } = test;
-    if (rod !== 'bare' || leftOut || hungKg === undefined || !traced) return [];
-    return [
-      {
-        id,
-        day: madeAt.slice(0, 10) || undefined,
-        hungKg,
-        clampFromTipM: heldFromTipM,
-        nominalAngleRad: buttAngleRad,
-        points: traced.trace.points.map(({ xM, yM }) => ({ xM, yM })),
-        driftSigmaM: driftOf(traced.trace),
-      },
-    ];
-  });
+  const stands = readStands(state).flatMap(({ tests }) => tests);
+  return [...readLoadTests(state), ...stands].flatMap((test) => bareCurve(test) ?? []);
+}
+
+function bareCurve(test: LoadTest): CurveSetup | undefined {
+  const { id, hungKg, rod, leftOut, madeAt, heldFromTipM, buttAngleRad, stand } = test;
+  const traced = tracedPhoto(test);
+  if (rod !== 'bare' || leftOut || hungKg === undefined || !traced) return undefined;
+  const { points } = traced.trace;
+  return {
+    id,
+    day: madeAt.slice(0, 10) || undefined,
+    hungKg,
+    clampFromTipM: heldFromTipM,
+    nominalAngleRad: buttAngleRad,
+    ...(stand === undefined
+      ? { points: points.map(({ xM, yM }) => ({ xM, yM })), driftSigmaM: driftOf(traced.trace) }
+      : { shared: stand, points: points.map(({ xM, yM, sigmaM, px }) => ({ xM, yM, sigmaM, px })) }),
+  };
 }

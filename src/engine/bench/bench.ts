@@ -141,9 +141,18 @@ export interface CurveSetup {
   /** Left out: the blank leaves its hold where the curve begins. */
   clampFromTipM?: number;
   nominalAngleRad?: number;
-  points: { xM: number; yM: number }[];
+  /** Pictures of one name share camera, marks and wall. */
+  shared?: string;
+  points: CurvePlaceSeen[];
   /** Standard error of the smooth part: marks and lens. */
   driftSigmaM?: number;
+}
+export interface CurvePlaceSeen {
+  xM: number;
+  yM: number;
+  /** Of pictures that share a stand: standard error, and where in the picture. */
+  sigmaM?: number;
+  px?: readonly [number, number];
 }
 
 export interface Handle {

@@ -1,23 +1,17 @@
 /** The bench as the fit takes it, and where each row of the request came from. */
 import { type AssembledBlank, assembleBlank } from '../bench/assemble.ts';
-import type { Bench, ClampSetup, ClampTest, CurveSetup, Section, Setup, SpanSetup } from '../bench/bench.ts';
+import type { Bench, ClampSetup, ClampTest, Section, Setup, SpanSetup } from '../bench/bench.ts';
 import { type DiameterRow, diameterProfile } from '../bench/diameter-profile.ts';
 import { axisDrops } from '../bench/edge.ts';
 import { stiffZones } from '../bench/ferrule-zones.ts';
 import { liesInFront } from '../bench/flag-check.ts';
 import { oddOf } from '../bench/odd-diameter.ts';
-import { arcFromTip } from './curve-places.ts';
-import type { FitBlank, FitCurveSetup, FitRequest, FitSection, FitSetup, FitTest } from './request.ts';
+import type { Finding } from '../finding.ts';
+import { countedInStand, curveFits } from './curves-from-bench.ts';
+import type { FitRows } from './fit-rows.ts';
+import type { FitBlank, FitRequest, FitSection, FitSetup, FitTest } from './request.ts';
 import { stopwatchSigmaS } from './swing-data.ts';
 
-/** Rows of the record behind the request's indices: `rows[setup].tests[test].readings[reading]`. */
-export interface FitRows {
-  setupId: string;
-  /** A photograph: the id is its load test's. */
-  curve?: true;
-  tests: { testId: string; readings: string[] }[];
-  flagChecks?: string[];
-}
 export interface BenchFit {
   request: FitRequest;
   rows: FitRows[];
@@ -33,7 +27,7 @@ export function benchFit(bench: Bench): BenchFit {
   const profile = diameterProfile(bench.sections, blank);
   const taken = [
     ...bench.setups.map((setup) => setupFit(setup, profile)),
-    ...(bench.curves ?? []).map((curve) => curveFit(curve, blank.lengthM)),
+    ...curveFits(bench.curves ?? [], blank.lengthM),
   ].filter(({ rows }) => rows.tests.length > 0);
   return {
     request: { blank: blankFit(bench, blank, profile), setups: taken.map(({ setup }) => setup) },
@@ -41,6 +35,11 @@ export function benchFit(bench: Bench): BenchFit {
     sectionIds: bench.sections.map(({ id }) => id),
     swingIds: heldSwings(bench, blank).map(({ id }) => id),
   };
+}
+
+/** A fit's finding at the record's field, pictures counted as they were taken. */
+export function inRecord(fit: BenchFit, found: Finding): Finding {
+  return { ...countedInStand(fit.request, found), path: recordPath(fit, found.path) };
 }
 
 /**
@@ -170,27 +169,5 @@ function spanFit(setup: SpanSetup): { setup: FitSetup; rows: FitRows } {
       tests,
     },
     rows: { setupId: setup.id, tests: setup.tests.map(({ id }) => ({ testId: id, readings: [] })) },
-  };
-}
-
-/** Where nobody said where the hold is, the curve's own length says it, to the scale of the picture. */
-function curveFit(curve: CurveSetup, lengthM: number): { setup: FitCurveSetup; rows: FitRows } {
-  const { hungKg, points, clampFromTipM, nominalAngleRad, driftSigmaM } = curve;
-  const ownM = Math.min(lengthM, arcFromTip(points)[0]);
-  return {
-    setup: {
-      kind: 'curve',
-      clampFromTipM: clampFromTipM ?? ownM,
-      ...(clampFromTipM === undefined ? { clampSigmaM: 0.01 * ownM } : {}),
-      ...(nominalAngleRad === undefined ? {} : { nominalAngleRad }),
-      tests: [
-        {
-          hung: hungKg > 0 ? [{ fromTipM: 0, massKg: hungKg }] : [],
-          points: points.map(({ xM, yM }) => ({ xM, yM })),
-          ...(driftSigmaM === undefined ? {} : { driftSigmaM }),
-        },
-      ],
-    },
-    rows: { setupId: curve.id, curve: true, tests: [{ testId: curve.id, readings: [] }] },
   };
 }

@@ -50,6 +50,8 @@ export const loadTests = many('Load test', {
     hint: 'where the blank leaves the clamp',
   }),
   leftOut: flag('leave this curve out of the stiffness'),
+  /** One of the pictures that the bare blank is measured by; left out: a test by itself. */
+  stand: row('taken from the stand', 'stands'),
   /** The rod stays as this test shows it; the latest such test is the build's. */
   accepted: flag('accepted'),
   acceptedAt: instant('accepted on'),

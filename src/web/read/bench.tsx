@@ -6,7 +6,7 @@ import { type DiameterRow, diameterProfile } from '../../engine/bench/diameter-p
 import type { Finding } from '../../engine/finding.ts';
 import type { Assumption, Choices } from '../../engine/flow/choices.ts';
 import { withSeries } from '../../engine/series/fit-of-series.ts';
-import { type BenchFit, benchFit, recordPath } from '../../engine/stiffness/from-bench.ts';
+import { type BenchFit, benchFit, inRecord } from '../../engine/stiffness/from-bench.ts';
 import type { FitSolved, SeriesPrior } from '../../engine/stiffness/request.ts';
 import type { DocumentState } from '../../record/operation.ts';
 import { type BuildReading, readBuild } from '../../record/read-build.ts';
@@ -109,10 +109,7 @@ function useStiffness(fit: BenchFit | undefined, writer: Writer): Stiffness {
   const { answer, working, failure } = useFit(fit && fit.request.setups.length > 0 ? fit.request : undefined);
   return useMemo(() => {
     const solved = answer && answer.status !== 'refused' ? answer : undefined;
-    const findings = (answer?.findings ?? []).map((found) => ({
-      ...found,
-      path: fit ? recordPath(fit, found.path) : found.path,
-    }));
+    const findings = (answer?.findings ?? []).map((found) => (fit ? inRecord(fit, found) : found));
     const unsettled = solved?.reason && sentenceOf(solved.reason, writer);
     return { solved, working, failure: failure ?? unsettled, findings };
   }, [answer, working, failure, fit, writer]);

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { type LoadPhoto, readLoadTests } from '../../../record/read-load-tests.ts';
+import { type LoadPhoto, readPhotos } from '../../../record/read-load-tests.ts';
 import type { Writer } from '../../../words/writer.ts';
 import { type Build, useBuild } from '../../read/build-context.ts';
 import { reasonOf } from '../../read/open-store.ts';
@@ -91,9 +91,7 @@ async function look(build: Build, desk: PhotoDesk, wanted: Look): Promise<Outcom
 
 /** The picture as the record has it now, not as it was when the sheet was last drawn. */
 function photoNow(build: Build, photoId: string): LoadPhoto | undefined {
-  return readLoadTests(build.store.getSnapshot().document)
-    .flatMap(({ photos }) => photos)
-    .find(({ id }) => id === photoId);
+  return readPhotos(build.store.getSnapshot().document).find(({ id }) => id === photoId);
 }
 
 function newTrace(
