@@ -24,13 +24,17 @@ export function agreementWords({ residualRmsM }: FitSolved, writer: Writer): str
 /** Fewer readings than these leave much to be gained by the longer protocol. */
 const fewReadings = 12;
 
-/** How sure the stiffness is, over the length that bends. */
-export function surenessWords({ stiffness }: FitSolved, readings: number): string {
+/** Half the band's width along most of the blank. */
+export function typicalBandPercent({ stiffness }: FitSolved): number {
   const halves = stiffness
     .map(({ lowNm2, highNm2 }) => Math.sqrt(highNm2 / lowNm2) - 1)
     .sort((a, b) => a - b);
-  const typical = Math.round(halves[Math.floor(halves.length / 2)] * 100);
-  const known = `Stiffness is known to ±${typical} % along most of the blank`;
-  if (readings >= fewReadings) return `${known}.`;
+  return Math.round(halves[Math.floor(halves.length / 2)] * 100);
+}
+
+/** How sure the stiffness is, over the length that bends; pictures of one stand tell as much as a long protocol. */
+export function surenessWords(solved: FitSolved, readings: number, pictures = 0): string {
+  const known = `Stiffness is known to ±${typicalBandPercent(solved)} % along most of the blank`;
+  if (readings >= fewReadings || pictures > 1) return `${known}.`;
   return `${known}. That is enough for a first layout, not yet for thread. The twenty-minute protocol narrows it.`;
 }

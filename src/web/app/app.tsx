@@ -18,10 +18,12 @@ const loadTicketPage = async () => ({
 });
 const BuildPage = lazy(loadBuildPage);
 const TicketPage = lazy(loadTicketPage);
-/** The telephone's page; it comes only where it is asked for. */
+/** The telephone's pages; they come only where they are asked for. */
 const PhonePage = lazy(async () => ({ default: (await import('../steps/phone/phone-page.tsx')).PhonePage }));
 /** The live view, likewise. */
 const LivePage = lazy(async () => ({ default: (await import('../steps/load-test/live-page.tsx')).LivePage }));
+
+const StandPage = lazy(async () => ({ default: (await import('../steps/phone/stand-page.tsx')).StandPage }));
 
 /** The whole page: what the shop sets holds everywhere, the address says which sheet is on the table. */
 export function App() {
@@ -59,6 +61,9 @@ function ShopSheets() {
           </Route>
           <Route path="/live/:build/:test">
             {({ build, test }) => <LivePage key={build} build={build} test={test} />}
+          </Route>
+          <Route path="/stand/:build/:stand">
+            {({ build, stand }) => <StandPage key={build} build={build} stand={stand} />}
           </Route>
           <Route path="/builds/:id">{({ id }) => <Redirect to={`/builds/${id}/blank`} replace />}</Route>
           <Route path="/builds/:id/:step/:screen?">

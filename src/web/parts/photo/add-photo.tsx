@@ -1,45 +1,19 @@
-import { type ReactNode, type RefObject, useEffect, useRef, useState } from 'react';
+import { type ReactNode, type RefObject, useEffect, useRef } from 'react';
 import { Button, DropZone, FileTrigger, Text } from 'react-aria-components';
 import { useBuild } from '../../read/build-context.ts';
-import { reasonOf } from '../../read/open-store.ts';
 import { PhoneInvitation } from './phone-invitation.tsx';
-import { photoChanges, sendPhoto } from './send-photo.ts';
+import { type AddedPhotos, useAddPhotos } from './use-add-photos.ts';
 
 /** What the file dialogue offers; what the browser shows but the server does not take is converted. */
 export const pictureKinds = ['image/jpeg', 'image/png', 'image/webp', 'image/*'];
 
-/** Sends pictures and puts them into a test; one after the other, and says what became of them. */
-export function useAddPhotos(test: string, takenBy: string) {
-  const build = useBuild();
-  const [sending, setSending] = useState<string>();
-  const [troubles, setTroubles] = useState<readonly string[]>([]);
-  const [added, setAdded] = useState(0);
-  const add = async (files: readonly File[]) => {
-    setTroubles([]);
-    for (const file of files) {
-      setSending(file.name || 'the picture');
-      try {
-        const sent = await sendPhoto(file);
-        const ids = { attachment: build.newRowId(), photo: build.newRowId() };
-        const order = build.rows('loadPhotos').length + 1;
-        const findings = build.write('addPicture', photoChanges(sent, { test, order, takenBy, ids }));
-        if (findings[0]) throw new Error(findings[0].message);
-        setAdded((count) => count + 1);
-      } catch (error) {
-        const reason = reasonOf(error).replace(/\.$/, '');
-        setTroubles((said) => [...said, `${reason}.`]);
-      }
-    }
-    setSending(undefined);
-  };
-  return { add, sending, troubles, added };
-}
-
 /** A picture for a test: from this computer, dropped, pasted, or from the telephone. */
 export function AddPhoto({ test, first }: { test: string; first: boolean }) {
-  const { add, sending, troubles } = useAddPhotos(test, 'this computer');
+  const { id } = useBuild();
+  const added = useAddPhotos(test, 'this computer');
+  const { add } = added;
   const place = useRef<HTMLDivElement>(null);
-  usePaste(place, add);
+  usePaste(place, (files) => void add(files));
   return (
     <div className="screen-only" ref={place}>
       <DropZone
@@ -65,9 +39,9 @@ export function AddPhoto({ test, first }: { test: string; first: boolean }) {
           JPEG, PNG or WebP of up to 50 megapixels. Where and with what it was taken is not kept; its pixels
           are.
         </p>
-        <SendingWords sending={sending} troubles={troubles} />
+        <SendingWords {...added} />
       </DropZone>
-      <PhoneInvitation test={test} />
+      <PhoneInvitation path={`/photo/${id}/${test}`} />
     </div>
   );
 }
@@ -75,13 +49,18 @@ export function AddPhoto({ test, first }: { test: string; first: boolean }) {
 export function SendingWords({
   sending,
   troubles,
-}: {
-  sending: string | undefined;
-  troubles: readonly string[];
-}): ReactNode {
+  waiting,
+}: Pick<AddedPhotos, 'sending' | 'troubles' | 'waiting'>): ReactNode {
   return (
     <div role="status">
-      {sending && <p>Sending {sending} …</p>}
+      {waiting > 0 && (
+        <p className="attention">
+          The shop’s computer cannot be reached.{' '}
+          {waiting === 1 ? 'The picture is' : `${waiting} pictures are`} kept on this device and sent by
+          itself when the network is back.
+        </p>
+      )}
+      {sending && waiting === 0 && <p>Sending {sending} …</p>}
       {troubles.map((words) => (
         <p key={words} className="attention">
           {words}

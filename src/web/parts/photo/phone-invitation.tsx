@@ -2,14 +2,12 @@ import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
 import type { SharingAnswer } from '../../../record/api.ts';
-import { useBuild } from '../../read/build-context.ts';
 import { reasonOf } from '../../read/open-store.ts';
 import { api } from '../../store/open-document.ts';
 import { QrCode } from '../qr-code.tsx';
 
-/** The way from the telephone into this test: a code to scan. A paired device asks for none. */
-export function PhoneInvitation({ test }: { test: string }) {
-  const { id } = useBuild();
+/** The way from the telephone to a page of this build: a code to scan. A paired device asks for none. */
+export function PhoneInvitation({ path }: { path: string }) {
   const [sharing, setSharing] = useState<SharingAnswer>();
   const [code, setCode] = useState<string>();
   const [trouble, setTrouble] = useState<string>();
@@ -27,7 +25,6 @@ export function PhoneInvitation({ test }: { test: string }) {
       </p>
     );
   }
-  const path = `/photo/${id}/${test}`;
   const show = () =>
     api.makePairingCode().then(
       (made) => setCode(made.code),

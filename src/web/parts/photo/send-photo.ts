@@ -3,6 +3,7 @@ import type { AttachmentAnswer } from '../../../record/api.ts';
 import type { Change } from '../../../record/operation.ts';
 import { sentenceOf } from '../../../words/sentence.ts';
 import { siWriter } from '../../../words/writer.ts';
+import { ApiError } from '../../store/api.ts';
 import { api } from '../../store/open-document.ts';
 import { rowChanges } from './place-changes.ts';
 
@@ -23,8 +24,15 @@ export async function sendPhoto(file: File): Promise<SentPhoto> {
     return { ...answer, name };
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    throw new Error(`${name} was not added: ${reason.replace(/^Not taken: /, '').replace(/\.$/, '')}`);
+    const words = `${name} was not added: ${reason.replace(/^Not taken: /, '').replace(/\.$/, '')}`;
+    throw new Error(words, { cause: error });
   }
+}
+
+/** The picture is good; the server was not there to take it. */
+export function isServerAway(error: unknown): boolean {
+  const cause = error instanceof Error ? error.cause : undefined;
+  return cause instanceof ApiError && (cause.status === 0 || cause.status >= 500);
 }
 
 const known = /^(\xff\xd8\xff|\x89PNG|RIFF....WEBP)/s;
@@ -47,7 +55,9 @@ async function bareFile(file: File): Promise<Blob> {
 
 /** Drawn by the browser and kept as a JPEG of high quality: every pixel's place stays, its value nearly. */
 async function converted(file: Blob): Promise<Blob> {
-  const foreign = 'it is no picture that this browser can show; save it as JPEG, PNG or WebP';
+  const foreign = (await isHeic(file))
+    ? 'it is a HEIC picture, which this browser cannot show; set the camera to JPEG (“most compatible”), or take it with the button here'
+    : 'it is no picture that this browser can show; save it as JPEG, PNG or WebP';
   const bitmap = await createImageBitmap(file).catch(() => undefined);
   if (!bitmap) throw new Error(foreign);
   const canvas = document.createElement('canvas');
@@ -58,6 +68,11 @@ async function converted(file: Blob): Promise<Blob> {
   const jpeg = await new Promise<Blob | null>((done) => canvas.toBlob(done, 'image/jpeg', 0.95));
   if (!jpeg) throw new Error('it is too large for this browser to convert; set the camera to JPEG');
   return jpeg;
+}
+
+async function isHeic(file: Blob): Promise<boolean> {
+  const head = String.fromCharCode(...new Uint8Array(await file.slice(4, 12).arrayBuffer()));
+  return /^ftyp(hei|hev|mif|msf)/.test(head);
 }
 
 /** The record's rows of a picture that was sent. */

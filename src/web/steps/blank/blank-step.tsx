@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { readStands } from '../../../record/read-load-tests.ts';
 import { showQuantity } from '../../../words/quantity-text.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
@@ -38,7 +39,7 @@ const screens = [sections, readings, stiffness, spine, swing];
 
 /** On which screen a field of the record is filled in. */
 function screenOf(at: string): Screen {
-  if (/^(readings|setups|tests|flagChecks)/.test(at)) return readings;
+  if (/^(readings|setups|tests|flagChecks|stands|loadTests)/.test(at)) return readings;
   if (/^turn/.test(at)) return spine;
   if (/^twist|twistShare$/.test(at)) return stiffness;
   return at.startsWith('swings') ? swing : sections;
@@ -47,7 +48,7 @@ function screenOf(at: string): Screen {
 /** The blank on the bench: its sections, what was read, how stiff it is. */
 export function BlankStep() {
   const sentence = useSentence();
-  const { id, rows, single } = useBuild();
+  const { id, document, rows, single } = useBuild();
   const { reader } = useShop();
   const { blank, profile, findings, stiffness: fit } = useBench();
   const screen = useScreen(screens);
@@ -55,11 +56,13 @@ export function BlankStep() {
   const plan = usePlan();
   const power = usePower();
   const setups = useMemo(() => setupRowsOf(rows), [rows]);
+  const stands = useMemo(() => readStands(document), [document]);
   const next = nextOnBlank({
     sections: rows('sections'),
     diameters: rows('diameters'),
     weighedWhole: siOf(single('blank'), 'mass') !== undefined,
     setups,
+    stands,
     findings: [...findings, ...fit.findings.map((odd) => ({ ...odd, severity: 'doubt' as const }))],
     show: (row) => {
       const station = quantityOf(row.fields.fromTip);
@@ -84,7 +87,7 @@ export function BlankStep() {
             <AboutPart />
           </>
         )}
-        {shows(readings) && <ReadingsPart setups={setups} />}
+        {shows(readings) && <ReadingsPart setups={setups} stands={stands} />}
         {shows(stiffness) && (
           <>
             <StiffnessPart />

@@ -17,6 +17,7 @@ import { readingsAsked, restOfPlan } from './plan-rest.ts';
 import type { Edge } from './plan-rows.ts';
 import type { SetupRows } from './reading-rows.ts';
 import { isSpared, notSparedWords, sparedWords } from './spared-words.ts';
+import { useBeginStand } from './use-begin-stand.ts';
 import type { Plan } from './use-plan.ts';
 
 /** The ways to measure, with what each takes and gives; lays the rows out to be filled. */
@@ -25,6 +26,7 @@ export function ChooseProtocol({ standing }: { standing: readonly SetupRows[] })
   const { system } = useShop();
   const plan = usePlanContext();
   const { series } = useBench();
+  const byPictures = useBeginStand();
   const [edge, setEdge] = useState<Edge>('upper');
   const [clampHeight, setClampHeight] = useState<QuantityValue | null>(null);
   if (!plan) {
@@ -59,6 +61,11 @@ export function ChooseProtocol({ standing }: { standing: readonly SetupRows[] })
         <HeightQuestion setHeight={setClampHeight} />
       </div>
       <div className="ways">
+        <Way
+          title="Three photographs"
+          words="Nothing hung, a weight, about twice that: three pictures from one stand before marks on the wall. About five minutes."
+          onTake={byPictures}
+        />
         {spared && (
           <Way
             title="Half protocol with its series"

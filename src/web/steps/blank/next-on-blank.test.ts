@@ -12,6 +12,7 @@ const complete: BlankState = {
   sections: [whole('a', 'tip', { joint: 'sleeve', overlap: m(0.03) }), whole('b', 'butt')],
   diameters: ['a', 'b'].map((section) => row(`d${section}`, { section, outside: m(0.004) })),
   weighedWhole: false,
+  stands: [],
   setups: [
     {
       setup: row('s', { name: 'Whole blank level' }),

@@ -1,6 +1,8 @@
 import type { BenchFinding } from '../../../engine/bench/bench-finding.ts';
 import type { Finding } from '../../../engine/finding.ts';
 import type { Row } from '../../../record/document.ts';
+import type { Stand } from '../../../record/read-load-tests.ts';
+import { tracedPhoto } from '../../../record/traced-curves.ts';
 import { quantityOf, siOf, textOf } from '../../read/values.ts';
 import type { SetupRows } from './reading-rows.ts';
 
@@ -20,6 +22,8 @@ export interface BlankState {
   /** The whole blank's mass was given instead of the sections'. */
   weighedWhole: boolean;
   setups: readonly SetupRows[];
+  /** Pictures of the blank. */
+  stands: readonly Stand[];
   findings: readonly BenchFinding[];
   /** How a station reads in this shop: `12 in`. */
   show(station: Row): string;
@@ -90,13 +94,15 @@ function missingMass({ sections, weighedWhole }: BlankState): NextStep | undefin
   return { words, at: `sections/${unweighed.id}/mass` };
 }
 
-function missingReading({ setups, show }: BlankState): NextStep | undefined {
-  if (setups.length === 0) {
+function missingReading({ setups, stands, show }: BlankState): NextStep | undefined {
+  if (setups.length === 0 && stands.length === 0) {
     return {
-      words: 'Choose how to measure the bend: ten minutes, or twenty and a narrower answer.',
+      words: 'Choose how to measure the bend: three photographs, or a tape for ten or twenty minutes.',
       at: 'readings',
     };
   }
+  const picture = stands.map(missingPicture).find((next) => next !== undefined);
+  if (picture) return picture;
   for (const { setup, tests } of setups) {
     const open = textOf(setup, 'kind') === 'span' ? missingOfSpan({ setup, tests }) : undefined;
     if (open) return open;
@@ -118,6 +124,16 @@ function missingReading({ setups, show }: BlankState): NextStep | undefined {
 function readWords(open: Row, show: BlankState['show']): string {
   if (open.fields.atClamp === true) return 'read right where the blank leaves the clamp';
   return `read the drop at ${siOf(open, 'fromTip') === 0 ? 'the tip' : show(open)}`;
+}
+
+function missingPicture({ tests }: Stand): NextStep | undefined {
+  const open = tests.findIndex((test) => !tracedPhoto(test));
+  if (open < 0) return undefined;
+  const taken = tests[open].photos.length > 0;
+  const words = taken
+    ? `Finish picture ${open + 1}: its curve is not read yet.`
+    : `Take picture ${open + 1} of ${tests.length}.`;
+  return { words, at: 'readings' };
 }
 
 const placesOfSpan = [

@@ -1,11 +1,11 @@
 import { useMemo } from 'react';
 import { type ShapePoint, shapeAt } from '../../../engine/flow/expected-reading.ts';
 import { Figure } from '../../fields/figure.tsx';
+import { SetupFigure } from '../../parts/drawing/setup-figure.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { quantityOf, siOf, textOf } from '../../read/values.ts';
 import type { SetupRows, TestRows } from './reading-rows.ts';
 import { flagsOf } from './reading-rows.ts';
-import { SetupFigure } from './setup-figure.tsx';
 import { useExpected } from './use-expected.ts';
 
 const edgeNames = { upper: 'upper edge', axis: 'middle', lower: 'lower edge' };
@@ -22,14 +22,16 @@ export function ReadingNow({ rows, at }: { rows: SetupRows; at: string | undefin
   const edge = (textOf(rows.setup, 'edge') ?? 'axis') as keyof typeof edgeNames;
   const upwards = flagM === undefined && edge === 'upper';
   const place = flagM === 0 ? 'the tip' : `the flag ${writer.length(flagM ?? 0)} from the tip`;
+  const weight = hungKg > 0 ? (quantityOf(now.test.test.fields.hung)?.text ?? '') : '';
   return (
     <div className="reading-now">
       <SetupFigure
         shape={shape}
         flagsM={flagsOf(rows)}
         flagM={flagM}
-        weight={hungKg > 0 ? (quantityOf(now.test.test.fields.hung)?.text ?? '') : ''}
+        weight={weight}
         flagName={flagM === undefined ? '' : place}
+        label={`The blank held in the clamp, ${weight === '' ? 'nothing hung' : `${weight} at its tip`}; ${flagM === undefined ? 'read at the clamp' : `read at ${place}`}, from the level line down`}
       />
       <div className="reading-question">
         <p className="reading-ask">

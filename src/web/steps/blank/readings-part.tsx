@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
+import type { Stand } from '../../../record/read-load-tests.ts';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { LeadCaution } from '../../parts/cautions/lead-caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -7,6 +8,7 @@ import { useOpenParts } from '../../read/open-parts.ts';
 import { textOf } from '../../read/values.ts';
 import { ChooseProtocol } from './choose-protocol.tsx';
 import { NextReadingPart } from './next-reading-part.tsx';
+import { PicturesCard } from './pictures-card.tsx';
 import { ProtocolPrint } from './protocol-print.tsx';
 import { countReadings, type SetupRows } from './reading-rows.ts';
 import { SetupCard } from './setup-card.tsx';
@@ -15,7 +17,7 @@ import { useNextReading } from './use-next-reading.ts';
 import { WhatItBuys } from './what-it-buys.tsx';
 
 /** The bend of the blank as read on the bench, set-up by set-up. */
-export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
+export function ReadingsPart({ setups, stands }: { setups: readonly SetupRows[]; stands: readonly Stand[] }) {
   const { open: all } = useOpenParts();
   const { read, planned } = countReadings(setups);
   const [picked, pick] = useState<string>();
@@ -32,10 +34,20 @@ export function ReadingsPart({ setups }: { setups: readonly SetupRows[] }) {
         aside={planned > 0 ? `${read} of ${planned} taken` : 'how the blank bends under weights'}
         tools={setups.length > 0 && <ProtocolPrint setups={setups} />}
       >
+        {stands.map((stand) => (
+          <PicturesCard key={stand.id} stand={stand} />
+        ))}
         {setups.length === 0 ? (
           <>
-            <ChooseProtocol standing={setups} />
             <ReadingCautions />
+            {stands.length === 0 ? (
+              <ChooseProtocol standing={setups} />
+            ) : (
+              <details className="screen-only">
+                <summary>Measure in another way as well</summary>
+                <ChooseProtocol standing={setups} />
+              </details>
+            )}
           </>
         ) : (
           <>

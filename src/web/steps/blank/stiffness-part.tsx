@@ -1,11 +1,11 @@
 import type { BenchFit } from '../../../engine/stiffness/from-bench.ts';
 import { agreementWords, surenessWords, tiltWords } from '../../../words/fit.ts';
 import { Figure } from '../../fields/figure.tsx';
+import { StiffnessChart } from '../../parts/charts/stiffness-chart.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { useSentence } from '../../read/use-sentence.ts';
-import { StiffnessChart } from './stiffness-chart.tsx';
 import { StiffnessTable } from './stiffness-table.tsx';
 
 /** What the readings say: stiffness along the blank with its band, the tilt of every set-up, what is odd. */
@@ -19,7 +19,9 @@ export function StiffnessPart() {
       <Part title="Stiffness" anchor="stiffness">
         <p className={failure ? 'attention' : 'quiet'} role="status">
           {failure ??
-            (working ? 'Working the stiffness out …' : 'It appears here as soon as a drop is read.')}
+            (working
+              ? 'Working the stiffness out …'
+              : 'It appears here as soon as a drop or a picture is read.')}
         </p>
       </Part>
     );
@@ -31,7 +33,7 @@ export function StiffnessPart() {
       aside="the true stiffness lies in the shaded band, 19 times in 20"
     >
       <div role="status">
-        <p className="verdict">{surenessWords(solved, readingsIn(fit))}</p>
+        <p className="verdict">{surenessWords(solved, readingsIn(fit), picturesIn(fit))}</p>
         <p className={working ? 'quiet' : undefined}>
           {working ? 'Working it out again …' : agreementWords(solved, writer)}
         </p>
@@ -50,7 +52,9 @@ export function StiffnessPart() {
       <StiffnessTable stiffness={solved.stiffness} />
       <ul className="tilts">
         {(fit?.request.setups ?? []).map((setup, index) =>
-          setup.kind === 'span' || solved.tiltRad[index] === undefined ? null : (
+          setup.kind === 'span' ||
+          solved.tiltRad[index] === undefined ||
+          isLaterOfStand(fit, index) ? null : (
             <li key={fit?.rows[index].setupId}>
               <SetupName id={fit?.rows[index].setupId ?? ''} />:{' '}
               <Figure text={tiltWords(solved.tiltRad[index], setup.clampFromTipM ?? blank.lengthM, writer)} />
@@ -60,6 +64,18 @@ export function StiffnessPart() {
       </ul>
     </Part>
   );
+}
+
+/** Pictures of one stand share the clamp: the first says its tilt for all. */
+function isLaterOfStand(fit: BenchFit | undefined, index: number): boolean {
+  const setups = fit?.request.setups ?? [];
+  const own = setups[index];
+  if (own.kind !== 'curve' || own.shared === undefined) return false;
+  return setups.findIndex((other) => other.kind === 'curve' && other.shared === own.shared) < index;
+}
+
+function picturesIn(fit: BenchFit | undefined): number {
+  return (fit?.request.setups ?? []).filter(({ kind }) => kind === 'curve').length;
 }
 
 /** Drops, and sags on two supports. */
@@ -72,5 +88,7 @@ function readingsIn(fit: BenchFit | undefined): number {
 
 function SetupName({ id }: { id: string }) {
   const { bench } = useBench();
-  return <strong>{bench?.setups.find((setup) => setup.id === id)?.name ?? 'A set-up'}</strong>;
+  const isPicture = bench?.curves?.some((curve) => curve.id === id);
+  const name = bench?.setups.find((setup) => setup.id === id)?.name;
+  return <strong>{name ?? (isPicture ? 'Pictures' : 'A set-up')}</strong>;
 }

@@ -1,13 +1,14 @@
-import { useMemo, useRef } from 'react';
-import { Button } from 'react-aria-components';
+import { useMemo } from 'react';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { readLoadTests } from '../../../record/read-load-tests.ts';
 import { BuildProvider } from '../../parts/open-build.tsx';
-import { SendingWords, useAddPhotos } from '../../parts/photo/add-photo.tsx';
+import { SendingWords } from '../../parts/photo/add-photo.tsx';
 import { HowToTakeIt } from '../../parts/photo/how-to-take-it.tsx';
+import { useAddPhotos } from '../../parts/photo/use-add-photos.ts';
 import { Page } from '../../parts/sheet/page.tsx';
 import { SaveBanner } from '../../parts/sheet/save-line.tsx';
 import { useBuild } from '../../read/build-context.ts';
+import { PictureButton } from './picture-button.tsx';
 import '../../parts/photo/photo.css';
 
 /** What the telephone shows: take the picture of one load test, and it is in the build. */
@@ -21,7 +22,8 @@ export function PhonePage({ build, test }: { build: string; test: string }) {
 
 function Phone({ test }: { test: string }) {
   const build = useBuild();
-  const { add, sending, troubles, added } = useAddPhotos(test, 'a telephone');
+  const photos = useAddPhotos(test, 'a telephone');
+  const { add, sending, added } = photos;
   const found = useMemo(
     () => readLoadTests(build.document).find(({ id }) => id === test),
     [build.document, test],
@@ -42,7 +44,7 @@ function Phone({ test }: { test: string }) {
       <div className="phone-page">
         <PictureButton main label="Take a picture" capture onFiles={add} />
         <PictureButton label="Choose one that was taken" onFiles={add} />
-        <SendingWords sending={sending} troubles={troubles} />
+        <SendingWords {...photos} />
         {added > 0 && !sending && (
           <p role="status">
             {added === 1 ? 'The picture is' : `${added} pictures are`} in the build, on the shop’s computer
@@ -52,36 +54,5 @@ function Phone({ test }: { test: string }) {
         <HowToTakeIt />
       </div>
     </Page>
-  );
-}
-
-interface PictureButtonProps {
-  label: string;
-  main?: boolean;
-  /** Straight to the camera. */
-  capture?: boolean;
-  onFiles(files: readonly File[]): void;
-}
-
-function PictureButton({ label, main, capture, onFiles }: PictureButtonProps) {
-  const input = useRef<HTMLInputElement>(null);
-  return (
-    <>
-      <Button className={main ? 'button button-main' : 'button'} onPress={() => input.current?.click()}>
-        {label}
-      </Button>
-      <input
-        ref={input}
-        hidden
-        type="file"
-        accept="image/*"
-        capture={capture ? 'environment' : undefined}
-        aria-label={label}
-        onChange={({ target }) => {
-          onFiles([...(target.files ?? [])]);
-          target.value = '';
-        }}
-      />
-    </>
   );
 }

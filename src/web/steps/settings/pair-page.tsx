@@ -56,6 +56,6 @@ export function PairPage() {
 
 /** What a scanned address carries behind its '#': a code, and the page of this server to go on to. */
 function invitationOf(hash: string): { code: string; next: string | undefined } {
-  const [, code = '', next] = /^#([^/]{0,20})(\/photo\/[\w-]+\/[\w-]+)?$/.exec(hash) ?? [];
+  const [, code = '', next] = /^#([^/]{0,20})(\/(?:photo|stand)\/[\w-]+\/[\w-]+)?$/.exec(hash) ?? [];
   return { code, next };
 }

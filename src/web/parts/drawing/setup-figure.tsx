@@ -1,46 +1,63 @@
 import { scaleLinear } from 'd3-scale';
+import type { ReactNode } from 'react';
 import { type ShapePoint, shapeAt } from '../../../engine/flow/expected-reading.ts';
 
-const box = { width: 720, height: 300, side: 46, top: 56 };
+/** Of the drawing, in its own px. */
+export const setupFigureBox = { width: 720, height: 300, side: 46, top: 56 };
 
 export interface SetupFigureProps {
   shape: readonly ShapePoint[];
-  flagsM: readonly number[];
+  flagsM?: readonly number[];
   /** The flag to read now; undefined at the clamp. */
-  flagM: number | undefined;
-  flagName: string;
+  flagM?: number;
+  flagName?: string;
   /** Empty: nothing hangs. */
   weight: string;
+  /** What is to be seen, for the screen reader. */
+  label: string;
+  /** Drawn under the blank. */
+  children?: ReactNode;
 }
 
 /** The set-up to scale: clamp right, tip left, flags, the weight, and the one drop that is read now. */
-export function SetupFigure({ shape, flagsM, flagM, flagName, weight }: SetupFigureProps) {
+export function SetupFigure(props: SetupFigureProps) {
+  const { shape, flagsM = [], flagM, flagName = '', weight, label, children } = props;
   const reach = Math.max(...shape.map(({ alongM }) => alongM));
   const lowest = Math.max(0.12 * reach, ...shape.map(({ dropM }) => dropM));
-  const pxPerM = Math.min((box.width - 2 * box.side - 40) / reach, (box.height - box.top - 60) / lowest);
-  const x = scaleLinear([0, 1], [box.width - box.side - 40, box.width - box.side - 40 - pxPerM]);
-  const y = (dropM: number) => box.top + dropM * pxPerM;
+  const pxPerM = Math.min(
+    (setupFigureBox.width - 2 * setupFigureBox.side - 40) / reach,
+    (setupFigureBox.height - setupFigureBox.top - 60) / lowest,
+  );
+  const x = scaleLinear(
+    [0, 1],
+    [
+      setupFigureBox.width - setupFigureBox.side - 40,
+      setupFigureBox.width - setupFigureBox.side - 40 - pxPerM,
+    ],
+  );
+  const y = (dropM: number) => setupFigureBox.top + dropM * pxPerM;
   const curve = shape.map(({ alongM, dropM }) => `${x(alongM).toFixed(1)},${y(dropM).toFixed(1)}`).join(' ');
   const [tip, clampX] = [shape[0], x(0)];
   const now = flagM === undefined ? undefined : shapeAt(shape, flagM);
   return (
     <svg
       className="setup-figure"
-      viewBox={`0 0 ${box.width} ${box.height}`}
+      viewBox={`0 0 ${setupFigureBox.width} ${setupFigureBox.height}`}
       role="img"
-      aria-label={`The blank held in the clamp, ${weight === '' ? 'nothing hung' : `${weight} at its tip`}; ${flagName === '' ? 'read at the clamp' : `read at ${flagName}`}, from the level line down`}
+      aria-label={label}
     >
-      <path d={`M${x(tip.alongM) - 20} ${box.top}H${clampX}`} className="sketch-level" />
-      <text x={x(tip.alongM) - 20} y={box.top - 8} className="sketch-word">
+      {children}
+      <path d={`M${x(tip.alongM) - 20} ${setupFigureBox.top}H${clampX}`} className="sketch-level" />
+      <text x={x(tip.alongM) - 20} y={setupFigureBox.top - 8} className="sketch-word">
         level line
       </text>
       <polyline points={curve} className="sketch-blank" />
-      <path d={`M${clampX} ${box.top}H${box.width}`} className="sketch-blank" />
+      <path d={`M${clampX} ${setupFigureBox.top}H${setupFigureBox.width}`} className="sketch-blank" />
       <path
-        d={`M${clampX} ${box.top - 22}h34v16h-34zM${clampX} ${box.top + 6}h34v16h-34z`}
+        d={`M${clampX} ${setupFigureBox.top - 22}h34v16h-34zM${clampX} ${setupFigureBox.top + 6}h34v16h-34z`}
         className="sketch-clamp"
       />
-      <text x={clampX + 17} y={box.top - 30} textAnchor="middle" className="sketch-word">
+      <text x={clampX + 17} y={setupFigureBox.top - 30} textAnchor="middle" className="sketch-word">
         clamp
       </text>
       {flagsM.map((at) => {
@@ -58,10 +75,10 @@ export function SetupFigure({ shape, flagsM, flagM, flagName, weight }: SetupFig
       {now && (
         <g className="sketch-now">
           <path
-            d={`M${x(now.alongM)} ${box.top}V${y(now.readM)}m-9 0h18M${x(now.alongM) - 9} ${box.top}h18`}
+            d={`M${x(now.alongM)} ${setupFigureBox.top}V${y(now.readM)}m-9 0h18M${x(now.alongM) - 9} ${setupFigureBox.top}h18`}
           />
           <circle cx={x(now.alongM)} cy={y(now.dropM)} r={13} />
-          <text x={x(now.alongM)} y={box.top - 26} textAnchor="middle">
+          <text x={x(now.alongM)} y={setupFigureBox.top - 26} textAnchor="middle">
             {flagName.replaceAll('⁄', '/')}
           </text>
         </g>

@@ -1,5 +1,6 @@
 import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
 import type { StiffnessBandRow } from '../../../engine/stiffness/request.ts';
+import { useWidth } from '../../read/use-width.ts';
 import {
   type Frame,
   frameMargin,
@@ -7,8 +8,7 @@ import {
   StiffnessAxis,
   StiffnessCurve,
   stiffnessFrame,
-} from '../../parts/charts/stiffness-axes.tsx';
-import { useWidth } from '../../read/use-width.ts';
+} from './stiffness-axes.tsx';
 
 export interface StiffnessChartProps {
   stiffness: readonly StiffnessBandRow[];
