@@ -89,7 +89,6 @@ export function buildOfStand({ blank }: PaintedStand): Change[] {
     ...row('sections', 's', { order: 0, name: 'blank', length: metres(lengthM), mass: grams(massKg) }),
     ...[0, 1, 2, 3, 4, 5].flatMap((i) =>
       row('diameters', `d${i}`, {
-        order: i,
         section: 's',
         fromOwnTip: metres((i / 5) * lengthM),
         outside: metres(blank.outsideM((i / 5) * lengthM)),

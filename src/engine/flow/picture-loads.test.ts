@@ -1,7 +1,7 @@
 /** Invented blanks within the trade's usual dimensions (common practice, no source); drops by a finer mesh. */
 import { describe, expect, test } from 'vitest';
 import { estimateFromDiameters } from '../bench/estimate.ts';
-import { defaultStrainLevels, surfaceStrainPercent } from '../bench/strain.ts';
+import { strainLevels, surfaceStrainPercent } from '../bench/strain.ts';
 import { bend } from '../bend/bend.ts';
 import { standardGravity } from '../units/gravity.ts';
 import { pictureLoads } from './picture-loads.ts';
@@ -21,7 +21,7 @@ describe.each(blanks)('three pictures of a $name', ({ lengthM, tipM, buttM, mate
   const tables = estimateFromDiameters(profile, material);
   const clampFromTipM = lengthM - 0.15;
   const question = { tables, profile, clampFromTipM, buttAngleRad: 0 };
-  const { cautionPercent } = defaultStrainLevels[material];
+  const { cautionPercent } = strainLevels({ material });
   const loads = pictureLoads({ ...question, cautionPercent });
   const hang = (massKg: number) =>
     bend(

@@ -14,7 +14,7 @@ export interface AddedPhotos {
   added: number;
   /** Kept on this device until the server is there again. */
   waiting: number;
-  /** Rows of the pictures added from this page. */
+  /** Rows of the pictures sent from this page. */
   own: ReadonlySet<string>;
 }
 
@@ -28,7 +28,9 @@ export function useAddPhotos(test: string, takenBy: string): AddedPhotos {
   const [sending, setSending] = useState<string>();
   const [troubles, setTroubles] = useState<readonly string[]>([]);
   const [waiting, setWaiting] = useState(0);
-  const [own, setOwn] = useState<ReadonlySet<string>>(new Set());
+  const [added, setAdded] = useState(0);
+  // not a state: the record's own change is drawn before a state's that was set just before it
+  const own = useRef(new Set<string>());
   const busy = useRef(Promise.resolve());
 
   const sendAll = useCallback(async () => {
@@ -36,8 +38,8 @@ export function useAddPhotos(test: string, takenBy: string): AddedPhotos {
     for (const picture of await outbox.of(latest.current.id, test)) {
       setSending(picture.name);
       try {
-        await send(latest.current, picture);
-        setOwn((before) => new Set([...before, picture.id]));
+        await send(latest.current, picture, () => own.current.add(picture.id));
+        setAdded((count) => count + 1);
       } catch (error) {
         if (isServerAway(error)) break;
         const reason = reasonOf(error).replace(/\.$/, '');
@@ -76,14 +78,14 @@ export function useAddPhotos(test: string, takenBy: string): AddedPhotos {
     }
     await queue();
   };
-  return { add, sending, troubles, added: own.size, waiting, own };
+  return { add, sending, troubles, added, waiting, own: own.current };
 }
 
-async function send(
-  build: Build,
-  { id, attachment, test, takenBy, name, type, bytes, also }: WaitingPicture,
-) {
+/** `known` is called before the picture stands in the record: who shows it must know by then that it is of this page. */
+async function send(build: Build, picture: WaitingPicture, known: () => void) {
+  const { id, attachment, test, takenBy, name, type, bytes, also } = picture;
   const sent = await sendPhoto(new File([bytes], name, { type }));
+  known();
   const order = build.rows('loadPhotos').length + 1;
   const changes = photoChanges(sent, { test, order, takenBy, ids: { attachment, photo: id } });
   const findings = build.write('addPicture', [...also, ...changes]);

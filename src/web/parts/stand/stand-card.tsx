@@ -59,6 +59,7 @@ export function StandCard({ stand, takenBy, take }: StandCardProps) {
         picture={at}
         takenBy={takenBy}
         take={take}
+        onTaken={() => pick(at.number)}
         onward={now && now !== at && at.isRead ? () => pick(now.number) : undefined}
       />
       <StandSureness pictures={pictures} />
@@ -75,11 +76,13 @@ function stateWords({ isRead, photo, findings }: StandPicture): string {
 
 interface PictureNowProps extends StandCardProps {
   picture: StandPicture;
+  /** Its curve is looked at before the next one's turn. */
+  onTaken(): void;
   /** To the next picture, once this one is read. */
   onward: (() => void) | undefined;
 }
 
-function PictureNow({ stand, picture, takenBy, take, onward }: PictureNowProps) {
+function PictureNow({ stand, picture, takenBy, take, onTaken, onward }: PictureNowProps) {
   const { writer } = useShop();
   const sentence = useSentence();
   const { test, photo, number, hungKg, findings } = picture;
@@ -87,6 +90,7 @@ function PictureNow({ stand, picture, takenBy, take, onward }: PictureNowProps) 
   const [again, setAgain] = useState(false);
   const onFiles = (files: readonly File[]) => {
     setAgain(false);
+    onTaken();
     void photos.add(files.slice(0, 1), withPicture(picture, writer.mass));
   };
   const weight = hungKg ? writer.mass(hungKg) : '';
@@ -135,6 +139,7 @@ function withPicture({ test, photo, proposedKg }: StandPicture, mass: (massKg: n
 
 function Hang({ stand, picture, weight }: { stand: Stand; picture: StandPicture; weight: string }) {
   const { number, hungKg, test, proposedKg } = picture;
+  const { writer } = useShop();
   const shape = useHangingShape(stand, hungKg);
   return (
     <div className="reading-now">
@@ -153,7 +158,7 @@ function Hang({ stand, picture, weight }: { stand: Stand; picture: StandPicture;
         {number > 1 && (
           <Field
             path={['loadTests', test.id, 'hung']}
-            usual={proposedKg}
+            pale={proposedKg === undefined ? undefined : writer.mass(proposedKg)}
             hint="weigh what you hang, to 1 %"
           />
         )}

@@ -10,7 +10,7 @@ export function StandSureness({ pictures }: { pictures: readonly StandPicture[] 
   const read = pictures.filter(({ isRead }) => isRead).length;
   if (read === 0) return null;
   const words = solved
-    ? `Stiffness ±${typicalBandPercent(solved)} % along most of the blank, after ${read === 1 ? 'one picture' : `${read} pictures`}.`
+    ? `Stiffness known to ${band(typicalBandPercent(solved))} along most of the blank, after ${read === 1 ? 'one picture' : `${read} pictures`}.`
     : '';
   return (
     <div className="stand-sureness">
@@ -23,5 +23,9 @@ export function StandSureness({ pictures }: { pictures: readonly StandPicture[] 
   );
 }
 
-export const notTriedYet =
+function band(percent: number): string {
+  return percent < 100 ? `±${percent} %` : `a factor of ${(1 + percent / 100).toFixed(1)}`;
+}
+
+const notTriedYet =
   'Tried on simulated and painted pictures only: no real photograph has been part of this yet. Guard it with one flag read by tape.';
