@@ -3,6 +3,7 @@ export { type Camera, cameraBackProject, cameraProject } from './camera/camera-m
 export { marksToCamera } from './camera/marks-check.ts';
 export { type PlaneOfMarks, type PlaneRequest, planeOfMarks } from './camera/plane-of-marks.ts';
 export { cameraAwayM, cameraOverPlane } from './camera/stand-off.ts';
+export { checkWall, type WallChecked } from './camera/wall-check.ts';
 export { type Decoded, type DecodeLimits, decodeImage, decodeLimits } from './decode/decode-image.ts';
 export type { EndsKnown } from './ends/ends-known.ts';
 export { type EndsAnswer, findEnds } from './ends/find-ends.ts';

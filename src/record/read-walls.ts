@@ -6,6 +6,8 @@ export interface Wall {
   id: string;
   name: string;
   standOffM: number | undefined;
+  /** Where a blank leaves the clamp. */
+  clampAtM: [number, number] | undefined;
   marks: WallMarkAt[];
 }
 export interface WallMarkAt {
@@ -25,15 +27,19 @@ export function readWalls(shop: DocumentState): Wall[] {
     id: row.id,
     name: row.text('name') ?? `Wall ${index + 1}`,
     standOffM: row.si('standOff'),
+    clampAtM: pairOf(row.si('clampX'), row.si('clampY')),
     marks: marks
       .filter((mark) => mark.text('wall') === row.id)
       .flatMap((mark): WallMarkAt[] => {
         const number = mark.number('number');
-        const [x, y] = [mark.si('atX'), mark.si('atY')];
         if (number === undefined) return [];
-        return [{ id: mark.id, number, atM: x === undefined || y === undefined ? undefined : [x, y] }];
+        return [{ id: mark.id, number, atM: pairOf(mark.si('atX'), mark.si('atY')) }];
       }),
   }));
+}
+
+function pairOf(x: number | undefined, y: number | undefined): [number, number] | undefined {
+  return x === undefined || y === undefined ? undefined : [x, y];
 }
 
 /** The wall most of whose measured marks are among `numbers`, at least four; of two alike the later one. */

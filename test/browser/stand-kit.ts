@@ -1,6 +1,13 @@
 /** Three painted pictures of an invented blank from one stand, its build, and the wall they were taken before. */
 import jpeg from 'jpeg-js';
-import type { Change } from '../../src/record/operation.ts';
+import type { Page } from 'playwright-core';
+import { fit } from '../../src/engine/stiffness/fit.ts';
+import { type BenchFit, benchFit } from '../../src/engine/stiffness/from-bench.ts';
+import type { FitSolved } from '../../src/engine/stiffness/request.ts';
+import type { DocumentAnswer } from '../../src/record/api.ts';
+import { emptyDocument, makeOperations } from '../../src/record/document.ts';
+import type { Change, DocumentState } from '../../src/record/operation.ts';
+import { readBuild } from '../../src/record/read-build.ts';
 import type { FieldValue } from '../../src/record/schema.ts';
 import type { BentBlank } from '../render/bent-blank.ts';
 import type { Camera } from '../render/camera.ts';
@@ -8,8 +15,11 @@ import type { Canvas, Place } from '../render/canvas.ts';
 import type { Picture } from '../render/develop.ts';
 import { paintWallMark } from '../render/mark-scene.ts';
 import { standScene } from '../render/stand-photo.ts';
+import { judgeStiffness } from '../support/judge-stiffness.ts';
 import { type Curve, randomBlank, type TrueBlank, trueCurve } from '../support/simulated-bench.ts';
 import { weightFor } from '../support/stand-blank.ts';
+import type { Bench } from './open-bench.ts';
+import { tapPixel } from './photo-kit.ts';
 
 export interface PaintedStand {
   blank: TrueBlank;
@@ -111,6 +121,76 @@ export function wallOfStand({ marks }: Pick<PaintedStand, 'marks'>, offM = 0): C
       }),
     ),
   ];
+}
+
+/** A stand as Blank lays it out, held where the pictures were. */
+export function standRows({ clampFromTipM }: PaintedStand): Change[] {
+  const madeAt = '2026-03-01T09:00:00Z';
+  return [
+    ...row('stands', 'st', { order: 0, madeAt, heldFromTip: metres(clampFromTipM) }),
+    ...[0, 1, 2].flatMap((order) =>
+      row('loadTests', `lt${order}`, {
+        order,
+        madeAt,
+        rod: 'bare',
+        stand: 'st',
+        ...(order === 0 ? { hung: grams(0) } : {}),
+      }),
+    ),
+  ];
+}
+
+/** Into the shop's own document. */
+export async function keepWall({ server: { address } }: Bench, changes: readonly Change[]): Promise<void> {
+  const { id } = (await (await fetch(`${address}/api/shop`)).json()) as { id: string };
+  const by = { device: 'kit-1', gesture: 'wall', at: '2026-03-01T08:00:00Z' };
+  const kept = await fetch(`${address}/api/documents/${id}/operations`, {
+    method: 'POST',
+    headers: { origin: address, 'content-type': 'application/json' },
+    body: JSON.stringify({ operations: makeOperations(emptyDocument(id, 'shop'), changes, by) }),
+  });
+  if (!kept.ok) throw new Error(`the wall was refused: ${await kept.text()}`);
+}
+
+/** A build as the server keeps it. */
+export async function stateOf({ server: { address } }: Bench, id: string): Promise<DocumentState> {
+  const answer = (await (await fetch(`${address}/api/documents/${id}`)).json()) as DocumentAnswer;
+  return { id, kind: 'build', cells: new Map(answer.cells), clock: answer.clock };
+}
+
+/** What the record asks the fit, and how far the answer is from the invented blank. */
+export function solvedOf(
+  state: DocumentState,
+  blank: TrueBlank,
+): { fit: BenchFit; answer: FitSolved; lnRms: number; held: number } {
+  const { bench } = readBuild(state);
+  if (!bench) throw new Error('the build cannot be read');
+  const asked = benchFit(bench);
+  const answer = fit(asked.request);
+  if (answer.status === 'refused') throw new Error(answer.findings[0].code);
+  const { stiffnessRms, held } = judgeStiffness(blank, answer, 0.1);
+  return { fit: asked, answer, lnRms: stiffnessRms, held };
+}
+
+interface Ends {
+  butt: [number, number];
+  tip: [number, number];
+}
+
+/** Butt, then tip. */
+export async function tapEnds(page: Page, { butt, tip }: Ends): Promise<void> {
+  await tapPixel(page, butt);
+  await page.getByRole('button', { name: /^Butt end, at/ }).waitFor();
+  await tapPixel(page, tip);
+}
+
+/** Found by themselves once the clamp has been seen, else tapped; which of the two. */
+export async function findOrTapEnds(page: Page, ends: Ends): Promise<'found' | 'tapped'> {
+  const said = page.getByText(/Butt and tip were found|Tap butt and tip/);
+  await said.waitFor();
+  if (/were found/.test((await said.textContent()) ?? '')) return 'found';
+  await tapEnds(page, ends);
+  return 'tapped';
 }
 
 function bentOf(blank: TrueBlank, { xM, yM, fromTipM }: Curve): BentBlank {

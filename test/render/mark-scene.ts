@@ -9,7 +9,7 @@ import { type Clutter, paintBox, paintCable, paintShelf, paintWall } from './wal
 /** Printed marks on a wall, with where their middles are seen. Only the marks' outlines are shared with the reader. */
 export interface MarkScene {
   picture: Picture;
-  marks: { number: number; centrePx: Place; topPx: Place; radiusPx: number }[];
+  marks: { number: number; atM: Place; centrePx: Place; topPx: Place; radiusPx: number }[];
   camera: Camera;
 }
 
@@ -62,6 +62,7 @@ export function paintMarkScene(choice: MarkSceneChoice): MarkScene {
     choice.cover?.({ canvas, project, random });
     return {
       number,
+      atM: at,
       centrePx: camera.project(at),
       topPx: project({ x: 0, y: 1 }),
       radiusPx: choice.radiusM * camera.scaleAt(at),

@@ -26,6 +26,10 @@ export const walls = many('Wall', {
   order: order(),
   name: text('name of the wall', 120, { example: 'bench wall' }),
   standOff: standOff(),
+  clampX: length('the blank leaves the clamp, to the right', [-50, 50], {
+    hint: 'from the first mark; then butt and tip are found by themselves',
+  }),
+  clampY: length('the blank leaves the clamp, up', [-50, 50]),
 });
 
 export const wallMarks = many('Mark of a wall', {

@@ -10,7 +10,12 @@ const rowsAtATime = 256;
 export async function fetchPixels(address: string): Promise<Pixels> {
   const answer = await fetch(address).catch(() => undefined);
   if (!answer?.ok) throw new Error('the picture cannot be fetched; look whether Fairbend is still running');
-  const bitmap = await createImageBitmap(await answer.blob()).catch(() => undefined);
+  return decodedPixels(await answer.blob());
+}
+
+/** Rejects with a sentence where the browser cannot decode it. */
+export async function decodedPixels(blob: Blob): Promise<Pixels> {
+  const bitmap = await createImageBitmap(blob).catch(() => undefined);
   if (!bitmap) throw new Error('this browser cannot decode the picture; save it as JPEG and add it again');
   return pixelsOfBitmap(bitmap);
 }

@@ -41,6 +41,7 @@ test('marks of a wall the shop measured take its places before any picture’s, 
     id,
     name: id,
     standOffM: undefined,
+    clampAtM: undefined,
     marks: numbers.map((number) => ({ id: `${id}${number}`, number, atM: [number, 0.0125] })),
   });
   const known = [{ id: 'p1-m3', fields: { photo: 'p1', number: 3, atX: { si: 9, text: '9 m' } } }];

@@ -1,6 +1,15 @@
 /** What the page and the worker that looks at pictures say to each other. */
 
-import type { FoundMark, LiveKnown, LiveLook, Refused, Traced, TraceLost } from '../../../image/index.ts';
+import type {
+  EndsAnswer,
+  EndsKnown,
+  FoundMark,
+  LiveKnown,
+  LiveLook,
+  Refused,
+  Traced,
+  TraceLost,
+} from '../../../image/index.ts';
 import type { TraceRequest } from '../../../image/trace/trace-request.ts';
 
 export interface TraceTask {
@@ -23,6 +32,14 @@ export interface TraceAnswer {
 export interface FindTask {
   does: 'find';
   address: string;
+  /** A picture that is nowhere but here; then the address is its name. */
+  blob?: Blob;
+}
+/** Looks for the blank's ends where marks and clamp tell where it must be. */
+export interface EndsTask {
+  does: 'ends';
+  address: string;
+  known: EndsKnown;
 }
 /** One frame of a camera; nothing of it is kept. */
 export interface LiveTask {
@@ -30,10 +47,11 @@ export interface LiveTask {
   frame: ImageBitmap;
   known: LiveKnown;
 }
-export type PhotoTask = TraceTask | FindTask | LiveTask;
+export type PhotoTask = TraceTask | FindTask | EndsTask | LiveTask;
 interface Answers {
   trace: TraceAnswer;
   find: FoundMark[];
+  ends: EndsAnswer;
   live: LiveLook;
 }
 export type PhotoAnswer<T extends PhotoTask> = Answers[T['does']];

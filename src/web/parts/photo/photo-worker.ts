@@ -1,6 +1,6 @@
 /** Where pictures are looked at: decoded once by the browser, then traced as often as it is asked for. */
-import { findMarks, lookLive, type Pixels } from '../../../image/index.ts';
-import { fetchPixels, pixelsOfBitmap } from './fetch-pixels.ts';
+import { findEnds, findMarks, lookLive, type Pixels } from '../../../image/index.ts';
+import { decodedPixels, fetchPixels, pixelsOfBitmap } from './fetch-pixels.ts';
 import type { FromPhotoWorker, PhotoProgress, PhotoTask, ToPhotoWorker } from './photo-messages.ts';
 import { tracePhoto } from './trace-photo.ts';
 
@@ -23,13 +23,20 @@ page.onmessage = async ({ data: { id, task } }) => {
 
 async function answerTo(task: PhotoTask, progress: (so: PhotoProgress) => void) {
   if (task.does === 'live') return lookLive(pixelsOfBitmap(task.frame), task.known);
-  const pixels = await pixelsOf(task.address);
-  return task.does === 'find'
-    ? findMarks(pixels, { onProgress: (share) => progress({ stage: 'marks', share }) })
-    : tracePhoto(task, pixels, progress);
+  const pixels = await pixelsOf(task);
+  switch (task.does) {
+    case 'find':
+      return findMarks(pixels, { onProgress: (share) => progress({ stage: 'marks', share }) });
+    case 'ends':
+      return findEnds(task.known, pixels);
+    case 'trace':
+      return tracePhoto(task, pixels, progress);
+  }
 }
 
-function pixelsOf(address: string): Promise<Pixels> {
+function pixelsOf(task: Exclude<PhotoTask, { does: 'live' }>): Promise<Pixels> {
+  if (task.does === 'find' && task.blob) return decodedPixels(task.blob);
+  const { address } = task;
   if (kept?.address !== address) kept = { address, pixels: fetchPixels(address) };
   return kept.pixels;
 }

@@ -1,9 +1,11 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { LoadPhoto } from '../../../record/read-load-tests.ts';
+import { readWalls, wallOfMarks } from '../../../record/read-walls.ts';
 import type { DeedId } from '../../../words/deeds.ts';
 import { Field } from '../../fields/field.tsx';
 import { useBuild } from '../../read/build-context.ts';
+import { useShop } from '../../read/shop.tsx';
 import { api } from '../../store/open-document.ts';
 import { MarksFields } from '../photo/marks-fields.tsx';
 import { photoReading } from '../photo/photo-request.ts';
@@ -13,25 +15,39 @@ import { handlesOf } from '../photo/stage-handles.ts';
 import { ToolChoice } from '../photo/tool-choice.tsx';
 import { TraceBar, TraceSay } from '../photo/trace-bar.tsx';
 import { useFineLength } from '../photo/use-fine-length.ts';
+import { useFoundEnds } from '../photo/use-found-ends.ts';
 import { useFoundMarks } from '../photo/use-found-marks.ts';
 import type { TraceState } from '../photo/use-trace.ts';
 import { useTrace } from '../photo/use-trace.ts';
 import { Fold } from '../sheet/fold.tsx';
 import { tapWords, wantedTap } from './wanted-tap.ts';
+import { whereTheBlankIs } from './where-the-blank-is.ts';
 
 export interface PictureOfStandProps {
   photo: LoadPhoto;
   /** Added on this device, which then looks for its marks and reads its curve by itself. */
   isOwn: boolean;
+  /** The other pictures of its stand. */
+  others: readonly LoadPhoto[];
+  /** Clamp to tip. */
+  heldFromTipM: number | undefined;
 }
 
 /** One picture of a stand: marks found, ends tapped, the curve laid over it as soon as it can be read. */
-export function PictureOfStand({ photo, isOwn }: PictureOfStandProps) {
+export function PictureOfStand({ photo, isOwn, others, heldFromTipM }: PictureOfStandProps) {
   const build = useBuild();
   const show = useFineLength();
   const reading = useMemo(() => photoReading(photo, show), [photo, show]);
   const trace = useTrace(photo.id, show);
   const sought = useFoundMarks(photo, isOwn);
+  const shop = useShop();
+  const known = useMemo(() => {
+    const { marks } = reading;
+    const numbers = photo.places.flatMap(({ number }) => number ?? []);
+    const wall = wallOfMarks(readWalls(shop.document), numbers);
+    return whereTheBlankIs({ marks, heldFromTipM, others, wall });
+  }, [reading, photo, shop.document, others, heldFromTipM]);
+  const endsWords = useFoundEnds(photo, known, isOwn && !sought.looking);
   const [picked, setPicked] = useState<ReturnType<typeof wantedTap>>();
   const [touched, setTouched] = useState(false);
   useReadByItself(photo, trace, (isOwn || touched) && reading.request !== undefined);
@@ -73,7 +89,7 @@ export function PictureOfStand({ photo, isOwn }: PictureOfStandProps) {
         }}
       />
       <p role="status" className="small">
-        {sought.words}
+        {sought.words} {endsWords}
       </p>
       <TraceBar reading={reading} trace={trace} standing={standing} />
       <Fold

@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { Change } from '../../../record/operation.ts';
 import type { Stand } from '../../../record/read-load-tests.ts';
@@ -87,6 +87,10 @@ function PictureNow({ stand, picture, takenBy, take, onTaken, onward }: PictureN
   const sentence = useSentence();
   const { test, photo, number, hungKg, findings } = picture;
   const photos = useAddPhotos(test.id, takenBy);
+  const others = useMemo(
+    () => stand.tests.filter(({ id }) => id !== test.id).flatMap((other) => other.photos),
+    [stand, test.id],
+  );
   const [again, setAgain] = useState(false);
   const onFiles = (files: readonly File[]) => {
     setAgain(false);
@@ -98,7 +102,15 @@ function PictureNow({ stand, picture, takenBy, take, onTaken, onward }: PictureN
   return (
     <div className="stand-now">
       {(!photo || again) && <Hang stand={stand} picture={picture} weight={weight} />}
-      {photo && !again && <PictureOfStand key={photo.id} photo={photo} isOwn={photos.own.has(photo.id)} />}
+      {photo && !again && (
+        <PictureOfStand
+          key={photo.id}
+          photo={photo}
+          isOwn={photos.own.has(photo.id)}
+          others={others}
+          heldFromTipM={stand.heldFromTipM}
+        />
+      )}
       {findings.length > 0 && (
         <ul className="attention" aria-label={`What is odd about picture ${number}`}>
           {findings.map((one) => (

@@ -22,6 +22,7 @@ import { KeepingSpace } from './keeping-space.tsx';
 import { PrintersPart } from './printers-part.tsx';
 import { RatesPart } from './rates-part.tsx';
 import { SharingPart } from './sharing-part.tsx';
+import { WallsPart } from './walls-part.tsx';
 
 /** What holds for the whole shop, and for this device. */
 export function SettingsPage() {
@@ -49,6 +50,7 @@ export function SettingsPage() {
         <HabitsPart />
         <RatesPart />
         <PrintersPart />
+        <WallsPart />
       </ShopFields>
       <JobsPart />
       <SharingPart />
