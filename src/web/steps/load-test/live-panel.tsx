@@ -4,7 +4,8 @@ import type { OrientedCurve } from '../../../engine/load-test/curve-beside.ts';
 import type { LoadTest } from '../../../record/read-load-tests.ts';
 import { hangWords, limitWords, missWords, restWords, spanWords } from '../../../words/live.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { SendingWords, useAddPhotos } from '../../parts/photo/add-photo.tsx';
+import { SendingWords } from '../../parts/photo/add-photo.tsx';
+import { useAddPhotos } from '../../parts/photo/use-add-photos.ts';
 import { useShop } from '../../read/shop.tsx';
 import { proofMiss } from './live-proof.ts';
 import type { LiveReadings } from './live-readings.ts';
@@ -22,7 +23,8 @@ export interface LivePanelProps {
 
 /** The worst of the picture in large figures, the next weight, and the one button that keeps something. */
 export function LivePanel({ test, video, readings, curve, proof, isSeen }: LivePanelProps) {
-  const { add, sending, troubles, added } = useAddPhotos(test.id, 'the live view');
+  const photos = useAddPhotos(test.id, 'the live view');
+  const { add, sending, added } = photos;
   const keep = async () => {
     const file = await pictureOf(video.current);
     if (!file) return;
@@ -36,7 +38,7 @@ export function LivePanel({ test, video, readings, curve, proof, isSeen }: LiveP
       <Button className="button button-main live-keep" isDisabled={!isSeen} onPress={keep}>
         Keep this picture
       </Button>
-      <SendingWords sending={sending} troubles={troubles} />
+      <SendingWords {...photos} />
       {added > 0 && !sending && (
         <p role="status">{added === 1 ? 'One picture is' : `${added} pictures are`} in the load test.</p>
       )}
