@@ -165,7 +165,10 @@ export class Newcomer {
   private async settled(before: string): Promise<void> {
     for (let wait = 0; wait < 100; wait++) {
       await this.page.waitForTimeout(100);
-      if ((await this.state()) !== before) return;
+      if ((await this.state()) === before) continue;
+      // a person looks up; by then the cursor stands where it is led to
+      await this.page.waitForTimeout(400);
+      return;
     }
     const next = await this.page.locator('.next-line').allInnerTexts();
     throw new Error(
