@@ -11,9 +11,10 @@ import { choiceText } from '../words/field-text.ts';
 import { type LadderWriter, ladderWriter } from '../words/ladder-writer.ts';
 import { layoutVerdictWords, lostLoadsWords } from '../words/layout-verdict.ts';
 import { lineSideInWords } from '../words/line-side.ts';
-import { bare } from '../words/places.ts';
+import { slackInWords } from '../words/places.ts';
 import { lineSideRoundInWords, linesToDraw, markRoundInWords } from '../words/round.ts';
 import { sentenceOf } from '../words/sentence.ts';
+import { shownRows, threeDigits } from '../words/stiffness.ts';
 import { worstInWords } from '../words/worst.ts';
 import { finishOfWork, finishPart } from './finish-words.ts';
 import { judgePart } from './judge-part.ts';
@@ -70,17 +71,14 @@ function blankPart({ work, bench, w }: Page): string {
 
 function stiffnessPart({ work, w }: Page): string {
   const { fitted, tables } = work;
-  const every = Math.max(1, Math.floor(tables.stiffness.length / 10));
-  const rows = tables.stiffness.filter((_, index) => index % every === 0);
-  const band = (index: number) => fitted?.stiffness[index * every];
+  const rows = shownRows(tables.stiffness);
+  const bands = shownRows(fitted?.stiffness ?? []);
   const table = textTable(
     ['from the tip', 'EI N·m²', ...(fitted ? ['95 % band'] : [])],
     rows.map(({ fromTipM, EINm2 }, index) => [
       w.length(fromTipM),
       threeDigits(EINm2),
-      ...(fitted
-        ? [`${threeDigits(band(index)?.lowNm2 ?? 0)} to ${threeDigits(band(index)?.highNm2 ?? 0)}`]
-        : []),
+      ...(fitted ? [`${threeDigits(bands[index].lowNm2)} to ${threeDigits(bands[index].highNm2)}`] : []),
     ]),
   );
   if (!fitted)
@@ -161,7 +159,7 @@ function marksPart({ work, w }: Page, marks: MarksList): string {
       on(row.fromOwnButtM),
       on(row.fromTipM),
       on(row.intervalM),
-      row.slack ? `-${bare(w.length(row.slack.towardsTipM))} +${w.length(row.slack.towardsButtM)}` : '',
+      row.slack ? slackInWords(row.slack.towardsTipM, row.slack.towardsButtM, w) : '',
       ...(round ? [row.round ? markRoundInWords(row.round, marks.tapeStep) : ''] : []),
       ...(sure ? [row.plusMinusM === undefined ? '' : plusMinusOnTape(row.plusMinusM, marks.tapeStep)] : []),
     ]);
@@ -195,8 +193,4 @@ function assumedPart({ build, w }: Page): string {
 function findingsPart({ build, work }: Page): string {
   const findings = [...build.findings, ...work.findings];
   return findings.length === 0 ? '' : `Look at these:\n${findingLines(findings, build.writer)}`;
-}
-
-function threeDigits(value: number): string {
-  return Number(value.toPrecision(3)).toString();
 }

@@ -6,6 +6,7 @@ import type { MarksSureness } from '../engine/sureness/sureness.ts';
 import { criterionWords } from '../words/criteria.ts';
 import type { LadderWriter } from '../words/ladder-writer.ts';
 import { enoughInWords, narrowingInWords, readingInWords } from '../words/next-reading.ts';
+import { plusMinusInWords } from '../words/places.ts';
 import type { WorkSureness } from './sureness-of-work.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
@@ -26,7 +27,7 @@ export function surenessPart(
   ];
   const rows = named.flatMap(([name, of]) => (of && of.blanks > 0 ? [rangeLine(name, of, w)] : []));
   const ours = scores.own ?? scores.proposed;
-  const tips = (ours?.tips ?? []).map(({ plusMinusM }, load) => `${w.loads[load]} ±${w.length(plusMinusM)}`);
+  const tips = (ours?.tips ?? []).map(({ plusMinusM }, load) => `${w.loads[load]} ±${w.tick(plusMinusM)}`);
   return [
     `How sure: ${scores.blanks} blanks fit your readings. 95 of 100 lie in each range; errors of the model itself are not in it.`,
     ...rows,
@@ -69,7 +70,7 @@ function markLine(marks: BuildSureness['marks'], { best }: WorkedBuild['work'], 
   });
   const cost = `Keeping the proposed marks costs at most ${w.percent(marks.costOfKeeping)} of the worst, on 95 of 100.`;
   const list = marks.plusMinusM
-    .map((plusMinusM, guide) => `${guide + 1} ±${w.length(plusMinusM)}`)
+    .map((plusMinusM, guide) => `${guide + 1} ${plusMinusInWords(plusMinusM, w)}`)
     .join(', ');
   const matter =
     outside.length === 0

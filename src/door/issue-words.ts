@@ -18,7 +18,7 @@ export function issueFinding(issue: Issue, request: unknown): SaidFinding {
 }
 
 /** `rod.stiffness[3].EINm2`. */
-export function pathWords(path: readonly PropertyKey[]): string {
+function pathWords(path: readonly PropertyKey[]): string {
   return path
     .map((step) => (typeof step === 'number' ? `[${step}]` : `.${String(step)}`))
     .join('')

@@ -6,7 +6,7 @@ import { StringDecoder } from 'node:string_decoder';
 import { answerRequest } from './answer-request.ts';
 import { refuse } from './refusal.ts';
 
-export interface LineProtocolOptions {
+interface LineProtocolOptions {
   /** Writes one answer with its line end; awaited, so that a slow reader slows us down. */
   write: (line: string) => void | Promise<void>;
   /** Longest line taken, in characters. */

@@ -11,7 +11,7 @@ export interface AskedInSpace extends Omit<SpaceRequest, 'rod' | 'guides' | 'ree
   reel?: { alongM: number; offsetM: number; aroundRad?: number };
 }
 
-export function aroundOf({ side, aroundRad }: { side?: Side; aroundRad?: number }): number {
+function aroundOf({ side, aroundRad }: { side?: Side; aroundRad?: number }): number {
   return aroundRad ?? (side === 'over' ? Math.PI : 0);
 }
 

@@ -59,7 +59,7 @@ export interface BuildWork {
   marksAre: 'own' | 'proposed';
   findings: Finding[];
 }
-export type BuildOutcome = BuildWork | { status: 'stopped'; findings: Finding[] };
+type BuildOutcome = BuildWork | { status: 'stopped'; findings: Finding[] };
 export type BuildStage = 'stiffness' | 'layout' | 'marks';
 
 /** A bench and choices that were read without a `stop`; `stage` hears of each step before it is taken. */

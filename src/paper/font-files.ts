@@ -9,7 +9,7 @@ export interface FontSlice {
 }
 
 /** A family as its package has it: the letters of each slice, and a file for each slice and weight. */
-export interface FontFamily {
+interface FontFamily {
   name: string;
   /** The package's `unicode.json`: letters by slice; a slice `[3]` is in the file of its number. */
   letters: Record<string, string>;

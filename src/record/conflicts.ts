@@ -36,7 +36,7 @@ export function openConflicts(log: readonly Operation[]): Conflict[] {
 }
 
 /** @param written all operations of one path, in any order */
-export function conflictAmong(written: readonly Operation[]): Conflict | undefined {
+function conflictAmong(written: readonly Operation[]): Conflict | undefined {
   const families = new Set(written.map(({ device }) => deviceFamily(device)));
   if (families.size < 2) return undefined;
   const sorted = written.toSorted(compareStamps);

@@ -5,7 +5,7 @@ import { z } from './zod.ts';
 export const siUnit = { length: 'm', mass: 'kg', angle: 'rad', duration: 's' } as const;
 
 /** Longest text of a quantity as typed. */
-export const longestQuantityText = 120;
+const longestQuantityText = 120;
 
 /** Text that survives a UTF-8 file and every database: no NUL, no half of a surrogate pair. */
 const storableText = z

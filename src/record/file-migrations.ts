@@ -1,8 +1,8 @@
 /** Brings the content of a file of one version to the next; it may assume nothing beyond its own version. */
-export type FileMigration = (file: Record<string, unknown>) => Record<string, unknown>;
+type FileMigration = (file: Record<string, unknown>) => Record<string, unknown>;
 
 /** By the version they start from. None yet: version 1 is the first. */
-export const fileMigrations: Readonly<Record<number, FileMigration>> = {};
+const fileMigrations: Readonly<Record<number, FileMigration>> = {};
 
 /** The file in version `to`. @throws when a step is missing, which is a mistake of this program */
 export function migrateFile(

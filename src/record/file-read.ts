@@ -27,7 +27,7 @@ export interface ReadBuild {
   /** What was taken otherwise than it stands in the file. */
   notes: string[];
 }
-export type ReadResult = { status: 'ok'; build: ReadBuild } | { status: 'refused'; findings: Objection[] };
+type ReadResult = { status: 'ok'; build: ReadBuild } | { status: 'refused'; findings: Objection[] };
 
 const ranOff =
   'The counter of its changes had run off. They were counted anew, in the same order; no value is changed';

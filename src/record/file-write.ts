@@ -10,7 +10,7 @@ import {
 import type { DocumentState, Operation } from './operation.ts';
 import { type DocumentSchema, documentSchemas, type FieldValue } from './schema.ts';
 
-export interface FileParts {
+interface FileParts {
   /** All operations in the order of arrival. */
   history: readonly Operation[];
   revisions?: FileRevision[];

@@ -3,14 +3,14 @@ import type { Choices } from '../engine/flow/choices.ts';
 import { ladderLoad } from '../engine/flow/loads.ts';
 import type { LadderRequest } from '../engine/layout/ladder-request.ts';
 import type { LayoutRequest } from '../engine/layout/layout-request.ts';
-import type { JudgeRequest } from '../engine/load-test/judge-rod.ts';
+import type { JudgeRequest } from '../engine/load-test/rod-judgement.ts';
 import type { PlanePoint } from '../engine/stiffness/curve-places.ts';
 import type { FitRequest } from '../engine/stiffness/request.ts';
 import type { CurveRing } from './load-curve.ts';
 import type { LoadTest } from './read-load-tests.ts';
 import { driftOf, tracedPhoto } from './traced-curves.ts';
 
-export interface JudgeParts {
+interface JudgeParts {
   /** The bench without this photograph. */
   fit: FitRequest;
   request: LayoutRequest & LadderRequest;

@@ -11,7 +11,7 @@ const stopAt = stopsOf<RecordKinds>();
 const doubtAt = doubtsOf<RecordKinds>();
 
 /** What could be read, and what is missing; a section without its length leaves no blank. */
-export interface ReadPart<T> {
+interface ReadPart<T> {
   value: T;
   findings: BenchFinding[];
   assumed: Assumption[];

@@ -30,7 +30,7 @@ import { assume, type RecordKinds } from './record-kinds.ts';
 const stopAt = stopsOf<RecordKinds>();
 const doubtAt = doubtsOf<RecordKinds>();
 
-export interface ReadChoices {
+interface ReadChoices {
   choices: Choices;
   findings: BenchFinding[];
   assumed: Assumption[];

@@ -17,7 +17,7 @@ export interface PhotoPlace {
   tapped: boolean;
 }
 
-export interface PhotoDistance {
+interface PhotoDistance {
   id: string;
   from: string;
   to: string;
@@ -41,7 +41,7 @@ export interface PhotoTrace {
 }
 
 /** A rectangle as measured; its diagonals are the check. */
-export interface TypedRectangle {
+interface TypedRectangle {
   widthM: number | undefined;
   heightM: number | undefined;
   /** Lower left to upper right. */

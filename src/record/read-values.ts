@@ -15,7 +15,7 @@ export interface RowReader {
   orUsual(field: string): number;
 }
 
-export function readRow({ id, fields }: Row, declared: Fields): RowReader {
+function readRow({ id, fields }: Row, declared: Fields): RowReader {
   return {
     id,
     text: (field) => {

@@ -1,7 +1,7 @@
 import type { Operation } from './operation.ts';
 
 /** Far beyond any honest count of gestures, and far enough below what `validateOperation` takes to go on counting. */
-export const furthestHonestClock = 2 ** 40;
+const furthestHonestClock = 2 ** 40;
 
 /**
  * A history whose clock ran off (a foreign file, a damaged counter) would refuse every later edit. Its clocks are

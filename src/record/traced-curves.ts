@@ -10,7 +10,7 @@ import {
   readStands,
 } from './read-load-tests.ts';
 
-export interface TracedPhoto {
+interface TracedPhoto {
   photo: LoadPhoto;
   /** Its close-ups joined in. */
   trace: PhotoTrace;

@@ -2,7 +2,7 @@
  * What goes with every rod. Each caution has its source; the words are ours. Product data sheets, local rules and
  * qualified people come before this sheet.
  */
-export interface CareLine {
+interface CareLine {
   title: string;
   words: string;
   source: string;

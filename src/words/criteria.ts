@@ -4,7 +4,7 @@ import type { RuledSpan } from '../engine/layout/rule-reading.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
 import type { Writer } from './writer.ts';
 
-export interface CriterionWords {
+interface CriterionWords {
   name: string;
   /** Over a narrow column. */
   short: string;

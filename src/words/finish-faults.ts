@@ -1,7 +1,7 @@
 import { type CoatFault, coatFaults } from '../record/fields/finish.ts';
 
 /** What goes wrong with a coat and what is usually done about it. Common practice, no source. */
-export interface FinishFault {
+interface FinishFault {
   fault: string;
   cause: string;
   remedy: string;

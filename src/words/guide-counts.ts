@@ -5,12 +5,12 @@ import { criterionWords } from './criteria.ts';
 import type { LadderWriter } from './ladder-writer.ts';
 import type { Writer } from './writer.ts';
 
-export interface CountFigure {
+interface CountFigure {
   text: string;
   /** Beyond its limit. */
   beyond: boolean;
 }
-export interface CountRow {
+interface CountRow {
   name: string;
   /** One for every number of guides. */
   figures: CountFigure[];

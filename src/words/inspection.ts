@@ -5,12 +5,12 @@ import {
 } from '../engine/delivery/inspection.ts';
 import type { ShopWriter } from './writer.ts';
 
-export interface RodFacts {
+interface RodFacts {
   lengthM?: number;
   massKg?: number;
   balanceFromButtM?: number;
 }
-export interface InspectionItem {
+interface InspectionItem {
   item: string;
   tolerance: string;
 }

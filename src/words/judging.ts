@@ -1,7 +1,7 @@
 /** What the judging of a taped-up rod says, in the bench's words. */
 import type { MovesAnswer } from '../engine/load-test/find-moves.ts';
-import type { RodJudgement } from '../engine/load-test/judge-rod.ts';
 import type { LengthDoubt } from '../engine/load-test/length-doubt.ts';
+import type { RodJudgement } from '../engine/load-test/rod-judgement.ts';
 import { criterionWords, placeInWords } from './criteria.ts';
 import type { Writer } from './writer.ts';
 

@@ -59,7 +59,7 @@ export function assembleBlank(sections: readonly Section[]): AssembledBlank {
 }
 
 /** A mark on the assembled blank as the two ends of its own section see it. */
-export type LocatedMark =
+type LocatedMark =
   | { onSection: number; fromOwnTipM: number; fromOwnButtM: number }
   /** In a spigot's gap, where there is nothing to mark. */
   | { onSection: 'none'; gapOfJoint: number };

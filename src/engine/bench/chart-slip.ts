@@ -6,18 +6,18 @@
  * the others fit best is a slip if it then stands off by much more than they do, and by more than builders move
  * a guide to clear a ferrule.
  */
-export interface Slip {
+interface Slip {
   index: number;
   /** Where the progression of the others would put it. */
   likelyM: number;
 }
-export interface SlipLimits {
+interface SlipLimits {
   /** Common practice, no source: guides are moved 10 to 25 mm to clear a ferrule. */
   leastM: number;
   /** How many times the others' own unevenness a slip stands off. */
   timesOthers: number;
 }
-export const slipDefaults: SlipLimits = { leastM: 0.03, timesOthers: 6 };
+const slipDefaults: SlipLimits = { leastM: 0.03, timesOthers: 6 };
 
 /** Up to two slips, worst first; lists of fewer than six marks say too little. */
 export function findSlips(fromTipM: readonly number[], limits: SlipLimits = slipDefaults): Slip[] {

@@ -3,7 +3,7 @@ import { type BenchFinding, doubtAt, stopAt } from './bench-finding.ts';
 import { findSlips } from './chart-slip.ts';
 import type { FerruleZone } from './ferrule-zones.ts';
 
-export interface StationsQuestion {
+interface StationsQuestion {
   blank: AssembledBlank;
   /** Length in front of the grip. */
   freeLengthM: number;

@@ -1,9 +1,9 @@
 import { type BenchFinding, doubtAt } from './bench-finding.ts';
 
 /** How far the hook and weight hang below the tip, and the room left under them; a bench's habit. */
-export const floorDefaults = { hangingM: 0.1, clearM: 0.05 } as const;
+const floorDefaults = { hangingM: 0.1, clearM: 0.05 } as const;
 
-export interface FloorQuestion {
+interface FloorQuestion {
   /** Where the finding goes: `setups/<id>/clampHeight`. */
   path: string;
   clampHeightM: number;

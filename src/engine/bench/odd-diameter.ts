@@ -11,7 +11,7 @@ import type { AssembledBlank } from './assemble.ts';
 import type { Section } from './bench.ts';
 import { type DiameterRow, diameterProfile } from './diameter-profile.ts';
 
-export interface DiameterBelief {
+interface DiameterBelief {
   /** Of the bends of a taper, and the share of the length over which they hold [m]. */
   bendM: number;
   bendPerLength: number;
@@ -24,7 +24,7 @@ export interface DiameterBelief {
   leastM: number;
 }
 /** Judgements from published tapers and walls; checked on simulated blanks, docs/calibration.md. */
-export const diameterBelief: DiameterBelief = {
+const diameterBelief: DiameterBelief = {
   bendM: 0.0004,
   bendPerLength: 0.4,
   commonStepM: 0.0005,

@@ -14,7 +14,7 @@ import { clampHeightNeeded } from './floor.ts';
 
 export type ProtocolKind = 'ten-minute' | 'twenty-minute' | 'with-series';
 
-export interface ProtocolQuestion {
+interface ProtocolQuestion {
   kind: ProtocolKind;
   blankLengthM: number;
   /** Length clamped or under the V-blocks at the butt; 6 in where left out. */

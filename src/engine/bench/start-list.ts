@@ -10,11 +10,11 @@ import { readQuantity } from '../units/read-quantity.ts';
 import { type Unit, type UnitSystem, unitTable } from '../units/unit-table.ts';
 import type { BenchKinds } from './bench-kinds.ts';
 
-export type StationList = { ok: true; fromTipM: number[] } | { ok: false; findings: Finding[] };
+type StationList = { ok: true; fromTipM: number[] } | { ok: false; findings: Finding[] };
 
 const found = findingsOf<BenchKinds>();
 
-export interface ArithmeticRule {
+interface ArithmeticRule {
   count: number;
   firstFromTipM: number;
   strippingFromTipM: number;

@@ -12,7 +12,7 @@ export interface StrainLevels {
   /** Whether the builder set them. */
   own: boolean;
 }
-export type StrainVerdict = 'within' | 'caution' | 'stop';
+type StrainVerdict = 'within' | 'caution' | 'stop';
 
 export function surfaceStrainPercent(curvaturePerM: number, outsideM: number): number {
   return Math.abs(curvaturePerM) * (outsideM / 2) * 100;

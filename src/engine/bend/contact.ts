@@ -11,15 +11,15 @@ import { followFromNearby } from './follow.ts';
 import { type LineFriction, settleFriction } from './friction.ts';
 import type { Mesh } from './mesh.ts';
 
-export interface ContactOptions {
+interface ContactOptions {
   maxRounds: number;
   /** The line may cut this deep into the blank before its place counts as touched. */
   depthM: number;
 }
-export const contactDefaults: ContactOptions = { maxRounds: 80, depthM: 1e-6 };
+const contactDefaults: ContactOptions = { maxRounds: 80, depthM: 1e-6 };
 
 /** The line held by rings and by the blank. */
-export interface TouchingLine {
+interface TouchingLine {
   mesh: Mesh;
   loading: Loading;
   work: Workspace;

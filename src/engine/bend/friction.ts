@@ -18,14 +18,14 @@ export interface LineFriction {
   direction: 'in' | 'out';
 }
 
-export interface FrictionOptions {
+interface FrictionOptions {
   /** Change of any tension, as a share of the pull, that counts as none. */
   tolerance: number;
   maxTurns: number;
   /** The coefficient is raised in parts no smaller than this share of it. */
   smallestPart: number;
 }
-export const frictionDefaults: FrictionOptions = { tolerance: 1e-9, maxTurns: 60, smallestPart: 1 / 64 };
+const frictionDefaults: FrictionOptions = { tolerance: 1e-9, maxTurns: 60, smallestPart: 1 / 64 };
 
 /** A rod whose line's tensions can be held. */
 export interface RubbingRod {
@@ -39,7 +39,7 @@ export interface RubbingRod {
   backToKept(): void;
 }
 
-export interface SettledTensions {
+interface SettledTensions {
   spanTensionN: Float64Array;
   converged: boolean;
   iterations: number;

@@ -30,7 +30,7 @@ export interface BatchInput {
   measureStep: number;
   rules: BatchRules;
 }
-export interface BatchRules {
+interface BatchRules {
   /** One division may put the ratio off by this much. */
   ratioErrorPercent: number;
   /** Of the pot life, brushing may use this share. */

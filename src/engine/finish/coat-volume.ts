@@ -8,7 +8,7 @@
  */
 import type { Wrap } from '../wraps/plan-wraps.ts';
 
-export interface CoatInput {
+interface CoatInput {
   wraps: readonly Pick<Wrap, 'fromTipM' | 'toTipM' | 'outsideM' | 'overFoot'>[];
   laidWidthM: number;
   thicknessM: number;

@@ -6,7 +6,7 @@ import { coatVolumeM3 } from './coat-volume.ts';
 import type { ProductTimes } from './schedule.ts';
 import { timeAtRoom } from './temperature.ts';
 
-export interface CoatsInput {
+interface CoatsInput {
   /** Left out: nothing is wrapped yet. */
   wraps?: Pick<WrapPlan, 'wraps' | 'laidWidthM'>;
   times: ProductTimes;

@@ -13,7 +13,7 @@
 import type { Wrap } from '../wraps/plan-wraps.ts';
 import { coatVolumeM3, commonFootHeightM } from './coat-volume.ts';
 
-export interface DressingChoices {
+interface DressingChoices {
   laidWidthM: number;
   coatThicknessM: number;
   /** Coats on the finished rod. */

@@ -75,7 +75,7 @@ export function timesFindings(times: ProductTimes): BenchFinding[] {
   return findings;
 }
 
-export interface RecoatVerdict {
+interface RecoatVerdict {
   status: 'too-early' | 'now' | 'sand-first';
   fromMs: number;
   untilMs: number;

@@ -11,7 +11,7 @@ export interface BuildSureness {
   scores: Sureness;
   marks: MarkSpread;
 }
-export interface SurenessOptions {
+interface SurenessOptions {
   /** Blanks that fixed marks are read on, and on which the guides are placed anew. */
   readOn: number;
   placeOn: number;

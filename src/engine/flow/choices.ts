@@ -81,7 +81,7 @@ export interface DressChoices {
   footHeightM?: number;
 }
 
-export type ChosenSpiral = Required<Spiral>;
+type ChosenSpiral = Required<Spiral>;
 
 /** Weight through the line, or tied to the tip with the line just taut. */
 export type LoadBy = 'line' | 'tied';

@@ -38,13 +38,13 @@ export interface CountsAnswer {
   /** With guides on top, for every load: the fewest whose line touches nothing, of those tried. */
   fewestClear?: (number | undefined)[];
 }
-export interface CountOptions {
+interface CountOptions {
   /** Numbers beside the builder's own that are tried first. */
   beside: number;
   /** Numbers beyond these, as long as none keeps the limits. */
   furtherUp: number;
 }
-export const countDefaults: CountOptions = { beside: 1, furtherUp: 3 };
+const countDefaults: CountOptions = { beside: 1, furtherUp: 3 };
 
 /** `progress` hears of the answer after every number; at most 2 beside + 1 + furtherUp layouts are placed. */
 export function answerCounts(

@@ -11,12 +11,12 @@ import { marksThatHelp } from '../sureness/marks-that-help.ts';
 import { readSureness } from '../sureness/sureness.ts';
 import { blanksThatFit, markSureness } from './build-sureness.ts';
 
-export interface BenchLayoutRequest extends Omit<LayoutRequest, 'rod'> {
+interface BenchLayoutRequest extends Omit<LayoutRequest, 'rod'> {
   bench: FitRequest;
   /** Tip to the grip's front. */
   freeM: number;
 }
-export interface LayoutSureness {
+interface LayoutSureness {
   /** Largest ratio to a limit over the blanks that fit: half of them below `expected`, and where 95 of 100 lie. */
   worst: { expected: number; low: number; high: number };
   /** Share of blanks on which the answer's worst lies below the start's; 0 where it is the start. */
@@ -26,7 +26,7 @@ export interface LayoutSureness {
   /** One standard deviation of each mark's best place. */
   markSigmaM: number[];
 }
-export type BenchLayoutAnswer = (LayoutFound & { sureness: LayoutSureness }) | LayoutRefused;
+type BenchLayoutAnswer = (LayoutFound & { sureness: LayoutSureness }) | LayoutRefused;
 
 export function layoutFromBench({ bench, freeM, ...asked }: BenchLayoutRequest): BenchLayoutAnswer {
   const { lengthM } = bench.blank;

@@ -50,7 +50,7 @@ export interface NextMove {
   move?: GuideMove;
   fewest?: number;
 }
-export interface MoveOptions {
+interface MoveOptions {
   /** A gain below this share is none. */
   leastGain: number;
   /** Ends of moves are rounded to this; left out: to the millimetre. */

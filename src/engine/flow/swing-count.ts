@@ -10,7 +10,7 @@ export interface SwingCount {
   counted: number;
   seconds: number;
 }
-export interface CountedHz {
+interface CountedHz {
   hz: number;
   plusMinusHz: number;
 }

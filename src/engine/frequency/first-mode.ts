@@ -10,7 +10,7 @@ import type { RodTables } from '../bend/rod.ts';
 import { gaussRule } from '../numerics/gauss-rule.ts';
 import { applyRod, makeScratch, type VibratingRod, vibratingRod } from './vibrating-rod.ts';
 
-export interface FirstMode {
+interface FirstMode {
   hz: number;
   /** Three to an element, from the clamp: the place, and the shares of ∂ ln ω² by ln EI and (negative) by ln m there. */
   fromTipM: Float64Array;

@@ -11,18 +11,18 @@ import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
 import { frequencyFound, frequencyReason } from './frequency-kinds.ts';
 import { applyRod, makeScratch, type VibratingRod, vibratingRod } from './vibrating-rod.ts';
 
-export interface FrequencyRequest {
+interface FrequencyRequest {
   rod: Rod;
   masses?: readonly PointMass[];
   /** How many frequencies, from the lowest: 1 to 20. */
   modes: number;
 }
-export type FrequencyAnswer =
+type FrequencyAnswer =
   | { status: 'converged'; hz: number[]; iterations: number; residual: number }
   | { status: 'not-converged'; reason: Reason; hz: number[]; iterations: number; residual: number }
   | { status: 'refused'; findings: Finding[] };
 
-export interface FrequencyOptions {
+interface FrequencyOptions {
   /** Elements before table rows and masses add theirs. */
   resolution: number;
   maxIterations: number;

@@ -90,7 +90,7 @@ export function applyRod(rod: VibratingRod, y: Float64Array, scratch: Scratch): 
   }
 }
 
-export interface Scratch {
+interface Scratch {
   readonly moment: Float64Array;
   readonly place: Float64Array;
   readonly slope: Float64Array;

@@ -14,7 +14,7 @@ export interface ReamingStep {
   /** The last one goes through: this is where to stop with the reamer and ease the rest by hand. */
   stopAtM?: number;
 }
-export interface ReamingJob {
+interface ReamingJob {
   grip: { fromM: number; toM: number };
   /** Bore as bought; left out: a rod-thin pilot hole. */
   gripBoreM?: number;

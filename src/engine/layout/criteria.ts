@@ -60,7 +60,7 @@ const declared = [
 ] as const satisfies readonly Criterion[];
 
 export type Metric = (typeof declared)[number]['id'];
-export type Quantity = (typeof declared)[number]['quantity'];
+type Quantity = (typeof declared)[number]['quantity'];
 export type ByQuantity<T> = Record<Quantity, T>;
 /** One for each criterion. */
 export interface LayoutLimits extends ByQuantity<number> {

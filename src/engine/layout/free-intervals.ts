@@ -2,7 +2,7 @@
 import { type LayoutAnswer, type LayoutScore, layout } from './layout.ts';
 import type { LayoutRequest } from './layout-request.ts';
 
-export interface FreeIntervals {
+interface FreeIntervals {
   fromTipM: number[];
   score: LayoutScore;
   /** Share by which the least worst ratio falls. */

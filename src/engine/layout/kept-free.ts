@@ -19,7 +19,7 @@ export interface ZoneSearch {
   place(rules: PlacingRules, start: readonly number[]): Placed | undefined;
   maxNodes: number;
 }
-export interface ZoneResult {
+interface ZoneResult {
   best: Placed | undefined;
   /** The rules that keep every guide of `best` on its side of every zone. */
   rules: PlacingRules;

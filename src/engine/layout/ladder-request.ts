@@ -28,7 +28,7 @@ export interface GuideSet {
   aroundRad?: readonly number[];
 }
 
-export interface TipTop {
+interface TipTop {
   ringHeightM: number;
   massKg?: number;
   /** Left out: as the guide next to it. */

@@ -60,7 +60,7 @@ export function solveLoad(state: LadderState, load: number): BendStatus {
   return status;
 }
 
-export function massesOf(ladder: Ladder, fromTipM: readonly number[]): PointMass[] {
+function massesOf(ladder: Ladder, fromTipM: readonly number[]): PointMass[] {
   const { guides, tipTop } = ladder.request;
   const masses = fromTipM.map((place, i) => ({ fromTipM: place, massKg: guides.massesKg?.[i] ?? 0 }));
   return [{ fromTipM: 0, massKg: tipTop.massKg ?? 0 }, ...masses].filter(({ massKg }) => massKg > 0);

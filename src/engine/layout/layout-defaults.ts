@@ -14,7 +14,7 @@ export function defaultLimits(lengthM: number): LayoutLimits {
 }
 
 /** Shares of the tip load for a third of the length, pulled straight down. */
-export const defaultLadderShares: readonly number[] = [0.3, 0.8, 2, 5];
+const defaultLadderShares: readonly number[] = [0.3, 0.8, 2, 5];
 
 /** Undefined where the rod has no tip load for a third of its length. */
 export function defaultLadder(rod: Rod): LadderLoad[] | undefined {

@@ -7,7 +7,7 @@ import type { PlacingRules } from './placing-rules.ts';
 /** 'growing': no interval between guides smaller than its neighbour towards the tip. */
 export type Intervals = 'growing' | 'free';
 
-export interface PinnedMark {
+interface PinnedMark {
   /** Guide, 0 the one next to the tip-top. */
   index: number;
   fromTipM: number;
@@ -31,7 +31,7 @@ export interface LayoutRequest extends Omit<LadderRequest, 'ladder' | 'limits'> 
 }
 
 /** Where the starting list comes from; 'even' where the arithmetic rule has no list of its own. */
-export type StartKind = 'given' | 'arithmetic-rule' | 'even';
+type StartKind = 'given' | 'arithmetic-rule' | 'even';
 
 export interface SettledLayout {
   ladder: readonly LadderLoad[];

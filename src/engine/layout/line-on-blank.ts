@@ -9,11 +9,11 @@ import { bendRequestOf } from './laid-bend.ts';
 import type { OutsideDiameter } from './rule-reading.ts';
 
 /** From its front, where the bend begins, towards the reel. */
-export interface Foregrip {
+interface Foregrip {
   lengthM: number;
   radiusM: number;
 }
-export interface LineOnBlankQuestion {
+interface LineOnBlankQuestion {
   ladder: LadderRequest;
   /** One station per guide, ascending. */
   fromTipM: readonly number[];

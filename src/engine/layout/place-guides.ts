@@ -19,7 +19,7 @@ export interface PlacedGuides {
   /** The search past the zones was ended by its bound on subproblems. */
   cutShort: boolean;
 }
-export interface PlaceOptions {
+interface PlaceOptions {
   /** How far above the least the worst ratio may be for a smoother progression: 2 %, less a reserve for the
    * calculation's own error. */
   smoothingShare: number;
@@ -37,10 +37,10 @@ export const placeDefaults: PlaceOptions = {
 };
 
 /** Called with every better layout on the way to the least worst, then with the smoothed one. */
-export type PlaceProgress = (stage: 'least' | 'smooth', placed: Placed) => void;
+type PlaceProgress = (stage: 'least' | 'smooth', placed: Placed) => void;
 
 /** The same ladder on a mesh for searching and on the one that the answer is read on. */
-export interface PlaceProbes {
+interface PlaceProbes {
   rough: RatioProbe;
   fine: RatioProbe;
 }

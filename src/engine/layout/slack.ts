@@ -14,7 +14,7 @@ export interface MarkSlack {
 /** How far above the layout's worst ratio a mark's slack may take it. */
 export const slackCeiling = 1.05;
 
-export interface SlackBounds {
+interface SlackBounds {
   /** Worst ratio not to be exceeded: `slackCeiling` times the layout's. */
   ceiling: number;
   leastIntervalM: readonly number[];

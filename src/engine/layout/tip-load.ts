@@ -16,7 +16,7 @@ export interface TipLoad {
   tipN: number;
 }
 
-export interface TipLoadOptions {
+interface TipLoadOptions {
   resolution: number;
   /** Of the load that would do for a small bend. */
   maxDoublings: number;
@@ -24,7 +24,7 @@ export interface TipLoadOptions {
   /** Of L. */
   toleranceF: number;
 }
-export const tipLoadDefaults: TipLoadOptions = {
+const tipLoadDefaults: TipLoadOptions = {
   resolution: 150,
   maxDoublings: 12,
   maxEvaluations: 60,

@@ -39,7 +39,7 @@ export const standardLines: readonly StandardLine[] = (
 }));
 
 /** Where a mass of the first 30 ft stands in the table; 0 below the first line, 16 above the last. */
-export type LinePlace = { kind: 'in'; number: number } | { kind: 'between'; lower: number; upper: number };
+type LinePlace = { kind: 'in'; number: number } | { kind: 'between'; lower: number; upper: number };
 
 /** A gap between two bands is said as such, never rounded to a number. */
 export function placeOfLine(massKg: number): LinePlace {

@@ -42,7 +42,7 @@ export interface Alignment {
 const turns = 8;
 const priorTurnRad = 0.03;
 /** A tap, a shadow, a trace's own unevenness: below this no curve is known. */
-export const leastSigmaM = 0.001;
+const leastSigmaM = 0.001;
 
 /** Where `seen` stands after the move. */
 export function moved<P extends { xM: number; yM: number }>(seen: P, move: RigidMove): P {

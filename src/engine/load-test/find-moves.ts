@@ -19,7 +19,7 @@ import { searchDefaults, trustSearch } from '../layout/trust-search.ts';
 import type { WorstPlace } from '../layout/worst.ts';
 import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
 
-export interface MovesRequest {
+interface MovesRequest {
   /** The layout's question on the most probable rod; `rod` is the free one. */
   layout: LayoutRequest & LadderRequest;
   /** Where the guides stand, and where their marks are. */
@@ -49,7 +49,7 @@ export interface MovesAnswer {
   fell: number;
   of: number;
 }
-export const movesDefaults = {
+const movesDefaults = {
   most: 3,
   /** Sets followed from one size to the next. */
   beam: 3,

@@ -20,7 +20,7 @@ import {
 } from './align-curve.ts';
 import type { JoinKinds } from './join-kinds.ts';
 
-export interface JoinedPoint extends SeenPoint {
+interface JoinedPoint extends SeenPoint {
   /** Point of the whole curve it is, or the one before its foot. */
   wholeIndex: number;
   /** How much of it is the close-up's, 0 to 1. */
@@ -38,9 +38,9 @@ export interface JoinedCurves {
   apartM: number;
   leftoverM: number;
 }
-export type JoinAnswer = JoinedCurves | { status: 'not-joined'; finding: Finding };
+type JoinAnswer = JoinedCurves | { status: 'not-joined'; finding: Finding };
 
-export const joinDefaults = {
+const joinDefaults = {
   seamM: 0.05,
   /** Overlap below this says nothing of a turn. */
   leastOverlapM: 0.15,

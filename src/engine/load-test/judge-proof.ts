@@ -11,7 +11,7 @@ export interface SeenPlace {
   outM?: number;
   upM?: number;
 }
-export interface JudgedPlace {
+interface JudgedPlace {
   /** Seen less predicted; undefined where it was not looked at. */
   offOutM?: number;
   offUpM?: number;

@@ -10,7 +10,8 @@ import { withheldInWords } from '../../words/judging.ts';
 import { shopWriter } from '../../words/writer.ts';
 import { makeLadder, readLadder } from '../layout/ladder.ts';
 import { placeAnew } from '../sureness/mark-spread.ts';
-import { judgeRod, type RodJudgement } from './judge-rod.ts';
+import { judgeRod } from './judge-rod.ts';
+import type { RodJudgement } from './rod-judgement.ts';
 
 const count = Number(process.env.JUDGED_RODS ?? 1);
 const kinds = ['clean', 'misplaced', 'wrong bench'] as const;

@@ -8,76 +8,20 @@
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import type { Rod } from '../bend/rod.ts';
-import type { Finding, Reason } from '../finding.ts';
 import { type LoadReading, makeLadder, readLadder } from '../layout/ladder.ts';
-import type { LadderLoad, LadderRequest } from '../layout/ladder-request.ts';
-import type { LayoutRequest } from '../layout/layout-request.ts';
+import type { LadderLoad } from '../layout/ladder-request.ts';
 import { commonSigmaM } from '../stiffness/bench-model.ts';
 import { curvePlaces, type PlanePoint } from '../stiffness/curve-places.ts';
 import { fitStiffness } from '../stiffness/fit.ts';
 import { samplePosterior } from '../stiffness/posterior.ts';
-import type { FitAnswer, FitCurve, FitRequest, FitSetup, FitSolved } from '../stiffness/request.ts';
-import { findMoves, type MovesAnswer } from './find-moves.ts';
+import type { FitAnswer, FitCurve, FitSetup, FitSolved } from '../stiffness/request.ts';
+import { findMoves } from './find-moves.ts';
 import { loadTestReason } from './join-kinds.ts';
-import { type LengthDoubt, lengthDoubt } from './length-doubt.ts';
-import { type Measured, type SeenRod, seenRod } from './seen-rod.ts';
+import { lengthDoubt } from './length-doubt.ts';
+import type { JudgeAnswer, JudgedRing, JudgeRequest } from './rod-judgement.ts';
+import { type SeenRod, seenRod } from './seen-rod.ts';
 
-export interface JudgeRequest {
-  /** The bench without this photograph; its set-ups may be none. */
-  fit: FitRequest;
-  /** The layout's question; its rod gives the free length alone. */
-  layout: LayoutRequest & LadderRequest;
-  /** What is on the strips, and held for true where no ring was tapped. */
-  marksFromTipM: readonly number[];
-  photo: {
-    points: readonly PlanePoint[];
-    /** By guide, the tip-top first; undefined where it was not tapped. */
-    ringsSeen: readonly (PlanePoint | undefined)[];
-    load: LadderLoad;
-    /** The axis at the hold where the builder set it; left out: as the curve shows it. */
-    buttAngleRad?: number;
-    localSigmaM?: number;
-    driftSigmaM?: number;
-    levelSigmaRad?: number;
-  };
-}
-export interface JudgedRing {
-  tapped: boolean;
-  /** 0 at the tip-top. */
-  markFromTipM: number;
-  fromTipM: Measured;
-  lineAngle: JudgedReading | undefined;
-  /** Of the span to the next ring towards the butt. */
-  gap: JudgedReading | undefined;
-}
-export interface JudgedReading {
-  seen: Measured;
-  /** By the bench alone; undefined where nothing was hung on it. */
-  predicted: number | undefined;
-  updated: number;
-  /** Undefined where the reading does not count. */
-  limit: number | undefined;
-}
-export interface RodJudgement {
-  status: 'judged';
-  rings: JudgedRing[];
-  /** Photograph less prediction at the tip, from the hold, the butt as it was held; undefined without one. */
-  tipOffM: PlanePoint | undefined;
-  updated: FitSolved;
-  /** Bench and photograph belong to no one blank: the bench then counts with four times its ±. */
-  contradicted: boolean;
-  /** Of bench and photograph together. */
-  findings: Finding[];
-  /** Undefined also where they are withheld. */
-  moves: MovesAnswer | undefined;
-  /** The curve is not as long as the rod: no place on it is sure enough to move a guide by. */
-  withheld: LengthDoubt | undefined;
-}
-export type JudgeAnswer =
-  | RodJudgement
-  | { status: 'not-judged'; reason: Reason | undefined; findings: Finding[] };
-
-export const judgeDefaults = { blanks: 30, seed: 7 };
+const judgeDefaults = { blanks: 30, seed: 7 };
 
 export function judgeRod(request: JudgeRequest, options = judgeDefaults): JudgeAnswer {
   const seen = seenOf(request);

@@ -14,7 +14,7 @@ import type { Reason } from '../finding.ts';
 import { standardGravity } from '../units/gravity.ts';
 import { loadTestReason } from './join-kinds.ts';
 
-export interface ProofRequest {
+interface ProofRequest {
   /** The whole blank as fitted. */
   tables: BlankTables;
   /** The stiffness's band; left out where nothing was hung on the blank yet. */

@@ -20,7 +20,7 @@ export interface BuildProofs {
     seen: readonly SeenPlace[];
   }[];
 }
-export interface WrongProof {
+interface WrongProof {
   build: string;
   title: string;
   hungKg: number;

@@ -13,7 +13,7 @@ export interface MeasuredRectangle {
   /** Upper left to lower right. */
   diagonalDownM?: number;
 }
-export interface RectanglePlaces {
+interface RectanglePlaces {
   /** Lower left (the origin), lower right, upper right, upper left; x right, y up, in metres. */
   cornersM: [number, number][];
   /** 'not-checked' without a diagonal; 'out-of-square' is corrected for; 'slip' means that a figure is wrong. */
@@ -24,7 +24,7 @@ export interface RectanglePlaces {
   suspects: { field: keyof MeasuredRectangle; oughtM: number }[];
 }
 
-export const tapeGood = { fixedM: 0.004, share: 0.002 };
+const tapeGood = { fixedM: 0.004, share: 0.002 };
 
 export function rectanglePlaces(measured: MeasuredRectangle): RectanglePlaces {
   const { widthM: w, heightM: h, diagonalUpM: up, diagonalDownM: down } = measured;

@@ -16,7 +16,7 @@ import { ringCentre } from '../stiffness/curve-moment.ts';
 import type { PlanePoint } from '../stiffness/curve-places.ts';
 import { evenCurve } from '../stiffness/even-curve.ts';
 
-export interface SeenRodRequest {
+interface SeenRodRequest {
   /** Hold to tip, y up; the rod may point either way. */
   points: readonly PlanePoint[];
   clampFromTipM: number;
@@ -32,7 +32,7 @@ export interface Measured {
   /** 95 %. */
   plusMinus: number;
 }
-export interface SeenRing {
+interface SeenRing {
   tapped: boolean;
   fromTipM: Measured;
   /** Undefined at the last guide: its line runs to the reel. */
@@ -46,7 +46,7 @@ export interface SeenRod {
 }
 
 /** Unevenness of the trace and of a tap on a ring's middle: judgement from rendered photographs. */
-export const seenDefaults = { localSigmaM: 0.0008, ringSigmaM: 0.0012, stationSigmaM: 0.0015 };
+const seenDefaults = { localSigmaM: 0.0008, ringSigmaM: 0.0012, stationSigmaM: 0.0015 };
 
 export function seenRod(request: SeenRodRequest): SeenRod {
   const { clampFromTipM, side, localSigmaM = seenDefaults.localSigmaM } = request;

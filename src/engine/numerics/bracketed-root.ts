@@ -6,7 +6,7 @@ export interface Tried {
   x: number;
   f: number;
 }
-export interface RootOptions {
+interface RootOptions {
   /** Ends when the bracket is no wider than this, or |f| no larger than that. */
   toleranceX: number;
   toleranceF: number;

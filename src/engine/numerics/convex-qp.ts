@@ -6,7 +6,7 @@
  * turn negative. J = L⁻ᵀ Q and the triangular R of the active normals are kept by plane rotations. It needs no
  * feasible start, and tells infeasible constraints from feasible ones.
  */
-export interface ConvexQp {
+interface ConvexQp {
   /** n × n by rows, symmetric. */
   hessian: Float64Array;
   linear: Float64Array;
@@ -14,7 +14,7 @@ export interface ConvexQp {
   rows: readonly Float64Array[];
   bounds: ArrayLike<number>;
 }
-export interface QpResult {
+interface QpResult {
   status: 'solved' | 'infeasible' | 'not-converged';
   /** The minimum; the last point of the dual path where the status is not 'solved'. */
   x: Float64Array;

@@ -6,7 +6,7 @@
  * Identity used by callers: weight[i]·upTo[i][j] + weight[j]·upTo[j][i] = weight[i]·weight[j], so that
  * integrating from 0 and integrating back from 1 are each other's adjoint to the last bit of the rule.
  */
-export interface GaussRule {
+interface GaussRule {
   readonly place: readonly number[];
   readonly weight: readonly number[];
   /** upTo[i][j]: share of value j in the integral from 0 to place[i]. */

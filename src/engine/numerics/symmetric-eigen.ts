@@ -3,7 +3,7 @@
  * matrices, the most accurate of the classical methods for small ones.
  * Source: Golub & Van Loan, Matrix Computations, 4th ed., section 8.5.
  */
-export interface SymmetricEigen {
+interface SymmetricEigen {
   /** Largest first. */
   readonly values: number[];
   /** vectors[k] belongs to values[k]; orthonormal. */

@@ -11,7 +11,7 @@ export interface StageFact {
   /** Ids of stages that come first. */
   after: readonly string[];
 }
-export type StageStatus = 'done' | 'next' | 'ready' | 'waits';
+type StageStatus = 'done' | 'next' | 'ready' | 'waits';
 export interface BenchStage {
   id: string;
   name: string;

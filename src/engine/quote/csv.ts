@@ -3,7 +3,7 @@
  * are doubled. A text that a spreadsheet would take for a formula (it begins with = + - @, a tab or a return) gets
  * an apostrophe in front, as OWASP's page on CSV injection advises; numbers are written as numbers.
  */
-export type CsvField = string | number;
+type CsvField = string | number;
 
 export function writeCsv(rows: readonly (readonly CsvField[])[]): string {
   return rows.map((row) => row.map(writeField).join(',')).join('\r\n') + (rows.length > 0 ? '\r\n' : '');

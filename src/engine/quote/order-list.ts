@@ -8,7 +8,7 @@ import type { GuideKind } from '../kinds/guide-kinds.ts';
 import { guideKindOf } from '../kinds/guides.ts';
 
 /** One line of the order; src/words names it. */
-export type OrderLine = OrderPart & { count: number; spare: number };
+type OrderLine = OrderPart & { count: number; spare: number };
 export type OrderPart =
   /** As the builder names it. */
   | { part: 'blank'; name: string | undefined }
@@ -19,7 +19,7 @@ export type OrderPart =
   | { part: 'thread'; name: string; lengthM: number }
   | { part: 'finish'; ml: number | undefined }
   | { part: 'seat' | 'check' | 'keeper' | 'bag' };
-export interface ToOrder {
+interface ToOrder {
   /** As the builder names it. */
   blank: string | undefined;
   guides: readonly { kind: GuideKind; size: string }[];

@@ -9,18 +9,18 @@
  */
 import { percentOf, roundMoney } from './money.ts';
 
-export interface QuoteLine {
+interface QuoteLine {
   what: string;
   count: number;
   unitPrice: number;
   spare: number;
   source?: string;
 }
-export interface QuoteHours {
+interface QuoteHours {
   stage: string;
   hours: number;
 }
-export interface QuoteInput {
+interface QuoteInput {
   lines: readonly QuoteLine[];
   hours: readonly QuoteHours[];
   hourlyRate: number;

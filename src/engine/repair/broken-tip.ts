@@ -17,7 +17,7 @@
 import { type Reason, reasonsOf } from '../finding.ts';
 import { chooseTipTube, type TipTubeChoice } from '../handle/tip-tube.ts';
 
-export interface BrokenTip {
+interface BrokenTip {
   lostM: number;
   /** Guides from the old tip down, without the tip-top. */
   guidesFromTipM: readonly number[];

@@ -2,13 +2,13 @@
 import type { Wrap } from '../wraps/plan-wraps.ts';
 import type { ThreadColour, WrapChoices } from '../wraps/wrap-choices.ts';
 
-export interface PartNote {
+interface PartNote {
   what: string;
   stage?: string;
   lot?: string;
   dye?: string;
 }
-export interface ReplacedGuide {
+interface ReplacedGuide {
   /** The wraps over its feet, tip side first. */
   wraps: Wrap[];
   thread: ThreadColour;

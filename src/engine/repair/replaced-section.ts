@@ -5,7 +5,7 @@
 import { type AssembledBlank, assembleBlank, locateMark } from '../bench/assemble.ts';
 import type { Section } from '../bench/bench.ts';
 
-export interface ReplacedSection {
+interface ReplacedSection {
   sections: readonly Section[];
   /** Which, counted from the tip, from 0. */
   index: number;
@@ -14,7 +14,7 @@ export interface ReplacedSection {
   newOverlapM?: number;
   guidesFromTipM: readonly number[];
 }
-export interface SectionMark {
+interface SectionMark {
   guide: number;
   section: string;
   wasFromTipM: number;
@@ -25,7 +25,7 @@ export interface SectionMark {
   /** Whether this guide's thread has to come off: it stood on the section that is gone. */
   rewrapped: boolean;
 }
-export interface SectionRepair {
+interface SectionRepair {
   longerByM: number;
   lengthM: number;
   marks: SectionMark[];

@@ -25,7 +25,7 @@ export interface ShortenedRod {
   before: RodShape;
   after: RodShape;
 }
-export interface ShortenInput {
+interface ShortenInput {
   tables: BlankTables;
   /** Tip to the front of the grip, before. */
   freeLengthM: number;

@@ -5,12 +5,12 @@ import { fitHarmonics, type Harmonics, type TurnReading } from './harmonics.ts';
 import type { RotationRequest } from './request.ts';
 import { rotationFound } from './rotation-kinds.ts';
 
-export interface KeptReading extends TurnReading {
+interface KeptReading extends TurnReading {
   /** Of the request's readings. */
   index: number;
   path: string;
 }
-export interface SettledReadings {
+interface SettledReadings {
   kept: KeptReading[];
   /** Undefined where the turns do not tell bow from stiffness. */
   harmonics: Harmonics | undefined;

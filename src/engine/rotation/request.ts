@@ -28,7 +28,7 @@ export interface RotationSolved {
   residualRmsM: number;
   findings: Finding[];
 }
-export interface RotationRefused {
+interface RotationRefused {
   status: 'refused';
   findings: Finding[];
 }

@@ -24,7 +24,7 @@ export interface TurnPoint {
   /** One of its two drops was left out as odd. */
   odd: boolean;
 }
-export interface Unrolled {
+interface Unrolled {
   bow: CurvePoint[];
   difference: CurvePoint[];
   /** One per reading, in the request's order. */

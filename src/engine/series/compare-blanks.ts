@@ -8,7 +8,7 @@
  */
 import type { StiffnessBandRow } from '../stiffness/request.ts';
 
-export interface BlankRatio {
+interface BlankRatio {
   shareOfLength: number;
   /** New over old, with its 95 % band. */
   ratio: number;

@@ -23,7 +23,7 @@ export interface SeriesKinds {
 }
 const seriesReason = reasonsOf<SeriesKinds>();
 
-export interface SeriesFit extends FitResult {
+interface SeriesFit extends FitResult {
   series: SeriesUse;
 }
 

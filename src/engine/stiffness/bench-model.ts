@@ -1,11 +1,14 @@
 /** All that was measured, as one list of data, and its prediction for any state of the unknowns. */
 
-import { type ClampModel, clampModel, type Prediction, predictDrops } from './clamp-model.ts';
+import type { Prediction } from './clamp-derivatives.ts';
+import { type ClampModel, clampModel } from './clamp-elements.ts';
+import { predictDrops } from './clamp-model.ts';
 import { addDrifts } from './curve-model.ts';
 import { type MassDatum, massData, predictMass } from './mass-data.ts';
 import type { PreparedClamp, PreparedCurve, PreparedRequest } from './prepared-request.ts';
 import type { Rows } from './rows.ts';
-import { predictSags, type SpanModel, spanModel } from './span-model.ts';
+import { type SpanModel, spanModel } from './span-elements.ts';
+import { predictSags } from './span-model.ts';
 import { predictSwing, type SwingDatum, swingData } from './swing-data.ts';
 import type { Unknowns } from './unknowns.ts';
 

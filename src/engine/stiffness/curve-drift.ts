@@ -67,7 +67,7 @@ export function driftShapes(spread: DriftSpread, { halfM }: DriftFrame): DriftSh
 }
 
 /** Middle and half extent of all that the pictures show. */
-export interface DriftFrame {
+interface DriftFrame {
   xM: number;
   yM: number;
   halfM: number;

@@ -1,5 +1,5 @@
 /** Adds the smooth drifts of a traced curve to its predicted readings; the traced length answers to them alone. */
-import type { Prediction } from './clamp-model.ts';
+import type { Prediction } from './clamp-derivatives.ts';
 import type { PreparedCurve } from './prepared-request.ts';
 import type { Unknowns } from './unknowns.ts';
 

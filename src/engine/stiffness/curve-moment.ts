@@ -33,7 +33,7 @@ export function curveMoment(
   return weights.map((value, i) => value + byLine[i]);
 }
 
-export function placeOnEven({ stepM, xM, yM }: EvenCurve, fromTipM: number): PlanePoint {
+function placeOnEven({ stepM, xM, yM }: EvenCurve, fromTipM: number): PlanePoint {
   const p = Math.min(xM.length - 1.000001, Math.max(0, fromTipM / stepM));
   const i = Math.floor(p);
   const t = p - i;

@@ -21,7 +21,7 @@ import { type CurvePlace, type CurvePlaces, curvePlaces, pointsLeft } from './cu
 import type { PreparedClamp, PreparedCurve } from './prepared-request.ts';
 import type { FitCurvePoint, FitCurveSetup, FitSetup } from './request.ts';
 
-export interface StandCurves {
+interface StandCurves {
   /** By the set-up's index in the request. */
   clamps: ReadonlyMap<number, PreparedClamp>;
   /** Standard deviation of every drift's amplitude. */
@@ -190,7 +190,7 @@ function holdSeen(points: readonly FitCurvePoint[]): PreparedCurve['holdSeen'] {
 }
 
 /** Else the curve begins behind the hold or in front of it, and its length says nothing. */
-export function endsAtHold(tracedM: number, clampFromTipM: number): boolean {
+function endsAtHold(tracedM: number, clampFromTipM: number): boolean {
   return Math.abs(tracedM - clampFromTipM) < 0.025 * clampFromTipM;
 }
 

@@ -76,7 +76,7 @@ export function slipPlaces({ named }: Explained, data: readonly Datum[]): SlipPl
   });
 }
 
-export function doubtPaths({ kind, data: at, setup, test }: Doubt, data: readonly Datum[]): string[] {
+function doubtPaths({ kind, data: at, setup, test }: Doubt, data: readonly Datum[]): string[] {
   if (kind === 'reading' || kind === 'mass' || kind === 'stretch') return [data[at[0]].path];
   if (kind === 'flag') return at.map((d) => data[d].path);
   return [test < 0 ? `setups[${setup}]` : testPath(setup, test)];

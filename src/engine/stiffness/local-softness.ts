@@ -2,7 +2,7 @@
  * What no taper shows and a blank may have all the same: a soft stretch somewhere, or a tip that is faster than its
  * diameters. Each shape is what it takes from ln EI along the fine rows.
  */
-export interface LocalBelief {
+interface LocalBelief {
   /** Share of blanks with one soft stretch; what it takes from ln EI at its middle; half its width [m]. */
   softShare: number;
   softAmounts: readonly number[];
@@ -13,7 +13,7 @@ export interface LocalBelief {
   fastReaches: readonly number[];
 }
 /** A judgement: no published distribution of such places was found. */
-export const localBelief: LocalBelief = {
+const localBelief: LocalBelief = {
   softShare: 0.4,
   softAmounts: [0.25, 0.5, 0.85],
   softHalvesM: [0.05, 0.1, 0.18],

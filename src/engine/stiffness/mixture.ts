@@ -15,7 +15,7 @@ import { type LocalShape, localShapes } from './local-softness.ts';
 import { commonRoughness, covarianceAt, type Roughness, type StiffnessPrior } from './prior.ts';
 import type { Rows } from './rows.ts';
 
-export interface MixtureBelief {
+interface MixtureBelief {
   roughness: readonly number[];
   /** ln r ~ N(middle, sigma²) beforehand. */
   middle: number;
@@ -25,7 +25,7 @@ export interface MixtureBelief {
  * Most blanks are smoother than the waves that stiffnessBelief allows; a few are rougher. Tuned on simulated benches,
  * docs/calibration.md.
  */
-export const mixtureBelief: MixtureBelief = {
+const mixtureBelief: MixtureBelief = {
   roughness: [0.15, 0.25, 0.4, 0.6, 0.9, 1.35, 2],
   middle: -0.45,
   sigma: 0.8,

@@ -11,7 +11,7 @@
  */
 import { factorCholesky, solveLower, solveUpper } from '../numerics/cholesky.ts';
 import { type BenchModel, emptyPrediction, predictBench } from './bench-model.ts';
-import type { Prediction } from './clamp-model.ts';
+import type { Prediction } from './clamp-derivatives.ts';
 import { rowByStandard, type Unknowns, valuesOf } from './unknowns.ts';
 
 /** A pattern of errors in the data with an unknown amplitude, one of `unknowns.extra`. */

@@ -8,10 +8,7 @@ import { standsApart } from './bench-model.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
 
 /** Q_dd per datum: the share of its own error that shows in its misfit. */
-export function redundancies(
-  { unknowns }: FitProblem,
-  { design, factor, misfit }: MostProbable,
-): Float64Array {
+function redundancies({ unknowns }: FitProblem, { design, factor, misfit }: MostProbable): Float64Array {
   const n = unknowns.size;
   const row = new Float64Array(n);
   return misfit.map((_, d) => {

@@ -2,7 +2,7 @@
 import type { DriftMode } from './curve-drift.ts';
 import type { FitBlank, FitClampSetup, FitLine, FitSpanSetup, FitTest } from './request.ts';
 
-export interface PreparedReading {
+interface PreparedReading {
   fromTipM: number;
   dropM: number;
   /** The reading is square to this direction; left out: to the nominal one. */

@@ -160,7 +160,7 @@ export interface FitSolved {
   findings: Finding[];
   iterations: number;
 }
-export interface FitRefused {
+interface FitRefused {
   status: 'refused';
   findings: Finding[];
 }

@@ -17,7 +17,7 @@ import type { PreparedRequest } from './prepared-request.ts';
 import { standTrials } from './stand-trials.ts';
 import { doubtTrials, slipTrials, swapTrials, type Trial, type TrialOptions, testTrials } from './trials.ts';
 
-export interface ResolveOptions extends TrialOptions {
+interface ResolveOptions extends TrialOptions {
   /** Least evidence that raises each kind; `edge` in a whole set-up, `testEdge` in one test of it. */
   limits: Record<Trial['kind'] | 'testEdge', number>;
   /** Things named at most, beside readings that cannot be. */
@@ -26,7 +26,7 @@ export interface ResolveOptions extends TrialOptions {
   steps: number;
   almost: number;
 }
-export const resolveDefaults: ResolveOptions = {
+const resolveDefaults: ResolveOptions = {
   limits: {
     reading: 11,
     flag: 5.5,

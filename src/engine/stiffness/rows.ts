@@ -39,3 +39,14 @@ export function placeInRows(rows: Float64Array, at: number): PlaceInRows {
     weight: Math.min(1, Math.max(0, (at - rows[low]) / (rows[high] - rows[low]))),
   };
 }
+
+/** Adds to the derivatives of a place's two rows, by their weights. */
+export function addBlend(
+  jacobian: Float64Array,
+  start: number,
+  { row, weight }: PlaceInRows,
+  by: number,
+): void {
+  jacobian[start + row] += (1 - weight) * by;
+  jacobian[start + row + 1] += weight * by;
+}

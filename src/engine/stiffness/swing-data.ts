@@ -7,7 +7,7 @@
 import { freeRod } from '../bench/free-rod.ts';
 import { rodTables } from '../bend/rod.ts';
 import { firstMode } from '../frequency/first-mode.ts';
-import type { Prediction } from './clamp-model.ts';
+import type { Prediction } from './clamp-derivatives.ts';
 import type { FitBlank } from './request.ts';
 import { type PlaceInRows, placeInRows, type Rows } from './rows.ts';
 import type { Unknowns } from './unknowns.ts';

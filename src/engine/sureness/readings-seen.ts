@@ -6,9 +6,12 @@
 
 import { solveLower } from '../numerics/cholesky.ts';
 import { commonSigmaM } from '../stiffness/bench-model.ts';
-import { clampModel, type Prediction, predictDrops } from '../stiffness/clamp-model.ts';
+import type { Prediction } from '../stiffness/clamp-derivatives.ts';
+import { clampModel } from '../stiffness/clamp-elements.ts';
+import { predictDrops } from '../stiffness/clamp-model.ts';
 import type { Posterior } from '../stiffness/posterior.ts';
-import { predictSags, spanModel } from '../stiffness/span-model.ts';
+import { spanModel } from '../stiffness/span-elements.ts';
+import { predictSags } from '../stiffness/span-model.ts';
 import { predictSwing, swingModelShare } from '../stiffness/swing-data.ts';
 import { rowByStandard, valuesOf } from '../stiffness/unknowns.ts';
 import type { Offer, SetupOnOffer } from './reading-options.ts';

@@ -4,7 +4,7 @@ import type { Unread } from './quantity-kinds.ts';
  * Brings what people type or paste to plain ASCII with a decimal point: ½ and ″ and ′ and curly quotes,
  * fraction slashes, dashes of every length, odd spaces, the decimal comma.
  */
-export type CleanText = { ok: true; text: string } | ({ ok: false } & Unread);
+type CleanText = { ok: true; text: string } | ({ ok: false } & Unread);
 
 export function cleanText(typed: string): CleanText {
   const ascii = typed

@@ -4,7 +4,7 @@
  */
 export type InchDenominator = 1 | 2 | 4 | 8 | 16 | 32 | 64;
 
-export interface InchFraction {
+interface InchFraction {
   negative: boolean;
   /** 0 unless feet were asked for. */
   feet: number;
@@ -17,7 +17,7 @@ export interface InchFraction {
   /** `12 3⁄16 in`, `4 ft 7 1⁄2 in`; reads back to exactly the tick. */
   text: string;
 }
-export interface InchOptions {
+interface InchOptions {
   denominator?: InchDenominator;
   feet?: boolean;
 }

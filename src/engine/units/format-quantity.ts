@@ -5,7 +5,7 @@ import type { UnitSystem } from './unit-table.ts';
 /**
  * Values for the reader, in the shop's system. Display only: no stored value passes through here and back.
  */
-export interface LengthFormat {
+interface LengthFormat {
   system: UnitSystem;
   /** Inch shop: the tape's division. */
   denominator?: InchDenominator;

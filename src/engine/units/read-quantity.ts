@@ -19,7 +19,7 @@ import {
 import { showConverted } from './show-converted.ts';
 import { bareUnit, type Dimension, findUnit, type Unit } from './unit-table.ts';
 
-export type ReadQuantity =
+type ReadQuantity =
   /** `understood` is shown under the field before it is kept: `4 1/2 in = 114.3 mm`. Grains are easily taken for grams. */
   { ok: true; si: number; understood: string; inGrains: boolean } | { ok: false; finding: Finding };
 

@@ -55,7 +55,7 @@ export function wallMarkPose<T>(cells: readonly T[], pose: { halfTurn: boolean; 
   });
 }
 
-export interface WallMarkPlace {
+interface WallMarkPlace {
   x: number;
   y: number;
 }

@@ -9,7 +9,7 @@ import { type WrapPlace, wrapPlaces } from './wrap-places.ts';
 const stopAt = stopsOf<WrapKinds>();
 const doubtAt = doubtsOf<WrapKinds>();
 
-export interface WrapsInput {
+interface WrapsInput {
   blank: AssembledBlank;
   profile: readonly DiameterRow[];
   /** From the tip down. */
@@ -39,7 +39,7 @@ export interface Wrap extends WrapPlace {
   underwrapM: number;
   underThreadM: number;
 }
-export type ThreadPart = 'thread' | 'trim' | 'underwrap';
+type ThreadPart = 'thread' | 'trim' | 'underwrap';
 export interface ColourNeed extends ThreadColour {
   part: ThreadPart;
   threadM: number;

@@ -6,7 +6,7 @@
  * not flattened. Solid nylon of linear density t tex (g/km): d = sqrt(4 t 10⁻⁶ / (π 1140 kg/m³)) m; wound thread is
  * wider by 1/sqrt(packing), packing 0.6 to 0.8 (textile rule of thumb, from memory).
  */
-export interface CloseWrap {
+interface CloseWrap {
   turns: number;
   threadM: number;
 }

@@ -23,7 +23,7 @@ export interface WrapPlace {
   guide?: number;
 }
 
-export interface PlacesInput {
+interface PlacesInput {
   blank: AssembledBlank;
   profile: readonly DiameterRow[];
   guides: readonly GuideToWrap[];
@@ -93,7 +93,7 @@ function footWrapM(guide: GuideToWrap, blank: AssembledBlank, choices: WrapChoic
 }
 
 /** Length of a wrap over a foot by its section, where the builder says nothing of this guide. */
-export function usualWrapM(
+function usualWrapM(
   { stationM, stripping }: Pick<GuideToWrap, 'stationM' | 'stripping'>,
   blank: AssembledBlank,
   { footWraps }: Pick<WrapChoices, 'footWraps'>,

@@ -2,8 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { cameraChoice, cameraFor } from '../../../test/render/camera.ts';
 import type { Place } from '../../../test/render/canvas.ts';
 import { type Random, randomFrom } from '../../../test/render/random.ts';
-import { cameraFit, type Mark } from './camera-fit.ts';
+import { cameraFit } from './camera-fit.ts';
 import { cameraBackProject, cameraProject } from './camera-model.ts';
+import type { Mark } from './camera-problem.ts';
 
 const widthPx = 4000;
 const heightPx = 3000;

@@ -10,8 +10,10 @@ import { pythonWithScipy } from '../../../reference/live/scipy.ts';
 import { cameraChoice, cameraFor } from '../../../test/render/camera.ts';
 import { randomFrom } from '../../../test/render/random.ts';
 import { type OpenCv, openCvReady } from '../../../test/support/open-cv.ts';
-import { cameraFit, cameraUsual, type Mark } from './camera-fit.ts';
+import { cameraFit } from './camera-fit.ts';
 import { cameraBackProject, cameraProject } from './camera-model.ts';
+import type { Mark } from './camera-problem.ts';
+import { cameraUsual } from './camera-problem.ts';
 import type { Point } from './homography.ts';
 
 const [widthPx, heightPx] = [4000, 3000];

@@ -24,7 +24,7 @@ export interface PointPair {
 /** Row-major 3 × 3 matrix, plane (any unit) to picture (any unit), scaled so that its last entry is 1. */
 export type Homography = Float64Array;
 
-export interface HomographyFit {
+interface HomographyFit {
   homography: Homography;
   /**
    * Second smallest over largest singular value of the design matrix: near 0 the points do not fix the map

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { cameraChoice, cameraFor } from '../../../test/render/camera.ts';
 import { randomFrom } from '../../../test/render/random.ts';
-import type { Mark } from './camera-fit.ts';
+import type { Mark } from './camera-problem.ts';
 import { marksToCamera } from './marks-check.ts';
 
 const picture = { widthPx: 4000, heightPx: 3000 };

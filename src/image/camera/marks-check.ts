@@ -7,11 +7,12 @@
 
 import type { Finding } from '../../engine/finding.ts';
 import { imageFound } from '../image-kinds.ts';
-import { type CameraFit, cameraFit, type Mark } from './camera-fit.ts';
+import { type CameraFit, cameraFit } from './camera-fit.ts';
 import { cameraBackProject } from './camera-model.ts';
+import type { Mark } from './camera-problem.ts';
 import type { Point } from './homography.ts';
 
-export interface MarksChoice {
+interface MarksChoice {
   /** Root mean square misfit, in standard errors of a mark, above which a culprit is looked for. */
   suspectMisfit: number;
   /** Above this it is said, without leaving a mark out: a slip may hide in it. */
@@ -23,7 +24,7 @@ export interface MarksChoice {
   runnerUpOfFive: number;
 }
 
-export const marksChoice: MarksChoice = {
+const marksChoice: MarksChoice = {
   suspectMisfit: 3.5,
   doubtMisfit: 2.5,
   culpritShare: 0.12,

@@ -11,7 +11,7 @@ import type { Point } from '../camera/homography.ts';
 import { lumaAt, type Pixels } from '../pixels.ts';
 import { halfKernel } from '../trace/smooth.ts';
 
-export interface SpanChoice {
+interface SpanChoice {
   /** How far a tap may be off, pixels. */
   reachPx: number;
   /** Share of the span left out at each ring. */
@@ -20,7 +20,7 @@ export interface SpanChoice {
   leastVote: number;
 }
 
-export const spanChoice: SpanChoice = { reachPx: 8, endShare: 0.06, leastVote: 1.6 };
+const spanChoice: SpanChoice = { reachPx: 8, endShare: 0.06, leastVote: 1.6 };
 
 export interface SpanLine {
   /** Offsets from the chord at its two ends, pixels along the normal (−ty, tx), and their standard error. */

@@ -15,7 +15,7 @@ export interface Crossing {
   response: number;
 }
 
-export interface CrossingChoice {
+interface CrossingChoice {
   /** Least response; a clean black and white crossing gives about 8 × their difference. */
   leastResponse: number;
   /** At most so many, strongest first. */

@@ -32,7 +32,7 @@ export interface MarkReading {
   clearness: number;
 }
 
-export interface CellRules {
+interface CellRules {
   /** Doubt: this near to half way between black and white. */
   doubt: number;
   /** Least difference of black and white on a ray, as a share of the median of all rays. */
@@ -41,7 +41,7 @@ export interface CellRules {
   mostUnclear: number;
 }
 
-export const cellRules: CellRules = { doubt: 0.14, leastContrastShare: 0.3, mostWrong: 1, mostUnclear: 3 };
+const cellRules: CellRules = { doubt: 0.14, leastContrastShare: 0.3, mostWrong: 1, mostUnclear: 3 };
 
 export function readCells(image: GreyImage, frame: MarkFrame, rules = cellRules): MarkReading | undefined {
   const cells = Array.from({ length: wallMarkCells }, (_, k) => cellAt(image, frame, k));

@@ -6,9 +6,9 @@
  */
 
 /** Grey level at a place. */
-export type LevelAt = (x: number, y: number) => number;
+type LevelAt = (x: number, y: number) => number;
 
-export interface RefinedCrossing {
+interface RefinedCrossing {
   x: number;
   y: number;
 }

@@ -19,7 +19,7 @@ export interface RingFit {
   agreeing: number;
 }
 
-export interface RingChoice {
+interface RingChoice {
   leastRadiusPx: number;
   mostRadiusPx: number;
   /** Shorter over longer axis at least. */
@@ -27,7 +27,7 @@ export interface RingChoice {
   leastAgreeing: number;
 }
 
-export const ringChoice: RingChoice = {
+const ringChoice: RingChoice = {
   leastRadiusPx: 11,
   mostRadiusPx: 52,
   leastFlatness: 0.45,

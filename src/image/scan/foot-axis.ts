@@ -9,7 +9,7 @@
 import { type GreyImage, greyAt } from '../pixels.ts';
 import { halfKernel } from '../trace/smooth.ts';
 
-export interface AxisGuess {
+interface AxisGuess {
   x: number;
   y: number;
   /** Unit vector along the foot, pointing from its free end to the wire. */

@@ -10,7 +10,7 @@ import { type FootRuns, footRuns, type Run } from './foot-runs.ts';
 import { closed, holesFilled, largestPatch, type Mask, opened } from './mask.ts';
 import { type MiddlePath, middlePath } from './middle-path.ts';
 
-export interface GuideLimits {
+interface GuideLimits {
   leastLengthMm: number;
   mostLengthMm: number;
   leastFootMm: number;
@@ -46,7 +46,7 @@ export type GuideReading =
   | { kind: 'too-large'; acrossMm: number }
   | { kind: 'nothing'; why: string };
 
-export interface MeasuredGuide {
+interface MeasuredGuide {
   x: number;
   y: number;
   lengthPx: number;
@@ -57,7 +57,7 @@ export interface MeasuredGuide {
 }
 
 /** The difference from the ground in one window, at two resolutions with the same top left corner. */
-export interface GuideWindow {
+interface GuideWindow {
   /** For edges to sub-pixel; results are in its pixels. */
   fine: GreyImage;
   /** For the shape; one pixel is `ratio` fine ones. */

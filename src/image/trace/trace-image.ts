@@ -1,6 +1,6 @@
 import type { Finding } from '../../engine/finding.ts';
-import type { Mark } from '../camera/camera-fit.ts';
 import { type Camera, cameraBackProject } from '../camera/camera-model.ts';
+import type { Mark } from '../camera/camera-problem.ts';
 import type { Point } from '../camera/homography.ts';
 import { marksToCamera } from '../camera/marks-check.ts';
 import { type Refused, refusedWith } from '../finding.ts';

@@ -10,7 +10,7 @@ import { useTroubles } from '../read/troubles.tsx';
 import { useSentence } from '../read/use-sentence.ts';
 import { type FieldPlace, FieldPlaceContext } from './place.ts';
 
-export interface BuildFieldsProps {
+interface BuildFieldsProps {
   children: ReactNode;
   /** What this step's own checks say, beside those of the bench. */
   findings?: readonly (Finding & { severity?: 'stop' | 'doubt' })[];

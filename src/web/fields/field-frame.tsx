@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { FieldLine, type FieldLineProps } from './field-line.tsx';
 
-export interface FieldFrameProps extends Omit<FieldLineProps, 'id'> {
+interface FieldFrameProps extends Omit<FieldLineProps, 'id'> {
   id: string;
   label: string;
   labelHidden?: boolean;

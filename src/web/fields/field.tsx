@@ -39,7 +39,7 @@ function isAskedOf({ rods }: DeclaredField, { kind, value }: FieldPlace): boolea
   return (rods as readonly unknown[]).includes(value(path) ?? declared.usual);
 }
 
-export interface FieldsRowProps {
+interface FieldsRowProps {
   of: string;
   row?: string;
   names: readonly string[];

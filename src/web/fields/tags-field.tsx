@@ -6,7 +6,7 @@ import type { DeedId } from '../../words/deeds.ts';
 import { FieldLine } from './field-line.tsx';
 import './tags-field.css';
 
-export interface TagsFieldProps {
+interface TagsFieldProps {
   rows: readonly Row[];
   newRowId(): string;
   write(deed: DeedId, changes: readonly Change[]): Objection[];

@@ -3,7 +3,7 @@ import type { Objection } from '../../record/operation.ts';
 import type { FieldValue } from '../../record/schema.ts';
 import type { Typed } from './read-typed.ts';
 
-export interface DraftOf {
+interface DraftOf {
   /** What is kept, as it is written. */
   shown: string;
   read(draft: string): Typed;

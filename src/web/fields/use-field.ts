@@ -41,7 +41,7 @@ export interface FieldProps {
   also?: readonly Change[];
 }
 
-export interface UsedField {
+interface UsedField {
   id: string;
   field: Field;
   label: string;

@@ -9,7 +9,7 @@ import { ShopFields } from '../fields/shop-fields.tsx';
 import { useShop } from '../read/shop.tsx';
 import { siOf, textOf } from '../read/values.ts';
 
-export interface PrinterChoice {
+interface PrinterChoice {
   factors: PrintFactors;
   /** Why the printer's rules cannot be used. */
   trouble: string | undefined;

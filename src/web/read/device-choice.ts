@@ -1,6 +1,6 @@
 import { useSyncExternalStore } from 'react';
 
-export interface DeviceChoice {
+interface DeviceChoice {
   useOn(): boolean;
   set(on: boolean): void;
 }

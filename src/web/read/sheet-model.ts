@@ -20,7 +20,7 @@ import type { LadderRequest, LayoutLimits } from '../../engine/layout/ladder-req
 import { type LayoutRequest, smallestIntervalM } from '../../engine/layout/layout-request.ts';
 import type { LadderSheet } from '../worker/messages.ts';
 
-export interface SheetParts {
+interface SheetParts {
   bench: Bench;
   choices: Choices;
   /** The fitted blank, or its first estimate. */

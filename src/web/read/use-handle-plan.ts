@@ -18,7 +18,7 @@ import { useBuild } from './build-context.ts';
 import { useWraps, type WrapsOnRod } from './use-wraps.ts';
 import { siOf } from './values.ts';
 
-export interface HandleOnBench {
+interface HandleOnBench {
   parts: HandleParts;
   /** Undefined until a diameter was measured. */
   plan: HandlePlan | undefined;

@@ -47,7 +47,7 @@ export function useMarkSpread(
 }
 
 /** The placing that the ± is about. */
-export interface LongTaskLike {
+interface LongTaskLike {
   answer: LayoutAnswer | undefined;
   working: boolean;
 }
@@ -66,7 +66,7 @@ function doubtWords({ answer, progress, failure }: DoubtState, stale: boolean): 
 }
 
 /** `Best place ±: guides placed anew on 10 blanks that fit your readings, 95 of 100. ...` */
-export function spreadInWords({ blanks, tried, costOfKeeping }: MarkSpread): string {
+function spreadInWords({ blanks, tried, costOfKeeping }: MarkSpread): string {
   if (blanks < 2) {
     return `Best place ±: not known. On ${tried - blanks} of ${tried} blanks that fit your readings the guides could not be placed.`;
   }

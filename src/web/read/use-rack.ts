@@ -9,7 +9,7 @@ import { useBench } from './bench.tsx';
 import { useBuild } from './build-context.ts';
 import { siOf } from './values.ts';
 
-export interface RackOnBench {
+interface RackOnBench {
   set: SetGuide[];
   bag: BagGuide[];
   findings: ReturnType<typeof checkGuideSet>;

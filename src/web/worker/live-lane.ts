@@ -7,7 +7,7 @@ export interface LiveAnswer {
   fromTipM: readonly number[];
   reading: RuledReading;
 }
-export interface LiveListener {
+interface LiveListener {
   read(answer: LiveAnswer): void;
   failed(reason: string): void;
 }

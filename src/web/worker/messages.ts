@@ -14,7 +14,7 @@ import type { LayoutRequest } from '../../engine/layout/layout-request.ts';
 import type { RealLineAtLoad, RealLineQuestion } from '../../engine/layout/real-line.ts';
 import type { OutsideDiameter, RuledReading } from '../../engine/layout/rule-reading.ts';
 import type { MarkSlack } from '../../engine/layout/slack.ts';
-import type { JudgeAnswer, JudgeRequest } from '../../engine/load-test/judge-rod.ts';
+import type { JudgeAnswer, JudgeRequest } from '../../engine/load-test/rod-judgement.ts';
 import type { SeriesUse } from '../../engine/series/fit-of-series.ts';
 import type { LearntSeries } from '../../engine/series/learn-series.ts';
 import type {
@@ -73,7 +73,7 @@ export interface NextMoveTask {
 }
 
 /** The best layouts of one guide fewer, as many and one more. */
-export interface CountsTask {
+interface CountsTask {
   does: 'counts';
   question: CountQuestion;
 }
@@ -118,7 +118,7 @@ export interface SeriesAnswer {
 }
 
 /** A layout with a line that rubs and may lie on the blank. */
-export interface RealLineTask {
+interface RealLineTask {
   does: 'realLine';
   question: RealLineQuestion;
 }
@@ -157,7 +157,7 @@ export interface NextReadingTask {
 }
 
 /** A taped-up rod judged from its photograph. */
-export interface JudgeTask {
+interface JudgeTask {
   does: 'judge';
   question: JudgeRequest;
 }
@@ -172,7 +172,7 @@ export interface SecondTask {
 }
 
 /** One blank measured on two days. */
-export interface DaysTask {
+interface DaysTask {
   does: 'days';
   question: DaysQuestion;
 }

@@ -33,7 +33,7 @@ export function powerOfBlank({ fit, tables, question }: PowerTask): Power {
 }
 
 /** What the readings leave open. */
-export function posteriorFor(request: FitRequest): Posterior {
+function posteriorFor(request: FitRequest): Posterior {
   const { posterior } = keptFit(request);
   if (!posterior) throw new Error('the readings of the bench cannot be fitted');
   return posterior;

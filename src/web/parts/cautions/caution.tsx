@@ -1,7 +1,7 @@
 import { type ReactNode, useState } from 'react';
 import { Button } from 'react-aria-components';
 
-export interface CautionProps {
+interface CautionProps {
   /** What it warns of; once read on this device it folds to a line. */
   about: string;
   /** How grave it is just now: another word than the one that was read opens it again. */

@@ -3,7 +3,7 @@ import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
 import { strainWords } from '../../../words/strain.ts';
 import { Caution } from './caution.tsx';
 
-export interface LoadTestCautionProps {
+interface LoadTestCautionProps {
   names: readonly string[];
   loads: readonly RuledLoad[];
   strain: StrainLevels;

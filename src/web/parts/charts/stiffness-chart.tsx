@@ -10,7 +10,7 @@ import {
   stiffnessFrame,
 } from './stiffness-axes.tsx';
 
-export interface StiffnessChartProps {
+interface StiffnessChartProps {
   stiffness: readonly StiffnessBandRow[];
   blank: AssembledBlank;
 }

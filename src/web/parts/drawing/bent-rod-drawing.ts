@@ -11,9 +11,10 @@ import {
   rodOutline,
   shapePath,
 } from './bent-rod-shapes.ts';
-import { type DrawingFrame, drawingFrame, type Extent, extentOf, type Room } from './drawing-frame.ts';
+import { type DrawingFrame, extentOf } from './drawing-frame.ts';
 import { fanAt, fanSizeFor, onScreen, type PlacePx } from './line-fans.ts';
 import { placeLabels } from './place-labels.ts';
+import { fanRoom, roomyPx, withRoomAbove } from './room-above.ts';
 import { NodePool, polyline, setAll, setText, svgNode } from './svg-nodes.ts';
 
 /** Where a flag on the bent rod stands, from the front of the grip. */
@@ -208,23 +209,6 @@ export class BentRodDrawing {
     leaders.setAttribute('d', leaderPath);
   }
 }
-
-/** The fans over the top of the drawn rod, whose size is of the screen and not of the rod, must not be cut off. */
-function withRoomAbove(view: BendView, extent: Extent, room: Room): DrawingFrame {
-  const frame = drawingFrame(extent, room);
-  const { clearPx, lengthPx } = fanSizeFor(room.widthPx);
-  const highest = Math.max(...view.loads[view.drawn].rings.map(({ yM }) => yM));
-  const missingPx = clearPx + lengthPx + figurePx - frame.yPx(highest);
-  if (missingPx <= 0) return frame;
-  return drawingFrame({ ...extent, highYM: extent.highYM + missingPx / frame.pxPerM }, room);
-}
-/** Of the figure over a fan. */
-const figurePx = 22;
-
-/** Room round the rod, the fans stand in it [m]. */
-const fanRoom = 0.26;
-/** On a narrower drawing only the fans that matter are named. */
-const roomyPx = 520;
 
 /** The drawn load, all heavier ones and the next lighter one; what is lighter still may run off the sheet. */
 function shownWhole({ loads, drawn }: BendView): readonly RuledLoad[] {

@@ -5,7 +5,7 @@ import { type ShapePoint, shapeAt } from '../../../engine/flow/expected-reading.
 /** Of the drawing, in its own px. */
 export const setupFigureBox = { width: 720, height: 300, side: 46, top: 56 };
 
-export interface SetupFigureProps {
+interface SetupFigureProps {
   shape: readonly ShapePoint[];
   flagsM?: readonly number[];
   /** The flag to read now; undefined at the clamp. */

@@ -1,7 +1,7 @@
 import { type ReactNode, useState } from 'react';
 import { useOpenParts } from '../../read/open-parts.ts';
 
-export interface FoldProps {
+interface FoldProps {
   title: ReactNode;
   /** In few words what is inside, so that it need not be opened. */
   aside?: ReactNode;

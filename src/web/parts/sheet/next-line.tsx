@@ -3,7 +3,7 @@ import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
 import { Figure } from '../../fields/figure.tsx';
 
-export interface NextLineProps {
+interface NextLineProps {
   children: ReactNode;
   /** Path key of the field where it is done. */
   at?: string;

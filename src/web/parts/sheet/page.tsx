@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 
-export interface PageProps {
+interface PageProps {
   title: string;
   /** The step at hand: the window is named by it first. */
   step?: string;

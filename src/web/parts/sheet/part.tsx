@@ -2,7 +2,7 @@ import { type ReactNode, useId } from 'react';
 import { useOpenParts } from '../../read/open-parts.ts';
 import { Fold } from './fold.tsx';
 
-export interface PartProps {
+interface PartProps {
   title: string;
   /** A quiet line beside the title. */
   aside?: ReactNode;

@@ -11,7 +11,7 @@ export function useScreen(screens: readonly Screen[]): Screen {
   return screens.find(({ id }) => id === params?.screen) ?? screens[0];
 }
 
-export interface ScreenRailProps {
+interface ScreenRailProps {
   /** `/builds/<id>/blank`. */
   at: string;
   label: string;

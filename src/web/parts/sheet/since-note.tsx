@@ -22,7 +22,7 @@ export interface Since {
 }
 
 /** Work on paper or on the rod that no longer agrees with the record. */
-export function useSince(works: readonly Work[]): Since[] {
+function useSince(works: readonly Work[]): Since[] {
   const { store, document } = useBuild();
   const { document: shop, operations: past } = useShop();
   const { pastStates } = useSnapshot(store);

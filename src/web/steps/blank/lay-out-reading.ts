@@ -8,7 +8,7 @@ import { quantityOf, siOf, textOf } from '../../read/values.ts';
 import { type Edge, loadRows, onTape, type PlanRowsOptions, planRows, readingRows } from './plan-rows.ts';
 import type { SetupRows, TestRows } from './reading-rows.ts';
 
-export interface LaidOut {
+interface LaidOut {
   /** Empty where the rows stand already. */
   changes: Change[];
   /** Path key of the first drop to be read. */

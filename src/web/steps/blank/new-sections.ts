@@ -23,7 +23,7 @@ export function newSections(count: number, joint: JointKind, newRowId: () => str
 }
 
 /** `tip`, `second`, `third`, … `butt`, as the trade counts them from the tip. */
-export function sectionName(index: number, count: number): string {
+function sectionName(index: number, count: number): string {
   if (count === 1) return 'blank';
   if (index === 0) return 'tip';
   if (index === count - 1) return 'butt';

@@ -1,7 +1,7 @@
 import { spanSigmaM } from '../../../engine/sureness/span-offers.ts';
 import type { Change } from '../../../record/operation.ts';
 
-export interface NewSpan {
+interface NewSpan {
   /** The place in the order of the set-ups. */
   order: number;
   newRowId(): string;

@@ -1,6 +1,6 @@
 import type { Change } from '../../../record/operation.ts';
 
-export interface NewTurning {
+interface NewTurning {
   /** Over half a turn, or over the whole one. */
   steps: 4 | 8;
   order: number;

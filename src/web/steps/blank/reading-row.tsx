@@ -8,7 +8,7 @@ import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { flagOf, quantityOf, siOf } from '../../read/values.ts';
 
-export interface ReadingRowProps {
+interface ReadingRowProps {
   reading: Row;
   /** The blank's upper edge is read: at the clamp it lies above the level line, and is measured upwards. */
   upperEdge: boolean;

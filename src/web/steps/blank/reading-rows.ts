@@ -22,7 +22,7 @@ export function setupRowsOf(rows: (collection: string) => readonly Row[]): Setup
   }));
 }
 
-export interface ReadingCount {
+interface ReadingCount {
   read: number;
   planned: number;
 }

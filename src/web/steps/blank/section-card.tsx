@@ -8,7 +8,7 @@ import { quantityOf, siOf, textOf } from '../../read/values.ts';
 import { DiameterFields } from './diameter-fields.tsx';
 import { JointFields } from './joint-fields.tsx';
 
-export interface SectionCardProps {
+interface SectionCardProps {
   section: Row;
   /** Counted from the tip, from 0. */
   index: number;

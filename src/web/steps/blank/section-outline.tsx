@@ -1,7 +1,7 @@
 import type { ScaleLinear } from 'd3-scale';
 import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
 
-export interface SectionOutlineProps {
+interface SectionOutlineProps {
   blank: AssembledBlank;
   index: number;
   x: ScaleLinear<number, number>;

@@ -10,7 +10,7 @@ import { BlankTable } from './blank-table.tsx';
 import { SectionCard } from './section-card.tsx';
 import { StartBlank } from './start-blank.tsx';
 
-export interface SectionsPartProps {
+interface SectionsPartProps {
   /** The blank put together; undefined while something needed for it is missing. */
   blank: AssembledBlank | undefined;
   profile: readonly DiameterRow[];

@@ -12,7 +12,7 @@ import { TurnsDrawing } from './turns-drawing.tsx';
 import { TurnsTable } from './turns-table.tsx';
 import { TurnsWords } from './turns-words.tsx';
 
-export interface SpineCardProps {
+interface SpineCardProps {
   /** The section. */
   row: Row;
   index: number;

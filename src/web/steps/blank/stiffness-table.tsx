@@ -1,16 +1,12 @@
 import type { StiffnessBandRow } from '../../../engine/stiffness/request.ts';
-import { formatLength } from '../../../engine/units/format-quantity.ts';
+import { shownRows, threeDigits } from '../../../words/stiffness.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useShop } from '../../read/shop.tsx';
 
-/** Rows shown of the many that were computed. */
-const every = 5;
-
 /** The chart in figures. */
 export function StiffnessTable({ stiffness }: { stiffness: readonly StiffnessBandRow[] }) {
-  const { system } = useShop();
-  const shown = stiffness.filter((_, index) => index % every === 0);
+  const { writer } = useShop();
   return (
     <details className="figures-twin">
       <summary>The chart in figures</summary>
@@ -26,10 +22,10 @@ export function StiffnessTable({ stiffness }: { stiffness: readonly StiffnessBan
             </tr>
           </thead>
           <tbody>
-            {shown.map(({ fromTipM, EINm2, lowNm2, highNm2 }) => (
+            {shownRows(stiffness).map(({ fromTipM, EINm2, lowNm2, highNm2 }) => (
               <tr key={fromTipM}>
                 <th scope="row">
-                  <Figure text={formatLength(fromTipM, { system, decimals: 0, denominator: 8 })} />
+                  <Figure text={writer.length(fromTipM)} />
                 </th>
                 <td>{threeDigits(EINm2)}</td>
                 <td>
@@ -43,8 +39,4 @@ export function StiffnessTable({ stiffness }: { stiffness: readonly StiffnessBan
       </TableFrame>
     </details>
   );
-}
-
-function threeDigits(value: number): string {
-  return Number(value.toPrecision(3)).toString();
 }

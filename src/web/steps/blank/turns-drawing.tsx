@@ -5,7 +5,7 @@ import type { RotationRequest } from '../../../engine/rotation/request.ts';
 import { type CurvePoint, type TurnPoint, unrolled } from '../../../engine/rotation/unrolled.ts';
 import { useWidth } from '../../read/use-width.ts';
 
-export interface TurnsDrawingProps {
+interface TurnsDrawingProps {
   request: RotationRequest;
   /** The chosen line side. */
   lineSideRad: number | undefined;

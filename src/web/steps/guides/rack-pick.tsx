@@ -1,7 +1,7 @@
 import type { Row } from '../../../record/document.ts';
 import { rackName } from '../../../record/rack.ts';
 
-export interface RackPickProps {
+interface RackPickProps {
   label: string;
   /** Rows that may stand here. */
   rack: readonly Row[];

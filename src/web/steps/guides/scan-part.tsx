@@ -17,7 +17,7 @@ import { ScanTable } from './scan-table.tsx';
 import { useTakeScan } from './take-scan.ts';
 import { type ScanFile, useScan } from './use-scan.ts';
 
-export interface ScanPartProps {
+interface ScanPartProps {
   sizes: readonly string[];
   /** Guides already in the bag. */
   inBag: number;

@@ -1,11 +1,11 @@
 /** Whether a scan's resolution can be believed, from one thing on it whose length is known. */
-export interface KnownLength {
+interface KnownLength {
   /** As measured with callipers, or printed on the scale. */
   trueM: number;
   /** As read on the scan at `dpi`. */
   readM: number;
 }
-export type ResolutionWord =
+type ResolutionWord =
   | { ok: true; because: 'file' | 'known' | 'sheet' }
   | { ok: false; because: 'unknown' }
   | { ok: false; because: 'wrong'; dpi: number };

@@ -2,7 +2,7 @@ import { formatMm } from '../../../engine/units/format-quantity.ts';
 import type { ScannedGuide } from '../../../image/index.ts';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 
-export interface ScanTableProps {
+interface ScanTableProps {
   guides: readonly ScannedGuide[];
   sizes: readonly string[];
   sizeOf(index: number): string;

@@ -13,7 +13,7 @@ import { useSentence } from '../../read/use-sentence.ts';
 import { textOf } from '../../read/values.ts';
 import { RackPick } from './rack-pick.tsx';
 
-export interface SetRowProps {
+interface SetRowProps {
   guide: SetGuide;
   index: number;
   /** Its row of the record, and what stands in for what that leaves open. */

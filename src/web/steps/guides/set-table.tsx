@@ -12,7 +12,7 @@ import { useOpenParts } from '../../read/open-parts.ts';
 import { useShop } from '../../read/shop.tsx';
 import { columns, SetRow } from './set-row.tsx';
 
-export interface SetTableProps {
+interface SetTableProps {
   set: readonly SetGuide[];
   guides: readonly ChosenGuide[];
   /** What is odd about a guide's size or place, which have no field here. */

@@ -9,7 +9,7 @@ import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';
 import type { ScanFile } from './use-scan.ts';
 
-export interface TakenGuide {
+interface TakenGuide {
   guide: ScannedGuide;
   size: string;
   /** Its number on the scan. */

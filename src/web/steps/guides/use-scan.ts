@@ -12,7 +12,7 @@ export interface ScanFile {
   /** As it was chosen, to be kept with what is read on it. */
   picture: File;
 }
-export interface ScanState {
+interface ScanState {
   file: ScanFile | undefined;
   /** Share of the work done; undefined while nothing is being read. */
   share: number | undefined;

@@ -9,7 +9,7 @@ import type { SheetModel } from '../../read/sheet-model.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import { bendView } from './sheet-drawings.ts';
 
-export interface BendPartProps {
+interface BendPartProps {
   sheet: LiveSheet;
   model: SheetModel;
   writer: LadderWriter;

@@ -6,7 +6,7 @@ import { usePainted } from '../../parts/drawing/use-painted.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 
-export interface BesideStartProps extends Pick<VerdictParts, 'startName' | 'startBroken' | 'intervals'> {
+interface BesideStartProps extends Pick<VerdictParts, 'startName' | 'startBroken' | 'intervals'> {
   sheet: LiveSheet;
   writer: LadderWriter;
   /** Whether our marks are the start's, or only spread evenly because it makes none. */

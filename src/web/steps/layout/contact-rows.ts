@@ -2,7 +2,7 @@ import type { RealLineAtLoad } from '../../../engine/layout/real-line.ts';
 import { spanInWords } from '../../../words/criteria.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 
-export interface ContactRow {
+interface ContactRow {
   /** Between ring `span` and the next; ring 0 is the tip-top's. */
   span: number;
   intervalM: number;

@@ -5,7 +5,7 @@ import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { contactRows, touchedWords } from './contact-rows.ts';
 
-export interface ContactTableProps {
+interface ContactTableProps {
   loads: readonly RealLineAtLoad[];
   /** The marks that were read. */
   fromTipM: readonly number[];

@@ -9,7 +9,7 @@ import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import type { Counts } from './use-counts.ts';
 import './counts.css';
 
-export interface CountsPartProps {
+interface CountsPartProps {
   counts: Counts;
   /** How many guides there are now. */
   own: number;

@@ -1,7 +1,7 @@
 import { Button } from 'react-aria-components';
 import type { NextMove } from '../../../engine/flow/next-move.ts';
 
-export interface DeedButtonsProps {
+interface DeedButtonsProps {
   next: NextMove | undefined;
   /** `next` is of the marks as they were. */
   stale: boolean;

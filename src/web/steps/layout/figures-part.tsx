@@ -12,7 +12,7 @@ import type { RulerModel } from './ruler-model.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 import type { Marks } from './use-marks.ts';
 
-export interface FiguresPartProps {
+interface FiguresPartProps {
   sheet: LiveSheet;
   model: SheetModel;
   ruler: RulerModel;

@@ -6,7 +6,7 @@ import type { Row } from '../../../record/document.ts';
 import type { Change } from '../../../record/operation.ts';
 import { keptMark } from '../../../words/tape.ts';
 
-export interface GuideRows {
+interface GuideRows {
   /** Of the guides, as they stand in the record. */
   rows: readonly Row[];
   newRowId(): string;

@@ -11,7 +11,7 @@ import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import type { LiveSheet } from './live-sheet.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 
-export interface GuideTableProps {
+interface GuideTableProps {
   sheet: LiveSheet;
   writer: LadderWriter;
   limits: LayoutLimits;

@@ -7,7 +7,7 @@ import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { addedGuide } from './guide-rows.ts';
 
-export interface GuidesPartProps {
+interface GuidesPartProps {
   choices: Choices;
   /** Makes the assumed guides rows of the record. */
   onTakeUp(): void;
@@ -33,7 +33,6 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
       </Part>
     );
   }
-  const remove = (id: string) => write('removeGuide', [{ path: ['guides', id, 'gone'], value: true }]);
   return (
     <Part folded holds={['guides/']} title="Guides" aside="grey numbers are typical; type your own over them">
       <TableFrame label="Guide set">
@@ -52,61 +51,9 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
             </tr>
           </thead>
           <tbody>
-            {guides.map((guide, index) => {
-              const name = `guide ${index + 1}`;
-              const id = guide.id ?? '';
-              return (
-                <tr key={id}>
-                  <th scope="row">{index + 1}</th>
-                  <td data-label="kind">
-                    <Field
-                      label={`Kind of ${name}`}
-                      labelHidden
-                      path={['guides', id, 'kind']}
-                      options={kinds}
-                      usual={guide.kind}
-                    />
-                  </td>
-                  <td data-label="size">
-                    <Field
-                      label={`Size of ${name}`}
-                      labelHidden
-                      path={['guides', id, 'size']}
-                      pale={guide.size}
-                    />
-                  </td>
-                  <td data-label="ring height">
-                    <Field
-                      label={`Ring height of ${name}`}
-                      labelHidden
-                      path={['guides', id, 'ringHeight']}
-                      usual={guide.ringHeightM}
-                    />
-                  </td>
-                  <td data-label="over its feet">
-                    <Field
-                      label={`Length of ${name} with its feet`}
-                      labelHidden
-                      path={['guides', id, 'foot']}
-                      usual={guide.lengthM}
-                    />
-                  </td>
-                  <td data-label="mass">
-                    <Field
-                      label={`Mass of ${name}`}
-                      labelHidden
-                      path={['guides', id, 'mass']}
-                      usual={guide.massKg}
-                    />
-                  </td>
-                  <td>
-                    <Button className="plain" isDisabled={guides.length <= 2} onPress={() => remove(id)}>
-                      Take away<span className="visually-hidden"> {name}</span>
-                    </Button>
-                  </td>
-                </tr>
-              );
-            })}
+            {guides.map((guide, index) => (
+              <GuideRow key={guide.id} guide={guide} number={index + 1} stays={guides.length <= 2} />
+            ))}
           </tbody>
         </table>
       </TableFrame>
@@ -117,6 +64,61 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
         Add a guide
       </Button>
     </Part>
+  );
+}
+
+const typical = [
+  {
+    field: 'ringHeight',
+    head: 'ring height',
+    label: (name: string) => `Ring height of ${name}`,
+    usual: 'ringHeightM',
+  },
+  {
+    field: 'foot',
+    head: 'over its feet',
+    label: (name: string) => `Length of ${name} with its feet`,
+    usual: 'lengthM',
+  },
+  { field: 'mass', head: 'mass', label: (name: string) => `Mass of ${name}`, usual: 'massKg' },
+] as const;
+
+interface GuideRowProps {
+  guide: Choices['guides'][number];
+  number: number;
+  /** One of the last two. */
+  stays: boolean;
+}
+
+function GuideRow({ guide, number, stays }: GuideRowProps) {
+  const { write } = useBuild();
+  const name = `guide ${number}`;
+  const id = guide.id ?? '';
+  const at = (field: string) => ['guides', id, field] as const;
+  return (
+    <tr>
+      <th scope="row">{number}</th>
+      <td data-label="kind">
+        <Field label={`Kind of ${name}`} labelHidden path={at('kind')} options={kinds} usual={guide.kind} />
+      </td>
+      <td data-label="size">
+        <Field label={`Size of ${name}`} labelHidden path={at('size')} pale={guide.size} />
+      </td>
+      {typical.map(({ field, head, label, usual }) => (
+        <td key={field} data-label={head}>
+          <Field label={label(name)} labelHidden path={at(field)} usual={guide[usual]} />
+        </td>
+      ))}
+      <td>
+        <Button
+          className="plain"
+          isDisabled={stays}
+          onPress={() => write('removeGuide', [{ path: at('gone'), value: true }])}
+        >
+          Take away<span className="visually-hidden"> {name}</span>
+        </Button>
+      </td>
+    </tr>
   );
 }
 

@@ -6,7 +6,7 @@ import { usePainted } from '../../parts/drawing/use-painted.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 
-export interface HandBarProps {
+interface HandBarProps {
   sheet: LiveSheet;
   tape: Tape;
   /** One tick in words: `1⁄16 in`. */

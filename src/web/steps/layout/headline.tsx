@@ -9,7 +9,7 @@ import { usePainted } from '../../parts/drawing/use-painted.ts';
 import type { LiveSheet } from './live-sheet.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 
-export interface HeadlineProps {
+interface HeadlineProps {
   sheet: LiveSheet;
   writer: LadderWriter;
   /** What to do first about the settled marks. */

@@ -28,7 +28,7 @@ import { useTurning } from './use-turning.ts';
 import './layout.css';
 import { ladderWriter } from '../../../words/ladder-writer.ts';
 
-export interface LayoutSheetProps {
+interface LayoutSheetProps {
   sheet: LiveSheet;
   model: SheetModel;
   /** The builder's word that the ferrules are wrapped or tightly bound. */

@@ -5,7 +5,7 @@ import type { UnitSystem } from '../../../engine/units/unit-table.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 
-export interface LoadTableProps {
+interface LoadTableProps {
   names: readonly string[];
   loads: readonly RuledLoad[];
   rest: RuledLoad | undefined;

@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Field } from '../../fields/field.tsx';
 
-export interface MarkCellProps {
+interface MarkCellProps {
   guide: number;
   /** Row of the record; undefined while the guide only stands for common practice. */
   row: string | undefined;

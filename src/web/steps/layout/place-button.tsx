@@ -3,7 +3,7 @@ import { useSentence } from '../../read/use-sentence.ts';
 import type { LayoutTask } from '../../worker/messages.ts';
 import type { LongTaskState } from '../../worker/use-long-task.ts';
 
-export interface PlaceButtonProps {
+interface PlaceButtonProps {
   best: LongTaskState<LayoutTask>;
   /** The best marks, on the tape. */
   marks: readonly number[] | undefined;

@@ -12,7 +12,7 @@ import type { SheetModel } from '../../read/sheet-model.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
 import { ContactTable } from './contact-table.tsx';
 
-export interface RealLinePartProps {
+interface RealLinePartProps {
   model: SheetModel;
   writer: LadderWriter;
   /** What matters more is still being worked out in the same lane. */

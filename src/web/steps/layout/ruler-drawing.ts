@@ -15,7 +15,7 @@ import {
 import { type RulerScale, rulerScale, rulerTicks } from './ruler-scale.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 
-export interface RulerView {
+interface RulerView {
   frame: SheetFrame;
   /** Guides that need the builder's attention. */
   attention: ReadonlySet<number>;

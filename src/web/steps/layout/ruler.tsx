@@ -8,7 +8,7 @@ import { RulerDrawing } from './ruler-drawing.ts';
 import type { RulerModel } from './ruler-model.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 
-export interface RulerProps {
+interface RulerProps {
   sheet: LiveSheet;
   model: RulerModel;
   tape: Tape;

@@ -17,7 +17,7 @@ import type { Counts } from './use-counts.ts';
 import type { Marks } from './use-marks.ts';
 import { type WhatNext, withCounts } from './use-next-move.ts';
 
-export interface SidePartProps {
+interface SidePartProps {
   sheet: LiveSheet;
   model: SheetModel;
   writer: LadderWriter;

@@ -7,7 +7,7 @@ import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { textOf } from '../../read/values.ts';
 
-export interface StartPartProps {
+interface StartPartProps {
   choices: Choices;
   blankLengthM: number;
   /** What is odd about the list. */

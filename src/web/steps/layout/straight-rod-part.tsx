@@ -15,7 +15,7 @@ import type { SheetFrame } from './sheet-frame.ts';
 import { Strips } from './strips.tsx';
 import type { Marks } from './use-marks.ts';
 
-export interface StraightRodPartProps {
+interface StraightRodPartProps {
   sheet: LiveSheet;
   model: SheetModel;
   ruler: RulerModel;

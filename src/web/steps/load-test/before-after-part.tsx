@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import type { JudgedReading, RodJudgement } from '../../../engine/load-test/judge-rod.ts';
+import type { JudgedReading, RodJudgement } from '../../../engine/load-test/rod-judgement.ts';
 import { formatDegrees, formatLength } from '../../../engine/units/format-quantity.ts';
 import { judgeQuestion } from '../../../record/judge-question.ts';
 import type { LoadTest } from '../../../record/read-load-tests.ts';

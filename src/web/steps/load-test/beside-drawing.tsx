@@ -7,7 +7,7 @@ interface Place {
   outM: number;
   upM: number;
 }
-export interface BesideDrawingProps {
+interface BesideDrawingProps {
   seen: SeenCurve;
   beside: Beside;
   before: SeenCurve | undefined;

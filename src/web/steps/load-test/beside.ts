@@ -16,7 +16,7 @@ export interface Beside {
   /** What makes the comparison doubtful; sentences. */
   doubts: string[];
 }
-export type BesideAnswer = { status: 'beside'; beside: Beside } | { status: 'not yet'; words: string };
+type BesideAnswer = { status: 'beside'; beside: Beside } | { status: 'not yet'; words: string };
 
 /** Degrees by which typed and seen butt angle may differ before it is said: what a phone's level is good for. */
 const angleSlackRad = (1.5 * Math.PI) / 180;

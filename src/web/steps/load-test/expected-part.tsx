@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import { loadsToHang, strainVerdict } from '../../../engine/bench/strain.ts';
 import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
-import { formatDegrees, formatGrams } from '../../../engine/units/format-quantity.ts';
+import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { ladderWriter } from '../../../words/ladder-writer.ts';
 import { flagInWords } from '../../../words/places.ts';
 import { Figure } from '../../fields/figure.tsx';
@@ -99,6 +99,7 @@ interface ExpectedProps {
 
 function ExpectedFigures({ model, load, name }: ExpectedProps) {
   const show = useWallLength();
+  const { writer } = useShop();
   const { limits, strain, field } = model;
   const last = load.rings.length - 1;
   return (
@@ -118,8 +119,8 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
           <caption>
             Under {name}{' '}
             <span className="quiet">
-              limits: line angle {formatDegrees(limits.lineAngleRad)}, gap beyond the rings’ height{' '}
-              <Figure text={show(limits.gapM)} />
+              limits: line angle {writer.lineAngle(limits.lineAngleRad)}, gap above the ring{' '}
+              <Figure text={writer.fine(limits.gapM)} />
             </span>
           </caption>
           <thead>
@@ -143,12 +144,12 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
                   </td>
                   <td className={beyondAngle ? 'attention' : ''}>
                     {beyondAngle && '▲ '}
-                    {formatDegrees(lineAngleRad)}
+                    {writer.lineAngle(lineAngleRad)}
                     {!counts && <span className="quiet small"> not counted</span>}
                   </td>
                   <td className={beyondGap ? 'attention' : ''}>
                     {beyondGap && '▲ '}
-                    {ring < last ? <Figure text={show(load.ruled[ring].ruleGapM)} /> : '–'}
+                    {ring < last ? <Figure text={writer.fine(load.ruled[ring].ruleGapM)} /> : '–'}
                   </td>
                 </tr>
               );

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import type { RodJudgement } from '../../../engine/load-test/judge-rod.ts';
+import type { RodJudgement } from '../../../engine/load-test/rod-judgement.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { judgeQuestion } from '../../../record/judge-question.ts';
 import {

@@ -1,4 +1,4 @@
-import type { JudgedReading, JudgedRing, RodJudgement } from '../../../engine/load-test/judge-rod.ts';
+import type { JudgedReading, JudgedRing, RodJudgement } from '../../../engine/load-test/rod-judgement.ts';
 import { formatDegrees, formatLength } from '../../../engine/units/format-quantity.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';

@@ -18,7 +18,7 @@ import { useBuild } from '../../read/build-context.ts';
 import { api } from '../../store/open-document.ts';
 import { CurveTable } from './curve-table.tsx';
 
-export interface PhotoPanelProps {
+interface PhotoPanelProps {
   test: LoadTest;
   photo: LoadPhoto;
 }

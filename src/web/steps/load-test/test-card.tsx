@@ -9,7 +9,7 @@ import type { SheetModel } from '../../read/sheet-model.ts';
 import { PhotoPanel } from './photo-panel.tsx';
 import { TestResult } from './test-result.tsx';
 
-export interface TestCardProps {
+interface TestCardProps {
   test: LoadTest;
   number: number;
   /** The test before this one, to compare with. */

@@ -18,7 +18,7 @@ import { type Beside, besidePrediction } from './beside.ts';
 import { BesideDrawing } from './beside-drawing.tsx';
 import { testReport } from './test-report.ts';
 
-export interface TestResultProps {
+interface TestResultProps {
   test: LoadTest;
   before: LoadTest | undefined;
   model: SheetModel | undefined;
@@ -153,7 +153,7 @@ function guessWords({ rod, leftOut, hungKg }: LoadTest, solved: boolean): string
 }
 
 /** "1 1/4 in farther out, 3/8 in lower"; what rounds to nothing is left out. */
-export function offWords(outM: number, upM: number, show: (lengthM: number) => string): string {
+function offWords(outM: number, upM: number, show: (lengthM: number) => string): string {
   const part = (lengthM: number, more: string, less: string) =>
     Math.abs(lengthM) < 0.0008 ? [] : [`${show(Math.abs(lengthM))} ${lengthM > 0 ? more : less}`];
   const words = [...part(outM, 'farther out', 'nearer in'), ...part(upM, 'higher', 'lower')];

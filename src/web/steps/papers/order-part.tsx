@@ -8,16 +8,15 @@ import { orderSheet } from '../../../sheets/order-sheet.ts';
 import { threadCalled } from '../../../words/colour-words.ts';
 import { writeMoney } from '../../../words/intl.ts';
 import { orderedInWords } from '../../../words/order-line.ts';
-import { Field } from '../../fields/field.tsx';
 import { fileName, handOver } from '../../parts/sheet/hand-over.ts';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useCurrency, useShop } from '../../read/shop.tsx';
 import { useWraps } from '../../read/use-wraps.ts';
 import { textOf } from '../../read/values.ts';
+import { RowsTable } from './rows-table.tsx';
 import { useQuote } from './use-quote.ts';
 
 /** By which spreadsheets know the encoding. */
@@ -25,11 +24,7 @@ const byteOrderMark = '\uFEFF';
 
 /** The parts, their prices, and the list that goes to the dealers. */
 export function OrderPart() {
-  const { rows, title, write, newRowId } = useBuild();
-  const { paper } = useShop();
-  const { quote } = useQuote();
-  const currency = useCurrency();
-  const { print, printing } = usePrint();
+  const { rows, write, newRowId } = useBuild();
   const lines = rows('quoteLines');
   const needed = useNeeded();
   const fromBuild = () => {
@@ -53,6 +48,62 @@ export function OrderPart() {
       { path: ['quoteLines', id, 'count'], value: 1 },
     ]);
   };
+  const { csv, pdf, printing } = useOrderOut();
+  return (
+    <Part
+      anchor="order"
+      folded
+      holds={['parts/']}
+      title="Parts and order"
+      aside="for it goes into the price; spares are ordered with it"
+      tools={
+        <>
+          <Button className="button" isDisabled={lines.length === 0} onPress={csv}>
+            Order as CSV
+          </Button>
+          <Button className="button" isDisabled={lines.length === 0 || printing} onPress={pdf}>
+            Order as PDF
+          </Button>
+        </>
+      }
+    >
+      {lines.length > 0 && (
+        <RowsTable
+          label="Parts"
+          collection="quoteLines"
+          rows={lines}
+          columns={[
+            { field: 'what', head: 'What', label: (n) => `Part ${n}`, folds: true },
+            { field: 'count', head: 'For it', label: (n) => `How many of part ${n}` },
+            { field: 'spare', head: 'Spare', label: (n) => `Spares of part ${n}` },
+            { field: 'unitPrice', head: 'Each', label: (n) => `Price of part ${n}` },
+            { field: 'source', head: 'From', label: (n) => `Part ${n} from`, folds: true },
+          ]}
+          strike={{ deed: 'removeLine', thing: (n) => `part ${n}` }}
+        />
+      )}
+      <div className="print-line">
+        <Button className={lines.length === 0 ? 'button button-main' : 'button'} onPress={fromBuild}>
+          Take the parts from the build
+        </Button>
+        <Button className="button" onPress={addLine}>
+          Add a line
+        </Button>
+      </div>
+      <p className="small quiet">
+        Spares by common practice, no source: tip-tops half a size either way, one or two guides of each size.
+      </p>
+    </Part>
+  );
+}
+
+/** The order as a table for a spreadsheet, and on paper. */
+function useOrderOut() {
+  const { title } = useBuild();
+  const { paper } = useShop();
+  const { quote } = useQuote();
+  const currency = useCurrency();
+  const { print, printing } = usePrint();
   const csv = () => {
     const head = ['what', 'for it', 'spare', 'from', 'each', 'amount with spares', 'currency'];
     const table = quote.lines.map(({ what, count, spare, source, unitPrice }) => [
@@ -80,103 +131,7 @@ export function OrderPart() {
     }));
     print({ sheet: 'order', paper, draw: (stamp) => [orderSheet(order, { paper, stamp })] });
   };
-  return (
-    <Part
-      anchor="order"
-      folded
-      holds={['parts/']}
-      title="Parts and order"
-      aside="for it goes into the price; spares are ordered with it"
-      tools={
-        <>
-          <Button className="button" isDisabled={lines.length === 0} onPress={csv}>
-            Order as CSV
-          </Button>
-          <Button className="button" isDisabled={lines.length === 0 || printing} onPress={pdf}>
-            Order as PDF
-          </Button>
-        </>
-      }
-    >
-      {lines.length > 0 && (
-        <TableFrame label="Parts">
-          <table className="figures-table papers-table stacked">
-            <thead>
-              <tr>
-                <th scope="col">What</th>
-                <th scope="col">For it</th>
-                <th scope="col">Spare</th>
-                <th scope="col">Each</th>
-                <th scope="col">From</th>
-                <th scope="col">
-                  <span className="visually-hidden">Strike</span>
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {lines.map((row, i) => (
-                <tr key={row.id}>
-                  <td className="papers-wide">
-                    <Field labelHidden folds label={`Part ${i + 1}`} path={['quoteLines', row.id, 'what']} />
-                  </td>
-                  <td data-label="For it">
-                    <Field
-                      labelHidden
-                      label={`How many of part ${i + 1}`}
-                      path={['quoteLines', row.id, 'count']}
-                    />
-                  </td>
-                  <td data-label="Spare">
-                    <Field
-                      labelHidden
-                      label={`Spares of part ${i + 1}`}
-                      path={['quoteLines', row.id, 'spare']}
-                    />
-                  </td>
-                  <td data-label="Each">
-                    <Field
-                      labelHidden
-                      label={`Price of part ${i + 1}`}
-                      path={['quoteLines', row.id, 'unitPrice']}
-                    />
-                  </td>
-                  <td data-label="From">
-                    <Field
-                      labelHidden
-                      folds
-                      label={`Part ${i + 1} from`}
-                      path={['quoteLines', row.id, 'source']}
-                    />
-                  </td>
-                  <td>
-                    <Button
-                      className="plain"
-                      onPress={() =>
-                        write('removeLine', [{ path: ['quoteLines', row.id, 'gone'], value: true }])
-                      }
-                    >
-                      Strike<span className="visually-hidden"> part {i + 1}</span>
-                    </Button>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableFrame>
-      )}
-      <div className="print-line">
-        <Button className={lines.length === 0 ? 'button button-main' : 'button'} onPress={fromBuild}>
-          Take the parts from the build
-        </Button>
-        <Button className="button" onPress={addLine}>
-          Add a line
-        </Button>
-      </div>
-      <p className="small quiet">
-        Spares by common practice, no source: tip-tops half a size either way, one or two guides of each size.
-      </p>
-    </Part>
-  );
+  return { csv, pdf, printing };
 }
 
 /** What this build takes, as far as it is known. */

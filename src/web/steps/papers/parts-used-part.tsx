@@ -1,10 +1,9 @@
 import { Button } from 'react-aria-components';
 import type { Change } from '../../../record/operation.ts';
-import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { numberOf, textOf } from '../../read/values.ts';
+import { RowsTable } from './rows-table.tsx';
 
 /** What went into the rod, with lot and dye numbers: the thread colour in ten years’ time. */
 export function PartsUsedPart() {
@@ -38,47 +37,18 @@ export function PartsUsedPart() {
       aside="lot and dye numbers, for the day it comes back"
     >
       {parts.length > 0 && (
-        <TableFrame label="Parts used">
-          <table className="figures-table papers-table stacked">
-            <thead>
-              <tr>
-                <th scope="col">Part</th>
-                <th scope="col">For</th>
-                <th scope="col">Lot</th>
-                <th scope="col">Dye</th>
-                <th scope="col">
-                  <span className="visually-hidden">Strike</span>
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {parts.map((row, i) => (
-                <tr key={row.id}>
-                  <td className="papers-wide">
-                    <Field labelHidden folds label={`Part used ${i + 1}`} path={['parts', row.id, 'what']} />
-                  </td>
-                  <td data-label="For">
-                    <Field labelHidden label={`Part used ${i + 1} for`} path={['parts', row.id, 'stage']} />
-                  </td>
-                  <td data-label="Lot">
-                    <Field labelHidden label={`Lot of part used ${i + 1}`} path={['parts', row.id, 'lot']} />
-                  </td>
-                  <td data-label="Dye">
-                    <Field labelHidden label={`Dye of part used ${i + 1}`} path={['parts', row.id, 'dye']} />
-                  </td>
-                  <td>
-                    <Button
-                      className="plain"
-                      onPress={() => write('removePart', [{ path: ['parts', row.id, 'gone'], value: true }])}
-                    >
-                      Strike<span className="visually-hidden"> part used {i + 1}</span>
-                    </Button>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableFrame>
+        <RowsTable
+          label="Parts used"
+          collection="parts"
+          rows={parts}
+          columns={[
+            { field: 'what', head: 'Part', label: (n) => `Part used ${n}`, folds: true },
+            { field: 'stage', head: 'For', label: (n) => `Part used ${n} for` },
+            { field: 'lot', head: 'Lot', label: (n) => `Lot of part used ${n}` },
+            { field: 'dye', head: 'Dye', label: (n) => `Dye of part used ${n}` },
+          ]}
+          strike={{ deed: 'removePart', thing: (n) => `part used ${n}` }}
+        />
       )}
       <div className="print-line">
         {rows('quoteLines').length > 0 && (

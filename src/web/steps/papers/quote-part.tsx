@@ -10,23 +10,21 @@ import { workWords } from '../../../words/quote-work.ts';
 import { Field, FieldsRow } from '../../fields/field.tsx';
 import { dayWords } from '../../fields/moment-field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useCurrency, useShop } from '../../read/shop.tsx';
 import { numberOf, textOf } from '../../read/values.ts';
 import { QuoteSums } from './quote-sums.tsx';
+import { RowsTable } from './rows-table.tsx';
 import { useQuote } from './use-quote.ts';
 
 const workStages = Object.keys(commonHours) as (keyof typeof commonHours)[];
 
 /** Hours, rates and the one page the customer signs. */
 export function QuotePart() {
-  const { rows, single, title, write, newRowId } = useBuild();
-  const { paper, value } = useShop();
+  const { rows, write, newRowId } = useBuild();
   const currency = useCurrency();
-  const { quote, rate, unpriced } = useQuote();
-  const { print, printing } = usePrint();
+  const { quote, unpriced } = useQuote();
   const hours = rows('quoteHours');
   const logged = sumMinutes(
     rows('hours').map((row) => ({
@@ -48,6 +46,66 @@ export function QuotePart() {
     );
   const addHours = () =>
     write('addHours', [{ path: ['quoteHours', newRowId(), 'order'], value: hours.length }]);
+  const { pdf, printing } = useQuotePaper();
+  return (
+    <Part
+      anchor="quote"
+      title="Quote"
+      aside={quote.total > 0 ? `to pay ${writeMoney(quote.total, currency)}` : undefined}
+      tools={
+        <Button className="button" isDisabled={printing || quote.total === 0} onPress={pdf}>
+          Quote as PDF
+        </Button>
+      }
+    >
+      <Field path={['quote', '-', 'wish']} />
+      {hours.length > 0 && (
+        <RowsTable
+          label="Hours"
+          collection="quoteHours"
+          rows={hours}
+          columns={[
+            { field: 'stage', head: 'Work', label: (n) => `Work ${n}`, folds: true },
+            { field: 'hours', head: 'Hours', label: (n) => `Hours of work ${n}` },
+          ]}
+          strike={{ deed: 'removeHours', thing: (n) => `work ${n}` }}
+        />
+      )}
+      <div className="print-line">
+        {hours.length === 0 && (
+          <Button className="button" onPress={takeCommon}>
+            Begin with common hours
+          </Button>
+        )}
+        <Button className="button" onPress={addHours}>
+          Add work
+        </Button>
+        {logged > 0 && (
+          <span className="quiet">{Number((logged / 60).toFixed(2))} h are logged on this build.</span>
+        )}
+      </div>
+      <FieldsRow of="quote" names={Object.keys(quoteRates)} />
+      <QuoteSums quote={quote} unpriced={unpriced} currency={currency} />
+      <div className="fields-row">
+        <Field path={['quote', '-', 'quotedAt']} />
+        <Field path={['quote', '-', 'acceptedAt']} />
+        <Field path={['quote', '-', 'depositPaidAt']} />
+      </div>
+      <p className="small quiet">
+        The shop’s rates, name and terms stand in the <Link href="/settings">settings</Link>; what is filled
+        in here holds for this build alone.
+      </p>
+    </Part>
+  );
+}
+
+/** The one page the customer signs; it is dated when it is first printed. */
+function useQuotePaper() {
+  const { single, title, write } = useBuild();
+  const { paper, value } = useShop();
+  const currency = useCurrency();
+  const { quote, rate } = useQuote();
+  const { print, printing } = usePrint();
   const pdf = () => {
     const own = single('quote');
     const quotedAt = textOf(own, 'quotedAt') ?? new Date().toISOString();
@@ -81,83 +139,5 @@ export function QuotePart() {
       ],
     });
   };
-  return (
-    <Part
-      anchor="quote"
-      title="Quote"
-      aside={quote.total > 0 ? `to pay ${writeMoney(quote.total, currency)}` : undefined}
-      tools={
-        <Button className="button" isDisabled={printing || quote.total === 0} onPress={pdf}>
-          Quote as PDF
-        </Button>
-      }
-    >
-      <Field path={['quote', '-', 'wish']} />
-      {hours.length > 0 && (
-        <TableFrame label="Hours">
-          <table className="figures-table papers-table stacked">
-            <thead>
-              <tr>
-                <th scope="col">Work</th>
-                <th scope="col">Hours</th>
-                <th scope="col">
-                  <span className="visually-hidden">Strike</span>
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {hours.map((row, i) => (
-                <tr key={row.id}>
-                  <td className="papers-wide">
-                    <Field labelHidden folds label={`Work ${i + 1}`} path={['quoteHours', row.id, 'stage']} />
-                  </td>
-                  <td data-label="Hours">
-                    <Field
-                      labelHidden
-                      label={`Hours of work ${i + 1}`}
-                      path={['quoteHours', row.id, 'hours']}
-                    />
-                  </td>
-                  <td>
-                    <Button
-                      className="plain"
-                      onPress={() =>
-                        write('removeHours', [{ path: ['quoteHours', row.id, 'gone'], value: true }])
-                      }
-                    >
-                      Strike<span className="visually-hidden"> work {i + 1}</span>
-                    </Button>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableFrame>
-      )}
-      <div className="print-line">
-        {hours.length === 0 && (
-          <Button className="button" onPress={takeCommon}>
-            Begin with common hours
-          </Button>
-        )}
-        <Button className="button" onPress={addHours}>
-          Add work
-        </Button>
-        {logged > 0 && (
-          <span className="quiet">{Number((logged / 60).toFixed(2))} h are logged on this build.</span>
-        )}
-      </div>
-      <FieldsRow of="quote" names={Object.keys(quoteRates)} />
-      <QuoteSums quote={quote} unpriced={unpriced} currency={currency} />
-      <div className="fields-row">
-        <Field path={['quote', '-', 'quotedAt']} />
-        <Field path={['quote', '-', 'acceptedAt']} />
-        <Field path={['quote', '-', 'depositPaidAt']} />
-      </div>
-      <p className="small quiet">
-        The shop’s rates, name and terms stand in the <Link href="/settings">settings</Link>; what is filled
-        in here holds for this build alone.
-      </p>
-    </Part>
-  );
+  return { pdf, printing };
 }

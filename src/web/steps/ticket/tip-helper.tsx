@@ -62,7 +62,7 @@ export function RecordedTip({ ticket }: { ticket: Build }) {
   );
 }
 
-export interface TipHelperProps {
+interface TipHelperProps {
   ticket: Build;
   /** From the record, where it has them. */
   stationsM?: readonly number[];

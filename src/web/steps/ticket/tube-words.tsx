@@ -1,6 +1,6 @@
 import type { TipTubeChoice } from '../../../engine/handle/tip-tube.ts';
 
-export interface TubeWordsProps {
+interface TubeWordsProps {
   after: TipTubeChoice;
   outsideM: number;
   /** At the break, or read off the record's taper. */

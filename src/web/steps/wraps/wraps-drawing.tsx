@@ -4,7 +4,7 @@ import type { WrapChoices } from '../../../engine/wraps/wrap-choices.ts';
 import { wrapName } from '../../../words/wrap-name.ts';
 import { useWidth } from '../../read/use-width.ts';
 
-export interface WrapsDrawingProps {
+interface WrapsDrawingProps {
   blank: AssembledBlank;
   plan: WrapPlan;
   choices: WrapChoices;

@@ -7,7 +7,7 @@ import { SectionCaption } from '../../parts/sheet/section-caption.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useShop } from '../../read/shop.tsx';
 
-export interface WrapsTableProps {
+interface WrapsTableProps {
   blank: AssembledBlank;
   wraps: readonly Wrap[];
   /** Where each guide stands round the blank, from the tip down. */
