@@ -36,35 +36,50 @@ const found = () =>
 
 async function readPicture(i: number) {
   await send(i);
-  await found().waitFor();
+  await found().first().waitFor();
   if (i === 0) await tapEnds(page, stand.pictures[i]);
   else expect(await findOrTapEnds(page, stand.pictures[i])).toBe('found');
-  await page.getByText(/^Curve read/).waitFor();
+  await page
+    .getByText(/^Curve read/)
+    .first()
+    .waitFor();
 }
 
 describe('three photographs', () => {
   test('are laid out with what to hang; a picture of something else is answered in words and replaced', async () => {
     await page.getByRole('button', { name: 'Lay out the three photographs' }).click();
-    await page.getByText('Picture 1. Hang nothing.').waitFor();
+    await page.getByText('Picture 1. Hang nothing.').first().waitFor();
     await fill(page, 'Tip to the clamp', `${(1000 * stand.clampFromTipM).toFixed(1)} mm`);
     await send(0, 'notes.heic', Buffer.from('\0\0\0\x18ftypheic and no more', 'latin1'));
-    await page.getByText(/notes\.heic was not added: it is a HEIC picture.*set the camera to JPEG/).waitFor();
+    await page
+      .getByText(/notes\.heic was not added: it is a HEIC picture.*set the camera to JPEG/)
+      .first()
+      .waitFor();
     const { picture } = stand.pictures[0];
     const grey = { ...picture, rgb: new Uint8Array(picture.rgb.length).fill(120) };
     await send(0, 'cat.jpg', jpegOf(grey));
-    await page.getByText('No printed marks were found: tap your own.').waitFor();
+    await page.getByText('No printed marks were found: tap your own.').first().waitFor();
     await page.getByRole('button', { name: 'Take picture 1 again' }).click();
   });
 
   test('the first is read with two taps, the others without, on the wall’s own places; the stiffness follows', async () => {
     await readPicture(0);
-    await page.getByText(/^Stiffness known to .*after one picture/).waitFor();
+    await page
+      .getByText(/^Stiffness known to .*after one picture/)
+      .first()
+      .waitFor();
     for (const i of [1, 2]) {
       await page.getByRole('button', { name: 'Next picture' }).click();
-      await page.getByText(new RegExp(`^Picture ${i + 1}\\. Hang .* at the tip`)).waitFor();
+      await page
+        .getByText(new RegExp(`^Picture ${i + 1}\\. Hang .* at the tip`))
+        .first()
+        .waitFor();
       await fill(page, 'Weight that hung', `${1000 * stand.hungKg[i]} g`);
       await readPicture(i);
-      await page.getByText(new RegExp(`^Stiffness known to ±\\d+ % .*after ${i + 1} pictures`)).waitFor();
+      await page
+        .getByText(new RegExp(`^Stiffness known to ±\\d+ % .*after ${i + 1} pictures`))
+        .first()
+        .waitFor();
     }
     expect(await page.getByText('no real photograph has been part of this yet').count()).toBe(1);
     expect(await axeFindings(page)).toEqual([]);
@@ -98,7 +113,10 @@ describe('three photographs', () => {
     await page.getByText('every change is on the disk').first().waitFor();
     await page.setViewportSize({ width: 390, height: 844 });
     await page.reload();
-    await page.getByText(/^Stiffness known to ±\d+ % .*after 3 pictures/).waitFor();
+    await page
+      .getByText(/^Stiffness known to ±\d+ % .*after 3 pictures/)
+      .first()
+      .waitFor();
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
       0,
     );

@@ -9,8 +9,10 @@ import { useCamera } from './use-camera.ts';
 
 /** Time to step back, so that nobody touches the stand. */
 const countdownS = 5;
-/** Two looks this far apart tell whether something still moves. */
-const lookAgainMs = 500;
+/** From look to look, in turn: a swing that comes back after one of them does not after the other. */
+const lookAgainMs = [500, 350];
+/** So many looks in a row like the one before: it hangs still. */
+const stillLooks = 2;
 /** Given up waiting for stillness; the picture is not taken. */
 const mostLooks = 40;
 
@@ -100,12 +102,15 @@ async function stillFrame(
   say: (words: string) => void,
 ): Promise<string | undefined> {
   let before: SmallFrame | undefined;
+  let still = 0;
   for (let look = 0; look < mostLooks && !run.stopped; look++) {
     const now = smallFrame(video);
-    if (before && !hasMoved(before, now)) return frameTrouble(now);
-    if (before) say('Something still moves: waiting until the weight hangs still.');
+    const moved = before !== undefined && hasMoved(before, now);
+    still = before === undefined || moved ? 0 : still + 1;
+    if (still === stillLooks) return frameTrouble(now);
+    if (moved) say('Something still moves: waiting until the weight hangs still.');
     before = now;
-    await pause(lookAgainMs);
+    await pause(lookAgainMs[look % lookAgainMs.length]);
   }
   return 'It never hung still. Steady the weight, keep out of the picture, and try again.';
 }
