@@ -12,7 +12,8 @@ import { startPostgres } from './boot/postgres.mjs';
 import { inRoot, root } from './boot/root.mjs';
 
 const help = `npm test -- [options]
-  --long    the long runs too: 200 kills of the server, 7,200 edits with memory watched, 10,000 malformed requests,
+  --long    the long runs too: 200 kills of the server, 7,200 edits with memory watched, a stranger who
+            hammers for five minutes, 10,000 malformed requests,
             200 photographs, 12 painted close-ups, 48 pictures of one rod and of two, 24 judged rods, 200 simulated
             benches (band, slips, marks), twelve of them read by proposal and at random
   --unit    only the tests that need neither a browser nor PostgreSQL, without types and lint
@@ -56,6 +57,7 @@ async function runChecks({ long, unit, node }) {
       ? {
           KILLS: '200',
           SOAK_ROUNDS: '60',
+          STRANGER_SECONDS: '300',
           SERIES: '30',
           FUZZ_REQUESTS: '10000',
           PHOTOS: '40',
