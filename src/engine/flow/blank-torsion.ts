@@ -42,6 +42,6 @@ export function blankTorsion(
   }
   if (twist?.share)
     return { share: twist.share, low: twist.share, high: twist.share, by: 'stated', findings };
-  const { usual, low, high } = torsionRange(material === 'glass' ? 'glass' : 'carbon');
+  const { usual, low, high } = torsionRange(material);
   return { share: usual, low, high, by: 'material', findings };
 }

@@ -5,6 +5,7 @@
  * fibres run along the rod is stiff in bending and soft in twist; layers at ±45° bring the twist back. Both follow
  * from the wall's lamina by thin-laminate theory (Jones, Mechanics of Composite Materials, 2nd ed., chapter 4).
  */
+import type { Material } from '../bench/materials.ts';
 import type { StiffnessRow } from '../bend/rod.ts';
 import type { TorsionRow } from '../space/space-request.ts';
 
@@ -23,9 +24,9 @@ export interface Wall {
   round: number;
 }
 
-export type BlankMaterial = 'carbon' | 'glass';
+type Fibre = 'carbon' | 'glass';
 
-export const laminae: Record<BlankMaterial, Lamina> = {
+export const laminae: Record<Fibre, Lamina> = {
   // measured means of many coupons: Acta Mechanica et Automatica 2025, doi 10.2478/ama-2025-0022, table 1
   carbon: { E1Pa: 103.0e9, E2Pa: 7.36e9, G12Pa: 4.04e9, nu12: 0.37 },
   // E1 of 60 % E-glass as suppliers print it (40 to 45 GPa); the others from memory
@@ -45,9 +46,17 @@ export interface TorsionRange {
   high: number;
 }
 
+/**
+ * Grown cane is one wall along the rod: 2 G/E of a hardwood, whose G/E along the grain lies between 0.06 and 0.1 (Wood
+ * Handbook, Forest Products Laboratory, table 5-1, from memory).
+ */
+const bambooRange: TorsionRange = { low: 0.12, usual: 0.16, high: 0.2 };
+
 /** GJ/EI of blanks of a material: the laminae are published, the walls are a judgement. */
-export function torsionRange(material: BlankMaterial): TorsionRange {
-  const ratio = (wall: Wall) => tubeRatio(laminae[material], wall);
+export function torsionRange(material: Material): TorsionRange {
+  if (material === 'bamboo') return bambooRange;
+  const lamina = laminae[material === 'glass' ? 'glass' : 'carbon'];
+  const ratio = (wall: Wall) => tubeRatio(lamina, wall);
   return { low: ratio(walls.softest), usual: ratio(walls.usual), high: ratio(walls.stiffest) };
 }
 

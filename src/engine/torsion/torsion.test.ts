@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { inWords } from '../../../test/support/in-words.ts';
+import { type Material, materials } from '../bench/materials.ts';
 import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
 import { bendInSpace } from '../space/bend-in-space.ts';
 import { standardGravity } from '../units/gravity.ts';
@@ -124,12 +125,13 @@ test('a wall of one material is 1/(1 + ν), fibres along the rod make it soft, l
   }
   const { carbon } = laminae;
   expect(tubeRatio(carbon, { along: 1, at45: 0, round: 0 })).toBeCloseTo((2 * carbon.G12Pa) / carbon.E1Pa, 9);
-  for (const material of ['carbon', 'glass'] as const) {
+  for (const material of Object.keys(materials) as Material[]) {
     const { low, usual, high } = torsionRange(material);
     expect(low).toBeLessThan(usual);
     expect(usual).toBeLessThan(high);
     expect(high).toBeLessThan(0.77);
   }
+  expect(torsionRange('bamboo')).not.toEqual(torsionRange('carbon'));
   // docs/theory-space.md for the published lamina; 2 · 4.04/103 is 0.078 where all lies along the rod
   const { low, usual, high } = torsionRange('carbon');
   expect([low, usual, high].map((ratio) => Math.round(100 * ratio))).toEqual([8, 15, 43]);
