@@ -189,7 +189,7 @@ test('each guide is looked at one by one', async () => {
   await row.getByRole('button', { name: /All well/ }).click();
   expect(await row.locator('.flag[data-selected]').count()).toBe(6);
   await row.getByLabel(/aside$/).selectOption('rough ring');
-  await page.getByText(/^1 \(.*\): rough ring$/).waitFor();
+  await page.getByText(/^1 \(.*\): Rejected by you: rough ring\.$/).waitFor();
 });
 
 test('axe finds nothing on the guides, and no table of theirs is scrolled sideways', async () => {
