@@ -91,7 +91,12 @@ test('a recoat in the past, and a density that mixing by mass needs, are asked f
   ).waitFor();
   await page.getByLabel('Coat 2 brushed on').fill(local(hours(30)));
   await page.locator('label.choice-option', { hasText: 'mass' }).click();
-  await saidAt('finish/-/densityA', /give the density of both parts .*Or mix by volume/).waitFor();
+  await saidAt('finish/-/ratioBy', /Is the ratio by volume or by mass/).waitFor();
+  await page.getByRole('combobox', { name: 'Ratio stated by' }).selectOption('volume');
+  await saidAt(
+    'finish/-/densityA',
+    /Give the density of both parts .*Or measure as the ratio is stated/,
+  ).waitFor();
   await page.locator('label.choice-option', { hasText: 'volume' }).click();
 });
 

@@ -59,7 +59,7 @@ test('a build is found by a tag, its line weight and what is written on the blan
   for (const words of ['WILLOW', '7 sinking', 'blank 7-96', 'gift rod']) {
     await page.getByRole('searchbox').fill(words);
     await onShelf('Shelf test rod').waitFor();
-    await expect.poll(() => page.getByRole('listitem').count()).toBe(1);
+    await expect.poll(() => page.locator('.shelf-card').count()).toBe(1);
   }
   await page.getByRole('searchbox').fill('');
   await onShelf('Shelf test rod').getByRole('button', { name: 'club gift' }).click();
