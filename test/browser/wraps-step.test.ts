@@ -14,13 +14,13 @@ beforeAll(async () => {
 });
 afterAll(() => bench?.close());
 
-const metres = async () => {
+const yards = async () => {
   const words = await page
     .getByRole('list', { name: 'Thread needed' })
     .getByRole('listitem')
     .first()
     .textContent();
-  return Number(/([\d.]+) m/.exec(words ?? '')?.[1]);
+  return Number(/([\d.]+) yd/.exec(words ?? '')?.[1]);
 };
 
 test('every guide of two feet has its two wraps, each from its section’s own ends', async () => {
@@ -35,13 +35,13 @@ test('every guide of two feet has its two wraps, each from its section’s own e
 });
 
 test('finer thread needs more of it; none counted is refused at the field', async () => {
-  const before = await metres();
+  const before = await yards();
   await fill(page, 'Turns counted', '240');
   await page.waitForFunction(
-    (old) => !document.body.textContent?.includes(`${old} m with tags`),
+    (old) => !document.body.textContent?.includes(`${old} yd with tags`),
     before.toFixed(1),
   );
-  expect(await metres()).toBeGreaterThan(before * 1.2);
+  expect(await yards()).toBeGreaterThan(before * 1.2);
   await fill(page, 'Turns counted', '0');
   await page
     .getByText(/Count the turns of thread/)
