@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import type { LearntSeries } from '../../engine/series/learn-series.ts';
+import { alikeWords } from '../../words/alike.ts';
 import { SeriesChart } from './charts/series-chart.tsx';
 import { TableFrame } from './sheet/table-frame.tsx';
 import '../style/blank.css';
@@ -37,7 +38,7 @@ export function LearntTable({ learnt }: { learnt: LearntSeries }) {
               <th scope="row">Against the others</th>
               <td className="quiet">19 of 20 lie within</td>
               {learnt.members.map(({ id, againstOthers }) => (
-                <td key={id}>{againstOthers?.verdict ?? '–'}</td>
+                <td key={id}>{againstOthers ? alikeWords[againstOthers.verdict] : '–'}</td>
               ))}
             </tr>
           </tbody>
