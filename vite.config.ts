@@ -38,16 +38,20 @@ function serviceWorker(): Plugin {
   const beside = ['/', '/icon.svg', '/icon-192.png', '/icon-512.png', '/manifest.webmanifest'];
   return {
     name: 'service-worker',
-    generateBundle(_, bundle) {
-      const built = Object.keys(bundle).filter(
-        (file) => file.startsWith('assets/') && !/noto-sans/.test(file),
-      );
-      const files = [...beside, ...built.map((file) => `/${file}`)].sort();
-      // The page itself has no hash in its name, but names its files, which have.
-      const version = createHash('sha256').update(files.join()).digest('hex').slice(0, 16);
-      const source = readFileSync(new URL('src/web/offline/service-worker.js', import.meta.url), 'utf8');
-      const filled = source.replace('__FILES__', JSON.stringify(files)).replace('__VERSION__', version);
-      this.emitFile({ type: 'asset', fileName: 'service-worker.js', source: filled });
+    // Last: a chunk that held nothing but styles is gone by then.
+    generateBundle: {
+      order: 'post',
+      handler(_, bundle) {
+        const built = Object.keys(bundle).filter(
+          (file) => file.startsWith('assets/') && !/noto-sans/.test(file),
+        );
+        const files = [...beside, ...built.map((file) => `/${file}`)].sort();
+        // The page itself has no hash in its name, but names its files, which have.
+        const version = createHash('sha256').update(files.join()).digest('hex').slice(0, 16);
+        const source = readFileSync(new URL('src/web/offline/service-worker.js', import.meta.url), 'utf8');
+        const filled = source.replace('__FILES__', JSON.stringify(files)).replace('__VERSION__', version);
+        this.emitFile({ type: 'asset', fileName: 'service-worker.js', source: filled });
+      },
     },
   };
 }
