@@ -8,15 +8,15 @@ let bench: Bench;
 let page: Page;
 beforeAll(async () => {
   bench = await openBench();
-  page = await openStep(bench, twoPieceChanges(), 'marks', { forcedColors: 'active' });
+  page = await openStep(bench, twoPieceChanges(), 'layout', { forcedColors: 'active' });
 });
 afterAll(() => bench?.close());
 
 test('where the device sets the colours, what is chosen still differs from what is not', async () => {
-  const paper = page.getByRole('radiogroup', { name: 'Paper' });
-  await paper.waitFor();
+  const loads = page.getByRole('radiogroup', { name: 'Load drawn' });
+  await loads.waitFor();
   const ground = (selector: string) =>
-    paper
+    loads
       .locator(selector)
       .first()
       .evaluate((option) => getComputedStyle(option).backgroundColor);
