@@ -32,7 +32,15 @@ interface Answer {
 function ask(port: number, ca: string, headers: Record<string, string>, body?: unknown): Promise<Answer> {
   return new Promise((resolve, reject) => {
     const path = body === undefined ? '/api/documents' : '/api/pair';
-    const options = { host: '127.0.0.1', port, ca, path, method: body === undefined ? 'GET' : 'POST' };
+    // A connection of its own: one kept alive would end with another word than a door that is shut.
+    const options = {
+      host: '127.0.0.1',
+      port,
+      ca,
+      path,
+      method: body === undefined ? 'GET' : 'POST',
+      agent: false,
+    };
     const sent = request(
       { ...options, headers: { 'content-type': 'application/json', ...headers } },
       (answer) => {
