@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { ensureCompiled, ensurePageBuilt } from './boot/build.mjs';
+import { ensureBuilt } from './boot/build.mjs';
 import { ensureInstalled } from './boot/install.mjs';
 import { orExplain } from './boot/or-explain.mjs';
 import { inRoot, say } from './boot/root.mjs';
@@ -17,8 +17,7 @@ await orExplain(async () => {
   const { values } = parseArgs({ options: { only: { type: 'string' }, help: { type: 'boolean' } } });
   if (values.help) return console.log(help);
   await ensureInstalled();
-  await ensureCompiled();
-  await ensurePageBuilt();
+  await ensureBuilt();
   const { serve } = await import(new URL('../dist/server/serve.js', import.meta.url));
   const dataFolder = mkdtempSync(join(tmpdir(), 'fairbend-manual-'));
   const server = await serve({ dataFolder, port: 0 });

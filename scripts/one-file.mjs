@@ -13,7 +13,7 @@ import {
 } from 'node:fs';
 import { basename, join, relative, sep } from 'node:path';
 import { parseArgs } from 'node:util';
-import { ensureCompiled, ensurePageBuilt } from './boot/build.mjs';
+import { ensureBuilt } from './boot/build.mjs';
 import { fetchedNode, folder as nodeFolder, nodeProgram } from './boot/fetched-node.mjs';
 import { ensureInstalled } from './boot/install.mjs';
 import { npmIn } from './boot/npm.mjs';
@@ -46,8 +46,7 @@ await orExplain(async () => {
   const unknown = wanted.find((kind) => !kinds[kind]);
   if (unknown) throw new Error(`"${unknown}" is none of ${Object.keys(kinds).join(', ')}.`);
   await ensureInstalled();
-  await ensureCompiled();
-  await ensurePageBuilt();
+  await ensureBuilt();
   const builder = await fetchedNode('The programs are put together by the Node that goes into them.');
   rmSync(out, { recursive: true, force: true });
   const blob = makeBlob(builder, await gatherAssets());

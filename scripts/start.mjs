@@ -1,11 +1,13 @@
 import './boot/check-node.mjs';
 import { mkdtempSync, rmSync } from 'node:fs';
+import { enableCompileCache } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { ensureCompiled, ensurePageBuilt } from './boot/build.mjs';
+import { ensureBuilt } from './boot/build.mjs';
 import { ensureInstalled } from './boot/install.mjs';
 import { orExplain } from './boot/or-explain.mjs';
+import { inRoot } from './boot/root.mjs';
 
 const help = `npm start -- [options]
   --data FOLDER   where the record is kept (also: FAIRBEND_DATA)
@@ -33,8 +35,9 @@ async function start() {
   });
   if (values.help) return console.log(help);
   await ensureInstalled();
-  await ensureCompiled();
-  await ensurePageBuilt();
+  await ensureBuilt();
+  // What was compiled is kept from start to start.
+  enableCompileCache(inRoot('dist', '.compile-cache'));
   const { runServer, endSoon } = await import(new URL('../dist/server/run-server.js', import.meta.url));
   const thrownAway = values.demo ? mkdtempSync(join(tmpdir(), 'fairbend-demo-')) : undefined;
   process.exitCode = await runServer({

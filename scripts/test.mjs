@@ -3,7 +3,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { auditDependencies } from './boot/audit.mjs';
-import { ensureCompiled, ensurePageBuilt } from './boot/build.mjs';
+import { ensureBuilt } from './boot/build.mjs';
 import { findOrInstallChromium } from './boot/find-chromium.mjs';
 import { ensureInstalled } from './boot/install.mjs';
 import { cleanEnvironment } from './boot/npm.mjs';
@@ -110,8 +110,7 @@ function check(title, script, ...parameters) {
 async function build() {
   heading('Build');
   try {
-    await ensureCompiled();
-    await ensurePageBuilt();
+    await ensureBuilt();
     count(true, 'Build');
     return true;
   } catch (error) {

@@ -27,7 +27,16 @@ function matchesLock() {
 
 function install() {
   say('Installing what Fairbend needs (once; about a minute) …');
-  const flags = ['--ignore-scripts', '--include=dev', '--include=optional'];
+  // `npm test` asks for the audit on its own.
+  const flags = [
+    '--ignore-scripts',
+    '--include=dev',
+    '--include=optional',
+    '--prefer-offline',
+    '--no-audit',
+    '--no-fund',
+    '--loglevel=error',
+  ];
   if (npm('ci', ...flags) || npm('install', ...flags)) return;
   throw new Error(
     'npm could not install the packages; its message stands above. Check the connection and try again.',

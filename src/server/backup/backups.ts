@@ -41,9 +41,9 @@ export class Backups {
     this.works = options.works ?? new Works();
   }
 
-  /** The first one now, behind the scenes; a failure is told, and tried again within the hour. */
+  /** The first one now, behind the scenes; a failure is told, and tried again within the hour. Called off is none. */
   start(failed: (error: Error) => void): void {
-    const make = () => this.make().catch(failed);
+    const make = () => this.make().catch((error: Error) => error instanceof CalledOff || failed(error));
     let nextMs = 0;
     const look = () => {
       // Counted by the process, not by the clock, which may jump.

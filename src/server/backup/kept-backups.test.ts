@@ -54,6 +54,21 @@ describe('the backups a server keeps', () => {
     expect(backups.fileOf('../fairbend.sqlite')).toBeUndefined();
   });
 
+  test('say nothing of one given up because the server ends, only of one that failed', async () => {
+    await makeRecord();
+    const said: string[] = [];
+    const begin = (databaseFile: string) => {
+      const backups = new Backups({ databaseFile, folder: file('data/b'), writtenBy: 'test', now: () => at });
+      backups.start((error) => said.push(error.message));
+      return backups;
+    };
+    await begin(file('data/fairbend.sqlite')).close();
+    expect(said).toEqual([]);
+    const failing = begin(file('nowhere/fairbend.sqlite'));
+    await expect.poll(() => said.length).toBe(1);
+    await failing.close();
+  });
+
   test('never grow fewer by making one, and never lose the one just made', () => {
     let made: string[] = [];
     for (let hour = 0; hour < 24 * 120; hour += 7) {
