@@ -39,7 +39,10 @@ export function nextMoveInWords(
           .join(' '),
       };
     case 'as-even-as-it-gets':
-      return { deed: 'This is as even as this blank gets.', why: `Closest to a limit: ${worst}` };
+      return {
+        deed: 'Within your limits, and as even as this blank gets.',
+        why: `Closest to a limit: ${worst}`,
+      };
     case 'no-bend':
       return { deed: 'One of the loads finds no bend. Take it off the ladder, or make it lighter.' };
   }

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { NextReading } from '../engine/sureness/next-reading.ts';
-import { boughtByNext, boughtInWords } from './next-reading.ts';
+import { boughtByNext, boughtInWords, narrowingInWords } from './next-reading.ts';
 import { shopWriter } from './writer.ts';
 
 const inches = shopWriter({ system: 'inch', tapeStep: '1/8 in', weighsIn: 'g', temperatureIn: undefined });
@@ -23,4 +23,13 @@ test('what the next readings buy is told of the mark whose ± is widest for its 
 test('where every mark is held, or nothing is on offer, nothing is promised', () => {
   expect(boughtByNext({ ...next, plusMinusM: [0, 0] })).toBeUndefined();
   expect(boughtByNext({ ...next, options: [] })).toBeUndefined();
+});
+
+test('a ± that stays as it is on the tape is not told as a gain', () => {
+  const option = { ...next.options[0], plusMinusM: [0.74 * inch, 1.99 * inch] };
+  const bought = boughtByNext({ ...next, options: [option] });
+  expect(bought && boughtInWords(bought, inches)).toMatch(
+    /\(guide 1\); 5 more readings would not narrow that\.$/,
+  );
+  expect(narrowingInWords(option, next, inches)).toMatch(/guide 1 stays at ±3⁄4 in \(slack/);
 });

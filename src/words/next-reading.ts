@@ -33,6 +33,8 @@ export function narrowingInWords(
   const fall = plusMinusM.map((now, mark) => (now ** 2 - option.plusMinusM[mark] ** 2) / slackM[mark] ** 2);
   const most = fall.indexOf(Math.max(...fall));
   const [now, then, slack] = [plusMinusM[most], option.plusMinusM[most], slackM[most]].map(w.tick);
+  if (now === then)
+    return `Even the best on the list tells little: guide ${most + 1} stays at ±${now} (slack ±${slack}).`;
   const little = option.plusMinusM[most] > smallShare * plusMinusM[most];
   const words = `narrows guide ${most + 1} most: from ±${now} to ±${then} (slack ±${slack}).`;
   return little ? `Even the best on the list tells little: it ${words}` : `This ${words}`;
@@ -72,7 +74,8 @@ export function boughtByNext({ plusMinusM, slackM, options }: NextReading): Boug
 export function boughtInWords({ mark, nowM, thenM, readings }: Bought, w: Writer): string {
   const [now, then] = [nowM, thenM].map(w.tick);
   const more = readings === 1 ? 'one more reading' : `${readings} more readings`;
-  return `Marks now known to ±${now} where it matters (guide ${mark + 1}); ${more}: ±${then}.`;
+  const known = `Marks now known to ±${now} where it matters (guide ${mark + 1})`;
+  return now === then ? `${known}; ${more} would not narrow that.` : `${known}; ${more}: ±${then}.`;
 }
 
 /** The rule that ended it, with its numbers; where it has not, what is still to be had. */

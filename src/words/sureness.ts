@@ -8,7 +8,7 @@ export function surenessInWords({ own, better, blanks }: Sureness): string {
     return `On none of ${blanks} blanks that fit your readings has every load a bend.`;
   return better && better.of > 0
     ? `Your readings leave room. On ${better.count} of ${better.of} blanks that fit them, these marks beat the start.`
-    : `Your readings leave room: ${own.blanks} blanks that fit them were bent.`;
+    : 'Your readings fit more than one blank. What that changes stands under How sure.';
 }
 
 /** Empty where no blank bends. */

@@ -42,7 +42,7 @@ test('strips come as a PDF of a frozen revision, and the print is in the record'
       .subarray(0, 5)
       .toString(),
   ).toBe('%PDF-');
-  await page.getByText(/Revision .* is frozen and printed/).waitFor();
+  await page.getByText(/The PDF is kept as revision/).waitFor();
   await page.getByText('Measure the rules on the print').first().waitFor();
 });
 

@@ -87,7 +87,7 @@ test('the wrap sheet is one page', async () => {
 });
 
 test('what changes after the print is said, with how much', async () => {
-  await page.getByText(/is frozen and printed/).waitFor();
+  await page.getByText(/The PDF is kept as revision/).waitFor();
   await fill(page, 'On the tip section', '7 mm');
   await page
     .getByText(/Since you printed the wrap sheet .*Guide 1, tip side is now (7 mm|9⁄32 in) long, was/)

@@ -60,17 +60,20 @@ function doubtWords({ answer, progress, failure }: DoubtState, stale: boolean): 
   if (failure) return `The ± of the best places could not be worked out: ${failure}.`;
   const so = progress?.tried ?? 0;
   const of = `${so} of ${surenessDefaults.placeOn} blanks`;
-  if (stale) return `Best place ±: still of the build as it was; being worked out again (${of}) …`;
-  if (!answer) return so > 0 ? `Best place ±: ${of} placed …` : 'Best place ±: being worked out …';
+  if (stale) return `The ± is still of the build as it was; being worked out again (${of}) …`;
+  if (!answer)
+    return so > 0
+      ? `How sure the places are: ${of} placed …`
+      : 'How sure the places are is being worked out …';
   return spreadInWords(answer);
 }
 
-/** `Best place ±: guides placed anew on 10 blanks that fit your readings, 95 of 100. ...` */
+/** `Guides placed anew on 10 blanks that fit your readings: keeping these marks …` */
 function spreadInWords({ blanks, tried, costOfKeeping }: MarkSpread): string {
   if (blanks < 2) {
-    return `Best place ±: not known. On ${tried - blanks} of ${tried} blanks that fit your readings the guides could not be placed.`;
+    return `How sure the places are is not known. On ${tried - blanks} of ${tried} blanks that fit your readings the guides could not be placed.`;
   }
   const lost = blanks < tried ? ` (on ${tried - blanks} more they could not be)` : '';
   const cost = `${fixedDecimals(100 * costOfKeeping, 0)} %`;
-  return `Best place ±: where the guide would stand, 95 of 100; placed anew on ${blanks} blanks that fit your readings${lost}. It may be wide where it matters little: keeping the marks placed for the likeliest blank makes the worst reading at most ${cost} worse than each blank’s own best.`;
+  return `Guides placed anew on ${blanks} blanks that fit your readings${lost}: keeping these marks makes the worst reading at most ${cost} worse than each blank’s own best.`;
 }

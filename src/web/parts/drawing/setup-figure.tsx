@@ -11,6 +11,8 @@ interface SetupFigureProps {
   /** The flag to read now; undefined at the clamp. */
   flagM?: number;
   flagName?: string;
+  /** What is read now lies where the blank leaves the clamp. */
+  atClamp?: boolean;
   /** Empty: nothing hangs. */
   weight: string;
   /** What is to be seen, for the screen reader. */
@@ -21,7 +23,7 @@ interface SetupFigureProps {
 
 /** The set-up to scale: clamp right, tip left, flags, the weight, and the one drop that is read now. */
 export function SetupFigure(props: SetupFigureProps) {
-  const { shape, flagsM = [], flagM, flagName = '', weight, label, children } = props;
+  const { shape, flagsM = [], flagM, flagName = '', atClamp, weight, label, children } = props;
   const reach = Math.max(...shape.map(({ alongM }) => alongM));
   const lowest = Math.max(0.12 * reach, ...shape.map(({ dropM }) => dropM));
   const pxPerM = Math.min(
@@ -70,6 +72,11 @@ export function SetupFigure(props: SetupFigureProps) {
           <text x={x(tip.alongM)} y={y(tip.dropM) + 35} textAnchor="middle" className="sketch-weight-name">
             {weight}
           </text>
+        </g>
+      )}
+      {atClamp && (
+        <g className="sketch-now">
+          <circle cx={clampX} cy={setupFigureBox.top} r={13} />
         </g>
       )}
       {now && (

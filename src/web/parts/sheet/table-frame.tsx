@@ -4,16 +4,20 @@ import type { ReactNode } from 'react';
 export function TableFrame({
   label,
   className,
+  at,
   children,
 }: {
   label: string;
   className?: string;
+  /** Where “Go there” leads. */
+  at?: string;
   children: ReactNode;
 }) {
   return (
     <section
       className={className ? `table-frame ${className}` : 'table-frame'}
       aria-label={label}
+      data-path={at}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached without a pointer
       tabIndex={0}
     >

@@ -44,8 +44,8 @@ export function usePrint(): { print(job: PrintJob): void; printing: boolean } {
       put('printedAt', printedAt.toISOString()),
       put('engineVersion', version),
     ]);
-    const frozen = `Revision ${revision} is frozen and printed. Print the file at actual size, then measure its rules.`;
-    say(`${frozen} ${missingWords(missing)}`.trimEnd());
+    const kept = `The PDF is kept as revision ${revision}. Print it at actual size, then measure its rules.`;
+    say(`${kept} ${missingWords(missing)}`.trimEnd());
   };
   const print = (job: PrintJob) => {
     setPrinting(true);

@@ -29,6 +29,7 @@ export function ReadingNow({ rows, at }: { rows: SetupRows; at: string | undefin
         shape={shape}
         flagsM={flagsOf(rows)}
         flagM={flagM}
+        atClamp={flagM === undefined}
         weight={weight}
         flagName={flagM === undefined ? '' : place}
         label={`The blank held in the clamp, ${weight === '' ? 'nothing hung' : `${weight} at its tip`}; ${flagM === undefined ? 'read at the clamp' : `read at ${place}`}, from the level line down`}

@@ -5,13 +5,12 @@ import { Field } from '../../fields/field.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
 import { quantityOf } from '../../read/values.ts';
-import { edges } from './edges.ts';
 import { readingRows } from './plan-rows.ts';
 import type { SetupRows } from './reading-rows.ts';
 
 const tip: QuantityValue = { si: 0, text: '0' };
 
-/** What is seldom changed of a set-up: its angle, its turn, its ±, and rows added or taken away. */
+/** What is seldom changed of a set-up: its angle, its turn, its ±, rows added or taken away. */
 export function SetupMore({ rows, name }: { rows: SetupRows; name: string }) {
   const { write, newRowId } = useBuild();
   const say = useSay();
@@ -29,7 +28,6 @@ export function SetupMore({ rows, name }: { rows: SetupRows; name: string }) {
         <Field path={path('nominalAngle')} />
         <Field path={path('turned')} />
         <Field path={path('sigma')} />
-        <Field path={path('edge')} options={edges} />
       </div>
       <Button className="button" onPress={() => write('addWeight', anotherWeight(rows, newRowId))}>
         Another weight

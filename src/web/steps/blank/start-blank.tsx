@@ -35,7 +35,7 @@ export function StartBlank() {
         {counts.map((count) => (
           <Button
             key={count}
-            className="button button-main"
+            className="button"
             aria-label={count === 1 ? 'Lay out 1 section' : `Lay out ${count} sections`}
             onPress={() => layOut(count)}
           >

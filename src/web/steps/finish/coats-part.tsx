@@ -36,9 +36,11 @@ export function CoatsPart({ finish, nowMs }: { finish: FinishOnRod; nowMs: numbe
   const waits = open.length > 0 || recoat?.status === 'too-early';
   return (
     <Part title="Coats" aside="the first cannot be taken off again">
-      {gate.map(({ field }) => (
-        <Field key={field} path={['finish', '-', field]} />
-      ))}
+      <div className="gates">
+        {gate.map(({ field }) => (
+          <Field key={field} path={['finish', '-', field]} />
+        ))}
+      </div>
       <div role="status">
         {open.length > 0 && <p className="quiet">{open.length} to look at before a coat goes on.</p>}
         {recoat?.status === 'too-early' && (

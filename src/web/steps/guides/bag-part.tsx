@@ -30,7 +30,7 @@ export function BagPart({ bag, sizes }: { bag: readonly BagGuide[]; sizes: reado
   return (
     <Part
       folded
-      holds={['bag/']}
+      holds={['bag']}
       title="The bag"
       aside="by eye: look along the bore, tap what you see, lay it down in order"
       tools={
@@ -39,7 +39,7 @@ export function BagPart({ bag, sizes }: { bag: readonly BagGuide[]; sizes: reado
         </Button>
       }
     >
-      <TableFrame label="Guides in the bag">
+      <TableFrame label="Guides in the bag" at="bag">
         <table className="figures-table stacked">
           <thead>
             <tr>

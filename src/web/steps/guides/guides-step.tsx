@@ -54,7 +54,7 @@ export function GuidesStep() {
     : { href: `/builds/${id}/wraps`, name: 'Wraps' };
   return (
     <BuildFields findings={findings}>
-      <NextLine goOn={goOn}>
+      <NextLine at={placed && findings.length === 0 ? 'bag' : undefined} goOn={goOn}>
         {(findings[0] && sentence(findings[0])) ??
           (placed
             ? 'Look along each guide of the bag and tap how straight it is.'

@@ -14,7 +14,7 @@ export function PlaceDoubts({ doubt, writer }: { doubt: PlaceDoubt; writer: Ladd
           <table className="figures-table">
             <caption>
               How sure is each place?{' '}
-              <span className="aside">{writer.units === 'inch' ? 'inches' : 'mm'}</span>
+              <span className="aside">{writer.units === 'inch' ? 'inches' : 'mm'}, 19 times in 20</span>
             </caption>
             <tbody>
               <tr>

@@ -48,17 +48,21 @@ export function ExpectedPart({ model }: { model: SheetModel }) {
         </p>
       )}
       {load?.status === 'converged' && <ExpectedBend model={model} loads={loads} at={at} />}
-      {load?.status === 'converged' && <ExpectedFigures model={model} load={load} name={names[at]} />}
-      {loads.length > 0 && (
-        <LoadTestCaution
-          names={names}
-          loads={loads}
-          strain={model.strain}
-          ferrulesBound={bench?.ferrulesBound === true}
-        />
-      )}
-      <TestCaution />
-      <LeadCaution />
+      <div className="expected">
+        {load?.status === 'converged' && <ExpectedFigures model={model} load={load} name={names[at]} />}
+        <div className="cautions">
+          {loads.length > 0 && (
+            <LoadTestCaution
+              names={names}
+              loads={loads}
+              strain={model.strain}
+              ferrulesBound={bench?.ferrulesBound === true}
+            />
+          )}
+          <TestCaution />
+          <LeadCaution />
+        </div>
+      </div>
     </Part>
   );
 }
@@ -103,7 +107,7 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
   const { limits, strain, field } = model;
   const last = load.rings.length - 1;
   return (
-    <>
+    <div className="expected-figures">
       <p>
         The tip hangs <Figure text={show(load.xM[0])} /> out and <Figure text={show(load.yM[0])} /> up from
         the front of the grip. The surface strains {load.strain.percent.toFixed(2)} % at the most,{' '}
@@ -160,6 +164,6 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
           Gap by rule: what one reads from blank to line, half way to the next guide.
         </p>
       </TableFrame>
-    </>
+    </div>
   );
 }

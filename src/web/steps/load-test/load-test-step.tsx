@@ -70,7 +70,7 @@ function WhatNext({ working, model, solved }: WhatNextProps) {
     );
   }
   return (
-    <NextLine>
+    <NextLine at={solved ? 'proofs' : undefined}>
       {solved
         ? 'Predict a weight you never hung, see where the rod goes, then hang the test load and compare.'
         : 'Nothing was hung on this blank yet: what stands here is guessed from its diameters and may be off by half. Hang one weight under Blank first.'}

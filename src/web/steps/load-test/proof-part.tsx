@@ -72,6 +72,7 @@ export function ProofPart({ model }: { model: SheetModel }) {
           </label>
           <input
             id="proof-weight"
+            data-path="proofs"
             className="field-input figures"
             value={typed}
             autoComplete="off"

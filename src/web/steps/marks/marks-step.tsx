@@ -47,7 +47,7 @@ export function MarksStep() {
       <StripsPart blank={marks.blank} list={doubt.stale ? withPlusMinus(list, []) : list} zones={zones} />
       <Part
         title="Marks"
-        aside={`in ${list.tapeStep === '1 mm' ? 'millimetres' : 'inches'}, from the ring end of the tip-top’s tube to the middle of each ring`}
+        aside={`in ${list.tapeStep === '1 mm' ? 'millimetres' : 'inches'}, from each section’s own ends to the middle of each ring; the tip’s begins at the datum`}
       >
         <Field path={['layout', '-', 'tapeStep']} usual={list.tapeStep} />
         <RoundingPart list={list} model={model} />

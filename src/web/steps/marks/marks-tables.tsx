@@ -45,7 +45,7 @@ function SectionTable({ section, index, step, round }: SectionTableProps) {
             <th scope="col">From its tip end</th>
             <th scope="col">From its butt end</th>
             {round && <th scope="col">Round, from the top</th>}
-            <th scope="col">May move</th>
+            <th scope="col">May move: − to tip, + to butt</th>
           </tr>
         </thead>
         <tbody>
@@ -84,7 +84,7 @@ function MarkTableRow({ row, step, round }: { row: MarkRow; step: TapeStep; roun
           {row.round && <Figure text={markRoundInWords(row.round, step)} />}
         </td>
       )}
-      <td data-label="May move" className="quiet marks-move">
+      <td data-label="May move: − tip, + butt" className="quiet marks-move">
         {slack && <Figure text={slackInWords(slack.towardsTipM, slack.towardsButtM, writer)} />}
       </td>
     </tr>
