@@ -88,7 +88,32 @@ test('with guides on top every number says at which loads the line stays clear',
     expect(fewest).toBe(counts.find(({ onBlank }) => onBlank![load].clear)?.count);
   });
   // the deepest bend lies on the blank with so few
-  expect(counts[0].onBlank!.at(-1)!.touched.length).toBeGreaterThan(0);
+  expect(counts[0].onBlank!.at(-1)!.clear).toBe(false);
+  expect(counts[0].onBlank![0].foregripClearM).toBeUndefined();
+});
+
+describe('of an invented casting rod', () => {
+  const spiral = openBuild(fileURLToPath(new URL('../examples/demo-casting-spiral.json', import.meta.url)));
+  const parts = { bench: spiral.bench!, choices: spiral.choices! };
+  const asked = (gripDiameterM: number) => {
+    const line = { ...parts.choices.line!, gripDiameterM };
+    const own = assembleBlank(parts.bench.sections);
+    const profile = diameterProfile(parts.bench.sections, own);
+    const tables = estimateFromDiameters(profile, 'carbon');
+    const choices = { ...parts.choices, line };
+    const only = { beside: 0, furtherUp: 0 };
+    return answerCounts({ ...parts, choices, blank: own, diameters: profile, tables }, undefined, only);
+  };
+
+  test('a foregrip that the line rubs on counts against every number of guides, in a spiral too', () => {
+    const at = asked(0.12).counts[0].onBlank!;
+    // reel and first guide stand about 0.04 m off the axis
+    at.forEach(({ clear, foregripClearM }) => {
+      expect(foregripClearM).toBeLessThan(-0.02);
+      expect(foregripClearM).toBeGreaterThan(-0.06);
+      expect(clear).toBe(false);
+    });
+  });
 });
 
 test('a mass is felt by the square of how far it moves: a uniform rod’s 1 − 3ξ/2 + ξ³/2', () => {

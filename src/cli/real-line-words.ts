@@ -1,20 +1,28 @@
+import { foregripOf } from '../engine/flow/foregrip.ts';
 import { type RealLineAtLoad, readRealLine } from '../engine/layout/real-line.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
 import { standardGravity } from '../engine/units/gravity.ts';
-import { spanInWords } from '../words/criteria.ts';
+import { behindLastWords, contactRows, touchedWords } from '../words/contact-rows.ts';
 import type { LadderWriter } from '../words/ladder-writer.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
 /** At the builder's own marks where there are, else the proposed ones. */
-export function realLineOfWork({ choices, work }: WorkedBuild): RealLineAtLoad[] {
+export function realLineOfWork({ bench, choices, work }: WorkedBuild): RealLineAtLoad[] {
   const { question, best, diameters } = work;
   const fromTipM = question.ownFromTipM ?? best.fromTipM;
-  return readRealLine({ ladder: question.request, fromTipM, friction: choices.friction, diameters });
+  const foregrip = foregripOf(bench.handle, choices);
+  return readRealLine({
+    ladder: question.request,
+    fromTipM,
+    friction: choices.friction,
+    diameters,
+    foregrip,
+  });
 }
 
 /** What friction in the rings makes of the pull, and which spans the line lies on with guides on top. */
 export function realLinePart(
-  { choices }: WorkedBuild,
+  { choices, work }: WorkedBuild,
   loads: readonly RealLineAtLoad[],
   w: LadderWriter,
 ): string {
@@ -34,17 +42,22 @@ export function realLinePart(
     );
     return `  ${w.loads[load]}: the reel feels ${coming} winding in, ${going} letting out; the worst is at ${worst} of its limit`;
   });
-  const touching = loads.flatMap(({ contact }, load) => {
-    const spans = (contact?.stretches ?? []).flatMap(({ touches }, span) => (touches ? [span] : []));
-    return spans.length === 0
-      ? []
-      : [`  ${w.loads[load]}: the line lies on the blank ${spans.map(spanInWords).join(', ')}`];
-  });
   return [
     `The line as it runs, friction ${lowest} to ${highest} in the rings (the layout leaves friction out):`,
     ...rows,
-    ...touching,
+    ...touchingLines(loads, work.question.ownFromTipM ?? work.best.fromTipM, w),
   ].join('\n');
+}
+
+/** With guides on top, as the page says it. */
+function touchingLines(
+  loads: readonly RealLineAtLoad[],
+  fromTipM: readonly number[],
+  w: LadderWriter,
+): string[] {
+  if (!loads.some(({ contact }) => contact)) return [];
+  const words = [touchedWords(contactRows(loads, fromTipM), w), behindLastWords(loads, w)];
+  return words.filter((one) => one !== '').map((one) => `  ${one}`);
 }
 
 function rangeOf(values: readonly number[], write: (value: number) => string): string {

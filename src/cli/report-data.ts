@@ -7,6 +7,7 @@ import type { OpenBuild } from './open-build.ts';
 import { powerOfWork } from './power-part.ts';
 import { realLineOfWork } from './real-line-words.ts';
 import { reelLineOfWork } from './reel-line-part.ts';
+import { roundOfWork } from './round-part.ts';
 import { marksWithSureness, sureness } from './sureness-of-work.ts';
 import { turnedData } from './turned-part.ts';
 import type { WorkedBuild } from './work-build-file.ts';
@@ -67,6 +68,8 @@ export function reportData(worked: WorkedBuild, build: OpenBuild) {
     realLine: realLineOfWork(worked),
     /** Left out for a fly rod, and until the reel was measured. */
     reelLine: reelLineOfWork(worked)?.answer,
+    /** Clearance, turns and torque of guides round the blank; what each of two hands gives. */
+    ...roundOfWork(worked),
     marks: { are: work.marksAre, tapeStep: marks.tapeStep, sections: marks.sections },
     assumed,
     findings: [...findings, ...work.findings],

@@ -23,6 +23,7 @@ import { findingLines, type OpenBuild } from './open-build.ts';
 import { powerOfWork, swingPart } from './power-part.ts';
 import { realLineOfWork, realLinePart } from './real-line-words.ts';
 import { reelLineOfWork, reelLinePart } from './reel-line-part.ts';
+import { roundOfWork, roundPart } from './round-part.ts';
 import { marksWithSureness, sureness } from './sureness-of-work.ts';
 import { surenessPart } from './sureness-words.ts';
 import { textTable } from './text-table.ts';
@@ -43,6 +44,7 @@ export function reportText(worked: WorkedBuild, build: OpenBuild): string {
     finishPart(finishOfWork(worked), w),
     realLinePart(worked, realLineOfWork(worked), w),
     reelLinePart(worked, reelLineOfWork(worked), w),
+    roundPart(worked, roundOfWork(worked), w),
     judgePart(worked, build),
   );
   const marks = sure ? marksWithSureness(worked, sure.marks) : worked.work.marks;

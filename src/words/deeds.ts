@@ -109,6 +109,7 @@ export const deedWords = {
   takeGuideAgain: 'take guide {} from the shop’s again',
   tickOff: 'done: {}',
   turnGuide: 'turn guide {} round the blank',
+  turnSpiral: 'turn the guides of the spiral',
   turnSection: 'turn a section',
   twoSupports: 'two supports',
   unpinGuide: 'unpin guide {}',

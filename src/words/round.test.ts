@@ -1,7 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import type { RoundAtLoad } from '../engine/flow/round-answer.ts';
 import { ladderWriter } from './ladder-writer.ts';
-import { clearInWords, handInWords, roundInWords, stretchInWords, turnInWords } from './round.ts';
+import {
+  clearInWords,
+  handInWords,
+  roundInWords,
+  spiralInWords,
+  stretchInWords,
+  turnInWords,
+} from './round.ts';
 import { shopWriter } from './writer.ts';
 
 const writer = (system: 'inch' | 'mm') => ladderWriter(shopWriter({ system }), [0.25, 0.8]);
@@ -16,10 +23,38 @@ const at = (more: Partial<RoundAtLoad>): RoundAtLoad => ({
 });
 
 describe('guides round the blank in words', () => {
-  test('the tip-top’s turn is the pull’s and does not count as the most', () => {
-    expect(turnInWords([at({}), at({ lineAngleRad: [1.2, 0.2, 0.25] })], 0.2617993878, writer('mm'))).toBe(
-      'The line turns most in guide 2: 14.3° at 800 g. Your limit is 15°.',
+  test('the tip-top’s turn is the pull’s; the first guide counts by a limit of its own', () => {
+    const loads = [at({}), at({ lineAngleRad: [1.2, 0.2, 0.25] })];
+    const degree = Math.PI / 180;
+    const said = (firstLineAngleRad?: number) =>
+      turnInWords(loads, { lineAngleRad: 15 * degree, firstLineAngleRad }, writer('mm'));
+    expect(said(15 * degree)).toBe('Closest: guide 2 at 800 g, the line turns 14.3° of 15°.');
+    expect(said(20 * degree)).toBe('Closest: guide 1 at 800 g, the line turns 11.5° of 15°.');
+    expect(said()).toBe(said(20 * degree));
+  });
+
+  test('a foregrip that the line rubs on is said with its remedy and its lightest load', () => {
+    const gripped = (...clearM: number[]) => clearM.map((foregripClearM) => at({ foregripClearM }));
+    expect(clearInWords(gripped(0.006, 0.004), true, writer('mm'))).toMatch(
+      /It clears the foregrip by 4 mm or more\.$/,
     );
+    expect(clearInWords(gripped(0.002, -0.001), true, writer('mm'))).toMatch(
+      /Take a thinner or shorter foregrip or a higher first guide: the line rubs on the foregrip from 800 g\.$/,
+    );
+  });
+
+  test('other angles are proposed with what they change', () => {
+    const judged = (fromTopRad: number[], valueRad: number) => ({
+      fromTopRad,
+      turn: { ratio: 0.8, ring: 1, load: 0, valueRad },
+      clearM: 0.003,
+      handTorqueNm: 0.02,
+    });
+    const now = judged([Math.PI, Math.PI / 3], 0.25);
+    const said = spiralInWords({ now, best: judged([Math.PI, Math.PI / 4], 0.2) }, writer('mm'));
+    expect(said.deed).toBe('Turn guide 2 to 45°.');
+    expect(said.why).toMatch(/turns 11\.5° at most there \(now 14\.3°\), clears by 3 mm/);
+    expect(spiralInWords({ now, best: now }, writer('mm')).better).toBe(false);
   });
 
   test('where the line would lie on the blank the remedy comes first, with the lightest load that does it', () => {

@@ -1,6 +1,8 @@
 /** Guides round the blank: where the line turns most, where it comes near the blank, what the hand holds. */
 import type { BlankTorsion } from '../engine/flow/blank-torsion.ts';
+import type { SpiralProposal } from '../engine/flow/propose-spiral.ts';
 import type { RoundAtLoad } from '../engine/flow/round-answer.ts';
+import type { LayoutLimits } from '../engine/layout/criteria.ts';
 import type { MarkRound, SectionMarks } from '../engine/marks/marks-list.ts';
 import { trimZeros } from '../engine/units/format-decimal.ts';
 import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
@@ -19,13 +21,21 @@ export const largestOver = (loads: readonly RoundAtLoad[], of: (at: RoundAtLoad)
     load: 0,
   });
 
-/** Ring 0 is the tip-top's; the tip-top's own turn is the pull's. */
-export function turnInWords(loads: readonly RoundAtLoad[], limitRad: number, writer: LadderWriter): string {
-  const rings = loads[0].lineAngleRad.map((_, ring) => ring).slice(1);
-  const most = rings
-    .map((ring) => ({ ring, ...largestOver(loads, ({ lineAngleRad }) => lineAngleRad[ring]) }))
-    .reduce((a, b) => (b.value > a.value ? b : a));
-  return `The line turns most in guide ${most.ring}: ${writer.lineAngle(most.value)} at ${writer.loads[most.load]}. Your limit is ${writer.lineAngle(limitRad)}.`;
+/** Ring 0 is the tip-top's, whose turn is the pull's; the first guide has a limit of its own, or does not count. */
+export function turnInWords(
+  loads: readonly RoundAtLoad[],
+  { lineAngleRad, firstLineAngleRad }: Pick<LayoutLimits, 'lineAngleRad' | 'firstLineAngleRad'>,
+  writer: LadderWriter,
+): string {
+  const last = loads[0].lineAngleRad.length - 1;
+  const most = loads[0].lineAngleRad
+    .map((_, ring) => {
+      const limitRad = ring === last ? (firstLineAngleRad ?? Number.POSITIVE_INFINITY) : lineAngleRad;
+      return { ring, limitRad, ...largestOver(loads, (at) => at.lineAngleRad[ring]) };
+    })
+    .slice(1)
+    .reduce((a, b) => (b.value / b.limitRad > a.value / a.limitRad ? b : a));
+  return `Closest: guide ${most.ring} at ${writer.loads[most.load]}, the line turns ${writer.lineAngle(most.value)} of ${writer.lineAngle(most.limitRad)}.`;
 }
 
 /** Stretch `k` runs from ring `k` toward the reel; the last one reaches it. */
@@ -33,25 +43,71 @@ export function stretchInWords(stretch: number, guides: number): string {
   return stretch === guides ? `between guide ${guides} and the reel` : spanInWords(stretch);
 }
 
-/** What to do first where the straight line would run through the blank. */
+/** What to do first where the straight line would run through the blank or the foregrip. */
 export function clearInWords(loads: readonly RoundAtLoad[], spiral: boolean, writer: LadderWriter): string {
+  const blank = clearOfBlank(loads, spiral, writer);
+  const grip = clearOfGrip(loads, writer);
+  return grip ? `${blank} ${grip}` : blank;
+}
+
+function clearOfBlank(loads: readonly RoundAtLoad[], spiral: boolean, writer: LadderWriter): string {
   const guides = loads[0].clearM.length - 1;
   const least = loads[0].clearM
-    .map((_, stretch) => {
-      const { value, load } = largestOver(loads, ({ clearM }) => -clearM[stretch]);
-      return { stretch, clearM: -value, load };
-    })
-    .reduce((a, b) => (b.clearM < a.clearM ? b : a));
+    .map((_, stretch) => ({ stretch, ...leastOver(loads, ({ clearM }) => clearM[stretch]) }))
+    .reduce((a, b) => (b.value < a.value ? b : a));
   const where = stretchInWords(least.stretch, guides);
-  const at = writer.loads[least.load];
-  if (least.clearM > 0) {
-    return `The line clears the blank at every load, by ${writer.fine(least.clearM)} at the least: ${where}, at ${at}.`;
+  if (least.value > 0) {
+    return `The line clears the blank at every load, by ${writer.fine(least.value)} at the least: ${where}, at ${writer.loads[least.load]}.`;
   }
   const first = loads.findIndex(({ clearM }) => clearM[least.stretch] <= 0);
   const remedy = spiral
     ? 'Turn these guides less far apart, put them closer or take higher rings.'
     : 'Put these guides closer, add one, or take higher rings.';
   return `${remedy} The line lies on the blank ${where}, from ${writer.loads[first]}.`;
+}
+
+/** Empty without a foregrip ahead of the reel. */
+function clearOfGrip(loads: readonly RoundAtLoad[], writer: LadderWriter): string {
+  if (loads.some(({ foregripClearM }) => foregripClearM === undefined)) return '';
+  return foregripInWords(
+    loads.map(({ foregripClearM = 0 }) => foregripClearM),
+    writer,
+  );
+}
+
+/** One clearance for every load. */
+export function foregripInWords(clearM: readonly number[], writer: LadderWriter): string {
+  const first = clearM.findIndex((one) => one <= 0);
+  if (first < 0) return `It clears the foregrip by ${writer.fine(Math.min(...clearM))} or more.`;
+  return `Take a thinner or shorter foregrip or a higher first guide: the line rubs on the foregrip from ${writer.loads[first]}.`;
+}
+
+function leastOver(loads: readonly RoundAtLoad[], of: (at: RoundAtLoad) => number): AtLoad {
+  const { value, load } = largestOver(loads, (at) => -of(at));
+  return { value: -value, load };
+}
+
+/** What other angles would change; the guides that turn, and why. */
+export function spiralInWords(
+  { now, best }: SpiralProposal,
+  writer: LadderWriter,
+): { deed: string; why: string; better: boolean } {
+  const turned = best.fromTopRad.flatMap((at, i) =>
+    Math.abs(at - now.fromTopRad[i]) > 1e-6 ? [`guide ${i + 1} to ${writer.angle(at)}`] : [],
+  );
+  if (turned.length === 0) {
+    return { deed: 'No other angles do better.', why: 'Tried in steps of 5°.', better: false };
+  }
+  const turn = `The line then turns ${writer.lineAngle(best.turn.valueRad)} at most there (now ${writer.lineAngle(now.turn.valueRad)})`;
+  const clear = best.clearM > 0 ? `clears by ${writer.fine(best.clearM)}` : 'still lies on the blank';
+  const held = `your hand holds ${writer.torque(best.handTorqueNm)} (now ${writer.torque(now.handTorqueNm)})`;
+  return { deed: `Turn ${listed(turned)}.`, why: `${turn}, ${clear}, and ${held}.`, better: true };
+}
+
+function listed(parts: readonly string[]): string {
+  return parts.length < 2
+    ? parts.join('')
+    : `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`;
 }
 
 /** Positive turns a ring from under to the right. */

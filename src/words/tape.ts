@@ -26,3 +26,8 @@ export function keptMark(fromTipM: number, system: UnitSystem): QuantityValue {
   const step = keptStep[system];
   return { si: roundToTape(fromTipM, step), text: formatOnTape(fromTipM, step).replace('⁄', '/') };
 }
+
+/** How far round the blank, as the record keeps it: to the degree. */
+export function keptTurn(fromTopRad: number): QuantityValue {
+  return { si: fromTopRad, text: `${Math.round((fromTopRad * 180) / Math.PI)}°` };
+}

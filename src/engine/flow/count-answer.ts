@@ -3,11 +3,14 @@ import type { ByQuantity } from '../layout/criteria.ts';
 import { type LayoutFound, layout } from '../layout/layout.ts';
 import { type LineOnBlank, lineOnBlank } from '../layout/line-on-blank.ts';
 import type { WorstPlace } from '../layout/worst.ts';
+import type { Choices } from './choices.ts';
 import { feltAtTipKg } from './felt-at-tip.ts';
 import { firstHz } from './finish-effects.ts';
 import { finishedRod } from './finished-rod.ts';
+import { foregripOf } from './foregrip.ts';
 import { withGuideCount } from './guide-count.ts';
 import { type LayoutQuestion, layoutQuestion } from './layout-question.ts';
+import { type RoundAtLoad, roundAnswer } from './round-answer.ts';
 
 export type CountQuestion = Parameters<typeof layoutQuestion>[0];
 
@@ -27,15 +30,17 @@ export interface GuideCount {
   feltAtTipKg: number;
   /** Clamped at the grip: wraps as a soft sleeve, and every foot one with the blank. Left out for a massless rod. */
   firstHz?: { loose: number; bonded: number };
-  /** With guides on top: one for every load. */
-  onBlank?: LineOnBlank[];
+  /** With guides on top or in a spiral: one for every load. */
+  onBlank?: OnBlank[];
 }
+/** Whether the line touches blank or foregrip, and where. */
+export type OnBlank = Pick<LineOnBlank, 'clear' | 'foregripClearM'>;
 export interface CountsAnswer {
   /** Ascending; a number that no layout was found for is left out. */
   counts: GuideCount[];
   /** Fewest that keep the limits, of those tried. */
   fewest?: number;
-  /** With guides on top, for every load: the fewest whose line touches nothing, of those tried. */
+  /** With guides on top or in a spiral, for every load: the fewest whose line touches nothing, of those tried. */
   fewestClear?: (number | undefined)[];
 }
 interface CountOptions {
@@ -99,11 +104,28 @@ function countAnswer(question: CountQuestion, count: number): GuideCount | undef
     worstAt: placed.worstAt,
     keepsLimits: placed.status === 'converged' && worst <= 1,
     ...weightOf({ ...question, choices }, asked, placed.fromTipM),
-    onBlank:
-      choices.side === 'over' && question.diameters.length > 0
-        ? lineOnBlank({ ladder: asked.request, fromTipM: placed.fromTipM, diameters: question.diameters })
-        : undefined,
+    onBlank: touched({ ...question, choices }, asked, placed.fromTipM),
   };
+}
+
+function touched(
+  { bench, choices, diameters }: CountQuestion,
+  { request: ladder }: LayoutQuestion,
+  fromTipM: readonly number[],
+): OnBlank[] | undefined {
+  if (diameters.length === 0 || !mayTouch(choices)) return undefined;
+  const laid = { ladder, fromTipM, diameters, foregrip: foregripOf(bench.handle, choices) };
+  return choices.spiral ? roundAnswer(laid).map(clearAround) : lineOnBlank(laid);
+}
+
+function mayTouch({ side, spiral }: Choices): boolean {
+  return side === 'over' || spiral !== undefined;
+}
+
+/** In a spiral the line is taken straight from ring to ring. */
+function clearAround({ status, clearM, foregripClearM }: RoundAtLoad): OnBlank {
+  const least = Math.min(...clearM, foregripClearM ?? Number.POSITIVE_INFINITY);
+  return { clear: status === 'converged' && least > 0, foregripClearM };
 }
 
 function weightOf(parts: CountQuestion, { rod }: LayoutQuestion, fromTipM: readonly number[]) {

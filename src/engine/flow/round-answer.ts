@@ -4,10 +4,11 @@
  */
 import { ladderDefaults } from '../layout/ladder.ts';
 import { bendRequestOf, type LaidGuides, spaceRequestOf } from '../layout/laid-bend.ts';
+import type { Foregrip } from '../layout/line-on-blank.ts';
 import type { OutsideDiameter } from '../layout/rule-reading.ts';
 import { piecewiseLinear } from '../numerics/piecewise-linear.ts';
 import { bendInSpace, type SpaceAnswer } from '../space/bend-in-space.ts';
-import { lineClearance } from '../space/line-clearance.ts';
+import { gripClearance, lineClearance } from '../space/line-clearance.ts';
 import { spaceLoadingOf } from '../space/space-request.ts';
 import type { Spiral } from '../space/spiral.ts';
 import { torsionFromRatio } from '../torsion/torsion-ratio.ts';
@@ -15,6 +16,7 @@ import { type HandReading, handTorqueNm, torqueInHand } from './torque-in-hand.t
 
 export interface RoundQuestion extends LaidGuides {
   diameters: readonly OutsideDiameter[];
+  foregrip?: Foregrip;
 }
 export interface RoundAtLoad {
   status: SpaceAnswer['status'];
@@ -24,12 +26,14 @@ export interface RoundAtLoad {
   lineAngleRad: number[];
   /** Of each ring's stretch towards the reel: negative where the straight line would run through the blank. */
   clearM: number[];
+  /** Of the last stretch from the foregrip, where there is one. */
+  foregripClearM?: number;
   handTorqueNm: number;
   tipTwistRad: number;
 }
 
 /** One answer for every load; the torsion is known, also where all guides stand on one side. */
-export function roundAnswer({ ladder, fromTipM, diameters }: RoundQuestion): RoundAtLoad[] {
+export function roundAnswer({ ladder, fromTipM, diameters, foregrip }: RoundQuestion): RoundAtLoad[] {
   const outside = piecewiseLinear(
     diameters.map((row) => row.fromTipM),
     diameters.map((row) => row.outsideM),
@@ -43,6 +47,9 @@ export function roundAnswer({ ladder, fromTipM, diameters }: RoundQuestion): Rou
       stable: answer.stable,
       lineAngleRad: answer.rings.map(({ lineAngleRad }) => lineAngleRad),
       clearM: lineClearance(answer, { ringFromTipM: [0, ...fromTipM], reelM: [x, y, z], outside }),
+      foregripClearM:
+        foregrip &&
+        gripClearance(answer, { ...foregrip, reelM: [x, y, z], buttAngleRad: ladder.buttAngleRad }),
       handTorqueNm: handTorqueNm(request, answer),
       tipTwistRad: answer.points[0].twistRad,
     };

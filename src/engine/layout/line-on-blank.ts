@@ -9,7 +9,7 @@ import { bendRequestOf } from './laid-bend.ts';
 import type { OutsideDiameter } from './rule-reading.ts';
 
 /** From its front, where the bend begins, towards the reel. */
-interface Foregrip {
+export interface Foregrip {
   lengthM: number;
   radiusM: number;
 }
@@ -36,11 +36,15 @@ export function lineOnBlank(question: LineOnBlankQuestion): LineOnBlank[] {
   const { ladder, fromTipM, diameters } = question;
   return ladder.ladder.map((load) => {
     const request = { ...bendRequestOf({ ladder, fromTipM }, load), contact: { diameters } };
-    return readContact(bend(request, ladderDefaults), question);
+    return onBlankOf(bend(request, ladderDefaults), question);
   });
 }
 
-function readContact(answer: BendAnswer, question: LineOnBlankQuestion): LineOnBlank {
+/** Of a bend that was asked for with contact. */
+export function onBlankOf(
+  answer: BendAnswer,
+  question: Pick<LineOnBlankQuestion, 'ladder' | 'foregrip'>,
+): LineOnBlank {
   const stretches = answer.contact?.stretches ?? [];
   const touched = stretches.flatMap(({ touches, touchedFromTipM = 0, touchedToTipM = 0 }, stretch) =>
     touches ? [{ stretch, fromTipM: touchedFromTipM, toTipM: touchedToTipM }] : [],
@@ -54,7 +58,7 @@ function readContact(answer: BendAnswer, question: LineOnBlankQuestion): LineOnB
 /** The line is straight from the last ring to the reel, the foregrip a cylinder about the butt's axis. */
 function clearOfForegrip(
   { rings }: BendAnswer,
-  { ladder, foregrip }: LineOnBlankQuestion,
+  { ladder, foregrip }: Pick<LineOnBlankQuestion, 'ladder' | 'foregrip'>,
 ): number | undefined {
   if (!foregrip) return undefined;
   const { reel, buttAngleRad, guides } = ladder;

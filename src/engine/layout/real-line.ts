@@ -11,6 +11,7 @@ import { bendInSpace } from '../space/bend-in-space.ts';
 import { ladderDefaults } from './ladder.ts';
 import type { LadderLoad, LadderRequest } from './ladder-request.ts';
 import { bendRequestOf, leavesPlane, spaceRequestOf } from './laid-bend.ts';
+import { type Foregrip, type LineOnBlank, onBlankOf } from './line-on-blank.ts';
 import type { OutsideDiameter } from './rule-reading.ts';
 import { largestOf, type WorstPlace, worstOfLoad } from './worst.ts';
 
@@ -27,6 +28,7 @@ export interface RealLineQuestion {
   fromTipM: readonly number[];
   friction: FrictionRange;
   diameters: readonly OutsideDiameter[];
+  foregrip?: Foregrip;
 }
 export interface RubbingLine {
   friction: LineFriction;
@@ -42,11 +44,13 @@ export interface RealLineAtLoad {
   rubbing: RubbingLine[];
   /** With guides on top only; undefined where no bend was found. */
   contact?: ContactReading;
+  /** What it touches, foregrip included; with guides on top. */
+  onBlank?: LineOnBlank;
 }
 
 /** One answer for every load of the ladder. */
 export function readRealLine(question: RealLineQuestion): RealLineAtLoad[] {
-  const { ladder, friction, diameters } = question;
+  const { ladder, friction } = question;
   return ladder.ladder.map((load, row) => {
     const bent = bendsOf(question, load);
     const worst = (answer: Read) => worstPlace(answer, ladder, row);
@@ -62,12 +66,19 @@ export function readRealLine(question: RealLineQuestion): RealLineAtLoad[] {
           worst: worst(answer),
         };
       }),
-      contact:
-        ladder.guides.side === 'over' && diameters.length > 0
-          ? bend({ ...bendRequestOf(question, load), contact: { diameters } }, ladderDefaults).contact
-          : undefined,
+      ...touchingOf(question, load),
     };
   });
+}
+
+function touchingOf(
+  question: RealLineQuestion,
+  load: LadderLoad,
+): Pick<RealLineAtLoad, 'contact' | 'onBlank'> {
+  const { ladder, diameters } = question;
+  if (ladder.guides.side !== 'over' || diameters.length === 0) return {};
+  const answer = bend({ ...bendRequestOf(question, load), contact: { diameters } }, ladderDefaults);
+  return { contact: answer.contact, onBlank: onBlankOf(answer, question) };
 }
 
 /** The bend, and the same with friction, in the plane or in space. */

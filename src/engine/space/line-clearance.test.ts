@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { piecewiseLinear } from '../numerics/piecewise-linear.ts';
-import { lineClearance } from './line-clearance.ts';
+import { gripClearance, lineClearance } from './line-clearance.ts';
 
 /** A straight rod along x, tip at x = 1, its rings as high as given at these angles round it. */
 function straightRod(rings: readonly { fromTipM: number; heightM: number; aroundRad: number }[]) {
@@ -39,4 +39,13 @@ test('the last stretch runs on to the reel, over the blank as far as the grip', 
   expect(clear(Math.PI)[1]).toBeCloseTo(0.02 - 0.005, 3);
   // from a ring under, to the reel on top: through the blank
   expect(clear(0)[1]).toBeCloseTo(-0.005, 9);
+});
+
+test('past a grip behind its front: nearest at the front where the reel stands higher than the line there', () => {
+  const rod = straightRod([{ fromTipM: 0.4, heightM: 0.02, aroundRad: Math.PI }]);
+  const grip = { reelM: [-0.1, 0.03, 0] as const, buttAngleRad: 0, lengthM: 0.08, radiusM: 0.012 };
+  // the line rises by 0.01 over 0.7: at the front 0.02 + 0.01 · 6/7, square to it
+  const atFrontM = (0.02 + (0.01 * 6) / 7) * Math.cos(Math.atan(0.01 / 0.7));
+  expect(gripClearance(rod, grip)).toBeCloseTo(atFrontM - 0.012, 9);
+  expect(gripClearance(rod, { ...grip, radiusM: 0.03 })).toBeCloseTo(atFrontM - 0.03, 9);
 });

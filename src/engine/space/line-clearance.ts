@@ -29,3 +29,19 @@ export function lineClearance(
     return least;
   });
 }
+
+/** How far the straight line from the last ring to the reel clears a round grip behind the front of the blank. */
+export function gripClearance(
+  { rings }: Pick<SpaceAnswer, 'rings'>,
+  { reelM, buttAngleRad, lengthM, radiusM }: StraightGrip,
+): number {
+  const { xM, yM, zM } = rings[rings.length - 1];
+  const rear: Point = [-lengthM * Math.cos(buttAngleRad), -lengthM * Math.sin(buttAngleRad), 0];
+  return segmentDistance([0, 0, 0], rear, [xM, yM, zM], reelM) - radiusM;
+}
+interface StraightGrip {
+  reelM: Point;
+  buttAngleRad: number;
+  lengthM: number;
+  radiusM: number;
+}

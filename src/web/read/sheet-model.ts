@@ -13,6 +13,7 @@ import type { CountQuestion } from '../../engine/flow/count-answer.ts';
 import { type GuideRoundBlank, guidesRound } from '../../engine/flow/guides-round.ts';
 import { type LayoutQuestion, layoutQuestion, ringsAndReel } from '../../engine/flow/layout-question.ts';
 import { downRad, type LoadLadder } from '../../engine/flow/loads.ts';
+import type { LaidBuild } from '../../engine/flow/round-questions.ts';
 import { commonGuides, commonMarks } from '../../engine/kinds/common-build.ts';
 import type { Guide } from '../../engine/kinds/guides.ts';
 import type { GuideField } from '../../engine/layout/guide-moves.ts';
@@ -107,6 +108,11 @@ export function sheetModel(parts: SheetParts): SheetModel | undefined {
       start: startFits ? { fromTipM: startFromTipM } : undefined,
     },
   };
+}
+
+/** As it is asked about in space, and of two hands. */
+export function laidBuild({ handle, choices, diameters, ladder, torsion, field }: SheetModel): LaidBuild {
+  return { handle, choices, diameters, ladder: ladder.ladder, torsion, fromTipM: field.fromTipM };
 }
 
 function guideField(

@@ -3,6 +3,7 @@ import type { BlankTables } from '../../engine/bench/free-rod.ts';
 import type { CountQuestion, CountsAnswer } from '../../engine/flow/count-answer.ts';
 import type { MoveQuestion, NextMove } from '../../engine/flow/next-move.ts';
 import type { Power, PowerQuestion } from '../../engine/flow/power.ts';
+import type { SpiralProposal, SpiralQuestion } from '../../engine/flow/propose-spiral.ts';
 import type { ReelLineAnswer } from '../../engine/flow/reel-line.ts';
 import type { ReelLineQuestion } from '../../engine/flow/reel-line-question.ts';
 import type { HandRow, HandsQuestion, RoundAtLoad, RoundQuestion } from '../../engine/flow/round-answer.ts';
@@ -128,6 +129,11 @@ export interface RoundTask {
   does: 'round';
   question: RoundQuestion;
 }
+/** Angles for a spiral's guides. */
+interface SpiralTask {
+  does: 'spiral';
+  question: SpiralQuestion;
+}
 /** Torque and twist of guides on top, under and in a spiral, held three ways. */
 export interface HandsTask {
   does: 'hands';
@@ -198,6 +204,7 @@ export type LongTask =
   | RealLineTask
   | ReelLineTask
   | RoundTask
+  | SpiralTask
   | HandsTask
   | GripsTask
   | DoubtTask;
@@ -226,6 +233,7 @@ interface Answers {
   realLine: RealLineAtLoad[];
   reelLine: ReelLineAnswer;
   round: RoundAtLoad[];
+  spiral: SpiralProposal | undefined;
   hands: HandRow[];
   grips: TwoGripsAtLoad[];
 }
@@ -249,6 +257,7 @@ interface Progresses {
   realLine: never;
   reelLine: never;
   round: never;
+  spiral: never;
   hands: never;
   grips: never;
 }

@@ -1,9 +1,9 @@
 import type { RealLineAtLoad } from '../../../engine/layout/real-line.ts';
+import { behindLastWords, contactRows, touchedWords } from '../../../words/contact-rows.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare } from '../../../words/places.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
-import { contactRows, touchedWords } from './contact-rows.ts';
 
 interface ContactTableProps {
   loads: readonly RealLineAtLoad[];
@@ -18,7 +18,7 @@ export function ContactTable({ loads, fromTipM, writer }: ContactTableProps) {
   return (
     <>
       <p>
-        <Figure text={touchedWords(rows, writer)} />
+        <Figure text={`${touchedWords(rows, writer)} ${behindLastWords(loads, writer)}`.trim()} />
       </p>
       <TableFrame label="Line on the blank in figures" className="close-table">
         <table className="figures-table">

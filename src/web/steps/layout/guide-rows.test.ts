@@ -6,10 +6,10 @@ import type { Change, DocumentState } from '../../../record/operation.ts';
 import { readBuild } from '../../../record/read-build.ts';
 import { addedGuide, countChanges } from './guide-rows.ts';
 
-const demo = new URL('../../../../examples/demo-build.json', import.meta.url);
+const example = (name: string) => new URL(`../../../../examples/${name}.json`, import.meta.url);
 
-function start(): DocumentState {
-  const file = readBuildFile(readFileSync(demo, 'utf8'), '2026-01-01T00:00:00Z');
+function start(name = 'demo-build'): DocumentState {
+  const file = readBuildFile(readFileSync(example(name), 'utf8'), '2026-01-01T00:00:00Z');
   if (file.status === 'refused') throw new Error('the demo is refused');
   return file.build.state;
 }
@@ -61,3 +61,21 @@ test.each([-1, 1])(
     }
   },
 );
+
+test.each([-1, 1, 2])('%i guides more in a spiral: each place from the reel keeps its angle', (more) => {
+  const turned = { si: 0.7, text: '40°' };
+  const state = start('demo-casting-spiral');
+  const { guides } = choicesOf(state);
+  const row = guides.at(-2)!.id!;
+  const own = write(state, [{ path: ['guides', row, 'around'], value: turned }]);
+  const marks = Array.from({ length: guides.length + more }, (_, i) => 0.1 + i * 0.1);
+  const after = write(own, countChanges(choicesOf(own), marks, into(own)));
+  const angles = choicesOf(after).guides.map(({ fromTopRad }) => fromTopRad);
+  expect(angles).toHaveLength(guides.length + more);
+  expect(angles.at(-2)).toBe(turned.si);
+  expect(angles.filter((at) => at !== undefined)).toEqual(
+    choicesOf(own)
+      .guides.map(({ fromTopRad }) => fromTopRad)
+      .filter((at) => at !== undefined),
+  );
+});

@@ -1,10 +1,10 @@
 /** Another number of guides as changes of the record's rows. */
 import type { Choices, ChosenGuide } from '../../../engine/flow/choices.ts';
-import { takenGuides } from '../../../engine/flow/guide-count.ts';
+import { takenGuides, withGuideCount } from '../../../engine/flow/guide-count.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
 import type { Row } from '../../../record/document.ts';
 import type { Change } from '../../../record/operation.ts';
-import { keptMark } from '../../../words/tape.ts';
+import { keptMark, keptTurn } from '../../../words/tape.ts';
 
 interface GuideRows {
   /** Of the guides, as they stand in the record. */
@@ -54,11 +54,13 @@ function orderBefore(
  * its kind, size and measures to a new row. Pins are taken off: everything was placed anew.
  */
 export function countChanges(
-  { guides }: Choices,
+  choices: Choices,
   fromTipM: readonly number[],
   { rows, newRowId, system }: GuideRows & { system: UnitSystem },
 ): Change[] {
+  const { guides } = choices;
   const taken = takenGuides(guides, fromTipM.length);
+  const anew = withGuideCount(choices, fromTipM.length).guides;
   const laid = taken.flatMap((index, place) => {
     const guide = guides[index];
     const kept = taken.indexOf(index) === place ? guide.id : undefined;
@@ -67,10 +69,17 @@ export function countChanges(
       { path: ['guides', row, 'order'], value: place + 1 },
       { path: ['guides', row, 'station'], value: keptMark(fromTipM[place], system) },
       ...(kept === undefined ? likeGuide(row, guide, rows) : unpinned(row, guide)),
+      ...turned(row, kept === undefined ? undefined : guide.fromTopRad, anew[place].fromTopRad),
     ] satisfies Change[];
   });
   const left = guides.flatMap(({ id }, index) => (taken.includes(index) || id === undefined ? [] : id));
   return [...laid, ...left.map((id): Change => ({ path: ['guides', id, 'gone'], value: true }))];
+}
+
+/** A spiral turns by places from the reel: another guide may stand at each of them now. */
+function turned(row: string, beforeRad: number | undefined, fromTopRad: number | undefined): Change[] {
+  if (beforeRad === fromTopRad) return [];
+  return [{ path: ['guides', row, 'around'], value: fromTopRad === undefined ? null : keptTurn(fromTopRad) }];
 }
 
 function unpinned(row: string, { pinned }: ChosenGuide): Change[] {
@@ -82,7 +91,7 @@ function likeGuide(row: string, { id, kind, size }: ChosenGuide, rows: readonly 
   return [
     { path: ['guides', row, 'kind'], value: kind },
     { path: ['guides', row, 'size'], value: size },
-    ...['ringHeight', 'foot', 'mass'].flatMap((field): Change[] =>
+    ...['ringHeight', 'ringBeside', 'foot', 'mass'].flatMap((field): Change[] =>
       measured[field] === undefined ? [] : [{ path: ['guides', row, field], value: measured[field] }],
     ),
   ];

@@ -1,11 +1,11 @@
 import { useMemo } from 'react';
-import { choiceDefaults } from '../../../engine/flow/choices.ts';
-import type { HandRow } from '../../../engine/flow/round-answer.ts';
+import { handsQuestion } from '../../../engine/flow/round-questions.ts';
 import type { Arrangement, Handling } from '../../../engine/flow/torque-in-hand.ts';
+import { arrangementNames, handInFigures, handlingNames } from '../../../words/hands.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
-import type { SheetModel } from '../../read/sheet-model.ts';
+import { laidBuild, type SheetModel } from '../../read/sheet-model.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
 
 export interface OneSideProps {
@@ -15,26 +15,11 @@ export interface OneSideProps {
   waits: boolean;
 }
 
-const arrangements: Record<Arrangement, string> = { 'on-top': 'on top', under: 'under', spiral: 'spiral' };
-const handlings: Record<Handling, string> = {
-  straight: 'straight down',
-  sideways: 'pulled 15° sideways',
-  rolled: 'rod rolled 10°',
-};
-
 /** For each load and way of holding: the torque that the hand holds and the twist of the tip. */
 export function HandsTable({ model, writer, waits }: OneSideProps) {
   const task = useMemo(() => {
     if (waits || model.unreadable || model.loads.ladder.length === 0) return undefined;
-    const { ladder } = model.ladder;
-    const { share, low, high } = model.torsion;
-    const question = {
-      ladder,
-      fromTipM: model.field.fromTipM,
-      spiral: model.choices.spiral ?? choiceDefaults.spiral,
-      shares: { share, low, high },
-    };
-    return { does: 'hands' as const, question };
+    return { does: 'hands' as const, question: handsQuestion(laidBuild(model)) };
   }, [waits, model]);
   const { answer, working, failure } = useLongTask(task);
   if (failure) return <p role="alert">This could not be worked out: {failure}.</p>;
@@ -47,7 +32,7 @@ export function HandsTable({ model, writer, waits }: OneSideProps) {
             <tr>
               <th scope="col">load</th>
               <th scope="col">held</th>
-              {Object.values(arrangements).map((name) => (
+              {Object.values(arrangementNames).map((name) => (
                 <th key={name} scope="col">
                   {name}
                 </th>
@@ -56,17 +41,13 @@ export function HandsTable({ model, writer, waits }: OneSideProps) {
           </thead>
           <tbody>
             {writer.loads.flatMap((name, load) =>
-              (Object.keys(handlings) as Handling[]).map((handling) => (
+              (Object.keys(handlingNames) as Handling[]).map((handling) => (
                 <tr key={`${name}${load}${handling}`}>
                   <th scope="row">{name}</th>
-                  <td data-label="held">{handlings[handling]}</td>
-                  {(Object.keys(arrangements) as Arrangement[]).map((arrangement) => (
-                    <td key={arrangement} data-label={arrangements[arrangement]}>
-                      <HandCell
-                        row={rowOf(answer, { arrangement, handling, load })}
-                        straight={rowOf(answer, { arrangement, handling: 'straight', load })}
-                        writer={writer}
-                      />
+                  <td data-label="held">{handlingNames[handling]}</td>
+                  {(Object.keys(arrangementNames) as Arrangement[]).map((arrangement) => (
+                    <td key={arrangement} data-label={arrangementNames[arrangement]}>
+                      <HandCell cell={handInFigures(answer, { arrangement, handling, load }, writer)} />
                     </td>
                   ))}
                 </tr>
@@ -83,41 +64,12 @@ export function HandsTable({ model, writer, waits }: OneSideProps) {
   );
 }
 
-function rowOf(rows: readonly HandRow[], of: Pick<HandRow, 'arrangement' | 'handling' | 'load'>) {
-  return rows.find(
-    (row) => row.arrangement === of.arrangement && row.handling === of.handling && row.load === of.load,
-  );
-}
-
-interface HandCellProps {
-  row: HandRow | undefined;
-  /** The same rod pulled straight. */
-  straight: HandRow | undefined;
-  writer: LadderWriter;
-}
-
-function HandCell({ row, straight, writer }: HandCellProps) {
-  if (row?.status !== 'converged') return <>no bend found</>;
-  if (!row.stable) return <span className="attention">turns over</span>;
-  const { least, most } = row.twistRangeRad;
-  const [low, high] = [least, most]
-    .map((rad) => Math.abs(rad))
-    .sort((a, b) => a - b)
-    .map(writer.lineAngle);
-  const twist = low === high ? high : `${low.replace('°', '')} to ${high}`;
+function HandCell({ cell }: { cell: ReturnType<typeof handInFigures> }) {
+  if (!cell) return <>no bend found</>;
+  if (cell.turnsOver) return <span className="attention">turns over</span>;
   return (
     <>
-      <Figure text={writer.torque(Math.abs(row.handTorqueNm))} />
-      {row.handling === 'rolled' && rolledWords(row.handTorqueNm - (straight?.handTorqueNm ?? 0))}{' '}
-      <span className="quiet small">{twist}</span>
+      <Figure text={cell.torque} /> <span className="quiet small">{cell.twist}</span>
     </>
   );
 }
-
-/** More torque in the sense of the roll: the hand holds the rod in it, for it wants to go back. */
-function rolledWords(moreNm: number): string {
-  if (Math.abs(moreNm) < leastFeltNm) return '';
-  return moreNm > 0 ? ', pushes back' : ', pushes on';
-}
-/** About a gram at a hand's breadth. */
-const leastFeltNm = 1e-3;

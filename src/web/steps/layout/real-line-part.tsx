@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { foregripOf } from '../../../engine/flow/foregrip.ts';
 import type { RealLineAtLoad, RubbingLine } from '../../../engine/layout/real-line.ts';
 import type { WorstPlace } from '../../../engine/layout/worst.ts';
 import { standardGravity } from '../../../engine/units/gravity.ts';
@@ -26,7 +27,8 @@ export function RealLinePart({ model, writer, waits }: RealLinePartProps) {
     if (waits || model.unreadable) return undefined;
     const { ladder, diameters } = model.ladder;
     const { fromTipM } = model.field;
-    return { does: 'realLine' as const, question: { ladder, diameters, fromTipM, friction } };
+    const foregrip = foregripOf(model.handle, model.choices);
+    return { does: 'realLine' as const, question: { ladder, diameters, fromTipM, friction, foregrip } };
   }, [waits, model, friction]);
   const { answer, answered, working, failure } = useLongTask(task);
   const loads = answer?.length === writer.loads.length ? answer : undefined;

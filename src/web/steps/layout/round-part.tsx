@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { Link } from 'wouter';
 import type { BenchFinding } from '../../../engine/bench/bench-finding.ts';
 import type { Choices } from '../../../engine/flow/choices.ts';
+import { roundQuestion } from '../../../engine/flow/round-questions.ts';
 import { rodKindOf, usualPlaceRound } from '../../../engine/kinds/rod-kinds.ts';
 import { clearInWords, handInWords, torsionInWords, turnInWords } from '../../../words/round.ts';
 import { Field, FieldsRow } from '../../fields/field.tsx';
@@ -9,7 +10,7 @@ import { Figure } from '../../fields/figure.tsx';
 import { Fold } from '../../parts/sheet/fold.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import type { SheetModel } from '../../read/sheet-model.ts';
+import { laidBuild, type SheetModel } from '../../read/sheet-model.ts';
 import { useSentence } from '../../read/use-sentence.ts';
 import type { RoundTask } from '../../worker/messages.ts';
 import { type LongTaskState, useLongTask } from '../../worker/use-long-task.ts';
@@ -17,6 +18,7 @@ import { HandsTable, type OneSideProps } from './hands-table.tsx';
 import { RoundTable } from './round-table.tsx';
 import { RoundView } from './round-view.tsx';
 import type { SheetFrame } from './sheet-frame.ts';
+import { SpiralAdvice } from './spiral-advice.tsx';
 import type { Marks } from './use-marks.ts';
 import type { Turning } from './use-turning.ts';
 import './round.css';
@@ -46,6 +48,7 @@ export function RoundPart({ model, writer, waits, settled, turning, marks }: Rou
         <RoundView model={model} turning={turning} writer={writer} settled={settled} fixed={!recorded} />
         <div className="round-words">
           <RoundWords model={model} writer={writer} read={read} />
+          {recorded && <SpiralAdvice model={model} writer={writer} waits={waits} />}
           <SideFields choices={model.choices} />
           <FieldsRow of="layout" names={['spiralBy', 'spiralOnTop', 'spiralOver']} />
         </div>
@@ -117,7 +120,7 @@ function RoundWords({
       </p>
       {spiral && (
         <p>
-          <Figure text={turnInWords(loads, model.limits.lineAngleRad, writer)} />
+          <Figure text={turnInWords(loads, model.limits, writer)} />
         </p>
       )}
       <p>
@@ -137,13 +140,7 @@ function RoundWords({
 function useRound(model: SheetModel, waits: boolean): LongTaskState<RoundTask> {
   const task = useMemo(() => {
     if (waits || model.unreadable || model.loads.ladder.length === 0) return undefined;
-    const { ladder, diameters } = model.ladder;
-    const question = {
-      ladder: { ...ladder, torsionShare: model.torsion.share },
-      diameters,
-      fromTipM: model.field.fromTipM,
-    };
-    return { does: 'round' as const, question };
+    return { does: 'round' as const, question: roundQuestion(laidBuild(model)) };
   }, [waits, model]);
   return useLongTask(task);
 }

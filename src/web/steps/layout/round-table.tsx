@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
 import type { RoundAtLoad } from '../../../engine/flow/round-answer.ts';
+import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare } from '../../../words/places.ts';
 import { largestOver } from '../../../words/round.ts';
@@ -60,12 +61,7 @@ export function RoundTable({ model, writer, settled, clear, turning, onTakeUp }:
                   <BesideCell row={guides[index].id} guide={index} />
                 </td>
                 <td data-label="line turns">
-                  <TurnCell
-                    guide={index}
-                    settled={settled}
-                    limitRad={model.limits.lineAngleRad}
-                    writer={writer}
-                  />
+                  <TurnCell guide={index} settled={settled} limits={model.limits} writer={writer} />
                 </td>
                 <td data-label={`clears the blank, ${unit}`}>
                   <ClearCell guide={index} loads={clear} writer={writer} />
@@ -125,16 +121,18 @@ function AngleCell({
 function TurnCell({
   guide,
   settled,
-  limitRad,
+  limits,
   writer,
-}: CellProps & { settled: SheetFrame; limitRad: number }) {
+}: CellProps & { settled: SheetFrame; limits: LayoutLimits }) {
   const loads = settled.ours?.reading.loads ?? [];
   const most = Math.max(0, ...loads.map(({ rings }) => rings[guide + 1]?.lineAngleRad ?? 0));
   if (loads.length === 0) return <>–</>;
-  // reel and hand set the one at the stripping guide
-  const counted = guide < settled.fromTipM.length - 1;
+  const isFirst = guide === settled.fromTipM.length - 1;
+  const limitRad = isFirst ? limits.firstLineAngleRad : limits.lineAngleRad;
   return (
-    <span className={counted && most > limitRad ? 'attention' : undefined}>{writer.lineAngle(most)}</span>
+    <span className={limitRad !== undefined && most > limitRad ? 'attention' : undefined}>
+      {writer.lineAngle(most)}
+    </span>
   );
 }
 

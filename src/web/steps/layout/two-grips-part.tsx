@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { gripsQuestion } from '../../../engine/flow/round-questions.ts';
 import type { TwoGripsAtLoad } from '../../../engine/flow/two-grips.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { lowerHandInWords, twoGripsInWords, upperHandInWords } from '../../../words/two-grips.ts';
@@ -6,21 +7,18 @@ import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { laidBuild } from '../../read/sheet-model.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
 import type { OneSideProps } from './hands-table.tsx';
 
 /** A rod held with both hands: it bends from the upper one, the lower one holds the moment. */
 export function TwoGripsPart({ model, writer, waits }: OneSideProps) {
-  const { hands, gripFrontFromButtM } = model.handle;
+  const { hands } = model.handle;
   const task = useMemo(() => {
-    if (!hands || waits || model.unreadable || model.loads.ladder.length === 0) return undefined;
-    const betweenM = hands.upperFromButtM - hands.lowerFromButtM;
-    if (!(betweenM > 0)) return undefined;
-    const { ladder } = model.ladder;
-    const upperBehindM = gripFrontFromButtM - hands.upperFromButtM;
-    const question = { ladder, fromTipM: model.field.fromTipM, upperBehindM, betweenM };
-    return { does: 'grips' as const, question };
-  }, [hands, gripFrontFromButtM, waits, model]);
+    if (waits || model.unreadable || model.loads.ladder.length === 0) return undefined;
+    const question = gripsQuestion(laidBuild(model));
+    return question && { does: 'grips' as const, question };
+  }, [waits, model]);
   const { answer, working, failure } = useLongTask(task);
   const loads = answer?.length === writer.loads.length ? answer : undefined;
   return (

@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import { keptTurn } from '../../../words/tape.ts';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import type { LadderSheet } from '../../worker/messages.ts';
@@ -19,8 +20,7 @@ export function useTurning(model: SheetModel) {
     setHeld(undefined);
     const row = model.choices.guides[guide]?.id;
     if (row === undefined || Math.abs(model.round[guide].fromTopRad - fromTopRad) < 1e-6) return;
-    const text = `${Math.round((fromTopRad * 180) / Math.PI)}°`;
-    write(`turnGuide:${guide + 1}`, [{ path: ['guides', row, 'around'], value: { si: fromTopRad, text } }]);
+    write(`turnGuide:${guide + 1}`, [{ path: ['guides', row, 'around'], value: keptTurn(fromTopRad) }]);
   };
   return { held, inHand, hold: setHeld, left };
 }

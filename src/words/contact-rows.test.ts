@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import type { RealLineAtLoad } from '../../../engine/layout/real-line.ts';
-import { ladderWriter } from '../../../words/ladder-writer.ts';
-import { shopWriter } from '../../../words/writer.ts';
-import { contactRows, touchedWords } from './contact-rows.ts';
+import type { RealLineAtLoad } from '../engine/layout/real-line.ts';
+import { behindLastWords, contactRows, touchedWords } from './contact-rows.ts';
+import { ladderWriter } from './ladder-writer.ts';
+import { shopWriter } from './writer.ts';
 
 const place = { metric: 'lineAngle' as const, load: 0, index: 1, value: 0.1, limit: 0.2, ratio: 0.5 };
 const atLoad = (clearM: number[], touches: boolean[]): RealLineAtLoad => ({
@@ -42,4 +42,21 @@ test('nothing touches: it is said; a load without a bend says nothing', () => {
   );
   expect(touchedWords(rows, writer)).toMatch(/nowhere, at any load/);
   expect(rows.every(({ clearAtLoad }) => clearAtLoad === 0)).toBe(true);
+});
+
+test('behind the last guide: on the blank, or how the line passes the foregrip', () => {
+  const behind = (behindLast: boolean, foregripClearM?: number): RealLineAtLoad => ({
+    ...atLoad([], []),
+    onBlank: { status: 'converged', touched: [], behindLast, foregripClearM, clear: !behindLast },
+  });
+  expect(behindLastWords([behind(false), behind(true)], writer)).toBe(
+    'Behind the last guide the line lies on the blank from 200 g: take a higher first guide or move it toward the butt.',
+  );
+  expect(behindLastWords([behind(false, 0.004), behind(false, 0.006)], writer)).toBe(
+    'It clears the foregrip by 4 mm or more.',
+  );
+  expect(behindLastWords([behind(false, 0.004), behind(false, -0.001)], writer)).toMatch(
+    /foregrip from 200 g/,
+  );
+  expect(behindLastWords([behind(false)], writer)).toBe('');
 });

@@ -1,6 +1,8 @@
-import type { RealLineAtLoad } from '../../../engine/layout/real-line.ts';
-import { spanInWords } from '../../../words/criteria.ts';
-import type { LadderWriter } from '../../../words/ladder-writer.ts';
+/** Guides on top: where the line lies on the blank and on the foregrip, and how far apart guides may stand without. */
+import type { RealLineAtLoad } from '../engine/layout/real-line.ts';
+import { spanInWords } from './criteria.ts';
+import type { LadderWriter } from './ladder-writer.ts';
+import { foregripInWords } from './round.ts';
 
 interface ContactRow {
   /** Between ring `span` and the next; ring 0 is the tip-top's. */
@@ -50,4 +52,15 @@ export function touchedWords(rows: readonly ContactRow[], writer: LadderWriter):
   );
   const count = touched.length === 1 ? 'one span' : `${touched.length} spans`;
   return `Move guides closer or take higher rings ${spanInWords(worst.span)}. The line lies on the blank in ${count}, most there, from ${writer.loads[worst.touching[0]]}: ${writer.length(worst.intervalM)} apart, clear up to ${writer.length(worst.clearM)}.`;
+}
+
+/** Behind the last guide: on the blank, then past the foregrip; empty where both are clear of it and there is no grip. */
+export function behindLastWords(loads: readonly RealLineAtLoad[], writer: LadderWriter): string {
+  const read = loads.map(({ onBlank }) => onBlank);
+  const first = read.findIndex((at) => at?.behindLast);
+  if (first >= 0) {
+    return `Behind the last guide the line lies on the blank from ${writer.loads[first]}: take a higher first guide or move it toward the butt.`;
+  }
+  const clearM = read.map((at) => at?.foregripClearM);
+  return clearM.every((one) => one !== undefined) ? foregripInWords(clearM, writer) : '';
 }
