@@ -95,7 +95,8 @@ function proposed(
     .options[0];
 }
 
-export interface OpenBench {
+/** A bench that is read on. */
+export interface ReadOn {
   blank: TrueBlank;
   fitBlank: FitRequest['blank'];
   setups: (FitClampSetup & { tests: FitTest[] })[];
@@ -104,6 +105,8 @@ export interface OpenBench {
   normal: () => number;
   readings: number;
   minutes: number;
+}
+export interface OpenBench extends ReadOn {
   request: LayoutRequest & LadderRequest;
   priceOf(fit: FitRequest): number;
 }
@@ -137,7 +140,7 @@ export function openBench(seed: number, guides: number): OpenBench {
   return bench;
 }
 
-export function take(bench: OpenBench, option: ReadingOption): void {
+export function take(bench: ReadOn, option: ReadingOption): void {
   const { standing, clampFromTipM, turnedRad, loads, readings, minutes } = option;
   if (option.supportsFromTipM) {
     readSags(bench, option);
@@ -167,7 +170,7 @@ export function take(bench: OpenBench, option: ReadingOption): void {
 }
 
 /** The true blank's frequency by subspace iteration, timed with a stopwatch. */
-function count(bench: OpenBench, { clampFromTipM, minutes }: ReadingOption, swings: number): void {
+function count(bench: ReadOn, { clampFromTipM, minutes }: ReadingOption, swings: number): void {
   const rod = freeRod(trueTables(bench.blank), clampFromTipM);
   const swung = frequency({ rod, modes: 1 });
   if (swung.status !== 'converged') throw new Error('the simulated blank does not swing');
@@ -180,7 +183,7 @@ function count(bench: OpenBench, { clampFromTipM, minutes }: ReadingOption, swin
 }
 
 /** Sags by statics and two integrals on the straight beam, which shares nothing with the fit's own. */
-function readSags(bench: OpenBench, { supportsFromTipM = [0, 0], loads, minutes }: ReadingOption): void {
+function readSags(bench: ReadOn, { supportsFromTipM = [0, 0], loads, minutes }: ReadingOption): void {
   const { blank, normal } = bench;
   const [loadFromTipM] = loads[0].readFromTipM;
   const tests = loads.map(({ massKg }) => ({
