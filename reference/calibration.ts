@@ -3,6 +3,7 @@ import { appendFileSync, existsSync, readFileSync } from 'node:fs';
 import type { Readings } from '../test/support/unlike-bench.ts';
 import { calibrationLines } from './calibration/calibration-table.ts';
 import { type BenchRow, judgeBench } from './calibration/judge-bench.ts';
+import { judgeNextReading, type NextReadingRow, nextReadingLines } from './calibration/judge-next-reading.ts';
 
 interface Unbent {
   seed: number;
@@ -27,6 +28,31 @@ export function judgeSeeds(
   });
 }
 
+/** What the next readings bring, for the seeds that `file` does not hold yet. */
+export function judgeNextReadings(
+  seeds: readonly number[],
+  file: string,
+  progress: (left: number) => void,
+): void {
+  const done = new Set(linesIn<{ seed: number }>([file]).map(({ seed }) => seed));
+  const left = seeds.filter((seed) => !done.has(seed));
+  left.forEach((seed, i) => {
+    const row: NextReadingRow | { seed: number; unbent: true } = judgeNextReading(seed) ?? {
+      seed,
+      unbent: true,
+    };
+    appendFileSync(file, `${JSON.stringify(row)}\n`);
+    progress(left.length - i - 1);
+  });
+}
+
+/** The counts of the next readings, and how many benches found no bend on the true rod. */
+export function nextReadingCounts(files: readonly string[]): { lines: string[]; unbent: number } {
+  const kept = linesIn<NextReadingRow | { unbent: true }>(files);
+  const rows = kept.filter((row): row is NextReadingRow => !('unbent' in row));
+  return { lines: nextReadingLines(rows), unbent: kept.length - rows.length };
+}
+
 /** The page's tables, and how many benches found no bend on the true rod. */
 export function tablesOf(files: readonly string[]): { lines: string[]; unbent: number } {
   const kept = keptIn(files);
@@ -35,6 +61,10 @@ export function tablesOf(files: readonly string[]): { lines: string[]; unbent: n
 }
 
 function keptIn(files: readonly string[]): (BenchRow | Unbent)[] {
+  return linesIn(files);
+}
+
+function linesIn<T>(files: readonly string[]): T[] {
   return files
     .filter((file) => existsSync(file))
     .flatMap((file) => readFileSync(file, 'utf8').split('\n'))

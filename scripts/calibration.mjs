@@ -12,10 +12,11 @@ const help = `npm run calibration -- [options]
   --from SEED    the first one's seed (1001)
   --workers N    processes (2)
   --none N       how many of them are judged with diameters alone too (all)
+  --next         not the table: what the readings proposed next bring, against readings at random
   --fresh        judge all anew; without it what dist/calibration holds is gone on with
   --help         this
 What is promised to a builder against what he then gets on the true rod, over blanks that the fit's own simulator
-does not make. Prints the table; about five seconds a bench and processor.`;
+does not make. Prints the table; about five seconds a bench and processor, half a minute with --next.`;
 
 await orExplain(async () => {
   const { values } = parseArgs({
@@ -24,6 +25,7 @@ await orExplain(async () => {
       from: { type: 'string', default: '1001' },
       workers: { type: 'string', default: '2' },
       none: { type: 'string' },
+      next: { type: 'boolean' },
       fresh: { type: 'boolean' },
       part: { type: 'string' },
       help: { type: 'boolean' },
@@ -33,15 +35,17 @@ await orExplain(async () => {
   await ensureInstalled();
   const [benches, from, workers] = [values.benches, values.from, values.workers].map(Number);
   const folder = inRoot('dist', 'calibration');
-  const fileOf = (part) => `${folder}/seeds-${from}-part-${part}-of-${workers}.jsonl`;
+  const fileOf = (part) =>
+    `${folder}/${values.next ? 'next' : 'seeds'}-${from}-part-${part}-of-${workers}.jsonl`;
   const { importReference } = await import('./boot/run-reference.mjs');
   if (values.part !== undefined) {
-    const { judgeSeeds } = await importBuilt();
+    const { judgeSeeds, judgeNextReadings } = await importBuilt();
     const own = Array.from({ length: benches }, (_, i) => from + i).filter(
       (_, i) => i % workers === +values.part,
     );
     const none = own.filter((seed) => seed < from + Number(values.none ?? benches));
     const told = (left) => left % 20 === 0 && say(`${left} left in part ${values.part}`);
+    if (values.next) return judgeNextReadings(own, fileOf(values.part), told);
     judgeSeeds(own, ['one weight', 'full'], fileOf(values.part), told);
     return judgeSeeds(none, ['none'], fileOf(values.part), told);
   }
@@ -49,14 +53,14 @@ await orExplain(async () => {
   const { rmSync } = await import('node:fs');
   const parts = Array.from({ length: workers }, (_, part) => part);
   if (values.fresh) for (const part of parts) rmSync(fileOf(part), { force: true });
-  const { tablesOf } = await importReference('calibration');
+  const { tablesOf, nextReadingCounts } = await importReference('calibration');
   say(`Judging ${benches} benches from seed ${from} …`);
   await Promise.all(
     parts.map((part) =>
       ended([...process.argv.slice(2).filter((a) => a !== '--fresh'), '--part', `${part}`]),
     ),
   );
-  const { lines, unbent } = tablesOf(parts.map(fileOf));
+  const { lines, unbent } = (values.next ? nextReadingCounts : tablesOf)(parts.map(fileOf));
   console.log(lines.join('\n'));
   if (unbent > 0)
     console.log(`${unbent} readings of benches left out: the true rod finds no bend under some load.`);

@@ -1,0 +1,166 @@
+/**
+ * What the readings proposed next bring on the true rod, against readings at random from the same list: after the
+ * ten-minute readings both read on for ten minutes or more, the guides are placed anew, and the worst reading on the
+ * true rod is what counts.
+ */
+import { freeRod } from '../../src/engine/bench/free-rod.ts';
+import { layoutFromBench } from '../../src/engine/flow/layout-from-bench.ts';
+import { makeLadder, readLadder } from '../../src/engine/layout/ladder.ts';
+import { type LayoutFound, layout } from '../../src/engine/layout/layout.ts';
+import { seededNormal, seededRandom } from '../../src/engine/numerics/seeded-random.ts';
+import { fitStiffness } from '../../src/engine/stiffness/fit.ts';
+import type { FitClampSetup, FitRequest } from '../../src/engine/stiffness/request.ts';
+import { type Enough, nextReading } from '../../src/engine/sureness/next-reading.ts';
+import type { OptionsQuestion, ReadingOption } from '../../src/engine/sureness/reading-option.ts';
+import { readingsOnOffer } from '../../src/engine/sureness/reading-options.ts';
+import { type ReadOn, take } from '../../test/support/reading-policy.ts';
+import { readUnlikeBench } from '../../test/support/unlike-bench.ts';
+import { type UnlikeKind, unlikeBlank } from '../../test/support/unlike-blanks.ts';
+import { askedLayout, gripM } from './asked-layout.ts';
+import { mean } from './judge-bench.ts';
+
+export interface NextReadingRow {
+  seed: number;
+  kind: UnlikeKind;
+  /** Why none was proposed any more, before ten minutes were over. */
+  enough?: Enough;
+  /** The worst reading on the true rod over the least that there is: after the ten-minute readings, and after more. */
+  before: number;
+  proposed: ReadFurther;
+  atRandom: ReadFurther[];
+}
+export interface ReadFurther {
+  worst: number;
+  minutes: number;
+}
+
+const minutesMore = 10;
+const chances = [1, 2, 3];
+
+/** Undefined where the true rod finds no bend under some load. */
+export function judgeNextReading(seed: number): NextReadingRow | undefined {
+  const blank = unlikeBlank(seed);
+  const { rod, ...asked } = askedLayout(blank);
+  const truth = layout({ ...asked, rod });
+  if (truth.status === 'refused') return undefined;
+  const onTruth = makeLadder({ ...asked, rod });
+  const worstAfter = (bench: FitRequest) => {
+    const answer = layoutFromBench({ ...asked, bench, freeM: blank.lengthM - gripM });
+    if (answer.status === 'refused') return Number.NaN;
+    const read = readLadder(onTruth, answer.fromTipM);
+    return read.status === 'not-converged' ? Number.NaN : read.worst / truth.leastWorst;
+  };
+  const begun = () => tenMinuteBench(seed);
+  let enough: Enough | undefined;
+  const choose = (bench: ReadOn): ReadingOption | undefined => {
+    const next = proposedFor(bench, asked);
+    enough = next?.enough;
+    return enough ? undefined : next?.options[0];
+  };
+  const after = (how: (bench: ReadOn) => ReadingOption | undefined): ReadFurther => {
+    const bench = readOn(begun(), how);
+    return { worst: worstAfter(asRequest(bench)), minutes: bench.minutes };
+  };
+  const row = {
+    seed,
+    kind: blank.kind,
+    before: worstAfter(asRequest(begun())),
+    proposed: after(choose),
+    atRandom: chances.map((chance) => after(anyReading(seededRandom(1000 * seed + chance)))),
+  };
+  const found = [row.before, row.proposed.worst, ...row.atRandom.map(({ worst }) => worst)];
+  return found.every(Number.isFinite) ? { ...row, enough } : undefined;
+}
+
+/** Of the benches: where what is proposed took more off the worst reading a minute than readings at random did. */
+export function nextReadingLines(rows: readonly NextReadingRow[]): string[] {
+  const count = (of: (row: NextReadingRow) => boolean) => rows.filter(of).length;
+  const better = (row: NextReadingRow) => gainOf(row, row.proposed) > randomGain(row);
+  const asGood = (row: NextReadingRow) =>
+    !better(row) && row.enough !== undefined && randomGain(row) <= gainOf(row, row.proposed);
+  const middle = (values: number[]) => values.sort((a, b) => a - b)[Math.floor(values.length / 2)].toFixed(3);
+  const minutes = mean(rows.map(({ proposed }) => proposed.minutes)).toFixed(1);
+  const minutesAtRandom = mean(rows.flatMap(({ atRandom }) => atRandom.map((one) => one.minutes))).toFixed(1);
+  return [
+    `${rows.length} benches, ten minutes read, then ${minutesMore} minutes or more:`,
+    `  a minute of what is proposed brings more than one at random on ${count(better)}`,
+    `  nothing more is proposed, and readings at random bring nothing either, on ${count(asGood)}`,
+    `  "enough" is said within the ten minutes on ${count(({ enough }) => enough !== undefined)}`,
+    `  worst reading over the least there is, median: ${middle(rows.map(({ before }) => before))} before, ` +
+      `${middle(rows.map(({ proposed }) => proposed.worst))} as proposed (${minutes} minutes more), ` +
+      `${middle(rows.flatMap(({ atRandom }) => atRandom.map(({ worst }) => worst)))} at random (${minutesAtRandom})`,
+  ];
+}
+
+/** What a minute took off the worst reading; nothing taken, nothing gained. */
+function gainOf({ before }: NextReadingRow, { worst, minutes }: ReadFurther): number {
+  return minutes > 0 ? (before - worst) / minutes : 0;
+}
+
+function randomGain(row: NextReadingRow): number {
+  return mean(row.atRandom.map((further) => gainOf(row, further)));
+}
+
+/** A clamp that is set once, and one weight read at four flags beside the blank with nothing hung. */
+function tenMinuteBench(seed: number): ReadOn {
+  const blank = unlikeBlank(seed);
+  const { request } = readUnlikeBench(blank, 'one weight', seed);
+  const [{ clampFromTipM, tests }] = request.setups as FitClampSetup[];
+  const loads = tests.map(({ hung = [], readings }) => ({
+    massKg: hung[0]?.massKg ?? 0,
+    readFromTipM: readings.map(({ fromTipM }) => fromTipM).filter((at) => at < clampFromTipM),
+  }));
+  const bench: ReadOn = {
+    blank,
+    fitBlank: request.blank,
+    setups: [],
+    spans: [],
+    tiltRad: [],
+    normal: seededNormal(seededRandom(seed + 900)),
+    readings: 0,
+    minutes: 0,
+  };
+  take(bench, { clampFromTipM, turnedRad: 0, loads, readings: 2 * loads[0].readFromTipM.length, minutes: 0 });
+  return bench;
+}
+
+function readOn(bench: ReadOn, how: (bench: ReadOn) => ReadingOption | undefined): ReadOn {
+  while (bench.minutes < minutesMore) {
+    const option = how(bench);
+    if (!option) break;
+    take(bench, option);
+  }
+  return bench;
+}
+
+function asRequest({ fitBlank, setups, spans }: ReadOn): FitRequest {
+  return { blank: fitBlank, setups: structuredClone([...spans, ...setups]) };
+}
+
+function questionOf(bench: ReadOn) {
+  const fit = asRequest(bench);
+  const { answer, posterior } = fitStiffness(fit);
+  if (answer.status === 'refused' || !posterior) return undefined;
+  const question: OptionsQuestion = { fit, standing: fit.setups.length - 1, tables: answer };
+  return { question, posterior };
+}
+
+function proposedFor(bench: ReadOn, asked: Omit<ReturnType<typeof askedLayout>, 'rod'>) {
+  const known = questionOf(bench);
+  if (!known) return undefined;
+  const request = { ...asked, rod: freeRod(known.question.tables, bench.blank.lengthM - gripM) };
+  const best = layout(request) as LayoutFound;
+  const { fromTipM: proposedFromTipM, slackM } = best;
+  return nextReading({ ...known.question, posterior: known.posterior, request, proposedFromTipM, slackM });
+}
+
+function anyReading(random: () => number) {
+  return (bench: ReadOn): ReadingOption | undefined => {
+    const known = questionOf(bench);
+    if (!known) return undefined;
+    const all = readingsOnOffer(known.question).flatMap(
+      (offer): { option: ReadingOption }[] => offer.options,
+    );
+    return all[Math.floor(random() * all.length)]?.option;
+  };
+}
