@@ -32,14 +32,21 @@ export interface CameraFit {
   /** Half the weighted sum of squares, priors included. */
   cost: number;
   iterations: number;
+  /** How many of the unknowns the marks tell, not what is usual: the rest of their equations is spare. */
+  toldByMarks: number;
+  state: readonly number[];
   /** Standard error of the plane place seen at a pixel, from the marks' errors: root of the summed variances. */
   sigmaAtM(pixel: Point): number;
 }
 
-/** Fits the camera; throws when fewer than four marks are given (an invariant of the caller). */
-export function cameraFit(input: CameraFitInput): CameraFit {
+/**
+ * Fits the camera; throws when fewer than four marks are given (an invariant of the caller). `from` is the state of the
+ * same marks under another standard error.
+ */
+export function cameraFit(input: CameraFitInput, from?: readonly number[]): CameraFit {
   const problem = problemOf(input);
-  let state = startOf(problem);
+  const start = startOf(problem);
+  let state = from ? [...from] : start;
   let residuals = problem.residuals(state);
   let cost = halfSquares(residuals);
   let damping = 1e-3;
@@ -96,7 +103,8 @@ function answerOf(
   const spare = Math.max(1, 2 * marks.length - 8);
   const squares = misfitPx.reduce((sum, off) => sum + off.x * off.x + off.y * off.y, 0);
   const excess = Math.max(1, squares / problem.usual.markSigmaPx ** 2 / spare);
-  const covariance = inverse(jacobian.transpose().mmul(jacobian)).mul(excess);
+  const agreeing = inverse(jacobian.transpose().mmul(jacobian));
+  const covariance = Matrix.mul(agreeing, excess);
   return {
     status: run.settled ? 'converged' : 'stopped',
     camera,
@@ -104,8 +112,20 @@ function answerOf(
     marksRmsM: Math.sqrt(squaresM.reduce((sum, value) => sum + value, 0) / marks.length),
     cost: run.cost,
     iterations: run.iterations,
+    toldByMarks: toldByMarks(problem, agreeing),
+    state,
     sigmaAtM: (pixel) => sigmaAt(problem, state, covariance, pixel),
   };
+}
+
+function toldByMarks({ usual }: Problem, covariance: Matrix): number {
+  const { focalLogSpread, centreSpread, k1Spread, k2Spread } = usual;
+  const spreads = [focalLogSpread, centreSpread, centreSpread, k1Spread, k2Spread];
+  const first = parameterCount - spreads.length;
+  return spreads.reduce(
+    (told, spread, k) => told - covariance.get(first + k, first + k) / spread ** 2,
+    parameterCount,
+  );
 }
 
 function sigmaAt(problem: Problem, state: readonly number[], covariance: Matrix, pixel: Point): number {

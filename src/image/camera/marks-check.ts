@@ -10,6 +10,7 @@ import { imageFound } from '../image-kinds.ts';
 import { type CameraFit, cameraFit } from './camera-fit.ts';
 import { cameraBackProject } from './camera-model.ts';
 import type { Mark } from './camera-problem.ts';
+import { gaugedCameraFit } from './gauge-marks.ts';
 import type { Point } from './homography.ts';
 
 interface MarksChoice {
@@ -58,14 +59,15 @@ export function marksToCamera(marks: readonly Mark[], picture: Picture, choice =
     fit = culprit.fit;
     findings.push(culpritFinding(marks, culprit));
   }
-  const misfit = misfitOf(fit, marks.length - leftOut.length);
+  const kept = marks.filter((_, i) => !leftOut.includes(i));
+  const misfit = misfitOf(fit, kept.length);
   if (findings.length === 0 && misfit > choice.doubtMisfit) {
     findings.push(imageFound('marks', 'camera/marks-loose', { missM: fit.marksRmsM, times: misfit }));
   }
-  if (nearlyOnLine(marks.filter((_, i) => !leftOut.includes(i)))) {
+  if (nearlyOnLine(kept)) {
     findings.push(imageFound('marks', 'camera/marks-nearly-on-line', {}));
   }
-  return { status: 'converged', fit, leftOut, findings };
+  return { status: 'converged', fit: gaugedCameraFit({ marks: kept, ...picture }), leftOut, findings };
 }
 
 function marksWrong(marks: readonly Mark[], picture: Picture): Finding[] {
