@@ -70,11 +70,11 @@ export function boughtByNext({ plusMinusM, slackM, options }: NextReading): Boug
   };
 }
 
-/** `Marks now known to ±3/4 in where it matters (guide 4); two more readings: ±1/2 in.` */
-export function boughtInWords({ mark, nowM, thenM, readings }: Bought, w: Writer): string {
+/** `Marks now known to ±3/4 in where it matters (guide 4, which may move ±1/2 in); two more readings: ±1/2 in.` */
+export function boughtInWords({ mark, nowM, thenM, slackM, readings }: Bought, w: Writer): string {
   const [now, then] = [nowM, thenM].map(w.tick);
   const more = readings === 1 ? 'one more reading' : `${readings} more readings`;
-  const known = `Marks now known to ±${now} where it matters (guide ${mark + 1})`;
+  const known = `Marks now known to ±${now} where it matters (guide ${mark + 1}, which may move ±${w.tick(slackM)})`;
   return now === then ? `${known}; ${more} would not narrow that.` : `${known}; ${more}: ±${then}.`;
 }
 
@@ -113,7 +113,7 @@ function ruleInWords(
       return `Enough of such readings: none on this list would move a mark past its slack. They hardly see what is left, up to ±${w.tick(Math.max(...plusMinusM))}. ${cost}`;
     default: {
       const { mark, movesM } = farthest;
-      return `Not yet enough. A reading on this list would move guide ${mark + 1} by about ${w.tick(movesM)}; its slack is ±${w.tick(slackM[mark])}. ${cost}`;
+      return `Enough for a first layout, not yet for thread. A reading on this list would move guide ${mark + 1} by about ${w.tick(movesM)}; its slack is ±${w.tick(slackM[mark])}. ${cost}`;
     }
   }
 }

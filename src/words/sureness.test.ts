@@ -19,6 +19,9 @@ test('one sentence says how often these marks beat the start, and claims nothing
   expect(surenessInWords({ blanks: 100, own, better: { ours: 'own', count: 93, of: 99 } })).toBe(
     'Your readings leave room. On 93 of 99 blanks that fit them, these marks beat the start.',
   );
+  expect(surenessInWords({ blanks: 100, own, better: { ours: 'own', count: 33, of: 99 } })).toMatch(
+    /^Take more readings .* only 33 of 99 blanks/,
+  );
   expect(surenessInWords({ blanks: 25, own })).not.toContain('beat');
 });
 

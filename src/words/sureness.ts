@@ -6,6 +6,8 @@ import type { Writer } from './writer.ts';
 export function surenessInWords({ own, better, blanks }: Sureness): string {
   if (!own || own.blanks === 0)
     return `On none of ${blanks} blanks that fit your readings has every load a bend.`;
+  if (better && better.of > 0 && 2 * better.count < better.of)
+    return `Take more readings before you mark. On only ${better.count} of ${better.of} blanks that fit yours, these marks beat the start.`;
   return better && better.of > 0
     ? `Your readings leave room. On ${better.count} of ${better.of} blanks that fit them, these marks beat the start.`
     : 'Your readings fit more than one blank. What that changes stands under How sure.';

@@ -60,7 +60,7 @@ export function TypedField(props: FieldProps) {
             if (draft.keep()) focusNextField(event.currentTarget);
           }}
         />
-        {unit && <span aria-hidden="true">{unit.replace('×', 'times')}</span>}
+        {unit && unit !== '×' && <span aria-hidden="true">{unit}</span>}
       </span>
     </FieldFrame>
   );

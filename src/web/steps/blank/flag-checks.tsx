@@ -26,8 +26,7 @@ export function FlagChecks({ rows, name }: { rows: SetupRows; name: string }) {
   return (
     <fieldset className="flag-checks">
       <legend className="small">
-        Measure each flag again, this time from the clamp. A mistake of an inch here does not show in the
-        drops.
+        Measure each flag again, this time from the clamp. A mistake here does not show in the drops.
       </legend>
       {flags.map((flag) => {
         const check = checkOf(flag);

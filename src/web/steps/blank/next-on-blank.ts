@@ -41,7 +41,7 @@ export function nextOnBlank(state: BlankState): NextStep {
     missingReading(state) ??
     doubted(findings) ?? {
       words:
-        'All planned readings are in. Go on to the handle. How stiff the blank is stands under Stiffness.',
+        'Go on to the handle: the planned readings are in. Whether more would move a mark stands under Readings.',
       done: true,
     }
   );

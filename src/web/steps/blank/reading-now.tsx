@@ -1,8 +1,9 @@
 import { useMemo } from 'react';
 import { type ShapePoint, shapeAt } from '../../../engine/flow/expected-reading.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { SetupFigure } from '../../parts/drawing/setup-figure.tsx';
+import { narrowFigureBox, SetupFigure } from '../../parts/drawing/setup-figure.tsx';
 import { useShop } from '../../read/shop.tsx';
+import { useNarrow } from '../../read/use-narrow.ts';
 import { quantityOf, siOf, textOf } from '../../read/values.ts';
 import type { SetupRows, TestRows } from './reading-rows.ts';
 import { flagsOf } from './reading-rows.ts';
@@ -13,6 +14,7 @@ const edgeNames = { upper: 'upper edge', axis: 'middle', lower: 'lower edge' };
 /** The reading at hand, large: how the blank lies, from where to where, and what to expect. */
 export function ReadingNow({ rows, at }: { rows: SetupRows; at: string | undefined }) {
   const { writer } = useShop();
+  const isNarrow = useNarrow();
   const now = useMemo(() => readingAt(rows, at), [rows, at]);
   const hungKg = siOf(now?.test.test ?? rows.setup, 'hung') ?? 0;
   const shape = useExpected(rows.setup, hungKg);
@@ -22,14 +24,17 @@ export function ReadingNow({ rows, at }: { rows: SetupRows; at: string | undefin
   const edge = (textOf(rows.setup, 'edge') ?? 'axis') as keyof typeof edgeNames;
   const upwards = flagM === undefined && edge === 'upper';
   const place = flagM === 0 ? 'the tip' : `the flag ${writer.length(flagM ?? 0)} from the tip`;
+  const clampM = siOf(rows.setup, 'clampFromTip');
   const weight = hungKg > 0 ? (quantityOf(now.test.test.fields.hung)?.text ?? '') : '';
   return (
     <div className="reading-now">
       <SetupFigure
+        box={isNarrow ? narrowFigureBox : undefined}
         shape={shape}
         flagsM={flagsOf(rows)}
         flagM={flagM}
         atClamp={flagM === undefined}
+        clampPlace={clampM === undefined ? undefined : `${writer.length(clampM)} from the tip`}
         weight={weight}
         flagName={flagM === undefined ? '' : place}
         label={`The blank held in the clamp, ${weight === '' ? 'nothing hung' : `${weight} at its tip`}; ${flagM === undefined ? 'read at the clamp' : `read at ${place}`}, from the level line down`}

@@ -1,10 +1,12 @@
 import { Button } from 'react-aria-components';
 import type { Row } from '../../../record/document.ts';
+import type { Reader } from '../../../words/field-text.ts';
 import { lineSideInWords } from '../../../words/line-side.ts';
 import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
 import { Fold } from '../../parts/sheet/fold.tsx';
-import { quantityOf, siOf, textOf } from '../../read/values.ts';
+import { useShop } from '../../read/shop.tsx';
+import { siOf, textOf } from '../../read/values.ts';
 import { DiameterFields } from './diameter-fields.tsx';
 import { JointFields } from './joint-fields.tsx';
 
@@ -22,7 +24,8 @@ interface SectionCardProps {
 
 /** What is measured of one section, from its own tip-side end, and how it joins the next. */
 export function SectionCard({ section, index, below, startOpen, diameters, onRemove }: SectionCardProps) {
-  const inBrief = briefly(section, diameters);
+  const { reader } = useShop();
+  const inBrief = briefly(section, diameters, reader);
   const holds = [
     `sections/${section.id}/`,
     `diameters/${section.id}-d`,
@@ -59,11 +62,12 @@ export function SectionCard({ section, index, below, startOpen, diameters, onRem
 }
 
 /** `29 1/4 in · 8.2 g · 3 diameters`. */
-function briefly(section: Row, diameters: readonly Row[]): string {
+function briefly(section: Row, diameters: readonly Row[], { writer }: Reader): string {
   const measured = diameters.filter((row) => siOf(row, 'outside') !== undefined).length;
+  const [lengthM, massKg] = [siOf(section, 'length'), siOf(section, 'mass')];
   const words = [
-    quantityOf(section.fields.length)?.text ?? 'no length yet',
-    quantityOf(section.fields.mass)?.text,
+    lengthM === undefined ? 'no length yet' : writer.length(lengthM),
+    massKg === undefined ? undefined : writer.mass(massKg),
     measured > 0 ? `${measured} ${measured === 1 ? 'diameter' : 'diameters'}` : 'no diameter yet',
   ];
   return words.filter((word) => word !== undefined).join(' · ');

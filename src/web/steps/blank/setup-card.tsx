@@ -27,6 +27,11 @@ export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
       onFocusCapture={(event) => setAt((event.target as HTMLElement).dataset.path)}
     >
       <ReadingNow rows={rows} at={at} />
+      <div className="test-columns">
+        {tests.map((test, order) => (
+          <TestColumn key={test.test.id} rows={test} setup={setup} order={order} />
+        ))}
+      </div>
       <div className="setup-place">
         <h3>
           <span className="section-number">{index + 1}</span> {name}
@@ -38,11 +43,6 @@ export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
         <Field path={path('edge')} options={edges} />
         <FloorLine rows={rows} />
         <FlagChecks rows={rows} name={name} />
-      </div>
-      <div className="test-columns">
-        {tests.map((test, order) => (
-          <TestColumn key={test.test.id} rows={test} setup={setup} order={order} />
-        ))}
       </div>
       <SetupMore rows={rows} name={name} />
     </section>

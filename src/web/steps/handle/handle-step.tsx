@@ -40,7 +40,7 @@ export function HandleStep() {
   const rodKind = choices?.rodKind ?? 'fly';
   const used = bench?.handle ?? commonHandle(rodKind, nineFeetM);
   const show = (lengthM: number) => formatLength(lengthM, { system, decimals: 0, denominator: 8 });
-  const inches = (value: number) => show(value * 0.0254);
+  const inches = (value: number) => show(system === 'mm' ? Math.round(value * 2.54) / 100 : value * 0.0254);
   const { parts, plan, balance, unweighed } = useHandlePlan();
   const kind = rodKindOf(rodKind);
   const reelOver = readReelSide(document, rodKind) === 'over';

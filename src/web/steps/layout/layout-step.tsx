@@ -73,7 +73,7 @@ function nextWords(marked: boolean, id: string): ReactNode {
   if (!marked) return 'See how the start does on this blank, then place the guides for it.';
   return (
     <>
-      Do what stands beside the drawing, or drag a guide and see what it does. Happy with the marks? Go on to{' '}
+      Do what stands beside the drawing, or drag a guide. Happy with the marks? Go on to{' '}
       <Link href={`/builds/${id}/marks`}>Marks</Link>.
     </>
   );
