@@ -2,20 +2,18 @@ import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { CommandError, exitCodes } from './exit-codes.ts';
 
-/** Writes a backup of a data folder's record to one file, while a server may run. Answers what to say. */
+/** Writes a backup of a record to one file, while servers may run. Answers what to say. */
 export async function backUp(options: { out: string; data?: string }): Promise<string> {
-  const { makeBackup } = await import('../server/backup/make-backup.ts');
+  const { backUpServer, makeBackup } = await import('../server/backup/make-backup.ts');
   const { packageVersion } = await import('../server/serve.ts');
   const out = resolve(options.out);
   if (existsSync(out)) throw new CommandError(`${out} is there already. Give another name`, exitCodes.input);
-  const { databaseFile } = await dataFolderOf(options.data);
-  const manifest = await explained(() =>
-    makeBackup({
-      databaseFile,
-      out,
-      madeAt: new Date().toISOString(),
-      writtenBy: `Fairbend ${packageVersion()}`,
-    }),
+  const about = { out, madeAt: new Date().toISOString(), writtenBy: `Fairbend ${packageVersion()}` };
+  const address = options.data === undefined ? process.env.DATABASE_URL : undefined;
+  const manifest = await explained(async () =>
+    address
+      ? backUpServer({ address, ...about })
+      : makeBackup({ databaseFile: (await dataFolderOf(options.data)).databaseFile, ...about }),
   );
   return `${out}: ${manifest.documents} documents, ${manifest.database.bytes} bytes, checked\n`;
 }
@@ -45,7 +43,7 @@ export async function move({ from, to }: { from: string; to: string }): Promise<
 export async function dataFolderOf(data: string | undefined) {
   if (process.env.DATABASE_URL && data === undefined)
     throw new CommandError(
-      'DATABASE_URL names a PostgreSQL database, which is backed up by its own means (pg_dump), or copied to an empty data folder by “fairbend move”. For a data folder give --data FOLDER',
+      'DATABASE_URL names a PostgreSQL database, which this does not work on: “fairbend move” copies it to an empty data folder, or back. For a data folder give --data FOLDER',
       exitCodes.input,
     );
   const { defaultDataFolder, openDataFolder } = await import('../server/data-folder.ts');

@@ -78,7 +78,8 @@ export async function serve(options: ServeOptions): Promise<RunningServer> {
 async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock): Promise<RunningServer> {
   const listening: Server[] = [];
   const works = new Works();
-  const backups = options.databaseUrl ? undefined : keepBackups(folder, works);
+  const { databaseUrl } = options;
+  const backups = keepBackups(folder, works, databaseUrl);
   const ends = [async () => backups?.close()];
   let holder: RecordHolder | undefined;
   const close = async () => {
@@ -95,14 +96,14 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
     const door = new PhoneDoor({ entrance, folder: folder.path, fetch, host, port });
     ends.push(() => door.turn(false));
     const demoFile = join(packageRoot, 'examples', 'demo-build.json');
-    const halfDone = options.databaseUrl ? [] : undoHalfDone(folder);
-    const open = () => openOrRepair(folder, backups, () => openRecord(folder, options.databaseUrl, demoFile));
-    const restore = async (file: string) => {
-      const at = new Date();
-      const swapped = (swap: () => string | undefined) => holder!.replace(swap);
-      return works.run('restore', (task) => restoreInto(file, folder, at, swapped, task));
-    };
-    const shopImport = options.databaseUrl
+    const halfDone = databaseUrl ? [] : undoHalfDone(folder);
+    const opened = () => openRecord(folder, databaseUrl, demoFile);
+    const open = () => (databaseUrl ? opened() : openOrRepair(folder, backups, opened));
+    const swapped = (swap: () => string | undefined) => holder!.replace(swap);
+    const restoreFile = (file: string) =>
+      works.run('restore', (task) => restoreInto(file, folder, new Date(), swapped, task));
+    const restore = databaseUrl ? undefined : restoreFile;
+    const shopImport = databaseUrl
       ? undefined
       : new ShopImport({
           folder,
@@ -115,12 +116,13 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       folder,
       record: () => holder!.record,
       backups,
-      replace: (swap) => holder!.replace(swap),
+      address: databaseUrl,
+      replace: swapped,
       now: () => new Date(),
       works,
     });
     ends.push(() => care.close());
-    const recordFile = options.databaseUrl ? undefined : folder.databaseFile;
+    const recordFile = databaseUrl ? undefined : folder.databaseFile;
     const { end } = options;
     const info = { version: packageVersion(), dataFolder: folder.path, mayEnd: end !== undefined };
     const staticFiles = readStaticFiles(join(packageRoot, 'dist', 'web'));
@@ -224,11 +226,12 @@ function addressOf(host: string, port: number): string {
   return `http://${local.includes(':') ? `[${local}]` : local}:${port}`;
 }
 
-function keepBackups(folder: DataFolder, works: Works): Backups {
+function keepBackups(folder: DataFolder, works: Works, address: string | undefined): Backups {
   const writtenBy = `Fairbend ${packageVersion()}`;
   const { databaseFile } = folder;
   return new Backups({
     databaseFile,
+    address,
     folder: backupsFolder(folder),
     writtenBy,
     now: () => new Date(),

@@ -1,13 +1,15 @@
 import { mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BackupNote } from '../../record/api.ts';
-import { CalledOff, runTask } from '../thread/run-task.ts';
+import { CalledOff, runTask, type TaskOptions } from '../thread/run-task.ts';
 import { Works } from '../thread/works.ts';
 import { checkArchive } from './archive.ts';
 import { backupToDrop } from './rotation.ts';
 
 export interface BackupsOptions {
   databaseFile: string;
+  /** The postgres:// address of the record, where it is not in the file. */
+  address?: string;
   /** Where they are kept. */
   folder: string;
   writtenBy: string;
@@ -103,16 +105,20 @@ export class Backups {
   }
 
   private async makeOne(byHand: boolean): Promise<BackupNote> {
-    const { folder, databaseFile, writtenBy, now } = this.options;
+    const { folder, databaseFile, address, writtenBy, now } = this.options;
     mkdirSync(folder, { recursive: true, mode: 0o700 });
     removeHalfMade(folder);
     const at = now();
     const madeAt = this.freeInstant(at).toISOString();
     const stem = `fairbend-${madeAt.replace(/[:.]/g, '-')}${byHand ? '-by-hand' : ''}`;
     const out = join(folder, `${stem}.zip`);
-    const input = { databaseFile, out, madeAt, writtenBy };
+    const about = { out, madeAt, writtenBy };
+    const make = (task: TaskOptions) =>
+      address
+        ? runTask('serverBackup', { address, ...about }, task)
+        : runTask('backup', { databaseFile, ...about }, task);
     const { leftOut } = await this.works
-      .run('backup', (task) => runTask('backup', input, task), this.ending.signal)
+      .run('backup', make, this.ending.signal)
       .finally(() => removeHalfMade(folder));
     const name = leftOut ? `${stem}-damaged.zip` : `${stem}.zip`;
     if (leftOut) renameSync(out, join(folder, name));

@@ -5,7 +5,7 @@ import { DatabaseTrouble } from '../database-trouble.ts';
 import type { Repository, StoredAttachment, WholeDocument } from '../repository.ts';
 import type { Tables } from '../tables.ts';
 import { attachmentNoteHolds, believedAttachment } from '../vouch/believed.ts';
-import type { Donor } from '../vouch/copy-record.ts';
+import type { Donor } from '../vouch/best-of.ts';
 import { readDocument } from '../vouch/read-document.ts';
 import { BackupRefused, readArchive } from './archive.ts';
 

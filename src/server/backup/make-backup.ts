@@ -12,14 +12,24 @@ import { checkArchive, type Manifest, writeArchive } from './archive.ts';
 import { copyInto } from './fresh-record.ts';
 import { syncFolder } from './sync.ts';
 
-export interface BackupOptions {
-  /** The SQLite file of the record; it may be in use. */
-  databaseFile: string;
+interface ArchiveOptions {
   /** The archive to write; it appears under its name only when it is whole. */
   out: string;
   madeAt: string;
   writtenBy: string;
 }
+
+export interface BackupOptions extends ArchiveOptions {
+  /** The SQLite file of the record; it may be in use. */
+  databaseFile: string;
+}
+
+export interface ServerBackupOptions extends ArchiveOptions {
+  /** The postgres:// address of the record; it may be in use. */
+  address: string;
+}
+
+type Progress = (done: number, total: number) => void;
 
 /**
  * A consistent backup while others read and write: SQLite's own online backup makes the copy, every row of which is
@@ -27,18 +37,44 @@ export interface BackupOptions {
  * is read to its end before it counts. @throws DatabaseTrouble
  */
 export async function makeBackup(
-  { databaseFile, out, madeAt, writtenBy }: BackupOptions,
-  onProgress: (done: number, total: number) => void = () => undefined,
+  { databaseFile, ...about }: BackupOptions,
+  onProgress: Progress = () => undefined,
 ): Promise<Manifest> {
   if (!existsSync(databaseFile)) throw new DatabaseTrouble('cannot open', databaseFile);
+  return pack(about, async (copy, good) => {
+    await copyFile(databaseFile, copy);
+    if (!(await damageIn(copy, onProgress))) return { file: copy, leftOut: [] };
+    return { file: good, leftOut: await withoutDamage(copy, good, databaseFile) };
+  });
+}
+
+/** The same of a record on PostgreSQL, as it stands at one moment: the good part of it in a SQLite file. */
+export async function backUpServer(
+  { address, ...about }: ServerBackupOptions,
+  onProgress: Progress = () => undefined,
+): Promise<Manifest> {
+  const { db } = await openDatabase(address);
+  try {
+    return await pack(about, async (copy) => {
+      const reading = db.transaction().setIsolationLevel('repeatable read');
+      const { leftOut, mended } = await reading.execute((trx) => copyInto(trx, copy, { onProgress }));
+      return { file: copy, leftOut: [...leftOut, ...mended] };
+    });
+  } finally {
+    await db.destroy();
+  }
+}
+
+/** @param fill makes a SQLite file of what is good, at one of two places, and says what is not in it */
+async function pack(
+  { out, madeAt, writtenBy }: ArchiveOptions,
+  fill: (copy: string, good: string) => Promise<{ file: string; leftOut: DamageNote[] }>,
+): Promise<Manifest> {
   const [copy, good, part] = [`${out}.copy`, `${out}.copy-good`, `${out}.part`];
   try {
-    await copyFile(databaseFile, copy);
-    const damaged = await damageIn(copy, onProgress);
-    const leftOut = damaged ? await withoutDamage(copy, good, databaseFile) : undefined;
-    const packed = damaged ? good : copy;
-    const facts = { ...(await factsOf(packed)), ...(leftOut ? { leftOut } : {}) };
-    await writeArchive(packed, { ...facts, madeAt, writtenBy }, part);
+    const { file, leftOut } = await fill(copy, good);
+    const facts = { ...(await factsOf(file)), ...(leftOut.length > 0 ? { leftOut } : {}) };
+    await writeArchive(file, { ...facts, madeAt, writtenBy }, part);
     const manifest = await checkArchive(part);
     renameSync(part, out);
     syncFolder(dirname(out));
@@ -61,7 +97,7 @@ async function copyFile(databaseFile: string, copy: string): Promise<void> {
 }
 
 /** Whether anything in it is not what was stored; brought to the present form on the way. */
-async function damageIn(copy: string, onProgress: (done: number, total: number) => void): Promise<boolean> {
+async function damageIn(copy: string, onProgress: Progress): Promise<boolean> {
   let db: Kysely<Tables> | undefined;
   try {
     ({ db } = await openDatabase(copy));

@@ -16,8 +16,9 @@ export interface CareParts {
   folder: DataFolder;
   /** The record that stands now. */
   record(): OpenRecord;
-  /** Undefined where the record is not in a file of the data folder. */
   backups?: Backups;
+  /** The postgres:// address of the record, where it is not in a file of the data folder. */
+  address?: string;
   /** Closes the record, lets another take its place, opens that. */
   replace(swap: () => string | undefined): Promise<string | undefined>;
   now(): Date;
@@ -83,17 +84,24 @@ export class RecordCare {
 
   /** @throws ConflictError, NotFoundError, DatabaseTrouble; then nothing was changed */
   async repair(): Promise<RepairAnswer> {
-    const { folder, backups, replace, now } = this.parts;
-    if (!backups)
-      throw new NotFoundError(
-        'A PostgreSQL database is repaired from its own dumps: see the manual of PostgreSQL, “Backup and Restore”',
-      );
+    const { backups, address } = this.parts;
+    if (!backups) throw new NotFoundError('This server keeps no backups to repair its record from');
     await this.check();
     if (this.damaged.length === 0)
       throw new ConflictError('All of the record was read, and all of it is what was stored');
     const archives = backups.list().flatMap((note) => backups.fileOf(note.name) ?? []);
+    const { keptAs, ...mended } = await (address
+      ? this.mendServer(address, archives)
+      : this.makeAnew(archives));
+    await this.check();
+    return { ...mended, keptAs };
+  }
+
+  /** From what is good in the file and from the backups. */
+  private async makeAnew(backups: string[]): Promise<RepairAnswer> {
+    const { folder, replace, now } = this.parts;
     const at = now();
-    const input = { file: folder.databaseFile, at: at.toISOString(), backups: archives };
+    const input = { file: folder.databaseFile, at: at.toISOString(), backups };
     const fill = (fresh: string) =>
       this.parts.works.run(
         'repair',
@@ -101,8 +109,19 @@ export class RecordCare {
         this.ending.signal,
       );
     const { filled, keptAs } = await putInPlace({ folder, at, why: 'repair' }, fill, replace);
-    await this.check();
     return { mended: filled.mended, leftOut: filled.leftOut, keptAs: keptAs ?? null };
+  }
+
+  /** Other server processes may be writing: each damaged part is replaced where it stands. */
+  private async mendServer(address: string, backups: string[]): Promise<RepairAnswer> {
+    const { folder, replace, now, works } = this.parts;
+    const at = now().toISOString();
+    const keptAs = join(folder.path, `fairbend-before-repair-${at.replace(/[:.]/g, '-')}.jsonl`);
+    const input = { address, at, backups, keptAs };
+    const mended = await works.run('repair', (task) => runTask('mend', input, task), this.ending.signal);
+    // Open pages begin anew, and compare what they have with what is there now.
+    await replace(() => undefined);
+    return { ...mended, keptAs };
   }
 
   /** What of it cannot be told (a damaged file) is left out. */
@@ -116,7 +135,7 @@ export class RecordCare {
   }
 
   private async readAll(): Promise<void> {
-    const { folder, backups, record } = this.parts;
+    const { folder, address, record } = this.parts;
     const { keeper, db } = record();
     const onProgress = (done: number, total: number) => {
       this.reading = { done, total };
@@ -124,7 +143,7 @@ export class RecordCare {
     onProgress(0, 0);
     const read = (task: Required<TaskOptions>) => {
       const told = { ...task, onProgress: both(onProgress, task.onProgress) };
-      if (backups) return runTask('check', { file: folder.databaseFile }, told);
+      if (!address) return runTask('check', { file: folder.databaseFile }, told);
       const { signal: closing } = told;
       const reading = db.transaction().setIsolationLevel('repeatable read');
       return reading.execute((trx) => checkRecord(trx, { onProgress: told.onProgress, closing }));
@@ -154,8 +173,9 @@ export class RecordCare {
 
   /** A record with nothing of the builder's own, beside a backup that has more than it: the wrong folder, or a mishap. */
   private async foundBeside(): Promise<RecordStanding['found']> {
-    const { backups, record } = this.parts;
-    if (!backups) return null;
+    const { backups, address, record } = this.parts;
+    // Into PostgreSQL none is brought back by a press.
+    if (!backups || address) return null;
     const ids = await record().keeper.repository.documentIds();
     if (ids.some(isOwn)) return null;
     for (const { name, madeAt, damaged } of backups.list()) {

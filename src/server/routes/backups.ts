@@ -4,8 +4,12 @@ import { Hono } from 'hono';
 import { BackupRefused } from '../backup/archive.ts';
 import type { Backups } from '../backup/backups.ts';
 import type { Restored } from '../backup/restore-backup.ts';
-import { NotFoundError, RefusedError } from '../errors.ts';
+import { ConflictError, NotFoundError, RefusedError } from '../errors.ts';
 import { copiedOtherwise } from '../vouch/copy-record.ts';
+
+/** Other server processes may be writing there: a whole record is not swapped under them. */
+const intoServer = (file: string) =>
+  `A whole backup goes into an empty PostgreSQL database, by two commands: npm run fairbend -- restore ${JSON.stringify(file)} --data NEW-FOLDER, then npm run fairbend -- move --from NEW-FOLDER --to postgres://…`;
 
 /** The backups of the data folder: list, one more, each as a file to take away or in the place of the record. */
 export function backupRoutes(
@@ -15,9 +19,7 @@ export function backupRoutes(
   const app = new Hono();
   const orNone = () => {
     if (backups) return backups;
-    throw new NotFoundError(
-      'This server keeps no backups of its own; a PostgreSQL database is backed up by its own means',
-    );
+    throw new NotFoundError('This server keeps no backups');
   };
   app.get('/backups', (c) => c.json({ backups: orNone().list() }));
   app.post('/backups', async (c) => c.json(await orNone().make(true), 201));
@@ -32,7 +34,8 @@ export function backupRoutes(
   });
   app.post('/backups/:name/restore', async (c) => {
     const file = orNone().fileOf(c.req.param('name'));
-    if (!file || !restore) throw new NotFoundError('There is no such backup. Load the page again');
+    if (!file) throw new NotFoundError('There is no such backup. Load the page again');
+    if (!restore) throw new ConflictError(intoServer(file));
     const { keptAs, manifest, copied } = await restore(file).catch((error: Error) => {
       if (!(error instanceof BackupRefused)) throw error;
       throw new RefusedError([{ path: 'backup', message: error.message }]);

@@ -2,7 +2,12 @@ import { closeSync, openSync, writeSync } from 'node:fs';
 import { sql } from 'kysely';
 import { BackupDonor } from '../backup/donor.ts';
 import { checkFilled, copyInto, unpackInto } from '../backup/fresh-record.ts';
-import { type BackupOptions, makeBackup } from '../backup/make-backup.ts';
+import {
+  type BackupOptions,
+  backUpServer,
+  makeBackup,
+  type ServerBackupOptions,
+} from '../backup/make-backup.ts';
 import { buildFileText } from '../build-file-text.ts';
 import { ChangeFeed } from '../change-feed.ts';
 import { openDatabase, openUnchecked } from '../database.ts';
@@ -12,6 +17,7 @@ import { shopZip } from '../shop-files/write-shop.ts';
 import { SqlRepository } from '../sql-repository.ts';
 import { takeBuildFile } from '../take-build-file.ts';
 import { checkRecord } from '../vouch/check-record.ts';
+import { mendInPlace } from '../vouch/mend-in-place.ts';
 
 type Progress = (done: number, total: number) => void;
 
@@ -20,6 +26,15 @@ export interface WriteBuild {
   id: string;
   attachments: boolean;
   writtenBy: string;
+}
+
+export interface MendRecord {
+  address: string;
+  /** The file that keeps the damaged rows. */
+  keptAs: string;
+  at: string;
+  /** The newest first. */
+  backups: string[];
 }
 
 export interface WriteShop {
@@ -45,6 +60,8 @@ export const tasks = {
 
   backup: (options: BackupOptions, onProgress: Progress) => makeBackup(options, onProgress),
 
+  serverBackup: (options: ServerBackupOptions, onProgress: Progress) => backUpServer(options, onProgress),
+
   /** A fresh record of what a backup holds. */
   async restore(
     { archive, fresh, at }: { archive: string; fresh: string; at: string },
@@ -69,6 +86,18 @@ export const tasks = {
     } finally {
       await donor.close();
       await source.destroy();
+    }
+  },
+
+  /** What is damaged in a record on PostgreSQL is mended where it stands, from backups. */
+  async mend({ address, keptAs, at, backups }: MendRecord, onProgress: Progress) {
+    const { db } = await openDatabase(address);
+    const donor = new BackupDonor(backups, `${keptAs}.donor`);
+    try {
+      return await mendInPlace(db, { donor, at, keptAs, onProgress });
+    } finally {
+      await donor.close();
+      await db.destroy();
     }
   },
 

@@ -3,12 +3,13 @@ import type { Kysely, Transaction } from 'kysely';
 import type { DamageNote } from '../../record/api.ts';
 import { renumbered } from '../../record/renumber.ts';
 import { DamagedError } from '../errors.ts';
-import type { StoredAttachment, WholeDocument } from '../repository.ts';
+import type { WholeDocument } from '../repository.ts';
 import { unreadable } from '../sql-operations.ts';
 import { attachmentRow } from '../sql-rows.ts';
 import { addDocument } from '../sql-whole.ts';
 import type { Tables } from '../tables.ts';
 import { attachmentNoteHolds, believedAttachment } from './believed.ts';
+import { bestOf, type Donor } from './best-of.ts';
 import { findingOf } from './check-whole.ts';
 import { readDocument } from './read-document.ts';
 import { arrivingKind, type DocumentRow, identityHolds, identitySeal } from './seals.ts';
@@ -21,13 +22,6 @@ export function copiedOtherwise({ leftOut, renumbered: counted }: Copied): strin
       `The counter of ${counted.length} documents had run off; their changes were counted anew, in the same order.`,
     );
   return said;
-}
-
-/** What a damaged part is taken from instead. */
-export interface Donor {
-  document(id: string): Promise<WholeDocument | undefined>;
-  attachment(hash: string): Promise<(StoredAttachment & { addedAt: string }) | undefined>;
-  identity(): Promise<string | undefined>;
 }
 
 export interface Copied {
@@ -96,46 +90,24 @@ async function copyDocument(
   donor: Donor | undefined,
 ): Promise<void> {
   const read = await readDocument(source, row);
-  const { id, title, whole, bad } = read;
+  const { id, title, whole } = read;
   if (whole && read.faults.length === 0) {
     const finding = await store(target, whole, copied);
     if (finding) copied.leftOut.push({ id, title, what: finding });
     return;
   }
-  const found = await donor?.document(id);
-  const merged = found ? merge(found, read) : undefined;
-  const readable = whole && bad.length === 0 ? whole : undefined;
-  const best = merged?.document ?? readable;
+  const { best, what } = await bestOf(read, donor);
   if (!best) {
-    copied.leftOut.push({ id, title, what: read.faults.join('; ') });
+    copied.leftOut.push({ id, title, what });
     return;
   }
   const finding = await store(target, best, copied);
   if (finding) copied.leftOut.push({ id, title, what: finding });
-  else copied.mended.push({ id, title, what: [...read.faults, ...lossWords(merged?.lost ?? 0)].join('; ') });
-}
-
-function lossWords(lost: number): string[] {
-  return lost > 0 ? [`${lost} of its last changes are in no backup and are lost`] : [];
-}
-
-/** The donor's history, and after it what is good and newer; undefined where the two are not of one history. */
-function merge(found: WholeDocument, { whole, bad }: Awaited<ReturnType<typeof readDocument>>) {
-  const good = whole?.history ?? [];
-  const known = new Map(found.history.map((operation) => [operation.seq, operation.id]));
-  if (good.some(({ seq, id }) => known.has(seq) && known.get(seq) !== id)) return undefined;
-  const newer = good.filter(({ seq }) => seq > found.history.length);
-  const history = [...found.history, ...newer].map((operation, index) => ({ ...operation, seq: index + 1 }));
-  const lost = bad.filter((seq) => seq > found.history.length).length;
-  const revisions = new Map(
-    [...found.revisions, ...(whole?.revisions ?? [])].map((made) => [made.revision, made]),
-  );
-  const updatedAt = newer.at(-1)?.receivedAt ?? found.updatedAt;
-  return { document: { ...found, updatedAt, history, revisions: [...revisions.values()] }, lost };
+  else copied.mended.push({ id, title, what });
 }
 
 /** Answers why it cannot be stored, in words. */
-async function store(
+export async function store(
   target: Transaction<Tables>,
   whole: WholeDocument,
   copied: Copied,
@@ -171,7 +143,7 @@ async function copyAttachments(
   }
 }
 
-async function ownAttachment(source: Kysely<Tables>, hash: string) {
+export async function ownAttachment(source: Kysely<Tables>, hash: string) {
   try {
     const row = await source
       .selectFrom('attachments')

@@ -27,7 +27,7 @@ export function RecordLine({ changed }: { changed(): void }) {
     carryOut(async () => {
       const { mended, leftOut } = await api.repairRecord();
       const out = leftOut.length > 0 ? ` Not brought back: ${namesOf(leftOut)}.` : '';
-      return `Brought back: ${namesOf(mended)}.${out} The damaged file is kept.`;
+      return `Brought back: ${namesOf(mended)}.${out} What was damaged is kept.`;
     });
   const bringBack = (name: string) =>
     carryOut(async () => {
