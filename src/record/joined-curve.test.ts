@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { withCloseUps } from './joined-curve.ts';
 import type { CurvePoint, CurveRing } from './load-curve.ts';
-import type { LoadPhoto, PhotoTrace } from './read-load-tests.ts';
+import type { LoadPhoto, PhotoTrace } from './read-load-photo.ts';
 
 /** A quarter of a circle of 1.5 m, from its level hold down to the tip. */
 function arc(from: number, to: number, count: number, upM = 0): CurvePoint[] {

@@ -4,7 +4,7 @@ import { moved } from '../engine/load-test/align-curve.ts';
 import { type JoinedCurves, joinCurves } from '../engine/load-test/join-curves.ts';
 import type { JoinKinds } from '../engine/load-test/join-kinds.ts';
 import type { CurveRing } from './load-curve.ts';
-import type { LoadPhoto, PhotoTrace } from './read-load-tests.ts';
+import type { LoadPhoto, PhotoTrace } from './read-load-photo.ts';
 
 const found = findingsOf<JoinKinds>();
 

@@ -2,13 +2,8 @@
 import type { CurveSetup } from '../engine/bench/bench.ts';
 import { type CloseUpUse, withCloseUps } from './joined-curve.ts';
 import type { DocumentState } from './operation.ts';
-import {
-  type LoadPhoto,
-  type LoadTest,
-  type PhotoTrace,
-  readLoadTests,
-  readStands,
-} from './read-load-tests.ts';
+import type { LoadPhoto, PhotoTrace } from './read-load-photo.ts';
+import { type LoadTest, readLoadTests, readStands } from './read-load-tests.ts';
 
 interface TracedPhoto {
   photo: LoadPhoto;

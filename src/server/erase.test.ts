@@ -3,13 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { encode } from 'fast-png';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import type {
-  AttachmentAnswer,
-  DocumentList,
-  DocumentSummary,
-  OperationsAnswer,
-  RecordStanding,
-} from '../record/api.ts';
+import type { AttachmentAnswer, DocumentList, DocumentSummary, OperationsAnswer } from '../record/api.ts';
+import type { RecordStanding } from '../record/record-api.ts';
 import { type RunningServer, serve } from './serve.ts';
 
 let folder = '';

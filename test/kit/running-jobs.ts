@@ -1,5 +1,5 @@
 import { setTimeout as wait } from 'node:timers/promises';
-import type { JobStatus } from '../../src/record/api.ts';
+import type { JobStatus } from '../../src/record/record-api.ts';
 
 /** The series the demo's blank is put into. */
 export const learn = { kind: 'learn series', input: { series: 'Invented 9 ft' } };

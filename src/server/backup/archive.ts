@@ -3,7 +3,7 @@ import { closeSync, fsyncSync, openSync, readSync, rmSync, statSync, writeSync }
 import { setImmediate as breathe } from 'node:timers/promises';
 import { Unzip, UnzipInflate, Zip, ZipDeflate } from 'fflate';
 import { z } from 'zod';
-import type { DamageNote } from '../../record/api.ts';
+import type { DamageNote } from '../../record/record-api.ts';
 import { migrations } from '../migrations/index.ts';
 
 /** What a backup says about itself: the first entry of the archive, `manifest.json`. */

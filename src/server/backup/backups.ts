@@ -1,6 +1,6 @@
 import { mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import type { BackupNote } from '../../record/api.ts';
+import type { BackupNote } from '../../record/record-api.ts';
 import { CalledOff, runTask, type TaskOptions } from '../thread/run-task.ts';
 import { Works } from '../thread/works.ts';
 import { checkArchive } from './archive.ts';

@@ -1,7 +1,7 @@
 import { existsSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { Kysely } from 'kysely';
-import type { DamageNote } from '../../record/api.ts';
+import type { DamageNote } from '../../record/record-api.ts';
 import { openDatabase, openUnchecked } from '../database.ts';
 import { DatabaseTrouble, troubleOf } from '../database-trouble.ts';
 import { isOwn } from '../keeper.ts';

@@ -10,13 +10,8 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import type {
-  DocumentList,
-  DocumentSummary,
-  OperationsAnswer,
-  RecordStanding,
-  RepairAnswer,
-} from '../../record/api.ts';
+import type { DocumentList, DocumentSummary, OperationsAnswer } from '../../record/api.ts';
+import type { RecordStanding, RepairAnswer } from '../../record/record-api.ts';
 import { type RunningServer, serve } from '../serve.ts';
 import { openSqlite } from '../sqlite.ts';
 

@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { RecordStanding, RepairAnswer } from '../../record/api.ts';
+import type { RecordStanding, RepairAnswer } from '../../record/record-api.ts';
 import { manifestOf } from '../backup/archive.ts';
 import type { Backups } from '../backup/backups.ts';
 import { putInPlace } from '../backup/restore-backup.ts';

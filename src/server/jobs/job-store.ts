@@ -1,5 +1,5 @@
 import type { Kysely, Selectable, Updateable } from 'kysely';
-import type { JobState, JobStatus } from '../../record/api.ts';
+import type { JobState, JobStatus } from '../../record/record-api.ts';
 import { ConflictError, NotFoundError, RefusedError } from '../errors.ts';
 import { newId } from '../keeper.ts';
 import type { JobsTable, Tables } from '../tables.ts';

@@ -1,4 +1,4 @@
-import type { JobStatus } from '../../record/api.ts';
+import type { JobStatus } from '../../record/record-api.ts';
 
 /** Long computations: started, watched and called off; they outlive the page that asked, and the server that worked. */
 export interface Jobs {

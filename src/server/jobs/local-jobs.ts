@@ -1,4 +1,4 @@
-import type { JobStatus } from '../../record/api.ts';
+import type { JobStatus } from '../../record/record-api.ts';
 import type { Keeper } from '../keeper.ts';
 import type { JobStore } from './job-store.ts';
 import type { Jobs } from './jobs.ts';

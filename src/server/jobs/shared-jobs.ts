@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import pg from 'pg';
 import { PgBoss } from 'pg-boss';
-import type { JobStatus } from '../../record/api.ts';
+import type { JobStatus } from '../../record/record-api.ts';
 import type { Keeper } from '../keeper.ts';
 import type { JobStore } from './job-store.ts';
 import { type Jobs, mostAttempts } from './jobs.ts';

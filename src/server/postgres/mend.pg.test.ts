@@ -6,13 +6,8 @@ import pg from 'pg';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { operation } from '../../../test/kit/one-operation.ts';
 import { type ScratchDatabase, scratchDatabase } from '../../../test/kit/scratch-database.ts';
-import type {
-  BackupNote,
-  DocumentSummary,
-  OperationsAnswer,
-  RecordStanding,
-  RepairAnswer,
-} from '../../record/api.ts';
+import type { DocumentSummary, OperationsAnswer } from '../../record/api.ts';
+import type { BackupNote, RecordStanding, RepairAnswer } from '../../record/record-api.ts';
 import { type RunningServer, serve } from '../serve.ts';
 
 let folder = '';

@@ -6,7 +6,8 @@ import { afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest
 import { ask, learn, lookUntil, nameSeries } from '../../../test/kit/running-jobs.ts';
 import { type ScratchDatabase, scratchDatabase } from '../../../test/kit/scratch-database.ts';
 import { compileServer, type ServerProcess, startServer } from '../../../test/kit/server-process.ts';
-import type { DocumentSummary, FeedMessage, JobStatus } from '../../record/api.ts';
+import type { DocumentSummary, FeedMessage } from '../../record/api.ts';
+import type { JobStatus } from '../../record/record-api.ts';
 import { serve } from '../serve.ts';
 
 let folder = '';

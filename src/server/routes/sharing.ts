@@ -1,7 +1,7 @@
 import { type Context, Hono } from 'hono';
 import { setCookie } from 'hono/cookie';
 import { z } from 'zod';
-import type { SharingAnswer } from '../../record/api.ts';
+import type { SharingAnswer } from '../../record/sharing-api.ts';
 import { ConflictError, NotFoundError, RefusedError } from '../errors.ts';
 import { sessionCookie } from '../sharing/admit.ts';
 import type { Entrance } from '../sharing/entrance.ts';

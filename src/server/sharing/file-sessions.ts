@@ -1,7 +1,7 @@
 import { readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
-import type { SharedSession } from '../../record/api.ts';
+import type { SharedSession } from '../../record/sharing-api.ts';
 import { newId } from '../keeper.ts';
 import { newToken, tokenHash } from './pairing.ts';
 import { type Sessions, type StoredSession, sessionLivesMs } from './sessions.ts';

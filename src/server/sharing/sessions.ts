@@ -1,4 +1,4 @@
-import type { SharedSession } from '../../record/api.ts';
+import type { SharedSession } from '../../record/sharing-api.ts';
 
 /** How long a paired device stays paired. */
 export const sessionLivesMs = 30 * 24 * 3600 * 1000;

@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import type { SharedSession } from '../../record/api.ts';
+import type { SharedSession } from '../../record/sharing-api.ts';
 import { newId } from '../keeper.ts';
 import type { Tables } from '../tables.ts';
 import { newToken, tokenHash } from './pairing.ts';

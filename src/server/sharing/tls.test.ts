@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TLSSocket } from 'node:tls';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import type { SharingAnswer } from '../../record/api.ts';
+import type { SharingAnswer } from '../../record/sharing-api.ts';
 import { type RunningServer, serve } from '../serve.ts';
 import { shopCertificate } from './certificate.ts';
 import { lanAddresses } from './own-names.ts';

@@ -2,7 +2,8 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import type { DocumentList, FeedOpening, ShopImportAnswer, ShopImportStanding } from '../../record/api.ts';
+import type { DocumentList, FeedOpening } from '../../record/api.ts';
+import type { ShopImportAnswer, ShopImportStanding } from '../../record/record-api.ts';
 import { type RunningServer, serve } from '../serve.ts';
 import { openSqlite } from '../sqlite.ts';
 

@@ -1,6 +1,6 @@
 import { open, rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { ShopImportAnswer, ShopImportStanding } from '../../record/api.ts';
+import type { ShopImportAnswer, ShopImportStanding } from '../../record/record-api.ts';
 import { putInPlace } from '../backup/restore-backup.ts';
 import type { DataFolder } from '../data-folder.ts';
 import { ConflictError, RefusedError, TooLargeError } from '../errors.ts';

@@ -1,4 +1,4 @@
-import type { WorkKind, WorkNote } from '../../record/api.ts';
+import type { WorkKind, WorkNote } from '../../record/record-api.ts';
 import { NotFoundError } from '../errors.ts';
 import { newId } from '../keeper.ts';
 import { CalledOff, type TaskOptions } from './run-task.ts';

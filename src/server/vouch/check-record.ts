@@ -1,6 +1,6 @@
 import { setImmediate as breathe } from 'node:timers/promises';
 import { type Kysely, sql } from 'kysely';
-import type { DamageNote } from '../../record/api.ts';
+import type { DamageNote } from '../../record/record-api.ts';
 import { DamagedError } from '../errors.ts';
 import { unreadable } from '../sql-operations.ts';
 import type { Tables } from '../tables.ts';

@@ -1,6 +1,6 @@
 import { setImmediate as breathe } from 'node:timers/promises';
 import type { Kysely, Transaction } from 'kysely';
-import type { DamageNote } from '../../record/api.ts';
+import type { DamageNote } from '../../record/record-api.ts';
 import { renumbered } from '../../record/renumber.ts';
 import { DamagedError } from '../errors.ts';
 import type { WholeDocument } from '../repository.ts';

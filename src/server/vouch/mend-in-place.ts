@@ -1,6 +1,6 @@
 import { closeSync, fsyncSync, openSync, writeSync } from 'node:fs';
 import type { Kysely, Transaction } from 'kysely';
-import type { DamageNote } from '../../record/api.ts';
+import type { DamageNote } from '../../record/record-api.ts';
 import { renumbered } from '../../record/renumber.ts';
 import type { WholeDocument } from '../repository.ts';
 import { attachmentRow } from '../sql-rows.ts';

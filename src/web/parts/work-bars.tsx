@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
-import type { WorkKind, WorkNote } from '../../record/api.ts';
+import type { WorkKind, WorkNote } from '../../record/record-api.ts';
 import { useSay } from '../read/messages.tsx';
 import { reasonOf } from '../read/open-store.ts';
 import { api } from '../store/open-document.ts';

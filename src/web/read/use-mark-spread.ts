@@ -3,8 +3,8 @@ import { plusMinusOfMarks, surenessDefaults } from '../../engine/flow/build-sure
 import type { LayoutAnswer } from '../../engine/layout/layout.ts';
 import type { MarkSpread } from '../../engine/sureness/mark-spread.ts';
 import { fixedDecimals } from '../../engine/units/format-decimal.ts';
+import type { SpreadTask } from '../worker/doubt-messages.ts';
 import { doubtLane } from '../worker/engine-worker.ts';
-import type { SpreadTask } from '../worker/messages.ts';
 import { type LongTaskState, useLongTask } from '../worker/use-long-task.ts';
 import { useBench } from './bench.tsx';
 import type { SheetModel } from './sheet-model.ts';

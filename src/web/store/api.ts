@@ -1,29 +1,30 @@
 import type {
   AppendAnswer,
   AttachmentAnswer,
-  BackupNote,
   CreateRequest,
   DemoOffered,
   DocumentAnswer,
   DocumentList,
   DocumentSummary,
   ImportAnswer,
-  JobStatus,
   OpeningAnswer,
   OperationsAnswer,
   ProofsAnswer,
-  RecordStanding,
   Refusal,
-  RepairAnswer,
   Revision,
   ServerInfo,
-  SharedSession,
-  SharingAnswer,
+} from '../../record/api.ts';
+import type { Objection, Operation } from '../../record/operation.ts';
+import type {
+  BackupNote,
+  JobStatus,
+  RecordStanding,
+  RepairAnswer,
   ShopImportAnswer,
   ShopImportStanding,
   WorkNote,
-} from '../../record/api.ts';
-import type { Objection, Operation } from '../../record/operation.ts';
+} from '../../record/record-api.ts';
+import type { SharedSession, SharingAnswer } from '../../record/sharing-api.ts';
 import { sendFile } from './send-file.ts';
 
 /** The server answered no, or did not answer (`status` 0). */
@@ -41,6 +42,13 @@ export type Api = ReturnType<typeof createApi>;
 
 /** The server's routes as functions; each throws an ApiError when the answer is not the one asked for. */
 export function createApi(fetcher: typeof fetch, base = '') {
+  const asking = askingOf(fetcher, base);
+  return { ...documentRoutes(asking, base), ...shopRoutes(asking, base), ...deviceRoutes(asking) };
+}
+
+type Asking = ReturnType<typeof askingOf>;
+
+function askingOf(fetcher: typeof fetch, base: string) {
   async function ask<T>(
     method: string,
     path: string,
@@ -62,8 +70,11 @@ export function createApi(fetcher: typeof fetch, base = '') {
   /** Its progress is shown meanwhile, and it can be called off. */
   const longWork = <T>(path: string, body: Blob | string = '{}') =>
     ask<T>('POST', path, body, 'application/json', longestWorkMs);
-  const doc = (id: string) => `/documents/${encodeURIComponent(id)}`;
+  return { ask, get, post, longWork };
+}
 
+function documentRoutes({ ask, get, post, longWork }: Asking, base: string) {
+  const doc = (id: string) => `/documents/${encodeURIComponent(id)}`;
   return {
     listDocuments: (
       query: {
@@ -102,6 +113,19 @@ export function createApi(fetcher: typeof fetch, base = '') {
     importFile: (file: Blob | string) => longWork<ImportAnswer>('/files', file),
     freezeRevision: (id: string, engineVersion: string) =>
       post<Revision>(`${doc(id)}/revisions`, { engineVersion }),
+    /** The server finds the type out from the bytes themselves. */
+    addAttachment: (bytes: Blob) =>
+      ask<AttachmentAnswer>('POST', '/attachments', bytes, 'application/octet-stream'),
+    attachmentAddress: (hash: string) => `${base}/api/attachments/${hash}`,
+    demos: () => get<{ demos: DemoOffered[] }>('/demos'),
+    /** Puts a demo on the shelf, or brings it back to what it was. */
+    showDemo: (id: string) => post<DocumentSummary>(`/demos/${encodeURIComponent(id)}`),
+  };
+}
+
+/** The whole shop, and work on all of its record. */
+function shopRoutes({ get, post, longWork }: Asking, base: string) {
+  return {
     /** The whole shop as plain files in one archive, for a download link. */
     shopFilesAddress: () => `${base}/api/shop/files`,
     shopImport: () => get<ShopImportStanding>('/shop/import'),
@@ -113,13 +137,6 @@ export function createApi(fetcher: typeof fetch, base = '') {
       return JSON.parse(text) as ShopImportAnswer;
     },
     shop: () => get<DocumentSummary>('/shop'),
-    /** The server finds the type out from the bytes themselves. */
-    addAttachment: (bytes: Blob) =>
-      ask<AttachmentAnswer>('POST', '/attachments', bytes, 'application/octet-stream'),
-    attachmentAddress: (hash: string) => `${base}/api/attachments/${hash}`,
-    demos: () => get<{ demos: DemoOffered[] }>('/demos'),
-    /** Puts a demo on the shelf, or brings it back to what it was. */
-    showDemo: (id: string) => post<DocumentSummary>(`/demos/${encodeURIComponent(id)}`),
     backups: () => get<{ backups: BackupNote[] }>('/backups'),
     makeBackup: () => longWork<BackupNote>('/backups'),
     restoreBackup: (name: string) =>
@@ -139,6 +156,11 @@ export function createApi(fetcher: typeof fetch, base = '') {
     job: (id: string) => get<JobStatus>(`/jobs/${id}`),
     cancelJob: (id: string) => post<JobStatus>(`/jobs/${id}/cancel`),
     backupAddress: (name: string) => `${base}/api/backups/${name}`,
+  };
+}
+
+function deviceRoutes({ get, post }: Asking) {
+  return {
     sharing: () => get<SharingAnswer>('/sharing'),
     letPhonesIn: (open: boolean) => post<SharingAnswer>('/sharing/open', { open }),
     makePairingCode: () => post<{ code: string; expiresAt: string }>('/sharing/code'),

@@ -1,8 +1,8 @@
 import { type NextReading, nextReading } from '../../engine/sureness/next-reading.ts';
 import { sentenceOf } from '../../words/sentence.ts';
 import { siWriter } from '../../words/writer.ts';
+import type { NextReadingTask } from './doubt-messages.ts';
 import { keptFit } from './kept-fit.ts';
-import type { NextReadingTask } from './messages.ts';
 import { proposedLayout } from './proposed-layout.ts';
 
 /** Places the guides on the fitted blank, then asks which reading narrows them most. Throws where they have no place. */

@@ -1,6 +1,6 @@
 import { fit } from '../../engine/stiffness/fit.ts';
 import { secondEstimate } from '../../engine/stiffness/second-estimate.ts';
-import type { SecondAnswer, SecondTask } from './messages.ts';
+import type { SecondAnswer, SecondTask } from './doubt-messages.ts';
 
 /** Beside a fit that has not seen the photograph, where anything else was measured. */
 export function secondOpinion({ curve, others, fitted }: SecondTask): SecondAnswer {

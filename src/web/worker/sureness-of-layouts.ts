@@ -4,8 +4,8 @@ import type { Posterior } from '../../engine/stiffness/posterior.ts';
 import type { FitRequest } from '../../engine/stiffness/request.ts';
 import type { MarkSpread } from '../../engine/sureness/mark-spread.ts';
 import { readSureness, type Sureness } from '../../engine/sureness/sureness.ts';
+import type { PowerTask, SpreadTask, SurenessTask } from './doubt-messages.ts';
 import { keptFit } from './kept-fit.ts';
-import type { PowerTask, SpreadTask, SurenessTask } from './messages.ts';
 
 /** Layouts read on blanks that fit the bench's readings. Throws where the readings make no sense. */
 export function surenessOfLayouts(

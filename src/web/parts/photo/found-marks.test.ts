@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { imageFound } from '../../../image/image-kinds.ts';
 import type { FoundMark } from '../../../image/index.ts';
 import type { Change } from '../../../record/operation.ts';
-import type { LoadPhoto } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import type { Wall } from '../../../record/read-walls.ts';
 import { shopWriter } from '../../../words/writer.ts';
 import { foundMarkChanges, repeatedNumbers } from './found-marks.ts';

@@ -1,7 +1,7 @@
 import type { FoundMark } from '../../../image/index.ts';
 import type { Row } from '../../../record/document.ts';
 import type { Change } from '../../../record/operation.ts';
-import type { LoadPhoto } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import { placesOn, type Wall, wallOfMarks } from '../../../record/read-walls.ts';
 import type { FieldValue } from '../../../record/schema.ts';
 import { rowChanges } from './place-changes.ts';

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
-import type { LoadPhoto } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import { Field } from '../../fields/field.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { TableFrame } from '../sheet/table-frame.tsx';

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
-import type { SharingAnswer } from '../../../record/api.ts';
+import type { SharingAnswer } from '../../../record/sharing-api.ts';
 import { reasonOf } from '../../read/open-store.ts';
 import { api } from '../../store/open-document.ts';
 import { QrCode } from '../qr-code.tsx';

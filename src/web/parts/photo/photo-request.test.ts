@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { LoadPhoto, PhotoPlace } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto, PhotoPlace } from '../../../record/read-load-photo.ts';
 import { photoReading } from './photo-request.ts';
 
 const show = (lengthM: number) => `${Math.round(lengthM * 1000)} mm`;

@@ -1,6 +1,6 @@
 import { type MeasuredRectangle, rectanglePlaces } from '../../../engine/load-test/rectangle-places.ts';
 import type { TraceRequest } from '../../../image/trace/trace-request.ts';
-import type { LoadPhoto, PhotoPlace } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto, PhotoPlace } from '../../../record/read-load-photo.ts';
 import { cornerNames, cornerOrder } from './corner-order.ts';
 import { orderAlong } from './order-along.ts';
 

@@ -93,14 +93,7 @@ export function PhotoStage(props: PhotoStageProps) {
           ))}
           {sets && chosen && <Crosshair {...middle} />}
           {lostPx && <Lost {...toScreen(view, lostPx)} />}
-          {moving?.id === undefined && moving && (
-            <circle
-              className="photo-new-point"
-              r="7"
-              cx={toScreen(view, moving.px).x}
-              cy={toScreen(view, moving.px).y}
-            />
-          )}
+          {moving?.id === undefined && moving && <NewPoint {...toScreen(view, moving.px)} />}
           {shown.map((handle) => (
             <PhotoHandle
               key={handle.id}
@@ -124,22 +117,39 @@ export function PhotoStage(props: PhotoStageProps) {
         )}
         {failed && <p className="photo-failed attention">The picture cannot be shown by this browser.</p>}
       </section>
-      <div className="photo-zoom screen-only">
-        <Button className="button" aria-label="Zoom in" onPress={() => zoom(1.6)}>
-          +
+      <ZoomButtons
+        zoom={zoom}
+        whole={() => setView(undefined)}
+        set={sets ? () => actions.tap(toPixel(view, middle)) : undefined}
+      />
+    </div>
+  );
+}
+
+interface ZoomButtonsProps {
+  zoom(by: number): void;
+  whole(): void;
+  /** Undefined while a tap sets nothing. */
+  set: (() => void) | undefined;
+}
+
+function ZoomButtons({ zoom, whole, set }: ZoomButtonsProps) {
+  return (
+    <div className="photo-zoom screen-only">
+      <Button className="button" aria-label="Zoom in" onPress={() => zoom(1.6)}>
+        +
+      </Button>
+      <Button className="button" aria-label="Zoom out" onPress={() => zoom(1 / 1.6)}>
+        −
+      </Button>
+      <Button className="button" onPress={whole}>
+        Whole
+      </Button>
+      {set && (
+        <Button className="button" onPress={set}>
+          Set at the middle
         </Button>
-        <Button className="button" aria-label="Zoom out" onPress={() => zoom(1 / 1.6)}>
-          −
-        </Button>
-        <Button className="button" onPress={() => setView(undefined)}>
-          Whole
-        </Button>
-        {sets && (
-          <Button className="button" onPress={() => actions.tap(toPixel(view, middle))}>
-            Set at the middle
-          </Button>
-        )}
-      </div>
+      )}
     </div>
   );
 }
@@ -219,6 +229,11 @@ function pathOf(px: readonly Pixel[], view: PhotoView): string {
 
 function Crosshair({ x, y }: { x: number; y: number }) {
   return <path className="photo-crosshair" d={`M${x - 14} ${y}h10m8 0h10M${x} ${y - 14}v10m0 8v10`} />;
+}
+
+/** A point being pulled out of the curve. */
+function NewPoint({ x, y }: { x: number; y: number }) {
+  return <circle className="photo-new-point" r="7" cx={x} cy={y} />;
 }
 
 function Lost({ x, y }: { x: number; y: number }) {

@@ -1,5 +1,5 @@
 import type { Change } from '../../../record/operation.ts';
-import type { LoadPhoto, PlaceRole } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto, PlaceRole } from '../../../record/read-load-photo.ts';
 import type { FieldValue } from '../../../record/schema.ts';
 
 /** The record's changes for a row's fields. */

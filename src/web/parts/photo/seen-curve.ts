@@ -1,6 +1,7 @@
 import { type OrientedCurve, orientCurve } from '../../../engine/load-test/curve-beside.ts';
 import type { CloseUpUse } from '../../../record/joined-curve.ts';
-import type { LoadPhoto, LoadTest, PhotoTrace } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto, PhotoTrace } from '../../../record/read-load-photo.ts';
+import type { LoadTest } from '../../../record/read-load-tests.ts';
 import { tracedPhoto } from '../../../record/traced-curves.ts';
 
 export interface SeenCurve {

@@ -1,5 +1,5 @@
 import type { Row } from '../../../record/document.ts';
-import type { LoadPhoto } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import { textOf } from '../../read/values.ts';
 import type { StageHandle } from './photo-handle.tsx';
 import type { PhotoReading } from './photo-request.ts';

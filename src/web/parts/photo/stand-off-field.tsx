@@ -1,4 +1,4 @@
-import type { LoadPhoto } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
 import type { PhotoReading, ShowLength } from './photo-request.ts';

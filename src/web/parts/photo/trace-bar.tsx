@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components';
-import type { PhotoTrace } from '../../../record/read-load-tests.ts';
+import type { PhotoTrace } from '../../../record/read-load-photo.ts';
 import { Figure } from '../../fields/figure.tsx';
 import type { PhotoReading } from './photo-request.ts';
 import { useFineLength } from './use-fine-length.ts';

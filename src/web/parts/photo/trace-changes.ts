@@ -1,6 +1,6 @@
 import { type CurvePoint, type CurveRing, curveText, ringsText } from '../../../record/load-curve.ts';
 import type { Change } from '../../../record/operation.ts';
-import type { LoadPhoto } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import type { FieldValue } from '../../../record/schema.ts';
 import { rowChanges } from './place-changes.ts';
 

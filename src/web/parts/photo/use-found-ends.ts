@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { EndsKnown } from '../../../image/index.ts';
 import type { Change } from '../../../record/operation.ts';
-import type { LoadPhoto } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import { sentenceOf } from '../../../words/sentence.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { reasonOf } from '../../read/open-store.ts';

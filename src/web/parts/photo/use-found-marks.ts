@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import type { LoadPhoto } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import { fewestMarks, placesOn, readWalls, type Wall, wallOfMarks } from '../../../record/read-walls.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { reasonOf } from '../../read/open-store.ts';

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
-import { type LoadPhoto, readPhotos } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto } from '../../../record/read-load-photo.ts';
+import { readPhotos } from '../../../record/read-load-tests.ts';
 import type { Writer } from '../../../words/writer.ts';
 import { type Build, useBuild } from '../../read/build-context.ts';
 import { reasonOf } from '../../read/open-store.ts';

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
-import type { LoadPhoto } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import { readWalls, wallOfMarks } from '../../../record/read-walls.ts';
 import type { DeedId } from '../../../words/deeds.ts';
 import { Field } from '../../fields/field.tsx';

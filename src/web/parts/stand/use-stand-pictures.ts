@@ -4,7 +4,8 @@ import { strainLevels } from '../../../engine/bench/strain.ts';
 import type { Finding } from '../../../engine/finding.ts';
 import { expectedShape, type ShapePoint } from '../../../engine/flow/expected-reading.ts';
 import { type PictureLoads, pictureLoads } from '../../../engine/flow/picture-loads.ts';
-import type { LoadPhoto, LoadTest, Stand } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto } from '../../../record/read-load-photo.ts';
+import type { LoadTest, Stand } from '../../../record/read-load-tests.ts';
 import { useBench } from '../../read/bench.tsx';
 import { tablesOf } from '../../read/tables-of.ts';
 

@@ -1,5 +1,5 @@
 import { type EndsKnown, planeOfMarks } from '../../../image/index.ts';
-import type { LoadPhoto } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import type { Wall } from '../../../record/read-walls.ts';
 import { type NamedMark, photoReading } from '../photo/photo-request.ts';
 

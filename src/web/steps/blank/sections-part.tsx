@@ -18,8 +18,8 @@ interface SectionsPartProps {
 
 /** The sections from the tip down: the drawing, and under it what was measured of each. */
 export function SectionsPart({ blank, profile }: SectionsPartProps) {
-  const { rows, write, newRowId } = useBuild();
-  const say = useSay();
+  const { rows } = useBuild();
+  const { add, remove } = useSectionChanges();
   const sections = rows('sections');
   const isSized = (id: string) =>
     rows('diameters').some(({ fields }) => fields.section === id && fields.outside);
@@ -31,20 +31,6 @@ export function SectionsPart({ blank, profile }: SectionsPartProps) {
     );
   }
   const firstOpen = sections.findIndex(({ fields, id }) => !fields.length || !isSized(id));
-  const add = () => {
-    const last = numberOf(sections[sections.length - 1], 'order') ?? sections.length - 1;
-    const joint = textOf(sections[0], 'joint') ?? 'sleeve';
-    const id = newRowId();
-    write('addSection', [
-      { path: ['sections', id, 'order'], value: last + 1 },
-      { path: ['sections', id, 'name'], value: 'new butt' },
-      { path: ['sections', sections[sections.length - 1].id, 'joint'], value: joint },
-    ]);
-  };
-  const remove = (id: string) => {
-    write('removeSection', [{ path: ['sections', id, 'gone'], value: true }]);
-    say('The section is removed; undo brings it back.');
-  };
   return (
     <Part
       title="Sections"
@@ -77,4 +63,25 @@ export function SectionsPart({ blank, profile }: SectionsPartProps) {
       </div>
     </Part>
   );
+}
+
+function useSectionChanges() {
+  const { rows, write, newRowId } = useBuild();
+  const say = useSay();
+  const add = () => {
+    const sections = rows('sections');
+    const last = numberOf(sections[sections.length - 1], 'order') ?? sections.length - 1;
+    const joint = textOf(sections[0], 'joint') ?? 'sleeve';
+    const id = newRowId();
+    write('addSection', [
+      { path: ['sections', id, 'order'], value: last + 1 },
+      { path: ['sections', id, 'name'], value: 'new butt' },
+      { path: ['sections', sections[sections.length - 1].id, 'joint'], value: joint },
+    ]);
+  };
+  const remove = (id: string) => {
+    write('removeSection', [{ path: ['sections', id, 'gone'], value: true }]);
+    say('The section is removed; undo brings it back.');
+  };
+  return { add, remove };
 }

@@ -2,8 +2,8 @@ import { useMemo } from 'react';
 import { standingSetup, wasLoaded } from '../../../engine/flow/next-reading-question.ts';
 import { useBench } from '../../read/bench.tsx';
 import { sheetModel } from '../../read/sheet-model.ts';
+import type { NextReadingTask } from '../../worker/doubt-messages.ts';
 import { patientLane } from '../../worker/engine-worker.ts';
-import type { NextReadingTask } from '../../worker/messages.ts';
 import { type LongTaskState, useLongTask } from '../../worker/use-long-task.ts';
 
 export interface NextReadingState extends LongTaskState<NextReadingTask> {

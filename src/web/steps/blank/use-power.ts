@@ -5,8 +5,8 @@ import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { sheetModel } from '../../read/sheet-model.ts';
 import { tablesOf } from '../../read/tables-of.ts';
+import type { PowerTask } from '../../worker/doubt-messages.ts';
 import { doubtLane } from '../../worker/engine-worker.ts';
-import type { PowerTask } from '../../worker/messages.ts';
 import { type LongTaskState, useLongTask } from '../../worker/use-long-task.ts';
 
 export interface PowerOnBench {

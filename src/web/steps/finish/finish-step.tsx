@@ -56,15 +56,7 @@ export function FinishStep() {
       </NextLine>
       <SinceNote works={['finish']} />
       <MixPart finish={finish} />
-      <Caution
-        about="epoxy"
-        brief="Gloves on, room aired, no flame near solvents."
-        source="HSE RR079 and construction dermatitis pages; oshwiki, epoxy resins; YSU, flammable materials"
-      >
-        Epoxy and its hardener can sensitise for life and burn the eyes: thick nitrile gloves, no skin
-        contact, soap instead of solvent, an aired room. Solvents flash below {writer.temperature(38)}: no
-        spirit lamp, torch or heat gun near them. The product’s data sheet comes first.
-      </Caution>
+      <EpoxyCaution writer={writer} />
       <CoatsPart finish={finish} nowMs={nowMs} />
       <Caution
         about="turner"
@@ -106,19 +98,39 @@ export function FinishStep() {
           the rod, not at the door.
         </p>
       </Part>
-      <Part folded title="What went wrong" aside="and the usual remedy; common practice, no source">
-        <dl className="faults">
-          {finishFaults.map(({ fault, cause, remedy }) => (
-            <div key={fault}>
-              <dt>{fault}</dt>
-              <dd>
-                <span className="quiet">{cause}.</span> {remedy}
-              </dd>
-            </div>
-          ))}
-        </dl>
-      </Part>
+      <FaultsPart />
     </BuildFields>
+  );
+}
+
+function EpoxyCaution({ writer }: { writer: Writer }) {
+  return (
+    <Caution
+      about="epoxy"
+      brief="Gloves on, room aired, no flame near solvents."
+      source="HSE RR079 and construction dermatitis pages; oshwiki, epoxy resins; YSU, flammable materials"
+    >
+      Epoxy and its hardener can sensitise for life and burn the eyes: thick nitrile gloves, no skin contact,
+      soap instead of solvent, an aired room. Solvents flash below {writer.temperature(38)}: no spirit lamp,
+      torch or heat gun near them. The product’s data sheet comes first.
+    </Caution>
+  );
+}
+
+function FaultsPart() {
+  return (
+    <Part folded title="What went wrong" aside="and the usual remedy; common practice, no source">
+      <dl className="faults">
+        {finishFaults.map(({ fault, cause, remedy }) => (
+          <div key={fault}>
+            <dt>{fault}</dt>
+            <dd>
+              <span className="quiet">{cause}.</span> {remedy}
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </Part>
   );
 }
 

@@ -99,6 +99,15 @@ export function GuidesStep() {
         <KeepHabit collection="sorting" />
       </Part>
       {placed && bag.length > 0 && <RackPart sorted={sorted} numberOf={numberOf} />}
+      <FeetPart />
+    </BuildFields>
+  );
+}
+
+/** How feet are dressed, and what the grinder can do. */
+function FeetPart() {
+  return (
+    <>
       <Part
         folded
         title="Feet"
@@ -121,6 +130,6 @@ export function GuidesStep() {
         Grinding feet throws sparks and metal dust: glasses and mask, no gloves near the wheel, hold the guide
         in pliers, and keep it away from solvents.
       </Caution>
-    </BuildFields>
+    </>
   );
 }

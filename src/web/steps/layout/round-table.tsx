@@ -30,15 +30,7 @@ export function RoundTable({ model, writer, settled, clear, turning, onTakeUp }:
   const under = guides.length - shown.length;
   return (
     <>
-      {onTakeUp && (
-        <p>
-          The guides are assumed.{' '}
-          <Button className="inline" onPress={onTakeUp}>
-            Enter your own
-          </Button>{' '}
-          to turn each of them.
-        </p>
-      )}
+      {onTakeUp && <TakeUpLine onTakeUp={onTakeUp} />}
       <TableFrame label="Guides round the blank in figures" className="close-table">
         <table className="figures-table stacked round-table">
           <thead>
@@ -77,6 +69,18 @@ export function RoundTable({ model, writer, settled, clear, turning, onTakeUp }:
         reel, with the line straight from ring to ring.
       </p>
     </>
+  );
+}
+
+function TakeUpLine({ onTakeUp }: { onTakeUp: () => void }) {
+  return (
+    <p>
+      The guides are assumed.{' '}
+      <Button className="inline" onPress={onTakeUp}>
+        Enter your own
+      </Button>{' '}
+      to turn each of them.
+    </p>
   );
 }
 

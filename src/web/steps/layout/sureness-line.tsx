@@ -6,8 +6,8 @@ import { Fold } from '../../parts/sheet/fold.tsx';
 import { useBench } from '../../read/bench.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
+import type { SurenessTask } from '../../worker/doubt-messages.ts';
 import { doubtLane } from '../../worker/engine-worker.ts';
-import type { SurenessTask } from '../../worker/messages.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
 
 interface SurenessLineProps {

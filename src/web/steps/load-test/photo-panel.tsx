@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
-import type { LoadPhoto, LoadTest, PlaceRole } from '../../../record/read-load-tests.ts';
+import type { LoadPhoto, PlaceRole } from '../../../record/read-load-photo.ts';
+import type { LoadTest } from '../../../record/read-load-tests.ts';
 import type { DeedId } from '../../../words/deeds.ts';
 import { Field } from '../../fields/field.tsx';
 import { MarksFields } from '../../parts/photo/marks-fields.tsx';

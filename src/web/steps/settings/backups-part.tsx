@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
-import type { BackupNote } from '../../../record/api.ts';
+import type { BackupNote } from '../../../record/record-api.ts';
 import { instantWords } from '../../../words/intl.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { WorkBars } from '../../parts/work-bars.tsx';

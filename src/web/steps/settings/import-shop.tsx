@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import { Button, FileTrigger } from 'react-aria-components';
-import type { ShopImportAnswer, ShopImportStanding } from '../../../record/api.ts';
+import type { ShopImportAnswer, ShopImportStanding } from '../../../record/record-api.ts';
 import { reasonOf } from '../../read/open-store.ts';
 import { api } from '../../store/open-document.ts';
 import '../../parts/work-bars.css';

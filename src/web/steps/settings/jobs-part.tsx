@@ -1,7 +1,7 @@
 import { useEffect, useId, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { LearntSeries } from '../../../engine/series/learn-series.ts';
-import type { JobStatus } from '../../../record/api.ts';
+import type { JobStatus } from '../../../record/record-api.ts';
 import { instantWords } from '../../../words/intl.ts';
 import { LearntTable } from '../../parts/learnt-table.tsx';
 import { Part } from '../../parts/sheet/part.tsx';

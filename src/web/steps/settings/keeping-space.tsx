@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { RecordStanding } from '../../../record/api.ts';
+import type { RecordStanding } from '../../../record/record-api.ts';
 import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { api } from '../../store/open-document.ts';

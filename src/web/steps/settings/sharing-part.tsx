@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import { Button, Checkbox } from 'react-aria-components';
-import type { SharedSession, SharingAnswer } from '../../../record/api.ts';
+import type { SharedSession, SharingAnswer } from '../../../record/sharing-api.ts';
 import { instantWords } from '../../../words/intl.ts';
 import { QrCode } from '../../parts/qr-code.tsx';
 import { Part } from '../../parts/sheet/part.tsx';

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useState } from 'react';
-import type { JobStatus } from '../../../record/api.ts';
+import type { JobStatus } from '../../../record/record-api.ts';
 import { reasonOf } from '../../read/open-store.ts';
 import { api } from '../../store/open-document.ts';
 

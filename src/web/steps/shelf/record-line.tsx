@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
-import type { RecordStanding } from '../../../record/api.ts';
+import type { RecordStanding } from '../../../record/record-api.ts';
 import { WorkBars } from '../../parts/work-bars.tsx';
 import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { RecordStanding } from '../../../record/api.ts';
+import type { RecordStanding } from '../../../record/record-api.ts';
 import { recordSentences } from './record-sentences.ts';
 
 const now = new Date('2026-03-10T09:00:00Z');

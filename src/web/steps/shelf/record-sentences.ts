@@ -1,4 +1,4 @@
-import type { RecordStanding } from '../../../record/api.ts';
+import type { RecordStanding } from '../../../record/record-api.ts';
 
 const hourMs = 3600e3;
 /** A backup is made every day; one that is older than this was missed. */

@@ -100,15 +100,21 @@ export function WrapsStep() {
       <Part folded title="Where each wrap lies">
         <WrapsTable blank={wraps.blank} wraps={wraps.plan.wraps} round={wraps.round} step={step} />
       </Part>
-      <Caution
-        about="wrapping"
-        brief="Stop the motor before you touch the rod."
-        source="Ontario Ministry of Labour, lathe entanglement alert; common practice for blades and thread"
-      >
-        A turning rod winds up loose thread, hair and sleeves: stop the motor before touching it. Cut tags
-        with a new blade, away from the hand. Too much tension over a sharp foot cuts into the blank.
-      </Caution>
+      <WrappingCaution />
     </BuildFields>
+  );
+}
+
+function WrappingCaution() {
+  return (
+    <Caution
+      about="wrapping"
+      brief="Stop the motor before you touch the rod."
+      source="Ontario Ministry of Labour, lathe entanglement alert; common practice for blades and thread"
+    >
+      A turning rod winds up loose thread, hair and sleeves: stop the motor before touching it. Cut tags with
+      a new blade, away from the hand. Too much tension over a sharp foot cuts into the blank.
+    </Caution>
   );
 }
 

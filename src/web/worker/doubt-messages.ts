@@ -1,0 +1,108 @@
+/** What is asked of the worker that says how sure the other answers are; in lanes of their own. */
+import type { BlankTables } from '../../engine/bench/free-rod.ts';
+import type { CountQuestion } from '../../engine/flow/count-answer.ts';
+import type { PowerQuestion } from '../../engine/flow/power.ts';
+import type { LadderRequest } from '../../engine/layout/ladder-request.ts';
+import type { LayoutRequest } from '../../engine/layout/layout-request.ts';
+import type { JudgeRequest } from '../../engine/load-test/rod-judgement.ts';
+import type { SeriesUse } from '../../engine/series/fit-of-series.ts';
+import type { LearntSeries } from '../../engine/series/learn-series.ts';
+import type { FitCurveSetup, FitRequest, FitSolved, SeriesPrior } from '../../engine/stiffness/request.ts';
+import type { SecondEstimate } from '../../engine/stiffness/second-estimate.ts';
+import type { DaysQuestion } from '../../engine/sureness/compare-days.ts';
+import type { SurenessQuestion } from '../../engine/sureness/sureness.ts';
+
+/** Fixed layouts read on many blanks that fit the bench's readings. */
+export interface SurenessTask {
+  does: 'sureness';
+  fit: FitRequest;
+  question: SurenessQuestion;
+}
+
+/** How far the best place of every guide moves on blanks that fit the bench's readings. */
+export interface SpreadTask {
+  does: 'spread';
+  fit: FitRequest;
+  request: LayoutRequest & LadderRequest;
+  proposedFromTipM: readonly number[];
+}
+
+/** How fast the blank swings and what drops its tip by a third, with ranges where `fit` is given. */
+export interface PowerTask {
+  does: 'power';
+  fit: FitRequest | undefined;
+  tables: BlankTables;
+  question: PowerQuestion;
+}
+
+/** The other blanks of a series, learnt from together and held against this one. */
+export interface SeriesTask {
+  does: 'series';
+  blanks: readonly { id: string; name: string; request: FitRequest }[];
+  request: FitRequest;
+}
+
+export interface SeriesAnswer {
+  /** Undefined where no other blank was measured well enough. */
+  learnt: LearntSeries | undefined;
+  use: SeriesUse | undefined;
+  /** What the fit of this blank takes; undefined where it is to be read by itself. */
+  prior: SeriesPrior | undefined;
+  /** Blanks of another length, or with too few readings. */
+  leftOut: number;
+}
+
+/** The best layouts of one guide fewer, as many and one more. */
+interface CountsTask {
+  does: 'counts';
+  question: CountQuestion;
+}
+
+/** Which reading would narrow the marks most; places the guides first. */
+export interface NextReadingTask {
+  does: 'nextReading';
+  fit: FitRequest;
+  /** On the fitted blank. */
+  request: LayoutRequest & LadderRequest;
+  /** Index of the set-up that still stands, and the height of its clamp. */
+  standing?: number;
+  clampHeightM?: number;
+}
+
+/** A taped-up rod judged from its photograph. */
+interface JudgeTask {
+  does: 'judge';
+  question: JudgeRequest;
+}
+
+/** Moment over curvature beside the fit of everything else. */
+export interface SecondTask {
+  does: 'second';
+  curve: FitCurveSetup;
+  /** The bench without this curve; without set-ups `fitted` stands beside. */
+  others: FitRequest;
+  fitted: FitSolved;
+}
+
+/** One blank measured on two days. */
+interface DaysTask {
+  does: 'days';
+  question: DaysQuestion;
+}
+
+/** What says how sure the other answers are; in lanes of their own. */
+export type DoubtTask =
+  | SurenessTask
+  | SpreadTask
+  | PowerTask
+  | NextReadingTask
+  | JudgeTask
+  | SecondTask
+  | DaysTask
+  | SeriesTask
+  | CountsTask;
+
+export interface SecondAnswer extends SecondEstimate {
+  /** Whether the fit beside it has seen this photograph too. */
+  besideItself: boolean;
+}
