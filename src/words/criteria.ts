@@ -12,8 +12,10 @@ interface CriterionWords {
   column(unit: string): string;
   /** Over its drawing. */
   title: string;
-  /** Of a limit that is a plain number. */
-  unit?: string;
+  /** Of the largest, over all guides and loads. */
+  most: string;
+  /** Numbers of guides are compared by it only where some go over its limit. */
+  onlyWhereItDecides?: true;
   /** The value, or its limit, by itself: `14.9°`, `13⁄32 in`, `0.046 1/m`. */
   figure(value: number, writer: Writer): string;
   /** One reading as the bench sees it; `span` is the one it is of, or the one before its ring. */
@@ -28,6 +30,7 @@ export const criterionWords: Readonly<Record<Metric, CriterionWords>> = {
     short: 'angle',
     column: () => 'line angle',
     title: 'line angle',
+    most: 'line turns most',
     figure: (value, w) => w.lineAngle(value),
     reading: (value, _, w) => w.lineAngle(value),
     besideLimit: ({ value, limit }, _, w) => `line angle ${w.lineAngle(value)} of ${w.lineAngle(limit)}`,
@@ -37,6 +40,7 @@ export const criterionWords: Readonly<Record<Metric, CriterionWords>> = {
     short: 'gap',
     column: (unit) => `gap by rule, ${unit}`,
     title: 'gap above the ring',
+    most: 'gap above the ring',
     figure: (value, w) => w.fine(value),
     reading: (_, { ruleGapM }, w) => w.fine(ruleGapM),
     besideLimit: ({ value, limit }, { ruleGapM }, w) =>
@@ -44,20 +48,20 @@ export const criterionWords: Readonly<Record<Metric, CriterionWords>> = {
   },
   extraBend: {
     name: 'bend added by the line',
-    short: 'bend added',
-    column: () => 'bend added',
+    short: 'bend added, 1/m',
+    column: () => 'bend added, 1/m',
     title: 'bend added by the line',
-    figure: (value) => `${fixedDecimals(value, 3)} 1/m`,
-    reading: (value, { ownBendPerM }) => (ownBendPerM > 0 ? share(value, ownBendPerM) : '–'),
-    besideLimit: ({ value, limit }, { ownBendPerM }) =>
-      ownBendPerM > 0
-        ? `bend added by the line ${share(value, ownBendPerM)} of ${share(limit, ownBendPerM)}`
-        : 'bend added by the line where the blank itself is straight',
+    most: 'bend added by the line',
+    onlyWhereItDecides: true,
+    figure: (value) => `${perMetre(value)} 1/m`,
+    reading: perMetre,
+    besideLimit: ({ value, limit }) => `bend added by the line ${perMetre(value)} of ${perMetre(limit)} 1/m`,
   },
 };
 
-/** Of the blank's own bend in the span. */
-const share = (bendPerM: number, ownPerM: number) => `${fixedDecimals((100 * bendPerM) / ownPerM, 1)} %`;
+function perMetre(value: number): string {
+  return fixedDecimals(value, 3);
+}
 
 /** A span is named by the two rings at its ends; guides are counted from 1 at the tip. */
 export function placeInWords({ metric, index }: { metric: Metric; index: number }): string {

@@ -32,10 +32,10 @@ test('each number of guides in figures, those beyond a limit marked', () => {
 
 test('bend that the line adds has a row only where it decides', () => {
   const rows = countRows([one(10, 14, 0.06), one(11, 13)], limits, writer);
-  expect(rows.map(({ name }) => name)).toContain('bend added, of its limit');
+  expect(rows.map(({ name }) => name)).toContain('bend added by the line');
   expect(rows[2].figures).toEqual([
-    { text: '120 %', beyond: true },
-    { text: '80 %', beyond: false },
+    { text: '0.060 1/m', beyond: true },
+    { text: '0.040 1/m', beyond: false },
   ]);
 });
 

@@ -1,5 +1,6 @@
 /** How many guides: the answer in words and in the figures of its table. */
 import type { CountsAnswer, GuideCount } from '../engine/flow/count-answer.ts';
+import { criteria } from '../engine/layout/criteria.ts';
 import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import { criterionWords } from './criteria.ts';
 import type { LadderWriter } from './ladder-writer.ts';
@@ -16,32 +17,26 @@ interface CountRow {
   figures: CountFigure[];
 }
 
-/** Bend that the line adds has a row only where it decides. */
+/** The largest of each criterion; bend that the line adds has a row only where it decides. */
 export function countRows(counts: readonly GuideCount[], limits: LayoutLimits, writer: Writer): CountRow[] {
   const row = (name: string, figure: (count: GuideCount) => CountFigure): CountRow => ({
     name,
     figures: counts.map((one) => (one.status === 'converged' ? figure(one) : noBend)),
   });
-  const decides = counts.some(({ readings }) => readings.extraBendPerM > limits.extraBendPerM);
-  return [
-    row('line turns most', ({ readings: { lineAngleRad: value } }) => ({
-      text: criterionWords.lineAngle.figure(value, writer),
-      beyond: value > limits.lineAngleRad,
-    })),
-    row('gap above the ring', ({ readings: { gapM: value } }) => ({
-      text: criterionWords.gap.figure(value, writer),
-      beyond: value > limits.gapM,
-    })),
-    ...(decides
-      ? [
-          row('bend added, of its limit', ({ readings: { extraBendPerM: value } }) => ({
-            text: writer.percent(value / limits.extraBendPerM),
-            beyond: value > limits.extraBendPerM,
-          })),
-        ]
-      : []),
-    row('felt at the tip', ({ feltAtTipKg }) => ({ text: writer.mass(feltAtTipKg), beyond: false })),
-  ];
+  const judged = criteria.flatMap(({ id, quantity }) => {
+    const { most, figure, onlyWhereItDecides } = criterionWords[id];
+    const isBeyond = ({ readings }: GuideCount) => readings[quantity] > limits[quantity];
+    if (onlyWhereItDecides && !counts.some(isBeyond)) return [];
+    return row(most, (count) => ({
+      text: figure(count.readings[quantity], writer),
+      beyond: isBeyond(count),
+    }));
+  });
+  const felt = row('felt at the tip', ({ feltAtTipKg }) => ({
+    text: writer.mass(feltAtTipKg),
+    beyond: false,
+  }));
+  return [...judged, felt];
 }
 const noBend: CountFigure = { text: 'no bend', beyond: true };
 

@@ -61,10 +61,7 @@ function moveInWords({ move, writer }: { move?: GuideMove; writer: Writer }): st
 
 function bringsInWords({ there, after }: GuideMove, writer: Writer): string {
   const figure = (value: number) => criterionWords[there.metric].figure(value, writer);
-  const falls =
-    there.metric === 'extraBend'
-      ? `by ${writer.percent(1 - there.after / there.before)}`
-      : `from ${figure(there.before)} to ${figure(there.after)}`;
+  const falls = `from ${figure(there.before)} to ${figure(there.after)}`;
   return `There it falls ${falls}. Closest to a limit then: ${placeInWords(after)}, ${besideLimit(after, writer)}.`;
 }
 
@@ -74,9 +71,8 @@ export function readingInWords(worst: WorstPlace, loadsKg: readonly number[], wr
   return `${placeInWords(worst)} at ${writer.load(loadsKg[worst.load])}: ${criterionWords[worst.metric].name} ${words}`;
 }
 
-/** `17° of 15°`; a bend, which no bench reads, as a share: `108 % of its limit`. */
+/** `17° of 15°`. */
 export function besideLimit({ metric, value, limit }: WorstPlace, writer: Writer): string {
-  if (metric === 'extraBend') return `${writer.percent(value / limit)} of its limit`;
   const { figure } = criterionWords[metric];
   return `${figure(value, writer)} of ${figure(limit, writer)}`;
 }

@@ -16,4 +16,4 @@ export function worstInWords(reading: RuledReading, writer: LadderWriter): strin
 }
 
 /** What is read in a ring is said without one. */
-const noSpan: RuledSpan = { ruleGapM: 0, ownBendPerM: 0 };
+const noSpan: RuledSpan = { ruleGapM: 0 };

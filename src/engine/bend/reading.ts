@@ -39,35 +39,54 @@ export function readSpans(mesh: Mesh, line: LineThroughRings, side: number, work
 }
 
 function readSpan(mesh: Mesh, line: LineThroughRings, side: number, work: Workspace, k: number): SpanReading {
-  const tension = line.spanTensionN[k];
-  const high = mesh.ringNode[k];
-  const low = mesh.ringNode[k + 1];
   const chord = chordOf(line, side, work, k);
-  let widest = 0;
+  return largestInSpan(mesh, {
+    low: mesh.ringNode[k + 1],
+    high: mesh.ringNode[k],
+    tensionN: line.spanTensionN[k],
+    gapAt: (node) => clearance(chord, work.xM[node], work.yM[node]),
+    gapBeside: (node, u) => clearanceBeside(mesh, work, chord, node, u),
+  });
+}
+
+/** A span between two nodes with a ring; `gapBeside` by u from -1, the node below, over 0 to 1, the node above. */
+interface SampledSpan {
+  low: number;
+  high: number;
+  tensionN: number;
+  gapAt(node: number): number;
+  gapBeside(node: number, u: number): number;
+}
+
+/** The largest of each reading in a span, at its nodes and beside the largest of them. */
+export function largestInSpan(
+  mesh: Pick<Mesh, 'lengthM' | 'stiffnessNm2'>,
+  { low, high, tensionN, gapAt, gapBeside }: SampledSpan,
+): SpanReading {
+  let gapM = 0;
   let widestNode = -1;
   let extraBendPerM = 0;
   let extraNode = -1;
   for (let node = low; node <= high; node++) {
-    const gap = clearance(chord, work.xM[node], work.yM[node]);
-    if (gap > widest) {
-      widest = gap;
+    const gap = gapAt(node);
+    if (gap > gapM) {
+      gapM = gap;
       widestNode = node;
     }
-    const extra = (tension * gap) / mesh.stiffnessNm2[node];
+    const extra = (tensionN * gap) / mesh.stiffnessNm2[node];
     if (extra > extraBendPerM) {
       extraBendPerM = extra;
       extraNode = node;
     }
   }
   const inner = (node: number) => node > low && node < high;
-  if (inner(widestNode)) widest = peakNear((u) => clearanceBeside(mesh, work, chord, widestNode, u));
+  if (inner(widestNode)) gapM = peakNear((u) => gapBeside(widestNode, u));
   if (inner(extraNode)) {
     extraBendPerM = peakNear(
-      (u) =>
-        (tension * clearanceBeside(mesh, work, chord, extraNode, u)) / stiffnessBeside(mesh, extraNode, u),
+      (u) => (tensionN * gapBeside(extraNode, u)) / stiffnessBeside(mesh, extraNode, u),
     );
   }
-  return { gapM: widest, extraBendPerM };
+  return { gapM, extraBendPerM };
 }
 
 /** The straight line between two neighbouring ring centres, from the butt side. */
@@ -122,7 +141,11 @@ function clearanceBeside(mesh: Mesh, work: Workspace, chord: Chord, node: number
 }
 
 /** EI between nodes, its logarithm a parabola through three of them. */
-export function stiffnessBeside({ lengthM, stiffnessNm2 }: Mesh, node: number, u: number): number {
+function stiffnessBeside(
+  { lengthM, stiffnessNm2 }: Pick<Mesh, 'lengthM' | 'stiffnessNm2'>,
+  node: number,
+  u: number,
+): number {
   const a = lengthM[node];
   const b = lengthM[node + 1];
   const at = u < 0 ? u * a : u * b;
@@ -134,7 +157,7 @@ export function stiffnessBeside({ lengthM, stiffnessNm2 }: Mesh, node: number, u
 }
 
 /** Largest value within an element of the node: of seven places, then the top of the parabola about it. */
-export function peakNear(value: (u: number) => number): number {
+function peakNear(value: (u: number) => number): number {
   const step = 0.25;
   let best = 0;
   let most = value(0);

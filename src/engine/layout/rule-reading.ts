@@ -1,12 +1,10 @@
 /**
- * A layout's readings as the bench sees them: the gap that a rule reads, the blank's own bend beside the extra
- * bend, the strain of the surface.
+ * A layout's readings as the bench sees them: the gap that a rule reads, the strain of the surface.
  *
  * Gap by rule: from the blank's surface, halfway between two guides, square to the line; the surface stands
  * OD/2 off the axis towards the line. The criterion's gap (bend/reading.ts) takes the ring height off instead,
  * so a rule reads about ring height − OD/2 more.
- * Own bend of a span: its mean curvature under load, the natural bow taken off. Surface strain ε = κ·OD/2 of the
- * same curvature, per element (bench/strain.ts).
+ * Surface strain ε = κ·OD/2 of the curvature under load, the natural bow taken off, per element (bench/strain.ts).
  */
 import { sideSign } from '../bend/bend.ts';
 import {
@@ -25,8 +23,6 @@ export interface OutsideDiameter {
 export interface RuledSpan {
   /** What a rule reads at mid-span; negative where the line lies behind the surface. */
   ruleGapM: number;
-  /** Mean curvature of the blank in the span, without its natural bow, ≥ 0. */
-  ownBendPerM: number;
 }
 export interface LargestStrain {
   percent: number;
@@ -76,11 +72,7 @@ function ruleSpan(
   const standOffM = load.zM
     ? offTheLine(middle, tipSide, buttSide)
     : (-sideSign(ladder.request.guides.side) * across) / Math.hypot(dx, dy);
-  const turn = axisAt(load, near).angleRad - axisAt(load, far).angleRad - restTurn(ladder, near, far);
-  return {
-    ruleGapM: standOffM - valueAt(outside, (near + far) / 2) / 2,
-    ownBendPerM: Math.abs(turn) / (far - near),
-  };
+  return { ruleGapM: standOffM - valueAt(outside, (near + far) / 2) / 2 };
 }
 
 interface Place {
@@ -103,12 +95,12 @@ function offTheLine(from: Place, tipSide: Place, buttSide: Place): number {
 }
 
 /** Linear between the nodes on both sides. */
-function axisAt({ fromTipM, xM, yM, angleRad, zM }: LoadReading, atM: number) {
+function axisAt({ fromTipM, xM, yM, zM }: LoadReading, atM: number) {
   let high = 1;
   while (high < fromTipM.length - 1 && fromTipM[high] < atM) high++;
   const share = (atM - fromTipM[high - 1]) / (fromTipM[high] - fromTipM[high - 1]);
   const between = (of: Float64Array) => of[high - 1] + share * (of[high] - of[high - 1]);
-  return { xM: between(xM), yM: between(yM), angleRad: between(angleRad), zM: zM && between(zM) };
+  return { xM: between(xM), yM: between(yM), zM: zM && between(zM) };
 }
 
 function largestStrain(ladder: Ladder, load: LoadReading, outside: PiecewiseLinear): LargestStrain {

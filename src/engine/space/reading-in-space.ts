@@ -3,7 +3,7 @@
  * counted towards where the rings stand: between two rings of unlike directions that direction turns evenly from one
  * to the other.
  */
-import { peakNear, type RingReading, type SpanReading, stiffnessBeside } from '../bend/reading.ts';
+import { largestInSpan, type RingReading, type SpanReading } from '../bend/reading.ts';
 import type { SpaceMesh } from './mesh-in-space.ts';
 import { around } from './space-request.ts';
 import type { SpaceLine, SpaceState } from './state.ts';
@@ -34,34 +34,14 @@ export function readSpansInSpace(mesh: SpaceMesh, line: SpaceLine, state: SpaceS
 }
 
 function readSpan(mesh: SpaceMesh, line: SpaceLine, state: SpaceState, k: number): SpanReading {
-  const high = mesh.ringNode[k];
-  const low = mesh.ringNode[k + 1];
   const chord = chordOf(line, state, k);
-  const tensionN = line.spanTensionN[k];
-  let gapM = 0;
-  let widestNode = -1;
-  let extraBendPerM = 0;
-  let extraNode = -1;
-  for (let node = low; node <= high; node++) {
-    const gap = standingOff(chord, state, mesh, node, 0);
-    if (gap > gapM) {
-      gapM = gap;
-      widestNode = node;
-    }
-    const extra = (tensionN * gap) / mesh.stiffnessNm2[node];
-    if (extra > extraBendPerM) {
-      extraBendPerM = extra;
-      extraNode = node;
-    }
-  }
-  const inner = (node: number) => node > low && node < high;
-  if (inner(widestNode)) gapM = peakNear((u) => standingOff(chord, state, mesh, widestNode, u));
-  if (inner(extraNode)) {
-    extraBendPerM = peakNear(
-      (u) => (tensionN * standingOff(chord, state, mesh, extraNode, u)) / stiffnessBeside(mesh, extraNode, u),
-    );
-  }
-  return { gapM, extraBendPerM };
+  return largestInSpan(mesh, {
+    low: mesh.ringNode[k + 1],
+    high: mesh.ringNode[k],
+    tensionN: line.spanTensionN[k],
+    gapAt: (node) => standingOff(chord, state, mesh, node, 0),
+    gapBeside: (node, u) => standingOff(chord, state, mesh, node, u),
+  });
 }
 
 /** The straight line between two neighbouring ring centres, from the butt side. */
