@@ -17,6 +17,10 @@ export interface DrawnRod {
   limitRad: number;
   /** An angle as the shop writes it. */
   angle(angleRad: number): string;
+  /** The worst reading of a load, as the bench says it. */
+  worst(load: RuledLoad): { value: string; limit: string; place: string };
+  /** A gap as a rule reads it. */
+  gap(gapM: number): string;
   /** How each load of the ladder is called: `204 g`. */
   loadNames: readonly string[];
   /** Direction in which each load pulls. */

@@ -12,10 +12,13 @@ import {
   shapePath,
 } from './bent-rod-shapes.ts';
 import { type DrawingFrame, extentOf } from './drawing-frame.ts';
+import { GapMark } from './gap-mark.ts';
+import { inTheWay } from './in-the-way.ts';
 import { fanAt, fanSizeFor, onScreen, type PlacePx } from './line-fans.ts';
 import { placeLabels } from './place-labels.ts';
 import { fanRoom, roomyPx, withRoomAbove } from './room-above.ts';
 import { NodePool, polyline, setAll, setText, svgNode } from './svg-nodes.ts';
+import { WorstLens } from './worst-lens.ts';
 
 /** Where a flag on the bent rod stands, from the front of the grip. */
 export interface FlagReading {
@@ -33,15 +36,18 @@ export interface FlagReading {
 export class BentRodDrawing {
   private readonly svg: SVGSVGElement;
   private readonly parts: ReturnType<typeof makeParts>;
+  private readonly gap: GapMark;
+  private readonly lens: WorstLens;
   private frame: DrawingFrame | undefined;
   private framedFor = '';
   private view: BendView | undefined;
   private widthPx = 0;
   private mostHeightPx = 0;
-
   constructor(svg: SVGSVGElement) {
     this.svg = svg;
     this.parts = makeParts(svg);
+    this.gap = new GapMark(svg);
+    this.lens = new WorstLens(svg);
   }
 
   /** CSS pixels there are; the drawing's height follows from the rod. */
@@ -64,6 +70,8 @@ export class BentRodDrawing {
     this.paintLine(view, drawn, frame);
     this.paintFans(view, drawn, frame);
     this.paintRings(view, drawn, frame);
+    this.gap.paint(view, frame);
+    this.lens.paint(view, frame, () => inTheWay(this.svg, view, frame));
   }
 
   /** The station of the drawn rod nearest to a place on the screen; undefined where none is near. */
