@@ -1,35 +1,94 @@
+import { Button } from 'react-aria-components';
 import { FieldFrame } from './field-frame.tsx';
+import { focusNextField } from './next-field.ts';
+import { dayOrderOf, momentText, readMoment } from './read-moment.ts';
+import type { Typed } from './read-typed.ts';
+import { useDraft } from './use-draft.ts';
 import { type FieldProps, useField } from './use-field.ts';
 
 /** A day of the calendar, kept as noon of it in UTC, or a moment by the device's own clock; emptied, it is none. */
 export function MomentField(props: FieldProps) {
   const { id, field, label, own, trouble, write } = useField(props);
-  const day = field.kind === 'instant' && field.day === true;
-  const keep = (typed: string) => {
-    const at = new Date(day ? `${typed}T12:00:00.000Z` : typed);
-    if (typed === '' && day) write(null);
-    else if (!Number.isNaN(at.getTime())) write(at.toISOString());
-  };
-  const stored = typeof own === 'string' ? own : '';
+  const isDay = field.kind === 'instant' && field.day === true;
+  const at = typeof own === 'string' && own !== '' ? localOf(own, isDay) : undefined;
+  const draft = useDraft({
+    shown: at ? momentText(at, !isDay) : '',
+    read: (text) => typedMoment(text, isDay),
+    write,
+  });
+  const understood = draft.typed?.ok ? draft.typed.understood : at && inFull(at, isDay);
+  const now = () => write(kept(new Date(), isDay));
   return (
-    <FieldFrame id={id} label={label} labelHidden={props.labelHidden} trouble={trouble} folds>
-      <input
-        id={id}
-        type={day ? 'date' : 'datetime-local'}
-        className={day ? 'field-input' : 'field-input instant-input'}
-        data-field={day ? '' : undefined}
-        data-path={props.path.join('/')}
-        value={stored === '' || day ? stored.slice(0, 10) : localText(new Date(stored))}
-        aria-describedby={`${id}-line`}
-        onChange={(event) => keep(event.target.value)}
-      />
+    <FieldFrame
+      id={id}
+      label={label}
+      labelHidden={props.labelHidden}
+      trouble={draft.trouble ?? trouble}
+      echo={understood}
+      folds
+    >
+      <span className="field-with-unit">
+        <input
+          id={id}
+          type="text"
+          className="field-input moment-input"
+          data-field={isDay ? '' : undefined}
+          data-path={props.path.join('/')}
+          data-draft={draft.draft !== undefined}
+          autoComplete="off"
+          value={draft.text}
+          placeholder={pattern(isDay)}
+          aria-invalid={draft.refused || undefined}
+          aria-describedby={`${id}-line`}
+          onChange={(event) => draft.type(event.target.value)}
+          onBlur={draft.keep}
+          onKeyDown={(event) => {
+            if (event.key === 'Escape') draft.drop();
+            if (event.key !== 'Enter') return;
+            event.preventDefault();
+            if (draft.keep()) focusNextField(event.currentTarget);
+          }}
+        />
+        {isDay && !at && draft.draft === undefined && (
+          <Button className="plain" onPress={now}>
+            Today<span className="visually-hidden">: {label}</span>
+          </Button>
+        )}
+      </span>
     </FieldFrame>
   );
 }
 
-/** `2026-03-01T09:30` in local time, as the browser's field writes it. */
-function localText(at: Date): string {
-  return new Date(at.getTime() - at.getTimezoneOffset() * 60_000).toISOString().slice(0, 16);
+function typedMoment(text: string, isDay: boolean): Typed {
+  if (text.trim() === '') return { ok: true, value: null, understood: '' };
+  const at = readMoment(text, dayOrderOf(), new Date());
+  if (!at)
+    return {
+      ok: false,
+      trouble: `“${text}” is no ${isDay ? 'day' : 'time'}. Write it like ${pattern(isDay)}.`,
+    };
+  return { ok: true, value: kept(at, isDay), understood: inFull(at, isDay) };
+}
+
+function kept(at: Date, isDay: boolean): string {
+  return isDay
+    ? new Date(Date.UTC(at.getFullYear(), at.getMonth(), at.getDate(), 12)).toISOString()
+    : at.toISOString();
+}
+
+/** A day is kept apart from the device's clock. */
+function localOf(stored: string, isDay: boolean): Date {
+  const at = new Date(stored);
+  return isDay ? new Date(at.getUTCFullYear(), at.getUTCMonth(), at.getUTCDate()) : at;
+}
+
+/** How this device writes it: `12/31/2026`. */
+function pattern(isDay: boolean): string {
+  return momentText(new Date(new Date().getFullYear(), 11, 31, 14, 30), !isDay);
+}
+
+function inFull(at: Date, isDay: boolean): string {
+  return at.toLocaleString(undefined, { dateStyle: 'full', ...(isDay ? {} : { timeStyle: 'short' }) });
 }
 
 /** A day as people write it; empty for none. */

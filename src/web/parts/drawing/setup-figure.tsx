@@ -5,7 +5,7 @@ import { type ShapePoint, shapeAt } from '../../../engine/flow/expected-reading.
 /** Of the drawing, in its own px. */
 export const setupFigureBox = { width: 720, height: 300, side: 46, top: 56 };
 /** For a telephone, whose letters would shrink with the drawing. */
-export const narrowFigureBox = { width: 400, height: 300, side: 20, top: 60 };
+export const narrowFigureBox = { width: 400, height: 300, side: 40, top: 60 };
 
 interface SetupFigureProps {
   shape: readonly ShapePoint[];

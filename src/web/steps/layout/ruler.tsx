@@ -37,7 +37,7 @@ export function Ruler(props: RulerProps) {
   usePainted(sheet, (frame) => {
     if (!drawing.current || widthPx === 0) return;
     if (laid.current?.model !== model || laid.current.widthPx !== widthPx) {
-      drawing.current.lay(model, widthPx);
+      drawing.current.lay(model, rulerWidth(widthPx));
       laid.current = { model, widthPx };
     }
     drawing.current.paint({ frame, attention: props.attentionOf(frame) });
@@ -46,13 +46,15 @@ export function Ruler(props: RulerProps) {
   const hand = useHand(props, drawing);
   return (
     <figure ref={ref} className="drawing ruler">
-      {/* biome-ignore lint/a11y/useSemanticElements: the guides in it are sliders of their own */}
-      <svg
-        ref={makeDrawing}
-        role="group"
-        aria-label="The straight rod from the tip; every guide is a slider"
-        {...hand}
-      />
+      <div className="ruler-slide">
+        {/* biome-ignore lint/a11y/useSemanticElements: the guides in it are sliders of their own */}
+        <svg
+          ref={makeDrawing}
+          role="group"
+          aria-label="The straight rod from the tip; every guide is a slider"
+          {...hand}
+        />
+      </div>
       <p ref={stop} className="ruler-stop" role="status" />
     </figure>
   );
@@ -124,6 +126,13 @@ function useHand(
     },
   };
 }
+
+/** On a phone the rod is drawn longer than the screen and slides under the finger: guides keep a thumb's distance. */
+function rulerWidth(widthPx: number): number {
+  return widthPx < narrowPx ? widthPx * timesLonger : widthPx;
+}
+const narrowPx = 520;
+const timesLonger = 2.6;
 
 /** A finger that only touches does not move a guide. */
 const leastMovePx = 3;
