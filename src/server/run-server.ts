@@ -93,7 +93,9 @@ function endsInTime(closed: Promise<void>): Promise<boolean> {
 function sayPairing({ code, addresses, fingerprint }: NonNullable<RunningServer['pairing']>): void {
   const [first] = addresses;
   if (!first) {
-    console.log('  Shared, but this computer is in no network.');
+    console.log(
+      '  Shared, but no other computer reaches it: it is in no network, or listens on 127.0.0.1 alone.',
+    );
     return;
   }
   console.log(`  Shared as ${addresses.join(', ')}; pairing code ${code} (ten minutes, one device).`);

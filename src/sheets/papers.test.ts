@@ -5,6 +5,7 @@ import { inspectionList } from '../words/inspection.ts';
 import { shopWriter } from '../words/writer.ts';
 import { deliverySheets } from './delivery-sheets.ts';
 import { type Mark, plainText, type Sheet, type Text } from './drawing.ts';
+import { orderCsv } from './order-csv.ts';
 import { orderSheet } from './order-sheet.ts';
 import { marginMm } from './paper-size.ts';
 import { linesOf } from './paragraph.ts';
@@ -165,4 +166,16 @@ test('lines are broken at spaces, and inside a word only where it is longer than
   for (const line of lines) expect(textWidthMm([line], 3)).toBeLessThanOrEqual(30);
   expect(lines[0]).toBe('a short line');
   expect(lines.join('').replace(/ /g, '')).toBe('ashortlineandaveryveryveryverylongwordthatgoeson');
+});
+
+test('the order for a spreadsheet leaves an unknown price empty, names its encoding, and runs no formula', () => {
+  const lines = [
+    { what: 'snake guide', count: 3, spare: 1, source: '=1+1', unitPrice: 250 },
+    { what: 'thread; =1+1', count: 1, spare: 0, unitPrice: 0 },
+  ];
+  expect(orderCsv(lines, { code: 'EUR', digits: 2 })).toBe(
+    '\uFEFFwhat,for it,spare,from,each,amount with spares,currency\r\n' +
+      "snake guide,3,1,'=1+1,2.5,10,EUR\r\n" +
+      '"\'thread; =1+1",1,0,,,,EUR\r\n',
+  );
 });

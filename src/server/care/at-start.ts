@@ -49,7 +49,7 @@ export async function openOrRepair<T extends { warnings: string[] }>(
   } catch (error) {
     if (!backups || !(error instanceof DatabaseTrouble) || error.kind !== 'damaged') throw error;
     const repaired = await repairClosed(folder, backups).catch(() => undefined);
-    if (!repaired) throw withNewestBackup(error, backups);
+    if (!repaired) throw withNewestBackup(error, folder, backups);
     const record = await open();
     record.warnings.push(repaired);
     return record;
@@ -74,12 +74,10 @@ async function repairClosed(folder: DataFolder, backups: Backups): Promise<strin
   return `The database was damaged and is made anew from what was good and from the backups; the damaged file is kept as ${keptAs}${lines}`;
 }
 
-function withNewestBackup(trouble: DatabaseTrouble, backups: Backups): DatabaseTrouble {
+function withNewestBackup(trouble: DatabaseTrouble, { path }: DataFolder, backups: Backups): DatabaseTrouble {
   const newest = backups.list().find((note) => !note.damaged);
   if (!newest) return trouble;
   const file = backups.fileOf(newest.name)!;
-  return DatabaseTrouble.said(
-    'damaged',
-    `${trouble.message}. The newest good backup is ${file}: npm run fairbend -- restore ${JSON.stringify(file)}`,
-  );
+  const command = `npm run fairbend -- restore ${JSON.stringify(file)} --data ${JSON.stringify(path)}`;
+  return DatabaseTrouble.said('damaged', `${trouble.message}. The newest good backup is ${file}: ${command}`);
 }

@@ -135,6 +135,16 @@ describe('a start beside what was there before', () => {
     expect((await ask<RecordStanding>('/record')).body.found).toBeNull();
   });
 
+  test('on a file that is none at all names the newest good backup and the whole command', async () => {
+    await start();
+    const { name } = (await ask<{ name: string }>('/backups', {})).body;
+    await end();
+    writeFileSync(file(), 'no database at all. '.repeat(100));
+    const backup = JSON.stringify(join(folder, 'backups', name));
+    const command = `npm run fairbend -- restore ${backup} --data ${JSON.stringify(folder)}`;
+    await expect(start()).rejects.toThrow(command);
+  });
+
   test('after a kill between the two steps of a restore has the record as it was', async () => {
     await start();
     await addBuild('Brook');

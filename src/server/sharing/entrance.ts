@@ -12,6 +12,8 @@ export interface EntranceOptions {
 /** How the server is reached, and by whom. Phones may be let in, and shut out again, while it runs. */
 export class Entrance {
   readonly host: string;
+  /** As asked for at the start. */
+  private readonly given?: string;
   readonly ports = { plain: 0, tls: 0 };
   readonly pairing = new Pairing(() => new Date());
   readonly proxyOrigin?: string;
@@ -23,6 +25,7 @@ export class Entrance {
 
   constructor({ host, share = false, tls = false, proxyOrigin }: EntranceOptions, folder: string) {
     this.openFromStart = share && !tls;
+    this.given = host;
     this.host = host ?? (this.openFromStart && !proxyOrigin ? '0.0.0.0' : '127.0.0.1');
     this.proxyOrigin = proxyOrigin;
     this.folder = folder;
@@ -56,8 +59,15 @@ export class Entrance {
     const origin = this.certificate
       ? (name: string) => `https://${name}:${this.ports.tls}`
       : (name: string) => `http://${name}:${this.ports.plain}`;
-    return lanAddresses().map(origin);
+    return this.reached().map(origin);
   };
+
+  /** Where one address alone is listened on, no other is told. */
+  private reached(): string[] {
+    const { given } = this;
+    if (given === undefined || given === '0.0.0.0' || given === '::') return lanAddresses();
+    return ownNames('::', false).includes(given) || given === '::1' ? [] : [given];
+  }
 
   readonly allowedHost = (name: string): boolean => {
     const ports = this.certificate ? [this.ports.plain, this.ports.tls] : [this.ports.plain];

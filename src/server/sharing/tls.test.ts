@@ -91,8 +91,8 @@ describe('the certificate', () => {
 });
 
 describe('a shop shared by https', () => {
-  const start = async () => {
-    server = await serve({ dataFolder: folder, port: 0, tlsPort: 0, share: true, tls: true });
+  const start = async (host?: string) => {
+    server = await serve({ dataFolder: folder, port: 0, tlsPort: 0, share: true, tls: true, host });
     const sharing = await (await fetch(`${server.address}/api/sharing`)).json();
     const ca = readFileSync(join(folder, 'certificate.pem'), 'utf8');
     return { sharing, ca, port: server.tlsPort! };
@@ -122,6 +122,16 @@ describe('a shop shared by https', () => {
     );
   });
 
+  test('on one address of this computer is reached there alone, and tells no other', async () => {
+    const { sharing, ca, port } = await start('127.0.0.1');
+    expect(sharing.addresses).toEqual([]);
+    expect((await ask(port, ca, { host: `localhost:${port}` })).status).toBe(200);
+    for (const address of lanAddresses())
+      await expect(fetch(`http://${address}:${port}`)).rejects.toMatchObject({
+        cause: { code: 'ECONNREFUSED' },
+      });
+  });
+
   test('shows the fingerprint of the certificate it uses', async () => {
     const { sharing, ca, port } = await start();
     const { fingerprint } = await ask(port, ca, { host: `localhost:${port}` });
@@ -142,7 +152,7 @@ describe('a shop shared by https', () => {
 
 describe('the switch for phones', () => {
   const start = async (options: Partial<Parameters<typeof serve>[0]> = {}) => {
-    server = await serve({ dataFolder: folder, port: 0, tlsPort: 0, host: '127.0.0.1', ...options });
+    server = await serve({ dataFolder: folder, port: 0, tlsPort: 0, ...options });
   };
   const sharing = async () => (await (await fetch(`${server!.address}/api/sharing`)).json()) as SharingAnswer;
   const post = (path: string, body: unknown = {}) =>

@@ -1,9 +1,8 @@
 import { Button } from 'react-aria-components';
 import { diameterAt } from '../../../engine/bench/diameter-profile.ts';
-import { writeCsv } from '../../../engine/quote/csv.ts';
-import { plainMoney } from '../../../engine/quote/money.ts';
 import { orderList } from '../../../engine/quote/order-list.ts';
 import type { Change } from '../../../record/operation.ts';
+import { orderCsv } from '../../../sheets/order-csv.ts';
 import { orderSheet } from '../../../sheets/order-sheet.ts';
 import { threadCalled } from '../../../words/colour-words.ts';
 import { writeMoney } from '../../../words/intl.ts';
@@ -18,9 +17,6 @@ import { useWraps } from '../../read/use-wraps.ts';
 import { textOf } from '../../read/values.ts';
 import { RowsTable } from './rows-table.tsx';
 import { useQuote } from './use-quote.ts';
-
-/** By which spreadsheets know the encoding. */
-const byteOrderMark = '\uFEFF';
 
 /** The parts, their prices, and the list that goes to the dealers. */
 export function OrderPart() {
@@ -105,21 +101,7 @@ function useOrderOut() {
   const currency = useCurrency();
   const { print, printing } = usePrint();
   const csv = () => {
-    const head = ['what', 'for it', 'spare', 'from', 'each', 'amount with spares', 'currency'];
-    const table = quote.lines.map(({ what, count, spare, source, unitPrice }) => [
-      what,
-      count,
-      spare,
-      source ?? '',
-      Number(plainMoney(unitPrice, currency)),
-      Number(plainMoney(Math.round((count + spare) * unitPrice), currency)),
-      currency.code,
-    ]);
-    handOver(
-      `${byteOrderMark}${writeCsv([head, ...table])}`,
-      'text/csv;charset=utf-8',
-      `${fileName(title)}-order.csv`,
-    );
+    handOver(orderCsv(quote.lines, currency), 'text/csv;charset=utf-8', `${fileName(title)}-order.csv`);
   };
   const pdf = () => {
     const money = (amount: number) => (amount === 0 ? '' : writeMoney(amount, currency));

@@ -104,7 +104,7 @@ function CodeShown({ code, addresses }: { code: string; addresses: readonly stri
         Code <strong>{code}</strong>, for ten minutes and one device
         {first
           ? ` at ${addresses.map((address) => `${address}/pair`).join(' or ')}.`
-          : '; but this computer is in no network.'}
+          : '; but no other computer reaches this one.'}
       </p>
       {first && <QrCode text={`${first}/pair#${code}`} />}
     </div>
