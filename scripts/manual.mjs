@@ -64,14 +64,20 @@ async function toNextLine(page) {
   if ((await line.count()) > 0) await line.evaluate((element) => scrollTo(0, element.offsetTop - 12));
 }
 
-/** Nothing on the sheet is still being worked out. */
+/** Nothing on the sheet has been worked out for a while: one task may begin where another ends. */
 async function isSettled(page) {
-  const working = page.getByText(/^(Working|Laying) /).locator('visible=true');
-  for (let wait = 0; (await working.count()) > 0; wait++) {
-    if (wait > 240) throw new Error('still working');
+  const working = page
+    .getByText(/^(Working|Laying|Trying|Bending) |being worked out/)
+    .locator('visible=true');
+  let quiet = 0;
+  for (let wait = 0; quiet < quietFor; wait++) {
+    if (wait > 720) throw new Error('still working');
     await page.waitForTimeout(500);
+    quiet = (await working.count()) > 0 ? 0 : quiet + 1;
   }
 }
+/** Half seconds. */
+const quietFor = 6;
 
 function chromeFile() {
   const known = [process.env.CHROME, '/usr/bin/chromium', '/usr/bin/google-chrome'];

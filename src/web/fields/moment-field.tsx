@@ -37,7 +37,7 @@ export function MomentField(props: FieldProps) {
           data-draft={draft.draft !== undefined}
           autoComplete="off"
           value={draft.text}
-          placeholder={pattern(isDay)}
+          placeholder={`such as ${pattern(isDay)}`}
           aria-invalid={draft.refused || undefined}
           aria-describedby={`${id}-line`}
           onChange={(event) => draft.type(event.target.value)}

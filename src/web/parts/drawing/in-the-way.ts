@@ -26,6 +26,7 @@ function figuresOf(svg: SVGSVGElement): Spot[] {
     .filter(({ textContent }) => textContent !== '')
     .flatMap((text) => {
       const [x, y] = [Number(text.getAttribute('x')), Number(text.getAttribute('y')) - 5];
-      return [-24, 0, 24].map((off) => ({ x: x + off, y }));
+      const from = { start: 0, end: -48 }[text.getAttribute('text-anchor') ?? ''] ?? -24;
+      return [from, from + 24, from + 48].map((off) => ({ x: x + off, y }));
     });
 }
