@@ -60,11 +60,13 @@ export function DeliveryPart() {
       </div>
       <Field path={['delivery', '-', 'careSheetGiven']} />
       <Field path={['delivery', '-', 'note']} />
-      {cautions.slice(0, 2).map(({ title: name, words, source }) => (
-        <Caution key={name} about={`care-${name}`} brief={`${name}.`} source={source}>
-          {words}
-        </Caution>
-      ))}
+      <div className="cautions">
+        {cautions.slice(0, 2).map(({ title: name, words, source }) => (
+          <Caution key={name} about={`care-${name}`} brief={`${name}.`} source={source}>
+            {words}
+          </Caution>
+        ))}
+      </div>
     </Part>
   );
 }

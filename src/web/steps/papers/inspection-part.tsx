@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { Change } from '../../../record/operation.ts';
 import { inspectionList } from '../../../words/inspection.ts';
@@ -14,7 +15,9 @@ export function InspectionPart() {
   const { blank } = useBench();
   const { writer } = useShop();
   const list = rows('inspection');
-  const layOut = () =>
+  const [isNew, setNew] = useState(false);
+  const layOut = () => {
+    setNew(true);
     write(
       'inspectionList',
       inspectionList({ lengthM: blank?.lengthM }, writer).flatMap(({ item, tolerance }, i): Change[] => {
@@ -26,6 +29,7 @@ export function InspectionPart() {
         ];
       }),
     );
+  };
   if (list.length === 0) {
     return (
       <Part anchor="inspection" title="Inspection" aside="with tolerances a customer would hold it to">
@@ -41,6 +45,7 @@ export function InspectionPart() {
     <Part
       anchor="inspection"
       folded
+      startOpen={isNew}
       holds={['inspection/']}
       title="Inspection"
       aside="tolerances are common practice, no source; change any of them"

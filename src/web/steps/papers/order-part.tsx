@@ -49,7 +49,7 @@ export function OrderPart() {
     <Part
       anchor="order"
       folded
-      holds={['parts/']}
+      holds={['quoteLines/']}
       title="Parts and order"
       aside="for it goes into the price; spares are ordered with it"
       tools={
@@ -78,7 +78,7 @@ export function OrderPart() {
           strike={{ deed: 'removeLine', thing: (n) => `part ${n}` }}
         />
       )}
-      <div className="print-line">
+      <div className="print-line" data-path="quoteLines/new" tabIndex={-1}>
         <Button className={lines.length === 0 ? 'button button-main' : 'button'} onPress={fromBuild}>
           Take the parts from the build
         </Button>

@@ -42,18 +42,34 @@ function WhatNext() {
   const looked = rows('inspection');
   const lines = rows('quoteLines').filter((row) => numberOf(row, 'count') !== 0);
   const unpriced = lines.filter((row) => numberOf(row, 'unitPrice') === undefined).length;
-  const words = textOf(delivery, 'deliveredAt')
-    ? 'Delivered; the record is kept.'
-    : looked.some((row) => textOf(row, 'verdict') === 'not good')
-      ? 'Something failed. Fix it, and look again.'
-      : looked.length > 0 && looked.every((row) => textOf(row, 'verdict'))
-        ? 'Print the delivery papers, and have them signed.'
-        : textOf(quote, 'acceptedAt')
-          ? 'Order the parts; note lot and dye numbers as they come in.'
-          : lines.length === 0
-            ? 'Take the parts from the build, put prices to them, and print the quote.'
-            : unpriced > 0
-              ? `Put prices to the parts: ${unpriced} of ${lines.length} have none yet. Then print the quote.`
-              : 'Print the quote; when the customer agrees, note the day.';
-  return <NextLine>{words}</NextLine>;
+  const open = looked.find((row) => !textOf(row, 'verdict'));
+  const failed = looked.find((row) => textOf(row, 'verdict') === 'not good');
+  const bare = lines.find((row) => numberOf(row, 'unitPrice') === undefined);
+  if (textOf(delivery, 'deliveredAt')) return <NextLine>Delivered; the record is kept.</NextLine>;
+  if (failed)
+    return (
+      <NextLine at={`inspection/${failed.id}/found`}>Something failed. Fix it, and look again.</NextLine>
+    );
+  if (open)
+    return <NextLine at={`inspection/${open.id}/found`}>Look at every point and give its verdict.</NextLine>;
+  if (looked.length > 0) {
+    return <NextLine at="delivery/-/deliveredTo">Print the delivery papers, and have them signed.</NextLine>;
+  }
+  if (textOf(quote, 'acceptedAt'))
+    return <NextLine>Order the parts; note lot and dye numbers as they come in.</NextLine>;
+  if (lines.length === 0) {
+    return (
+      <NextLine at="quoteLines/new">
+        Take the parts from the build, put prices to them, and print the quote.
+      </NextLine>
+    );
+  }
+  if (bare) {
+    return (
+      <NextLine at={`quoteLines/${bare.id}/unitPrice`}>
+        {`Put prices to the parts: ${unpriced} of ${lines.length} have none yet. Then print the quote.`}
+      </NextLine>
+    );
+  }
+  return <NextLine at="quote/-/quotedAt">Print the quote; when the customer agrees, note the day.</NextLine>;
 }
