@@ -100,8 +100,8 @@ export function ProofPart({ model }: { model: SheetModel }) {
       </div>
       <p className="small quiet">
         Held at the front of the grip, butt {formatDegrees(buttAngleRad)} above level as the layout has it;
-        the angle matters, a degree moves the tip by centimetres. The prediction is kept as it stands now,
-        whatever is measured later.
+        the angle matters: a degree at the grip is a thumb’s width at the tip. The prediction is kept as it
+        stands now, whatever is measured later.
       </p>
       <ProofScore proofs={proofs} />
       {proofs.toReversed().map((proof) => (

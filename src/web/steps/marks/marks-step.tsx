@@ -36,7 +36,7 @@ export function MarksStep() {
   const { list, zones, model, doubt } = marks;
   return (
     <BuildFields>
-      <NextLine>
+      <NextLine goOn={printed ? { href: `/builds/${id}/load-test`, name: 'Load test' } : undefined}>
         {list.findings.length > 0
           ? sentence(list.findings[0])
           : printed
