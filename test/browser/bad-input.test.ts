@@ -84,12 +84,12 @@ test('a recoat in the past, and a density that mixing by mass needs, are asked f
   await to('finish');
   const local = (iso: string) =>
     new Date(Date.parse(iso) - new Date(iso).getTimezoneOffset() * 60_000).toISOString().slice(0, 16);
-  await page.getByLabel('Coat 2 brushed on').fill(local(hours(70)));
+  await fill(page, 'Coat 2 brushed on', local(hours(70)));
   await saidAt(
     'coats/c2/brushedAt',
     /Coat 2 is dated before coat 1. Correct the one that is wrong/,
   ).waitFor();
-  await page.getByLabel('Coat 2 brushed on').fill(local(hours(30)));
+  await fill(page, 'Coat 2 brushed on', local(hours(30)));
   await page.locator('label.choice-option', { hasText: 'mass' }).click();
   await saidAt('finish/-/ratioBy', /Is the ratio by volume or by mass/).waitFor();
   await page.getByRole('combobox', { name: 'Ratio stated by' }).selectOption('volume');

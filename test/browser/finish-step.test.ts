@@ -55,7 +55,7 @@ test('an alarm that came due stands on every step, through a reload, until it is
   const local = new Date(anHourAgo.getTime() - anHourAgo.getTimezoneOffset() * 60_000)
     .toISOString()
     .slice(0, 16);
-  await page.getByLabel('Coat 1 brushed on').fill(local);
+  await fill(page, 'Coat 1 brushed on', local);
   const alarm = page.getByRole('alert').getByText(/Coat 1: Stop brushing/);
   await alarm.waitFor();
   await page.getByText('every change is on the disk').waitFor();
@@ -81,8 +81,7 @@ test('what went wrong with a coat stands at it with the usual remedy', async () 
 });
 
 test('a coat in the future is refused at its field', async () => {
-  await page.getByLabel('Coat 1 brushed on').fill('2099-01-01 10:00');
-  await page.getByLabel('Coat 1 brushed on').press('Enter');
+  await fill(page, 'Coat 1 brushed on', '2099-01-01 10:00');
   await page
     .getByText(/Coat 1 is dated in the future/)
     .first()

@@ -27,7 +27,7 @@ test('a repair without a build on record: what came in, a picture, the tube and 
   await fill(page, 'Guides from the old tip, down the rod', '4 8 1/2 13 1/2 19 25 31 1/2 38 1/2 46 54 63 73');
   await page.getByRole('row', { name: /^1 / }).waitFor();
   await fill(page, 'Price', '45.50');
-  await page.getByLabel('Promised for').fill('2026-12-01');
+  await fill(page, 'Promised for', '2026-12-01');
   const chooser = page.waitForEvent('filechooser');
   await page.getByRole('button', { name: 'Add a picture' }).click();
   await (await chooser).setFiles('docs/figures/layout-sheet.png');
