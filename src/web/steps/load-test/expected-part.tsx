@@ -122,10 +122,7 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
         <table className="figures-table">
           <caption>
             Under {name}{' '}
-            <span className="quiet">
-              limits: line angle {writer.lineAngle(limits.lineAngleRad)}, gap above the ring{' '}
-              <Figure text={writer.fine(limits.gapM)} />
-            </span>
+            <span className="quiet">limit of the line angle {writer.lineAngle(limits.lineAngleRad)}</span>
           </caption>
           <thead>
             <tr>
@@ -153,7 +150,7 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
                   </td>
                   <td className={beyondGap ? 'attention' : ''}>
                     {beyondGap && '▲ '}
-                    {ring < last ? <Figure text={writer.fine(load.ruled[ring].ruleGapM)} /> : '–'}
+                    {ring < last ? <GapOfLimit load={load} span={ring} limitM={limits.gapM} /> : '–'}
                   </td>
                 </tr>
               );
@@ -161,9 +158,24 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
           </tbody>
         </table>
         <p className="small quiet">
-          Gap by rule: what one reads from blank to line, half way to the next guide.
+          Gap by rule: what one reads from blank to line, half way to the next guide, of what is allowed
+          there.
         </p>
       </TableFrame>
     </div>
+  );
+}
+
+/** As a rule reads it, beside its limit there: the ring's height and the gap above it. */
+function GapOfLimit({ load, span, limitM }: { load: RuledLoad; span: number; limitM: number }) {
+  const { writer } = useShop();
+  const { ruleGapM } = load.ruled[span];
+  return (
+    <>
+      <Figure text={writer.fine(ruleGapM)} />{' '}
+      <span className="quiet">
+        of <Figure text={writer.fine(ruleGapM - load.spans[span].gapM + limitM)} />
+      </span>
+    </>
   );
 }
