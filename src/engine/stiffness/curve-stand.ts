@@ -18,8 +18,9 @@ import {
   tapSigmaM,
 } from './curve-drift.ts';
 import { type CurvePlace, type CurvePlaces, curvePlaces, pointsLeft } from './curve-places.ts';
-import type { PreparedClamp, PreparedCurve } from './prepared-request.ts';
+import type { PreparedClamp } from './prepared-request.ts';
 import type { FitCurvePoint, FitCurveSetup, FitSetup } from './request.ts';
+import { holdSeen, throughOneCamera } from './still-camera.ts';
 
 interface StandCurves {
   /** By the set-up's index in the request. */
@@ -32,14 +33,21 @@ interface StandCurves {
 const directionSigmaRad = 0.05;
 /** A hold set by eye or by a level; common practice, no source. */
 const setSigmaRad = Math.PI / 180;
-/** What a picture's own taps on the marks and its camera fit leave over beside the stand's field, m at the edge. */
-const ownDriftSigmaM = 0.0007;
+/**
+ * Left to a picture beside the stand's field, m at the edge: by its own taps on the marks and the camera found from them;
+ * where one camera stands for all pictures, by the trace. Judgement.
+ */
+const ownDriftSigmaM = { ownCamera: 0.0007, oneCamera: 0.0002 };
+/** What the marks leave over at the edge is believed no smaller and no larger. */
+const fieldSigmaRangeM = [0.001, 0.01] as const;
 
 interface Picture {
   index: number;
   setup: FitCurveSetup;
   clampFromTipM: number;
   cut: CurvePlaces;
+  /** Standard deviation of what is this picture's alone beside the stand's field, m at the edge. */
+  ownSigmaM: number;
 }
 
 export function standCurves(setups: readonly FitSetup[], lengthM: number): StandCurves {
@@ -59,9 +67,15 @@ function stands(setups: readonly FitSetup[], lengthM: number): Picture[][] {
   return [...groups.values()].map((members) => {
     const left = members.filter(({ setup }) => pointsLeft(setup.tests[0].points)).length;
     const mirrored = 2 * left > members.length;
-    return members.map(({ index, setup }) => {
-      const { clampFromTipM = lengthM, tests } = setup;
-      return { index, setup, clampFromTipM, cut: curvePlaces(tests[0].points, clampFromTipM, mirrored) };
+    const held = members.map(({ index, setup }) => {
+      const { clampFromTipM = lengthM } = setup;
+      return { index, setup, clampFromTipM, heldAs: clampKey({ clampFromTipM, setup }) };
+    });
+    const together = throughOneCamera(held);
+    const ownSigmaM = together ? ownDriftSigmaM.oneCamera : ownDriftSigmaM.ownCamera;
+    return held.map(({ index, setup, clampFromTipM }, i) => {
+      const points = together?.[i] ?? setup.tests[0].points;
+      return { index, setup, clampFromTipM, cut: curvePlaces(points, clampFromTipM, mirrored), ownSigmaM };
     });
   });
 }
@@ -90,7 +104,7 @@ function addStand(
       pictures.length > 1
         ? columnsFor(
             [...holdShifts, ...field.map(({ shift }) => shift)].map((shift) => ({
-              sigma: ownDriftSigmaM,
+              sigma: picture.ownSigmaM,
               shift,
             })),
           )
@@ -113,18 +127,30 @@ function addStand(
   });
 }
 
-function clampKey({ clampFromTipM, setup: { turnedRad = 0 } }: Picture): string {
+function clampKey({
+  clampFromTipM,
+  setup: { turnedRad = 0 },
+}: Pick<Picture, 'clampFromTipM' | 'setup'>): string {
   return `${clampFromTipM} ${turnedRad}`;
 }
 
-function spreadOf({ setup: { tests }, clampFromTipM, cut }: Picture): DriftSpread {
+function spreadOf({ setup: { tests, shared }, clampFromTipM, cut }: Picture): DriftSpread {
   const [curve] = tests;
+  const ofMarks = shared === undefined ? undefined : fieldSigmaM(curve.points);
   return {
-    driftSigmaM: curve.driftSigmaM ?? driftDefaults.driftSigmaM,
+    driftSigmaM: curve.driftSigmaM ?? ofMarks ?? driftDefaults.driftSigmaM,
     levelSigmaRad: curve.levelSigmaRad ?? driftDefaults.levelSigmaRad,
     holdSigmaM: driftDefaults.holdSigmaM + 0.1 * Math.max(0, clampFromTipM - cut.tracedM),
     scaleSigma: driftDefaults.scaleSigma,
   };
+}
+
+/** One way, where the places carry their standard errors, which the marks give them both ways together. */
+function fieldSigmaM(points: readonly FitCurvePoint[]): number | undefined {
+  if (points.some(({ sigmaM }) => sigmaM === undefined)) return undefined;
+  const square = points.reduce((sum, { sigmaM = 0 }) => sum + sigmaM ** 2, 0) / points.length;
+  const [least, most] = fieldSigmaRangeM;
+  return Math.min(most, Math.max(least, Math.sqrt(square / 2)));
 }
 
 function widest(spreads: readonly DriftSpread[]): DriftSpread {
@@ -179,14 +205,6 @@ function clampOf(
       grainUnstated: setup.shared !== undefined && setup.tests[0].localSigmaM === undefined,
     },
   };
-}
-
-function holdSeen(points: readonly FitCurvePoint[]): PreparedCurve['holdSeen'] {
-  const [first, next] = [points[0], points[Math.min(points.length - 1, 10)]];
-  if (!first.px || !next.px) return undefined;
-  const seenPx = Math.hypot(next.px[0] - first.px[0], next.px[1] - first.px[1]);
-  const mPerPx = Math.hypot(next.xM - first.xM, next.yM - first.yM) / Math.max(1, seenPx);
-  return { x: first.px[0], y: first.px[1], mPerPx };
 }
 
 /** Else the curve begins behind the hold or in front of it, and its length says nothing. */
