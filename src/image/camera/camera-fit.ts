@@ -35,6 +35,8 @@ export interface CameraFit {
   /** How many of the unknowns the marks tell, not what is usual: the rest of their equations is spare. */
   toldByMarks: number;
   state: readonly number[];
+  /** Standard error that a mark was taken to have. */
+  markSigmaPx: number;
   /** Standard error of the plane place seen at a pixel, from the marks' errors: root of the summed variances. */
   sigmaAtM(pixel: Point): number;
 }
@@ -114,6 +116,7 @@ function answerOf(
     iterations: run.iterations,
     toldByMarks: toldByMarks(problem, agreeing),
     state,
+    markSigmaPx: problem.usual.markSigmaPx,
     sigmaAtM: (pixel) => sigmaAt(problem, state, covariance, pixel),
   };
 }

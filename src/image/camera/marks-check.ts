@@ -23,6 +23,10 @@ interface MarksChoice {
   runnerUpFactor: number;
   /** The same among five marks: without one of them the other four hardly overdetermine a camera. */
   runnerUpOfFive: number;
+  /** Marks that scatter by less than so many pixels may all be told a little wrong: none is to blame */
+  tapePx: number;
+  /** unless the others agree so many times better without it. */
+  agreeFactor: number;
 }
 
 const marksChoice: MarksChoice = {
@@ -31,6 +35,8 @@ const marksChoice: MarksChoice = {
   culpritShare: 0.12,
   runnerUpFactor: 3,
   runnerUpOfFive: 20,
+  tapePx: 8,
+  agreeFactor: 2.7,
 };
 
 export type MarksAnswer =
@@ -166,7 +172,20 @@ function findCulprit(
   const factor = candidates.length === 5 ? choice.runnerUpOfFive : choice.runnerUpFactor;
   const clear =
     best.fit.cost < choice.culpritShare * whole.cost && second.fit.cost > factor * Math.max(best.fit.cost, 1);
-  return clear ? best : undefined;
+  return clear && standsOut(marks, leftOut, best.index, picture, choice) ? best : undefined;
+}
+
+function standsOut(
+  marks: readonly Mark[],
+  leftOut: readonly number[],
+  index: number,
+  picture: Picture,
+  { tapePx, agreeFactor }: MarksChoice,
+): boolean {
+  const scatterPx = (without: readonly number[]) =>
+    gaugedCameraFit({ marks: marks.filter((_, i) => !without.includes(i)), ...picture }).markSigmaPx;
+  const all = scatterPx(leftOut);
+  return all > tapePx || all > agreeFactor * scatterPx([...leftOut, index]);
 }
 
 function culpritFinding(marks: readonly Mark[], culprit: Culprit): Finding {
