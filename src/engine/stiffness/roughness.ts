@@ -5,7 +5,7 @@
  *
  *   ln p(readings | factor) ≈ -Φ(û) - ½ ln det A        (Laplace; linearised at the present state)
  *
- * under a wide prior of the factor itself, ln factor ~ N(0, 0.6), of the short ones N(0, 1).
+ * under a wide prior of the factor itself, ln factor ~ N(0, 0.6), of the short ones N(0, 1.5).
  */
 import { solveLower } from '../numerics/cholesky.ts';
 import { type FitProblem, factorNormalMatrix, type MostProbable } from './most-probable.ts';
@@ -13,9 +13,9 @@ import type { Roughness } from './prior.ts';
 import { rowByStandard, type Unknowns } from './unknowns.ts';
 
 /** Of the factors' own priors. */
-const [waveLogSpread, shortLogSpread] = [0.6, 1];
+const [waveLogSpread, shortLogSpread] = [0.6, 1.5];
 const waveFactors: readonly number[] = [0.35, 0.5, 0.7, 1, 1.4, 2];
-const shortFactors: readonly number[] = [0.12, 0.18, 0.25, 0.35, 0.5, 0.7, 1, 1.4];
+const shortFactors: readonly number[] = [0.06, 0.085, 0.12, 0.18, 0.25, 0.35, 0.5, 0.7, 1, 1.4];
 
 /** `unknownsFor` gives the same unknowns under another roughness. */
 export function probableRoughness(
