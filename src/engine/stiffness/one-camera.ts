@@ -24,7 +24,7 @@ const unknowns = 12;
 const lensSpread = [1, 1, 0.01, 0.001] as const;
 const ownLensSpread = [0.3, 0.3, 0.005, 0.0005] as const;
 /** Of a place along the traced curve against its own camera, from afar to how truly the lens is written; of a tap. */
-const placesPx = [3, 0.3, 0.03] as const;
+const placesPx = [3, 0.3, 0.03];
 const tapPx = 1;
 const sampled = 40;
 
@@ -46,9 +46,9 @@ export function oneCamera(pictures: readonly (readonly FitCurvePoint[])[]): OneC
   if (!frame) return undefined;
   const seen = pictures.map((points) => points.map((point) => inFrame(frame, point)));
   const asked = { seen: seen.map(thinned), marks: marksAbout(seen.flat()), px: frame.px };
-  const start = new Float64Array(unknowns * (pictures.length + 1));
-  start.set(startOf(asked.seen.flat()));
-  const camera = placesPx.reduce((state, placePx) => fittedFrom(state, { ...asked, placePx }), start);
+  let camera = new Float64Array(unknowns * (pictures.length + 1));
+  camera.set(startOf(asked.seen.flat()));
+  for (const placePx of placesPx) camera = fittedFrom(camera, { ...asked, placePx });
   if (!camera.every(Number.isFinite)) return undefined;
   const placed = seen.map((points) => points.map(({ u, v }) => placeOf(camera, u, v)));
   return {
@@ -144,7 +144,7 @@ function missesOf(state: Float64Array, { seen, marks, px, placePx }: Problem): F
   return Float64Array.from(out);
 }
 
-function fittedFrom(start: Float64Array, problem: Problem): Float64Array {
+function fittedFrom(start: Float64Array<ArrayBuffer>, problem: Problem): Float64Array<ArrayBuffer> {
   let state = start;
   let misses = missesOf(state, problem);
   let cost = squareOf(misses);
