@@ -66,6 +66,9 @@ test('with the build on record its marks, bend and thread stand there', async ()
   await fill(page, 'Which section, counted from the tip', '2');
   await fill(page, 'Length of the new one', '47 in');
   await page.getByText(/longer/).waitFor();
+  await page
+    .getByText(/(Place the guides of the new section anew|Keep the marks as they were).*closest to a limit/)
+    .waitFor();
 });
 
 test.each<['light' | 'dark', number[]]>([

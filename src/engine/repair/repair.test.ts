@@ -128,14 +128,14 @@ const section = (id: string, lengthM: number, overlapM?: number): Section =>
 test('a longer new section pushes what is seated above it away from the butt, and its own marks keep their station', () => {
   const sections = [section('tip', 1, 0.05), section('mid', 1, 0.05), section('butt', 1)];
   const guidesFromTipM = [0.3, 0.8, 1.5, 2.4];
-  const { longerByM, lengthM, marks } = replaceSection({
+  const { longerByM, blank, marks } = replaceSection({
     sections,
     index: 1,
     newLengthM: 1.02,
     guidesFromTipM,
   });
   expect(longerByM).toBeCloseTo(0.02, 12);
-  expect(lengthM).toBeCloseTo(2.92, 12);
+  expect(blank.lengthM).toBeCloseTo(2.92, 12);
   expect(marks.map(({ section: name, rewrapped }) => [name, rewrapped])).toEqual([
     ['tip', false],
     ['tip', false],

@@ -2,7 +2,7 @@
  * A section replaced by a new one. What is seated above it moves with the difference in length; marks on the new
  * section itself keep their distance from the datum where there is room, and are given from its new ends.
  */
-import { type AssembledBlank, assembleBlank, locateMark } from '../bench/assemble.ts';
+import { type AssembledBlank, assembleBlank, locateMark, type Zone } from '../bench/assemble.ts';
 import type { Section } from '../bench/bench.ts';
 
 interface ReplacedSection {
@@ -14,7 +14,7 @@ interface ReplacedSection {
   newOverlapM?: number;
   guidesFromTipM: readonly number[];
 }
-interface SectionMark {
+export interface SectionMark {
   guide: number;
   section: string;
   wasFromTipM: number;
@@ -25,9 +25,12 @@ interface SectionMark {
   /** Whether this guide's thread has to come off: it stood on the section that is gone. */
   rewrapped: boolean;
 }
-interface SectionRepair {
+export interface SectionRepair {
   longerByM: number;
-  lengthM: number;
+  /** Put together with the new section. */
+  blank: AssembledBlank;
+  /** The old section's two ends. */
+  old: Zone;
   marks: SectionMark[];
 }
 
@@ -39,7 +42,8 @@ export function replaceSection(input: ReplacedSection): SectionRepair {
   );
   return {
     longerByM: after.lengthM - before.lengthM,
-    lengthM: after.lengthM,
+    blank: after,
+    old: before.sections[index].ends,
     marks: guidesFromTipM.map((station, i) => carried(before, after, index, station, i + 1)),
   };
 }

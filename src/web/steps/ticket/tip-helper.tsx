@@ -7,25 +7,20 @@ import { shortenRod } from '../../../engine/repair/shortened-rod.ts';
 import { Field } from '../../fields/field.tsx';
 import { useBench } from '../../read/bench.tsx';
 import type { Build } from '../../read/build-context.ts';
-import { sheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
-import { tablesOf } from '../../read/tables-of.ts';
 import { useSentence } from '../../read/use-sentence.ts';
 import { siOf, textOf } from '../../read/values.ts';
 import { GuideFates } from './guide-fates.tsx';
 import { JudgedFates } from './judged-fates.tsx';
+import { ownMarks, useRecordedSheet } from './recorded-sheet.ts';
 import { TipDrawing } from './tip-drawing.tsx';
 import { TubeWords } from './tube-words.tsx';
 
 /** With a build on record: its diameters, marks and bend. */
 export function RecordedTip({ ticket }: { ticket: Build }) {
-  const { bench, choices, profile, stiffness } = useBench();
+  const { choices, profile, stiffness } = useBench();
   const lostM = siOf(ticket.single('damage'), 'lost');
-  const { solved } = stiffness;
-  const model = useMemo(() => {
-    const tables = tablesOf(solved, profile, bench?.material ?? 'unknown');
-    return bench && choices && tables ? { sheet: sheetModel({ bench, choices, tables }), tables } : undefined;
-  }, [bench, choices, profile, solved]);
+  const model = useRecordedSheet();
   const marks = choices?.guides.map(({ stationM }) => stationM) ?? [];
   const known = marks.every((mark) => mark !== undefined) ? marks : undefined;
   const rods = useMemo(() => {
@@ -35,8 +30,8 @@ export function RecordedTip({ ticket }: { ticket: Build }) {
     return shortenRod({ tables: model.tables, freeLengthM: model.sheet.rod.lengthM, lostM, loadKg });
   }, [model, lostM]);
   const judged = useMemo(() => {
-    const sheet = model?.sheet;
-    if (lostM === undefined || !sheet || sheet.unreadable || sheet.marksAre !== 'own') return undefined;
+    const sheet = ownMarks(model?.sheet);
+    if (lostM === undefined || !sheet) return undefined;
     return judgeTipRepairs({ request: sheet.ladder.ladder, fromTipM: sheet.field.fromTipM, lostM });
   }, [model, lostM]);
   return (
@@ -50,7 +45,7 @@ export function RecordedTip({ ticket }: { ticket: Build }) {
         loadsKg={model?.sheet?.loads.kg}
       />
       {rods ? (
-        <TipDrawing rods={rods} measured={solved !== undefined} />
+        <TipDrawing rods={rods} measured={stiffness.solved !== undefined} />
       ) : (
         lostM !== undefined && (
           <p className="quiet">

@@ -1,0 +1,52 @@
+import { locateMark } from '../../../engine/bench/assemble.ts';
+import type { SectionMark, SectionRepair } from '../../../engine/repair/replaced-section.ts';
+import { Figure } from '../../fields/figure.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+
+interface SectionMarksProps {
+  repair: SectionRepair;
+  length: (lengthM: number) => string;
+  /** Every guide, where those on the new section are placed anew. */
+  anewFromTipM: readonly number[] | undefined;
+}
+
+/** What becomes of each guide, from the new section's own tip end and from the tip. */
+export function SectionMarks({ repair, length, anewFromTipM }: SectionMarksProps) {
+  const { marks, blank } = repair;
+  const placed = marks.map((mark, i) => {
+    const at = mark.rewrapped ? anewFromTipM?.[i] : undefined;
+    const on = at === undefined ? undefined : locateMark(blank, at);
+    return on && on.onSection !== 'none' ? { ...mark, fromTipM: at, fromOwnTipM: on.fromOwnTipM } : mark;
+  });
+  return (
+    <TableFrame label="Guides on the new section and beside it">
+      <table className="figures-table">
+        <thead>
+          <tr>
+            <th scope="col">Guide</th>
+            <th scope="col">Section</th>
+            <th scope="col">From its tip end</th>
+            <th scope="col">From the tip</th>
+            <th scope="col">To do</th>
+          </tr>
+        </thead>
+        <tbody>
+          {placed.map((mark) => (
+            <tr key={mark.guide}>
+              <th scope="row">{mark.guide}</th>
+              <td>{mark.section}</td>
+              <td>{mark.fromOwnTipM === undefined ? '–' : <Figure text={length(mark.fromOwnTipM)} />}</td>
+              <td>{mark.fromTipM === undefined ? '–' : <Figure text={length(mark.fromTipM)} />}</td>
+              <td className={mark.rewrapped ? undefined : 'quiet'}>{toDo(mark)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableFrame>
+  );
+}
+
+function toDo({ fromTipM, rewrapped }: SectionMark): string {
+  if (fromTipM === undefined) return 'no place on the new section: mark it anew';
+  return rewrapped ? 'wrap it on the new section' : 'stays';
+}
