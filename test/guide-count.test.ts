@@ -92,6 +92,23 @@ test('with guides on top every number says at which loads the line stays clear',
   expect(counts[0].onBlank![0].foregripClearM).toBeUndefined();
 });
 
+test('with guides on top more are tried until the line is off the blank too', () => {
+  const heavy = {
+    ...choices,
+    side: 'over' as const,
+    ladderKg: [0.5],
+    limits: { lineAngleRad: 0.6, gapM: 0.1, extraBendPerM: 5 },
+  };
+  const own = { ...heavy, guides: choices.guides.slice(-8) };
+  const { counts, fewest } = answerCounts({ ...question, choices: own }, undefined, {
+    beside: 0,
+    furtherUp: 1,
+  });
+  expect(fewest).toBe(8);
+  expect(counts[0].onBlank![0].clear).toBe(false);
+  expect(counts.map(({ count }) => count)).toEqual([8, 9]);
+});
+
 describe('of an invented casting rod', () => {
   const spiral = openBuild(fileURLToPath(new URL('../examples/demo-casting-spiral.json', import.meta.url)));
   const parts = { bench: spiral.bench!, choices: spiral.choices! };

@@ -175,6 +175,7 @@ export const inventedBuilds = [
     /** A bar 18 in from the tip; GJ over EI as invented. */
     twist: { share: 0.17, barFromTipM: 18 * inch, armM: 6 * inch, hungG: [100, 200] },
     handle: { gripFront: 15.5 * inch, reelFromButt: 12 * inch, reelOffset: 1.1875 * inch },
+    line: { windWidth: { si: 0.0277812, text: '1 3/32 in' } },
     layout: {
       startKind: 'rule',
       startCount: 10,

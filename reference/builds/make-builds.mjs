@@ -50,10 +50,11 @@ function measure(invented) {
   };
 }
 
-/** The line, and the spindle sighted at two places over the blank. */
+/** The line, and of a fixed spool the spindle sighted at two places over the blank. */
 function lineOf({ invented, tape }, blank, truth) {
   const { line, reel, handle } = invented;
   if (!line) return {};
+  if (!reel) return { line };
   const sighted = reel.sightedAtM.map((fromButtM) => {
     const fromTipM = blank.lengthM - fromButtM;
     const radiusM = truth.rows.findLast((row) => row.fromTipM <= fromTipM + 1e-12).outsideM / 2;

@@ -7,6 +7,7 @@ import {
   gainInWords,
   moveInWords,
   offMarks,
+  spiralInPhotoWords,
   withheldInWords,
 } from '../words/judging.ts';
 import { sentenceOf } from '../words/sentence.ts';
@@ -25,8 +26,9 @@ export function judgePart({ bench, choices, work }: WorkedBuild, { loadTests, wr
   });
   const last = questions.at(-1);
   if (!last) return '';
-  const judged = judgeRod(last.question);
   const head = `The photographed load test of ${last.test.madeAt.slice(0, 10)}, ${writer.load(last.test.hungKg ?? 0)}:`;
+  if (choices.spiral) return `${head}\n  ${spiralInPhotoWords}`;
+  const judged = judgeRod(last.question);
   if (judged.status !== 'judged')
     return `${head}\n  It could not be judged. ${judged.reason ? sentenceOf(judged.reason, writer) : ''}`;
   const angles = judged.rings.flatMap(({ lineAngle }, ring) =>

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { assembleBlank } from '../engine/bench/assemble.ts';
 import { planWraps } from '../engine/wraps/plan-wraps.ts';
 import { wrapDefaults } from '../engine/wraps/wrap-choices.ts';
+import { roundBriefly } from '../words/round.ts';
 import { shopWriter } from '../words/writer.ts';
 import { benchSheet } from './bench-sheet.ts';
 import type { Area, Sheet, Text } from './drawing.ts';
@@ -9,6 +10,7 @@ import { plainText } from './drawing.ts';
 import { type PaperName, standingPaper } from './paper-size.ts';
 import { rackSheet } from './rack-sheet.ts';
 import { pageSvg } from './svg.ts';
+import { boxesOverlap, textBox } from './text-width.ts';
 import { wrapSheet } from './wrap-sheet.ts';
 
 const papers: PaperName[] = ['a4', 'letter'];
@@ -113,6 +115,17 @@ describe('the wrap sheet', () => {
   it.each(papers)('holds %s all wraps of a four-piece on one page', (paper) => {
     expect(plan.wraps.length).toBeGreaterThan(20);
     onThePage(draw(paper), paper);
+  });
+  it('has room for where the guides of a spiral stand: no text lies on another', () => {
+    const round = Array.from({ length: 10 }, (_, i) => roundBriefly(i < 9 ? 2.09 : 0, 'right'));
+    const options = { paper: 'letter', tapeStep: '1/32 in', stamp: 'Test', colours: choices, round } as const;
+    const texts = textsOf(wrapSheet(plan, blank, { ...options, writer: shopWriter({ system: 'inch' }) }));
+    expect(texts.filter(({ pieces }) => plainText(pieces) === '119.5° right').length).toBeGreaterThan(8);
+    const boxes = texts.map(textBox);
+    boxes.forEach((box, i) => {
+      const under = boxes.findIndex((other, k) => k > i && boxesOverlap(box, other));
+      expect(under < 0 ? '' : `${plainText(texts[i].pieces)} on ${plainText(texts[under].pieces)}`).toBe('');
+    });
   });
   it('draws thread, trim and underwrap in their colours, and names each so that it reads without them', () => {
     const sheet = draw('a4');

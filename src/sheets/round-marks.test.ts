@@ -4,7 +4,7 @@ import { fourPiece } from '../engine/bench/test-bench.ts';
 import { listMarks, markRound, marksInOrder, type PlaceRound } from '../engine/marks/marks-list.ts';
 import type { TapeStep } from '../engine/units/tape-step.ts';
 import { benchTasks } from '../words/bench-tasks.ts';
-import { markRoundInWords, roundOnTape } from '../words/round.ts';
+import { markRoundInWords, roundBriefly, roundOnTape } from '../words/round.ts';
 import { roundWrapName } from '../words/wrap-name.ts';
 import { shopWriter } from '../words/writer.ts';
 import { benchSheet } from './bench-sheet.ts';
@@ -114,8 +114,8 @@ describe('a second line to mark', () => {
       ],
     });
     expect(task.lines[2]).toBe(`Round the blank, seen from behind the butt: ${round}.`);
-    expect(roundWrapName('foot/6/tip', [...new Array<undefined>(5), '60° to the left of the top'])).toBe(
-      'Guide 6, tip side (60° to the left of the top)',
+    expect(roundWrapName('foot/6/tip', [...new Array<undefined>(5), roundBriefly(Math.PI / 3, 'left')])).toBe(
+      'Guide 6, tip side (60° left)',
     );
   });
 

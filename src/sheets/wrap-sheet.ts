@@ -3,9 +3,10 @@ import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
 import type { ColourNeed, Wrap, WrapPlan } from '../engine/wraps/plan-wraps.ts';
 import type { WrapChoices } from '../engine/wraps/wrap-choices.ts';
 import { threadCalled } from '../words/colour-words.ts';
-import { roundWrapName } from '../words/wrap-name.ts';
+import { roundOfWrap, wrapName } from '../words/wrap-name.ts';
 import type { Writer } from '../words/writer.ts';
 import { type Area, line, type Mark, type Sheet, text } from './drawing.ts';
+import { fittedWords } from './fitted-words.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
 import { type Column, drawTable, tableHeightMm } from './table.ts';
 
@@ -99,11 +100,16 @@ function colourLine(need: ColourNeed, yMm: number, trim: number, writer: Writer)
 
 const trimTurns = ({ wraps }: WrapPlan) => (wraps.find((wrap) => wrap.trimTurns > 0)?.trimTurns ?? 0) / 2;
 
+/** Of the columns of a spiral, which has one more. */
+const roundMm = { around: 24, section: 13, letters: 4 };
+
 function columnsOf(widthMm: number, round: boolean): Column[] {
-  const [wrap, section] = round ? [58, 18] : [46, 24];
-  const rest = widthMm - wrap - section - 3 * 24 - 17 - 12;
+  const [wrap, section] = round ? [39, roundMm.section] : [46, 24];
+  const around: Column[] = round ? [{ title: 'from the top', widthMm: roundMm.around }] : [];
+  const rest = widthMm - wrap - section - 3 * 24 - 17 - 12 - (round ? roundMm.around : 0);
   return [
     { title: 'wrap', widthMm: wrap },
+    ...around,
     { title: 'section', widthMm: section },
     { title: 'starts', widthMm: 24, align: 'end' },
     { title: 'ends', widthMm: 24, align: 'end' },
@@ -119,9 +125,11 @@ function wrapCells(
   blank: AssembledBlank,
   { tapeStep: step, writer, round }: WrapSheetOptions,
 ): string[] {
+  const section = blank.sections[wrap.section].name;
   return [
-    roundWrapName(wrap.id, round),
-    blank.sections[wrap.section].name,
+    wrapName(wrap.id),
+    ...(round ? [roundOfWrap(wrap.id, round) ?? ''] : []),
+    round ? fittedWords(section, roundMm.section - 1, roundMm.letters) : section,
     formatOnTape(wrap.startFromOwnTipM, step),
     formatOnTape(wrap.endFromOwnTipM, step),
     formatOnTape(wrap.startFromOwnButtM, step),

@@ -5,6 +5,10 @@ import type { RodJudgement } from '../engine/load-test/rod-judgement.ts';
 import { criterionWords, placeInWords } from './criteria.ts';
 import type { Writer } from './writer.ts';
 
+/** One picture shows one plane: rings beside it would be read at the wrong place. */
+export const spiralInPhotoWords =
+  'A spiral is not judged from a photograph: its rings stand beside the picture’s plane. Go by the figures on Layout, and by eye under load.';
+
 /** `guide 4: 12 mm toward the butt, to 712 mm from the tip`. */
 export function moveInWords({ guide, fromM, toM }: MovesAnswer['moves'][number], w: Writer): string {
   const way = toM > fromM ? 'butt' : 'tip';

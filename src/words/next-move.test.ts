@@ -25,12 +25,12 @@ const say = (answer: Omit<NextMove, 'now'>, system: 'inch' | 'mm') =>
 
 test('the deed, why, and what it brings, in the shop’s units', () => {
   expect(say({ code: 'move', move }, 'inch')).toEqual({
-    deed: 'Move guide 7 2 in toward the butt.',
+    deed: 'Move guide 7 by 2 in toward the butt.',
     why: 'Guide 8 at 400 g: line angle 17° of 15°.',
     brings:
       'There it falls from 17° to 14.5°. Closest to a limit then: between guides 3 and 4, 11⁄32 in of 13⁄32 in.',
   });
-  expect(say({ code: 'move', move }, 'mm').deed).toBe('Move guide 7 51 mm toward the butt.');
+  expect(say({ code: 'move', move }, 'mm').deed).toBe('Move guide 7 by 51 mm toward the butt.');
   expect(say({ code: 'more-guides', fewest: 11 }, 'mm').deed).toBe(
     'Use 11 guides: 10 do not keep your limits.',
   );

@@ -52,11 +52,11 @@ function orMove(help: { move?: GuideMove; writer: Writer }): string {
   return `Of single moves this one helps most: ${moveInWords(help).replace(/^M/, 'm')}.`;
 }
 
-/** `Move guide 7 2 in toward the butt`. */
+/** `Move guide 7 by 2 in toward the butt`: `guide 7 1⁄4 in` would be read as 7 1⁄4 in. */
 function moveInWords({ move, writer }: { move?: GuideMove; writer: Writer }): string {
   if (!move) throw new Error('a move is said where there is one');
   const { guide, fromM, toM } = move;
-  return `Move guide ${guide + 1} ${writer.mark(Math.abs(toM - fromM))} toward the ${toM > fromM ? 'butt' : 'tip'}`;
+  return `Move guide ${guide + 1} by ${writer.mark(Math.abs(toM - fromM))} toward the ${toM > fromM ? 'butt' : 'tip'}`;
 }
 
 function bringsInWords({ there, after }: GuideMove, writer: Writer): string {

@@ -2,7 +2,7 @@
 import type { BlankTorsion } from '../engine/flow/blank-torsion.ts';
 import type { SpiralProposal } from '../engine/flow/propose-spiral.ts';
 import type { RoundAtLoad } from '../engine/flow/round-answer.ts';
-import type { LayoutLimits } from '../engine/layout/criteria.ts';
+import { ringLimitRad } from '../engine/layout/criteria.ts';
 import type { MarkRound, SectionMarks } from '../engine/marks/marks-list.ts';
 import { trimZeros } from '../engine/units/format-decimal.ts';
 import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
@@ -24,13 +24,13 @@ export const largestOver = (loads: readonly RoundAtLoad[], of: (at: RoundAtLoad)
 /** Ring 0 is the tip-top's, whose turn is the pull's; the first guide has a limit of its own, or does not count. */
 export function turnInWords(
   loads: readonly RoundAtLoad[],
-  { lineAngleRad, firstLineAngleRad }: Pick<LayoutLimits, 'lineAngleRad' | 'firstLineAngleRad'>,
+  limits: Parameters<typeof ringLimitRad>[0],
   writer: LadderWriter,
 ): string {
   const last = loads[0].lineAngleRad.length - 1;
   const most = loads[0].lineAngleRad
     .map((_, ring) => {
-      const limitRad = ring === last ? (firstLineAngleRad ?? Number.POSITIVE_INFINITY) : lineAngleRad;
+      const limitRad = ringLimitRad(limits, ring, last) ?? Number.POSITIVE_INFINITY;
       return { ring, limitRad, ...largestOver(loads, (at) => at.lineAngleRad[ring]) };
     })
     .slice(1)
@@ -138,6 +138,14 @@ export function roundInWords(
   return `${writer.angle(Math.abs(fromTopRad))} to the ${fromTopRad < 0 ? other : by} of the top`;
 }
 
+/** `60° left`: where a column is narrow. */
+export function roundBriefly(fromTopRad: number, by: 'right' | 'left'): string {
+  if (Math.abs(fromTopRad) < 1e-6) return 'top';
+  if (Math.abs(fromTopRad - Math.PI) < 1e-6) return 'under';
+  const other = by === 'right' ? 'left' : 'right';
+  return `${halfDegrees(Math.abs(fromTopRad))} ${fromTopRad < 0 ? other : by}`;
+}
+
 /** A strip of paper round a blank is read finer than a tape along it: to 1/32 in or half a millimetre. */
 export function roundOnTape(lengthM: number, step: TapeStep): string {
   if (step !== '1 mm') return formatOnTape(lengthM, '1/32 in');
@@ -148,9 +156,7 @@ export function roundOnTape(lengthM: number, step: TapeStep): string {
 export function markRoundInWords({ fromTopRad, by, fromTopLineM }: MarkRound, step: TapeStep): string {
   if (Math.abs(fromTopRad) < 1e-6) return 'top line';
   if (Math.abs(fromTopRad - Math.PI) < 1e-6) return 'under line';
-  const other = by === 'right' ? 'left' : 'right';
-  const to = fromTopRad < 0 ? other : by;
-  return `${halfDegrees(Math.abs(fromTopRad))} ${to}, ${roundOnTape(Math.abs(fromTopLineM), step)}`;
+  return `${roundBriefly(fromTopRad, by)}, ${roundOnTape(Math.abs(fromTopLineM), step)}`;
 }
 
 /** `, round the blank 1/8 in at its tip end, 3/16 in at its butt end` */

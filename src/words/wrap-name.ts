@@ -11,7 +11,12 @@ const plain: Record<string, string> = { 'tip-top': 'Tip-top', check: 'Winding ch
 
 /** `Guide 8, tip side (120° left)`; `round`: where each guide stands, from the tip down. */
 export function roundWrapName(id: string, round: readonly (string | undefined)[] = []): string {
-  const [kind, guide] = id.split('/');
-  const words = kind === 'foot' ? round[Number(guide) - 1] : undefined;
+  const words = roundOfWrap(id, round);
   return words ? `${wrapName(id)} (${words})` : wrapName(id);
+}
+
+/** Where the guide of a foot's wrap stands round the blank. */
+export function roundOfWrap(id: string, round: readonly (string | undefined)[]): string | undefined {
+  const [kind, guide] = id.split('/');
+  return kind === 'foot' ? round[Number(guide) - 1] : undefined;
 }

@@ -8,7 +8,7 @@
 import type { LineThroughRings, Loading, Workspace } from './equilibrium.ts';
 import { makeWorkspace } from './equilibrium.ts';
 import { followFromNearby } from './follow.ts';
-import { type LineFriction, settleFriction } from './friction.ts';
+import { type LineFriction, onSupports, settleFriction } from './friction.ts';
 import type { Mesh } from './mesh.ts';
 
 interface ContactOptions {
@@ -58,10 +58,10 @@ export function settleContact(
   return { ...touching, converged: false, iterations };
 }
 
-function settle({ mesh, loading, work }: TouchingLine, friction: LineFriction | undefined) {
+function settle({ mesh, loading, work, ringOfSupport }: TouchingLine, friction: LineFriction | undefined) {
   const bent = followFromNearby(mesh, loading, work);
   if (!bent.converged || !friction) return { loading, ...bent };
-  const settled = settleFriction(mesh, loading, friction, work);
+  const settled = settleFriction(mesh, loading, onSupports(friction, ringOfSupport), work);
   return { ...settled, iterations: settled.iterations + bent.iterations };
 }
 
@@ -118,9 +118,11 @@ function touchedNodes(mesh: Mesh, loading: Loading, surface: BlankSurface, work:
   return touched;
 }
 
-interface Place {
+export interface LinePlace {
   xM: number;
   yM: number;
+}
+interface Place extends LinePlace {
   node: number;
 }
 
@@ -132,19 +134,28 @@ function hullNodes(
   surface: BlankSurface,
   work: Workspace,
 ): number[] {
-  const way: Place[] = [ends.tipSide];
-  const add = (next: Place) => {
-    while (way.length > 1 && !standsOut(way[way.length - 2], way[way.length - 1], next, surface.side))
-      way.pop();
+  const between: Place[] = [];
+  for (let node = high - 1; node > low; node--) between.push(onSurface(work, node, surface));
+  return cornersOfWay(ends.tipSide, between, ends.buttSide, surface.side).map(({ node }) => node);
+}
+
+/** Those of the places, tip side first, that a taut line presses on which keeps to one side of all of them. */
+export function cornersOfWay<P extends LinePlace>(
+  tipSide: P,
+  between: readonly P[],
+  buttSide: P,
+  side: number,
+): P[] {
+  const way: P[] = [tipSide];
+  for (const next of [...between, buttSide]) {
+    while (way.length > 1 && !standsOut(way[way.length - 2], way[way.length - 1], next, side)) way.pop();
     way.push(next);
-  };
-  for (let node = high - 1; node > low; node--) add(onSurface(work, node, surface));
-  add(ends.buttSide);
-  return way.slice(1, -1).map(({ node }) => node);
+  }
+  return way.slice(1, -1);
 }
 
 /** Whether the middle place stands out towards the guides' side from the straight line between its neighbours. */
-function standsOut(tipSide: Place, middle: Place, buttSide: Place, side: number): boolean {
+function standsOut(tipSide: LinePlace, middle: LinePlace, buttSide: LinePlace, side: number): boolean {
   const dx = tipSide.xM - buttSide.xM;
   const dy = tipSide.yM - buttSide.yM;
   return side * (dx * (middle.yM - buttSide.yM) - dy * (middle.xM - buttSide.xM)) > 0;

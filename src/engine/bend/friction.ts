@@ -16,6 +16,8 @@ export interface LineFriction {
   coefficient: number;
   /** Which way the line runs. */
   direction: 'in' | 'out';
+  /** Of each ring, tip first, as a share of the coefficient: a roller that turns rubs less. Left out: 1. */
+  ringShares?: readonly number[];
 }
 
 interface FrictionOptions {
@@ -26,6 +28,13 @@ interface FrictionOptions {
   smallestPart: number;
 }
 const frictionDefaults: FrictionOptions = { tolerance: 1e-9, maxTurns: 60, smallestPart: 1 / 64 };
+
+/** Where the blank too carries the line: `ringOfSupport` says which ring each support is, -1 for the blank. */
+export function onSupports(friction: LineFriction, ringOfSupport: Int32Array): LineFriction {
+  const { ringShares } = friction;
+  if (!ringShares) return friction;
+  return { ...friction, ringShares: Array.from(ringOfSupport, (ring) => ringShares[ring] ?? 1) };
+}
 
 /** A rod whose line's tensions can be held. */
 export interface RubbingRod {
@@ -114,7 +123,7 @@ export function settleFriction(
   const held = (spanTensionN: Float64Array) => ({ ...loading, line: { ...line, spanTensionN } });
   const rod: RubbingRod = {
     pullN: line.pullN,
-    tensions: (exponent) => tensionsOf(line, exponent, work),
+    tensions: (exponent) => tensionsOf(line, exponent, work, friction.ringShares),
     bendUnder: (spanTensionN) => followFromNearby(mesh, held(spanTensionN), work),
     keep: () => kept.set(work.theta),
     backToKept: () => work.theta.set(kept),
@@ -123,13 +132,19 @@ export function settleFriction(
   return { ...settled, loading: held(spanTensionN) };
 }
 
-function tensionsOf(line: LineThroughRings, exponent: number, work: Workspace): Float64Array {
+function tensionsOf(
+  line: LineThroughRings,
+  exponent: number,
+  work: Workspace,
+  ringShares: readonly number[] = [],
+): Float64Array {
   let tensionN = line.pullN;
   let ux = Math.cos(line.pullAngleRad);
   let uy = Math.sin(line.pullAngleRad);
   return Float64Array.from(work.spanUx, (vx, k) => {
     const vy = work.spanUy[k];
-    tensionN *= Math.exp(exponent * Math.abs(Math.atan2(vx * uy - vy * ux, vx * ux + vy * uy)));
+    const ringExponent = exponent * (ringShares[k] ?? 1);
+    tensionN *= Math.exp(ringExponent * Math.abs(Math.atan2(vx * uy - vy * ux, vx * ux + vy * uy)));
     ux = vx;
     uy = vy;
     return tensionN;

@@ -46,7 +46,7 @@ export interface CountsAnswer {
 interface CountOptions {
   /** Numbers beside the builder's own that are tried first. */
   beside: number;
-  /** Numbers beyond these, as long as none keeps the limits. */
+  /** Numbers beyond these, as long as none keeps the limits, or the line lies on the blank with all of them. */
   furtherUp: number;
 }
 const countDefaults: CountOptions = { beside: 1, furtherUp: 3 };
@@ -63,13 +63,19 @@ export function answerCounts(
   for (const offset of offsets) {
     const count = own + offset;
     if (count < 2) continue;
-    if (offset > beside && found.some(({ keepsLimits }) => keepsLimits)) break;
+    if (offset > beside && isEnough(found)) break;
     const answer = countAnswer(question, count);
     if (!answer) continue;
     found.push(answer);
     progress(summary(found));
   }
   return summary(found);
+}
+
+/** One keeps the limits, and one the line off the blank at every load. */
+function isEnough(found: readonly GuideCount[]): boolean {
+  const clear = found.some(({ onBlank = [] }) => onBlank.every((at) => at.clear));
+  return clear && found.some(({ keepsLimits }) => keepsLimits);
 }
 
 function summary(counts: readonly GuideCount[]): CountsAnswer {

@@ -8,7 +8,7 @@ import { type DiameterRow, diameterAt } from '../bench/diameter-profile.ts';
 import { type FerruleZone, keepOutZones } from '../bench/ferrule-zones.ts';
 import { type BlankTables, type FreeRod, freeRod } from '../bench/free-rod.ts';
 import { arithmeticRule } from '../bench/start-list.ts';
-import type { Guide } from '../kinds/guides.ts';
+import { type Guide, guideKindOf } from '../kinds/guides.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
 import { type BlankTorsion, blankTorsion } from './blank-torsion.ts';
@@ -103,6 +103,7 @@ export function ringsAndReel(
       count: guides.length,
       ringHeightsM: spiral ? round.map(({ ringHeightM }) => ringHeightM) : heightsM,
       massesKg: guides.map(({ massKg }) => massKg),
+      ...frictionOf(guides),
       side: choices.side,
       ...(spiral ? { aroundRad: round.map(({ aroundRad }) => aroundRad) } : {}),
     },
@@ -112,6 +113,12 @@ export function ringsAndReel(
       ...(spiral ? { aroundRad: 0 } : {}),
     },
   };
+}
+
+/** Nothing to say of a set in which nothing turns. */
+function frictionOf(guides: readonly Guide[]): Pick<LadderRequest['guides'], 'frictionShares'> {
+  const shares = guides.map(({ kind }) => guideKindOf(kind).frictionShare ?? 1);
+  return shares.some((share) => share !== 1) ? { frictionShares: shares } : {};
 }
 
 function startMarks({ start }: Choices): readonly number[] {

@@ -3,6 +3,7 @@
  * the line's clearance of blank and foregrip, the torque in the hand. The guides between on top and under are turned
  * one at a time on ever finer steps; marks stay where they are. Steps and weights are our choice.
  */
+import { ringLimitRad } from '../layout/criteria.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
 import type { GuideRoundBlank } from './guides-round.ts';
 import { type RoundAtLoad, type RoundQuestion, roundAnswer } from './round-answer.ts';
@@ -131,8 +132,8 @@ function largestTurn(
   let most = { ratio: 0, ring: tipSide, load: 0, valueRad: 0 };
   loads.forEach(({ lineAngleRad }, load) => {
     lineAngleRad.forEach((valueRad, ring) => {
-      const limitRad = ring === guides.count ? limits.firstLineAngleRad : limits.lineAngleRad;
-      if (ring === 0 || ring < tipSide || ring > buttSide || limitRad === undefined) return;
+      const limitRad = ringLimitRad(limits, ring, guides.count);
+      if (ring < tipSide || ring > buttSide || limitRad === undefined) return;
       const ratio = valueRad / limitRad;
       if (ratio > most.ratio) most = { ratio, ring, load, valueRad };
     });

@@ -19,6 +19,8 @@ export interface GuideKindDeclaration {
   /** One of them, as an example. */
   example: string;
   sizes: SizeScale;
+  /** The line's friction on it as a share of that on a ring; left out: 1. */
+  frictionShare?: number;
 }
 
 const two = () => 2 as const;
@@ -156,6 +158,8 @@ const declared = [
     single: true,
     listed: ['8', '10', '12', '16', '20'],
     example: '12 mm',
+    /** It turns with the line on a pin of about a fifth of its radius: own judgement. One that is stuck rubs like a ring. */
+    frictionShare: 0.2,
     /** Size: the roller's width. Line runs on top of the roller; heavy frames, own estimate. */
     sizes: ringSizes({
       fromMm: 6,

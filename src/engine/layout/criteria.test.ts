@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { criterionWords } from '../../words/criteria.ts';
 import { shopWriter } from '../../words/writer.ts';
-import { countedValues, criteria, valueAtGuide } from './criteria.ts';
+import { countedValues, criteria, ringLimitRad, valueAtGuide } from './criteria.ts';
 import { defaultLimits } from './layout-defaults.ts';
 import { largestOf, worstOfLoad, worstValues } from './worst.ts';
 
@@ -44,4 +44,10 @@ test('a limit is written in one way and with one unit', () => {
     );
   expect(said('mm')).toEqual(['15°', '10 mm', '0.050 1/m']);
   expect(said('inch')).toEqual(['15°', '13⁄32 in', '0.050 1/m']);
+});
+
+test('the tip-top has no limit, the first guide from the reel its own or none', () => {
+  const limits = { lineAngleRad: 0.26, firstLineAngleRad: 0.35 };
+  expect([0, 1, 4, 5].map((ring) => ringLimitRad(limits, ring, 5))).toEqual([undefined, 0.26, 0.26, 0.35]);
+  expect(ringLimitRad({ lineAngleRad: 0.26 }, 5, 5)).toBeUndefined();
 });

@@ -111,6 +111,16 @@ export function valueAtGuide(
   return counts ? criterion.of(rings[guide + 1]) : undefined;
 }
 
+/** Of the line angle in a ring, `last` the first guide from the reel; undefined where it does not count. */
+export function ringLimitRad(
+  limits: Pick<LayoutLimits, 'lineAngleRad' | 'firstLineAngleRad'>,
+  ring: number,
+  last: number,
+): number | undefined {
+  if (ring === 0) return undefined;
+  return ring === last ? limits.firstLineAngleRad : limits.lineAngleRad;
+}
+
 /** The limit of what is read there; the first guide from the reel may have one of its own. */
 export function limitAtGuide(
   { at, quantity }: DeclaredCriterion,

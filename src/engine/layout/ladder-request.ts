@@ -23,6 +23,8 @@ export interface GuideSet {
   count: number;
   ringHeightsM: readonly number[];
   massesKg?: readonly number[];
+  /** The line's friction on each as a share of that on a ring; left out: 1. No layout is placed by it. */
+  frictionShares?: readonly number[];
   side: Side;
   /** Where each ring stands round the rod (space/space-request.ts), in place of `side`. */
   aroundRad?: readonly number[];

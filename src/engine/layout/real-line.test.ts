@@ -86,6 +86,26 @@ describe('a line that rubs', () => {
   });
 });
 
+test('a roller rubs by its share alone: all of them turning as a fifth are a fifth of the coefficient', () => {
+  const rubbed = (coefficient: number, share?: number) => {
+    const { ladder, ...rest } = question('under', { lowest: coefficient, highest: coefficient });
+    const frictionShares = share === undefined ? undefined : new Array(10).fill(share);
+    const guides = { ...ladder.guides, frictionShares };
+    const tensionless = { ...ladder, guides, tipTop: { ...ladder.tipTop } };
+    return readRealLine({ ...rest, ladder: tensionless })[1];
+  };
+  const [rings, rollers] = [rubbed(0.2), rubbed(0.2, 0.2)];
+  // the tip-top stays a ring: its turn at the full coefficient, the others' at a fifth (Euler 1769)
+  const turns = readLadder(makeLadder(request('under')), fromTipM).loads[1].rings.map(
+    (one) => one.lineAngleRad,
+  );
+  const others = turns.slice(1).reduce((sum, one) => sum + one, 0);
+  const log = (read: typeof rings) => Math.log(read.rubbing[0].reelTensionN / read.pullN);
+  expect(log(rollers) / (0.2 * turns[0] + 0.04 * others)).toBeCloseTo(1, 1);
+  expect(log(rings) / (0.2 * (turns[0] + others))).toBeCloseTo(1, 1);
+  expect(log(rollers)).toBeLessThan(0.7 * log(rings));
+});
+
 test('contact is asked for only where the guides stand on top, and a longer way touches', () => {
   expect(readRealLine(question('under')).every(({ contact }) => contact === undefined)).toBe(true);
   for (const { contact } of readRealLine(question('over'))) {

@@ -57,7 +57,8 @@ export function readRealLine(question: RealLineQuestion): RealLineAtLoad[] {
     return {
       pullN: load.tensionN,
       free: worst(bent()),
-      rubbing: frictionEnds(friction).map((one) => {
+      rubbing: frictionEnds(friction).map((end) => {
+        const one = { ...end, ...ringSharesOf(ladder) };
         const answer = bent(one);
         return {
           friction: one,
@@ -69,6 +70,10 @@ export function readRealLine(question: RealLineQuestion): RealLineAtLoad[] {
       ...touchingOf(question, load),
     };
   });
+}
+
+function ringSharesOf({ guides }: LadderRequest): Pick<LineFriction, 'ringShares'> {
+  return guides.frictionShares ? { ringShares: [1, ...guides.frictionShares] } : {};
 }
 
 function touchingOf(

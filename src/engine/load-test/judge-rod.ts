@@ -8,6 +8,7 @@
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import type { Rod } from '../bend/rod.ts';
+import { ringLimitRad } from '../layout/criteria.ts';
 import { type LoadReading, makeLadder, readLadder } from '../layout/ladder.ts';
 import type { LadderLoad } from '../layout/ladder-request.ts';
 import { commonSigmaM } from '../stiffness/bench-model.ts';
@@ -179,7 +180,7 @@ function ringsOf(
       seen: ring.lineAngleRad,
       predicted: predicted?.rings[i].lineAngleRad,
       updated: updated.rings[i].lineAngleRad,
-      limit: i > 0 && i < last ? layout.limits.lineAngleRad : undefined,
+      limit: ringLimitRad(layout.limits, i, last),
     },
     gap: seen.gapM[i] && {
       seen: seen.gapM[i],

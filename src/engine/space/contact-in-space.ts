@@ -5,7 +5,7 @@
  * friction the tensions change by every turn of the line, on the blank as in the rings; its place there is that of a line
  * which slides freely sideways. The line's own thickness is left out.
  */
-import type { LineFriction } from '../bend/friction.ts';
+import { type LineFriction, onSupports } from '../bend/friction.ts';
 import { followNearbyInSpace } from './follow-in-space.ts';
 import { settleFrictionInSpace } from './friction-in-space.ts';
 import { type Circle, type TouchedCircle, tautWay } from './line-on-tube.ts';
@@ -64,10 +64,10 @@ export function settleContactInSpace(
   return { ...touching!, converged: false, iterations };
 }
 
-function settle({ mesh, loading, state }: LineOnBlank, friction: LineFriction | undefined) {
+function settle({ mesh, loading, state, ringOfSupport }: LineOnBlank, friction: LineFriction | undefined) {
   const bent = followNearbyInSpace(mesh, loading, state);
   if (!bent.converged || !friction) return { loading, ...bent };
-  const settled = settleFrictionInSpace(mesh, loading, friction, state);
+  const settled = settleFrictionInSpace(mesh, loading, onSupports(friction, ringOfSupport), state);
   return { ...settled, iterations: settled.iterations + bent.iterations };
 }
 

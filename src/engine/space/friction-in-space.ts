@@ -23,7 +23,7 @@ export function settleFrictionInSpace(
   const held = (spanTensionN: Float64Array) => ({ ...loading, line: { ...line, spanTensionN } });
   const rod: RubbingRod = {
     pullN: line.pullN,
-    tensions: (exponent) => tensionsOf(line, exponent, state),
+    tensions: (exponent) => tensionsOf(line, exponent, state, friction.ringShares),
     bendUnder: (spanTensionN) => followNearbyInSpace(mesh, held(spanTensionN), state),
     keep: () => kept.set(state.q),
     backToKept: () => state.q.set(kept),
@@ -32,10 +32,15 @@ export function settleFrictionInSpace(
   return { ...settled, loading: held(spanTensionN) };
 }
 
-function tensionsOf(line: SpaceLine, exponent: number, state: SpaceState): Float64Array {
+function tensionsOf(
+  line: SpaceLine,
+  exponent: number,
+  state: SpaceState,
+  ringShares: readonly number[] = [],
+): Float64Array {
   let tensionN = line.pullN;
-  return Float64Array.from(readRingsInSpace(line, state), ({ lineAngleRad }) => {
-    tensionN *= Math.exp(exponent * lineAngleRad);
+  return Float64Array.from(readRingsInSpace(line, state), ({ lineAngleRad }, k) => {
+    tensionN *= Math.exp(exponent * (ringShares[k] ?? 1) * lineAngleRad);
     return tensionN;
   });
 }

@@ -4,8 +4,7 @@ import { marksRound } from '../../engine/flow/guides-round.ts';
 import { planWraps, type WrapPlan } from '../../engine/wraps/plan-wraps.ts';
 import type { WrapChoices } from '../../engine/wraps/wrap-choices.ts';
 import { readGuidesToWrap, readKeeper, readWrapChoices } from '../../record/read-wraps.ts';
-import { roundInWords } from '../../words/round.ts';
-import { halfDegrees } from '../../words/writer.ts';
+import { roundBriefly } from '../../words/round.ts';
 import { useBench } from './bench.tsx';
 
 export interface WrapsOnRod {
@@ -34,9 +33,7 @@ export function useWraps(): WrapsOnRod | undefined {
       gripFrontFromButtM,
       choices,
     });
-    const round = marksRound(layout, profile).map(
-      (at) => at && roundInWords(at.fromTopRad, at.by, { angle: halfDegrees }),
-    );
+    const round = marksRound(layout, profile).map((at) => at && roundBriefly(at.fromTopRad, at.by));
     return {
       ...{ blank, choices, plan, unmarked: layout.guides.length - guides.length },
       ...(layout.spiral ? { round } : {}),

@@ -2,6 +2,8 @@
 import type { BlankTables } from '../../engine/bench/free-rod.ts';
 import type { CountQuestion } from '../../engine/flow/count-answer.ts';
 import type { PowerQuestion } from '../../engine/flow/power.ts';
+import type { SpiralQuestion } from '../../engine/flow/propose-spiral.ts';
+import type { TwoGripsQuestion } from '../../engine/flow/two-grips.ts';
 import type { LadderRequest } from '../../engine/layout/ladder-request.ts';
 import type { LayoutRequest } from '../../engine/layout/layout-request.ts';
 import type { JudgeRequest } from '../../engine/load-test/rod-judgement.ts';
@@ -52,6 +54,17 @@ export interface SeriesAnswer {
   leftOut: number;
 }
 
+/** Angles for a spiral's guides. */
+interface SpiralTask {
+  does: 'spiral';
+  question: SpiralQuestion;
+}
+/** What each of two hands gives. */
+interface GripsTask {
+  does: 'grips';
+  question: TwoGripsQuestion;
+}
+
 /** The best layouts of one guide fewer, as many and one more. */
 interface CountsTask {
   does: 'counts';
@@ -100,6 +113,8 @@ export type DoubtTask =
   | SecondTask
   | DaysTask
   | SeriesTask
+  | SpiralTask
+  | GripsTask
   | CountsTask;
 
 export interface SecondAnswer extends SecondEstimate {

@@ -1,5 +1,7 @@
-/** A second home of the engine, for what says how sure the first one's answers are. */
+/** A second home of the engine, for what says how sure the first one's answers are, and for what can wait. */
 import { answerCounts } from '../../engine/flow/count-answer.ts';
+import { proposeSpiral } from '../../engine/flow/propose-spiral.ts';
+import { twoGrips } from '../../engine/flow/two-grips.ts';
 import { judgeRod } from '../../engine/load-test/judge-rod.ts';
 import { compareDays } from '../../engine/sureness/compare-days.ts';
 import { answerTasks } from './answer-tasks.ts';
@@ -28,6 +30,10 @@ answerTasks<DoubtTask>((task, progress: (so: Progress<DoubtTask>) => void) => {
       return secondOpinion(task);
     case 'counts':
       return answerCounts(task.question, progress);
+    case 'spiral':
+      return proposeSpiral(task.question);
+    case 'grips':
+      return twoGrips(task.question);
     case 'days':
       return compareDays(task.question);
   }

@@ -2,11 +2,11 @@
 import type { CountsAnswer } from '../../engine/flow/count-answer.ts';
 import type { MoveQuestion, NextMove } from '../../engine/flow/next-move.ts';
 import type { Power } from '../../engine/flow/power.ts';
-import type { SpiralProposal, SpiralQuestion } from '../../engine/flow/propose-spiral.ts';
+import type { SpiralProposal } from '../../engine/flow/propose-spiral.ts';
 import type { ReelLineAnswer } from '../../engine/flow/reel-line.ts';
 import type { ReelLineQuestion } from '../../engine/flow/reel-line-question.ts';
 import type { HandRow, HandsQuestion, RoundAtLoad, RoundQuestion } from '../../engine/flow/round-answer.ts';
-import type { TwoGripsAtLoad, TwoGripsQuestion } from '../../engine/flow/two-grips.ts';
+import type { TwoGripsAtLoad } from '../../engine/flow/two-grips.ts';
 import type { KeepOut } from '../../engine/layout/kept-free.ts';
 import type { LadderRequest } from '../../engine/layout/ladder-request.ts';
 import type { LayoutAnswer, LayoutProgress } from '../../engine/layout/layout.ts';
@@ -75,11 +75,6 @@ export interface RoundTask {
   does: 'round';
   question: RoundQuestion;
 }
-/** Angles for a spiral's guides. */
-interface SpiralTask {
-  does: 'spiral';
-  question: SpiralQuestion;
-}
 /** Torque and twist of guides on top, under and in a spiral, held three ways. */
 export interface HandsTask {
   does: 'hands';
@@ -91,11 +86,6 @@ export interface ReelLineTask {
   does: 'reelLine';
   question: ReelLineQuestion;
 }
-/** What each of two hands gives. */
-export interface GripsTask {
-  does: 'grips';
-  question: TwoGripsQuestion;
-}
 
 /** Tasks of more than a frame. */
 export type LongTask =
@@ -106,9 +96,7 @@ export type LongTask =
   | RealLineTask
   | ReelLineTask
   | RoundTask
-  | SpiralTask
   | HandsTask
-  | GripsTask
   | DoubtTask;
 export type Task = ReadTask | LongTask;
 

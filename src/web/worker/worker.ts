@@ -1,9 +1,7 @@
 /** The engine's home in the browser: every task is answered once, in order. */
 import { moveDefaults, nextMove } from '../../engine/flow/next-move.ts';
-import { proposeSpiral } from '../../engine/flow/propose-spiral.ts';
 import { readReelLine } from '../../engine/flow/reel-line.ts';
 import { handsAnswer, roundAnswer } from '../../engine/flow/round-answer.ts';
-import { twoGrips } from '../../engine/flow/two-grips.ts';
 import { readRealLine } from '../../engine/layout/real-line.ts';
 import { answerTasks } from './answer-tasks.ts';
 import type { DoubtTask } from './doubt-messages.ts';
@@ -33,10 +31,6 @@ answerTasks<Exclude<Task, DoubtTask>>((task, progress) => {
       return readRealLine(task.question);
     case 'round':
       return roundAnswer(task.question);
-    case 'spiral':
-      return proposeSpiral(task.question);
-    case 'grips':
-      return twoGrips(task.question);
     case 'hands':
       return handsAnswer(task.question);
   }

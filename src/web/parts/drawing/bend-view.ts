@@ -35,6 +35,8 @@ export interface BendView {
   rod: DrawnRod;
   loads: readonly RuledLoad[];
   drawn: number;
+  /** Stations of the rings, tip-top first, where the line may lie on the blank; left out: it is drawn straight. */
+  ringFromTipM?: readonly number[];
   /** Under its own weight alone. */
   rest?: RuledLoad;
   /** Rings (0 the tip-top) that need the builder's attention under the drawn load. */

@@ -7,9 +7,11 @@ import {
   hangM,
   numberMark,
   placeOf,
+  placesPath,
   reelRadiusM,
   rodOutline,
   shapePath,
+  wayOfLine,
 } from './bent-rod-shapes.ts';
 import { type DrawingFrame, extentOf } from './drawing-frame.ts';
 import { GapMark } from './gap-mark.ts';
@@ -17,7 +19,7 @@ import { inTheWay } from './in-the-way.ts';
 import { fanAt, fanSizeFor, onScreen, type PlacePx } from './line-fans.ts';
 import { placeLabels } from './place-labels.ts';
 import { fanRoom, roomyPx, withRoomAbove } from './room-above.ts';
-import { NodePool, polyline, setAll, setText, svgNode } from './svg-nodes.ts';
+import { NodePool, setAll, setText, svgNode } from './svg-nodes.ts';
 import { WorstLens } from './worst-lens.ts';
 
 /** Where a flag on the bent rod stands, from the front of the grip. */
@@ -154,17 +156,12 @@ export class BentRodDrawing {
 
   private paintLine(view: BendView, drawn: RuledLoad, frame: DrawingFrame): void {
     const { rod } = view;
-    const reel = alongButt(rod, rod.reel.alongM, rod.reel.offsetM);
     const from = rod.loadBy === 'tied' ? { xM: drawn.xM[0], yM: drawn.yM[0] } : drawn.rings[0];
     const pull = rod.pullAngleRad[view.drawn];
     const end = { xM: from.xM + hangM * Math.cos(pull), yM: from.yM + hangM * Math.sin(pull) };
-    const line = [...drawn.rings].reverse();
-    const points = [reel, ...line, ...(rod.loadBy === 'tied' ? [] : [end])];
-    const path = polyline(
-      points.map(({ xM }) => frame.xPx(xM)),
-      points.map(({ yM }) => frame.yPx(yM)),
-    );
-    this.parts.line.setAttribute('d', path);
+    const { way, touched } = wayOfLine(view);
+    this.parts.line.setAttribute('d', placesPath(rod.loadBy === 'tied' ? way : [...way, end], frame));
+    this.parts.touch.setAttribute('d', touched.map((places) => placesPath(places, frame)).join(''));
     const [x, y] = [frame.xPx(end.xM), frame.yPx(end.yM)];
     const hang = `M${frame.xPx(from.xM)} ${frame.yPx(from.yM)}L${x} ${y}`;
     this.parts.tied.setAttribute('d', rod.loadBy === 'tied' ? hang : '');
@@ -237,6 +234,7 @@ function makeParts(svg: SVGSVGElement) {
     handle: path('bend-handle'),
     rod: path('bend-rod'),
     line: path('bend-line'),
+    touch: path('bend-touch'),
     tied: path('bend-tied'),
     weight: path('bend-weight'),
     weightName: svgNode(svg, 'text', { class: 'bend-weight-name' }),

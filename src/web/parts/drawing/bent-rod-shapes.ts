@@ -1,4 +1,6 @@
 /** The shapes of the bent rod on the screen, from the places the engine gives. */
+
+import { lineOverBlank, type PlaceOfLine } from '../../../engine/layout/line-over-blank.ts';
 import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
 import { valueAt } from '../../../engine/numerics/piecewise-linear.ts';
 import type { BendView, DrawnRod } from './bend-view.ts';
@@ -30,6 +32,13 @@ export function rodOutline(
     py[2 * count - 1 - i] = y - ny;
   }
   return `${polyline(px, py)}Z`;
+}
+
+export function placesPath(places: readonly PlaceOfLine[], frame: DrawingFrame): string {
+  return polyline(
+    places.map(({ xM }) => frame.xPx(xM)),
+    places.map(({ yM }) => frame.yPx(yM)),
+  );
 }
 
 export function shapePath({ xM, yM }: RuledLoad, frame: DrawingFrame): string {
@@ -71,6 +80,17 @@ export function placeOf({ fromTipM, xM, yM }: RuledLoad, atM: number): { xM: num
     xM: xM[high - 1] + share * (xM[high] - xM[high - 1]),
     yM: yM[high - 1] + share * (yM[high] - yM[high - 1]),
   };
+}
+
+/** From the reel to the tip-top, over the blank where it lies on it; `touched` are those stretches. */
+export function wayOfLine(view: BendView): { way: PlaceOfLine[]; touched: PlaceOfLine[][] } {
+  const { rod, ringFromTipM } = view;
+  const drawn = view.loads[view.drawn];
+  const reel = alongButt(rod, rod.reel.alongM, rod.reel.offsetM);
+  if (!ringFromTipM) return { way: [reel, ...[...drawn.rings].reverse()], touched: [] };
+  const stretches = lineOverBlank(drawn, ringFromTipM, reel, rod.outside);
+  const fromTip = drawn.rings.flatMap((ring, k) => [ring, ...stretches[k]]);
+  return { way: [reel, ...fromTip.reverse()], touched: stretches.filter((places) => places.length > 1) };
 }
 
 /** A point given along the butt's axis and off it to the reel's side. */

@@ -3,12 +3,14 @@ import { Button } from 'react-aria-components';
 import { blankTorsion } from '../../../engine/flow/blank-torsion.ts';
 import { rodKindOf } from '../../../engine/kinds/rod-kinds.ts';
 import { torsionInWords } from '../../../words/round.ts';
+import { twistSteps } from '../../../words/twist-steps.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { Field, FieldsRow } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { tablesOf } from '../../read/tables-of.ts';
+import { PrintTwist } from './print-twist.tsx';
 
 /** How stiff the blank is in twist: typical of its material, stated, or read with a bar across it. */
 export function TwistPart() {
@@ -32,12 +34,9 @@ export function TwistPart() {
       >
         {torsion && <p role="status">{torsionInWords(torsion)}</p>}
         <ol className="small">
-          <li>Clamp the butt at the front of the grip. Clamp a light bar across the blank near the tip.</li>
-          <li>Rest the blank in a V right at the bar, so that it turns and does not drop.</li>
-          <li>
-            Hang a weight at the bar’s left end. Lay a phone on the bar and read how far that end is down.
-          </li>
-          <li>Hang the same weight at the right end, as far out, and read again. Do it with two weights.</li>
+          {twistSteps.map((step) => (
+            <li key={step}>{step}</li>
+          ))}
         </ol>
         <FieldsRow of="twistTest" names={['barFromTip', 'clampFromTip']} />
         {twists.map(({ id }, index) => (
@@ -59,6 +58,7 @@ export function TwistPart() {
         <Button className="button" onPress={add}>
           {twists.length === 0 ? 'Read the bar' : 'Another weight'}
         </Button>
+        <PrintTwist />
         <Field path={['blank', '-', 'twistShare']} />
         <p className="small quiet">
           Typical shares follow from how fibres lie in the wall, which no maker publishes: between the ends a

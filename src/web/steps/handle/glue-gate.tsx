@@ -15,9 +15,17 @@ const checks: { field: string; tipTop?: boolean }[] = [
   { field: 'tipTopOnLine', tipTop: true },
 ];
 
+/** Reel and working guides then stand on two lines. */
+const inSpiral: Readonly<Record<string, string>> = {
+  seatOnLine: 'The reel foot stands on the top line',
+  guidesOnLine: 'Top and under lines run true over every section',
+  tipTopOnLine: 'The tip-top stands on the under line',
+};
+
 /** Glue cannot be undone: the time it was mixed is written down only when all four were looked at. */
 export function GlueGate() {
   const { single, write } = useBuild();
+  const spiral = useBench().choices?.spiral !== undefined;
   const handle = single('handle');
   const open = checks.filter(({ field }) => !flagOf(handle, field));
   const gluedAt = textOf(handle, 'gluedAt');
@@ -32,7 +40,7 @@ export function GlueGate() {
       <LineSides />
       <div className="gates">
         {checks.map(({ field }) => (
-          <Field key={field} path={['handle', '-', field]} />
+          <Field key={field} path={['handle', '-', field]} label={spiral ? inSpiral[field] : undefined} />
         ))}
       </div>
       <div role="status">

@@ -35,11 +35,8 @@ export function BendPart({ sheet, model, writer, drawn, onDraw }: BendPartProps)
         describe={(flag) => flagInWords(flag, writer)}
         write={paintFigure}
       />
-      {model.choices.side === 'over' && (
-        <p className="small quiet">
-          Guides on top: the drawing shows the straight line from ring to ring. See <q>The line as it runs</q>{' '}
-          for where it lies on the blank instead.
-        </p>
+      {rod.reelSide === 'over' && (
+        <p className="small quiet">The line is drawn thick where it lies on the blank.</p>
       )}
     </section>
   );

@@ -5,6 +5,8 @@ import type { ReelLineQuestion } from '../../../engine/flow/reel-line-question.t
 export interface FanFrame {
   widthPx: number;
   heightPx: number;
+  /** Of the view from the side. */
+  sidePx: number;
   freeM: number;
   /** Ends of what is shown, along from the grip's front. */
   nearM: number;
@@ -15,9 +17,13 @@ export interface FanFrame {
   taller: 1 | 2;
   /** 1 where the reel hangs under the blank. */
   down: 1 | -1;
+  /** Middle of the view from above, which shows how far a level-wind moves; undefined for a fixed spool. */
+  abovePx: number | undefined;
   /** Step of the region's columns. */
   stepM: number;
   x(alongM: number): number;
+  /** A width as the view from above draws it. */
+  acrossPx(widthM: number): number;
   /** Off the axis to the reel's side. */
   y(underM: number): number;
   alongAt(xPx: number): number;
@@ -39,12 +45,16 @@ export function fanFrame(
   const down = 'lipDiameterM' in source ? 1 : -1;
   const roomPx = deepM * pxPerM * taller;
   const blankPx = 0.02 * pxPerM * taller + 34;
-  const heightPx = roomPx + blankPx + 36;
-  const axisPx = down > 0 ? blankPx : heightPx - blankPx;
+  const sidePx = roomPx + blankPx + 36;
+  const axisPx = down > 0 ? blankPx : sidePx - blankPx;
+  const windPx = 'lipDiameterM' in source ? 0 : source.widthM * pxPerM * taller;
+  const abovePx = windPx > 0 ? sidePx + 14 + windPx / 2 : undefined;
   const [first, second] = region.heights;
   return {
     widthPx,
-    heightPx,
+    heightPx: abovePx === undefined ? sidePx : sidePx + windPx + 28,
+    sidePx,
+    abovePx,
     freeM,
     nearM,
     farM,
@@ -53,6 +63,7 @@ export function fanFrame(
     down,
     stepM: first && second ? Math.abs(first.fromTipM - second.fromTipM) : 0.01,
     x: (alongM) => 6 + (farM - alongM) * pxPerM,
+    acrossPx: (widthM) => widthM * pxPerM * taller,
     y: (underM) => axisPx + down * underM * pxPerM * taller,
     alongAt: (xPx) => farM - (xPx - 6) / pxPerM,
   };

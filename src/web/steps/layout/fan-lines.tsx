@@ -1,6 +1,6 @@
 import { guidePlace } from '../../../engine/flow/first-guide.ts';
 import type { GuideOnLine, ReelLineQuestion } from '../../../engine/flow/reel-line-question.ts';
-import { onLip } from '../../../engine/spool/fan.ts';
+import { type NextPlace, onLip } from '../../../engine/spool/fan.ts';
 import type { FanFrame } from './fan-frame.ts';
 
 export interface FanLinesProps {
@@ -22,6 +22,7 @@ export function FanLines({ frame, question }: FanLinesProps) {
           d={`M${at({ alongM: source.alongM, underM: source.offsetM })}L${at(ring)}L${at(next)}`}
           className="fan-edges"
         />
+        <FromAbove frame={frame} question={question} widthM={source.widthM} />
       </g>
     );
   }
@@ -57,6 +58,27 @@ export function FanLines({ frame, question }: FanLinesProps) {
         className="fan-reel"
       />
       <path d={`M${at(low)}L${at(high)}`} className="fan-lip" />
+    </g>
+  );
+}
+
+/** The level-wind's width, and the line from both of its ends through the first guide. */
+function FromAbove({ frame, question, widthM }: FanLinesProps & { widthM: number }) {
+  const { x, abovePx: middlePx } = frame;
+  if (middlePx === undefined) return null;
+  const [next, ring] = question.guides.slice(-2).map((guide) => guidePlace(question, guide));
+  const half = frame.acrossPx(widthM) / 2;
+  const reelPx = x(question.source.alongM);
+  const at = ({ alongM, asideM = 0 }: NextPlace) => `${x(alongM)} ${middlePx + frame.acrossPx(asideM)}`;
+  return (
+    <g>
+      <path d={`M0 ${middlePx}H${reelPx}`} className="fan-axis" />
+      <path
+        d={`M${reelPx} ${middlePx - half}L${at(ring)}L${at(next)}M${reelPx} ${middlePx + half}L${at(ring)}`}
+        className="fan-edges"
+      />
+      <path d={`M${reelPx} ${middlePx - half}v${2 * half}`} className="fan-lip" />
+      <circle cx={x(ring.alongM)} cy={middlePx + frame.acrossPx(ring.asideM)} r={4} className="fan-ring" />
     </g>
   );
 }

@@ -46,6 +46,7 @@ export function ReelLineDrawing({ question, answer, writer, onTake }: ReelLineDr
           Shaded: where a first guide may stand. Each bar is one ring size in mm; press a place on it to take
           it.
           {frame.taller > 1 && ' Heights are drawn double.'}
+          {frame.abovePx !== undefined && ' Below: the level-wind and the first guide from above.'}
         </figcaption>
       )}
     </figure>
@@ -75,6 +76,7 @@ function Region({ frame, question, answer: { region }, onTake }: RegionProps) {
       atY: y(ringUnderM(asked, freeM - (stretch.fromTipM + stretch.toTipM) / 2, asked.rings[i])),
     })),
   );
+  const names = apart(bars.map(({ fromTipM }) => x(freeM - fromTipM) + 4));
   const press = (event: PointerEvent<SVGPathElement>, ring: RingOnHand) => {
     const box = event.currentTarget.ownerSVGElement?.getBoundingClientRect();
     if (box) onTake(freeM - frame.alongAt(event.clientX - box.left), ring);
@@ -87,20 +89,36 @@ function Region({ frame, question, answer: { region }, onTake }: RegionProps) {
         return (
           <g key={`${ring.kind}${ring.size}${fromTipM}`}>
             <path d={line} className="fan-bar" />
-            <text x={x(freeM - fromTipM) + 4} y={atY - 4} className="small">
-              {ring.size.replace(/ mm$/, '')}
-            </text>
             <path d={line} className="fan-press" onPointerUp={(event) => press(event, ring)} />
           </g>
         );
       })}
+      {bars.map(({ ring, fromTipM, atY }, i) => (
+        <text key={`${ring.kind}${ring.size}${fromTipM}`} x={names[i]} y={atY - 4} className="small">
+          {ring.size.replace(/ mm$/, '')}
+        </text>
+      ))}
     </g>
   );
 }
 
+/** Numbers that would stand in each other's place, one behind the other. */
+function apart(wantedPx: readonly number[]): number[] {
+  const placed: number[] = [];
+  for (const wanted of wantedPx) {
+    let at = wanted;
+    while (placed.some((other) => Math.abs(other - at) < nameWidthPx)) at += 4;
+    placed.push(at);
+  }
+  return placed;
+}
+const nameWidthPx = 22;
+
 function Handle({ frame, question }: { frame: FanFrame; question: ReelLineQuestion }) {
   const { x, y } = frame;
-  const rows = question.surface.filter(({ fromTipM }) => frame.freeM - fromTipM < frame.farM + 0.2);
+  const inView = question.surface.findIndex(({ fromTipM }) => frame.freeM - fromTipM < frame.farM);
+  // one row beyond the sheet's edge: between two measured places the blank goes on
+  const rows = question.surface.slice(Math.max(0, inView - 1));
   const front = rows.slice(0, -1);
   const edge = (sign: 1 | -1) =>
     front.map(({ fromTipM, radiusM }) => `${x(frame.freeM - fromTipM)} ${y(sign * radiusM)}`);
@@ -137,7 +155,7 @@ function Labels({ frame, question, answer, writer }: LabelsProps) {
   const ringX = x(freeM - ring.fromTipM);
   const reelX = x(source.alongM);
   const { largest } = answer.first.lineAngleRad;
-  const dimY = down > 0 ? 16 : frame.heightPx - 8;
+  const dimY = down > 0 ? 16 : frame.sidePx - 8;
   const far = writer.tick(freeM - source.alongM - ring.fromTipM);
   const { underM } = guidePlace(question, ring);
   const lowest = y(underM + (ring.insideM ?? 0) / 2);
@@ -157,7 +175,7 @@ function Labels({ frame, question, answer, writer }: LabelsProps) {
       >
         {`${writer.angle(largest)} of ${writer.angle(limits.lineAngleRad)}`}
       </text>
-      <text x={4} y={y(0) - down * 14} className="quiet">
+      <text x={4} y={y(0) + (down > 0 ? -16 : 28)} className="quiet">
         tip
       </text>
     </g>

@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components';
 import type { RoundAtLoad } from '../../../engine/flow/round-answer.ts';
-import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
+import { type LayoutLimits, ringLimitRad } from '../../../engine/layout/criteria.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare } from '../../../words/places.ts';
 import { largestOver } from '../../../words/round.ts';
@@ -131,8 +131,7 @@ function TurnCell({
   const loads = settled.ours?.reading.loads ?? [];
   const most = Math.max(0, ...loads.map(({ rings }) => rings[guide + 1]?.lineAngleRad ?? 0));
   if (loads.length === 0) return <>–</>;
-  const isFirst = guide === settled.fromTipM.length - 1;
-  const limitRad = isFirst ? limits.firstLineAngleRad : limits.lineAngleRad;
+  const limitRad = ringLimitRad(limits, guide + 1, settled.fromTipM.length);
   return (
     <span className={limitRad !== undefined && most > limitRad ? 'attention' : undefined}>
       {writer.lineAngle(most)}

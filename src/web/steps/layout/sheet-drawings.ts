@@ -14,13 +14,15 @@ import type { SheetFrame } from './sheet-frame.ts';
 import type { StripsModel } from './strips-drawing.ts';
 
 export function bendView(frame: SheetFrame, rod: DrawnRod): BendView | undefined {
-  const loads = frame.ours?.reading.loads;
+  const { ours } = frame;
+  const loads = ours?.reading.loads;
   const drawn = loads?.[frame.drawn];
-  if (!loads || !drawn || loads.length !== rod.loadNames.length) return undefined;
+  if (!ours || !loads || !drawn || loads.length !== rod.loadNames.length) return undefined;
   return {
     rod,
     loads,
     drawn: frame.drawn,
+    ringFromTipM: rod.reelSide === 'over' ? [0, ...ours.fromTipM] : undefined,
     rest: frame.beside.rest?.reading.loads[0],
     attention: ringsAt(drawn.worstAt),
     active: frame.active === undefined ? undefined : frame.active + 1,

@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import { loadsToHang, strainVerdict } from '../../../engine/bench/strain.ts';
+import { ringLimitRad } from '../../../engine/layout/criteria.ts';
 import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { ladderWriter } from '../../../words/ladder-writer.ts';
@@ -134,8 +135,8 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
           </thead>
           <tbody>
             {load.rings.map(({ lineAngleRad }, ring) => {
-              const counts = ring > 0 && ring < last;
-              const beyondAngle = counts && lineAngleRad > limits.lineAngleRad;
+              const limitRad = ringLimitRad(limits, ring, last);
+              const beyondAngle = limitRad !== undefined && lineAngleRad > limitRad;
               const beyondGap = ring < last && load.spans[ring].gapM > limits.gapM;
               return (
                 <tr key={ring}>
@@ -146,7 +147,10 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
                   <td className={beyondAngle ? 'attention' : ''}>
                     {beyondAngle && '▲ '}
                     {writer.lineAngle(lineAngleRad)}
-                    {!counts && <span className="quiet small"> not counted</span>}
+                    {limitRad === undefined && <span className="quiet small"> not counted</span>}
+                    {ring === last && limitRad !== undefined && (
+                      <span className="quiet small"> of {writer.lineAngle(limitRad)}</span>
+                    )}
                   </td>
                   <td className={beyondGap ? 'attention' : ''}>
                     {beyondGap && '▲ '}

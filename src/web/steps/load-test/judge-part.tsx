@@ -7,6 +7,7 @@ import {
   gainInWords,
   moveInWords,
   offMarks,
+  spiralInPhotoWords,
   withheldInWords,
 } from '../../../words/judging.ts';
 import { Figure } from '../../fields/figure.tsx';
@@ -29,8 +30,14 @@ export function JudgePart({ model }: { model: SheetModel }) {
   if (!shown) return null;
   return (
     <Part title="What the photograph says" aside="of the taped-up rod, beside what was predicted">
-      <TestChoice tests={tests} shown={shown} onPick={setPicked} />
-      <Judged key={shown.test.id} model={model} traced={shown} />
+      {model.choices.spiral ? (
+        <p className="attention">{spiralInPhotoWords}</p>
+      ) : (
+        <>
+          <TestChoice tests={tests} shown={shown} onPick={setPicked} />
+          <Judged key={shown.test.id} model={model} traced={shown} />
+        </>
+      )}
     </Part>
   );
 }

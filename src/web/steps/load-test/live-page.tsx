@@ -84,7 +84,10 @@ function Watch({ test, model }: { test: LoadTest; model: SheetModel }) {
   const curve = useMemo(() => traced && lookCurve(traced), [traced]);
   const proof = useLiveProof({ model, test, curve });
   const readings = useMemo(
-    () => (traced && test.rod === 'taped' ? liveReadings(traced.points, model) : undefined),
+    () =>
+      traced && test.rod === 'taped' && !model.choices.spiral
+        ? liveReadings(traced.points, model)
+        : undefined,
     [traced, model, test.rod],
   );
   const wanted = tapWanted(look, taps.length);

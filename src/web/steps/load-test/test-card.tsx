@@ -1,6 +1,7 @@
 import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
 import type { LoadTest } from '../../../record/read-load-tests.ts';
+import { spiralInPhotoWords } from '../../../words/judging.ts';
 import { Field } from '../../fields/field.tsx';
 import { AddPhoto } from '../../parts/photo/add-photo.tsx';
 import { rowChanges } from '../../parts/photo/place-changes.ts';
@@ -41,6 +42,9 @@ export function TestCard({ test, number, before, isAccepted, model }: TestCardPr
           ]}
         />
       </div>
+      {test.rod === 'taped' && model?.choices.spiral && (
+        <p className="small attention">{spiralInPhotoWords}</p>
+      )}
       {test.rod === 'bare' && (
         <div className="fields-row">
           <Field path={field('heldFromTip')} />
