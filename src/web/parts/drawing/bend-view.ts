@@ -46,3 +46,8 @@ export interface BendView {
   /** False while a guide is dragged: the scale then stays as it is. */
   settled: boolean;
 }
+
+/** The drawn load, all heavier ones and the next lighter one; what is lighter still may run off the sheet. */
+export function shownWhole({ loads, drawn }: BendView): readonly RuledLoad[] {
+  return loads.slice(Math.max(0, drawn - 1));
+}

@@ -1,5 +1,5 @@
 import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
-import type { BendView, DrawnRod } from './bend-view.ts';
+import { type BendView, type DrawnRod, shownWhole } from './bend-view.ts';
 import {
   alongButt,
   fixedPoints,
@@ -45,6 +45,7 @@ export class BentRodDrawing {
   private view: BendView | undefined;
   private widthPx = 0;
   private mostHeightPx = 0;
+
   constructor(svg: SVGSVGElement) {
     this.svg = svg;
     this.parts = makeParts(svg);
@@ -213,11 +214,6 @@ export class BentRodDrawing {
     });
     leaders.setAttribute('d', leaderPath);
   }
-}
-
-/** The drawn load, all heavier ones and the next lighter one; what is lighter still may run off the sheet. */
-function shownWhole({ loads, drawn }: BendView): readonly RuledLoad[] {
-  return loads.slice(Math.max(0, drawn - 1));
 }
 
 function makeParts(svg: SVGSVGElement) {
