@@ -8,9 +8,9 @@ const circle = {
   xM: Float64Array.from({ length: 101 }, (_, i) => Math.sin(turn(i))),
   yM: Float64Array.from({ length: 101 }, (_, i) => Math.cos(turn(i))),
   rings: [20, 60, 70].map((i) => ({ xM: Math.sin(turn(i)), yM: Math.cos(turn(i)), lineAngleRad: 0.1 })),
-  spans: [
-    { gapM: 0.012, extraBendPerM: 0 },
-    { gapM: 0.001, extraBendPerM: 0 },
+  ruled: [
+    { ruleGapM: 0.012, ownBendPerM: 1 },
+    { ruleGapM: 0.001, ownBendPerM: 1 },
   ],
 } as unknown as RuledLoad;
 
@@ -25,5 +25,5 @@ test('the dimension of a gap is as long as the sagitta of the arc, square on the
 
 test('the widest gap is the one that is drawn', () => {
   expect(widestGap(circle)).toBe(0);
-  expect(widestGap({ ...circle, spans: [] })).toBe(-1);
+  expect(widestGap({ ...circle, ruled: [] })).toBe(-1);
 });

@@ -28,9 +28,12 @@ export function nearestOn({ xM, yM }: RuledLoad, place: PlaceM): PlaceM {
   return blank;
 }
 
-/** The span whose line stands farthest off; -1 without a span. */
-export function widestGap({ spans }: RuledLoad): number {
-  return spans.reduce((widest, { gapM }, span) => (gapM > (spans[widest]?.gapM ?? 0) ? span : widest), -1);
+/** The span in which a rule reads most; -1 without one. */
+export function widestGap({ ruled }: RuledLoad): number {
+  return ruled.reduce(
+    (widest, { ruleGapM }, span) => (ruleGapM > (ruled[widest]?.ruleGapM ?? 0) ? span : widest),
+    -1,
+  );
 }
 
 /** A dimension line with a stroke square on it at either end. */
