@@ -37,20 +37,27 @@ export function NextLine({ children, at, goOn }: NextLineProps) {
  * Puts the focus into the field of a path, or scrolls to the part that carries it. What keeps it out of sight says so
  * (`data-holds`: beginnings of paths) and is opened first: a fold, or the tab of another set-up.
  */
-export function goToField(at: string, mayOpen = true): void {
-  const place = document.querySelector<HTMLElement>(`[data-path="${CSS.escape(at)}"]`);
-  if (place) {
-    bringIntoSight(place);
-    return;
-  }
+export function goToField(at: string): void {
+  if (wentTo(at)) return;
   const keeper = [...document.querySelectorAll<HTMLElement>('[data-holds]')].find(({ dataset }) =>
     dataset.holds?.split(' ').some((start) => at.startsWith(start)),
   );
-  if (!keeper || !mayOpen) return;
+  if (!keeper) return;
   if (keeper instanceof HTMLDetailsElement) keeper.open = true;
   else keeper.click();
-  // what it holds comes with one of the next frames
-  requestAnimationFrame(() => requestAnimationFrame(() => goToField(at, false)));
+  // what it holds comes with one of the next frames, on a busy computer late
+  const until = performance.now() + 2000;
+  const look = () => {
+    if (!wentTo(at) && performance.now() < until) requestAnimationFrame(look);
+  };
+  requestAnimationFrame(look);
+}
+
+/** Whether the field is in the page already. */
+function wentTo(at: string): boolean {
+  const place = document.querySelector<HTMLElement>(`[data-path="${CSS.escape(at)}"]`);
+  if (place) bringIntoSight(place);
+  return place !== null;
 }
 
 function bringIntoSight(place: HTMLElement): void {
