@@ -8,13 +8,6 @@ export { type Decoded, type DecodeLimits, decodeImage, decodeLimits } from './de
 export type { EndsKnown } from './ends/ends-known.ts';
 export { type EndsAnswer, findEnds } from './ends/find-ends.ts';
 export type { Refused } from './finding.ts';
-export {
-  type LineRequest,
-  type MeasuredLine,
-  type MeasuredRing,
-  type MeasuredSpan,
-  measureLine,
-} from './line/measure-line.ts';
 export { type LiveKnown, type LiveLook, lookLive } from './live/look-live.ts';
 export { type FindMarksOptions, type FoundMark, findMarks } from './marks/find-marks.ts';
 export type { Pixels } from './pixels.ts';

@@ -2,6 +2,7 @@
  * Largest surface strain of a bent rod, ε = |κ - κ0|·OD/2: κ0 the natural curvature, OD the outside diameter.
  * The curvature that counts is the one that the load adds. Levels to judge it by: bench/strain.ts.
  */
+import { surfaceStrainPercent } from '../bench/strain.ts';
 import { piecewiseLinear, valueAt } from '../numerics/piecewise-linear.ts';
 import type { BendPoint } from './bend.ts';
 import { type Rod, rodTables } from './rod.ts';
@@ -25,7 +26,7 @@ export function largestStrain(
   let worst: LargestStrain = { strainPercent: 0, fromTipM: 0 };
   for (const { fromTipM, curvaturePerM } of points) {
     const added = curvaturePerM - (rest ? valueAt(rest, fromTipM) : 0);
-    const strainPercent = 50 * Math.abs(added) * valueAt(outside, fromTipM);
+    const strainPercent = surfaceStrainPercent(added, valueAt(outside, fromTipM));
     if (strainPercent > worst.strainPercent) worst = { strainPercent, fromTipM };
   }
   return worst;

@@ -6,6 +6,7 @@
  * so a rule reads about ring height − OD/2 more.
  * Surface strain ε = κ·OD/2 of the curvature under load, the natural bow taken off, per element (bench/strain.ts).
  */
+import { surfaceStrainPercent } from '../bench/strain.ts';
 import { sideSign } from '../bend/bend.ts';
 import {
   integralBetween,
@@ -110,7 +111,7 @@ function largestStrain(ladder: Ladder, load: LoadReading, outside: PiecewiseLine
     const [near, far] = [fromTipM[i - 1], fromTipM[i]];
     const turn = angleRad[i - 1] - angleRad[i] - restTurn(ladder, near, far);
     const at = (near + far) / 2;
-    const percent = ((Math.abs(turn) / (far - near)) * valueAt(outside, at) * 100) / 2;
+    const percent = surfaceStrainPercent(turn / (far - near), valueAt(outside, at));
     if (percent > largest.percent) {
       largest.percent = percent;
       largest.fromTipM = at;

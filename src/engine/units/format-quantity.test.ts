@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { formatInches } from './format-inches.ts';
-import { formatDegrees, formatInchesWithRemainder, formatLength, formatMm } from './format-quantity.ts';
+import { formatDegrees, formatLength, formatMm } from './format-quantity.ts';
 
 describe('inches as a tape reads them', () => {
   it('gives the parts of a true fraction in lowest terms', () => {
@@ -24,11 +24,6 @@ describe('inches as a tape reads them', () => {
     expect(formatInches(-0.0001).text).toBe('0 in');
     expect(formatMm(-0.00001)).toBe('0.0 mm');
     expect(formatDegrees(-0.0001)).toBe('0.0°');
-  });
-  it('shows what the tick leaves out', () => {
-    expect(formatInchesWithRemainder(0.31)).toBe('12 3⁄16 in + 0.4 mm');
-    expect(formatInchesWithRemainder(0.3093)).toBe('12 3⁄16 in - 0.3 mm');
-    expect(formatInchesWithRemainder(0.3095625)).toBe('12 3⁄16 in');
   });
   it('follows the shop', () => {
     expect(formatLength(0.3095625, { system: 'mm' })).toBe('309.6 mm');

@@ -24,13 +24,6 @@ export function formatMm(lengthM: number, decimals = 1): string {
   return `${fixedDecimals(lengthM * 1000, decimals)} mm`;
 }
 
-/** `12 3⁄16 in + 0.2 mm`: the tick and, where it shows, what the tick leaves out. */
-export function formatInchesWithRemainder(lengthM: number, denominator: InchDenominator = 16): string {
-  const { text, remainderM } = formatInches(lengthM, { denominator });
-  const left = fixedDecimals(Math.abs(remainderM) * 1000, 1);
-  return left === '0.0' ? text : `${text} ${remainderM < 0 ? '-' : '+'} ${left} mm`;
-}
-
 /** `72 g`, `0.25 g`; grams in both systems, as the scale shows. */
 export function formatGrams(massKg: number, decimals = 2): string {
   return `${trimZeros(massKg * 1000, decimals)} g`;

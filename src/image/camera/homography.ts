@@ -76,23 +76,6 @@ export function homographyApply(h: ArrayLike<number>, point: Point): Point {
   };
 }
 
-/** The inverse map, scaled so that its last entry is 1. */
-export function homographyInverse(h: ArrayLike<number>): Homography {
-  const [a, b, c, d, e, f, g, i, j] = Array.from(h);
-  const adjugate = Float64Array.from([
-    e * j - f * i,
-    c * i - b * j,
-    b * f - c * e,
-    f * g - d * j,
-    a * j - c * g,
-    c * d - a * f,
-    d * i - e * g,
-    b * g - a * i,
-    a * e - b * d,
-  ]);
-  return adjugate.map((value) => value / adjugate[8]);
-}
-
 interface Normalisation {
   x: number;
   y: number;
