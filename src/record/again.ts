@@ -59,7 +59,7 @@ const whatHolds: Record<string, { but: readonly string[] } | { only: readonly st
   },
   quoteLines: { but: ['gone'] },
   quoteHours: { but: ['gone'] },
-  inspection: { only: ['order', 'item', 'tolerance'] },
+  inspection: { only: ['order', 'point', 'item', 'tolerance'] },
 };
 
 function holds(collection: string, field: string): boolean {

@@ -1,5 +1,6 @@
 import { type CurvePoint, type CurveRing, curveOf, placesMark, ringsOf } from './load-curve.ts';
 import { oneOf, type RowReader } from './read-values.ts';
+import { type TraceNote, traceNotesOf } from './trace-notes.ts';
 
 export type PlaceRole = 'mark' | 'butt' | 'tip' | 'via' | 'ring' | 'line';
 
@@ -36,7 +37,7 @@ export interface PhotoTrace {
   cameraAwayM: number | undefined;
   seenShare: number | undefined;
   lensEstimated: boolean;
-  findings: string[];
+  findings: TraceNote[];
 }
 
 /** A rectangle as measured; its diagonals are the check. */
@@ -147,7 +148,7 @@ function readTrace(trace: RowReader, madeFrom: string): PhotoTrace | undefined {
     cameraAwayM: trace.si('cameraAway'),
     seenShare: trace.number('seenShare'),
     lensEstimated: trace.flag('lensEstimated'),
-    findings: (trace.text('findings') ?? '').split('\n').filter(Boolean),
+    findings: traceNotesOf(trace.text('findings')),
   };
 }
 

@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
+import { boxesOverlap, textBox } from '../../test/kit/text-boxes.ts';
+import { inspectionPoints } from '../engine/delivery/inspection.ts';
 import { makeQuote } from '../engine/quote/quote.ts';
 import { cautions } from '../words/care.ts';
-import { inspectionList } from '../words/inspection.ts';
+import { inspectionInWords } from '../words/inspection.ts';
 import { shopWriter } from '../words/writer.ts';
 import { deliverySheets } from './delivery-sheets.ts';
 import { type Mark, plainText, type Sheet, type Text } from './drawing.ts';
@@ -10,7 +12,7 @@ import { orderSheet } from './order-sheet.ts';
 import { marginMm } from './paper-size.ts';
 import { linesOf } from './paragraph.ts';
 import { quoteSheet } from './quote-sheet.ts';
-import { boxesOverlap, textBox, textWidthMm } from './text-width.ts';
+import { textWidthMm } from './text-width.ts';
 import { ticketLabel } from './ticket-label.ts';
 
 const texts = (marks: readonly Mark[]) => marks.filter((mark): mark is Text => mark.kind === 'text');
@@ -105,13 +107,12 @@ test.each(['a4', 'letter'] as const)(
       revision: 'ab12cd34ef',
       date: '1 March 2026',
     };
-    const list = inspectionList({ lengthM: 2.743, massKg: 0.092 }, shopWriter({ system: 'mm' })).map(
-      (row) => ({
-        ...row,
-        found: '',
-        verdict: '',
-      }),
-    );
+    const facts = { lengthM: 2.743, massKg: 0.092 };
+    const list = inspectionPoints.map((point) => ({
+      ...inspectionInWords(point, facts, shopWriter({ system: 'mm' }))!,
+      found: '',
+      verdict: '',
+    }));
     const sheets = deliverySheets(rod, list, [{ what: 'Thread green', lot: 'L7', dye: 'D3' }], paper);
     for (const sheet of sheets) {
       expect(sheet.pages).toHaveLength(1);

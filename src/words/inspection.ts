@@ -31,10 +31,14 @@ const looks: Record<InspectionPoint, string> = {
   name: 'Lettering: spelt as the customer gave it',
 };
 
-/** The list as it is laid out, in the shop's units; the builder changes or strikes any line. */
-export function inspectionList(facts: RodFacts, w: ShopWriter): InspectionItem[] {
-  const tolerance = tolerancesInWords(facts, w);
-  return inspectionPoints.map((point) => ({ item: looks[point], tolerance: tolerance[point] }));
+/** A usual point in the shop's units; the builder writes over either. Undefined where `point` is none. */
+export function inspectionInWords(
+  point: string | undefined,
+  facts: RodFacts,
+  w: ShopWriter,
+): InspectionItem | undefined {
+  const usual = inspectionPoints.find((one) => one === point);
+  return usual && { item: looks[usual], tolerance: tolerancesInWords(facts, w)[usual] };
 }
 
 function tolerancesInWords(

@@ -1,4 +1,5 @@
 /** What was printed, ticked off, looked at, used, offered and handed over. */
+import { inspectionPoints } from '../../engine/delivery/inspection.ts';
 import {
   choice,
   count,
@@ -97,9 +98,10 @@ export const quoteHours = many('Hours of the quote', {
   hours: real('time', [0, 10_000], { unit: 'h' }),
 });
 
-/** The list before delivery: what was found, beside its tolerance. */
+/** The list before delivery: what was found, beside its tolerance. A usual point is said by src/words/inspection. */
 export const inspection = many('Point of the inspection', {
   order: order(),
+  point: choice('point', inspectionPoints),
   item: text('what is looked at', 200),
   tolerance: text('tolerance', 200),
   found: text('found', 200),

@@ -1,7 +1,9 @@
 import { Button } from 'react-aria-components';
 import type { PhotoTrace } from '../../../record/read-load-photo.ts';
 import { Figure } from '../../fields/figure.tsx';
+import { useShop } from '../../read/shop.tsx';
 import type { PhotoReading } from './photo-request.ts';
+import { traceWords } from './trace-words.ts';
 import { useFineLength } from './use-fine-length.ts';
 import type { TraceState } from './use-trace.ts';
 
@@ -43,9 +45,11 @@ export function TraceSay({ reading, trace: { progress }, standing }: TraceBarPro
 /** The reading of the curve, and what is odd about the picture. */
 export function TraceBar({ reading, trace, standing }: TraceBarProps) {
   const { progress, troubles } = trace;
+  const { writer } = useShop();
   const doubts = reading.findings.map(({ message }) => message);
   const shown = standing && !standing.outOfDate && troubles.length === 0 ? standing.findings : [];
-  const sentences = [...doubts, ...troubles, ...shown];
+  const odd = traceWords(shown, reading.marks, writer);
+  const sentences = [...doubts, ...troubles, ...odd];
   return (
     <>
       <div className="photo-bar screen-only">

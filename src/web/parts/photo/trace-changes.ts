@@ -1,7 +1,9 @@
+import type { Finding } from '../../../engine/finding.ts';
 import { type CurvePoint, type CurveRing, curveText, ringsText } from '../../../record/load-curve.ts';
 import type { Change } from '../../../record/operation.ts';
 import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import type { FieldValue } from '../../../record/schema.ts';
+import { traceNotesText } from '../../../record/trace-notes.ts';
 import { rowChanges } from './place-changes.ts';
 
 export interface NewTrace {
@@ -12,7 +14,7 @@ export interface NewTrace {
   cameraAwayM: number | undefined;
   seenShare: number;
   lensEstimated: boolean;
-  words: readonly string[];
+  findings: readonly Finding[];
   madeAt: string;
   engineVersion: string;
 }
@@ -27,7 +29,7 @@ export function traceChanges(trace: NewTrace): Change[] {
     cameraAwayM,
     seenShare,
     lensEstimated,
-    words,
+    findings,
     madeAt,
     engineVersion,
   } = trace;
@@ -42,7 +44,7 @@ export function traceChanges(trace: NewTrace): Change[] {
     cameraAway: cameraAwayM === undefined ? null : millimetres(cameraAwayM, 0),
     seenShare: Math.min(1, Math.max(0, Number(seenShare.toFixed(4)))),
     lensEstimated,
-    findings: words.length > 0 ? words.join('\n').slice(0, 7900) : null,
+    findings: traceNotesText(findings),
     gone: null,
   });
 }

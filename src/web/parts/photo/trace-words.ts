@@ -1,4 +1,5 @@
 import type { Finding, FindingValue } from '../../../engine/finding.ts';
+import type { TraceNote } from '../../../record/trace-notes.ts';
 import { sentenceOf } from '../../../words/sentence.ts';
 import type { Writer } from '../../../words/writer.ts';
 import type { NamedMark } from './photo-request.ts';
@@ -8,11 +9,13 @@ import type { NamedMark } from './photo-request.ts';
  * the request (`marks[2].atM`) becomes the thing it stands for.
  */
 export function traceWords(
-  findings: readonly Finding[],
+  notes: readonly TraceNote[],
   marks: readonly NamedMark[],
   writer: Writer,
 ): string[] {
-  return findings.map((found) => `${subjectOf(found.path)}${sentenceOf(named(found, marks), writer)}`);
+  return notes.map((note) =>
+    typeof note === 'string' ? note : `${subjectOf(note.path)}${sentenceOf(named(note, marks), writer)}`,
+  );
 }
 
 function subjectOf(path: string): string {

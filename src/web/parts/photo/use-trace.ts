@@ -86,7 +86,7 @@ async function look(build: Build, desk: PhotoDesk, wanted: Look): Promise<Outcom
   if (traced.status === 'refused') return { troubles: words, lostPx: undefined };
   if (traced.status === 'lost') return { troubles: words, lostPx: traced.reachedPx };
   const { version } = await api.info();
-  build.store.write(gesture ?? 'readCurve', newTrace(photo, answer, words, version));
+  build.store.write(gesture ?? 'readCurve', newTrace(photo, answer, version));
   return well;
 }
 
@@ -95,12 +95,7 @@ function photoNow(build: Build, photoId: string): LoadPhoto | undefined {
   return readPhotos(build.store.getSnapshot().document).find(({ id }) => id === photoId);
 }
 
-function newTrace(
-  photo: LoadPhoto,
-  { traced, rings, cameraAwayM }: TraceAnswer,
-  words: string[],
-  engineVersion: string,
-) {
+function newTrace(photo: LoadPhoto, { traced, rings, cameraAwayM }: TraceAnswer, engineVersion: string) {
   if (traced.status !== 'converged') return [];
   return traceChanges({
     photo,
@@ -110,7 +105,7 @@ function newTrace(
     cameraAwayM,
     seenShare: traced.seenShare,
     lensEstimated: traced.lens.estimated,
-    words,
+    findings: traced.findings,
     madeAt: new Date().toISOString(),
     engineVersion,
   });

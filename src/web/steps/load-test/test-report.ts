@@ -1,16 +1,25 @@
 import { formatDegrees, formatGrams } from '../../../engine/units/format-quantity.ts';
 import type { LoadTest } from '../../../record/read-load-tests.ts';
+import type { Writer } from '../../../words/writer.ts';
 import { closeUpWords } from '../../parts/photo/close-up-words.ts';
+import { photoReading } from '../../parts/photo/photo-request.ts';
 import type { SeenCurve } from '../../parts/photo/seen-curve.ts';
+import { traceWords } from '../../parts/photo/trace-words.ts';
 import type { Beside } from './beside.ts';
+
+interface ReportWriters {
+  show(lengthM: number): string;
+  writer: Writer;
+}
 
 /** What was found, as text that is kept with the accepted test, whatever is reckoned later. */
 export function testReport(
   test: LoadTest,
   { trace, curve, photo, closeUps }: SeenCurve,
   beside: Beside | undefined,
-  show: (lengthM: number) => string,
+  { show, writer }: ReportWriters,
 ): string {
+  const odd = traceWords(trace.findings, photoReading(photo, show).marks, writer);
   const hung = test.hungKg === undefined ? 'weight not entered' : `${formatGrams(test.hungKg, 1)} on the tip`;
   const marks = `marks fit to ${(trace.marksRmsM * 1000).toFixed(1)} mm`;
   const head = [
@@ -24,5 +33,5 @@ export function testReport(
     const where = i === 0 ? 'Tip' : `${show(fromTipM)} from the tip`;
     return `${where}: ${show(seen.outM)} out, ${show(seen.upM)} up; ${show(apartM)} off the prediction${allowed}.`;
   });
-  return [...head, ...places, ...(beside?.doubts ?? []), ...trace.findings].join('\n').slice(0, 19_900);
+  return [...head, ...places, ...(beside?.doubts ?? []), ...odd].join('\n').slice(0, 19_900);
 }

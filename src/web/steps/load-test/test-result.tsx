@@ -13,6 +13,7 @@ import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
+import { useShop } from '../../read/shop.tsx';
 import { useSentence } from '../../read/use-sentence.ts';
 import { type Beside, besidePrediction } from './beside.ts';
 import { BesideDrawing } from './beside-drawing.tsx';
@@ -177,6 +178,7 @@ interface AcceptanceProps {
 
 /** The builder's word that the rod stays as this test shows it; what was found that day is kept with it. */
 function Acceptance({ test, seen, beside, show }: AcceptanceProps) {
+  const { writer } = useShop();
   const { write } = useBuild();
   const accept = () =>
     write(
@@ -184,7 +186,7 @@ function Acceptance({ test, seen, beside, show }: AcceptanceProps) {
       rowChanges('loadTests', test.id, {
         accepted: true,
         acceptedAt: new Date().toISOString(),
-        report: testReport(test, seen, beside, show),
+        report: testReport(test, seen, beside, { show, writer }),
       }),
     );
   if (!test.accepted) {

@@ -1,10 +1,12 @@
 import { Button } from 'react-aria-components';
 import { deliverySheets } from '../../../sheets/delivery-sheets.ts';
 import { cautions } from '../../../words/care.ts';
+import { inspectionInWords } from '../../../words/inspection.ts';
 import { Field } from '../../fields/field.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { usePrint } from '../../parts/sheet/use-print.ts';
+import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { textOf } from '../../read/values.ts';
@@ -14,16 +16,20 @@ import { useDeliveredRod } from './use-delivered-rod.ts';
 /** Label, care sheet and inspection list on paper, and who took the rod. */
 export function DeliveryPart() {
   const { rows } = useBuild();
-  const { paper } = useShop();
+  const { paper, writer } = useShop();
+  const { blank } = useBench();
   const rodNow = useDeliveredRod();
   const { print, printing } = usePrint();
   const pdf = () => {
-    const inspection = rows('inspection').map((row) => ({
-      item: textOf(row, 'item') ?? '',
-      tolerance: textOf(row, 'tolerance') ?? '',
-      found: textOf(row, 'found') ?? '',
-      verdict: textOf(row, 'verdict') ?? '',
-    }));
+    const inspection = rows('inspection').map((row) => {
+      const usual = inspectionInWords(textOf(row, 'point'), { lengthM: blank?.lengthM }, writer);
+      return {
+        item: textOf(row, 'item') ?? usual?.item ?? '',
+        tolerance: textOf(row, 'tolerance') ?? usual?.tolerance ?? '',
+        found: textOf(row, 'found') ?? '',
+        verdict: textOf(row, 'verdict') ?? '',
+      };
+    });
     const parts = rows('parts').map((row) => ({
       what: textOf(row, 'what') ?? '',
       lot: textOf(row, 'lot') ?? '',

@@ -1,12 +1,15 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
+import { inspectionPoints } from '../../../engine/delivery/inspection.ts';
+import type { Row } from '../../../record/document.ts';
 import type { Change } from '../../../record/operation.ts';
-import { inspectionList } from '../../../words/inspection.ts';
+import { inspectionInWords } from '../../../words/inspection.ts';
 import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
+import { textOf } from '../../read/values.ts';
 import { RowsTable } from './rows-table.tsx';
 
 /** The rod against its tolerances, before it leaves. */
@@ -20,16 +23,16 @@ export function InspectionPart() {
     setNew(true);
     write(
       'inspectionList',
-      inspectionList({ lengthM: blank?.lengthM }, writer).flatMap(({ item, tolerance }, i): Change[] => {
+      inspectionPoints.flatMap((point, i): Change[] => {
         const id = newRowId();
         return [
           { path: ['inspection', id, 'order'], value: i },
-          { path: ['inspection', id, 'item'], value: item },
-          { path: ['inspection', id, 'tolerance'], value: tolerance },
+          { path: ['inspection', id, 'point'], value: point },
         ];
       }),
     );
   };
+  const usual = (row: Row) => inspectionInWords(textOf(row, 'point'), { lengthM: blank?.lengthM }, writer);
   if (list.length === 0) {
     return (
       <Part anchor="inspection" title="Inspection" aside="with tolerances a customer would hold it to">
@@ -56,8 +59,20 @@ export function InspectionPart() {
         rows={list}
         foldsFirst
         columns={[
-          { field: 'item', head: 'Looked at', label: (n) => `Point ${n}`, folds: true },
-          { field: 'tolerance', head: 'Tolerance', label: (n) => `Tolerance of point ${n}`, folds: true },
+          {
+            field: 'item',
+            head: 'Looked at',
+            label: (n) => `Point ${n}`,
+            folds: true,
+            pale: (row) => usual(row)?.item,
+          },
+          {
+            field: 'tolerance',
+            head: 'Tolerance',
+            label: (n) => `Tolerance of point ${n}`,
+            folds: true,
+            pale: (row) => usual(row)?.tolerance,
+          },
           { field: 'found', head: 'Found', label: (n) => `Found at point ${n}`, folds: true },
           { field: 'verdict', head: 'Verdict', label: (n) => `Verdict on point ${n}` },
         ]}

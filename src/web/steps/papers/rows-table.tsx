@@ -11,6 +11,8 @@ interface Column {
   /** Of the field in row `n`, counted from 1. */
   label(n: number): string;
   folds?: boolean;
+  /** What holds while it is empty. */
+  pale?(row: Row): string | undefined;
 }
 
 interface RowsTableProps {
@@ -55,6 +57,7 @@ export function RowsTable({ label, collection, rows, columns, strike, foldsFirst
                     labelHidden
                     folds={column.folds}
                     label={column.label(i + 1)}
+                    pale={column.pale?.(row)}
                     path={[collection, row.id, column.field]}
                   />
                 </td>
