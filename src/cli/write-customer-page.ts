@@ -1,11 +1,9 @@
-import { writeFileSync } from 'node:fs';
-import { fromWhereCalled } from '../door/open-image.ts';
 import { customerPage } from '../sheets/customer-page.ts';
 import { customerRod } from '../sheets/customer-rod.ts';
 import { ladderWriter } from '../words/ladder-writer.ts';
-import { CommandError, exitCodes } from './exit-codes.ts';
 import type { OpenBuild } from './open-build.ts';
 import { workBuildFile } from './work-build-file.ts';
+import { writeOut } from './write-out.ts';
 
 export interface CustomerPageOptions {
   out: string;
@@ -33,12 +31,7 @@ export function writeCustomerPage(
     measured: work.fitted !== undefined,
   };
   const page = customerPage(customerRod(rod, ladderWriter(build.writer, work.question.loads.kg)));
-  try {
-    writeFileSync(fromWhereCalled(out), page);
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error);
-    throw new CommandError(`${out} cannot be written: ${reason}. Give another --out.`, exitCodes.input);
-  }
+  writeOut(out, page);
   const marks =
     work.marksAre === 'own' ? '' : ' It has no marks of its own yet: the page shows the proposed ones.';
   return `${out} is written. It holds all it shows; any browser opens and prints it.${marks}`;

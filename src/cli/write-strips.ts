@@ -1,5 +1,3 @@
-import { writeFileSync } from 'node:fs';
-import { fromWhereCalled } from '../door/open-image.ts';
 import { keepOutZones } from '../engine/bench/ferrule-zones.ts';
 import { readQuantity } from '../engine/units/read-quantity.ts';
 import { missingWords, sheetsPdf } from '../paper/index.ts';
@@ -14,12 +12,13 @@ import {
 } from '../sheets/paper-size.ts';
 import { type PrintFactors, printCorrection } from '../sheets/print-correction.ts';
 import { stripsSheet } from '../sheets/strips-sheet.ts';
-import { shopWriter } from '../words/writer.ts';
+import type { Writer } from '../words/writer.ts';
 import { CommandError, exitCodes } from './exit-codes.ts';
 import { findingLines, type OpenBuild } from './open-build.ts';
 import { paperFonts } from './paper-fonts.ts';
 import { marksWithSureness } from './sureness-of-work.ts';
 import { type WorkedBuild, workBuildFile } from './work-build-file.ts';
+import { writeOut } from './write-out.ts';
 
 export interface StripsOptions {
   paper: StripPaper;
@@ -33,26 +32,22 @@ export interface StripsOptions {
 
 /** Strips and the list of marks as one PDF; answers what was written. */
 export async function writeStrips(build: OpenBuild, options: StripsOptions): Promise<string> {
-  const factors = factorsOf(options);
+  const factors = factorsOf(options, build.writer);
   const worked = workBuildFile(build);
   const printedAt = new Date();
   const { bytes, missing } = await sheetsPdf(
-    drawSheets(worked, { on: { paper: options.paper, roll: rollOf(options) }, factors, printedAt }),
+    drawSheets(worked, {
+      on: { paper: options.paper, roll: rollOf(options, build.writer) },
+      factors,
+      printedAt,
+    }),
     {
       title: `${worked.choices.title}: strips`,
       printedAt,
       fonts: paperFonts(),
     },
   );
-  try {
-    writeFileSync(fromWhereCalled(options.out), bytes);
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error);
-    throw new CommandError(
-      `${options.out} cannot be written: ${reason}. Give another --out.`,
-      exitCodes.input,
-    );
-  }
+  writeOut(options.out, bytes);
   const written = `${options.out} is written. Print it at 100 %, then measure its rules before you use it.`;
   return `${written} ${missingWords(missing)}`.trimEnd();
 }
@@ -70,10 +65,15 @@ function drawSheets(
   ];
 }
 
-function rollOf({ rollWidth, rollLength }: StripsOptions): Roll {
+function rollOf({ rollWidth, rollLength }: StripsOptions, w: Writer): Roll {
   return {
-    widthM: within(measured(rollWidth, '--roll-width') ?? usualRollM, '--roll-width', rollLimitsM.width),
-    lengthM: within(measured(rollLength, '--roll-length'), '--roll-length', rollLimitsM.length),
+    widthM: within(
+      measured(rollWidth, '--roll-width', w) ?? usualRollM,
+      '--roll-width',
+      rollLimitsM.width,
+      w,
+    ),
+    lengthM: within(measured(rollLength, '--roll-length', w), '--roll-length', rollLimitsM.length, w),
   };
 }
 
@@ -81,24 +81,25 @@ function within<L extends number | undefined>(
   lengthM: L,
   option: string,
   [least, most]: readonly [number, number],
+  w: Writer,
 ): L {
   if (lengthM === undefined || (lengthM >= least && lengthM <= most)) return lengthM;
-  const words = `${option} is ${lengthM * 1000} mm; give ${least * 1000} to ${most * 1000} mm.`;
+  const words = `${option} is ${w.length(lengthM)}; give ${w.length(least)} to ${w.length(most)}.`;
   throw new CommandError(words, exitCodes.input);
 }
 
-function factorsOf({ ruleAcross, ruleAlong }: StripsOptions): PrintFactors {
+function factorsOf({ ruleAcross, ruleAlong }: StripsOptions, w: Writer): PrintFactors {
   const correction = printCorrection({
-    acrossM: measured(ruleAcross, '--rule-across'),
-    alongM: measured(ruleAlong, '--rule-along'),
+    acrossM: measured(ruleAcross, '--rule-across', w),
+    alongM: measured(ruleAlong, '--rule-along', w),
   });
   if (correction.ok) return correction.factors;
-  throw new CommandError(findingLines(correction.findings, shopWriter({ system: 'mm' })), exitCodes.input);
+  throw new CommandError(findingLines(correction.findings, w), exitCodes.input);
 }
 
-function measured(typed: string | undefined, path: string): number | undefined {
+function measured(typed: string | undefined, path: string, w: Writer): number | undefined {
   if (typed === undefined) return undefined;
   const read = readQuantity(typed, { dimension: 'length', system: 'mm', path });
   if (read.ok) return read.si;
-  throw new CommandError(findingLines([read.finding], shopWriter({ system: 'mm' })), exitCodes.input);
+  throw new CommandError(findingLines([read.finding], w), exitCodes.input);
 }

@@ -1,11 +1,10 @@
-import { writeFileSync } from 'node:fs';
-import { fromWhereCalled } from '../door/open-image.ts';
 import { wallMarkNumbers } from '../engine/wall-mark/wall-mark.ts';
 import { sheetsPdf } from '../paper/index.ts';
 import type { PaperName } from '../sheets/paper-size.ts';
 import { wallMarksSheet } from '../sheets/wall-marks-sheet.ts';
 import { CommandError, exitCodes } from './exit-codes.ts';
 import { paperFonts } from './paper-fonts.ts';
+import { writeOut } from './write-out.ts';
 
 export interface WallMarksCommand {
   paper: PaperName;
@@ -26,11 +25,6 @@ export async function writeWallMarks({ paper, out, count }: WallMarksCommand): P
   const stamp = printedAt.toISOString().slice(0, 10);
   const sheet = wallMarksSheet({ paper, stamp, count: number });
   const { bytes } = await sheetsPdf([sheet], { title: 'Reference marks', printedAt, fonts: paperFonts() });
-  try {
-    writeFileSync(fromWhereCalled(out), bytes);
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error);
-    throw new CommandError(`${out} cannot be written: ${reason}. Give another --out.`, exitCodes.input);
-  }
+  writeOut(out, bytes);
   return `${out} is written: ${number} marks, two a page. Print it at 100 % and measure its rules.`;
 }

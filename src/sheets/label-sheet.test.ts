@@ -1,5 +1,4 @@
 import { expect, test } from 'vitest';
-import { boxesOverlap, textBox } from '../../test/kit/text-boxes.ts';
 import { openCvReady } from '../../test/support/open-cv.ts';
 import {
   type LabelStockId,
@@ -10,6 +9,7 @@ import {
 import { type Page, plainText, type Shape, type Text } from './drawing.ts';
 import { labelSheet } from './label-sheet.ts';
 import { standingPaper } from './paper-size.ts';
+import { boxesOverlap, textBox } from './text-width.ts';
 
 const ids = Object.keys(labelStocks) as LabelStockId[];
 const label = {

@@ -1,5 +1,4 @@
 import { expect, test } from 'vitest';
-import { boxesOverlap, textBox } from '../../test/kit/text-boxes.ts';
 import { inspectionPoints } from '../engine/delivery/inspection.ts';
 import { makeQuote } from '../engine/quote/quote.ts';
 import { cautions } from '../words/care.ts';
@@ -12,7 +11,7 @@ import { orderSheet } from './order-sheet.ts';
 import { marginMm } from './paper-size.ts';
 import { linesOf } from './paragraph.ts';
 import { quoteSheet } from './quote-sheet.ts';
-import { textWidthMm } from './text-width.ts';
+import { boxesOverlap, textBox, textWidthMm } from './text-width.ts';
 import { ticketLabel } from './ticket-label.ts';
 
 const texts = (marks: readonly Mark[]) => marks.filter((mark): mark is Text => mark.kind === 'text');

@@ -3,7 +3,7 @@ import { Button } from 'react-aria-components';
 import type { Row } from '../../record/document.ts';
 import type { Change, Objection } from '../../record/operation.ts';
 import type { DeedId } from '../../words/deeds.ts';
-import { FieldLine } from './field-line.tsx';
+import { FieldFrame } from './field-frame.tsx';
 import './tags-field.css';
 
 interface TagsFieldProps {
@@ -26,31 +26,29 @@ export function TagsField({ rows, newRowId, write }: TagsFieldProps) {
     if (findings.length === 0) setDraft('');
   };
   return (
-    <div className="field tags">
-      <label htmlFor={id} className="field-label">
-        Tags
-      </label>
-      <input
-        id={id}
-        className="field-input"
-        type="text"
-        data-field=""
-        data-draft={draft !== ''}
-        autoComplete="off"
-        enterKeyHint="done"
-        value={draft}
-        placeholder="club, gift, bamboo seat"
-        aria-describedby={`${id}-line`}
-        onChange={(event) => setDraft(event.target.value)}
-        onBlur={keep}
-        onKeyDown={(event) => {
-          if (event.key === 'Escape') setDraft('');
-          if (event.key !== 'Enter' && event.key !== ',') return;
-          event.preventDefault();
-          keep();
-        }}
-      />
-      <FieldLine id={`${id}-line`} trouble={trouble} folds />
+    <div className="tags">
+      <FieldFrame id={id} label="Tags" trouble={trouble} folds>
+        <input
+          id={id}
+          className="field-input"
+          type="text"
+          data-field=""
+          data-draft={draft !== ''}
+          autoComplete="off"
+          enterKeyHint="done"
+          value={draft}
+          placeholder="club, gift, bamboo seat"
+          aria-describedby={`${id}-line`}
+          onChange={(event) => setDraft(event.target.value)}
+          onBlur={keep}
+          onKeyDown={(event) => {
+            if (event.key === 'Escape') setDraft('');
+            if (event.key !== 'Enter' && event.key !== ',') return;
+            event.preventDefault();
+            keep();
+          }}
+        />
+      </FieldFrame>
       {tags.length > 0 && (
         <ul className="tag-list" aria-label="Tags of this one">
           {tags.map((tag) => (

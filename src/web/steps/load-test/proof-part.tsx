@@ -4,6 +4,7 @@ import { hungBefore } from '../../../engine/load-test/judge-proof.ts';
 import { formatDegrees, formatGrams } from '../../../engine/units/format-quantity.ts';
 import { readProofs } from '../../../record/read-proofs.ts';
 import { buildSchema, type Field } from '../../../record/schema.ts';
+import { FieldFrame } from '../../fields/field-frame.tsx';
 import { readTyped } from '../../fields/read-typed.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBench } from '../../read/bench.tsx';
@@ -66,10 +67,7 @@ export function ProofPart({ model }: { model: SheetModel }) {
       aside="predict a weight you never hung, then hang it"
     >
       <div className="proof-weight">
-        <div className="field">
-          <label className="field-label" htmlFor="proof-weight">
-            Weight on the tip, never hung before
-          </label>
+        <FieldFrame id="proof-weight" label="Weight on the tip, never hung before" trouble={trouble}>
           <input
             id="proof-weight"
             data-path="proofs"
@@ -77,17 +75,14 @@ export function ProofPart({ model }: { model: SheetModel }) {
             value={typed}
             autoComplete="off"
             aria-invalid={trouble !== undefined || undefined}
-            aria-describedby="proof-trouble"
+            aria-describedby="proof-weight-line"
             onChange={(event) => {
               setTyped(event.target.value);
               setTrouble(undefined);
             }}
             onKeyDown={(event) => event.key === 'Enter' && predict()}
           />
-          <span id="proof-trouble" className="field-line field-trouble" role="status">
-            {trouble}
-          </span>
-        </div>
+        </FieldFrame>
       </div>
       <Checkbox className="flag" isSelected={guidesOn} onChange={setGuidesOn}>
         <span className="flag-box" aria-hidden="true" />
