@@ -11,9 +11,9 @@ describe.each(examples)('the finished rod of %s', (name) => {
   const opened = openBuild(fileURLToPath(new URL(`../examples/${name}.json`, import.meta.url)));
   const { bench, choices, work } = workBuildFile(opened);
   const { blank, diameters, question, best } = work;
-  const parts = { bench, choices, blank, diameters, question };
+  const parts = { bench, choices, blank, diameters, rod: question.rod, ladder: question.request };
   const marks = best.fromTipM;
-  const effects = finishEffects(parts, marks, work.thirdLoadKg ?? 0.1);
+  const effects = finishEffects(parts, marks);
   const { rod } = question;
 
   test('thread weighs less than a gram, two coats one and a half to five grams (common practice, no source)', () => {

@@ -1,19 +1,16 @@
 import { foregripOf } from '../engine/flow/foregrip.ts';
 import { type RealLineAtLoad, readRealLine } from '../engine/layout/real-line.ts';
-import { fixedDecimals } from '../engine/units/format-decimal.ts';
-import { standardGravity } from '../engine/units/gravity.ts';
 import { behindLastWords, contactRows, touchedWords } from '../words/contact-rows.ts';
 import type { LadderWriter } from '../words/ladder-writer.ts';
+import { reelFeelsInWords, worstRubbingInWords } from '../words/real-line.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
-/** At the builder's own marks where there are, else the proposed ones. */
 export function realLineOfWork({ bench, choices, work }: WorkedBuild): RealLineAtLoad[] {
-  const { question, best, diameters } = work;
-  const fromTipM = question.ownFromTipM ?? best.fromTipM;
+  const { question, standing, diameters } = work;
   const foregrip = foregripOf(bench.handle, choices);
   return readRealLine({
     ladder: question.request,
-    fromTipM,
+    fromTipM: standing.fromTipM,
     friction: choices.friction,
     diameters,
     foregrip,
@@ -27,25 +24,14 @@ export function realLinePart(
   w: LadderWriter,
 ): string {
   const { lowest, highest } = choices.friction;
-  const rows = loads.map(({ rubbing }, load) => {
-    const [coming, going] = (['in', 'out'] as const).map((way) =>
-      rangeOf(
-        rubbing
-          .filter(({ friction, status }) => friction.direction === way && status === 'converged')
-          .map(({ reelTensionN }) => reelTensionN / standardGravity),
-        w.load,
-      ),
-    );
-    const worst = rangeOf(
-      rubbing.filter(({ status }) => status === 'converged').map((line) => line.worst.ratio),
-      (ratio) => `${fixedDecimals(100 * ratio, 0)} %`,
-    );
-    return `  ${w.loads[load]}: the reel feels ${coming} winding in, ${going} letting out; the worst is at ${worst} of its limit`;
-  });
+  const rows = loads.map(
+    (load, i) =>
+      `  ${w.loads[i]}: the reel feels ${reelFeelsInWords(load, 'in', w)} winding in, ${reelFeelsInWords(load, 'out', w)} letting out; the worst is at ${worstRubbingInWords(load)} of its limit`,
+  );
   return [
     `The line as it runs, friction ${lowest} to ${highest} in the rings (the layout leaves friction out):`,
     ...rows,
-    ...touchingLines(loads, work.question.ownFromTipM ?? work.best.fromTipM, w),
+    ...touchingLines(loads, work.standing.fromTipM, w),
   ].join('\n');
 }
 
@@ -58,10 +44,4 @@ function touchingLines(
   if (!loads.some(({ contact }) => contact)) return [];
   const words = [touchedWords(contactRows(loads, fromTipM), w), behindLastWords(loads, w)];
   return words.filter((one) => one !== '').map((one) => `  ${one}`);
-}
-
-function rangeOf(values: readonly number[], write: (value: number) => string): string {
-  if (values.length === 0) return 'no bend found';
-  const [low, high] = [write(Math.min(...values)), write(Math.max(...values))];
-  return low === high ? low : `${low} to ${high}`;
 }

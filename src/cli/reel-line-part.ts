@@ -13,16 +13,16 @@ export interface ReelLineOfWork {
   answer: ReelLineAnswer;
 }
 
-/** At the builder's own marks where there are, else the proposed ones; rings of typical sizes. */
+/** With rings of typical sizes. */
 export function reelLineOfWork({ bench, choices, work }: WorkedBuild): ReelLineOfWork | undefined {
-  const { blank, diameters, question, best } = work;
+  const { blank, diameters, question, standing } = work;
   const asked = reelLineQuestion({
     handle: bench.handle,
     choices,
     blank,
     diameters,
     ladder: question.request,
-    fromTipM: question.ownFromTipM ?? best.fromTipM,
+    fromTipM: standing.fromTipM,
     onHand: typicalRings(choices, blank.lengthM),
   });
   return asked && !('needs' in asked) ? { question: asked, answer: readReelLine(asked) } : undefined;

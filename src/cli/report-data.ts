@@ -1,7 +1,7 @@
 import { strainLevels } from '../engine/bench/strain.ts';
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
 import { worstValues } from '../engine/layout/worst.ts';
-import { finishOfWork } from './finish-words.ts';
+import { finishOfWork } from './finish-part.ts';
 import { lineData } from './line-words.ts';
 import type { OpenBuild } from './open-build.ts';
 import { powerOfWork } from './power-part.ts';
@@ -53,6 +53,8 @@ export function reportData(worked: WorkedBuild, build: OpenBuild) {
       verdict: best.verdict,
       startFromTipM: question.startFromTipM,
       ownFromTipM: question.ownFromTipM,
+      /** What strain, power, finish and the line are read at. */
+      standing: work.standing,
       scores: {
         start: readings.start && score(readings.start),
         proposed: score(readings.best),

@@ -8,15 +8,17 @@ import { buildSchema } from '../record/schema.ts';
 import { plusMinusOnTape } from '../sheets/marks-sheet.ts';
 import { criterionWords } from '../words/criteria.ts';
 import { choiceText } from '../words/field-text.ts';
+import { agreementWords } from '../words/fit.ts';
 import { type LadderWriter, ladderWriter } from '../words/ladder-writer.ts';
 import { layoutVerdictWords, lostLoadsWords } from '../words/layout-verdict.ts';
 import { lineSideInWords } from '../words/line-side.ts';
 import { slackInWords } from '../words/places.ts';
 import { lineSideRoundInWords, linesToDraw, markRoundInWords } from '../words/round.ts';
 import { sentenceOf } from '../words/sentence.ts';
+import { standingMarksInWords } from '../words/standing-marks.ts';
 import { shownRows, threeDigits } from '../words/stiffness.ts';
 import { worstInWords } from '../words/worst.ts';
-import { finishOfWork, finishPart } from './finish-words.ts';
+import { finishOfWork, finishPart } from './finish-part.ts';
 import { judgePart } from './judge-part.ts';
 import { linePart } from './line-words.ts';
 import { findingLines, type OpenBuild } from './open-build.ts';
@@ -87,7 +89,7 @@ function stiffnessPart({ work, w }: Page): string {
     return `Stiffness: a guess from the diameters, good to a factor of two. No drop was read.\n${table}`;
   const tilts = fitted.tiltRad.map(w.lineAngle).join(', ');
   const unsettled = fitted.reason ? `${sentenceOf(fitted.reason, w)} ` : '';
-  return `Stiffness from your readings. ${unsettled}They agree within ${w.fine(fitted.residualRmsM)}. The clamps were off by ${tilts}; corrected.\n${table}`;
+  return `Stiffness from your readings. ${unsettled}${agreementWords(fitted, w)} The clamps were off by ${tilts}; corrected.\n${table}`;
 }
 
 function layoutPart(page: Page): string {
@@ -115,6 +117,7 @@ function layoutPart(page: Page): string {
       'start',
     ]),
     [layoutVerdictWords(best.verdict), lostLoadsWords(best)].filter(Boolean).join(' '),
+    `What follows is read ${standingMarksInWords(work.standing.are)}.`,
   ].join('\n');
 }
 
@@ -129,9 +132,8 @@ function scoreRow(name: string, reading: RuledReading, { w }: Page): string[] {
 /** The caution of the load test stands with the strain it is about. */
 function strainPart({ work, bench, w }: Page): string {
   const levels = strainLevels(bench);
-  const reading = work.readings.own ?? work.readings.best;
   const words = { within: '', caution: ' (only computed)', stop: ' (only computed, past stop)' };
-  const loads = reading.loads.map(
+  const loads = work.readings.standing.loads.map(
     ({ strain }, index) =>
       `${w.loads[index]} ${fixedDecimals(strain.percent, 2)} %${words[strainVerdict(strain.percent, levels)]}`,
   );

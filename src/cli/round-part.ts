@@ -27,14 +27,14 @@ export interface RoundOfWork {
 
 /** At the builder's own marks where there are, else the proposed ones. */
 export function roundOfWork({ bench, choices, work }: WorkedBuild): RoundOfWork {
-  const { question, best, diameters } = work;
+  const { question, standing, diameters } = work;
   const laid: LaidBuild = {
     handle: bench.handle,
     choices,
     diameters,
     ladder: question.request,
     torsion: question.torsion,
-    fromTipM: question.ownFromTipM ?? best.fromTipM,
+    fromTipM: standing.fromTipM,
   };
   const grips = gripsQuestion(laid);
   const angles = spiralQuestion(laid);

@@ -18,19 +18,19 @@ import { checkRound } from './flow/check-round.ts';
 import type { Choices } from './flow/choices.ts';
 import { placesRound } from './flow/guides-round.ts';
 import { type LayoutQuestion, layoutQuestion } from './flow/layout-question.ts';
+import { type StandingMarks, standingMarks } from './flow/standing-marks.ts';
 import { guideName } from './kinds/guides.ts';
 import { makeLadder, readLadder } from './layout/ladder.ts';
 import type { LayoutFound } from './layout/layout.ts';
 import { layoutFound } from './layout/layout-kinds.ts';
 import { type RuledReading, ruleLadder } from './layout/rule-reading.ts';
-import { tipLoadForThird } from './layout/tip-load.ts';
+import { massForThirdKg } from './layout/tip-load.ts';
 import { type GuideToMark, listMarks, type MarksList, marksInOrder } from './marks/marks-list.ts';
 import { fitStiffness } from './stiffness/fit.ts';
 import { benchFit, inRecord } from './stiffness/from-bench.ts';
 import type { Posterior } from './stiffness/posterior.ts';
 import type { FitSolved } from './stiffness/request.ts';
 import { marksThatHelp } from './sureness/marks-that-help.ts';
-import { standardGravity } from './units/gravity.ts';
 
 export interface BuildWork {
   status: 'done';
@@ -46,11 +46,14 @@ export interface BuildWork {
   thirdLoadKg?: number;
   /** The marks that help on most blanks that fit the readings; the start where none do, or nothing was read. */
   best: LayoutFound;
+  /** What the rod is read with: power, strain, the line and what finish changes. */
+  standing: StandingMarks;
   readings: {
     start?: RuledReading;
     best: RuledReading;
     /** The builder's own marks, where every guide has one. */
     own?: RuledReading;
+    standing: RuledReading;
     /** The marks to the tape's tick; undefined where one of them cannot be marked. */
     marked?: RuledReading;
   };
@@ -93,13 +96,14 @@ export function workBuild(
   }
   const best = helping.layout;
   stage('marks');
+  const standing = standingMarks({ bench, choices, blank }, question);
   const marks = listMarks(
     blank,
     guidesToMark(choices, question, best, diameters),
     choices.tapeStep,
     diameters,
   );
-  const thirdLoadKg = thirdLoad(question);
+  const thirdLoadKg = massForThirdKg(question.rod);
   return {
     status: 'done',
     blank,
@@ -110,7 +114,8 @@ export function workBuild(
     question,
     thirdLoadKg,
     best,
-    readings: readingsOf(question, best, marks, diameters),
+    standing,
+    readings: readingsOf(question, { best, standing, marks, diameters }),
     marks,
     marksAre: question.ownFromTipM ? 'own' : 'proposed',
     findings: [
@@ -142,9 +147,7 @@ function guidesToMark(
 
 function readingsOf(
   { request, startFromTipM, ownFromTipM }: LayoutQuestion,
-  best: LayoutFound,
-  marks: MarksList,
-  diameters: readonly DiameterRow[],
+  { best, standing, marks, diameters }: Pick<BuildWork, 'best' | 'standing' | 'marks' | 'diameters'>,
 ): BuildWork['readings'] {
   const ladder = makeLadder(request);
   const read = (fromTipM: readonly number[]) =>
@@ -155,6 +158,7 @@ function readingsOf(
     start: startFromTipM.length === count ? read(startFromTipM) : undefined,
     best: read(best.fromTipM),
     own: ownFromTipM && read(ownFromTipM),
+    standing: read(standing.fromTipM),
     marked: marked.length === count ? read(marked) : undefined,
   };
 }
@@ -183,11 +187,6 @@ interface Stiffness {
   fitted?: FitSolved;
   posterior?: Posterior;
   findings: Finding[];
-}
-
-function thirdLoad({ rod }: LayoutQuestion): number | undefined {
-  const { status, tipN } = tipLoadForThird(rod);
-  return status === 'converged' ? tipN / standardGravity : undefined;
 }
 
 /** What is wrong with the start and with the builder's own marks, in his words, before the layout looks at them. */

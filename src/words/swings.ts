@@ -13,13 +13,13 @@ export function hzInWords(hz: number, plusMinus: number | undefined): string {
 /** What a count means beside the prediction for the same rod held at the same place. */
 export function countInWords(
   count: SwingCount,
-  { modes, clampFromTipM }: SwingPrediction,
+  prediction: SwingPrediction | undefined,
   writer: Writer,
 ): string {
   const read = countedHz(count);
   const words = `Counted ${hzInWords(read.hz, read.plusMinusHz)}`;
-  const first = modes[0];
-  if (!first) return `${words}. There is no prediction to compare it with.`;
+  const first = prediction?.modes[0];
+  if (!prediction || !first) return `${words}. There is no prediction to compare it with.`;
   const unsure = plusMinusHz(first);
   const predicted = `predicted ${hzInWords(first.hz, unsure)}`;
   if (unsure === undefined)
@@ -27,7 +27,7 @@ export function countInWords(
   const tolerance = Math.hypot(read.plusMinusHz, unsure);
   const off = read.hz - first.hz;
   if (Math.abs(off) <= tolerance) return `${words}, ${predicted}: they agree within their ±.`;
-  return `${words}, ${predicted}: they disagree. ${reasonInWords(count, { off, tolerance, hz: first.hz, clampFromTipM }, writer)}`;
+  return `${words}, ${predicted}: they disagree. ${reasonInWords(count, { off, tolerance, hz: first.hz, clampFromTipM: prediction.clampFromTipM }, writer)}`;
 }
 
 interface Disagreement {

@@ -1,10 +1,12 @@
 /** What guides, thread and finish change: bare blank against finished rod, as a range where only that is known. */
+import type { FreeRod } from '../bench/free-rod.ts';
 import { bend } from '../bend/bend.ts';
 import { frequency } from '../frequency/frequency.ts';
 import { makeLadder, readLadder } from '../layout/ladder.ts';
+import type { LadderRequest } from '../layout/ladder-request.ts';
+import { massForThirdKg } from '../layout/tip-load.ts';
 import { standardGravity } from '../units/gravity.ts';
 import { type FinishedRange, type FinishedRod, finishedRod, type RodToDress } from './finished-rod.ts';
-import type { LayoutQuestion } from './layout-question.ts';
 
 /** `loose`: wraps as a soft sleeve; `bonded`: every guide's foot one with the blank. */
 export interface BareAndFinished {
@@ -23,13 +25,19 @@ export interface FinishEffects {
   worst: BareAndFinished;
 }
 
-export function finishEffects(
-  parts: RodToDress & { question: LayoutQuestion },
-  marksFromTipM: readonly number[],
-  hungKg: number,
-): FinishEffects {
-  const { rod, request } = parts.question;
-  const finished = finishedRod({ ...parts, rod }, marksFromTipM);
+export interface RodToFinish extends RodToDress {
+  /** Bare, in front of the grip. */
+  rod: FreeRod;
+  ladder: LadderRequest;
+}
+
+/** Hung where no weight drops the tip by a third of the free length. */
+const anyKg = 0.1;
+
+export function finishEffects(parts: RodToFinish, marksFromTipM: readonly number[]): FinishEffects {
+  const { rod, ladder } = parts;
+  const hungKg = massForThirdKg(rod) ?? anyKg;
+  const finished = finishedRod(parts, marksFromTipM);
   const bare: FinishedRod = { rod, masses: [] };
   const each = (read: (of: FinishedRod) => number): BareAndFinished => ({
     bare: read(bare),
@@ -42,7 +50,7 @@ export function finishEffects(
     firstHz: Number.isFinite(hz.bare) ? hz : undefined,
     tipDropM: each((of) => tipDropM(of, hungKg)),
     hungKg,
-    worst: each((of) => readLadder(makeLadder({ ...request, rod: of.rod }), marksFromTipM).worst),
+    worst: each((of) => readLadder(makeLadder({ ...ladder, rod: of.rod }), marksFromTipM).worst),
   };
 }
 

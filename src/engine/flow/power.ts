@@ -5,9 +5,8 @@
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import { frequency } from '../frequency/frequency.ts';
-import { tipLoadForThird } from '../layout/tip-load.ts';
+import { massForThirdKg } from '../layout/tip-load.ts';
 import { type Spread, spreadOf } from '../sureness/spread.ts';
-import { standardGravity } from '../units/gravity.ts';
 import { type FinishedRod, finishedRod, type RodToDress } from './finished-rod.ts';
 
 /** A rod that is let swing: what is on it, and how far from the tip it is held. */
@@ -38,14 +37,50 @@ export interface Power {
   thirdLoad?: { kg: number; range?: Spread };
 }
 
+/** Held nearer to the tip than this, no rod swings. */
+const shortestSwingM = 0.1;
+
+/** Bare and finished, held at the grip, and as `counted`: there too where it is not said where; each once. */
+export function powerQuestion(
+  parts: RodToDress,
+  { marksFromTipM, freeLengthM }: Pick<PowerQuestion, 'marksFromTipM' | 'freeLengthM'>,
+  counted: readonly (Pick<SwingingRod, 'rod'> & Partial<SwingingRod>)[],
+): PowerQuestion {
+  const held = counted.map(({ rod, clampFromTipM = freeLengthM }): SwingingRod => {
+    return { rod, clampFromTipM: Math.min(clampFromTipM, parts.blank.lengthM) };
+  });
+  const swinging: SwingingRod[] = [
+    { rod: 'bare', clampFromTipM: freeLengthM },
+    { rod: 'finished', clampFromTipM: freeLengthM },
+    ...held.filter(({ clampFromTipM }) => clampFromTipM > shortestSwingM),
+  ];
+  return {
+    parts,
+    marksFromTipM,
+    swinging: swinging.filter(
+      (one, index) => swinging.findIndex((other) => swingsAlike(one, other)) === index,
+    ),
+    freeLengthM,
+  };
+}
+
+/** The prediction for a rod held so. */
+export function swingOf({ swings }: Power, rod: SwingingRod): SwingPrediction | undefined {
+  return swings.find((one) => swingsAlike(one, rod));
+}
+
+function swingsAlike(a: SwingingRod, b: SwingingRod): boolean {
+  return a.rod === b.rod && Math.abs(a.clampFromTipM - b.clampFromTipM) < 1e-6;
+}
+
 /** `blanks`: as likely as each other after the readings; none where nothing was read. */
 export function predictPower(
   question: PowerQuestion,
   tables: BlankTables,
   blanks: readonly BlankTables[],
 ): Power {
-  const kg = thirdLoadKg(tables, question.freeLengthM);
-  const kgs = blanks.flatMap((blank) => thirdLoadKg(blank, question.freeLengthM) ?? []);
+  const kg = massForThirdKg(freeRod(tables, question.freeLengthM));
+  const kgs = blanks.flatMap((blank) => massForThirdKg(freeRod(blank, question.freeLengthM)) ?? []);
   return {
     swings: question.swinging.map((swinging) => predictSwing(question, swinging, tables, blanks)),
     thirdLoad: kg === undefined ? undefined : { kg, range: kgs.length > 0 ? spreadOf(kgs) : undefined },
@@ -90,11 +125,6 @@ function formsOf(
 function twoHz({ rod, masses }: FinishedRod): number[] {
   const answer = frequency({ rod, masses, modes: 2 });
   return answer.status === 'refused' ? [] : answer.hz;
-}
-
-function thirdLoadKg(tables: BlankTables, freeLengthM: number): number | undefined {
-  const { status, tipN } = tipLoadForThird(freeRod(tables, freeLengthM));
-  return status === 'converged' ? tipN / standardGravity : undefined;
 }
 
 function mean(values: readonly number[]): number {

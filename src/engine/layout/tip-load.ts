@@ -9,6 +9,7 @@ import { followLoad } from '../bend/follow.ts';
 import { buildMesh, type Mesh } from '../bend/mesh.ts';
 import { type Rod, rodTables } from '../bend/rod.ts';
 import { type Bracket, bracketedRoot } from '../numerics/bracketed-root.ts';
+import { standardGravity } from '../units/gravity.ts';
 
 export interface TipLoad {
   status: 'converged' | 'not-converged';
@@ -48,6 +49,12 @@ export function tipLoadForThird(rod: Rod, options: TipLoadOptions = tipLoadDefau
     x *= 2;
   }
   return { status: 'not-converged', tipN: 0 };
+}
+
+/** The same as a mass hung there; undefined where none does it. */
+export function massForThirdKg(rod: Rod): number | undefined {
+  const { status, tipN } = tipLoadForThird(rod);
+  return status === 'converged' ? tipN / standardGravity : undefined;
 }
 
 function nearerRoot({ low, high }: Bracket): number {

@@ -8,7 +8,7 @@ import { bend } from '../bend/bend.ts';
 import type { PointMass } from '../bend/mesh.ts';
 import { frequency } from '../frequency/frequency.ts';
 import type { LadderRod } from '../layout/ladder-request.ts';
-import { tipLoadForThird } from '../layout/tip-load.ts';
+import { massForThirdKg } from '../layout/tip-load.ts';
 import { standardGravity } from '../units/gravity.ts';
 
 export interface RodShape {
@@ -96,13 +96,12 @@ function shapeOf(
     load: { tip: { xN: 0, yN: -loadKg * standardGravity } },
   });
   if (bent.status !== 'converged') return undefined;
-  const third = tipLoadForThird(bare);
   const swing = frequency({ rod: bare, masses, modes: 1 });
   return {
     lengthM,
     points: bent.points.map(({ xM, yM }) => ({ xM, yM })),
     tipDropM: -bent.points[0].yM,
     hz: swing.status === 'converged' ? swing.hz[0] : undefined,
-    thirdLoadKg: third.status === 'converged' ? third.tipN / standardGravity : undefined,
+    thirdLoadKg: massForThirdKg(bare),
   };
 }

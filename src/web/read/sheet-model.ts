@@ -14,7 +14,13 @@ import { type GuideRoundBlank, guidesRound } from '../../engine/flow/guides-roun
 import { type LayoutQuestion, layoutQuestion, ringsAndReel } from '../../engine/flow/layout-question.ts';
 import { downRad, type LoadLadder } from '../../engine/flow/loads.ts';
 import type { LaidBuild } from '../../engine/flow/round-questions.ts';
-import { commonGuides, commonMarks } from '../../engine/kinds/common-build.ts';
+import {
+  climbs,
+  closestRingsM,
+  type StandingMarks,
+  standingMarks,
+} from '../../engine/flow/standing-marks.ts';
+import { commonGuides } from '../../engine/kinds/common-build.ts';
 import type { Guide } from '../../engine/kinds/guides.ts';
 import type { GuideField } from '../../engine/layout/guide-moves.ts';
 import type { LadderRequest, LayoutLimits } from '../../engine/layout/ladder-request.ts';
@@ -43,8 +49,7 @@ export interface SheetModel {
   startStands: boolean;
   /** Why our own marks cannot be read, in a sentence. */
   unreadable: string | undefined;
-  /** The record's own; while it has none the start's, or where that makes none for these guides, even ones. */
-  marksAre: 'own' | 'start' | 'spread';
+  marksAre: StandingMarks['are'];
   field: GuideField;
   /** Stiffness in twist. */
   torsion: BlankTorsion;
@@ -73,10 +78,10 @@ export function sheetModel(parts: SheetParts): SheetModel | undefined {
   const freeM = blank.lengthM - bench.handle.gripFrontFromButtM;
   if (!(freeM > leastFreeM) || diameters.length === 0 || choices.guides.length < 2) return undefined;
   const question = layoutQuestion({ ...parts, blank, diameters });
-  const { rod, keepOut, loads, startFromTipM, ownFromTipM } = question;
+  const { rod, keepOut, loads, startFromTipM } = question;
   const startStands = climbs(startFromTipM, freeM);
   const startFits = startStands && startFromTipM.length === choices.guides.length;
-  const fromTipM = ownFromTipM ?? (startFits ? startFromTipM : commonSpread(bench, choices, blank));
+  const { are, fromTipM } = standingMarks({ bench, choices, blank }, question);
   return {
     blank,
     rod,
@@ -90,7 +95,7 @@ export function sheetModel(parts: SheetParts): SheetModel | undefined {
     startFromTipM,
     startStands,
     unreadable: loads.kg.length === 0 ? noLoads : whyUnreadable(fromTipM, freeM),
-    marksAre: ownFromTipM ? 'own' : startFits ? 'start' : 'spread',
+    marksAre: are,
     field: guideField(choices, fromTipM, keepOut, freeM),
     torsion: question.torsion,
     roundFindings: checkRound(choices, fromTipM, keepOut),
@@ -148,20 +153,6 @@ function ladderSheets(
     restLadder: { diameters, ladder: { ...ours, ladder: noWeight } },
     startLadder: { diameters, ladder: { ...ours, ...startRings } },
   };
-}
-
-/** Where neither the record nor the start has a place for every guide: evenly between common ends. */
-function commonSpread(bench: Bench, { guides, rodKind }: Choices, blank: AssembledBlank): number[] {
-  const ends = commonMarks(rodKind, blank.lengthM, bench.handle);
-  const step = (ends.strippingFromTipM - ends.firstFromTipM) / (guides.length - 1);
-  return guides.map((_, index) => ends.firstFromTipM + index * step);
-}
-
-/** Rings nearer to each other than this cannot be bent apart. */
-const closestRingsM = 2e-3;
-
-function climbs(fromTipM: readonly number[], freeM: number): boolean {
-  return [...fromTipM, freeM].every((at, i, all) => at - (all[i - 1] ?? 0) >= closestRingsM);
 }
 
 function whyUnreadable(fromTipM: readonly number[], freeM: number): string | undefined {

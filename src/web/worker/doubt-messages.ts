@@ -1,6 +1,7 @@
 /** What is asked of the worker that says how sure the other answers are; in lanes of their own. */
 import type { BlankTables } from '../../engine/bench/free-rod.ts';
 import type { CountQuestion } from '../../engine/flow/count-answer.ts';
+import type { RodToFinish } from '../../engine/flow/finish-effects.ts';
 import type { PowerQuestion } from '../../engine/flow/power.ts';
 import type { SpiralQuestion } from '../../engine/flow/propose-spiral.ts';
 import type { TwoGripsQuestion } from '../../engine/flow/two-grips.ts';
@@ -35,6 +36,13 @@ export interface PowerTask {
   fit: FitRequest | undefined;
   tables: BlankTables;
   question: PowerQuestion;
+}
+
+/** Bare blank beside the finished rod. */
+export interface FinishedTask {
+  does: 'finished';
+  parts: RodToFinish;
+  marksFromTipM: readonly number[];
 }
 
 /** The other blanks of a series, learnt from together and held against this one. */
@@ -108,6 +116,7 @@ export type DoubtTask =
   | SurenessTask
   | SpreadTask
   | PowerTask
+  | FinishedTask
   | NextReadingTask
   | JudgeTask
   | SecondTask

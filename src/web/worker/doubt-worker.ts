@@ -1,5 +1,6 @@
 /** A second home of the engine, for what says how sure the first one's answers are, and for what can wait. */
 import { answerCounts } from '../../engine/flow/count-answer.ts';
+import { finishEffects } from '../../engine/flow/finish-effects.ts';
 import { proposeSpiral } from '../../engine/flow/propose-spiral.ts';
 import { twoGrips } from '../../engine/flow/two-grips.ts';
 import { judgeRod } from '../../engine/load-test/judge-rod.ts';
@@ -22,6 +23,8 @@ answerTasks<DoubtTask>((task, progress: (so: Progress<DoubtTask>) => void) => {
       return seriesOfBlanks(task);
     case 'power':
       return powerOfBlank(task);
+    case 'finished':
+      return finishEffects(task.parts, task.marksFromTipM);
     case 'nextReading':
       return nextReadingOfBench(task, progress);
     case 'judge':

@@ -1,5 +1,6 @@
 /** What the page and the engine's worker say to each other: plain, cloneable data in SI units. */
 import type { CountsAnswer } from '../../engine/flow/count-answer.ts';
+import type { FinishEffects } from '../../engine/flow/finish-effects.ts';
 import type { MoveQuestion, NextMove } from '../../engine/flow/next-move.ts';
 import type { Power } from '../../engine/flow/power.ts';
 import type { SpiralProposal } from '../../engine/flow/propose-spiral.ts';
@@ -110,6 +111,7 @@ interface Answers {
   sureness: Sureness;
   spread: MarkSpread;
   power: Power;
+  finished: FinishEffects;
   nextReading: NextReading;
   judge: JudgeAnswer;
   second: SecondAnswer;
@@ -133,6 +135,7 @@ interface Progresses {
   sureness: Sureness;
   spread: MarkSpread;
   power: never;
+  finished: never;
   /** Share done. */
   nextReading: number;
   judge: never;

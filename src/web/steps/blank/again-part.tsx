@@ -1,10 +1,9 @@
 import { useMemo } from 'react';
 import { Link } from 'wouter';
 import { freeRod } from '../../../engine/bench/free-rod.ts';
-import { tipLoadForThird } from '../../../engine/layout/tip-load.ts';
+import { massForThirdKg } from '../../../engine/layout/tip-load.ts';
 import { compareBlanks } from '../../../engine/series/compare-blanks.ts';
 import { formatGrams, formatLength } from '../../../engine/units/format-quantity.ts';
-import { standardGravity } from '../../../engine/units/gravity.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
@@ -119,8 +118,7 @@ function useThird({ stiffness: { solved }, blank, bench }: BenchReading): number
     const freeM = blank.lengthM - bench.handle.gripFrontFromButtM;
     if (!(freeM > 0.3)) return undefined;
     const { stiffness, massPerLength } = freeRod(solved, freeM);
-    const found = tipLoadForThird({ lengthM: freeM, stiffness, massPerLength });
-    return found.status === 'converged' ? found.tipN / standardGravity : undefined;
+    return massForThirdKg({ lengthM: freeM, stiffness, massPerLength });
   }, [solved, blank, bench]);
 }
 

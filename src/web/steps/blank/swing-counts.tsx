@@ -1,4 +1,5 @@
 import { Button } from 'react-aria-components';
+import { swingOf } from '../../../engine/flow/power.ts';
 import { countedHz } from '../../../engine/flow/swing-count.ts';
 import { stopwatchSigmaS } from '../../../engine/stiffness/swing-data.ts';
 import { type CountedSwing, readSwings } from '../../../record/read-swings.ts';
@@ -7,7 +8,7 @@ import type { Writer } from '../../../words/writer.ts';
 import { Field } from '../../fields/field.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
-import { type PowerOnBench, same } from './use-power.ts';
+import type { PowerOnBench } from './use-power.ts';
 
 /** Swings counted by hand, each beside what is predicted for the same rod held at the same place. */
 export function SwingCounts({ power }: { power: PowerOnBench }) {
@@ -67,10 +68,9 @@ function wordsOf(
   if (counted === undefined || seconds === undefined)
     return 'Count about 40 swings, there and back, and time them.';
   const { state, freeLengthM } = power;
-  const prediction = state.answer?.swings.find((one) =>
-    same(one, { rod, clampFromTipM: clampFromTipM ?? freeLengthM }),
-  );
-  if (prediction) return countInWords({ counted, seconds }, prediction, writer);
+  const held = { rod, clampFromTipM: clampFromTipM ?? freeLengthM };
+  const prediction = state.answer && swingOf(state.answer, held);
+  if (prediction || !state.working) return countInWords({ counted, seconds }, prediction, writer);
   const { hz, plusMinusHz } = countedHz({ counted, seconds });
-  return `Counted ${hzInWords(hz, plusMinusHz)}${state.working ? '. Working out the prediction …' : ''}`;
+  return `Counted ${hzInWords(hz, plusMinusHz)}. Working out the prediction …`;
 }

@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components';
-import type { SwingPrediction } from '../../../engine/flow/power.ts';
+import { type SwingPrediction, swingOf } from '../../../engine/flow/power.ts';
 import { plusMinusHz } from '../../../engine/flow/swing-count.ts';
 import { fixedDecimals } from '../../../engine/units/format-decimal.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
@@ -10,7 +10,7 @@ import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { SwingCounts } from './swing-counts.tsx';
-import { type PowerOnBench, same } from './use-power.ts';
+import type { PowerOnBench } from './use-power.ts';
 
 /** How fast it swings, bare and finished, and what was counted beside it. */
 export function SwingPart({ power }: { power: PowerOnBench | undefined }) {
@@ -28,7 +28,7 @@ export function SwingPart({ power }: { power: PowerOnBench | undefined }) {
   };
   const length = formatLength(freeLengthM, { system, denominator: 8, decimals: 0 });
   const main = (['bare', 'finished'] as const).flatMap(
-    (rod) => answer?.swings.find((one) => same(one, { rod, clampFromTipM: freeLengthM })) ?? [],
+    (rod) => (answer && swingOf(answer, { rod, clampFromTipM: freeLengthM })) ?? [],
   );
   return (
     <Part

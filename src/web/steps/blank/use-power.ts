@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import type { PowerQuestion, SwingingRod } from '../../../engine/flow/power.ts';
+import { powerQuestion } from '../../../engine/flow/power.ts';
 import { readSwings } from '../../../record/read-swings.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
@@ -27,31 +27,11 @@ export function usePower(): PowerOnBench | undefined {
     const tables = tablesOf(solved, profile, bench?.material ?? 'unknown');
     const model = bench && choices && tables && sheetModel({ bench, choices, tables });
     if (!model || !tables) return undefined;
-    const freeLengthM = model.rod.lengthM;
-    const { blank, diameters, field } = model;
-    const counted = swings.map(
-      ({ rod, clampFromTipM = freeLengthM }): SwingingRod => ({
-        rod,
-        clampFromTipM: Math.min(clampFromTipM, blank.lengthM),
-      }),
-    );
-    const swinging: SwingingRod[] = [
-      { rod: 'bare', clampFromTipM: freeLengthM },
-      { rod: 'finished', clampFromTipM: freeLengthM },
-      ...counted.filter(({ clampFromTipM }) => clampFromTipM > 0.1),
-    ];
-    const question: PowerQuestion = {
-      parts: { bench, choices, blank, diameters },
-      marksFromTipM: field.fromTipM,
-      swinging: swinging.filter((one, index) => swinging.findIndex((other) => same(one, other)) === index),
-      freeLengthM,
-    };
+    const { blank, diameters, field, rod } = model;
+    const at = { marksFromTipM: field.fromTipM, freeLengthM: rod.lengthM };
+    const question = powerQuestion({ bench, choices, blank, diameters }, at, swings);
     return { does: 'power', fit: solved && fit?.request, tables, question };
   }, [bench, choices, fit, profile, solved, swings]);
   const state = useLongTask(task, doubtLane);
   return task && { state, freeLengthM: task.question.freeLengthM, measured: solved !== undefined };
-}
-
-export function same(a: SwingingRod, b: SwingingRod): boolean {
-  return a.rod === b.rod && Math.abs(a.clampFromTipM - b.clampFromTipM) < 1e-6;
 }

@@ -20,6 +20,7 @@ import { useNow } from '../../read/use-now.ts';
 import { type Sentence, useSentence } from '../../read/use-sentence.ts';
 import { textOf } from '../../read/values.ts';
 import { CoatsPart } from './coats-part.tsx';
+import { FinishedPart } from './finished-part.tsx';
 import { MixPart } from './mix-part.tsx';
 import '../../style/finish.css';
 
@@ -98,6 +99,7 @@ export function FinishStep() {
           the rod, not at the door.
         </p>
       </Part>
+      <FinishedPart />
       <FaultsPart />
     </BuildFields>
   );

@@ -1,10 +1,10 @@
 import { useMemo } from 'react';
 import { foregripOf } from '../../../engine/flow/foregrip.ts';
-import type { RealLineAtLoad, RubbingLine } from '../../../engine/layout/real-line.ts';
+import type { RealLineAtLoad } from '../../../engine/layout/real-line.ts';
 import type { WorstPlace } from '../../../engine/layout/worst.ts';
-import { standardGravity } from '../../../engine/units/gravity.ts';
 import { placeInWords } from '../../../words/criteria.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
+import { reelFeelsInWords, worstRubbingInWords } from '../../../words/real-line.ts';
 import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -81,20 +81,10 @@ function FrictionTable({ loads, writer }: { loads: readonly RealLineAtLoad[]; wr
           {loads.map((load, i) => (
             <tr key={`${writer.loads[i]}${i}`}>
               <th scope="row">{writer.loads[i]}</th>
-              <td data-label="winding in">
-                {reelWords(
-                  load.rubbing.filter(({ friction }) => friction.direction === 'in'),
-                  writer,
-                )}
-              </td>
-              <td data-label="letting out">
-                {reelWords(
-                  load.rubbing.filter(({ friction }) => friction.direction === 'out'),
-                  writer,
-                )}
-              </td>
+              <td data-label="winding in">{reelFeelsInWords(load, 'in', writer)}</td>
+              <td data-label="letting out">{reelFeelsInWords(load, 'out', writer)}</td>
               <td data-label="rubbing">
-                <Figure text={worstOver(load.rubbing)} />
+                <Figure text={worstRubbingInWords(load)} />
               </td>
               <td data-label="worst, free" className="quiet card-wide">
                 <Figure text={worstWords(load.free, writer)} />
@@ -109,25 +99,6 @@ function FrictionTable({ loads, writer }: { loads: readonly RealLineAtLoad[]; wr
       </p>
     </TableFrame>
   );
-}
-
-/** `104 to 112 g`; a bend that did not settle is not counted. */
-function reelWords(lines: readonly RubbingLine[], writer: LadderWriter): string {
-  const felt = lines
-    .filter(({ status }) => status === 'converged')
-    .map(({ reelTensionN }) => reelTensionN / standardGravity)
-    .sort((a, b) => a - b);
-  if (felt.length === 0) return 'no bend found';
-  const [low, high] = [felt[0], felt[felt.length - 1]].map(writer.load);
-  return low === high ? low : `${low.replace(/ (g|oz)$/, '')} to ${high}`;
-}
-
-/** `97 to 99 %` */
-function worstOver(lines: readonly RubbingLine[]): string {
-  const settled = lines.filter(({ status }) => status === 'converged').map(({ worst }) => 100 * worst.ratio);
-  if (settled.length === 0) return 'no bend found';
-  const [low, high] = [Math.min(...settled).toFixed(0), Math.max(...settled).toFixed(0)];
-  return low === high ? `${low} %` : `${low} to ${high} %`;
 }
 
 /** `98 % (guide 7, 14.7°)` */

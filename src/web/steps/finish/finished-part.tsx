@@ -1,0 +1,67 @@
+import { useMemo } from 'react';
+import { addedInWords, finishedRows } from '../../../words/finished-rod.ts';
+import { standingMarksInWords } from '../../../words/standing-marks.ts';
+import { Figure } from '../../fields/figure.tsx';
+import { Part } from '../../parts/sheet/part.tsx';
+import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { useBench } from '../../read/bench.tsx';
+import { sheetModel } from '../../read/sheet-model.ts';
+import { useShop } from '../../read/shop.tsx';
+import { tablesOf } from '../../read/tables-of.ts';
+import type { FinishedTask } from '../../worker/doubt-messages.ts';
+import { doubtLane } from '../../worker/engine-worker.ts';
+import { useLongTask } from '../../worker/use-long-task.ts';
+
+/** What guides, thread and finish change. */
+export function FinishedPart() {
+  const { writer } = useShop();
+  const { bench, choices, profile, stiffness } = useBench();
+  const { solved } = stiffness;
+  const model = useMemo(() => {
+    const tables = tablesOf(solved, profile, bench?.material ?? 'unknown');
+    return bench && choices && tables ? sheetModel({ bench, choices, tables }) : undefined;
+  }, [bench, choices, profile, solved]);
+  const task = useMemo((): FinishedTask | undefined => {
+    if (!model || !bench || model.unreadable) return undefined;
+    const { choices, blank, diameters, rod, ladder, field } = model;
+    const parts = { bench, choices, blank, diameters, rod, ladder: ladder.ladder };
+    return { does: 'finished', parts, marksFromTipM: field.fromTipM };
+  }, [model, bench]);
+  const { answer, working, failure } = useLongTask(task, doubtLane);
+  if (!model || !task) return null;
+  return (
+    <Part folded title="Bare blank and finished rod" aside={standingMarksInWords(model.marksAre)}>
+      {failure && <p role="alert">This could not be worked out: {failure}.</p>}
+      {!answer && !failure && <p className="quiet">Working it out …</p>}
+      {answer && (
+        <>
+          <p className={working ? 'quiet' : undefined}>{addedInWords(answer, writer)}</p>
+          <TableFrame label="What guides, thread and finish change">
+            <table className="figures-table">
+              <thead>
+                <tr>
+                  <th scope="col">read</th>
+                  <th scope="col">bare blank</th>
+                  <th scope="col">finished rod</th>
+                </tr>
+              </thead>
+              <tbody>
+                {finishedRows(answer, writer).map(({ name, bare, finished }) => (
+                  <tr key={name}>
+                    <th scope="row">{name}</th>
+                    <td>
+                      <Figure text={bare} />
+                    </td>
+                    <td>
+                      <Figure text={finished} />
+                    </td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </TableFrame>
+        </>
+      )}
+    </Part>
+  );
+}
