@@ -40,7 +40,7 @@ export function RowsTable({ label, collection, rows, columns, strike, foldsFirst
               </th>
             ))}
             <th scope="col">
-              <span className="visually-hidden">Strike</span>
+              <span className="visually-hidden">Remove</span>
             </th>
           </tr>
         </thead>
@@ -77,7 +77,7 @@ function Strike({ path, deed, thing }: { path: [string, string, string]; deed: D
   const { write } = useBuild();
   return (
     <Button className="plain" onPress={() => write(deed, [{ path, value: true }])}>
-      Strike<span className="visually-hidden"> {thing}</span>
+      Remove<span className="visually-hidden"> {thing}</span>
     </Button>
   );
 }
