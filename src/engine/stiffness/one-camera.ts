@@ -26,7 +26,7 @@ const ownLensSpread = [0.3, 0.3, 0.005, 0.0005] as const;
 /** Of a place along the traced curve against its own camera, from afar to how truly the lens is written; of a tap. */
 const placesPx = [3, 0.3, 0.03];
 const tapPx = 1;
-const sampled = 40;
+const sampled = 20;
 
 interface Seen {
   u: number;
