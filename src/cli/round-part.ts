@@ -25,7 +25,7 @@ export interface RoundOfWork {
   grips?: TwoGripsAtLoad[];
 }
 
-/** At the builder's own marks where there are, else the proposed ones. */
+/** At the marks that stand. */
 export function roundOfWork({ bench, choices, work }: WorkedBuild): RoundOfWork {
   const { question, standing, diameters } = work;
   const laid: LaidBuild = {
