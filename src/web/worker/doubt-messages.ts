@@ -4,9 +4,12 @@ import type { CountQuestion } from '../../engine/flow/count-answer.ts';
 import type { RodToFinish } from '../../engine/flow/finish-effects.ts';
 import type { PowerQuestion } from '../../engine/flow/power.ts';
 import type { SpiralQuestion } from '../../engine/flow/propose-spiral.ts';
+import type { ReelLineQuestion } from '../../engine/flow/reel-line-question.ts';
+import type { HandsQuestion, RoundQuestion } from '../../engine/flow/round-answer.ts';
 import type { TwoGripsQuestion } from '../../engine/flow/two-grips.ts';
 import type { LadderRequest } from '../../engine/layout/ladder-request.ts';
 import type { LayoutRequest } from '../../engine/layout/layout-request.ts';
+import type { RealLineQuestion } from '../../engine/layout/real-line.ts';
 import type { JudgeRequest } from '../../engine/load-test/rod-judgement.ts';
 import type { SeriesUse } from '../../engine/series/fit-of-series.ts';
 import type { LearntSeries } from '../../engine/series/learn-series.ts';
@@ -60,6 +63,29 @@ export interface SeriesAnswer {
   prior: SeriesPrior | undefined;
   /** Blanks of another length, or with too few readings. */
   leftOut: number;
+}
+
+/** A layout with a line that rubs and may lie on the blank. */
+interface RealLineTask {
+  does: 'realLine';
+  question: RealLineQuestion;
+}
+
+/** Guides round the blank: turns, clearance and torque as laid. */
+export interface RoundTask {
+  does: 'round';
+  question: RoundQuestion;
+}
+/** Torque and twist of guides on top, under and in a spiral, held three ways. */
+interface HandsTask {
+  does: 'hands';
+  question: HandsQuestion;
+}
+
+/** The line off the reel: fan, first ring, stepping rings. */
+interface ReelLineTask {
+  does: 'reelLine';
+  question: ReelLineQuestion;
 }
 
 /** Angles for a spiral's guides. */
@@ -122,6 +148,10 @@ export type DoubtTask =
   | SecondTask
   | DaysTask
   | SeriesTask
+  | RealLineTask
+  | ReelLineTask
+  | RoundTask
+  | HandsTask
   | SpiralTask
   | GripsTask
   | CountsTask;

@@ -1,8 +1,11 @@
-/** A second home of the engine, for what says how sure the first one's answers are, and for what can wait. */
+/** A second home of the engine, for how sure its answers are, and for what stands beside the layout. */
 import { answerCounts } from '../../engine/flow/count-answer.ts';
 import { finishEffects } from '../../engine/flow/finish-effects.ts';
 import { proposeSpiral } from '../../engine/flow/propose-spiral.ts';
+import { readReelLine } from '../../engine/flow/reel-line.ts';
+import { handsAnswer, roundAnswer } from '../../engine/flow/round-answer.ts';
 import { twoGrips } from '../../engine/flow/two-grips.ts';
+import { readRealLine } from '../../engine/layout/real-line.ts';
 import { judgeRod } from '../../engine/load-test/judge-rod.ts';
 import { compareDays } from '../../engine/sureness/compare-days.ts';
 import { answerTasks } from './answer-tasks.ts';
@@ -35,6 +38,14 @@ answerTasks<DoubtTask>((task, progress: (so: Progress<DoubtTask>) => void) => {
       return answerCounts(task.question, progress);
     case 'spiral':
       return proposeSpiral(task.question);
+    case 'reelLine':
+      return readReelLine(task.question);
+    case 'realLine':
+      return readRealLine(task.question);
+    case 'round':
+      return roundAnswer(task.question);
+    case 'hands':
+      return handsAnswer(task.question);
     case 'grips':
       return twoGrips(task.question);
     case 'days':

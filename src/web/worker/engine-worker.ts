@@ -30,6 +30,13 @@ export function doubtLane(): LongLane {
 }
 let doubts: LongLane | undefined;
 
+/** One for what stands beside the layout: the line off the reel and round the blank, what hands feel. */
+export function besideLane(): LongLane {
+  beside ??= new LongLane(makeDoubtWorker);
+  return beside;
+}
+let beside: LongLane | undefined;
+
 /** One more, for work of many seconds that not even those must wait for. */
 export function patientLane(): LongLane {
   patient ??= new LongLane(makeDoubtWorker, 1500);

@@ -5,14 +5,13 @@ import type { MoveQuestion, NextMove } from '../../engine/flow/next-move.ts';
 import type { Power } from '../../engine/flow/power.ts';
 import type { SpiralProposal } from '../../engine/flow/propose-spiral.ts';
 import type { ReelLineAnswer } from '../../engine/flow/reel-line.ts';
-import type { ReelLineQuestion } from '../../engine/flow/reel-line-question.ts';
-import type { HandRow, HandsQuestion, RoundAtLoad, RoundQuestion } from '../../engine/flow/round-answer.ts';
+import type { HandRow, RoundAtLoad } from '../../engine/flow/round-answer.ts';
 import type { TwoGripsAtLoad } from '../../engine/flow/two-grips.ts';
 import type { KeepOut } from '../../engine/layout/kept-free.ts';
 import type { LadderRequest } from '../../engine/layout/ladder-request.ts';
 import type { LayoutAnswer, LayoutProgress } from '../../engine/layout/layout.ts';
 import type { LayoutRequest } from '../../engine/layout/layout-request.ts';
-import type { RealLineAtLoad, RealLineQuestion } from '../../engine/layout/real-line.ts';
+import type { RealLineAtLoad } from '../../engine/layout/real-line.ts';
 import type { OutsideDiameter, RuledReading } from '../../engine/layout/rule-reading.ts';
 import type { MarkSlack } from '../../engine/layout/slack.ts';
 import type { JudgeAnswer } from '../../engine/load-test/rod-judgement.ts';
@@ -65,40 +64,8 @@ export interface NextMoveTask {
   snapM: number;
 }
 
-/** A layout with a line that rubs and may lie on the blank. */
-interface RealLineTask {
-  does: 'realLine';
-  question: RealLineQuestion;
-}
-
-/** Guides round the blank: turns, clearance and torque as laid. */
-export interface RoundTask {
-  does: 'round';
-  question: RoundQuestion;
-}
-/** Torque and twist of guides on top, under and in a spiral, held three ways. */
-export interface HandsTask {
-  does: 'hands';
-  question: HandsQuestion;
-}
-
-/** The line off the reel: fan, first ring, stepping rings. */
-export interface ReelLineTask {
-  does: 'reelLine';
-  question: ReelLineQuestion;
-}
-
 /** Tasks of more than a frame. */
-export type LongTask =
-  | FitTask
-  | LayoutTask
-  | SlackTask
-  | NextMoveTask
-  | RealLineTask
-  | ReelLineTask
-  | RoundTask
-  | HandsTask
-  | DoubtTask;
+export type LongTask = FitTask | LayoutTask | SlackTask | NextMoveTask | DoubtTask;
 export type Task = ReadTask | LongTask;
 
 interface Answers {

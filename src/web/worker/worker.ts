@@ -1,8 +1,5 @@
 /** The engine's home in the browser: every task is answered once, in order. */
 import { moveDefaults, nextMove } from '../../engine/flow/next-move.ts';
-import { readReelLine } from '../../engine/flow/reel-line.ts';
-import { handsAnswer, roundAnswer } from '../../engine/flow/round-answer.ts';
-import { readRealLine } from '../../engine/layout/real-line.ts';
 import { answerTasks } from './answer-tasks.ts';
 import type { DoubtTask } from './doubt-messages.ts';
 import { keptFit } from './kept-fit.ts';
@@ -25,13 +22,5 @@ answerTasks<Exclude<Task, DoubtTask>>((task, progress) => {
       return slackOfLayout(task);
     case 'nextMove':
       return nextMove(task.question, progress, { ...moveDefaults, snapM: task.snapM });
-    case 'reelLine':
-      return readReelLine(task.question);
-    case 'realLine':
-      return readRealLine(task.question);
-    case 'round':
-      return roundAnswer(task.question);
-    case 'hands':
-      return handsAnswer(task.question);
   }
 });

@@ -6,6 +6,7 @@ import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { laidBuild, type SheetModel } from '../../read/sheet-model.ts';
+import { besideLane } from '../../worker/engine-worker.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
 
 export interface OneSideProps {
@@ -21,7 +22,7 @@ export function HandsTable({ model, writer, waits }: OneSideProps) {
     if (waits || model.unreadable || model.loads.ladder.length === 0) return undefined;
     return { does: 'hands' as const, question: handsQuestion(laidBuild(model)) };
   }, [waits, model]);
-  const { answer, working, failure } = useLongTask(task);
+  const { answer, working, failure } = useLongTask(task, besideLane);
   if (failure) return <p role="alert">This could not be worked out: {failure}.</p>;
   if (!answer) return <p className="quiet">{model.unreadable ?? 'Working it out …'}</p>;
   return (

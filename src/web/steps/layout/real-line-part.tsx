@@ -10,6 +10,7 @@ import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
+import { besideLane } from '../../worker/engine-worker.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
 import { ContactTable } from './contact-table.tsx';
 
@@ -30,7 +31,7 @@ export function RealLinePart({ model, writer, waits }: RealLinePartProps) {
     const foregrip = foregripOf(model.handle, model.choices);
     return { does: 'realLine' as const, question: { ladder, diameters, fromTipM, friction, foregrip } };
   }, [waits, model, friction]);
-  const { answer, answered, working, failure } = useLongTask(task);
+  const { answer, answered, working, failure } = useLongTask(task, besideLane);
   const loads = answer?.length === writer.loads.length ? answer : undefined;
   return (
     <Part

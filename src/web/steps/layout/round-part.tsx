@@ -12,7 +12,8 @@ import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { laidBuild, type SheetModel } from '../../read/sheet-model.ts';
 import { useSentence } from '../../read/use-sentence.ts';
-import type { RoundTask } from '../../worker/messages.ts';
+import type { RoundTask } from '../../worker/doubt-messages.ts';
+import { besideLane } from '../../worker/engine-worker.ts';
 import { type LongTaskState, useLongTask } from '../../worker/use-long-task.ts';
 import { HandsTable, type OneSideProps } from './hands-table.tsx';
 import { RoundTable } from './round-table.tsx';
@@ -142,7 +143,7 @@ function useRound(model: SheetModel, waits: boolean): LongTaskState<RoundTask> {
     if (waits || model.unreadable || model.loads.ladder.length === 0) return undefined;
     return { does: 'round' as const, question: roundQuestion(laidBuild(model)) };
   }, [waits, model]);
-  return useLongTask(task);
+  return useLongTask(task, besideLane);
 }
 
 function HandsFold({ model, writer, waits }: OneSideProps) {

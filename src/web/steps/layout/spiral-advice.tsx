@@ -6,7 +6,7 @@ import { keptTurn } from '../../../words/tape.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { laidBuild } from '../../read/sheet-model.ts';
-import { doubtLane } from '../../worker/engine-worker.ts';
+import { besideLane } from '../../worker/engine-worker.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
 import type { OneSideProps } from './hands-table.tsx';
 
@@ -18,7 +18,7 @@ export function SpiralAdvice({ model, writer, waits }: OneSideProps) {
     const question = spiralQuestion(laidBuild(model));
     return question && { does: 'spiral' as const, question };
   }, [waits, model]);
-  const { answer, working } = useLongTask(task, doubtLane);
+  const { answer, working } = useLongTask(task, besideLane);
   if (!answer) return null;
   const { deed, why, better } = spiralInWords(answer, writer);
   const take = () =>

@@ -8,7 +8,7 @@ import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { laidBuild } from '../../read/sheet-model.ts';
-import { doubtLane } from '../../worker/engine-worker.ts';
+import { besideLane } from '../../worker/engine-worker.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
 import type { OneSideProps } from './hands-table.tsx';
 
@@ -20,7 +20,7 @@ export function TwoGripsPart({ model, writer, waits }: OneSideProps) {
     const question = gripsQuestion(laidBuild(model));
     return question && { does: 'grips' as const, question };
   }, [waits, model]);
-  const { answer, working, failure } = useLongTask(task, doubtLane);
+  const { answer, working, failure } = useLongTask(task, besideLane);
   const loads = answer?.length === writer.loads.length ? answer : undefined;
   return (
     <Part

@@ -12,6 +12,7 @@ import { ringsOfRack } from '../../../record/rack.ts';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
+import { besideLane } from '../../worker/engine-worker.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
 import { firstRingChanges, ringChanges } from './ring-changes.ts';
 
@@ -45,7 +46,7 @@ export function useReelLine(model: SheetModel): ReelLine {
   }, [model, choices, blank, onHand]);
   const question = asked && 'needs' in asked ? undefined : asked;
   const task = useMemo(() => (question ? { does: 'reelLine' as const, question } : undefined), [question]);
-  const { answer, answered, working, failure } = useLongTask(task);
+  const { answer, answered, working, failure } = useLongTask(task, besideLane);
   const writing = { model, choices, rack, system, newRowId };
   return {
     question: answered?.question ?? question,
