@@ -12,7 +12,7 @@ import { runTask } from '../thread/run-task.ts';
  */
 export function undoHalfDone({ path, databaseFile }: DataFolder): string[] {
   const parts = readdirSync(path).filter((name) =>
-    /^((restore|import|repair)\.sqlite|export-.*\.zip)\.part/.test(name),
+    /^((restore|import|repair)\.sqlite|(export-.*|import)\.zip|import)\.part|^fairbend-import-/.test(name),
   );
   if (parts.length === 0) return [];
   const said: string[] = [];
@@ -24,7 +24,7 @@ export function undoHalfDone({ path, databaseFile }: DataFolder): string[] {
       said.push('Fairbend was ended while a backup was being put in place. The record is as it was before');
     }
   }
-  for (const name of parts) rmSync(join(path, name), { force: true });
+  for (const name of parts) rmSync(join(path, name), { recursive: true, force: true });
   return said;
 }
 

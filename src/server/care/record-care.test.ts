@@ -1,5 +1,6 @@
 import {
   existsSync,
+  mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
@@ -151,10 +152,16 @@ describe('a start beside what was there before', () => {
     await end();
     renameSync(file(), file('fairbend-before-restore-2026-03-01T09-00-00-000Z.sqlite'));
     writeFileSync(file('restore.sqlite.part'), 'what would have come');
+    // And what a shop that was being taken in would have left.
+    for (const name of ['import.part', 'fairbend-import-y7LGud']) {
+      mkdirSync(file(name));
+      writeFileSync(join(file(name), 'shop.json'), '{}');
+    }
+    writeFileSync(file('import.zip.part'), 'half');
     const { warnings } = await start();
     expect(warnings.join()).toMatch(/ended while a backup was being put in place/);
     expect((await ask<DocumentList>('/documents?search=Brook')).body.total).toBe(1);
-    expect(readdirSync(folder).filter((name) => /part|before/.test(name))).toEqual([]);
+    expect(readdirSync(folder).filter((name) => /part|before|import/.test(name))).toEqual([]);
   });
 
   test('with the log deleted says how many changes are missing', async () => {

@@ -1,3 +1,4 @@
+import { mkdirSync, rmSync } from 'node:fs';
 import { open, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { ShopImportAnswer, ShopImportStanding } from '../../record/record-api.ts';
@@ -112,11 +113,16 @@ export class ShopImport {
     const onProgress = (done: number, total: number) => {
       this.under = { stage: 'reading', done, total };
     };
-    const input = { archive, fresh, scratch: folder.path, at: now().toISOString() };
+    // A thread that is ended takes nothing away itself.
+    const scratch = join(folder.path, 'import.part');
+    mkdirSync(scratch, { recursive: true, mode: 0o700 });
+    const input = { archive, fresh, scratch, at: now().toISOString() };
     const { works = new Works() } = this.parts;
     const read = (task: Required<TaskOptions>) =>
       runTask('import', input, { ...task, onProgress: both(onProgress, task.onProgress) });
-    return works.run('shop in', read, this.callingOff!.signal);
+    return works
+      .run('shop in', read, this.callingOff!.signal)
+      .finally(() => rmSync(scratch, { recursive: true, force: true }));
   }
 }
 
