@@ -66,19 +66,23 @@ export function SpineCard({ row, index, turned }: SpineCardProps) {
             </div>
           </div>
         ))}
-        {turned.length === 0 && (
-          <div className="turning-start screen-only">
-            <Button className="button" onPress={() => add(8)}>
-              Turn {name} in 8 steps
-            </Button>
-            <Button className="button" onPress={() => add(4)}>
-              In 4 steps, for the stiffness only
-            </Button>
-          </div>
-        )}
+        {turned.length === 0 && <TurnButtons name={name} onTurn={add} />}
         <LineSideFields row={row} name={name} />
       </div>
     </Fold>
+  );
+}
+
+function TurnButtons({ name, onTurn }: { name: string; onTurn: (steps: 4 | 8) => void }) {
+  return (
+    <div className="turning-start screen-only">
+      <Button className="button" onPress={() => onTurn(8)}>
+        Turn {name} in 8 steps
+      </Button>
+      <Button className="button" onPress={() => onTurn(4)}>
+        In 4 steps, for the stiffness only
+      </Button>
+    </div>
   );
 }
 

@@ -22,6 +22,30 @@ const inSpiral: Readonly<Record<string, string>> = {
   tipTopOnLine: 'The tip-top stands on the under line',
 };
 
+function GlueCautions() {
+  return (
+    <div className="cautions">
+      <Caution
+        about="glue"
+        brief="Gloves on for epoxy, mask on for carbon dust."
+        source="HSE RR079 and construction dermatitis pages; NIOSHTIC-2 20031204 and 20042590; OSHA composites page"
+      >
+        Epoxy can sensitise for life: no skin contact, thick nitrile gloves renewed often, wash with soap, not
+        solvent, and air the room. Sanding and reaming dust of carbon or glass irritates skin and airways:
+        mask, glasses, vacuum; it also conducts. The product’s data sheet and local rules come first.
+      </Caution>
+      <Caution
+        about="lathe"
+        brief="No gloves or sleeves at the lathe. Cut away from the hand."
+        source="Ontario Ministry of Labour, lathe entanglement alert; common practice for blades and heat"
+      >
+        At the lathe no gloves, sleeves, loose hair or sandpaper strips round the hand. Cut away from the
+        hand. Melt tip-top glue by warming the tube, never the blank, and never near solvents.
+      </Caution>
+    </div>
+  );
+}
+
 /** Glue cannot be undone: the time it was mixed is written down only when all four were looked at. */
 export function GlueGate() {
   const { single, write } = useBuild();
@@ -68,26 +92,7 @@ export function GlueGate() {
           The tip-top waits for the last two alone. Hot-melt glue is turned while warm; epoxy is for good.
         </p>
       )}
-      <div className="cautions">
-        <Caution
-          about="glue"
-          brief="Gloves on for epoxy, mask on for carbon dust."
-          source="HSE RR079 and construction dermatitis pages; NIOSHTIC-2 20031204 and 20042590; OSHA composites page"
-        >
-          Epoxy can sensitise for life: no skin contact, thick nitrile gloves renewed often, wash with soap,
-          not solvent, and air the room. Sanding and reaming dust of carbon or glass irritates skin and
-          airways: mask, glasses, vacuum; it also conducts. The product’s data sheet and local rules come
-          first.
-        </Caution>
-        <Caution
-          about="lathe"
-          brief="No gloves or sleeves at the lathe. Cut away from the hand."
-          source="Ontario Ministry of Labour, lathe entanglement alert; common practice for blades and heat"
-        >
-          At the lathe no gloves, sleeves, loose hair or sandpaper strips round the hand. Cut away from the
-          hand. Melt tip-top glue by warming the tube, never the blank, and never near solvents.
-        </Caution>
-      </div>
+      <GlueCautions />
     </Part>
   );
 }
