@@ -14,7 +14,7 @@ const onAnyDatabase = readdirSync('src/server', { recursive: true, encoding: 'ut
 export default defineConfig({
   test: {
     include: ['src/server/**/*.pg.test.ts', ...onAnyDatabase],
-    fileParallelism: false,
+    maxWorkers: 2,
     testTimeout: 60_000,
     hookTimeout: 60_000,
   },

@@ -17,7 +17,7 @@ const help = `npm test -- [options]
             200 photographs, 12 painted close-ups, 48 pictures of one rod and of two, 24 judged rods, 200 simulated
             benches (band, slips, marks), twelve of them read by proposal and at random
   --unit    only the tests that need neither a browser nor PostgreSQL, without types and lint
-  --node    of those, what rests on the Node at hand: server, command line, record, door, paper, pictures' files
+  --node    of those, what rests on the Node at hand: server, the command line's files, paper, pictures' files
   --help    this
 REQUIRE_BROWSER=1 makes missing browser tests a failure.  CHROME names the Chromium to use.
 REQUIRE_POSTGRES=1 the same for those on PostgreSQL.  TEST_DATABASE_URL names a server to use instead of one of
@@ -46,8 +46,8 @@ async function testAll() {
   report();
 }
 
-const restsOnNode = ['server', 'cli', 'record', 'door', 'paper', 'image/decode', 'image/strip'].map(
-  (part) => `src/${part}/`,
+const restsOnNode = ['server/', 'cli/shop-commands', 'cli/habits-in-file', 'paper/', 'image/decode/'].map(
+  (part) => `src/${part}`,
 );
 
 async function runChecks({ long, unit, node }) {
