@@ -7,13 +7,13 @@ import { freeRod } from '../../src/engine/bench/free-rod.ts';
 import { layoutFromBench } from '../../src/engine/flow/layout-from-bench.ts';
 import { makeLadder, readLadder } from '../../src/engine/layout/ladder.ts';
 import { type LayoutFound, layout } from '../../src/engine/layout/layout.ts';
-import { seededNormal, seededRandom } from '../../src/engine/numerics/seeded-random.ts';
+import { seededRandom } from '../../src/engine/numerics/seeded-random.ts';
 import { fitStiffness } from '../../src/engine/stiffness/fit.ts';
 import type { FitClampSetup, FitRequest } from '../../src/engine/stiffness/request.ts';
 import { type Enough, nextReading } from '../../src/engine/sureness/next-reading.ts';
 import type { OptionsQuestion, ReadingOption } from '../../src/engine/sureness/reading-option.ts';
 import { readingsOnOffer } from '../../src/engine/sureness/reading-options.ts';
-import { type ReadOn, take } from '../../test/support/reading-policy.ts';
+import { freshBench, type ReadOn, take } from '../../test/support/reading-policy.ts';
 import { readUnlikeBench } from '../../test/support/unlike-bench.ts';
 import { type UnlikeKind, unlikeBlank } from '../../test/support/unlike-blanks.ts';
 import { askedLayout, gripM } from './asked-layout.ts';
@@ -110,16 +110,7 @@ function tenMinuteBench(seed: number): ReadOn {
     massKg: hung[0]?.massKg ?? 0,
     readFromTipM: readings.map(({ fromTipM }) => fromTipM).filter((at) => at < clampFromTipM),
   }));
-  const bench: ReadOn = {
-    blank,
-    fitBlank: request.blank,
-    setups: [],
-    spans: [],
-    tiltRad: [],
-    normal: seededNormal(seededRandom(seed + 900)),
-    readings: 0,
-    minutes: 0,
-  };
+  const bench = freshBench(blank, request.blank, seed);
   take(bench, { clampFromTipM, turnedRad: 0, loads, readings: 2 * loads[0].readFromTipM.length, minutes: 0 });
   return bench;
 }

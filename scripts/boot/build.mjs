@@ -10,21 +10,13 @@ const addedFonts = ['jp', 'kr', 'sc', 'tc'].map((name) =>
   join('packaging', 'fonts', name, 'node_modules', '.package-lock.json'),
 );
 
+const inBoth = ['engine', 'record', 'words', 'sheets', 'image', 'paper'].map((part) => `src/${part}`);
+
 /** Everything but the page. Types are checked by `npm test`: whoever only starts need not wait for it. */
 const programs = {
   name: 'compiled',
   says: 'Building Fairbend …',
-  sources: [
-    'src/engine',
-    'src/record',
-    'src/words',
-    'src/sheets',
-    'src/image',
-    'src/paper',
-    'src/door',
-    'src/server',
-    'src/cli',
-  ],
+  sources: [...inBoth, 'src/door', 'src/server', 'src/cli'],
   build: () =>
     run(inRoot('node_modules', 'typescript', 'bin', 'tsc'), '-b', '--noCheck', 'src/cli', 'src/server'),
 };
@@ -33,19 +25,7 @@ const programs = {
 const page = {
   name: 'page',
   says: 'Building the page …',
-  sources: [
-    'src/engine',
-    'src/record',
-    'src/words',
-    'src/sheets',
-    'src/image',
-    'src/paper',
-    'src/web',
-    'vite.config.ts',
-    'docs/manual',
-    'scripts/manual',
-    ...addedFonts,
-  ],
+  sources: [...inBoth, 'src/web', 'vite.config.ts', 'docs/manual', 'scripts/manual', ...addedFonts],
   build: async () => {
     const next = inRoot('dist', 'web-next');
     await run(

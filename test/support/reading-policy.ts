@@ -106,6 +106,19 @@ export interface ReadOn {
   readings: number;
   minutes: number;
 }
+/** Nothing read yet. */
+export function freshBench(blank: TrueBlank, fitBlank: FitRequest['blank'], seed: number): ReadOn {
+  return {
+    blank,
+    fitBlank,
+    setups: [],
+    spans: [],
+    tiltRad: [],
+    normal: seededNormal(seededRandom(seed + 900)),
+    readings: 0,
+    minutes: 0,
+  };
+}
 export interface OpenBench extends ReadOn {
   request: LayoutRequest & LadderRequest;
   priceOf(fit: FitRequest): number;
@@ -118,14 +131,7 @@ export function openBench(seed: number, guides: number): OpenBench {
   const request = layoutOn(truth, lengthM, guides);
   const nothing = [{ clampFromTipM: lengthM - 0.15, stationsM: [0], hungKg: [0], sigmaM }];
   const bench: OpenBench = {
-    blank,
-    fitBlank: readBench(blank, nothing, seed, 0).request.blank,
-    setups: [],
-    spans: [],
-    tiltRad: [],
-    normal: seededNormal(seededRandom(seed + 900)),
-    readings: 0,
-    minutes: 0,
+    ...freshBench(blank, readBench(blank, nothing, seed, 0).request.blank, seed),
     request,
     priceOf: yardstick(blank, truth, request),
   };

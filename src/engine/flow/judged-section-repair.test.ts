@@ -86,6 +86,17 @@ describe('a replaced section, judged by how the blank bends', () => {
     expect(new Set(proposals.map(({ answer }) => answer?.proposed))).toContain('anew');
   });
 
+  test.each([1.4, 1.62])('a butt section of %s m, the grip on it as long as before', (newButtM) => {
+    const answer = judged(1, newButtM);
+    const { marks } = renewed(1, newButtM);
+    expect(marks.some(({ rewrapped }) => rewrapped)).toBe(true);
+    expect(answer?.carried?.worst.ratio).toBeGreaterThan(0);
+    marks.forEach(({ rewrapped, fromTipM: at }, i) => {
+      if (!rewrapped) expect(answer?.anew?.fromTipM[i]).toBeCloseTo(at ?? 0, 9);
+    });
+    expect(answer?.anew?.worst.ratio).toBeLessThan(1.001 * (answer?.carried?.worst.ratio ?? 0));
+  });
+
   test('a section that carries no guide leaves nothing to judge', () => {
     const none = renewed(1, 1.6);
     const bare = { ...none, marks: none.marks.map((mark) => ({ ...mark, rewrapped: false })) };

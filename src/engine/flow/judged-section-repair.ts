@@ -37,7 +37,9 @@ export function judgeSectionRepair({
   request,
   repair,
 }: SectionRepairQuestion): JudgedSectionRepair | undefined {
-  const { marks, longerByM, old } = repair;
+  const { marks, longerByM } = repair;
+  // Of the butt section what the grip covers stays as long as it was.
+  const old = { ...repair.old, toTipM: Math.min(repair.old.toTipM, request.rod.lengthM) };
   if (!marks.some(({ rewrapped }) => rewrapped)) return undefined;
   const grown = {
     ...request,
@@ -106,9 +108,9 @@ function grownPlace(at: number, { fromTipM, toTipM }: Zone, longerByM: number): 
   return at + longerByM * Math.max(0, Math.min(1, share));
 }
 
-/** Kept as long as it is. */
+/** What is kept free is a joint at one of the section's ends: it stays with that end, as long as it is. */
 function movedZone<T extends Zone>(zone: T, old: Zone, longerByM: number): T {
-  const middle = (zone.fromTipM + zone.toTipM) / 2;
-  const by = grownPlace(middle, old, longerByM) - middle;
+  const below = zone.fromTipM + zone.toTipM > old.fromTipM + old.toTipM;
+  const by = below ? longerByM : 0;
   return { ...zone, fromTipM: zone.fromTipM + by, toTipM: zone.toTipM + by };
 }

@@ -6,6 +6,8 @@
  * turn negative. J = L⁻ᵀ Q and the triangular R of the active normals are kept by plane rotations. It needs no
  * feasible start, and tells infeasible constraints from feasible ones.
  */
+import { dot } from './dot.ts';
+
 interface ConvexQp {
   /** n × n by rows, symmetric. */
   hessian: Float64Array;
@@ -220,10 +222,4 @@ function rotateColumns(basis: Float64Array, n: number, k: number, c: number, s: 
     basis[i * n + k] = c * a + s * b;
     basis[i * n + k + 1] = c * b - s * a;
   }
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }

@@ -10,6 +10,7 @@
  * too narrow for the few that are not.
  */
 import { factorCholesky, logDeterminant, solveLower } from '../numerics/cholesky.ts';
+import { dot } from '../numerics/dot.ts';
 import type { LinearReadings } from './likelihood.ts';
 import { type LocalShape, localShapes } from './local-softness.ts';
 import { commonRoughness, covarianceAt, type Roughness, type StiffnessPrior } from './prior.ts';
@@ -168,10 +169,4 @@ export function rowsTimes(rows: Float64Array, x: Float64Array): Float64Array {
     out[i] = sum;
   }
   return out;
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }

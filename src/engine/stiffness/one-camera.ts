@@ -8,8 +8,11 @@
  * Picture i follows q + dᵢ exactly along its curve; q is free, dᵢ is what taps on marks about the pictures' frame leave.
  * Damped least squares over q and all dᵢ, pixels and places counted from their middles in units of their extent. The lens
  * is written backwards, which follows k1 = ±0.04 to a hundredth of a pixel.
+ * Source: projective map and radial distortion, R. Hartley and A. Zisserman, Multiple View Geometry (2nd ed. 2004), 2.3
+ * and 7.4; damped least squares, K. Levenberg 1944 and D. Marquardt 1963 (from memory).
  */
 import { factorCholesky, solveLower, solveUpper } from '../numerics/cholesky.ts';
+import { dot } from '../numerics/dot.ts';
 import type { FitCurvePoint } from './request.ts';
 
 export interface OneCamera {
@@ -219,12 +222,6 @@ function stepOf(slopes: readonly Float64Array[], misses: Float64Array, damping: 
   solveLower(normal, n, right, right);
   solveUpper(normal, n, right, right);
   return right;
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }
 
 function squareOf(values: Float64Array): number {

@@ -3,6 +3,7 @@
  * orthonormal basis of what the readings show, the reading with most left over first (pivoted Gram-Schmidt),
  * until what is left of every one is below its own scatter.
  */
+import { dot } from '../numerics/dot.ts';
 import type { SeenReading } from './readings-seen.ts';
 
 /** Unit vectors in the posterior's standardised spread; `leastSeen` in standard deviations of a reading. */
@@ -24,10 +25,4 @@ export function directionsSeen(
     }
   }
   return directions;
-}
-
-export function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let k = 0; k < a.length; k++) sum += a[k] * b[k];
-  return sum;
 }

@@ -7,13 +7,14 @@
  * straight lines leave out (what no reading shows, and the corners) is measured on a few blanks drawn at large
  * and added to the variance.
  */
+
 import { freeRod } from '../bench/free-rod.ts';
 import type { Rod } from '../bend/rod.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
+import { dot } from '../numerics/dot.ts';
 import { drawStates } from '../stiffness/draw-states.ts';
 import { type Posterior, rodAt, rodOf, spreadAt } from '../stiffness/posterior.ts';
-import { dot } from './directions-seen.ts';
 import { type MarkSpread, type PlacedAnew, type PlaceSearch, placeAnew } from './mark-spread.ts';
 import { quantile } from './spread.ts';
 

@@ -9,12 +9,14 @@
  * each other by its fall over the work, √(readings · minutes): by minutes alone a single look at what hangs already
  * wins too often, and simulated benches then took half as many readings again.
  */
+
 import type { LadderRequest } from '../layout/ladder-request.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
 import type { MarkSlack } from '../layout/slack.ts';
 import { factorCholesky, solveLower } from '../numerics/cholesky.ts';
+import { dot } from '../numerics/dot.ts';
 import type { Posterior } from '../stiffness/posterior.ts';
-import { directionsSeen, dot } from './directions-seen.ts';
+import { directionsSeen } from './directions-seen.ts';
 import type { MarkSpread } from './mark-spread.ts';
 import { type MarksOver, marksOver } from './marks-over.ts';
 import type { OptionsQuestion, ReadingOption } from './reading-option.ts';

@@ -36,6 +36,10 @@ export interface Copied {
   renumbered: string[];
 }
 
+export function nothingCopied(): Copied {
+  return { documents: 0, operations: 0, attachments: 0, mended: [], leftOut: [], renumbered: [] };
+}
+
 export interface CopyOptions {
   donor?: Donor;
   restoredAt?: string;
@@ -51,14 +55,7 @@ export async function copyRecord(
   target: Transaction<Tables>,
   { donor, restoredAt, onProgress = () => undefined }: CopyOptions = {},
 ): Promise<Copied> {
-  const copied: Copied = {
-    documents: 0,
-    operations: 0,
-    attachments: 0,
-    mended: [],
-    leftOut: [],
-    renumbered: [],
-  };
+  const copied = nothingCopied();
   await copyIdentity(source, target, donor, restoredAt);
   const missing = new Set(await idsOfOperations(source));
   const seen = new Set<string>();

@@ -7,7 +7,7 @@ import { attachmentRow } from '../sql-rows.ts';
 import type { Tables } from '../tables.ts';
 import { bestOf, type Donor } from './best-of.ts';
 import { findingOf } from './check-whole.ts';
-import { type Copied, ownAttachment, store } from './copy-record.ts';
+import { type Copied, nothingCopied, ownAttachment, store } from './copy-record.ts';
 import { readDocument } from './read-document.ts';
 import { arrivingKind, identityHolds, identitySeal } from './seals.ts';
 
@@ -29,14 +29,7 @@ export async function mendInPlace(
   db: Kysely<Tables>,
   { donor, at, keptAs, onProgress }: MendOptions,
 ): Promise<Mended> {
-  const copied: Copied = {
-    documents: 0,
-    operations: 0,
-    attachments: 0,
-    mended: [],
-    leftOut: [],
-    renumbered: [],
-  };
+  const copied = nothingCopied();
   const aside = new Aside(keptAs);
   try {
     const ids = await documentIds(db);

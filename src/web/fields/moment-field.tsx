@@ -1,7 +1,7 @@
 import { Button } from 'react-aria-components';
+import { draftInput, draftKeys } from './draft-input.ts';
 import { FieldFrame } from './field-frame.tsx';
-import { focusNextField } from './next-field.ts';
-import { dayOrderOf, momentText, readMoment } from './read-moment.ts';
+import { dayOrderOf, momentText, readMoment, typable } from './read-moment.ts';
 import type { Typed } from './read-typed.ts';
 import { useDraft } from './use-draft.ts';
 import { type FieldProps, useField } from './use-field.ts';
@@ -34,20 +34,11 @@ export function MomentField(props: FieldProps) {
           className="field-input moment-input"
           data-field={isDay ? '' : undefined}
           data-path={props.path.join('/')}
-          data-draft={draft.draft !== undefined}
+          {...draftInput(draft)}
           autoComplete="off"
-          value={draft.text}
           placeholder={`such as ${pattern(isDay)}`}
-          aria-invalid={draft.refused || undefined}
           aria-describedby={`${id}-line`}
-          onChange={(event) => draft.type(event.target.value)}
-          onBlur={draft.keep}
-          onKeyDown={(event) => {
-            if (event.key === 'Escape') draft.drop();
-            if (event.key !== 'Enter') return;
-            event.preventDefault();
-            if (draft.keep()) focusNextField(event.currentTarget);
-          }}
+          onKeyDown={draftKeys(draft)}
         />
         {isDay && !at && draft.draft === undefined && (
           <Button className="plain" onPress={now}>
@@ -88,7 +79,11 @@ function pattern(isDay: boolean): string {
 }
 
 function inFull(at: Date, isDay: boolean): string {
-  return at.toLocaleString(undefined, { dateStyle: 'full', ...(isDay ? {} : { timeStyle: 'short' }) });
+  return at.toLocaleString(undefined, {
+    ...typable,
+    dateStyle: 'full',
+    ...(isDay ? {} : { timeStyle: 'short' }),
+  });
 }
 
 /** A day as people write it; empty for none. */

@@ -23,7 +23,7 @@ test.each(['13/40/2026', '31/2', 'soon', '12/1/2026 25:00', '1 2 3 4 5 6'])('%s 
   expect(readMoment(typed, american, now)).toBeUndefined();
 });
 
-test.each(['en-US', 'de-DE', 'ja-JP', 'en-GB', 'sv-SE'])(
+test.each(['en-US', 'de-DE', 'ja-JP', 'en-GB', 'sv-SE', 'th-TH', 'fa-IR', 'ar-EG'])(
   'what is written is read back the same in %s',
   (locale) => {
     const at = new Date(2026, 2, 4, 17, 5);

@@ -3,8 +3,11 @@
 /** Which of `day`, `month`, `year` comes first, second, third. */
 export type DayOrder = readonly ('day' | 'month' | 'year')[];
 
+/** The calendar and the digits that a typed day is read in, whatever the device's own. */
+export const typable = { calendar: 'gregory', numberingSystem: 'latn' } as const;
+
 export function dayOrderOf(locale?: string): DayOrder {
-  const parts = new Intl.DateTimeFormat(locale).formatToParts(new Date(2026, 10, 22));
+  const parts = new Intl.DateTimeFormat(locale, typable).formatToParts(new Date(2026, 10, 22));
   return parts.flatMap(({ type }) => (type === 'day' || type === 'month' || type === 'year' ? [type] : []));
 }
 
@@ -41,5 +44,11 @@ function hoursOf(text: string, [hour, minute]: readonly number[]): (number | und
 /** Written so that it can be read back: `12/01/2026`, `01.12.2026, 14:30`. */
 export function momentText(at: Date, withTime: boolean, locale?: string): string {
   const time = withTime ? ({ hour: '2-digit', minute: '2-digit', hourCycle: 'h23' } as const) : {};
-  return at.toLocaleString(locale, { year: 'numeric', month: '2-digit', day: '2-digit', ...time });
+  return at.toLocaleString(locale, {
+    ...typable,
+    year: 'numeric',
+    month: '2-digit',
+    day: '2-digit',
+    ...time,
+  });
 }

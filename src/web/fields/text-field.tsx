@@ -1,6 +1,5 @@
-import type { KeyboardEvent } from 'react';
+import { draftInput, draftKeys } from './draft-input.ts';
 import { FieldFrame } from './field-frame.tsx';
-import { focusNextField } from './next-field.ts';
 import { readTyped } from './read-typed.ts';
 import { useDraft } from './use-draft.ts';
 import { type FieldProps, useField } from './use-field.ts';
@@ -14,24 +13,15 @@ export function TextField(props: FieldProps) {
     id,
     className: 'field-input',
     'data-path': props.path.join('/'),
-    'data-draft': draft.draft !== undefined,
-    value: draft.text,
+    ...draftInput(draft),
     placeholder: standard.text,
-    'aria-invalid': draft.refused || undefined,
     'aria-describedby': `${id}-line`,
-    onChange: (event: { target: { value: string } }) => draft.type(event.target.value),
-    onBlur: draft.keep,
   };
   const oneLine = {
     ...common,
     'data-field': '',
     autoComplete: 'off',
-    onKeyDown: (event: KeyboardEvent<HTMLInputElement | HTMLTextAreaElement>) => {
-      if (event.key === 'Escape') draft.drop();
-      if (event.key !== 'Enter') return;
-      event.preventDefault();
-      if (draft.keep()) focusNextField(event.currentTarget);
-    },
+    onKeyDown: draftKeys(draft),
   };
   return (
     <FieldFrame

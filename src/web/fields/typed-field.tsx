@@ -4,8 +4,8 @@ import { numberText, type Reader } from '../../words/field-text.ts';
 import { echoOf, type ShownQuantity, showQuantity } from '../../words/quantity-text.ts';
 import { useBenchView } from '../read/colours.ts';
 import { quantityOf } from '../read/values.ts';
+import { draftInput, draftKeys } from './draft-input.ts';
 import { FieldFrame } from './field-frame.tsx';
-import { focusNextField } from './next-field.ts';
 import { readTyped } from './read-typed.ts';
 import { useDraft } from './use-draft.ts';
 import { type FieldProps, useField } from './use-field.ts';
@@ -37,7 +37,7 @@ export function TypedField(props: FieldProps) {
           id={id}
           data-field={props.passedOver ? undefined : ''}
           data-path={props.path.join('/')}
-          data-draft={draft.draft !== undefined}
+          {...draftInput(draft)}
           className="field-input figures"
           type="text"
           inputMode={bench && field.kind === 'quantity' ? 'none' : inputMode}
@@ -45,20 +45,11 @@ export function TypedField(props: FieldProps) {
           autoCapitalize="none"
           spellCheck={false}
           enterKeyHint="next"
-          value={draft.text}
           // A placeholder takes no markup, and the fraction slash alone is ill set by most fonts.
           placeholder={standard.text?.replaceAll('⁄', '/')}
           disabled={props.disabled}
-          aria-invalid={draft.refused || undefined}
           aria-describedby={hint ? `${id}-line ${id}-hint` : `${id}-line`}
-          onChange={(event) => draft.type(event.target.value)}
-          onBlur={draft.keep}
-          onKeyDown={(event) => {
-            if (event.key === 'Escape') draft.drop();
-            if (event.key !== 'Enter') return;
-            event.preventDefault();
-            if (draft.keep()) focusNextField(event.currentTarget);
-          }}
+          onKeyDown={draftKeys(draft)}
         />
         {unit && unit !== '×' && <span aria-hidden="true">{unit}</span>}
       </span>

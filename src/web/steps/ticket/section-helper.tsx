@@ -7,6 +7,7 @@ import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
 import { useBench } from '../../read/bench.tsx';
 import type { Build } from '../../read/build-context.ts';
+import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
 import { numberOf, siOf } from '../../read/values.ts';
 import { ownMarks, useRecordedSheet } from './recorded-sheet.ts';
@@ -53,7 +54,7 @@ function NewSection({ repair }: { repair: SectionRepair }) {
   const { system, writer } = useShop();
   const sheet = ownMarks(useRecordedSheet()?.sheet);
   const judged = useMemo(
-    () => sheet && judgeSectionRepair({ request: { ...sheet.request, ...sheet.ladder.ladder }, repair }),
+    () => sheet && judgeSectionRepair({ request: laidOf(sheet), repair }),
     [sheet, repair],
   );
   const length = (lengthM: number) => formatLength(lengthM, { system, denominator: 16, decimals: 0 });
@@ -82,6 +83,12 @@ function NewSection({ repair }: { repair: SectionRepair }) {
       <SectionMarks repair={repair} length={length} anewFromTipM={anewOf(judged)} />
     </>
   );
+}
+
+/** Neither the start nor the pins of the old rod bind the new section. */
+function laidOf({ ladder, request }: SheetModel) {
+  const { keepOut, footM, intervals } = request;
+  return { ...ladder.ladder, keepOut, footM, intervals };
 }
 
 function anewOf(judged: JudgedSectionRepair | undefined): readonly number[] | undefined {
