@@ -2,7 +2,7 @@ import type { Due } from '../engine/finish/schedule.ts';
 import type { BendGate } from '../engine/plan/bend-gate.ts';
 
 export const dueWords: Record<Due, string> = {
-  'brushing-ends': 'Stop brushing from this batch',
+  'brushing-ends': 'Stop brushing: the pot life is over',
   'stop-turning': 'You may stop turning',
   'recoat-from': 'Recoat from now',
   'recoat-until': 'The recoat window closes; after it, scuff first',

@@ -23,7 +23,7 @@ export function nextMoveInWords(
     case 'move':
       return { deed: `${moveInWords(help)}.`, why, brings: move && bringsInWords(move, writer) };
     case 'place-anew':
-      return { deed: 'Place the guides anew: it does more than any one move.', why };
+      return { deed: 'Place the guides for this blank: it does more than any one move.', why };
     case 'more-guides':
       return {
         deed: `Use ${fewest} guides: ${count} do not keep your limits.`,

@@ -13,12 +13,13 @@ const request = {
   hungKg: 0.15,
   flagsFromTipM: commonFlags(rod.lengthM),
 };
-const bandOf = (share: number) =>
-  rod.stiffness.map(({ fromTipM, EINm2 }) => ({
-    fromTipM,
-    lowNm2: EINm2 * (1 - share),
-    highNm2: EINm2 * (1 + share),
-  }));
+/** Blanks as stiff everywhere as this one by ±`share`, in even steps. */
+const blanksWithin = (share: number) =>
+  Array.from({ length: 41 }, (_, i) => softer(1 + share * (i / 20 - 1)));
+const softer = (factor: number) => ({
+  ...tables,
+  stiffness: rod.stiffness.map((row) => ({ ...row, EINm2: row.EINm2 * factor })),
+});
 
 function placesOf(more: Partial<Parameters<typeof predictPlaces>[0]> = {}) {
   const answer = predictPlaces({ ...request, ...more });
@@ -43,8 +44,8 @@ test('a short stiff cantilever drops by F L³ / 3 EI (Euler and Bernoulli)', () 
   expect(middle.upM).toBeCloseTo(-(0.25 * 2.5) / 600, 6);
 });
 
-test('tip and flags stand on the bend, and a wider band reaches farther', () => {
-  const places = placesOf({ band: bandOf(0.05) });
+test('tip and flags stand on the bend, and more different blanks reach farther', () => {
+  const places = placesOf({ blanksThatFit: blanksWithin(0.05) });
   const fine = bend(
     {
       rod,
@@ -59,22 +60,30 @@ test('tip and flags stand on the bend, and a wider band reaches farther', () => 
     expect(Math.min(...away)).toBeLessThan(0.0015);
     expect(Math.abs(nearest.fromTipM - fromTipM)).toBeLessThan(0.003);
   });
-  const wider = placesOf({ band: bandOf(0.1) });
+  const wider = placesOf({ blanksThatFit: blanksWithin(0.1) });
   wider.forEach(({ reach }, i) => {
     expect(reach!.upM).toBeGreaterThan(places[i].reach!.upM);
   });
   expect(placesOf()[0].reach).toBeUndefined();
 });
 
-test('a blank inside its band agrees; one far softer is off and hangs lower', () => {
-  const predicted = placesOf({ band: bandOf(0.05) });
-  const seenOf = (factor: number) =>
-    placesOf({
-      tables: {
-        ...tables,
-        stiffness: rod.stiffness.map((row) => ({ ...row, EINm2: row.EINm2 * factor })),
-      },
-    });
+test('blanks that drop alike leave a short reach, however their stiffness differs along them', () => {
+  // stiffer toward the tip and softer toward the butt: what one weight read at the tip cannot tell apart
+  const tilted = (share: number) => ({
+    ...tables,
+    stiffness: rod.stiffness.map(({ fromTipM, EINm2 }) => ({
+      fromTipM,
+      EINm2: EINm2 * (1 + share * (1 - (2 * fromTipM) / rod.lengthM)),
+    })),
+  });
+  const [tip] = placesOf({ blanksThatFit: [-0.2, -0.1, 0, 0.1, 0.2].map(tilted) });
+  const [edge] = placesOf({ blanksThatFit: [0.8, 0.9, 1, 1.1, 1.2].map(softer) });
+  expect(tip.reach!.upM).toBeLessThan(0.5 * edge.reach!.upM);
+});
+
+test('a blank like those that fit agrees; one far softer is off and hangs lower', () => {
+  const predicted = placesOf({ blanksThatFit: blanksWithin(0.05) });
+  const seenOf = (factor: number) => placesOf({ tables: softer(factor) });
   const near = judgeProof(predicted, seenOf(0.97));
   expect(near).toMatchObject({ counted: 4, agreed: 4, tip: undefined });
   expect(near.worst).toBeLessThan(1);
@@ -84,7 +93,7 @@ test('a blank inside its band agrees; one far softer is off and hangs lower', ()
   expect(judgeProof(predicted, seenOf(1.3)).tip).toBe('higher');
 });
 
-test('without a band nothing is called right or wrong, and a half-read place does not count', () => {
+test('without blanks that fit nothing is called right or wrong, and a half-read place does not count', () => {
   const predicted = placesOf();
   const verdict = judgeProof(predicted, [predicted[0], { upM: 1 }, {}, {}]);
   expect(verdict.places.map((place) => place.verdict)).toEqual([
@@ -96,7 +105,7 @@ test('without a band nothing is called right or wrong, and a half-read place doe
   expect(verdict.counted).toBe(0);
 });
 
-test('the pencil alone is allowed where the band is nothing', () => {
+test('the pencil alone is allowed where the reach is nothing', () => {
   const place = { fromTipM: 0, outM: 1, upM: 1, reach: { outM: 0, upM: 0 } };
   const at = (upM: number) => judgeProof([place], [{ outM: 1, upM }]).places[0].verdict;
   expect(at(1 + 0.99 * pencilM)).toBe('agrees');

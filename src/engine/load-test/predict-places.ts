@@ -3,22 +3,23 @@
  * proof before he trusts a layout.
  *
  * Frame: origin where the blank leaves its hold at the front of the grip, x level and outwards, y up. Bend:
- * bend/bend.ts. Uncertainty: the same bend with the whole stiffness at the lower and at the upper edge of its
- * 95 % band; since the blank cannot be off by as much everywhere at once in one direction, the reach is a
- * careful one. Errors of the butt's angle and of the pencil are not in it; see judge-proof.ts.
+ * bend/bend.ts. Uncertainty: the same weight on blanks that fit the readings, the ones that the layout's ± is read on
+ * (flow/build-sureness.ts); 95 of 100 of them lie within the reach. Errors of the butt's angle and of the pencil are
+ * not in it; see judge-proof.ts.
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import { bend } from '../bend/bend.ts';
 import type { PointMass } from '../bend/mesh.ts';
 import type { Reason } from '../finding.ts';
+import { quantile } from '../sureness/spread.ts';
 import { standardGravity } from '../units/gravity.ts';
 import { loadTestReason } from './join-kinds.ts';
 
 interface ProofRequest {
   /** The whole blank as fitted. */
   tables: BlankTables;
-  /** The stiffness's band; left out where nothing was hung on the blank yet. */
-  band?: readonly { fromTipM: number; lowNm2: number; highNm2: number }[];
+  /** As likely as each other after the readings; left out where nothing was hung on the blank yet. */
+  blanksThatFit?: readonly BlankTables[];
   /** From the tip to the front of the grip, where the blank is held. */
   freeLengthM: number;
   buttAngleRad: number;
@@ -32,7 +33,7 @@ export interface PredictedPlace {
   fromTipM: number;
   outM: number;
   upM: number;
-  /** How far the farther edge of the band lies off, each ≥ 0; undefined without a band. */
+  /** 95 of 100 blanks that fit lie within, each ≥ 0; undefined without any. */
   reach?: { outM: number; upM: number };
 }
 export type ProofPrediction =
@@ -41,18 +42,15 @@ export type ProofPrediction =
 
 /** Tip first, then the flags in their order. */
 export function predictPlaces(request: ProofRequest): ProofPrediction {
-  const { tables, band } = request;
-  const best = placesOf(request, tables.stiffness);
+  const { tables, blanksThatFit = [] } = request;
+  const best = placesOf(request, tables);
   if (!best) return { status: 'not-predicted', reason: loadTestReason('load-test/bent-too-far', {}) };
-  const edges = band && [
-    placesOf(request, edgeOf(band, 'lowNm2')),
-    placesOf(request, edgeOf(band, 'highNm2')),
-  ];
+  const others = blanksThatFit.map((blank) => placesOf(request, blank)).filter((bent) => bent !== undefined);
   const places = best.map((place, i) => ({
     ...place,
     reach: reachOf(
       place,
-      edges?.map((edge) => edge?.[i]),
+      others.map((bent) => bent[i]),
     ),
   }));
   return { status: 'predicted', places };
@@ -63,14 +61,10 @@ export function commonFlags(freeLengthM: number): number[] {
   return [0.2, 0.4, 0.6].map((share) => Math.round(share * freeLengthM * 100) / 100);
 }
 
-function edgeOf(band: NonNullable<ProofRequest['band']>, edge: 'lowNm2' | 'highNm2') {
-  return band.map((row) => ({ fromTipM: row.fromTipM, EINm2: row[edge] }));
-}
-
-function placesOf(request: ProofRequest, stiffness: BlankTables['stiffness']): PredictedPlace[] | undefined {
-  const { tables, freeLengthM, buttAngleRad, hungKg, masses, flagsFromTipM } = request;
+function placesOf(request: ProofRequest, tables: BlankTables): PredictedPlace[] | undefined {
+  const { freeLengthM, buttAngleRad, hungKg, masses, flagsFromTipM } = request;
   const { status, points } = bend({
-    rod: freeRod({ ...tables, stiffness }, freeLengthM),
+    rod: freeRod(tables, freeLengthM),
     buttAngleRad,
     masses,
     load: { tip: { xN: 0, yN: -hungKg * standardGravity } },
@@ -87,8 +81,12 @@ function placeAt(points: readonly { fromTipM: number; xM: number; yM: number }[]
   return { fromTipM, outM: near.xM + share * (far.xM - near.xM), upM: near.yM + share * (far.yM - near.yM) };
 }
 
-function reachOf(best: PredictedPlace, edges: readonly (PredictedPlace | undefined)[] | undefined) {
-  if (!edges || edges.some((edge) => edge === undefined)) return undefined;
-  const farthest = (of: 'outM' | 'upM') => Math.max(...edges.map((edge) => Math.abs(edge![of] - best[of])));
-  return { outM: farthest('outM'), upM: farthest('upM') };
+function reachOf(best: PredictedPlace, others: readonly PredictedPlace[]) {
+  if (others.length === 0) return undefined;
+  const within = (of: 'outM' | 'upM') =>
+    quantile(
+      others.map((place) => Math.abs(place[of] - best[of])).sort((a, b) => a - b),
+      0.95,
+    );
+  return { outM: within('outM'), upM: within('upM') };
 }

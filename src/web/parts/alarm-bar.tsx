@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { coatSchedule, type DueTime } from '../../engine/finish/schedule.ts';
+import type { Change } from '../../record/operation.ts';
 import { readFinish } from '../../record/read-finish.ts';
 import { dueWords } from '../../words/due.ts';
 import { clockWords } from '../../words/intl.ts';
@@ -25,13 +26,17 @@ export function AlarmBar() {
   const alarms = useDueAlarms(nowMs);
   useSound(alarms.length);
   if (alarms.length === 0) return null;
-  const heard = (alarm: Alarm) => {
-    const id = newRowId();
-    write('hearAlarm', [
-      { path: ['alarmsHeard', id, 'coat'], value: alarm.coat },
-      { path: ['alarmsHeard', id, 'due'], value: alarm.due },
-    ]);
-  };
+  const heard = (these: readonly Alarm[]) =>
+    write(
+      'hearAlarm',
+      these.flatMap(({ coat, due }): Change[] => {
+        const id = newRowId();
+        return [
+          { path: ['alarmsHeard', id, 'coat'], value: coat },
+          { path: ['alarmsHeard', id, 'due'], value: due },
+        ];
+      }),
+    );
   return (
     <div className="alarm-bar screen-only" role="alert" data-heard={rows('alarmsHeard').length}>
       {alarms.map((alarm) => (
@@ -39,11 +44,19 @@ export function AlarmBar() {
           <span>
             ▲ Coat {alarm.number}: {dueWords[alarm.due]} (due {clockWords(alarm.atMs)})
           </span>
-          <Button className="button" onPress={() => heard(alarm)}>
+          <Button className="button" onPress={() => heard([alarm])}>
             Heard
           </Button>
         </p>
       ))}
+      {alarms.length > 2 && (
+        <p>
+          <span />
+          <Button className="button" onPress={() => heard(alarms)}>
+            All {alarms.length} heard
+          </Button>
+        </p>
+      )}
     </div>
   );
 }

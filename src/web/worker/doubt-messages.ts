@@ -25,6 +25,12 @@ export interface SurenessTask {
   question: SurenessQuestion;
 }
 
+/** Blanks that fit the bench's readings, as likely as each other. */
+export interface BlanksTask {
+  does: 'blanks';
+  fit: FitRequest;
+}
+
 /** How far the best place of every guide moves on blanks that fit the bench's readings. */
 export interface SpreadTask {
   does: 'spread';
@@ -139,6 +145,7 @@ interface DaysTask {
 
 /** What says how sure the other answers are; in lanes of their own. */
 export type DoubtTask =
+  | BlanksTask
   | SurenessTask
   | SpreadTask
   | PowerTask

@@ -14,10 +14,12 @@ import type { Progress } from './messages.ts';
 import { nextReadingOfBench } from './next-reading-of-bench.ts';
 import { secondOpinion } from './second-opinion.ts';
 import { seriesOfBlanks } from './series-of-blanks.ts';
-import { powerOfBlank, spreadOfPlaces, surenessOfLayouts } from './sureness-of-layouts.ts';
+import { blanksOfBench, powerOfBlank, spreadOfPlaces, surenessOfLayouts } from './sureness-of-layouts.ts';
 
 answerTasks<DoubtTask>((task, progress: (so: Progress<DoubtTask>) => void) => {
   switch (task.does) {
+    case 'blanks':
+      return blanksOfBench(task);
     case 'sureness':
       return surenessOfLayouts(task, progress);
     case 'spread':

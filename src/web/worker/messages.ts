@@ -1,4 +1,5 @@
 /** What the page and the engine's worker say to each other: plain, cloneable data in SI units. */
+import type { BlankTables } from '../../engine/bench/free-rod.ts';
 import type { CountsAnswer } from '../../engine/flow/count-answer.ts';
 import type { FinishEffects } from '../../engine/flow/finish-effects.ts';
 import type { MoveQuestion, NextMove } from '../../engine/flow/next-move.ts';
@@ -75,6 +76,7 @@ interface Answers {
   slack: MarkSlack[];
   nextMove: NextMove;
   counts: CountsAnswer;
+  blanks: BlankTables[];
   sureness: Sureness;
   spread: MarkSpread;
   power: Power;
@@ -99,6 +101,7 @@ interface Progresses {
   /** Share of guides tried. */
   nextMove: number;
   counts: CountsAnswer;
+  blanks: never;
   sureness: Sureness;
   spread: MarkSpread;
   power: never;

@@ -1,11 +1,17 @@
+import type { BlankTables } from '../../engine/bench/free-rod.ts';
 import { blanksThatFit, markSureness } from '../../engine/flow/build-sureness.ts';
 import { type Power, predictPower } from '../../engine/flow/power.ts';
 import type { Posterior } from '../../engine/stiffness/posterior.ts';
 import type { FitRequest } from '../../engine/stiffness/request.ts';
 import type { MarkSpread } from '../../engine/sureness/mark-spread.ts';
 import { readSureness, type Sureness } from '../../engine/sureness/sureness.ts';
-import type { PowerTask, SpreadTask, SurenessTask } from './doubt-messages.ts';
+import type { BlanksTask, PowerTask, SpreadTask, SurenessTask } from './doubt-messages.ts';
 import { keptFit } from './kept-fit.ts';
+
+/** The blanks that whatever is said to be sure is read on. */
+export function blanksOfBench({ fit }: BlanksTask): BlankTables[] {
+  return blanksThatFit(posteriorFor(fit));
+}
 
 /** Layouts read on blanks that fit the bench's readings. Throws where the readings make no sense. */
 export function surenessOfLayouts(

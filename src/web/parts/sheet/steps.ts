@@ -11,10 +11,14 @@ export const steps: readonly Step[] = [
   { id: 'handle', name: 'Handle' },
   { id: 'layout', name: 'Layout' },
   { id: 'marks', name: 'Marks' },
-  { id: 'load-test', name: 'Load test' },
   { id: 'guides', name: 'Guides' },
+  { id: 'load-test', name: 'Load test' },
   { id: 'wraps', name: 'Wraps' },
   { id: 'finish', name: 'Finish' },
   { id: 'plan', name: 'Plan' },
   { id: 'papers', name: 'Papers' },
 ];
+
+export function stepName(step: string): string {
+  return steps.find(({ id }) => id === step)?.name ?? step;
+}

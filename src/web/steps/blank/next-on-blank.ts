@@ -40,8 +40,7 @@ export function nextOnBlank(state: BlankState): NextStep {
     missingMass(state) ??
     missingReading(state) ??
     doubted(findings) ?? {
-      words:
-        'Go on to the handle: the planned readings are in. Whether more would move a mark stands under Readings.',
+      words: 'Go on to the handle: the planned readings are in. Readings says whether more would help.',
       done: true,
     }
   );

@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
 import { coatSchedule, recoatAt } from '../../../engine/finish/schedule.ts';
+import type { Row } from '../../../record/document.ts';
 import { dueWords } from '../../../words/due.ts';
 import { finishFaultOf } from '../../../words/finish-faults.ts';
 import { clockWords } from '../../../words/intl.ts';
@@ -18,12 +19,18 @@ const gate = [
   { field: 'dustFree' },
 ];
 
+/** What nobody has looked at yet. */
+export function openChecks(finish: Row): string[] {
+  return gate.map(({ field }) => field).filter((field) => !flagOf(finish, field));
+}
+
 /** The gate before the first coat, each coat by one tap, and what is due when. */
 export function CoatsPart({ finish, nowMs }: { finish: FinishOnRod; nowMs: number }) {
   const { single, write, newRowId } = useBuild();
   const row = single('finish');
-  const open = gate.filter(({ field }) => !flagOf(row, field));
+  const open = openChecks(row);
   const last = finish.coats.at(-1);
+  const isPlanned = finish.coats.length < finish.coatsInAll;
   const recoat = last && recoatAt(nowMs, last, finish.times);
   const brush = () => {
     const id = newRowId();
@@ -43,11 +50,13 @@ export function CoatsPart({ finish, nowMs }: { finish: FinishOnRod; nowMs: numbe
       </div>
       <div role="status">
         {open.length > 0 && <p className="quiet">{open.length} to look at before a coat goes on.</p>}
-        {recoat?.status === 'too-early' && (
+        {isPlanned && recoat?.status === 'too-early' && (
           <p>The next coat waits until {clockWords(recoat.fromMs)}; the finish below is still too soft.</p>
         )}
-        {recoat?.status === 'now' && <p>Another coat may go on until {clockWords(recoat.untilMs)}.</p>}
-        {recoat?.status === 'sand-first' && (
+        {isPlanned && recoat?.status === 'now' && (
+          <p>Another coat may go on until {clockWords(recoat.untilMs)}.</p>
+        )}
+        {isPlanned && recoat?.status === 'sand-first' && (
           <p className="attention">
             ▲ The recoat window closed {clockWords(recoat.untilMs)}: scuff with 400 to 600 grit before another
             coat.
@@ -55,7 +64,7 @@ export function CoatsPart({ finish, nowMs }: { finish: FinishOnRod; nowMs: numbe
         )}
       </div>
       <div>
-        <Button className="button button-main" isDisabled={waits} onPress={brush}>
+        <Button className={isPlanned ? 'button button-main' : 'button'} isDisabled={waits} onPress={brush}>
           Coat {finish.coats.length + 1} is brushed on now
         </Button>
       </div>

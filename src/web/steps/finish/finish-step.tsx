@@ -12,16 +12,18 @@ import { ProductFields } from '../../parts/habits/habit-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
+import { stepName } from '../../parts/sheet/steps.ts';
 import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { type FinishOnRod, useFinish } from '../../read/use-finish.ts';
 import { useNow } from '../../read/use-now.ts';
-import { type Sentence, useSentence } from '../../read/use-sentence.ts';
+import { useSentence } from '../../read/use-sentence.ts';
 import { textOf } from '../../read/values.ts';
-import { CoatsPart } from './coats-part.tsx';
+import { CoatsPart, openChecks } from './coats-part.tsx';
 import { FinishedPart } from './finished-part.tsx';
 import { MixPart } from './mix-part.tsx';
+import { nextOnFinish } from './next-on-finish.ts';
 import '../../style/finish.css';
 
 /** What to mix, when to turn, recoat, bend and fish, and what to do when a coat goes wrong. */
@@ -32,6 +34,7 @@ export function FinishStep() {
   const { print, printing } = usePrint();
   const nowMs = useNow();
   const finish = useFinish(nowMs);
+  const next = nextOnFinish(finish, nowMs, openChecks(single('finish')));
   const sheet = (stamp: string) => [
     finishSheet(
       {
@@ -47,13 +50,10 @@ export function FinishStep() {
   return (
     <BuildFields findings={finish.findings}>
       <NextLine
-        goOn={
-          finish.coats.length === 0 && !finish.batch
-            ? { href: `/builds/${id}/layout`, name: 'Layout' }
-            : undefined
-        }
+        at={next.at}
+        goOn={next.goOn && { href: `/builds/${id}/${next.goOn}`, name: stepName(next.goOn) }}
       >
-        {nextWords(finish, sentence)}
+        {finish.findings.length > 0 ? sentence(finish.findings[0]) : next.words}
       </NextLine>
       <SinceNote works={['finish']} />
       <MixPart finish={finish} />
@@ -134,14 +134,6 @@ function FaultsPart() {
       </dl>
     </Part>
   );
-}
-
-function nextWords({ findings, coats, batch }: FinishOnRod, sentence: Sentence): string {
-  if (findings.length > 0) return sentence(findings[0]);
-  if (coats.length > 0) return 'Keep it turning; the alarms stay on every sheet, through a reload too.';
-  return batch
-    ? 'Look at the four things below, mix, and brush the first coat on.'
-    : 'Place and wrap the guides first.';
 }
 
 /** Clock times of the latest coat, or hours after brushing where none is on yet. */

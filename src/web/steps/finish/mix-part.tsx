@@ -21,8 +21,8 @@ export function MixPart({ finish }: { finish: FinishOnRod }) {
             </p>
             <p>
               The first coat takes {firstCoatMl.toFixed(1)} ml on the rod, a later one{' '}
-              {laterCoatMl.toFixed(1)} ml. {wasteWords(batch, firstCoatMl, mix.rules.ratioErrorPercent)}{' '}
-              {batch.batches > 1 ? 'A batch' : 'It'} can be brushed for{' '}
+              {laterCoatMl.toFixed(1)} ml. {wasteWords(batch, firstCoatMl, mix.rules.ratioErrorPercent)} Brush{' '}
+              {batch.batches > 1 ? 'a batch' : 'it'} within{' '}
               {writer.duration((potLifeMin * 60 * mix.rules.brushedPercent) / 100)} of its{' '}
               {writer.duration(potLifeMin * 60)} at {writer.temperature(roomC)}
               {batch.batches > 1

@@ -40,6 +40,7 @@ export function GuidesStep() {
     );
   }
   const { set, bag, findings, sizes, sorted, placed, numberOf } = read;
+  const sortedOut = placed && bag.length > 0 && sorted.order.length === 0;
   const recorded = choices?.guides.every((guide) => guide.id !== undefined) ?? false;
   const shortages = rackShortages(rows('guides'), rack);
   const usedHere = new Map(
@@ -51,14 +52,16 @@ export function GuidesStep() {
   const toLayout = !placed || /station$/.test(findings[0]?.path ?? '');
   const goOn = toLayout
     ? { href: `/builds/${id}/layout`, name: 'Layout' }
-    : { href: `/builds/${id}/wraps`, name: 'Wraps' };
+    : { href: `/builds/${id}/load-test`, name: 'Load test' };
   return (
     <BuildFields findings={findings}>
-      <NextLine at={placed && findings.length === 0 ? 'bag' : undefined} goOn={goOn}>
+      <NextLine at={placed && !sortedOut && findings.length === 0 ? 'bag' : undefined} goOn={goOn}>
         {(findings[0] && sentence(findings[0])) ??
-          (placed
-            ? 'Look along each guide of the bag and tap how straight it is.'
-            : 'The layout has no marks yet; the rack needs them.')}
+          (sortedOut
+            ? 'Every place has its guide. Tape them on as the rack says, then load the rod.'
+            : placed
+              ? 'Look along each guide of the bag and tap how straight it is.'
+              : 'The layout has no marks yet; the rack needs them.')}
       </NextLine>
       <SinceNote works={['rack']} />
       <Part
@@ -106,6 +109,7 @@ export function GuidesStep() {
 
 /** How feet are dressed, and what the grinder can do. */
 function FeetPart() {
+  const { writer } = useShop();
   return (
     <>
       <Part
@@ -114,7 +118,10 @@ function FeetPart() {
         aside="how each foot is dressed before it is taped; common practice, no source"
       >
         <ul>
-          <li>Ramp of 6 to 10 mm to a thin, round end; no step for the thread to climb.</li>
+          <li>
+            Ramp of {writer.fine(0.006)} to {writer.fine(0.01)} to a thin, round end; no step for the thread
+            to climb.
+          </li>
           <li>
             Underside dead flat on a straight edge, both feet in one plane; a foot that digs in breaks blanks.
           </li>

@@ -1,6 +1,5 @@
 import { Button } from 'react-aria-components';
 import type { SortedBag } from '../../../engine/guides/bag-sorting.ts';
-import { formatMm } from '../../../engine/units/format-quantity.ts';
 import { rackSheet } from '../../../sheets/rack-sheet.ts';
 import { sentenceOf } from '../../../words/sentence.ts';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -50,7 +49,7 @@ export function RackPart({ sorted, numberOf }: { sorted: SortedBag; numberOf(bag
               <tr key={guide}>
                 <th scope="row">{guide}</th>
                 <td data-label="Size">{size}</td>
-                <td data-label="Blank there">{formatMm(outsideM)}</td>
+                <td data-label="Blank there">{writer.calliper(outsideM)}</td>
                 <td data-label="Number in the bag">
                   {bagId === undefined ? <span className="quiet">order one</span> : numberOf(bagId)}
                 </td>

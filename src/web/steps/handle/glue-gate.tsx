@@ -1,4 +1,5 @@
 import { Button } from 'react-aria-components';
+import { Link } from 'wouter';
 import { instantWords } from '../../../words/intl.ts';
 import { lineSideInWords } from '../../../words/line-side.ts';
 import { Field } from '../../fields/field.tsx';
@@ -99,16 +100,21 @@ export function GlueGate() {
 
 /** Which side of every section carries the line, as it was chosen on Blank: what all four checks go by. */
 function LineSides() {
+  const { id } = useBuild();
   const { bench } = useBench();
   if (!bench) return null;
   return (
     <ul className="line-sides">
-      {bench.sections.map(({ id, name, lineSide }) => (
-        <li key={id} className={lineSide ? undefined : 'quiet'}>
+      {bench.sections.map(({ id: section, name, lineSide }) => (
+        <li key={section} className={lineSide ? undefined : 'quiet'}>
           {name}:{' '}
-          {lineSide
-            ? `line side ${lineSideInWords(lineSide)}`
-            : 'no line side chosen (Blank, Sweep and spine)'}
+          {lineSide ? (
+            `line side ${lineSideInWords(lineSide)}`
+          ) : (
+            <>
+              no line side chosen (<Link href={`/builds/${id}/blank/spine`}>Sweep and spine</Link>)
+            </>
+          )}
         </li>
       ))}
     </ul>

@@ -44,6 +44,8 @@ export function HandleStep() {
   const { parts, plan, balance, unweighed } = useHandlePlan();
   const kind = rodKindOf(rodKind);
   const reelOver = readReelSide(document, rodKind) === 'over';
+  const sided = bench?.sections.every(({ lineSide }) => lineSide !== undefined) ?? false;
+  const glued = textOf(handle, 'gluedAt') !== undefined;
   const stopped = plan?.findings.find(({ severity }) => severity === 'stop');
   return (
     <BuildFields findings={plan?.findings}>
@@ -55,7 +57,7 @@ export function HandleStep() {
           ? sentence(stopped)
           : siOf(handle, 'gripFront') === undefined
             ? `Measure from the butt end to where the front of the grip will be; ${show(used.gripFrontFromButtM)} is assumed meanwhile.`
-            : 'The handle is set; go on to the layout.'}
+            : setWords(glued, sided)}
       </NextLine>
       <SinceNote works={['handle']} />
       <Part title="Handle" aside="all from the butt end of the blank">
@@ -128,4 +130,10 @@ export function HandleStep() {
       <GlueGate />
     </BuildFields>
   );
+}
+
+function setWords(glued: boolean, sided: boolean): string {
+  if (glued) return 'The handle is glued; go on to the layout.';
+  const first = sided ? '' : ' and choose the line side under Blank, Sweep and spine';
+  return `The handle is set; go on to the layout. Before glue, look at the four points below${first}.`;
 }

@@ -24,6 +24,7 @@ export function CountsPart({ counts: { answer, working, failure }, own, ...rest 
   return (
     <section className="counts" aria-labelledby={id}>
       <h2 id={id}>How many guides?</h2>
+      <p className="quiet small">each number placed for this blank</p>
       {answer && answer.counts.length > 0 && <CountsTable counts={answer.counts} own={own} {...rest} />}
       {working && (
         <ProgressBar isIndeterminate aria-label="Trying other numbers of guides" className="quiet">

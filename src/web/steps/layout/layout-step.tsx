@@ -1,4 +1,4 @@
-import { type ReactNode, useMemo } from 'react';
+import { useMemo } from 'react';
 import { Link } from 'wouter';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
@@ -38,8 +38,10 @@ export function LayoutStep() {
   }
   return (
     <BuildFields>
-      <NextLine>
-        {solved && nextWords(model.marksAre === 'own', id)}
+      <NextLine
+        goOn={solved && model.marksAre === 'own' ? { href: `/builds/${id}/marks`, name: 'Marks' } : undefined}
+      >
+        {solved && nextWords(model.marksAre === 'own')}
         {!solved && !fit && (
           <>
             Something on {toBlank} must be put right first: {trouble}. Meanwhile the stiffness is guessed from
@@ -69,12 +71,8 @@ export function LayoutStep() {
   );
 }
 
-function nextWords(marked: boolean, id: string): ReactNode {
-  if (!marked) return 'See how the start does on this blank, then place the guides for it.';
-  return (
-    <>
-      Do what stands beside the drawing, or drag a guide. Happy with the marks? Go on to{' '}
-      <Link href={`/builds/${id}/marks`}>Marks</Link>.
-    </>
-  );
+function nextWords(marked: boolean): string {
+  return marked
+    ? 'Happy with the marks? Go on. Else do what the headline says, or drag a guide.'
+    : 'See how the start does on this blank. Then do what the headline says.';
 }

@@ -3,10 +3,10 @@ import { lengthDoubt } from '../../../engine/load-test/length-doubt.ts';
 import { commonFlags, type PredictedPlace, predictPlaces } from '../../../engine/load-test/predict-places.ts';
 import type { LoadTest } from '../../../record/read-load-tests.ts';
 import type { SeenCurve } from '../../parts/photo/seen-curve.ts';
-import type { Stiffness } from '../../read/bench.tsx';
 import { massesOnRod } from '../../read/masses-on-rod.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import type { Sentence } from '../../read/use-sentence.ts';
+import type { ProofAsked } from './predict-proof.ts';
 
 export interface Beside {
   flags: FlagBeside[];
@@ -27,7 +27,7 @@ export function besidePrediction(
   test: LoadTest,
   { curve }: SeenCurve,
   model: SheetModel,
-  stiffness: Stiffness,
+  { stiffness, blanksThatFit }: Pick<ProofAsked, 'stiffness' | 'blanksThatFit'>,
   { show, sentence }: { show: (lengthM: number) => string; sentence: Sentence },
 ): BesideAnswer {
   if (!test.hungKg)
@@ -41,7 +41,7 @@ export function besidePrediction(
   const drawn = Array.from({ length: drawnPlaces }, (_, i) => ((i + 1) / drawnPlaces) * freeLengthM * 0.999);
   const answer = predictPlaces({
     tables: stiffness.solved ?? model.rod,
-    band: stiffness.solved?.stiffness,
+    blanksThatFit,
     freeLengthM,
     buttAngleRad,
     hungKg: test.hungKg,

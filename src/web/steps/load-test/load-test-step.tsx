@@ -1,14 +1,20 @@
+import { useMemo } from 'react';
 import { Link } from 'wouter';
+import { lastAccepted, readLoadTests } from '../../../record/read-load-tests.ts';
+import { readProofs } from '../../../record/read-proofs.ts';
 import { clockWords } from '../../../words/intl.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
+import { stepName } from '../../parts/sheet/steps.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
+import { useShop } from '../../read/shop.tsx';
 import { BeforeAfterPart } from './before-after-part.tsx';
 import { DaysPart } from './days-part.tsx';
 import { ExpectedPart } from './expected-part.tsx';
 import { JudgePart } from './judge-part.tsx';
+import { nextOnLoadTest } from './next-on-load-test.ts';
 import { NoBendYet, useBendGate } from './no-bend-yet.tsx';
 import { PrepareList } from './prepare-list.tsx';
 import { ProofPart } from './proof-part.tsx';
@@ -69,11 +75,27 @@ function WhatNext({ working, model, solved }: WhatNextProps) {
       </NextLine>
     );
   }
+  if (!solved) {
+    return (
+      <NextLine>
+        Nothing was hung on this blank yet: what stands here is guessed from its diameters and may be off by
+        half. Hang one weight under Blank first.
+      </NextLine>
+    );
+  }
+  return <NextOfProof />;
+}
+
+function NextOfProof() {
+  const { id, document } = useBuild();
+  const { writer } = useShop();
+  const { words, at, goOn } = useMemo(() => {
+    const accepted = lastAccepted(readLoadTests(document)) !== undefined;
+    return nextOnLoadTest(readProofs(document), accepted, writer.load);
+  }, [document, writer]);
   return (
-    <NextLine at={solved ? 'proofs' : undefined}>
-      {solved
-        ? 'Predict a weight you never hung, see where the rod goes, then hang the test load and compare.'
-        : 'Nothing was hung on this blank yet: what stands here is guessed from its diameters and may be off by half. Hang one weight under Blank first.'}
+    <NextLine at={at} goOn={goOn && { href: `/builds/${id}/${goOn}`, name: stepName(goOn) }}>
+      {words}
     </NextLine>
   );
 }

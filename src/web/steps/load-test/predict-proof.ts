@@ -1,3 +1,4 @@
+import type { BlankTables } from '../../../engine/bench/free-rod.ts';
 import {
   commonFlags,
   type ProofPrediction,
@@ -10,6 +11,8 @@ import type { SheetModel } from '../../read/sheet-model.ts';
 export interface ProofAsked {
   model: SheetModel;
   stiffness: Stiffness;
+  /** Of which the ± is read. */
+  blanksThatFit: readonly BlankTables[];
   hungKg: number;
   buttAngleRad: number;
   guidesOn: boolean;
@@ -17,11 +20,11 @@ export interface ProofAsked {
 
 /** Tip and the three flags first, then `alsoAt`. */
 export function predictProof(asked: ProofAsked, alsoAt: readonly number[] = []): ProofPrediction {
-  const { model, stiffness, hungKg, buttAngleRad, guidesOn } = asked;
+  const { model, stiffness, blanksThatFit, hungKg, buttAngleRad, guidesOn } = asked;
   const freeLengthM = model.rod.lengthM;
   return predictPlaces({
     tables: stiffness.solved ?? model.rod,
-    band: stiffness.solved?.stiffness,
+    blanksThatFit,
     freeLengthM,
     buttAngleRad,
     hungKg,

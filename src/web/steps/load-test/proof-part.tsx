@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import { Button, Checkbox } from 'react-aria-components';
+import { nextProofKg } from '../../../engine/flow/next-proof.ts';
 import { hungBefore } from '../../../engine/load-test/judge-proof.ts';
 import { formatDegrees, formatGrams } from '../../../engine/units/format-quantity.ts';
 import { readProofs } from '../../../record/read-proofs.ts';
@@ -11,6 +12,7 @@ import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
+import { useFittingBlanks } from '../../read/use-fitting-blanks.ts';
 import { useSentence } from '../../read/use-sentence.ts';
 import { newProof } from './new-proof.ts';
 import { predictProof } from './predict-proof.ts';
@@ -23,27 +25,31 @@ const weight: Field = { ...buildSchema.proofs.fields.hung, min: 0.001, max: 20 }
 export function ProofPart({ model }: { model: SheetModel }) {
   const { document, write, newRowId } = useBuild();
   const { bench, stiffness } = useBench();
-  const { reader } = useShop();
+  const { reader, writer } = useShop();
+  const { blanks: blanksThatFit, working } = useFittingBlanks();
   const sentence = useSentence();
   const [typed, setTyped] = useState('');
-  const [guidesOn, setGuidesOn] = useState(false);
+  // marks of one's own: they are taped on for the test
+  const [guidesOn, setGuidesOn] = useState(model.marksAre === 'own');
   const [trouble, setTrouble] = useState<string>();
   const proofs = useMemo(() => readProofs(document), [document]);
   const { buttAngleRad } = model.choices;
+  const hung = (bench?.setups ?? []).flatMap((setup) => setup.tests.map((test) => test.hungKg));
+  const proposedKg = nextProofKg([...hung, ...proofs.map((proof) => proof.hungKg)], model.loads.kg);
 
   const predict = () => {
     const read = readTyped(typed, weight, reader);
     if (!read.ok) return setTrouble(read.trouble);
     const hungKg = read.value && typeof read.value === 'object' ? read.value.si : undefined;
     if (hungKg === undefined) return setTrouble('Which weight? Write it as 150 g or 6 oz.');
-    const tested = (bench?.setups ?? []).flatMap((setup) => setup.tests.map((test) => test.hungKg));
-    const before = hungBefore(hungKg, tested);
+    const before = hungBefore(hungKg, hung);
     if (before !== undefined) {
       return setTrouble(
         `${formatGrams(before, 0)} was hung on the bench already and would prove nothing: take a weight that differs by a fifth or more.`,
       );
     }
-    const answer = predictProof({ model, stiffness, hungKg, buttAngleRad, guidesOn });
+    if (working) return setTrouble('How sure it is is still being worked out: press again in a moment.');
+    const answer = predictProof({ model, stiffness, blanksThatFit, hungKg, buttAngleRad, guidesOn });
     if (answer.status !== 'predicted') {
       return setTrouble(`${formatGrams(hungKg, 0)} cannot be predicted. ${sentence(answer.reason)}`);
     }
@@ -66,6 +72,10 @@ export function ProofPart({ model }: { model: SheetModel }) {
       title="Proof before trust"
       aside="predict a weight you never hung, then hang it"
     >
+      <Checkbox className="flag" isSelected={guidesOn} onChange={setGuidesOn}>
+        <span className="flag-box" aria-hidden="true" />
+        <span>The rod carries its guides; else it is the bare blank</span>
+      </Checkbox>
       <div className="proof-weight">
         <FieldFrame id="proof-weight" label="Weight on the tip, never hung before" trouble={trouble}>
           <input
@@ -74,6 +84,7 @@ export function ProofPart({ model }: { model: SheetModel }) {
             className="field-input figures"
             value={typed}
             autoComplete="off"
+            placeholder={proposedKg === undefined ? undefined : `such as ${writer.load(proposedKg)}`}
             aria-invalid={trouble !== undefined || undefined}
             aria-describedby="proof-weight-line"
             onChange={(event) => {
@@ -84,10 +95,6 @@ export function ProofPart({ model }: { model: SheetModel }) {
           />
         </FieldFrame>
       </div>
-      <Checkbox className="flag" isSelected={guidesOn} onChange={setGuidesOn}>
-        <span className="flag-box" aria-hidden="true" />
-        <span>The rod carries its guides; else it is the bare blank</span>
-      </Checkbox>
       <div>
         <Button className="button button-main" onPress={predict}>
           Predict

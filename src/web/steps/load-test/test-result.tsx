@@ -14,6 +14,7 @@ import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
+import { useFittingBlanks } from '../../read/use-fitting-blanks.ts';
 import { useSentence } from '../../read/use-sentence.ts';
 import { type Beside, besidePrediction } from './beside.ts';
 import { BesideDrawing } from './beside-drawing.tsx';
@@ -28,13 +29,17 @@ interface TestResultProps {
 /** What a test showed: beside the prediction, beside the test before it, and whether it is accepted. */
 export function TestResult({ test, before, model }: TestResultProps) {
   const { stiffness } = useBench();
+  const { blanks: blanksThatFit } = useFittingBlanks();
   const show = useFineLength();
   const sentence = useSentence();
   const seen = useMemo(() => seenCurve(test), [test]);
   const earlier = useMemo(() => seenCurve(before), [before]);
   const answer = useMemo(
-    () => (seen && model ? besidePrediction(test, seen, model, stiffness, { show, sentence }) : undefined),
-    [seen, model, test, stiffness, show, sentence],
+    () =>
+      seen && model
+        ? besidePrediction(test, seen, model, { stiffness, blanksThatFit }, { show, sentence })
+        : undefined,
+    [seen, model, test, stiffness, blanksThatFit, show, sentence],
   );
   if (!seen) return <WholeMissing test={test} />;
   const beside = answer?.status === 'beside' ? answer.beside : undefined;

@@ -8,6 +8,7 @@ import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
+import { useFittingBlanks } from '../../read/use-fitting-blanks.ts';
 import { useSentence } from '../../read/use-sentence.ts';
 import { type LiveProof, makeLiveProof, seenInProof } from './live-proof.ts';
 
@@ -31,6 +32,7 @@ export function useLiveProof(of: {
   const { model, test, curve } = of;
   const { document, write, newRowId } = useBuild();
   const { bench, stiffness } = useBench();
+  const { blanks, working } = useFittingBlanks();
   const { writer } = useShop();
   const sentence = useSentence();
   const [made, setMade] = useState<LiveProof>();
@@ -41,13 +43,14 @@ export function useLiveProof(of: {
   const nextKg = nextProofKg(tried, model.loads.kg);
 
   const predict = () => {
-    if (!curve || nextKg === undefined) return;
+    if (!curve || nextKg === undefined || working) return;
     if (hungBefore(nextKg, hungKg) !== undefined) {
       return setTrouble(`${writer.load(nextKg)} was hung on the bench already and would prove nothing.`);
     }
     const asked = {
       model,
       stiffness,
+      blanksThatFit: blanks,
       hungKg: nextKg,
       buttAngleRad: curve.buttAngleRad,
       guidesOn: test.rod === 'taped',

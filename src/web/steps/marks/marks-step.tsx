@@ -36,7 +36,7 @@ export function MarksStep() {
   const { list, zones, model, doubt } = marks;
   return (
     <BuildFields>
-      <NextLine goOn={printed ? { href: `/builds/${id}/load-test`, name: 'Load test' } : undefined}>
+      <NextLine goOn={{ href: `/builds/${id}/guides`, name: 'Guides' }}>
         {list.findings.length > 0
           ? sentence(list.findings[0])
           : printed

@@ -49,7 +49,7 @@ export function DeliveryPart() {
     <Part
       anchor="delivery"
       folded
-      holds={['delivery/']}
+      holds={['delivery/', 'about/-/title']}
       title="Delivery"
       tools={
         <>
@@ -61,6 +61,7 @@ export function DeliveryPart() {
       }
     >
       <div className="fields-row">
+        <Field path={['about', '-', 'title']} />
         <Field path={['delivery', '-', 'deliveredTo']} />
         <Field path={['delivery', '-', 'deliveredAt']} />
       </div>

@@ -36,8 +36,8 @@ export function InspectionPart() {
   if (list.length === 0) {
     return (
       <Part anchor="inspection" title="Inspection" aside="with tolerances a customer would hold it to">
-        <div className="print-line">
-          <Button className="button" onPress={layOut}>
+        <div className="print-line" data-path="inspection/new" tabIndex={-1}>
+          <Button className="button button-main" onPress={layOut}>
             Lay out the inspection list
           </Button>
         </div>

@@ -51,7 +51,7 @@ export function OrderPart() {
       folded
       holds={['quoteLines/']}
       title="Parts and order"
-      aside="for it goes into the price; spares are ordered with it"
+      aside="what this rod takes goes into the price; spares are ordered with it"
       tools={
         <>
           <Button className="button" isDisabled={lines.length === 0} onPress={csv}>
@@ -70,7 +70,7 @@ export function OrderPart() {
           rows={lines}
           columns={[
             { field: 'what', head: 'What', label: (n) => `Part ${n}`, folds: true },
-            { field: 'count', head: 'For it', label: (n) => `How many of part ${n}` },
+            { field: 'count', head: 'This rod', label: (n) => `How many of part ${n}` },
             { field: 'spare', head: 'Spare', label: (n) => `Spares of part ${n}` },
             { field: 'unitPrice', head: 'Each', label: (n) => `Price of part ${n}` },
             { field: 'source', head: 'From', label: (n) => `Part ${n} from`, folds: true },

@@ -1,11 +1,15 @@
+import { useMemo } from 'react';
+import { readFinish } from '../../../record/read-finish.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { PartsList } from '../../parts/sheet/parts-list.tsx';
+import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { numberOf, textOf } from '../../read/values.ts';
+import { textOf } from '../../read/values.ts';
 import { DeliveryPart } from './delivery-part.tsx';
 import { InspectionPart } from './inspection-part.tsx';
 import { LabelsPart } from './labels-part.tsx';
+import { nextOnPapers } from './next-on-papers.ts';
 import { OrderPart } from './order-part.tsx';
 import { PartsUsedPart } from './parts-used-part.tsx';
 import { QuotePart } from './quote-part.tsx';
@@ -38,38 +42,15 @@ export function PapersStep() {
 
 function WhatNext() {
   const { single, rows } = useBuild();
-  const [quote, delivery] = [single('quote'), single('delivery')];
-  const looked = rows('inspection');
-  const lines = rows('quoteLines').filter((row) => numberOf(row, 'count') !== 0);
-  const unpriced = lines.filter((row) => numberOf(row, 'unitPrice') === undefined).length;
-  const open = looked.find((row) => !textOf(row, 'verdict'));
-  const failed = looked.find((row) => textOf(row, 'verdict') === 'not good');
-  const bare = lines.find((row) => numberOf(row, 'unitPrice') === undefined);
-  if (textOf(delivery, 'deliveredAt')) return <NextLine>Delivered; the record is kept.</NextLine>;
-  if (failed)
-    return (
-      <NextLine at={`inspection/${failed.id}/found`}>Something failed. Fix it, and look again.</NextLine>
-    );
-  if (open)
-    return <NextLine at={`inspection/${open.id}/found`}>Look at every point and give its verdict.</NextLine>;
-  if (looked.length > 0) {
-    return <NextLine at="delivery/-/deliveredTo">Print the delivery papers, and have them signed.</NextLine>;
-  }
-  if (textOf(quote, 'acceptedAt'))
-    return <NextLine>Order the parts; note lot and dye numbers as they come in.</NextLine>;
-  if (lines.length === 0) {
-    return (
-      <NextLine at="quoteLines/new">
-        Take the parts from the build, put prices to them, and print the quote.
-      </NextLine>
-    );
-  }
-  if (bare) {
-    return (
-      <NextLine at={`quoteLines/${bare.id}/unitPrice`}>
-        {`Put prices to the parts: ${unpriced} of ${lines.length} have none yet. Then print the quote.`}
-      </NextLine>
-    );
-  }
-  return <NextLine at="quote/-/quotedAt">Print the quote; when the customer agrees, note the day.</NextLine>;
+  const { filled } = useBench();
+  const finish = useMemo(() => readFinish(filled), [filled]);
+  const next = nextOnPapers({
+    title: textOf(single('about'), 'title'),
+    isFinished: finish.coats.length >= finish.coatsInAll,
+    parts: rows('quoteLines'),
+    acceptedAt: textOf(single('quote'), 'acceptedAt'),
+    inspection: rows('inspection'),
+    deliveredAt: textOf(single('delivery'), 'deliveredAt'),
+  });
+  return <NextLine at={next.at}>{next.words}</NextLine>;
 }

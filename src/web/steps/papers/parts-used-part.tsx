@@ -50,7 +50,7 @@ export function PartsUsedPart() {
           strike={{ deed: 'removePart', thing: (n) => `part used ${n}` }}
         />
       )}
-      <div className="print-line">
+      <div className="print-line" data-path="parts/new" tabIndex={-1}>
         {rows('quoteLines').length > 0 && (
           <Button className="button" onPress={fromOrder}>
             Take over from the order

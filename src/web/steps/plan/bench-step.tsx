@@ -4,6 +4,7 @@ import type { BenchTask } from '../../../words/bench-tasks.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
+import { stepName } from '../../parts/sheet/steps.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useStayAwake } from '../../read/stay-awake.ts';
 import { useNow } from '../../read/use-now.ts';
@@ -12,7 +13,6 @@ import { BenchBar } from './bench-bar.tsx';
 import { BenchMore } from './bench-more.tsx';
 import { nextPiece } from './next-piece.ts';
 import { PieceDrawing } from './piece-drawing.tsx';
-import { stageName } from './stage-name.ts';
 import { useBenchTasks } from './use-bench-tasks.ts';
 import './plan.css';
 
@@ -72,7 +72,7 @@ function PieceCard({ task, place }: { task: BenchTask; place: string }) {
   return (
     <section aria-label="The piece of work at hand" className="bench-card">
       <p className="quiet">
-        {stageName(task.stage)} · {place}
+        {stepName(task.stage)} · {place}
       </p>
       <h2>{task.title}</h2>
       <p className="bench-figure">

@@ -28,7 +28,11 @@ export function PlanStep() {
   return (
     <>
       <NextLine goOn={next && { href: `/builds/${id}/${stepOf(next)}`, name: 'Go there' }}>
-        {next ? `${next.name}.` : 'Nothing to do but wait; see below what for.'}
+        {next
+          ? `${next.name}.`
+          : stages.every(({ status }) => status === 'done')
+            ? 'All is done; the record is kept.'
+            : 'Nothing to do but wait; see below what for.'}
       </NextLine>
       <SinceNote works={['marks', 'rack', 'handle', 'wraps', 'finish']} />
       <Part

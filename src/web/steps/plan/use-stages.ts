@@ -71,10 +71,16 @@ export function useStages(nowMs: number): BenchStage[] {
     })),
     {
       id: 'fish',
-      name: 'Fully cured, ready to inspect',
+      name: 'Fully cured',
       after: [`coat-${coatsInAll}`],
       done: coats.length >= coatsInAll && fishMs !== undefined && fishMs <= nowMs,
       waitsFor: fishMs === undefined ? undefined : `the cure, until ${clockWords(fishMs)}`,
+    },
+    {
+      id: 'papers',
+      name: 'Inspect and hand over',
+      after: ['fish'],
+      done: textOf(single('delivery'), 'deliveredAt') !== undefined,
     },
   ];
   return benchList(facts);

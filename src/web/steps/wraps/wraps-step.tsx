@@ -13,7 +13,7 @@ import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { type Sentence, useSentence } from '../../read/use-sentence.ts';
 import { useWraps, type WrapsOnRod } from '../../read/use-wraps.ts';
-import { textOf } from '../../read/values.ts';
+import { numberOf, textOf } from '../../read/values.ts';
 import { ThreadNeeds } from './thread-needs.tsx';
 import { WrapsDrawing } from './wraps-drawing.tsx';
 import { WrapsTable } from './wraps-table.tsx';
@@ -37,6 +37,7 @@ export function WrapsStep() {
   // Wraps are laid to the thread, finer than guides are marked.
   const step = system === 'mm' ? '1 mm' : '1/32 in';
   const place = signaturePlace(wraps);
+  const isCounted = numberOf(single('wraps'), 'turnsCounted') !== undefined;
   const on = wraps.unmarked > 0 ? 'Layout' : 'Finish';
   const sheet = (stamp: string) => [
     wrapSheet(wraps.plan, wraps.blank, {
@@ -51,7 +52,10 @@ export function WrapsStep() {
   ];
   return (
     <BuildFields findings={wraps.plan.findings}>
-      <NextLine goOn={{ href: `/builds/${id}/${on.toLowerCase()}`, name: on }}>
+      <NextLine
+        at={on === 'Finish' && !isCounted ? 'wraps/-/turnsCounted' : undefined}
+        goOn={{ href: `/builds/${id}/${on.toLowerCase()}`, name: on }}
+      >
         {nextWords(wraps, sentence)}
       </NextLine>
       <SinceNote works={['wraps']} />
