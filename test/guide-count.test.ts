@@ -97,7 +97,7 @@ test('with guides on top more are tried until the line is off the blank too', ()
     ...choices,
     side: 'over' as const,
     ladderKg: [0.5],
-    limits: { lineAngleRad: 0.6, gapM: 0.1, extraBendPerM: 5 },
+    limits: { lineAngleRad: 0.6, gapM: 0.1, extraBendPerM: 5, intoBlankM: 0.1 },
   };
   const own = { ...heavy, guides: choices.guides.slice(-8) };
   const { counts, fewest } = answerCounts({ ...question, choices: own }, undefined, {

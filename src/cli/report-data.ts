@@ -1,4 +1,5 @@
 import { strainLevels } from '../engine/bench/strain.ts';
+import type { LayoutLimits } from '../engine/layout/criteria.ts';
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
 import { worstValues } from '../engine/layout/worst.ts';
 import { finishOfWork } from './finish-part.ts';
@@ -56,10 +57,10 @@ export function reportData(worked: WorkedBuild, build: OpenBuild) {
       /** What strain, power, finish and the line are read at. */
       standing: work.standing,
       scores: {
-        start: readings.start && score(readings.start),
-        proposed: score(readings.best),
-        own: readings.own && score(readings.own),
-        marked: readings.marked && score(readings.marked),
+        start: readings.start && score(readings.start, best.limits),
+        proposed: score(readings.best, best.limits),
+        own: readings.own && score(readings.own, best.limits),
+        marked: readings.marked && score(readings.marked, best.limits),
       },
     },
     /** Left out where no drop was read: then nothing is known of it. */
@@ -79,11 +80,11 @@ export function reportData(worked: WorkedBuild, build: OpenBuild) {
 }
 
 /** The largest of each reading over all loads, and the largest surface strain by load. */
-function score({ worst, worstAt, worstOf, loads }: RuledReading) {
+function score({ worst, worstAt, worstOf, loads }: RuledReading, limits: LayoutLimits) {
   return {
     worst,
     worstAt,
-    ...worstValues(worstOf),
+    ...worstValues(worstOf, limits),
     strainPercent: loads.map(({ strain }) => strain.percent),
   };
 }

@@ -1,5 +1,5 @@
 import { strainLevels, strainVerdict } from '../engine/bench/strain.ts';
-import { criteria } from '../engine/layout/criteria.ts';
+import { criteriaIn } from '../engine/layout/criteria.ts';
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
 import type { MarksList } from '../engine/marks/marks-list.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
@@ -96,10 +96,11 @@ function layoutPart(page: Page): string {
   const { work, choices, w } = page;
   const { best, readings } = work;
   const by = choices.loadBy === 'line' ? 'through the line' : 'tied to the tip, line just taut';
-  const limits = criteria
+  const judged = criteriaIn(best.limits);
+  const limits = judged
     .map(
       ({ id, quantity }) =>
-        `${criterionWords[id].name} ${criterionWords[id].figure(best.limits[quantity], w)}`,
+        `${criterionWords[id].name} ${criterionWords[id].figure(best.limits[quantity]!, w)}`,
     )
     .join(', ');
   const named: [string, RuledReading | undefined][] = [
@@ -111,9 +112,9 @@ function layoutPart(page: Page): string {
   const rows = named.flatMap(([name, reading]) => (reading ? [scoreRow(name, reading, page)] : []));
   return [
     `Loads ${w.loads.join(', ')}, ${by}. Limits: ${limits}.`,
-    textTable(['layout', ...criteria.map(({ id }) => criterionWords[id].name), 'worst'], rows, [
+    textTable(['layout', ...judged.map(({ id }) => criterionWords[id].name), 'worst'], rows, [
       'start',
-      ...criteria.map(() => 'end' as const),
+      ...judged.map(() => 'end' as const),
       'start',
     ]),
     [layoutVerdictWords(best.verdict), lostLoadsWords(best)].filter(Boolean).join(' '),
@@ -121,10 +122,10 @@ function layoutPart(page: Page): string {
   ].join('\n');
 }
 
-function scoreRow(name: string, reading: RuledReading, { w }: Page): string[] {
+function scoreRow(name: string, reading: RuledReading, { w, work }: Page): string[] {
   return [
     name,
-    ...criteria.map(({ id }) => criterionWords[id].figure(reading.worstOf[id].value, w)),
+    ...criteriaIn(work.best.limits).map(({ id }) => criterionWords[id].figure(reading.worstOf[id].value, w)),
     worstInWords(reading, w) ?? 'nothing to read',
   ];
 }

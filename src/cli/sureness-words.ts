@@ -1,5 +1,5 @@
 import type { BuildSureness } from '../engine/flow/build-sureness.ts';
-import { criteria } from '../engine/layout/criteria.ts';
+import { criteriaIn } from '../engine/layout/criteria.ts';
 import type { NextReading } from '../engine/sureness/next-reading.ts';
 import type { Spread } from '../engine/sureness/spread.ts';
 import type { MarksSureness } from '../engine/sureness/sureness.ts';
@@ -43,9 +43,9 @@ export function surenessPart(
 
 function rangeLine(name: string, { unbent, ...sure }: MarksSureness, w: LadderWriter): string {
   const lost = unbent > 0 ? `; ${unbent} blanks left out: not every load has an answer` : '';
-  const ranges = criteria.map(({ id, quantity }) => {
+  const ranges = criteriaIn(sure).map(({ id, quantity }) => {
     const { name: what, figure } = criterionWords[id];
-    return `${what} ${spanInWords(sure[quantity], (value) => figure(value, w))}`;
+    return `${what} ${spanInWords(sure[quantity]!, (value) => figure(value, w))}`;
   });
   return `  ${name}: ${ranges.join(', ')}${lost}`;
 }

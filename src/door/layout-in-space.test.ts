@@ -6,9 +6,9 @@ type Json = Record<string, unknown>;
 interface Found {
   status: string;
   fromTipM: number[];
-  score: { worst: number; lineAngleRad: number; gapM: number };
+  score: { worst: number; lineAngleRad: number; gapM: number; intoBlankM?: number };
   startScore: { worst: number };
-  limits: { lineAngleRad: number };
+  limits: { lineAngleRad: number; intoBlankM?: number };
   ladder: { tensionN: number; pullAngleRad: number; pullSideRad?: number; tiedN?: number }[];
   findings: { path: string; message: string }[];
 }
@@ -25,6 +25,8 @@ const torsion = plane.rod.stiffness.map(({ fromTipM, EINm2 }: { fromTipM: number
   GJNm2: 0.3 * EINm2,
 }));
 const { side: _, ...guides } = plane.guides;
+const onTop = { ...plane, guides: { ...guides, side: 'over' } };
+const contact = { diameters: [{ fromTipM: 0, outsideM: 0.012 }] };
 /** Over at the reel, under from the fourth guide on. */
 const aroundRad = Array.from(
   { length: count },
@@ -70,6 +72,24 @@ describe('a layout in space at the door', () => {
     expect(angles).toEqual(sides);
   }, 60_000);
 
+  it('guides on top: the line counts that cuts into the blank where its diameters are given, else not', async () => {
+    const ladder = [{ tensionN: 4, pullAngleRad: -1.5 }];
+    const without = await ask({ ...onTop, ladder });
+    const found = await ask({ ...onTop, contact, ladder });
+    expect(without.limits.intoBlankM ?? without.score.intoBlankM).toBeUndefined();
+    expect(found.limits.intoBlankM).toBe(0.001);
+    const { intoBlankM = 0, worst } = found.score;
+    expect(worst).toBeGreaterThanOrEqual(intoBlankM / 0.001 - 1e-9);
+    const again = await ask({
+      ...onTop,
+      contact,
+      ladder,
+      limits: found.limits,
+      start: { fromTipM: found.fromTipM },
+    });
+    expect(again.startScore.worst).toBeCloseTo(worst, 9);
+  }, 60_000);
+
   it.each<[string, Json, string, RegExp]>([
     ['a spiral without torsion', { ...spiral, rod: plane.rod }, 'rod.torsion', /unlike ways/],
     ['a roll without torsion', { ...plane, rollRad: 0.1 }, 'rod.torsion', /roll/],
@@ -84,6 +104,19 @@ describe('a layout in space at the door', () => {
       { ...spiral, guides: { ...plane.guides, aroundRad } },
       'guides.aroundRad',
       /one of the two/,
+    ],
+    ['contact under the rod', { ...plane, contact }, 'contact', /guides on top/],
+    [
+      'contact on a rolled rod',
+      { ...onTop, rod: { ...plane.rod, torsion }, rollRad: 0.1, contact },
+      'contact',
+      /plane/,
+    ],
+    [
+      'its limit without contact',
+      { ...onTop, limits: { intoBlankM: 0.001 } },
+      'limits.intoBlankM',
+      /give contact/,
     ],
     ['neither', { ...plane, guides }, 'guides.side', /"under" or "over"/],
   ])('%s is refused at its field', async (__, request, path, message) => {

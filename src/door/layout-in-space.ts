@@ -9,10 +9,11 @@ interface Asked extends Omit<LadderRequest, 'guides' | 'ladder' | 'limits' | 'ro
   rod?: LadderRequest['rod'];
   guides: Omit<GuideSet, 'side'> & Partial<Pick<GuideSet, 'side'>>;
   ladder?: readonly LadderLoad[];
+  limits?: { intoBlankM?: number };
 }
 
 export function checkLayoutInSpace(asked: Asked, context: z.core.$RefinementCtx): void {
-  const objection = sidesObjection(asked.guides) ?? torsionObjection(asked);
+  const objection = sidesObjection(asked.guides) ?? torsionObjection(asked) ?? contactObjection(asked);
   if (objection) context.addIssue({ code: 'custom', ...objection });
 }
 
@@ -37,6 +38,20 @@ function torsionObjection(asked: Asked) {
   const message =
     'is missing: guides that stand unlike ways round the rod, a roll, a side bow or a sideways pull take the rod out of its plane, and it then twists: give GJ along the blank, [{fromTipM, GJNm2}]';
   return { path: ['rod', 'torsion'], message };
+}
+
+/** The line is judged against the blank where it stays in the plane of the rod. */
+function contactObjection(asked: Asked) {
+  const { contact, guides, limits, rollRad = 0, ladder = [] } = asked;
+  if (!contact && limits?.intoBlankM !== undefined) {
+    const message = "has no blank to go by: give contact, the blank's diameters, or leave this limit out";
+    return { path: ['limits', 'intoBlankM'], message };
+  }
+  const leaves = rollRad !== 0 || ladder.some(({ pullSideRad = 0 }) => pullSideRad !== 0);
+  if (!contact || (guides.side === 'over' && !leaves)) return undefined;
+  const message =
+    'is for guides on top of a rod that stays in its plane: give side "over" without roll or sideways pull, or leave contact out';
+  return { path: ['contact'], message };
 }
 
 const noLimits = byQuantity(() => 1);

@@ -57,7 +57,23 @@ export const criterionWords: Readonly<Record<Metric, CriterionWords>> = {
     reading: perMetre,
     besideLimit: ({ value, limit }) => `bend added by the line ${perMetre(value)} of ${perMetre(limit)} 1/m`,
   },
+  intoBlank: {
+    name: 'line into the blank',
+    short: 'into blank',
+    column: (unit) => `line into the blank, ${unit}`,
+    title: 'line into the blank',
+    most: 'line into the blank',
+    figure: intoBlank,
+    reading: (value, _, w) => intoBlank(value, w),
+    besideLimit: ({ value, limit }, _, w) =>
+      value > 0 ? `line into the blank ${w.fine(value)} of ${w.fine(limit)}` : 'line clears the blank',
+  },
 };
+
+/** Negative where the line clears it. */
+function intoBlank(value: number, w: Writer): string {
+  return value > 0 ? w.fine(value) : 'clear';
+}
 
 function perMetre(value: number): string {
   return fixedDecimals(value, 3);

@@ -1,6 +1,6 @@
 /** How many guides: the answer in words and in the figures of its table. */
 import type { CountsAnswer, GuideCount } from '../engine/flow/count-answer.ts';
-import { criteria } from '../engine/layout/criteria.ts';
+import { criteriaIn } from '../engine/layout/criteria.ts';
 import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import { criterionWords } from './criteria.ts';
 import type { LadderWriter } from './ladder-writer.ts';
@@ -23,12 +23,12 @@ export function countRows(counts: readonly GuideCount[], limits: LayoutLimits, w
     name,
     figures: counts.map((one) => (one.status === 'converged' ? figure(one) : noBend)),
   });
-  const judged = criteria.flatMap(({ id, quantity }) => {
+  const judged = criteriaIn(limits).flatMap(({ id, quantity }) => {
     const { most, figure, onlyWhereItDecides } = criterionWords[id];
-    const isBeyond = ({ readings }: GuideCount) => readings[quantity] > limits[quantity];
+    const isBeyond = ({ readings }: GuideCount) => readings[quantity]! > limits[quantity]!;
     if (onlyWhereItDecides && !counts.some(isBeyond)) return [];
     return row(most, (count) => ({
-      text: figure(count.readings[quantity], writer),
+      text: figure(count.readings[quantity]!, writer),
       beyond: isBeyond(count),
     }));
   });

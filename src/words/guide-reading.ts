@@ -12,7 +12,8 @@ export function guideReadingInWords(
   limits: LayoutLimits,
   writer: LadderWriter,
 ): string {
-  const words = (['lineAngle', 'gap'] as const).flatMap((metric) => {
+  const metrics = ['lineAngle', limits.intoBlankM === undefined ? 'gap' : 'intoBlank'] as const;
+  const words = metrics.flatMap((metric) => {
     const criterion = criterionOf(metric);
     const values = loads.map((load) =>
       load.spans[guide] ? valueAtGuide(criterion, load, guide, limits) : undefined,

@@ -25,7 +25,7 @@ const guide = z.strictObject({
 /** Left out: the line runs freely. A range of coefficients is asked for as two requests. */
 const friction = z.strictObject({ coefficient: z.number().min(0).max(2), direction: z.enum(['in', 'out']) });
 /** Left out: the line passes through the blank where it meets it. */
-const contact = z.strictObject({ diameters: outsideDiameters });
+export const contact = z.strictObject({ diameters: outsideDiameters });
 
 export const bendRequest = z
   .strictObject({

@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import { byQuantity, metrics } from '../../engine/layout/criteria.ts';
+import { byEachQuantity, type DeclaredCriterion, metrics } from '../../engine/layout/criteria.ts';
 import { checkLayoutInSpace } from '../layout-in-space.ts';
+import { contact } from './bend.ts';
 import { benchOfRequest } from './fit.ts';
 import {
   angleRad,
@@ -17,8 +18,9 @@ import {
 
 const ringHeightM = z.number().min(0).max(1);
 const footM = z.array(z.number().min(0).max(1));
+const limit = ({ mostLimit }: DeclaredCriterion) => z.number().positive().max(mostLimit);
 const limits = {
-  ...byQuantity(({ mostLimit }) => z.number().positive().max(mostLimit)),
+  ...byEachQuantity(limit, (criterion) => limit(criterion).optional()),
   /** Of the first guide from the reel, where its line angle is to count. */
   firstLineAngleRad: z.number().positive().max(10).optional(),
 };
@@ -56,6 +58,8 @@ export const layoutRequest = z
       /** Left out: as the guide next to it. */
       aroundRad: angleRad.optional(),
     }),
+    /** Guides on top: how deep the line would cut into the blank counts too. */
+    contact: contact.optional(),
     firstFromTipM: stationM,
     strippingFromTipM: stationM,
     footM: footM.optional(),
@@ -94,7 +98,10 @@ function requireOneRod(
 
 const score = z.strictObject({
   worst: z.number(),
-  ...byQuantity(() => z.number()),
+  ...byEachQuantity(
+    () => z.number(),
+    () => z.number().optional(),
+  ),
 });
 const worstAt = z.strictObject({
   metric: z.enum(metrics),

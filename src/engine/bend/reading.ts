@@ -15,6 +15,8 @@ export interface RingReading {
 export interface SpanReading {
   gapM: number;
   extraBendPerM: number;
+  /** How deep the straight line would cut into the blank, negative where it clears it: into-blank.ts, where it is asked for. */
+  intoBlankM?: number;
 }
 
 /** `side` is +1 where the guides stand on the left normal ('over'), -1 for 'under'. */
@@ -90,7 +92,7 @@ export function largestInSpan(
 }
 
 /** The straight line between two neighbouring ring centres, from the butt side. */
-interface Chord {
+export interface Chord {
   xM: number;
   yM: number;
   ux: number;
@@ -101,7 +103,7 @@ interface Chord {
   side: number;
 }
 
-function chordOf(line: LineThroughRings, side: number, work: Workspace, k: number): Chord {
+export function chordOf(line: LineThroughRings, side: number, work: Workspace, k: number): Chord {
   const lowHeightM = Math.abs(line.ringOffsetM[k + 1]);
   const lengthM = work.spanLengthM[k];
   return {
@@ -117,7 +119,7 @@ function chordOf(line: LineThroughRings, side: number, work: Workspace, k: numbe
 }
 
 /** Distance of a place of the axis from the chord towards the guides' side, less the ring height there. */
-function clearance(chord: Chord, xM: number, yM: number): number {
+export function clearance(chord: Chord, xM: number, yM: number): number {
   const dx = xM - chord.xM;
   const dy = yM - chord.yM;
   const along = Math.min(chord.lengthM, Math.max(0, dx * chord.ux + dy * chord.uy));
@@ -125,7 +127,7 @@ function clearance(chord: Chord, xM: number, yM: number): number {
 }
 
 /** The same between nodes: u from -1, the node below, over 0 to 1, the node above; cubic through places and angles. */
-function clearanceBeside(mesh: Mesh, work: Workspace, chord: Chord, node: number, u: number): number {
+export function clearanceBeside(mesh: Mesh, work: Workspace, chord: Chord, node: number, u: number): number {
   const e = u < 0 ? node : node + 1;
   const t = u < 0 ? 1 + u : u;
   const h = mesh.lengthM[e];
@@ -157,7 +159,7 @@ function stiffnessBeside(
 }
 
 /** Largest value within an element of the node: of seven places, then the top of the parabola about it. */
-function peakNear(value: (u: number) => number): number {
+export function peakNear(value: (u: number) => number): number {
   const step = 0.25;
   let best = 0;
   let most = value(0);

@@ -16,7 +16,7 @@ import type { Choices, ChosenGuide } from './choices.ts';
 import { dressingOf, withDressing } from './finished-rod.ts';
 import { guidesRound } from './guides-round.ts';
 import { type LoadLadder, loadLadder } from './loads.ts';
-import { usualLimits } from './usual-limits.ts';
+import { isOnTop, limitsOf } from './usual-limits.ts';
 
 export interface LayoutQuestion {
   rod: FreeRod;
@@ -66,7 +66,8 @@ export function layoutQuestion(parts: {
       ...rings,
       guides: { ...rings.guides, massesKg: withDressing(rings.guides.massesKg ?? [], dressing) },
       ladder: loads.ladder,
-      limits: { ...usualLimits(choices.rodKind, rod.lengthM), ...choices.limits },
+      limits: limitsOf(choices, rod.lengthM),
+      ...(isOnTop(choices) && diameters.length > 0 ? { contact: { diameters } } : {}),
       firstFromTipM: marks[0],
       strippingFromTipM: marks[marks.length - 1],
       footM: choices.guides.map(({ lengthM }) => lengthM),

@@ -16,6 +16,8 @@ interface Common {
   mostLimit: number;
   /** Power of the interval that it grows with. */
   growsAs: 1 | 2;
+  /** Counted only with guides on top and the blank's diameters known; a fly rod's line never meets its blank. */
+  onTop?: true;
 }
 /** Counted at every guide but the stripping guide (reel and hand set that one), and not at the tip-top. */
 interface AtRing extends Common {
@@ -57,17 +59,30 @@ const declared = [
     mostLimit: 1000,
     growsAs: 2,
   },
+  {
+    id: 'intoBlank',
+    quantity: 'intoBlankM',
+    at: 'span',
+    of: ({ intoBlankM = 0 }) => intoBlankM,
+    usualLimit: () => 0.001,
+    mostLimit: 10,
+    growsAs: 2,
+    onTop: true,
+  },
 ] as const satisfies readonly Criterion[];
 
-export type Metric = (typeof declared)[number]['id'];
-type Quantity = (typeof declared)[number]['quantity'];
-export type ByQuantity<T> = Record<Quantity, T>;
-/** One for each criterion. */
+type Declared = (typeof declared)[number];
+export type Metric = Declared['id'];
+type OnTop = Extract<Declared, { onTop: true }>['quantity'];
+type Always = Exclude<Declared['quantity'], OnTop>;
+/** What counts with guides on top only may be missing. */
+export type ByQuantity<T> = Record<Always, T> & Partial<Record<OnTop, T>>;
+/** One for each criterion that counts. */
 export interface LayoutLimits extends ByQuantity<number> {
   /** Of the first guide from the reel, where that one's line angle counts too; left out: reel and hand set it. */
   firstLineAngleRad?: number;
 }
-export type DeclaredCriterion = Criterion & { id: Metric; quantity: Quantity };
+export type DeclaredCriterion = Criterion & { id: Metric; quantity: Declared['quantity'] };
 
 export const criteria: readonly DeclaredCriterion[] = declared;
 export const metrics = declared.map(({ id }) => id);
@@ -76,8 +91,22 @@ export function criterionOf(metric: Metric): DeclaredCriterion {
   return criteria.find(({ id }) => id === metric) as DeclaredCriterion;
 }
 
-export function byQuantity<T>(value: (criterion: DeclaredCriterion) => T): ByQuantity<T> {
-  return Object.fromEntries(criteria.map((one) => [one.quantity, value(one)])) as ByQuantity<T>;
+/** Those that a layout is judged by: each that has a limit. */
+export function criteriaIn(limits: ByQuantity<unknown>): readonly DeclaredCriterion[] {
+  return criteria.filter(({ quantity }) => limits[quantity] !== undefined);
+}
+
+export function byQuantity<T>(value: (criterion: DeclaredCriterion) => T, of = criteria): ByQuantity<T> {
+  return Object.fromEntries(of.map((one) => [one.quantity, value(one)])) as unknown as ByQuantity<T>;
+}
+
+/** What counts on top only told apart: a request's shape lets it be left out. */
+export function byEachQuantity<A, T>(
+  always: (criterion: DeclaredCriterion) => A,
+  onTop: (criterion: DeclaredCriterion) => T,
+): Record<Always, A> & Record<OnTop, T> {
+  const values = criteria.map((one) => [one.quantity, one.onTop ? onTop(one) : always(one)]);
+  return Object.fromEntries(values) as Record<Always, A> & Record<OnTop, T>;
 }
 
 export function byMetric<T>(value: (criterion: DeclaredCriterion) => T): Record<Metric, T> {
@@ -129,5 +158,5 @@ export function limitAtGuide(
   { rings }: Readings,
 ): number {
   const first = at === 'ring' && guide + 2 === rings.length;
-  return (first ? limits.firstLineAngleRad : undefined) ?? limits[quantity];
+  return (first ? limits.firstLineAngleRad : undefined) ?? limits[quantity] ?? Number.POSITIVE_INFINITY;
 }

@@ -1,5 +1,6 @@
 /** What a layout is read under: rod, guides, reel, loads and the builder's limits. */
 import type { ReelPlace, Side } from '../bend/bend.ts';
+import type { BlankContact } from '../bend/bend-request.ts';
 import type { Mesh, PointMass } from '../bend/mesh.ts';
 import type { Rod, RodTables } from '../bend/rod.ts';
 import type { SpaceCurvatureRow, TorsionRow } from '../space/space-request.ts';
@@ -54,6 +55,8 @@ export interface LadderRequest {
   reel: ReelPlace & { aroundRad?: number };
   guides: GuideSet;
   tipTop: TipTop;
+  /** With guides on top: how deep the line would cut into the blank counts too, where `limits` hold its limit. */
+  contact?: BlankContact;
   ladder: readonly LadderLoad[];
   limits: LayoutLimits;
 }

@@ -5,12 +5,16 @@
  */
 
 import type { Rod } from '../bend/rod.ts';
-import { byQuantity } from './criteria.ts';
+import { byQuantity, criteria } from './criteria.ts';
 import type { LadderLoad, LayoutLimits } from './ladder-request.ts';
 import { tipLoadForThird } from './tip-load.ts';
 
-export function defaultLimits(lengthM: number): LayoutLimits {
-  return byQuantity(({ usualLimit }) => usualLimit(lengthM));
+/** `onTop`: how deep the line would cut into the blank counts too. */
+export function defaultLimits(lengthM: number, onTop = false): LayoutLimits {
+  return byQuantity(
+    ({ usualLimit }) => usualLimit(lengthM),
+    criteria.filter((one) => onTop || !one.onTop),
+  );
 }
 
 /** Shares of the tip load for a third of the length, pulled straight down. */

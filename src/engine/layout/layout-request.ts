@@ -1,4 +1,5 @@
 /** What a layout is asked with, and the same with every default filled in. */
+import { byQuantity, criteriaIn } from './criteria.ts';
 import type { KeepOut } from './kept-free.ts';
 import type { LadderLoad, LadderRequest, LayoutLimits } from './ladder-request.ts';
 import { arithmeticRule, defaultLadder, defaultLimits } from './layout-defaults.ts';
@@ -61,7 +62,7 @@ export function settleLayout(request: LayoutRequest): SettledLayout | undefined 
   held[guides.count - 1] = strippingFromTipM;
   return {
     ladder,
-    limits: { ...defaultLimits(rod.lengthM), ...definedOf(request.limits) },
+    limits: limitsOf(request),
     intervals: request.intervals ?? 'growing',
     start: startOf(request),
     halfFootM,
@@ -93,6 +94,12 @@ function startOf(request: LayoutRequest): SettledLayout['start'] {
   return { fromTipM: even, kind: 'even' };
 }
 
-function definedOf(limits: Partial<LayoutLimits> = {}): Partial<LayoutLimits> {
-  return Object.fromEntries(Object.entries(limits).filter(([, value]) => value !== undefined));
+/** What counts on top only has no limit elsewhere, whatever is asked for. */
+function limitsOf({ rod, guides, contact, limits }: LayoutRequest): LayoutLimits {
+  const usual = defaultLimits(rod.lengthM, contact !== undefined && guides.side === 'over');
+  const firstRad = limits?.firstLineAngleRad;
+  return {
+    ...byQuantity(({ quantity }) => limits?.[quantity] ?? usual[quantity]!, criteriaIn(usual)),
+    ...(firstRad === undefined ? {} : { firstLineAngleRad: firstRad }),
+  };
 }

@@ -142,9 +142,9 @@ function answerOf(settled: SettledLayout, { reading, startReading, slackM, place
   return {
     ...statusOf(reading, startReading),
     fromTipM: placed.fromTipM,
-    score: scoreOf(reading),
+    score: scoreOf(reading, limits),
     worstAt: reading.worstAt,
-    startScore: scoreOf(startReading),
+    startScore: scoreOf(startReading, limits),
     startWorstAt: startReading.worstAt,
     slackM,
     leastWorst: placed.leastWorst,
@@ -158,6 +158,6 @@ function answerOf(settled: SettledLayout, { reading, startReading, slackM, place
   };
 }
 
-function scoreOf({ worst, worstOf }: LadderReading): LayoutScore {
-  return { worst, ...worstValues(worstOf) };
+function scoreOf({ worst, worstOf }: LadderReading, limits: LayoutLimits): LayoutScore {
+  return { worst, ...worstValues(worstOf, limits) };
 }

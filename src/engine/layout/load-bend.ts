@@ -1,9 +1,11 @@
 /** How the rod of a ladder is bent under one load: kept from one layout to the next while guides move. */
 import { type BendAnswer, rebend, type Side, sideSign } from '../bend/bend.ts';
-import { type Loading, makeWorkspace } from '../bend/equilibrium.ts';
+import { type LineThroughRings, type Loading, makeWorkspace, type Workspace } from '../bend/equilibrium.ts';
 import { followDefaults, followFromNearby, followLoad } from '../bend/follow.ts';
+import { readIntoBlank } from '../bend/into-blank.ts';
 import type { Mesh } from '../bend/mesh.ts';
 import { type RingReading, readRings, readSpans, type SpanReading } from '../bend/reading.ts';
+import { type PiecewiseLinear, valueAt } from '../numerics/piecewise-linear.ts';
 
 export type BendStatus = BendAnswer['status'];
 
@@ -25,7 +27,15 @@ export interface LoadBend {
 /** Newton's first step is also its last. */
 const oneStep = { ...followDefaults, toleranceRad: followDefaults.stepRad };
 
-export function planarLoadBend(mesh: Mesh, loading: Loading, buttAngleRad: number, side: Side): LoadBend {
+interface Held {
+  buttAngleRad: number;
+  side: Side;
+  /** Outside diameter of the blank, where it is judged how deep the line would cut into it. */
+  outside?: PiecewiseLinear;
+}
+
+export function planarLoadBend(mesh: Mesh, loading: Loading, held: Held): LoadBend {
+  const { buttAngleRad } = held;
   const work = makeWorkspace(mesh);
   const line = loading.line!;
   return {
@@ -33,16 +43,29 @@ export function planarLoadBend(mesh: Mesh, loading: Loading, buttAngleRad: numbe
     rebend: (now) => rebend(now, loading, buttAngleRad, work).status,
     nudge: (now) => void followFromNearby(now, loading, work, oneStep),
     carriedTo: (from, to) => {
-      const next = planarLoadBend(to, loading, buttAngleRad, side);
+      const next = planarLoadBend(to, loading, held);
       carryAngles(from, work.theta, to, next.shape().angleRad);
       return next;
     },
     read: (now) => ({
       rings: readRings(now, line, work),
-      spans: readSpans(now, line, sideSign(side), work),
+      spans: spansOf(now, line, held, work),
     }),
     shape: () => ({ xM: work.xM, yM: work.yM, angleRad: work.theta }),
   };
+}
+
+function spansOf(
+  mesh: Mesh,
+  line: LineThroughRings,
+  { side, outside }: Held,
+  work: Workspace,
+): SpanReading[] {
+  const spans = readSpans(mesh, line, sideSign(side), work);
+  if (!outside) return spans;
+  const radiusM = mesh.fromTipM.map((fromTipM) => 0.5 * valueAt(outside, fromTipM));
+  const depths = readIntoBlank(mesh, line, { side: sideSign(side), radiusM }, work);
+  return spans.map((span, k) => ({ ...span, intoBlankM: depths[k] }));
 }
 
 /** Angles read off the old nodes at the places of the new ones (both run from the clamp to the tip). */

@@ -5,7 +5,7 @@
  * Derivatives: differences over `derivativeStepM`, the bend corrected by one Newton step on a mesh of held
  * shape, so their error is of the order of the step and free of mesh noise.
  */
-import { criteria } from './criteria.ts';
+import { criteriaIn } from './criteria.ts';
 import type { Ladder } from './ladder-request.ts';
 import { type LadderState, makeLadderState, solveLoad, takeLayout } from './ladder-state.ts';
 
@@ -70,14 +70,15 @@ export function ratioSlopes(
 function readRatios({ ladder, state }: RatioProbe): Float64Array {
   const { guides, limits } = ladder.request;
   const firstRad = limits.firstLineAngleRad;
-  const counted = criteria.reduce((sum, { at }) => sum + guides.count - (at === 'ring' ? 1 : 0), 0);
+  const judged = criteriaIn(limits);
+  const counted = judged.reduce((sum, { at }) => sum + guides.count - (at === 'ring' ? 1 : 0), 0);
   const perLoad = counted + (firstRad === undefined ? 0 : 1);
   const values = new Float64Array(state.bends.length * perLoad);
   state.bends.forEach((bend, load) => {
     const { rings, spans } = bend.read(state.mesh!);
     let at = load * perLoad;
-    for (const criterion of criteria) {
-      const limit = limits[criterion.quantity];
+    for (const criterion of judged) {
+      const limit = limits[criterion.quantity]!;
       if (criterion.at === 'ring') {
         for (let k = 1; k < guides.count; k++) values[at++] = criterion.of(rings[k]) / limit;
       } else for (const span of spans) values[at++] = criterion.of(span) / limit;

@@ -1,6 +1,6 @@
 /** Layouts to start the placing from: several, because the worst ratio has more than one valley. */
 
-import { criteria } from './criteria.ts';
+import { criteriaIn } from './criteria.ts';
 import type { LadderReading } from './ladder.ts';
 import type { LayoutLimits } from './ladder-request.ts';
 import type { PlacingRules } from './placing-rules.ts';
@@ -38,13 +38,14 @@ export function demandLayout(
   const demand = fromTipM.map((_, span) => {
     let most = 1e-3;
     for (const { rings, spans } of reading.loads) {
-      for (const criterion of criteria) {
-        const limit = limits[criterion.quantity];
+      for (const criterion of criteriaIn(limits)) {
+        const limit = limits[criterion.quantity]!;
         const value =
           criterion.at === 'span'
             ? criterion.of(spans[span])
             : Math.max(...[span, span + 1].map((ring) => (isInner(ring) ? criterion.of(rings[ring]) : 0)));
-        most = Math.max(most, criterion.growsAs === 2 ? Math.sqrt(value / limit) : value / limit);
+        const share = Math.max(0, value / limit);
+        most = Math.max(most, criterion.growsAs === 2 ? Math.sqrt(share) : share);
       }
     }
     return most / (ends[span + 1] - ends[span]);

@@ -4,6 +4,7 @@ import {
   byMetric,
   byQuantity,
   countedValues,
+  criteriaIn,
   type DeclaredCriterion,
   type Metric,
   metrics,
@@ -25,18 +26,23 @@ export type WorstOf = Record<Metric, WorstPlace>;
 
 export function worstOfLoad(readings: Readings, limits: LayoutLimits, load: number): WorstOf {
   return byMetric((criterion) => {
-    const counted = worstIn(criterion, readings, limits[criterion.quantity], load);
+    const limit = limits[criterion.quantity];
+    if (limit === undefined) return { ...nowhere, metric: criterion.id };
+    const counted = worstIn(criterion, readings, limit, load);
     const first = criterion.id === 'lineAngle' ? inFirstGuide(readings, limits, load) : undefined;
     return first && first.ratio > counted.ratio ? first : counted;
   });
 }
 
-/** The worst of each metric over several loads; none of them: ratios of 0. */
+/** The worst of each metric over several loads; none of them, or a metric that does not count: `nowhere`. */
 export function worstOfPlaces(loads: readonly WorstOf[]): WorstOf {
   return byMetric(({ id: metric }) =>
     loads
       .map((of) => of[metric])
-      .reduce((most, place) => (place.ratio > most.ratio ? place : most), { ...nowhere, metric }),
+      .reduce((most, place) => (most.load < 0 || place.ratio > most.ratio ? place : most), {
+        ...nowhere,
+        metric,
+      }),
   );
 }
 
@@ -46,9 +52,9 @@ export function largestOf(of: WorstOf): WorstPlace {
     .reduce((most, place) => (place.ratio > most.ratio ? place : most));
 }
 
-/** The largest value of each criterion. */
-export function worstValues(of: WorstOf): ByQuantity<number> {
-  return byQuantity(({ id }) => of[id].value);
+/** The largest value of each criterion that counts. */
+export function worstValues(of: WorstOf, limits: LayoutLimits): ByQuantity<number> {
+  return byQuantity(({ id }) => of[id].value, criteriaIn(limits));
 }
 
 const nowhere = { load: -1, index: -1, value: 0, limit: 0, ratio: -1 };

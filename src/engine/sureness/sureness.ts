@@ -7,7 +7,7 @@
  * Not in it: what the model itself leaves out (friction, a ring's height mistaken, a blank that creeps).
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
-import { type ByQuantity, byQuantity } from '../layout/criteria.ts';
+import { type ByQuantity, byQuantity, criteriaIn } from '../layout/criteria.ts';
 import { type LadderReading, makeLadder, readLadder } from '../layout/ladder.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
 import { type ExpectedSpread, expectedSpreadOf, type Spread, spreadOf } from './spread.ts';
@@ -88,21 +88,21 @@ function summary(
   const ours = question.own ? 'own' : question.proposed ? 'proposed' : undefined;
   return {
     blanks,
-    start: question.start && marksSureness(read.start),
-    own: question.own && marksSureness(read.own),
-    proposed: question.proposed && marksSureness(read.proposed),
+    start: question.start && marksSureness(question.start, read.start),
+    own: question.own && marksSureness(question.own, read.own),
+    proposed: question.proposed && marksSureness(question.proposed, read.proposed),
     better: ours && question.start && betterOf(ours, read[ours], read.start),
   };
 }
 
-function marksSureness(all: readonly (LadderReading | undefined)[]): MarksSureness {
+function marksSureness({ ladder }: FixedMarks, all: readonly (LadderReading | undefined)[]): MarksSureness {
   const bent = all.filter((reading) => reading !== undefined);
   const spread = (value: (reading: LadderReading) => number) => spreadOf(bent.map(value));
   return {
     blanks: bent.length,
     unbent: all.length - bent.length,
     worst: expectedSpreadOf(bent.map(({ worst }) => worst)),
-    ...byQuantity(({ id }) => spread(({ worstOf }) => worstOf[id].value)),
+    ...byQuantity(({ id }) => spread(({ worstOf }) => worstOf[id].value), criteriaIn(ladder.limits)),
     tips: (bent[0]?.loads ?? []).map((_, load) => tipSureness(bent.map(({ loads }) => loads[load]))),
   };
 }

@@ -26,4 +26,11 @@ export const limitFields: Readonly<Record<Metric, { field: string; declared: Fie
     field: 'limitExtraBendPerM',
     declared: real('bend added by the line', [0, 10], { ...ofTheRod, unit: '1/m' }),
   },
+  intoBlank: {
+    field: 'limitIntoBlank',
+    declared: rule('line into the blank', [0, 0.1], {
+      ...ofTheRod,
+      hint: 'Guides on top: how deep the straight line between two rings would cut into the blank. From 0 on it lies on it.',
+    }),
+  },
 };

@@ -143,8 +143,18 @@ function ladderSheets(
   diameters: readonly DiameterRow[],
   { request, startFromTipM }: LayoutQuestion,
 ) {
-  const { rod, torsionShare, buttAngleRad, reel, guides, tipTop, ladder, limits } = request;
-  const ours: LadderRequest = { rod, torsionShare, buttAngleRad, reel, guides, tipTop, ladder, limits };
+  const { rod, torsionShare, buttAngleRad, reel, guides, tipTop, contact, ladder, limits } = request;
+  const ours: LadderRequest = {
+    rod,
+    torsionShare,
+    buttAngleRad,
+    reel,
+    guides,
+    tipTop,
+    contact,
+    ladder,
+    limits,
+  };
   const startGuides = guidesFor(choices, blank.lengthM, startFromTipM.length);
   const startRings = ringsAndReel(bench, choices, startGuides, startFromTipM, diameters);
   const noWeight = [{ tensionN: 0, pullAngleRad: downRad }];

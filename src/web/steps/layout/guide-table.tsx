@@ -1,5 +1,5 @@
 import { type ReactNode, useRef } from 'react';
-import { criteria, limitAtGuide, valueAtGuide } from '../../../engine/layout/criteria.ts';
+import { criteriaIn, limitAtGuide, valueAtGuide } from '../../../engine/layout/criteria.ts';
 import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
 import { criterionWords } from '../../../words/criteria.ts';
@@ -27,6 +27,7 @@ interface GuideTableProps {
 /** Every guide in figures under the drawn load; answers while a guide is dragged. */
 export function GuideTable(props: GuideTableProps) {
   const { writer, pinned, loadName } = props;
+  const judged = criteriaIn(props.limits);
   const body = useRef<HTMLTableSectionElement>(null);
   usePainted(props.sheet, (frame) => {
     if (body.current) paintRows(body.current, frame, props);
@@ -44,7 +45,7 @@ export function GuideTable(props: GuideTableProps) {
             <th scope="col">from tip</th>
             <th scope="col">interval</th>
             <th scope="col">may move</th>
-            {criteria.map(({ id }) => (
+            {judged.map(({ id }) => (
               <th key={id} scope="col">
                 {criterionWords[id].short}
               </th>
@@ -61,7 +62,7 @@ export function GuideTable(props: GuideTableProps) {
               <td>{props.mark(guide)}</td>
               <td className="quiet" />
               <td className="quiet" />
-              {criteria.map(({ id }) => (
+              {judged.map(({ id }) => (
                 <td key={id} />
               ))}
             </tr>
@@ -88,7 +89,7 @@ function paintRows(body: HTMLTableSectionElement, frame: SheetFrame, props: Guid
     set(2, bare(writer.length(at - (frame.fromTipM[guide - 1] ?? 0))));
     set(3, mayMove(slack?.[guide], at, writer));
     if (!load?.spans[guide]) return;
-    criteria.forEach((criterion, column) => {
+    criteriaIn(limits).forEach((criterion, column) => {
       const value = valueAtGuide(criterion, load, guide, limits);
       const words =
         value === undefined ? 'reel' : criterionWords[criterion.id].reading(value, load.ruled[guide], writer);

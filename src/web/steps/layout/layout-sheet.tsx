@@ -79,7 +79,7 @@ export function LayoutSheet({ sheet, model, ferrulesBound }: LayoutSheetProps) {
         {model.round.length === 0 && sidesAreAsked(choices) && (
           <OneSidePart {...shared} waits={best.working} />
         )}
-        <LimitsPart usual={usualLimits(choices.rodKind, model.rod.lengthM)} />
+        <LimitsPart usual={usualLimits(choices, model.rod.lengthM)} />
         {model.handle.hands && model.round.length === 0 && (
           <TwoGripsPart model={model} writer={writer} waits={best.working} />
         )}

@@ -1,5 +1,5 @@
 import { commonFerruleClearM } from '../../../engine/bench/ferrule-zones.ts';
-import { criteria } from '../../../engine/layout/criteria.ts';
+import { criteriaIn } from '../../../engine/layout/criteria.ts';
 import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
 import { limitFields } from '../../../record/fields/limit-fields.ts';
 import { Field } from '../../fields/field.tsx';
@@ -22,7 +22,7 @@ export function LimitsPart({ usual }: { usual: LayoutLimits }) {
       aside="calibrated to common practice, not derived"
     >
       <div className="fields-row" data-group="">
-        {criteria.map(({ id, quantity }) => (
+        {criteriaIn(usual).map(({ id, quantity }) => (
           <Field key={id} path={['layout', '-', limitFields[id].field]} usual={usual[quantity]} />
         ))}
         <Field path={['line', '-', 'limitFirst']} usual={usual.firstLineAngleRad} />

@@ -1,5 +1,10 @@
 import type { CSSProperties } from 'react';
-import { criteria, type DeclaredCriterion, metrics, valueAtGuide } from '../../../engine/layout/criteria.ts';
+import {
+  criteriaIn,
+  type DeclaredCriterion,
+  type LayoutLimits,
+  valueAtGuide,
+} from '../../../engine/layout/criteria.ts';
 import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
 import { criterionWords } from '../../../words/criteria.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
@@ -11,14 +16,17 @@ import type { ReadLayout } from './sheet-frame.ts';
 /** Every guide under every load in figures: the twin of the strips. */
 export function ReadingTable({
   layout,
+  limits,
   name,
   writer,
 }: {
   layout: ReadLayout;
+  limits: LayoutLimits;
   name: string;
   writer: LadderWriter;
 }) {
   const { fromTipM, reading } = layout;
+  const judged = criteriaIn(limits);
   const loads = writer.loads.map((load) => load.replace(' ', '\u00a0'));
   const unit = writer.units === 'inch' ? 'in' : 'mm';
   return (
@@ -34,14 +42,14 @@ export function ReadingTable({
               <th scope="col" rowSpan={2}>
                 from tip, {unit}
               </th>
-              {criteria.map(({ id }) => (
+              {judged.map(({ id }) => (
                 <Heads key={id} title={criterionWords[id].column(unit)} writer={writer} />
               ))}
             </tr>
             <tr>
-              {metrics.flatMap((metric) =>
+              {judged.flatMap(({ id }) =>
                 writer.loads.map((load, i) => (
-                  <th scope="col" key={`${metric}${i}`}>
+                  <th scope="col" key={`${id}${i}`}>
                     {load}
                   </th>
                 )),
@@ -55,7 +63,7 @@ export function ReadingTable({
                 <td data-label={`from tip, ${unit}`}>
                   <Figure text={bare(writer.length(at))} />
                 </td>
-                {criteria.flatMap((criterion) =>
+                {judged.flatMap((criterion) =>
                   reading.loads.map((load, i) => (
                     <td
                       key={`${criterion.id}${i}`}

@@ -1,6 +1,6 @@
 /** What each drawing of the Layout sheet is made from. */
 
-import { byMetric } from '../../../engine/layout/criteria.ts';
+import { criteriaIn } from '../../../engine/layout/criteria.ts';
 import type { Zone } from '../../../engine/layout/guide-moves.ts';
 import { criterionWords } from '../../../words/criteria.ts';
 import { guideReadingInWords } from '../../../words/guide-reading.ts';
@@ -59,9 +59,11 @@ export function stripsModel({ blank, limits }: SheetModel, writer: LadderWriter)
   return {
     lengthM: blank.lengthM,
     limits,
-    titles: byMetric(({ id, quantity }) => {
-      const { title, figure } = criterionWords[id];
-      return `${title}, limit ${figure(limits[quantity], writer)}`;
-    }),
+    titles: Object.fromEntries(
+      criteriaIn(limits).map(({ id, quantity }) => {
+        const { title, figure } = criterionWords[id];
+        return [id, `${title}, limit ${figure(limits[quantity]!, writer)}`];
+      }),
+    ),
   };
 }

@@ -63,8 +63,10 @@ export function StraightRodPart({ sheet, model, ruler, writer, marks, settled }:
           model={strips}
           label="Line angle, gap and extra bend along the rod against their limits; the tables below have every figure"
         />
-        {settled.ours && <ReadingTable layout={settled.ours} name="these marks" writer={writer} />}
-        {start && <ReadingTable layout={start} name="the start" writer={writer} />}
+        {settled.ours && (
+          <ReadingTable layout={settled.ours} limits={model.limits} name="these marks" writer={writer} />
+        )}
+        {start && <ReadingTable layout={start} limits={model.limits} name="the start" writer={writer} />}
       </Part>
     </section>
   );

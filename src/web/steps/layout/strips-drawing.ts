@@ -2,7 +2,7 @@ import {
   byMetric,
   type Criterion,
   countedValues,
-  criteria,
+  criteriaIn,
   type Metric,
   metrics,
 } from '../../../engine/layout/criteria.ts';
@@ -12,12 +12,12 @@ import { dots, setAll, setText, svgNode } from '../../parts/drawing/svg-nodes.ts
 import { type RulerScale, rulerScale } from './ruler-scale.ts';
 import type { ReadLayout, SheetFrame } from './sheet-frame.ts';
 
-/** Three strips under the ruler and on its scale: every guide and every load against the limit. */
+/** One strip for each criterion under the ruler and on its scale: every guide and every load against the limit. */
 export interface StripsModel {
   lengthM: number;
   limits: LayoutLimits;
   /** `line angle, limit 15°`. */
-  titles: Record<Metric, string>;
+  titles: Partial<Record<Metric, string>>;
 }
 interface StripPoint {
   atM: number;
@@ -36,25 +36,28 @@ export class StripsDrawing {
   constructor(svg: SVGSVGElement) {
     this.svg = svg;
     svg.replaceChildren();
-    this.strips = byMetric(({ id }) => new Strip(svg, metrics.indexOf(id)));
+    this.strips = byMetric(() => new Strip(svg));
   }
 
-  resize(widthPx: number, stripPx: number): void {
+  resize({ limits }: StripsModel, widthPx: number, stripPx: number): void {
     this.widthPx = widthPx;
     this.stripPx = stripPx;
-    const heightPx = metrics.length * (stripPx + titlePx);
+    const heightPx = criteriaIn(limits).length * (stripPx + titlePx);
     setAll(this.svg, { viewBox: `0 0 ${widthPx} ${heightPx}`, width: widthPx, height: heightPx });
   }
 
   paint(model: StripsModel, frame: SheetFrame): void {
     if (!this.widthPx || !frame.ours) return;
     const scale = rulerScale(this.widthPx, model.lengthM);
-    for (const criterion of criteria) {
+    const judged = criteriaIn(model.limits);
+    for (const id of metrics) this.strips[id].show(judged.some((criterion) => criterion.id === id));
+    for (const criterion of judged) {
       this.strips[criterion.id].paint({
+        row: judged.indexOf(criterion),
         scale,
         heightPx: this.stripPx,
-        title: model.titles[criterion.id],
-        limit: model.limits[criterion.quantity],
+        title: model.titles[criterion.id] ?? '',
+        limit: model.limits[criterion.quantity]!,
         ours: pointsOf(frame.ours, criterion),
         start: frame.beside.start ? pointsOf(frame.beside.start, criterion) : [],
         drawn: frame.drawn,
@@ -65,6 +68,8 @@ export class StripsDrawing {
 }
 
 interface StripView {
+  /** From above. */
+  row: number;
   scale: RulerScale;
   heightPx: number;
   title: string;
@@ -79,21 +84,23 @@ interface StripView {
 
 class Strip {
   private readonly parts: ReturnType<typeof makeParts>;
-  private readonly row: number;
   private top = 0;
 
-  constructor(svg: SVGSVGElement, row: number) {
+  constructor(svg: SVGSVGElement) {
     this.parts = makeParts(svg);
-    this.row = row;
+  }
+
+  show(shown: boolean): void {
+    this.parts.group.style.display = shown ? '' : 'none';
   }
 
   paint(view: StripView): void {
     const { parts } = this;
     const { scale, heightPx, limit, drawn } = view;
     if (view.settled || this.top === 0) this.top = topOf(view);
-    const base = (this.row + 1) * (heightPx + titlePx) - 6;
+    const base = (view.row + 1) * (heightPx + titlePx) - 6;
     const height = heightPx - 8;
-    const yPx = (value: number) => base - (Math.min(value, this.top) / this.top) * height;
+    const yPx = (value: number) => base - (Math.max(0, Math.min(value, this.top)) / this.top) * height;
     const place = ({ atM, value }: StripPoint) => ({ xPx: scale.xPx(atM), yPx: yPx(value) });
     const places = (points: readonly StripPoint[]) => points.map(place);
     const ours = view.ours.flatMap((points, load) => (load === drawn ? [] : points));
@@ -121,6 +128,7 @@ function makeParts(svg: SVGSVGElement) {
   const group = svgNode(svg, 'g', { class: 'strip' });
   const path = (name: string) => svgNode(group, 'path', { class: name });
   return {
+    group,
     title: svgNode(group, 'text', { class: 'strip-title' }),
     base: path('strip-base'),
     limit: path('strip-limit'),

@@ -13,7 +13,7 @@ export function Strips({ sheet, model, label }: { sheet: LiveSheet; model: Strip
   }, []);
   usePainted(sheet, (frame) => {
     if (widthPx === 0) return;
-    drawing.current?.resize(widthPx, widthPx < 600 ? 60 : 68);
+    drawing.current?.resize(model, widthPx, widthPx < 600 ? 60 : 68);
     drawing.current?.paint(model, frame);
   });
   return (
