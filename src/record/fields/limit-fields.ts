@@ -28,7 +28,7 @@ export const limitFields: Readonly<Record<Metric, { field: string; declared: Fie
   },
   intoBlank: {
     field: 'limitIntoBlank',
-    declared: rule('line into the blank', [0, 0.1], {
+    declared: rule('line into the blank', [1e-4, 0.1], {
       ...ofTheRod,
       hint: 'Guides on top: how deep the straight line between two rings would cut into the blank. From 0 on it lies on it.',
     }),
