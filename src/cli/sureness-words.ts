@@ -52,6 +52,7 @@ function rangeLine(name: string, { unbent, ...sure }: MarksSureness, w: LadderWr
 
 /** The unit of both ends is written once where it stands apart: `0.041 to 0.046 1/m`. */
 function spanInWords({ low, high }: Spread, figure: (value: number) => string): string {
+  if (figure(low) === figure(high)) return figure(high);
   return `${figure(low).replace(/ 1\/m$/, '')} to ${figure(high)}`;
 }
 
