@@ -4,13 +4,15 @@
  * true rod is what counts.
  */
 import { freeRod } from '../../src/engine/bench/free-rod.ts';
-import { layoutFromBench } from '../../src/engine/flow/layout-from-bench.ts';
+import { blanksThatFit } from '../../src/engine/flow/build-sureness.ts';
 import { makeLadder, readLadder } from '../../src/engine/layout/ladder.ts';
-import { type LayoutFound, layout } from '../../src/engine/layout/layout.ts';
+import { layout } from '../../src/engine/layout/layout.ts';
 import { seededRandom } from '../../src/engine/numerics/seeded-random.ts';
 import { fitStiffness } from '../../src/engine/stiffness/fit.ts';
 import type { FitClampSetup, FitRequest } from '../../src/engine/stiffness/request.ts';
-import { type Enough, nextReading } from '../../src/engine/sureness/next-reading.ts';
+import type { Enough } from '../../src/engine/sureness/enough.ts';
+import { marksThatHelp } from '../../src/engine/sureness/marks-that-help.ts';
+import { nextReading } from '../../src/engine/sureness/next-reading.ts';
 import type { OptionsQuestion, ReadingOption } from '../../src/engine/sureness/reading-option.ts';
 import { readingsOnOffer } from '../../src/engine/sureness/reading-options.ts';
 import { freshBench, type ReadOn, take } from '../../test/support/reading-policy.ts';
@@ -24,6 +26,8 @@ export interface NextReadingRow {
   kind: UnlikeKind;
   /** Why none was proposed any more, before ten minutes were over. */
   enough?: Enough;
+  /** What ten minutes were said to bring, before they began. */
+  said: Said;
   /** The worst reading on the true rod over the least that there is: after the ten-minute readings, and after more. */
   before: number;
   proposed: ReadFurther;
@@ -32,6 +36,12 @@ export interface NextReadingRow {
 export interface ReadFurther {
   worst: number;
   minutes: number;
+}
+export interface Said {
+  /** Share of the worst reading that is to come off. */
+  gain: number;
+  /** Where the start stays for want of sureness: that the marks move. */
+  chance?: number;
 }
 
 const minutesMore = 10;
@@ -44,32 +54,33 @@ export function judgeNextReading(seed: number): NextReadingRow | undefined {
   const truth = layout({ ...asked, rod });
   if (truth.status === 'refused') return undefined;
   const onTruth = makeLadder({ ...asked, rod });
-  const worstAfter = (bench: FitRequest) => {
-    const answer = layoutFromBench({ ...asked, bench, freeM: blank.lengthM - gripM });
-    if (answer.status === 'refused') return Number.NaN;
-    const read = readLadder(onTruth, answer.fromTipM);
-    return read.status === 'not-converged' ? Number.NaN : read.worst / truth.leastWorst;
+  const worstAfter = (bench: ReadOn) => {
+    const marks = marksFor(bench, asked)?.helping.layout.fromTipM;
+    const read = marks && readLadder(onTruth, marks);
+    return !read || read.status === 'not-converged' ? Number.NaN : read.worst / truth.leastWorst;
   };
   const begun = () => tenMinuteBench(seed);
   let enough: Enough | undefined;
+  let said: Said | undefined;
   const choose = (bench: ReadOn): ReadingOption | undefined => {
     const next = proposedFor(bench, asked);
     enough = next?.enough;
+    said ??= { gain: next?.tenMinutes?.gain ?? 0, chance: next?.tenMinutes?.option.settles?.chance };
     return enough ? undefined : next?.options[0];
   };
   const after = (how: (bench: ReadOn) => ReadingOption | undefined): ReadFurther => {
     const bench = readOn(begun(), how);
-    return { worst: worstAfter(asRequest(bench)), minutes: bench.minutes };
+    return { worst: worstAfter(bench), minutes: bench.minutes };
   };
   const row = {
     seed,
     kind: blank.kind,
-    before: worstAfter(asRequest(begun())),
+    before: worstAfter(begun()),
     proposed: after(choose),
     atRandom: chances.map((chance) => after(anyReading(seededRandom(1000 * seed + chance)))),
   };
   const found = [row.before, row.proposed.worst, ...row.atRandom.map(({ worst }) => worst)];
-  return found.every(Number.isFinite) ? { ...row, enough } : undefined;
+  return said && found.every(Number.isFinite) ? { ...row, enough, said } : undefined;
 }
 
 /** Of the benches: where what is proposed took more off the worst reading a minute than readings at random did. */
@@ -136,13 +147,22 @@ function questionOf(bench: ReadOn) {
   return { question, posterior };
 }
 
-function proposedFor(bench: ReadOn, asked: Omit<ReturnType<typeof askedLayout>, 'rod'>) {
+/** The marks that the page would propose. */
+function marksFor(bench: ReadOn, asked: Omit<ReturnType<typeof askedLayout>, 'rod'>) {
   const known = questionOf(bench);
   if (!known) return undefined;
   const request = { ...asked, rod: freeRod(known.question.tables, bench.blank.lengthM - gripM) };
-  const best = layout(request) as LayoutFound;
-  const { fromTipM: proposedFromTipM, slackM } = best;
-  return nextReading({ ...known.question, posterior: known.posterior, request, proposedFromTipM, slackM });
+  const helping = marksThatHelp(request, blanksThatFit(known.posterior));
+  return 'layout' in helping ? { ...known, request, helping } : undefined;
+}
+
+function proposedFor(bench: ReadOn, asked: Omit<ReturnType<typeof askedLayout>, 'rod'>) {
+  const marked = marksFor(bench, asked);
+  if (!marked) return undefined;
+  const { question, posterior, request, helping } = marked;
+  const { fromTipM: proposedFromTipM, slackM } = helping.layout;
+  const { insteadFromTipM } = helping;
+  return nextReading({ ...question, posterior, request, proposedFromTipM, slackM, insteadFromTipM });
 }
 
 function anyReading(random: () => number) {

@@ -13,7 +13,7 @@ import type { WorkedBuild } from './work-build-file.ts';
 
 /** Undefined where nothing was hung on the blank: a guess has no band to carry. */
 export function sureness({ work, bench }: WorkedBuild): WorkSureness | undefined {
-  const { posterior, question, best, tables } = work;
+  const { posterior, question, best, insteadFromTipM, tables } = work;
   if (!posterior) return undefined;
   process.stderr.write('Reading the layouts on many blanks that fit the readings …\n');
   const next = nextReading({
@@ -24,6 +24,7 @@ export function sureness({ work, bench }: WorkedBuild): WorkSureness | undefined
     request: question.request,
     proposedFromTipM: best.fromTipM,
     slackM: best.slackM,
+    insteadFromTipM,
   });
   const { blanks, tried, plusMinusM, costOfKeeping, expectedCost } = next;
   const spread = { blanks, tried, plusMinusM, costOfKeeping, expectedCost };

@@ -46,6 +46,8 @@ export interface BuildWork {
   thirdLoadKg?: number;
   /** The marks that help on most blanks that fit the readings; the start where none do, or nothing was read. */
   best: LayoutFound;
+  /** Where the start stays for want of sureness: the marks that may be better. */
+  insteadFromTipM?: readonly number[];
   /** What the rod is read with: power, strain, the line and what finish changes. */
   standing: StandingMarks;
   readings: {
@@ -94,7 +96,7 @@ export function workBuild(
   if (!('layout' in helping)) {
     return { status: 'stopped', findings: [...findings, ...helping.findings.map(layoutFinding)] };
   }
-  const best = helping.layout;
+  const { layout: best, insteadFromTipM } = helping;
   stage('marks');
   const standing = standingMarks({ bench, choices, blank }, question);
   const marks = listMarks(
@@ -114,6 +116,7 @@ export function workBuild(
     question,
     thirdLoadKg,
     best,
+    insteadFromTipM,
     standing,
     readings: readingsOf(question, { best, standing, marks, diameters }),
     marks,

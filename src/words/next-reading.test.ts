@@ -1,6 +1,6 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { NextReading } from '../engine/sureness/next-reading.ts';
-import { boughtByNext, boughtInWords, narrowingInWords } from './next-reading.ts';
+import { boughtByNext, boughtInWords, enoughInWords, narrowingInWords } from './next-reading.ts';
 import { shopWriter } from './writer.ts';
 
 const inches = shopWriter({ system: 'inch', tapeStep: '1/8 in', weighsIn: 'g', temperatureIn: undefined });
@@ -30,4 +30,32 @@ test('a ± that stays as it is on the tape is not told as a gain', () => {
   const bought = boughtByNext({ ...next, options: [option] });
   expect(bought && boughtInWords(bought, inches)).toMatch(/; 5 more readings would not narrow that\.$/);
   expect(narrowingInWords(option, next, inches)).toMatch(/guide 1 stays at ±3⁄4 in \(slack/);
+});
+
+describe('where the start is kept because too few blanks speak for other marks', () => {
+  const kept = (chance: number, enough?: NextReading['enough']): NextReading => {
+    const option = { ...next.options[0], settles: { chance, gain: 0.08 * chance } };
+    const tenMinutes = { option, gain: 0.08 * chance };
+    return {
+      ...next,
+      options: [option],
+      tenMinutes,
+      enough,
+      unsure: { count: 83, of: 100 },
+      costOfKeeping: 0.3,
+    };
+  };
+
+  test('ten minutes are told by the chance that the marks move, and what is then won', () => {
+    expect(enoughInWords(kept(0.34), inches)).toBe(
+      'Keep the start for now, but no thread yet: other marks may be better. Now they are better on 83 of 100 blanks that fit your readings. ' +
+        'Ten more minutes move the marks about 3 times in 10. Then the worst reading falls by about 8 %.',
+    );
+  });
+
+  test('a chance too small to read on for is told too', () => {
+    const words = enoughInWords(kept(0.03, 'settles-little'), inches);
+    expect(words).toMatch(/^Keep the start: more of such readings would hardly show/);
+    expect(words).toMatch(/83 of 100 blanks .* less than 1 time in 20\.$/);
+  });
 });

@@ -1,5 +1,6 @@
 /** The band of ln EI over all kinds of blank that the readings leave: a sum of normal spreads at every row. */
 import { solveLower, solveUpper } from '../numerics/cholesky.ts';
+import { normalBelow } from '../numerics/normal.ts';
 import { asSeen, fromMean, type Mixture, type RoughKind, rowsTimes } from './mixture.ts';
 
 /** At the fine rows, what share lies below: one array per share. Every second of the (odd number of) rows is computed. */
@@ -76,9 +77,4 @@ function shareBelow(parts: readonly NormalPart[], at: number): number {
   let below = 0;
   for (const { weight, middle, sigma } of parts) below += weight * normalBelow((at - middle) / sigma);
   return below;
-}
-
-/** Within 1.4e-4 (Bowling, Khasawneh, Kaewkuekool & Cho 2009; from memory, tested against an integral). */
-function normalBelow(x: number): number {
-  return 1 / (1 + Math.exp(-x * (1.5976 + 0.07056 * x * x)));
 }

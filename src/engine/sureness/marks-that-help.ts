@@ -3,10 +3,8 @@
  * the readings, else the start's. The best layout of one blank flatters itself, most where little was read, so a bare
  * majority is not enough (docs/calibration.md).
  */
-import { type BlankTables, freeRod } from '../bench/free-rod.ts';
+import type { BlankTables } from '../bench/free-rod.ts';
 import type { Finding } from '../finding.ts';
-import { makeLadder, readLadder } from '../layout/ladder.ts';
-import type { LadderRequest } from '../layout/ladder-request.ts';
 import {
   keepStart,
   type LayoutAnswer,
@@ -16,12 +14,15 @@ import {
 } from '../layout/layout.ts';
 import { layoutFound } from '../layout/layout-kinds.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
+import { enoughBetter, leadOn } from './lead.ts';
 
 export interface MarksThatHelp {
   layout: LayoutFound;
   /** Whether they are other marks than the start's. */
   moved: boolean;
   better: Better;
+  /** Where the start stays for want of sureness: the marks that may be better. */
+  insteadFromTipM?: readonly number[];
 }
 /** Blanks on which the marks placed on the likeliest one beat the start, of those on which both bend. */
 interface Better {
@@ -29,9 +30,6 @@ interface Better {
   of: number;
 }
 export type MarksAnswer = MarksThatHelp | Extract<LayoutAnswer, { status: 'refused' }>;
-
-/** Guides are moved from this share of better blanks on: found on simulated benches, docs/calibration.md. */
-export const enoughBetter = 0.87;
 
 /** `request` on the likeliest blank; `blanks` drawn from what the readings leave, none where nothing was read. */
 export function marksThatHelp(
@@ -49,7 +47,8 @@ export function marksThatHelp(
   const better = betterOn(request, blanks, placed, start);
   if (helps(better) || !isMoved(placed, start))
     return { layout: placed, moved: isMoved(placed, start), better };
-  return { layout: kept(start, 'unsure', startStays(better)), moved: false, better };
+  const layoutKept = kept(start, 'unsure', startStays(better));
+  return { layout: layoutKept, moved: false, better, insteadFromTipM: placed.fromTipM };
 }
 
 function kept(start: LayoutFound, startKept: 'unread' | 'unsure', finding: Finding): LayoutFound {
@@ -72,16 +71,9 @@ function betterOn(
   start: LayoutFound,
 ): Better {
   const { ladder, limits } = placed;
-  let [count, of] = [0, 0];
-  for (const blank of blanks) {
-    const rod = freeRod(blank, request.rod.lengthM);
-    const asked: LadderRequest = { ...request, ladder, limits, rod };
-    const [ours, theirs] = [placed, start].map(({ fromTipM }) => readLadder(makeLadder(asked), fromTipM));
-    if (ours.status === 'not-converged' || theirs.status === 'not-converged') continue;
-    of++;
-    if (ours.worst < theirs.worst) count++;
-  }
-  return { count, of };
+  const marks = { ours: placed.fromTipM, theirs: start.fromTipM };
+  const leads = blanks.flatMap((blank) => leadOn({ ...request, ladder, limits }, blank, marks) ?? []);
+  return { count: leads.filter((lead) => lead > 0).length, of: leads.length };
 }
 
 const startUnread = layoutFound('start', 'layout/start-stays-unread', {});

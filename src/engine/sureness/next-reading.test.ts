@@ -14,6 +14,7 @@ import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
 import { fitStiffness } from '../stiffness/fit.ts';
 import { type Posterior, samplePosterior } from '../stiffness/posterior.ts';
 import type { FitSolved } from '../stiffness/request.ts';
+import type { WeighedOption } from './enough.ts';
 import { nextReading, nextReadingDefaults, variancesTaken } from './next-reading.ts';
 import { setupsOnOffer } from './reading-options.ts';
 import { readingsSeen } from './readings-seen.ts';
@@ -237,4 +238,37 @@ describe('the next reading', () => {
     const wide = slackM.map(() => ({ towardsTip: 1, towardsButt: 1 }));
     expect(nextReading({ ...asked, slackM: wide }, undefined, options).enough).toBe('within-slack');
   });
+
+  describe('where the start stays because other marks lead on too few blanks', () => {
+    const start = evenly(fromTipM);
+    const open = nextReading({ ...asked, proposedFromTipM: start, insteadFromTipM: fromTipM }, undefined, {
+      ...options,
+      littleChance: 0,
+    });
+
+    test('what settles that most comes first, and is what ten minutes bring', () => {
+      const gains = open.options.map(({ settles }) => settles?.gain ?? Number.NaN);
+      expect(gains).toEqual([...gains].sort((a, b) => b - a));
+      expect(gains[0]).toBeGreaterThan(0);
+      expect(open.tenMinutes?.gain).toBe(Math.max(...open.options.map(gainWithinTen)));
+      expect(open.unsure?.of).toBeGreaterThan(90);
+      expect(open.enough).toBeUndefined();
+    });
+
+    test('it is enough where ten minutes hardly move the marks, whatever they would narrow', () => {
+      const never = { ...options, littleChance: 1.01 };
+      const question = { ...asked, proposedFromTipM: start, insteadFromTipM: fromTipM };
+      expect(nextReading(question, undefined, never).enough).toBe('settles-little');
+    });
+  });
 });
+
+/** The same ends, intervals all alike. */
+function evenly(fromTipM: readonly number[]): number[] {
+  const [first, last] = [fromTipM[0], fromTipM[fromTipM.length - 1]];
+  return fromTipM.map((_, i) => first + ((last - first) * i) / (fromTipM.length - 1));
+}
+
+function gainWithinTen({ minutes, settles }: WeighedOption): number {
+  return minutes <= 10 ? (settles?.gain ?? 0) : 0;
+}

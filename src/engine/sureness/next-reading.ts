@@ -8,6 +8,9 @@
  * 1995). A millimetre counts by the mark's slack: the price is Σ var(m_i) / slack_i². Options are set against
  * each other by its fall over the work, √(readings · minutes): by minutes alone a single look at what hangs already
  * wins too often, and simulated benches then took half as many readings again.
+ *
+ * Where the start stays because other marks lead on too few of the blanks, no mark moves however well it is known: there
+ * an option counts for what is to be expected of its settling that (lead.ts).
  */
 
 import type { LadderRequest } from '../layout/ladder-request.ts';
@@ -17,6 +20,16 @@ import { factorCholesky, solveLower } from '../numerics/cholesky.ts';
 import { dot } from '../numerics/dot.ts';
 import type { Posterior } from '../stiffness/posterior.ts';
 import { directionsSeen } from './directions-seen.ts';
+import {
+  type Enough,
+  type EnoughOptions,
+  enoughOf,
+  gainOf,
+  type TenMinutes,
+  tenMinutesOf,
+  type WeighedOption,
+} from './enough.ts';
+import { type Lead, leadOver, settles } from './lead.ts';
 import type { MarkSpread } from './mark-spread.ts';
 import { type MarksOver, marksOver } from './marks-over.ts';
 import type { OptionsQuestion, ReadingOption } from './reading-option.ts';
@@ -29,14 +42,8 @@ export interface NextReadingQuestion extends OptionsQuestion {
   request: LayoutRequest & LadderRequest;
   proposedFromTipM: readonly number[];
   slackM: readonly MarkSlack[];
-}
-export interface WeighedOption extends ReadingOption {
-  /** ± of each mark once it is read, 95 %. */
-  plusMinusM: number[];
-  /** How far what it shows will move each mark, root mean square. */
-  movesM: number[];
-  /** Share of Σ (± / slack)² that it takes away. */
-  narrows: number;
+  /** Where those are the start's, for want of sureness: the marks that may be better (marks-that-help.ts). */
+  insteadFromTipM?: readonly number[];
 }
 /** With the ± of each mark now, and what keeping the marks costs. */
 export interface NextReading extends MarkSpread {
@@ -49,23 +56,10 @@ export interface NextReading extends MarkSpread {
   tenMinutes?: TenMinutes;
   /** Why no more readings are wanted. */
   enough?: Enough;
+  /** Where the start stays for want of sureness: blanks on which the other marks are better. */
+  unsure?: { count: number; of: number };
 }
-export interface TenMinutes {
-  option: WeighedOption;
-  /** By how much of itself the worst reading is to be expected to fall, the guides placed anew after it. */
-  gain: number;
-}
-export type Enough =
-  /** The ± of every mark is within its slack. */
-  | 'within-slack'
-  /** Keeping the marks costs no more than the slack's own ceiling. */
-  | 'costs-little'
-  /** What ten more minutes are expected to take off the worst reading is little. */
-  | 'buys-little'
-  /** No option on offer is expected to move a mark by more than its slack. */
-  | 'moves-little';
-
-export interface NextReadingOptions {
+export interface NextReadingOptions extends EnoughOptions {
   /** A direction that no reading shows by this many of its own ± is not followed; and how many are. */
   leastSeen: number;
   most: number;
@@ -77,8 +71,8 @@ export interface NextReadingOptions {
   /** Slacks below this count as this: a pencil's mark [m]. */
   leastSlackM: number;
   shown: number;
-  /** A gain of ten minutes below this is little. */
-  littleGain: number;
+  /** Blanks that the start, where it stays for want of sureness, is compared on. */
+  compared: number;
 }
 export const nextReadingDefaults: NextReadingOptions = {
   leastSeen: 0.7,
@@ -89,6 +83,8 @@ export const nextReadingDefaults: NextReadingOptions = {
   leastSlackM: 0.003,
   shown: 4,
   littleGain: 0.02,
+  compared: 100,
+  littleChance: 0.1,
 };
 
 /** `progress` hears of the share done. */
@@ -108,17 +104,15 @@ export function nextReading(
   const slackM = question.slackM.map(({ towardsTip, towardsButt }) =>
     Math.max(options.leastSlackM, 0.5 * (towardsTip + towardsButt)),
   );
+  const lead = leadOf(question, options);
   const weighed = offers.flatMap(({ offer, seen }) =>
-    offer.options.map(({ rows, option }) => {
-      const fall = variancesTaken(
-        marks.slopes,
-        directions,
-        rows.map((row) => seen[row]),
-      );
-      return weighOption(option, marks, fall, slackM);
+    offer.options.map(({ rows, option }): WeighedOption => {
+      const read = rows.map((row) => seen[row]);
+      const fall = variancesTaken(marks.slopes, directions, read);
+      return { ...weighOption(option, marks, fall, slackM), settles: lead && settles(lead, read) };
     }),
   );
-  weighed.sort((a, b) => b.narrows / workOf(b) - a.narrows / workOf(a));
+  weighed.sort((a, b) => gainOf(b) - gainOf(a) || b.narrows / workOf(b) - a.narrows / workOf(a));
   const shown = weighed.slice(0, options.shown);
   const most = weighed.reduce((best, option) => (option.narrows > best.narrows ? option : best), weighed[0]);
   const { spread } = marks;
@@ -129,7 +123,8 @@ export function nextReading(
     options: [...shown, ...(shown.includes(most) ? [] : [most])],
     farthest: farthestOf(weighed, slackM),
     tenMinutes,
-    enough: enoughOf(spread, slackM, weighed, tenMinutes && tenMinutes.gain <= options.littleGain),
+    enough: enoughOf({ spread, slackM, options: weighed, tenMinutes }, options),
+    unsure: lead?.better,
   };
 }
 
@@ -162,6 +157,15 @@ export function variancesTaken(
   });
 }
 
+function leadOf(
+  { posterior, request, proposedFromTipM, insteadFromTipM }: NextReadingQuestion,
+  { compared: drawn, seed }: NextReadingOptions,
+): Lead | undefined {
+  if (!insteadFromTipM) return undefined;
+  const marks = { ours: insteadFromTipM, theirs: proposedFromTipM };
+  return leadOver({ posterior, request, marks }, { drawn, seed });
+}
+
 function workOf({ readings, minutes }: ReadingOption): number {
   return Math.sqrt(readings * minutes);
 }
@@ -182,30 +186,6 @@ function weighOption(
     movesM: fall.map(Math.sqrt),
     narrows: price(fall) / price(variance),
   };
-}
-
-/** What keeping the marks costs grows with the square of how far they are off: it falls by the same share as that. */
-function tenMinutesOf(
-  options: readonly WeighedOption[],
-  { expectedCost }: MarkSpread,
-): TenMinutes | undefined {
-  const short = options.filter(({ minutes }) => minutes <= 10);
-  if (short.length === 0) return undefined;
-  const option = short.reduce((best, other) => (other.narrows > best.narrows ? other : best));
-  return { option, gain: expectedCost * option.narrows };
-}
-
-function enoughOf(
-  { plusMinusM, costOfKeeping }: MarkSpread,
-  slackM: readonly number[],
-  options: readonly WeighedOption[],
-  buysLittle = false,
-): Enough | undefined {
-  const within = (values: readonly number[]) => values.every((value, guide) => value <= slackM[guide]);
-  if (within(plusMinusM)) return 'within-slack';
-  if (costOfKeeping <= 0.05) return 'costs-little';
-  if (buysLittle) return 'buys-little';
-  return options.every(({ movesM }) => within(movesM)) ? 'moves-little' : undefined;
 }
 
 function farthestOf(options: readonly WeighedOption[], slackM: readonly number[]): NextReading['farthest'] {

@@ -3,7 +3,7 @@ import { sentenceOf } from '../../words/sentence.ts';
 import { siWriter } from '../../words/writer.ts';
 import type { NextReadingTask } from './doubt-messages.ts';
 import { keptFit } from './kept-fit.ts';
-import { proposedLayout } from './proposed-layout.ts';
+import { helpingMarks } from './proposed-layout.ts';
 
 /** Places the guides on the fitted blank, then asks which reading narrows them most. Throws where they have no place. */
 export function nextReadingOfBench(
@@ -13,10 +13,13 @@ export function nextReadingOfBench(
   const { answer, posterior } = keptFit(fit);
   if (answer.status === 'refused' || !posterior)
     throw new Error('the readings of the bench cannot be fitted');
-  const best = proposedLayout({ request, fit });
-  if (best.status === 'refused')
-    throw new Error(best.findings[0] ? sentenceOf(best.findings[0], siWriter) : 'the guides have no place');
-  const { fromTipM: proposedFromTipM, slackM } = best;
+  const helping = helpingMarks({ request, fit });
+  if (!('layout' in helping)) {
+    const [why] = helping.findings;
+    throw new Error(why ? sentenceOf(why, siWriter) : 'the guides have no place');
+  }
+  const { layout, insteadFromTipM } = helping;
+  const { fromTipM: proposedFromTipM, slackM } = layout;
   const question = { fit, standing, clampHeightM, tables: answer, posterior };
-  return nextReading({ ...question, request, proposedFromTipM, slackM }, progress);
+  return nextReading({ ...question, request, proposedFromTipM, slackM, insteadFromTipM }, progress);
 }

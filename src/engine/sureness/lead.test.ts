@@ -1,0 +1,65 @@
+import { describe, expect, test } from 'vitest';
+import { normalBelow, normalQuantile } from '../numerics/normal.ts';
+import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
+import { enoughBetter, type Lead, settles } from './lead.ts';
+
+const count = 400;
+const normal = seededNormal(seededRandom(6));
+/** Blanks in three directions; the lead is the first one. */
+const spreads = Array.from({ length: count }, () => Float64Array.from({ length: 3 }, normal)).sort(
+  (a, b) => a[0] - b[0],
+);
+
+function leadWith(shareBetter: number): Lead {
+  return {
+    better: { count: shareBetter * count, of: count },
+    spreads,
+    scores: Float64Array.from(spreads, (_, rank) => normalQuantile((rank + 0.5) / count)),
+    above: normalQuantile(shareBetter),
+    spread: 0.1,
+  };
+}
+const along = (direction: number, sigmaM: number, byTiltM = 0) => ({
+  bySpread: Float64Array.from({ length: 3 }, (_, k) => (k === direction ? 1 : 0)),
+  byTiltM,
+  sigmaM,
+});
+
+describe('what a reading settles between the start and marks that may be better', () => {
+  // the other way: true leads drawn one by one, each read with its noise, and the rule applied to what is then known
+  test.each([
+    [0.8, 0.5],
+    [0.6, 1],
+    [0.84, 2],
+  ])('with %d better, read to %d: as often as drawn one by one', (shareBetter, sigmaM) => {
+    const above = normalQuantile(shareBetter);
+    const known = 1 / (1 + sigmaM ** 2);
+    const draw = seededNormal(seededRandom(9));
+    let [moved, fall] = [0, 0];
+    const trials = 20000;
+    for (let trial = 0; trial < trials; trial++) {
+      const off = draw();
+      const expected = above + known * (off + sigmaM * draw());
+      if (normalBelow(expected / Math.sqrt(1 - known)) < enoughBetter) continue;
+      moved++;
+      fall += 0.1 * (above + off);
+    }
+    const { chance, gain } = settles(leadWith(shareBetter), [along(0, sigmaM)]);
+    expect(chance).toBeGreaterThan(moved / trials - 0.04);
+    expect(chance).toBeLessThan(moved / trials + 0.04);
+    expect(Math.abs(-Math.log(1 - gain) - fall / trials)).toBeLessThan(0.006);
+  });
+
+  test('a reading across the lead settles nothing, nor one whose tilt is unknown', () => {
+    const lead = leadWith(0.75);
+    expect(settles(lead, [along(1, 0.1)]).chance).toBeLessThan(0.02);
+    expect(settles(lead, [along(0, 0.1, 30)]).chance).toBeLessThan(0.02);
+    expect(settles(lead, [along(0, 0.1)]).chance).toBeGreaterThan(0.5);
+  });
+
+  test('unread beside it, the tilt is taken out by a second reading', () => {
+    const none = { bySpread: new Float64Array(3), byTiltM: 30, sigmaM: 0.1 };
+    const lead = leadWith(0.75);
+    expect(settles(lead, [none, along(0, 0.1, 30)]).chance).toBeGreaterThan(0.5);
+  });
+});

@@ -1,0 +1,121 @@
+/**
+ * Where the start stays because other marks lead on too few of the blanks that fit (marks-that-help.ts): whether a
+ * reading would move them. Over those blanks the lead ln(worst of the start / worst of the others) is made a standard
+ * normal by its ranks, lying above 0 by t; readings r = W ξ + t τ + ε explain the share R² of it (regression on the
+ * drawn blanks). Having read them it is known to √(1-R²), and the marks move where Φ reaches `enoughBetter`, which is
+ * to be expected with the chance
+ *   Φ(a),   a = (t - k √(1-R²)) / R,   k = Φ⁻¹(enoughBetter)
+ * and lowers the worst by s (t Φ(a) + R φ(a)) in ln, s the leads' own spread (expected value of sample information
+ * for a choice of two; Raiffa & Schlaifer 1961, from memory).
+ */
+import { type BlankTables, freeRod } from '../bench/free-rod.ts';
+import { makeLadder, readLadder } from '../layout/ladder.ts';
+import type { LadderRequest } from '../layout/ladder-request.ts';
+import { factorCholesky, solveLower } from '../numerics/cholesky.ts';
+import { dot } from '../numerics/dot.ts';
+import { normalBelow, normalDensity, normalQuantile } from '../numerics/normal.ts';
+import { drawStates } from '../stiffness/draw-states.ts';
+import { type Posterior, rodOf, spreadAt } from '../stiffness/posterior.ts';
+import type { SeenReading } from './readings-seen.ts';
+import { quantile } from './spread.ts';
+
+/** Guides are moved from this share of better blanks on: found on simulated benches, docs/calibration.md. */
+export const enoughBetter = 0.87;
+
+/** ln(worst of `theirs` / worst of `ours`) on one blank; undefined where some load of either finds no bend. */
+export function leadOn(
+  request: LadderRequest,
+  { stiffness, massPerLength, restCurvature }: BlankTables,
+  { ours, theirs }: { ours: readonly number[]; theirs: readonly number[] },
+): number | undefined {
+  const rod = freeRod({ stiffness, massPerLength, restCurvature }, request.rod.lengthM);
+  const [first, second] = [ours, theirs].map((marks) => readLadder(makeLadder({ ...request, rod }), marks));
+  if (first.status === 'not-converged' || second.status === 'not-converged') return undefined;
+  return Math.log(second.worst / first.worst);
+}
+
+export interface Lead {
+  /** Blanks on which the other marks are better, of those on which both bend. */
+  better: { count: number; of: number };
+  /** ξ of each blank, and its lead as a standard normal by rank. */
+  spreads: readonly Float64Array[];
+  scores: Float64Array;
+  /** How far zero lies below the middle of the scores, and the leads' spread in ln. */
+  above: number;
+  spread: number;
+}
+
+interface LeadQuestion {
+  posterior: Posterior;
+  request: LadderRequest;
+  marks: { ours: readonly number[]; theirs: readonly number[] };
+}
+
+/** Undefined where too few of the blanks bend to tell. */
+export function leadOver(
+  { posterior, request, marks }: LeadQuestion,
+  { drawn, seed }: { drawn: number; seed: number },
+): Lead | undefined {
+  const led = drawStates(posterior.drawing, drawn, seed).flatMap((state) => {
+    const { stiffness, massPerLength = [], restCurvature } = rodOf(posterior, state);
+    const lead = leadOn(request, { stiffness, massPerLength, restCurvature }, marks);
+    return lead === undefined ? [] : [{ lead, spread: spreadAt(posterior, state) }];
+  });
+  if (led.length < 30) return undefined;
+  led.sort((a, b) => a.lead - b.lead);
+  const [leads, of] = [led.map(({ lead }) => lead), led.length];
+  const count = leads.filter((lead) => lead > 0).length;
+  const [lower, upper] = [0.25, 0.75].map((share) => quantile(leads, share));
+  return {
+    better: { count, of },
+    spreads: led.map(({ spread }) => spread),
+    scores: Float64Array.from(leads, (_, rank) => normalQuantile((rank + 0.5) / of)),
+    above: normalQuantile((count + 0.5) / (of + 1)),
+    // the quartiles of a standard normal lie 1.349 apart
+    spread: (upper - lower) / 1.349,
+  };
+}
+
+/** What a reading does to the choice between the start and the other marks. */
+export interface Settles {
+  /** That it moves the marks. */
+  chance: number;
+  /** By how much of itself the worst reading is to be expected to fall, marks that stay counted as none. */
+  gain: number;
+}
+
+export function settles(lead: Lead, readings: readonly SeenReading[]): Settles {
+  const share = shareExplained(lead, readings);
+  if (share <= 0) return { chance: 0, gain: 0 };
+  const { above, spread } = lead;
+  const told = Math.sqrt(share);
+  const a = (above - normalQuantile(enoughBetter) * Math.sqrt(1 - share)) / told;
+  const fall = spread * (above * normalBelow(a) + told * normalDensity(a));
+  return { chance: normalBelow(a), gain: Math.max(0, 1 - Math.exp(-fall)) };
+}
+
+/** R² on the drawn blanks, less what so many readings explain of so few by chance; below 1. */
+function shareExplained({ spreads, scores }: Lead, readings: readonly SeenReading[]): number {
+  const n = readings.length;
+  const shown = readings.map(({ bySpread }) => centred(spreads.map((spread) => dot(bySpread, spread))));
+  const covariance = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j <= i; j++) {
+      covariance[i * n + j] =
+        dot(shown[i], shown[j]) / scores.length +
+        readings[i].byTiltM * readings[j].byTiltM +
+        (i === j ? readings[i].sigmaM ** 2 : 0);
+    }
+  }
+  if (!factorCholesky(covariance, n)) throw new Error('readings with no scatter of their own');
+  const withLead = Float64Array.from(shown, (values) => dot(values, scores) / scores.length);
+  solveLower(covariance, n, withLead, withLead);
+  const explained = dot(withLead, withLead);
+  const adjusted = 1 - ((1 - explained) * (scores.length - 1)) / Math.max(1, scores.length - 1 - n);
+  return Math.min(0.98, adjusted);
+}
+
+function centred(values: readonly number[]): Float64Array {
+  const middle = values.reduce((sum, value) => sum + value, 0) / values.length;
+  return Float64Array.from(values, (value) => value - middle);
+}
