@@ -53,6 +53,16 @@ describe('where the start is kept because too few blanks speak for other marks',
     );
   });
 
+  test('a reading that settles it is not called one that tells little', () => {
+    const { options } = kept(0.34);
+    expect(narrowingInWords({ ...options[0], plusMinusM: next.plusMinusM }, next, inches)).toMatch(
+      /^It narrows no mark: guide 1 stays/,
+    );
+    expect(narrowingInWords({ ...options[0], plusMinusM: [0.68 * inch, 2 * inch] }, next, inches)).toMatch(
+      /^This narrows guide 1 most/,
+    );
+  });
+
   test('a chance too small to read on for is told too', () => {
     const words = enoughInWords(kept(0.03, 'settles-little'), inches);
     expect(words).toMatch(/^Keep the start: more of such readings would hardly show/);

@@ -35,9 +35,11 @@ export function narrowingInWords(
   const fall = plusMinusM.map((now, mark) => (now ** 2 - option.plusMinusM[mark] ** 2) / slackM[mark] ** 2);
   const most = fall.indexOf(Math.max(...fall));
   const [now, then, slack] = [plusMinusM[most], option.plusMinusM[most], slackM[most]].map(w.tick);
+  if (now === then && option.settles)
+    return `It narrows no mark: guide ${most + 1} stays at ±${now} (slack ±${slack}).`;
   if (now === then)
     return `Even the best on the list tells little: guide ${most + 1} stays at ±${now} (slack ±${slack}).`;
-  const little = option.plusMinusM[most] > smallShare * plusMinusM[most];
+  const little = !option.settles && option.plusMinusM[most] > smallShare * plusMinusM[most];
   const words = `narrows guide ${most + 1} most: from ±${now} to ±${then} (slack ±${slack}).`;
   return little ? `Even the best on the list tells little: it ${words}` : `This ${words}`;
 }
