@@ -7,7 +7,7 @@ import type { Writer } from './writer.ts';
 
 /** One picture shows one plane: rings beside it would be read at the wrong place. */
 export const spiralInPhotoWords =
-  'A spiral is not judged from a photograph: its rings stand beside the picture’s plane. Go by the figures on Layout, and by eye under load.';
+  'A spiral is not judged from a photograph: its rings stand beside the picture’s plane. Go by the figures on Layout, and by eye under load. The live view reads its guides under the rod.';
 
 /** `guide 4: 12 mm toward the butt, to 712 mm from the tip`. */
 export function moveInWords({ guide, fromM, toM }: MovesAnswer['moves'][number], w: Writer): string {

@@ -49,4 +49,11 @@ export function missWords(apartM: number, w: Writer): string {
   return `The tip is ${w.tick(apartM)} from the cross.`;
 }
 
+/** A spiral's guides beside the picture's plane are not read; `last` is the last one that is, 0 where none is. */
+export function spiralLiveWords(last: number, guides: number): string {
+  const read = last === 0 ? 'No guide of this spiral is read here.' : `Guides 1 to ${last} are read.`;
+  const first = Math.max(1, last + 1);
+  return `${read} From guide ${first} to guide ${guides} the line turns round the blank, beside the picture’s plane: go by their figures on Layout, and look at them under load.`;
+}
+
 export const triedWords = 'Tried on drawn pictures only, never yet on a real one.';

@@ -7,6 +7,7 @@ import {
   cameraWords,
   fewMarksWords,
   lostWords,
+  spiralLiveWords,
   tapsWantedWords,
   triedWords,
   wallUnknownWords,
@@ -21,7 +22,7 @@ import { useSentence } from '../../read/use-sentence.ts';
 import { knownOfPictures } from './live-known.ts';
 import { LivePanel } from './live-panel.tsx';
 import { lookCurve, proofPixels, type TracedLook } from './live-proof.ts';
-import { liveReadings } from './live-readings.ts';
+import { lastGuideRead, liveReadings } from './live-readings.ts';
 import { LiveStage } from './live-stage.tsx';
 import { useCamera } from './use-camera.ts';
 import { type Live, useLive } from './use-live.ts';
@@ -84,10 +85,7 @@ function Watch({ test, model }: { test: LoadTest; model: SheetModel }) {
   const curve = useMemo(() => traced && lookCurve(traced), [traced]);
   const proof = useLiveProof({ model, test, curve });
   const readings = useMemo(
-    () =>
-      traced && test.rod === 'taped' && !model.choices.spiral
-        ? liveReadings(traced.points, model)
-        : undefined,
+    () => (traced && test.rod === 'taped' ? liveReadings(traced.points, model) : undefined),
     [traced, model, test.rod],
   );
   const wanted = tapWanted(look, taps.length);
@@ -112,6 +110,11 @@ function Watch({ test, model }: { test: LoadTest; model: SheetModel }) {
           proof={proof}
           isSeen={traced !== undefined}
         />
+        {test.rod === 'taped' && model.choices.spiral && (
+          <p className="small">
+            {spiralLiveWords(lastGuideRead(model.request), model.field.fromTipM.length)}
+          </p>
+        )}
         <p className="small quiet">{triedWords}</p>
       </div>
     </div>

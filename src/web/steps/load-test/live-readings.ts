@@ -1,4 +1,8 @@
-/** What one live picture says of the taped rod: every ring's place and line angle, the widest gap, beside the limits. */
+/**
+ * What one live picture says of the taped rod: every ring's place and line angle, the widest gap, beside the limits.
+ * In a spiral it says so of the guides under the rod whose neighbours stand under it too: the others stand beside the
+ * picture's plane.
+ */
 import { downRad } from '../../../engine/flow/loads.ts';
 import { type Measured, seenRod } from '../../../engine/load-test/seen-rod.ts';
 import type { TracedPoint } from '../../../image/trace/trace-request.ts';
@@ -8,7 +12,7 @@ export interface LiveRing {
   /** 0 is the tip-top. */
   ring: number;
   px: readonly [number, number];
-  /** Undefined where it does not count: at the tip-top and at the guide nearest the reel. */
+  /** Undefined where it does not count, at the tip-top and at the guide nearest the reel, or cannot be seen. */
   lineAngle: Measured | undefined;
 }
 export interface LiveReadings {
@@ -20,9 +24,10 @@ export interface LiveReadings {
 
 export function liveReadings(
   points: readonly TracedPoint[],
-  { request, field, rod }: SheetModel,
+  { request, field, rod }: Pick<SheetModel, 'request' | 'field' | 'rod'>,
 ): LiveReadings {
   const { guides, tipTop, limits } = request;
+  const inPlane = ringsInPlane(request);
   const heights = [tipTop.ringHeightM, ...guides.ringHeightsM];
   const marks = [0, ...field.fromTipM];
   const seen = seenRod({
@@ -34,7 +39,7 @@ export function liveReadings(
   });
   const last = marks.length - 1;
   const rings = marks.map((fromTipM, ring): LiveRing => {
-    const counts = ring > 0 && ring < last;
+    const counts = ring > 0 && ring < last && inPlane[ring + 1];
     return {
       ring,
       px: pixelAt(points, fromTipM),
@@ -43,12 +48,27 @@ export function liveReadings(
   });
   const angle = largest(rings.map(({ lineAngle }) => lineAngle));
   // Behind the stripping guide the line runs to the reel: no span of the layout.
-  const gap = largest(seen.gapM);
+  const gap = largest(seen.gapM.map((one, k) => (inPlane[k + 1] ? one : undefined)));
   return {
     rings,
     worstAngle: angle && { ...angle, limitRad: limits.lineAngleRad },
     worstGap: gap && { ...gap, limitM: limits.gapM },
   };
+}
+
+/** The last guide whose line angle a picture shows; 0 where it shows none. */
+export function lastGuideRead(request: SheetModel['request']): number {
+  return Math.max(0, ringsInPlane(request).lastIndexOf(true) - 1);
+}
+
+/** Tip-top first, as far as they stand under one after the other; turned less than this a ring still looks as high. */
+function ringsInPlane({ guides, tipTop }: SheetModel['request']): boolean[] {
+  const almostUnderRad = 0.2;
+  const { aroundRad } = guides;
+  if (!aroundRad) return new Array(guides.count + 1).fill(true);
+  const under = [tipTop.aroundRad ?? aroundRad[0], ...aroundRad].map((at) => Math.abs(at) < almostUnderRad);
+  const first = under.indexOf(false);
+  return under.map((_, ring) => first < 0 || ring < first);
 }
 
 function largest(values: readonly (Measured | undefined)[]): { ring: number; value: Measured } | undefined {
