@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { sentenceOf } from '../words/sentence.ts';
+import { shopWriter } from '../words/writer.ts';
 import { readBuildFile } from './file-read.ts';
 import { readBuild } from './read-build.ts';
 
@@ -138,6 +140,18 @@ describe('what does not go together is said at its field', () => {
     const found = codes(read(...asked));
     expect(found).toContain(expected);
     expect(found.length).toBe(1);
+  });
+
+  test.each([
+    ['a boat rod with a fly line', /Clear it and give the line's test under Layout, or choose a fly rod/],
+    [
+      'a spool in front of its ring',
+      /spool 12.{0,5} in, guide 11.{0,7} in\. Measure the reel again, or move the guide/,
+    ],
+    ['a first ring smaller than the knot', /Take a wider ring or a slimmer knot/],
+  ])('%s: with the values and the remedy', (name, remedy) => {
+    const [, asked] = cases.find(([one]) => one === name)!;
+    expect(sentenceOf(read(...asked).findings[0], shopWriter({ system: 'inch' }))).toMatch(remedy);
   });
 
   test('a good spinning rod has nothing said of it', () => {

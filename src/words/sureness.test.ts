@@ -34,6 +34,13 @@ test('the ranges name the angle, the gap, the widest ± of the tip and the blank
   );
 });
 
+test('with guides on top it names how the line stands to the blank in place of the gap', () => {
+  const onTop = (low: number, high: number) =>
+    surenessRangesInWords({ blanks: 100, own: { ...own, intoBlankM: { low, high } } }, mm);
+  expect(onTop(-0.002, -0.001)).toContain('14° to 17°, the line clears the blank, the tip');
+  expect(onTop(-0.002, 0.003)).toContain('the line goes into the blank by 0 mm to 3 mm, the tip');
+});
+
 test('with no bend on any blank it claims nothing', () => {
   const none = { blanks: 100, own: { ...own, blanks: 0, unbent: 100 } };
   expect(surenessInWords(none)).toMatch(/^On none of 100/);

@@ -1,5 +1,5 @@
 /** How sure a layout is: one sentence, and its ranges. */
-import type { Sureness } from '../engine/sureness/sureness.ts';
+import type { MarksSureness, Sureness } from '../engine/sureness/sureness.ts';
 import type { Writer } from './writer.ts';
 
 /** `Your readings leave room. On 98 of 100 blanks that fit them, these marks beat the start.` */
@@ -16,8 +16,16 @@ export function surenessInWords({ own, better, blanks }: Sureness): string {
 /** Empty where no blank bends. */
 export function surenessRangesInWords({ own }: Sureness, writer: Writer): string {
   if (!own || own.blanks === 0) return '';
-  const { lineAngleRad: angle, gapM: gap } = own;
+  const { lineAngleRad: angle } = own;
   const tip = writer.tick(Math.max(...own.tips.map(({ plusMinusM }) => plusMinusM)));
   const lost = own.unbent > 0 ? ` (${own.unbent} more found no bend)` : '';
-  return `On 95 of 100 blanks that fit your readings: the largest line angle is ${writer.lineAngle(angle.low)} to ${writer.lineAngle(angle.high)}, the largest gap ${writer.fine(gap.low)} to ${writer.fine(gap.high)}, the tip within ±${tip}. ${own.blanks} blanks were bent${lost}.`;
+  return `On 95 of 100 blanks that fit your readings: the largest line angle is ${writer.lineAngle(angle.low)} to ${writer.lineAngle(angle.high)}, ${besideBlankInWords(own, writer)}, the tip within ±${tip}. ${own.blanks} blanks were bent${lost}.`;
+}
+
+/** Guides on top: how the line stands to the blank, in place of a gap that is nought. */
+function besideBlankInWords({ gapM: gap, intoBlankM: into }: MarksSureness, writer: Writer): string {
+  if (!into) return `the largest gap ${writer.fine(gap.low)} to ${writer.fine(gap.high)}`;
+  return into.high > 0
+    ? `the line goes into the blank by ${writer.fine(Math.max(0, into.low))} to ${writer.fine(into.high)}`
+    : 'the line clears the blank';
 }

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { sentenceOf } from '../../words/sentence.ts';
+import { shopWriter } from '../../words/writer.ts';
 import { typicalGuide } from '../kinds/guides.ts';
 import { checkRound } from './check-round.ts';
 
@@ -32,6 +34,15 @@ test('feet that overlap after a turn are named, and how far apart they must be',
   expect(found.values).toMatchObject({ guide: 2, next: 3, needM: guides[0].lengthM });
   // on one line the marks' own rules see to it
   expect(checkRound({ spiral, guides: [guide('x'), ...guides] }, [0.29, 0.3, 0.5, 0.7, 0.9], [])).toEqual([]);
+});
+
+test('each is said with the values and the remedy', () => {
+  const said = (at: readonly number[], zones: Parameters<typeof checkRound>[2]) =>
+    sentenceOf(checkRound({ spiral, guides }, at, zones)[0], shopWriter({ system: 'mm' }));
+  expect(said(marks, [zone(0.68, 0.74)])).toMatch(
+    /starts on a ferrule: guide 3, where 680 mm to 740 mm .*Move the guide, or start one guide nearer the tip/,
+  );
+  expect(said([0.3, 0.5, 0.515, 0.9], [])).toMatch(/^Guides 2 and 3 are 15 mm apart; .*Move one of them/);
 });
 
 test('a guide that turns the line back is named with how far it must go', () => {

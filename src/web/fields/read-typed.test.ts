@@ -16,7 +16,7 @@ const mm = readerOf({ system: 'mm' }, 'EUR');
 const fieldAt = (collection: string, name: string) => {
   const field = findField('build', [
     collection,
-    collection === 'handle' || collection === 'finish' ? '-' : 'r',
+    ['handle', 'finish', 'blank', 'layout'].includes(collection) ? '-' : 'r',
     name,
   ]);
   if (typeof field === 'string') throw new Error(field);
@@ -35,6 +35,10 @@ describe('what is typed into a quantity field', () => {
     const read = readTyped(' 4 1/2 in ', drop, mm);
     expect(read).toMatchObject({ ok: true, value: { text: '4 1/2 in' }, understood: '4 1/2 in = 114.3 mm' });
     expect(read.ok && si(read.value)).toBeCloseTo(0.1143, 12);
+  });
+  it('a stiffness in twist of nought, and a line that may not even touch, are asked for what can stand there', () => {
+    expect(typed('0', ['blank', 'twistShare'], inch)).toMatch(/0\.01 to 1/);
+    expect(typed('0', ['layout', 'limitIntoBlank'], mm)).toMatch(/0 mm is outside .* 0\.1 mm to 100 mm/);
   });
   it('nothing typed empties the field', () => {
     expect(readTyped('  ', drop, inch)).toMatchObject({ ok: true, value: null });
