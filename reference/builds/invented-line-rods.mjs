@@ -27,7 +27,7 @@ export const inventedLineRods = [
     butt: { outsideM: 0.0122, wallM: 0.0009 },
     irregular: waves(5),
     sweepPerM: (s) => 0.004 * Math.sin(1.5 * s),
-    layoutChosen: true,
+    chosen: ['3 1/4', '7 3/8', '12 5/8', '20 3/8', '28 1/8', '35 7/8', '43 3/4', '51 1/2'],
     sections: [
       { id: 'tip', name: 'Tip', lengthM: 42.5 * inch, joint: { kind: 'sleeve', overlapM: 1.75 * inch } },
       { id: 'butt', name: 'Butt', lengthM: 43.25 * inch },
@@ -79,7 +79,7 @@ export const inventedLineRods = [
     butt: { outsideM: 0.0205, wallM: 0.0013 },
     irregular: waves(6),
     sweepPerM: (s) => 0.003 * Math.sin(0.9 * s),
-    layoutChosen: true,
+    chosen: [140, 339, 587, 908, 1265, 1646, 2089],
     sections: [
       { id: 'tip', name: 'Tip', lengthM: 1.87, joint: { kind: 'put-over', overlapM: 0.08 } },
       { id: 'butt', name: 'Butt', lengthM: 1.87 },

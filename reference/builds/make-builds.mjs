@@ -3,14 +3,13 @@
  * readings simulated with the bend kernel, an unknown clamp tilt and seeded noise, and read off a tape. Run after
  * a build: `node reference/builds/make-builds.mjs [file …]`. The same seeds give the same files.
  */
-import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { openBuild } from '../../dist/cli/open-build.js';
 import { assembleBlank } from '../../dist/engine/bench/assemble.js';
 import { planProtocol } from '../../dist/engine/bench/protocol.js';
 import { bend } from '../../dist/engine/bend/bend.js';
 import { frequency } from '../../dist/engine/frequency/frequency.js';
-import { guideKinds } from '../../dist/engine/kinds/guide-kinds.js';
 import { seededNormal, seededRandom } from '../../dist/engine/numerics/seeded-random.js';
 import { formatInches } from '../../dist/engine/units/format-inches.js';
 import { standardGravity } from '../../dist/engine/units/gravity.js';
@@ -393,26 +392,24 @@ function mapValues(fields, change) {
   return Object.fromEntries(Object.entries(fields).map(([key, value]) => [key, change(value)]));
 }
 
-/** The guides where the engine's own proposal puts them, marked to the tape: a build whose layout is chosen. */
-function chosenGuides(path, tape) {
-  const command = fileURLToPath(new URL('../../dist/cli/main.js', import.meta.url));
-  const options = { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] };
-  const { marks } = JSON.parse(execFileSync(process.execPath, [command, 'report', path, '--json'], options));
-  return marks.sections
-    .flatMap(({ rows }) => rows)
-    .sort((a, b) => a.fromTipM - b.fromTipM)
-    .map(({ name, fromTipM }, index) => {
-      const kind = guideKinds
-        .filter((one) => name.startsWith(`${one.name} `))
-        .reduce((best, one) => (one.name.length > (best?.name.length ?? 0) ? one : best), undefined);
-      return {
-        id: `g${index + 1}`,
-        order: index + 1,
-        kind: kind.id,
-        size: name.slice(kind.name.length + 1),
-        station: tape === 'mm' ? millimetres(fromTipM) : inches(fromTipM, 8),
-      };
-    });
+/** A build whose layout is chosen: the usual guides at its marks, from the tip, in inches and fractions or in mm. */
+function chosenGuides(path, { chosen, units }) {
+  const { guides } = openBuild(path).choices;
+  return chosen.map((mark, index) => ({
+    id: `g${index + 1}`,
+    order: index + 1,
+    kind: guides[index].kind,
+    size: guides[index].size,
+    station: units === 'mm' ? millimetres(mark / 1000) : inches(inchesOf(mark) * 0.0254, 8),
+  }));
+}
+
+/** `3 1/4`. */
+function inchesOf(text) {
+  return text.split(' ').reduce((sum, part) => {
+    const [above, below = 1] = part.split('/');
+    return sum + above / below;
+  }, 0);
 }
 
 const wanted = process.argv.slice(2);
@@ -423,8 +420,8 @@ for (const invented of [...inventedBuilds, ...inventedLineRods]) {
   const write = () =>
     writeFileSync(path, `${JSON.stringify({ format: 'fairbend build', version: 1, build }, null, 1)}\n`);
   write();
-  if (invented.layoutChosen) {
-    build.guides = chosenGuides(path, invented.units);
+  if (invented.chosen) {
+    build.guides = chosenGuides(path, invented);
     write();
   }
 }
