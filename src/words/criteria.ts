@@ -62,7 +62,7 @@ export const criterionWords: Readonly<Record<Metric, CriterionWords>> = {
     short: 'into blank',
     column: (unit) => `line into the blank, ${unit}`,
     title: 'line into the blank',
-    most: 'line into the blank',
+    most: 'into the blank between rings',
     figure: intoBlank,
     reading: (value, _, w) => intoBlank(value, w),
     besideLimit: ({ value, limit }, _, w) =>

@@ -47,8 +47,7 @@ test('the fewest are claimed only where fewer were tried', () => {
 
 test('guides on top: the fewest that keep the line off the blank, load by load', () => {
   const ladder = ladderWriter(shopWriter({ system: 'mm' }), [0.1, 0.25, 0.8]);
-  const onBlank = (...clear: boolean[]) =>
-    clear.map((one) => ({ status: 'converged' as const, touched: [], behindLast: false, clear: one }));
+  const onBlank = (...clear: boolean[]) => clear.map((one) => ({ clear: one, behindLastOnly: false }));
   const counts = [
     { ...one(9, 14), onBlank: onBlank(true, false, false) },
     { ...one(10, 13), onBlank: onBlank(true, true, false) },
@@ -60,5 +59,11 @@ test('guides on top: the fewest that keep the line off the blank, load by load',
   expect(clearRow([one(9, 14)], ladder)).toEqual([]);
   expect(fewestClearInWords({ counts, fewestClear: [9, 10, undefined] }, ladder)).toBe(
     'Fewest that keep the line off the blank: 9 guides up to 100 g, 10 guides up to 250 g, none of these clears it at 800 g.',
+  );
+  const behind = [{ clear: true, behindLastOnly: false }, ...onBlank(false, false)];
+  behind[2].behindLastOnly = true;
+  const onlyThere = [{ ...one(10, 13), onBlank: behind }];
+  expect(fewestClearInWords({ counts: onlyThere, fewestClear: [10, undefined, undefined] }, ladder)).toMatch(
+    /at 800 g\. From 800 g it lies on the blank behind the last guide: take a higher one there, or move it toward the butt\.$/,
   );
 });

@@ -58,10 +58,10 @@ export function clearRow(counts: readonly GuideCount[], writer: LadderWriter): C
       ? { text: 'clear', beyond: false }
       : { text: `from ${writer.loads[first]}`, beyond: true };
   });
-  return [{ name: 'line on the blank', figures }];
+  return [{ name: 'line on blank or foregrip', figures }];
 }
 
-/** `The line stays off the blank with 9 guides up to 250 g, with 11 up to 500 g; at 800 g with none of these.` */
+/** `Fewest that keep the line off the blank: 9 guides up to 250 g, 11 up to 500 g, none of these clears it at 800 g.` */
 export function fewestClearInWords({ fewestClear, counts }: CountsAnswer, writer: LadderWriter): string {
   if (!fewestClear || counts.length === 0) return '';
   const parts: string[] = [];
@@ -71,5 +71,10 @@ export function fewestClearInWords({ fewestClear, counts }: CountsAnswer, writer
     if (fewest === undefined) parts.push(`none of these clears it at ${loads}`);
     else parts.push(`${fewest} guides up to ${loads}`);
   });
-  return `Fewest that keep the line off the blank: ${parts.join(', ')}.`;
+  const words = `Fewest that keep the line off the blank: ${parts.join(', ')}.`;
+  const behind = fewestClear.findIndex(
+    (fewest, load) => fewest === undefined && counts.some(({ onBlank }) => onBlank?.[load].behindLastOnly),
+  );
+  if (behind < 0) return words;
+  return `${words} From ${writer.loads[behind]} it lies on the blank behind the last guide: take a higher one there, or move it toward the butt.`;
 }

@@ -34,7 +34,10 @@ export interface GuideCount {
   onBlank?: OnBlank[];
 }
 /** Whether the line touches blank or foregrip, and where. */
-export type OnBlank = Pick<LineOnBlank, 'clear' | 'foregripClearM'>;
+export interface OnBlank extends Pick<LineOnBlank, 'clear' | 'foregripClearM'> {
+  /** It does, between the last guide and the reel alone: no number of guides helps there. */
+  behindLastOnly: boolean;
+}
 export interface CountsAnswer {
   /** Ascending; a number that no layout was found for is left out. */
   counts: GuideCount[];
@@ -121,17 +124,22 @@ function touched(
 ): OnBlank[] | undefined {
   if (diameters.length === 0 || !mayTouch(choices)) return undefined;
   const laid = { ladder, fromTipM, diameters, foregrip: foregripOf(bench.handle, choices) };
-  return choices.spiral ? roundAnswer(laid).map(clearAround) : lineOnBlank(laid);
+  return choices.spiral ? roundAnswer(laid).map(clearAround) : lineOnBlank(laid).map(clearOnTop);
 }
 
 function mayTouch({ side, spiral }: Choices): boolean {
   return side === 'over' || spiral !== undefined;
 }
 
+function clearOnTop({ clear, foregripClearM, touched, behindLast }: LineOnBlank): OnBlank {
+  return { clear, foregripClearM, behindLastOnly: behindLast && touched.length === 1 };
+}
+
 /** In a spiral the line is taken straight from ring to ring. */
 function clearAround({ status, clearM, foregripClearM }: RoundAtLoad): OnBlank {
   const least = Math.min(...clearM, foregripClearM ?? Number.POSITIVE_INFINITY);
-  return { clear: status === 'converged' && least > 0, foregripClearM };
+  const behindLastOnly = clearM[clearM.length - 1] <= 0 && clearM.filter((one) => one <= 0).length === 1;
+  return { clear: status === 'converged' && least > 0, foregripClearM, behindLastOnly };
 }
 
 function weightOf(parts: CountQuestion, { rod }: LayoutQuestion, fromTipM: readonly number[]) {

@@ -1,4 +1,6 @@
 import { useState } from 'react';
+import { rodKindOf } from '../../../engine/kinds/rod-kinds.ts';
+import { readRodKind } from '../../../record/read-choices.ts';
 import { Field } from '../../fields/field.tsx';
 import { TagsField } from '../../fields/tags-field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -7,18 +9,16 @@ import { textOf } from '../../read/values.ts';
 
 /** What this build is called, for whom, and what kind of rod it becomes. */
 export function AboutPart() {
-  const { single, rows, newRowId, write } = useBuild();
+  const { document, single, rows, newRowId, write } = useBuild();
   const about = single('about');
   const title = textOf(about, 'title');
   // Open for a new build, and left to the builder from then on.
   const [untitledAtFirst] = useState(title === undefined);
   const tags = rows('tags').map((row) => textOf(row, 'text'));
-  const words = [
-    title ?? 'Untitled build',
-    textOf(about, 'customer'),
-    textOf(about, 'rodKind') ?? 'fly',
-    ...tags,
-  ];
+  const kind = readRodKind(document);
+  // a rod without a fly line has its line's test under Layout
+  const asksLineWeight = rodKindOf(kind).flyLine || textOf(about, 'lineWeight') !== undefined;
+  const words = [title ?? 'Untitled build', textOf(about, 'customer'), kind, ...tags];
   return (
     <Part
       folded
@@ -30,7 +30,7 @@ export function AboutPart() {
       <div className="fields-row">
         <Field path={['about', '-', 'title']} />
         <Field path={['about', '-', 'customer']} />
-        <Field path={['about', '-', 'lineWeight']} />
+        {asksLineWeight && <Field path={['about', '-', 'lineWeight']} />}
         <Field path={['about', '-', 'rodKind']} />
         <TagsField rows={rows('tags')} newRowId={newRowId} write={write} />
       </div>

@@ -96,7 +96,8 @@ export function HandleStep() {
           </p>
         ) : (
           <p className="quiet">
-            The line leaves a fixed spool at its lip, a multiplier at its level-wind. How it runs from there
+            The line leaves the reel at its{' '}
+            {choices?.line?.reel.kind === 'multiplier' ? 'level-wind' : 'spool’s lip'}. How it runs from there
             is on <Link href={`/builds/${id}/layout`}>Layout</Link>.
           </p>
         )}
