@@ -3,7 +3,8 @@ import { appendFileSync, existsSync, readFileSync } from 'node:fs';
 import type { Readings } from '../test/support/unlike-bench.ts';
 import { calibrationLines } from './calibration/calibration-table.ts';
 import { type BenchRow, judgeBench } from './calibration/judge-bench.ts';
-import { judgeNextReading, type NextReadingRow, nextReadingLines } from './calibration/judge-next-reading.ts';
+import { judgeNextReading, type NextReadingRow } from './calibration/judge-next-reading.ts';
+import { nextReadingLines } from './calibration/next-reading-lines.ts';
 
 interface Unbent {
   seed: number;

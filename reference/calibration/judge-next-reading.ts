@@ -19,7 +19,6 @@ import { freshBench, type ReadOn, take } from '../../test/support/reading-policy
 import { readUnlikeBench } from '../../test/support/unlike-bench.ts';
 import { type UnlikeKind, unlikeBlank } from '../../test/support/unlike-blanks.ts';
 import { askedLayout, gripM } from './asked-layout.ts';
-import { mean } from './judge-bench.ts';
 
 export interface NextReadingRow {
   seed: number;
@@ -44,7 +43,7 @@ export interface Said {
   chance?: number;
 }
 
-const minutesMore = 10;
+export const minutesMore = 10;
 const chances = [1, 2, 3];
 
 /** Undefined where the true rod finds no bend under some load. */
@@ -81,35 +80,6 @@ export function judgeNextReading(seed: number): NextReadingRow | undefined {
   };
   const found = [row.before, row.proposed.worst, ...row.atRandom.map(({ worst }) => worst)];
   return said && found.every(Number.isFinite) ? { ...row, enough, said } : undefined;
-}
-
-/** Of the benches: where what is proposed took more off the worst reading a minute than readings at random did. */
-export function nextReadingLines(rows: readonly NextReadingRow[]): string[] {
-  const count = (of: (row: NextReadingRow) => boolean) => rows.filter(of).length;
-  const better = (row: NextReadingRow) => gainOf(row, row.proposed) > randomGain(row);
-  const asGood = (row: NextReadingRow) =>
-    !better(row) && row.enough !== undefined && randomGain(row) <= gainOf(row, row.proposed);
-  const middle = (values: number[]) => values.sort((a, b) => a - b)[Math.floor(values.length / 2)].toFixed(3);
-  const minutes = mean(rows.map(({ proposed }) => proposed.minutes)).toFixed(1);
-  const minutesAtRandom = mean(rows.flatMap(({ atRandom }) => atRandom.map((one) => one.minutes))).toFixed(1);
-  return [
-    `${rows.length} benches, ten minutes read, then ${minutesMore} minutes or more:`,
-    `  a minute of what is proposed brings more than one at random on ${count(better)}`,
-    `  nothing more is proposed, and readings at random bring nothing either, on ${count(asGood)}`,
-    `  "enough" is said within the ten minutes on ${count(({ enough }) => enough !== undefined)}`,
-    `  worst reading over the least there is, median: ${middle(rows.map(({ before }) => before))} before, ` +
-      `${middle(rows.map(({ proposed }) => proposed.worst))} as proposed (${minutes} minutes more), ` +
-      `${middle(rows.flatMap(({ atRandom }) => atRandom.map(({ worst }) => worst)))} at random (${minutesAtRandom})`,
-  ];
-}
-
-/** What a minute took off the worst reading; nothing taken, nothing gained. */
-function gainOf({ before }: NextReadingRow, { worst, minutes }: ReadFurther): number {
-  return minutes > 0 ? (before - worst) / minutes : 0;
-}
-
-function randomGain(row: NextReadingRow): number {
-  return mean(row.atRandom.map((further) => gainOf(row, further)));
 }
 
 /** A clamp that is set once, and one weight read at four flags beside the blank with nothing hung. */
