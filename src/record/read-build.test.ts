@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { inWords } from '../../test/support/in-words.ts';
 import type { ClampSetup } from '../engine/bench/bench.ts';
+import { rodKinds } from '../engine/kinds/rod-kinds.ts';
 import { applyOperations, emptyDocument, makeOperations } from './document.ts';
 import type { Change, DocumentState } from './operation.ts';
 import { readBuild } from './read-build.ts';
@@ -175,6 +176,19 @@ describe('a build as the engine takes it', () => {
     expect(of('surf').choices?.guides.at(-1)?.kind).toBe('ringed-high');
     expect(of('boat').bench?.handle.reelOffsetM).toBe(0.05);
     expect(of('fly').choices?.guides.at(-1)?.kind).toBe('stripping');
+  });
+
+  it('of an empty record nothing looks odd, whatever the kind of rod; a hand measured off its grip does', () => {
+    for (const { id: rodKind } of rodKinds) {
+      const { findings } = readBuild(build({ 'about/-': { rodKind } }));
+      expect(findings.map(({ path }) => path)).toEqual(['sections']);
+    }
+    const off = {
+      ...twoSections,
+      'about/-': { rodKind: 'surf' },
+      'handle/-': { upperHand: { si: 2, text: '2 m' } },
+    };
+    expect(readBuild(build(off)).findings.map(({ code }) => code)).toContain('record/hand-off-grip');
   });
 
   it('never throws, whatever a valid record holds', () => {

@@ -57,7 +57,7 @@ export function readBuild(state: DocumentState, habits: ShopHabits = {}): BuildR
     ...handle.findings,
     ...checkBench(bench),
     ...missingParts(bench),
-    ...handFindings(handle.value),
+    ...handFindings(readSingle(state, 'handle'), handle.value),
   ];
   const assumed = [...sections.assumed, ...setups.assumed, ...handle.assumed];
   const usable = !findings.some(
@@ -130,9 +130,10 @@ function readHands(row: RowReader, rodKind: RodKind, gripFrontM: number): Handle
   );
 }
 
-/** The hands in their order on the handle. */
-function handFindings({ hands, gripFrontFromButtM }: Handle): BenchFinding[] {
-  if (!hands) return [];
+/** The hands in their order on the handle; nothing to say of one that is all typical. */
+function handFindings(row: RowReader, { hands, gripFrontFromButtM }: Handle): BenchFinding[] {
+  const measured = ['gripFront', 'upperHand', 'lowerHand'].some((field) => row.si(field) !== undefined);
+  if (!hands || !measured) return [];
   const { upperFromButtM, lowerFromButtM } = hands;
   const values = { upperM: upperFromButtM, lowerM: lowerFromButtM, gripM: gripFrontFromButtM };
   if (upperFromButtM > gripFrontFromButtM)

@@ -1,9 +1,7 @@
-import { criterionOf } from '../../../engine/layout/criteria.ts';
-import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
 import { piecewiseLinear } from '../../../engine/numerics/piecewise-linear.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
-import { criterionWords, placeInWords } from '../../../words/criteria.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
+import { worstBriefly } from '../../../words/worst.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import type { DrawnRod } from './bend-view.ts';
 
@@ -29,23 +27,11 @@ export function drawnRod(model: SheetModel, writer: LadderWriter): DrawnRod {
     ),
     limitRad: model.limits.lineAngleRad,
     angle: writer.angle,
-    worst: (load) => worstReading(load, writer),
+    worst: (load) => worstBriefly(load, writer),
     gap: writer.fine,
     loadNames: writer.loads,
     pullAngleRad: loads.ladder.map(({ pullAngleRad }) => pullAngleRad),
     loadBy: choices.loadBy,
     grid: grids[writer.units],
   };
-}
-
-/** `17.2°`, `limit 15°`, `guide 7`. */
-function worstReading({ worstAt, ruled }: RuledLoad, writer: LadderWriter) {
-  const { metric, index, value, limit } = worstAt;
-  const words = criterionWords[metric];
-  const place = placeInWords(worstAt);
-  if (criterionOf(metric).at === 'ring') {
-    return { value: words.figure(value, writer), limit: `limit ${words.figure(limit, writer)}`, place };
-  }
-  const [reading, most] = words.besideLimit(worstAt, ruled[index], writer).split(' of ');
-  return { value: reading, limit: most === undefined ? '' : `limit ${most}`, place };
 }

@@ -35,7 +35,7 @@ export function HandleStep() {
   const sentence = useSentence();
   const { id, single, document } = useBuild();
   const { bench, choices } = useBench();
-  const { system } = useShop();
+  const { system, writer } = useShop();
   const handle = single('handle');
   const rodKind = choices?.rodKind ?? 'fly';
   const used = bench?.handle ?? commonHandle(rodKind, nineFeetM);
@@ -56,7 +56,7 @@ export function HandleStep() {
         {stopped
           ? sentence(stopped)
           : siOf(handle, 'gripFront') === undefined
-            ? `Measure from the butt end to where the front of the grip will be; ${show(used.gripFrontFromButtM)} is assumed meanwhile.`
+            ? `Measure from the butt end to where the front of the grip will be; ${writer.length(used.gripFrontFromButtM)} is assumed meanwhile.`
             : setWords(glued, sided)}
       </NextLine>
       <SinceNote works={['handle']} />
@@ -71,7 +71,7 @@ export function HandleStep() {
             choices?.line?.reel.kind === 'fixed spool' ? choices.line.reel.lipDiameterM : undefined
           }
           trigger={(textOf(handle, 'seatKind') ?? usualSeat(kind)) === 'trigger'}
-          show={show}
+          show={writer.length}
         />
         <div className="fields-row" data-group="">
           <Field path={['handle', '-', 'gripFront']} usual={used.gripFrontFromButtM} />
