@@ -3,6 +3,7 @@ import { basename } from 'node:path';
 import { fromWhereCalled } from '../door/open-image.ts';
 import type { Finding } from '../engine/finding.ts';
 import type { TurnedSection } from '../engine/rotation/turned-section.ts';
+import { systemOfTape } from '../engine/units/tape-step.ts';
 import type { UnitSystem } from '../engine/units/unit-table.ts';
 import { readBuildFile } from '../record/file-read.ts';
 import { largestFile } from '../record/file-shape.ts';
@@ -51,7 +52,7 @@ export function openBuild(path: string, units?: UnitSystem): OpenBuild {
     loadTests: readLoadTests(state),
     ...reading,
     writer: shopWriter({
-      system: units ?? (tapeStep === '1 mm' ? 'mm' : 'inch'),
+      system: units ?? systemOfTape(tapeStep ?? '1/8 in'),
       tapeStep,
       weighsIn,
       temperatureIn: units ? undefined : temperatureIn,

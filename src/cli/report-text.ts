@@ -5,14 +5,13 @@ import type { MarksList } from '../engine/marks/marks-list.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
 import { formatOnTape } from '../engine/units/tape-step.ts';
 import { buildSchema } from '../record/schema.ts';
-import { plusMinusOnTape } from '../sheets/marks-sheet.ts';
 import { criterionWords } from '../words/criteria.ts';
 import { choiceText } from '../words/field-text.ts';
 import { agreementWords } from '../words/fit.ts';
 import { type LadderWriter, ladderWriter } from '../words/ladder-writer.ts';
 import { layoutVerdictWords, lostLoadsWords } from '../words/layout-verdict.ts';
 import { lineSideInWords } from '../words/line-side.ts';
-import { slackInWords } from '../words/places.ts';
+import { plusMinusInWords, slackInWords, tapeWriter } from '../words/places.ts';
 import { lineSideRoundInWords, linesToDraw, markRoundInWords } from '../words/round.ts';
 import { sentenceOf } from '../words/sentence.ts';
 import { standingMarksInWords } from '../words/standing-marks.ts';
@@ -70,7 +69,7 @@ function blankPart({ work, bench, w }: Page): string {
     thirdLoadKg === undefined
       ? ''
       : ` ${w.load(thirdLoadKg)} at the tip drops it by a third of the free length.`;
-  return `Blank: ${blank.sections.length} sections, ${w.length(blank.lengthM)} together. Free length ${w.length(question.rod.lengthM)}; the grip's front is ${grip} from the butt end.${third}`;
+  return `Blank: ${blank.sections.length} sections, ${w.length(blank.lengthM)} together. Free length ${w.tick(question.rod.lengthM)}; the grip's front is ${grip} from the butt end.${third}`;
 }
 
 function stiffnessPart({ work, w }: Page): string {
@@ -147,8 +146,9 @@ function strainPart({ work, bench, w }: Page): string {
   ].join('\n');
 }
 
-function marksPart({ work, w }: Page, marks: MarksList): string {
+function marksPart({ work }: Page, marks: MarksList): string {
   const on = (lengthM: number) => formatOnTape(lengthM, marks.tapeStep);
+  const tape = tapeWriter(marks.tapeStep);
   const round = marks.sections.some(({ rows }) => rows.some((row) => row.round !== undefined));
   const sure = marks.sections.some(({ rows }) => rows.some(({ plusMinusM }) => plusMinusM !== undefined));
   const tables = marks.sections.map((section) => {
@@ -164,9 +164,9 @@ function marksPart({ work, w }: Page, marks: MarksList): string {
       on(row.fromOwnButtM),
       on(row.fromTipM),
       on(row.intervalM),
-      row.slack ? slackInWords(row.slack.towardsTipM, row.slack.towardsButtM, w) : '',
+      row.slack ? slackInWords(row.slack.towardsTipM, row.slack.towardsButtM, tape) : '',
       ...(round ? [row.round ? markRoundInWords(row.round, marks.tapeStep) : ''] : []),
-      ...(sure ? [row.plusMinusM === undefined ? '' : plusMinusOnTape(row.plusMinusM, marks.tapeStep)] : []),
+      ...(sure ? [plusMinusInWords(row.plusMinusM, tape)] : []),
     ]);
     const heads = [
       'guide',

@@ -3,8 +3,9 @@ import { assembleBlank } from '../engine/bench/assemble.ts';
 import { fourPiece } from '../engine/bench/test-bench.ts';
 import { plusMinusOfMarks } from '../engine/flow/build-sureness.ts';
 import { listMarks, marksInOrder, withPlusMinus } from '../engine/marks/marks-list.ts';
+import { plusMinusInWords, tapeWriter } from '../words/places.ts';
 import { plainText, type Sheet, type Text } from './drawing.ts';
-import { marksSheet, plusMinusOnTape } from './marks-sheet.ts';
+import { marksSheet } from './marks-sheet.ts';
 import { stripsSheet } from './strips-sheet.ts';
 import { boxesOverlap, textBox } from './text-width.ts';
 import { turnsSheet } from './turns-sheet.ts';
@@ -54,9 +55,9 @@ test('given marks have no ±: the first, the stripping guide, the pinned one; an
 });
 
 test('a ± is written up to the next tick, never below what is known', () => {
-  expect(plusMinusOnTape(0.0171, '1 mm')).toBe('±18 mm');
-  expect(plusMinusOnTape(0.003175, '1/8 in')).toBe('±1⁄8 in');
-  expect(plusMinusOnTape(0.0032, '1/8 in')).toBe('±1⁄4 in');
+  expect(plusMinusInWords(0.0171, tapeWriter('1 mm'))).toBe('±18');
+  expect(plusMinusInWords(0.003175, tapeWriter('1/8 in'))).toBe('±1⁄8');
+  expect(plusMinusInWords(0.0032, tapeWriter('1/32 in'))).toBe('±1⁄4');
 });
 
 test('the list on paper has every ± and each section’s line side, and nothing lies on anything or leaves the page', () => {

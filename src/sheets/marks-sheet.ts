@@ -1,6 +1,7 @@
 import type { MarkRow, MarksList, SectionMarks } from '../engine/marks/marks-list.ts';
-import { formatOnTape, type TapeStep, tapeStepsM } from '../engine/units/tape-step.ts';
+import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
 import { lineSideInWords } from '../words/line-side.ts';
+import { plusMinusInWords, slackInWords, tapeWriter } from '../words/places.ts';
 import { lineSideRoundInWords, linesToDraw, markRoundInWords } from '../words/round.ts';
 import { checkRules, rulesRoomMm } from './check-rules.ts';
 import { type Mark, type Page, type Sheet, text } from './drawing.ts';
@@ -91,6 +92,7 @@ function sectionBlock(section: SectionMarks, step: TapeStep, round: boolean): Bl
 
 function markCells(row: MarkRow, step: TapeStep): string[] {
   const on = (lengthM: number) => formatOnTape(lengthM, step);
+  const tape = tapeWriter(step);
   return [
     `${row.guide}`,
     row.name,
@@ -98,8 +100,8 @@ function markCells(row: MarkRow, step: TapeStep): string[] {
     on(row.fromOwnButtM),
     on(row.fromTipM),
     on(row.intervalM),
-    row.slack ? slackWords(row.slack, step) : '',
-    row.plusMinusM === undefined ? '' : plusMinusOnTape(row.plusMinusM, step),
+    row.slack ? slackInWords(row.slack.towardsTipM, row.slack.towardsButtM, tape) : '',
+    plusMinusInWords(row.plusMinusM, tape),
   ];
 }
 
@@ -107,20 +109,4 @@ function roundCells(row: MarkRow, step: TapeStep): string[] {
   const [guide, name, tip, butt, station, interval, mayMove] = markCells(row, step);
   const round = row.round ? markRoundInWords(row.round, step) : '';
   return [guide, name, tip, butt, round, station, interval, mayMove];
-}
-
-/** Up to the tape's tick, so that it never claims more; `±2 1/8`. */
-export function plusMinusOnTape(lengthM: number, step: TapeStep): string {
-  const up = Math.ceil(lengthM / tapeStepsM[step] - 1e-9) * tapeStepsM[step];
-  return `±${formatOnTape(up, step)}`;
-}
-
-/** `- 1/4 + 3/8 in`: towards the tip, towards the butt; down to the tape's tick, so that it never promises more. */
-function slackWords(
-  { towardsTipM, towardsButtM }: { towardsTipM: number; towardsButtM: number },
-  step: TapeStep,
-) {
-  const down = (lengthM: number) =>
-    formatOnTape(Math.floor(lengthM / tapeStepsM[step] + 1e-9) * tapeStepsM[step], step);
-  return `-${down(towardsTipM).replace(/ (in|mm)$/, '')} +${down(towardsButtM)}`;
 }

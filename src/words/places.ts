@@ -1,12 +1,17 @@
 /** Places of guides and flags, and how far they may move. */
 import { type AssembledBlank, locateMark } from '../engine/bench/assemble.ts';
 import type { Stop } from '../engine/layout/guide-moves.ts';
-import type { Writer } from './writer.ts';
+import { systemOfTape, type TapeStep } from '../engine/units/tape-step.ts';
+import { shopWriter, type Writer } from './writer.ts';
 
 /** `22 1⁄8` without its unit, where the unit stands elsewhere. */
 export function bare(written: string): string {
   return written.replace(/ (in|mm)$/, '');
 }
+
+/** For a table whose marks are read off this tape, whatever the shop's units: no row of both. */
+export const tapeWriter = (step: TapeStep): Writer =>
+  shopWriter({ system: systemOfTape(step), tapeStep: step });
 
 /** The tick that slack and ± are shown to. */
 const tickM = ({ units }: Writer) => (units === 'inch' ? 0.0254 / 8 : 0.001);

@@ -24,6 +24,9 @@ export function formatOnTape(lengthM: number, step: TapeStep): string {
   return denominator === undefined ? formatMm(lengthM, 0) : formatInches(lengthM, { denominator }).text;
 }
 
+/** What a tape of these ticks counts in. */
+export const systemOfTape = (step: TapeStep) => (step === '1 mm' ? 'mm' : 'inch');
+
 /** Undefined for a millimetre tape. */
 export function tapeDenominator(step: TapeStep): InchDenominator | undefined {
   return ({ '1 mm': undefined, '1/8 in': 8, '1/16 in': 16, '1/32 in': 32 } as const)[step];

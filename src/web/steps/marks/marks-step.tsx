@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { Link } from 'wouter';
 import { withPlusMinus } from '../../../engine/marks/marks-list.ts';
+import { systemOfTape } from '../../../engine/units/tape-step.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { Field } from '../../fields/field.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
@@ -47,7 +48,7 @@ export function MarksStep() {
       <StripsPart blank={marks.blank} list={doubt.stale ? withPlusMinus(list, []) : list} zones={zones} />
       <Part
         title="Marks"
-        aside={`in ${list.tapeStep === '1 mm' ? 'millimetres' : 'inches'}, from each section’s own ends to the middle of each ring; the tip’s begins at the datum`}
+        aside={`in ${systemOfTape(list.tapeStep) === 'mm' ? 'millimetres' : 'inches'}, from each section’s own ends to the middle of each ring; the tip’s begins at the datum`}
       >
         <Field path={['layout', '-', 'tapeStep']} usual={list.tapeStep} />
         <RoundingPart list={list} model={model} />

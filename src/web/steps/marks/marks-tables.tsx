@@ -1,11 +1,10 @@
 import type { MarkRow, SectionMarks } from '../../../engine/marks/marks-list.ts';
 import { formatOnTape, type TapeStep } from '../../../engine/units/tape-step.ts';
-import { slackInWords } from '../../../words/places.ts';
+import { slackInWords, tapeWriter } from '../../../words/places.ts';
 import { linesToDraw, markRoundInWords } from '../../../words/round.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { SectionCaption } from '../../parts/sheet/section-caption.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
-import { useShop } from '../../read/shop.tsx';
 
 export interface MarksTablesProps {
   sections: readonly SectionMarks[];
@@ -66,7 +65,6 @@ function SectionTable({ section, index, step, round }: SectionTableProps) {
 }
 
 function MarkTableRow({ row, step, round }: { row: MarkRow; step: TapeStep; round: boolean }) {
-  const { writer } = useShop();
   const { fromOwnTipM, fromOwnButtM, slack } = row;
   return (
     <tr>
@@ -85,7 +83,7 @@ function MarkTableRow({ row, step, round }: { row: MarkRow; step: TapeStep; roun
         </td>
       )}
       <td data-label="May move: − tip, + butt" className="quiet marks-move">
-        {slack && <Figure text={slackInWords(slack.towardsTipM, slack.towardsButtM, writer)} />}
+        {slack && <Figure text={slackInWords(slack.towardsTipM, slack.towardsButtM, tapeWriter(step))} />}
       </td>
     </tr>
   );
