@@ -1,0 +1,168 @@
+import type { Page } from 'playwright-core';
+import { goToStep } from './open-step.ts';
+
+/** A number that the report prints and the page shows: which line of the report has it, and where the page does. */
+export interface Shared {
+  /** Its groups hold the numbers; a line may match more than one of the list. */
+  report: RegExp;
+  step: string;
+  /** Of the report’s numbers, what the page has no figure for. */
+  but?: RegExp;
+  /** Words of the row or sentence on the page; `each`: each group stands in a row of its own. */
+  row: RegExp;
+  each?: true;
+  /** Said by the page of such marks only. */
+  marks?: 'own' | 'start';
+}
+
+const shared: readonly Shared[] = [
+  { report: /readings agree within ([^.]*)\./, step: 'Blank', row: /readings agree within/ },
+  { report: /^ +([\d ⁄]+ (?:in|mm) +[\d.]+ +[\d.]+ to [\d.]+)$/, step: 'Blank', row: /\d to \d/ },
+  { report: /^Blank: .*Free length ([^;]*);/, step: 'Blank', row: /held at the front of the grip/ },
+  { report: /^Blank: .*front is .* end\. (\S+ g)/, step: 'Blank', row: /drop it by a third/ },
+  { report: /: bare (\S+ Hz ±\S+ Hz, then \S+ Hz ±\S+ Hz)/, step: 'Blank', row: /^Bare blank/ },
+  { report: /; finished (\S+ Hz ±\S+ Hz, then \S+ Hz ±\S+ Hz)/, step: 'Blank', row: /^Finished rod/ },
+  {
+    report: /number (\d+): first 30 ft (\d+ gr \(\S+ g\); the tip load is \S+)/,
+    step: 'Blank',
+    row: /grains/,
+  },
+  { report: /Limits: line angle (\S+°),/, step: 'Layout', row: /^line angle, limit/ },
+  { report: /Limits: .*, gap ([^,]*),/, step: 'Layout', row: /^gap above the ring, limit/ },
+  { report: /Limits: .* line (\S+ 1\/m)/, step: 'Layout', row: /^bend added by the line, limit/ },
+  { report: /^ {2}STANDING .* 1\/m {2}(.* at .*)$/, step: 'Layout', row: /^(Between g|G)uide/ },
+  { report: /^ {2}proposed +(\S+°)/, step: 'Layout', row: /^line turns most/ },
+  { report: /^ {2}proposed +\S+° +(\S.*?) {2}/, step: 'Layout', row: /^gap above the ring \d/ },
+  { report: /^ {2}proposed .*?(\S+ 1\/m)/, step: 'Layout', row: /^bend added by the line \d/ },
+  {
+    report: /^ {2}proposed .* 1\/m {2}(.* at .*)$/,
+    step: 'Layout',
+    row: /^Placed for this blank, the worst would/,
+    marks: 'start',
+  },
+  { report: /^Largest surface strain: (.*?)\. Caution/, step: 'Layout', row: /%/, each: true },
+  { report: /^ {2}STANDING: line angle (.*), bend added/, step: 'Layout', row: /^On 95 of 100 blanks/ },
+  { report: /better than the start on (\d+ of \d+)/, step: 'Layout', row: /beat/, marks: 'own' },
+  {
+    report: /^How sure is each place .*?: (.*?)\./,
+    but: /\d+ (±0\b|(?=±))/g,
+    step: 'Layout',
+    row: /^best place ±/,
+  },
+  { report: /Keeping the \S+ marks costs at most (\S+ %)/, step: 'Layout', row: /worst reading at most/ },
+  {
+    report: /^ +(.*): the reel feels (.*) winding in, (.*) letting out; the worst is at (.*) of/,
+    step: 'Layout',
+    row: / g/,
+  },
+  { report: /Guides add (.*? g)\. /, step: 'Finish', row: /^Guides add/ },
+  { report: /first frequency: bare (.*), finished (.*)/, step: 'Finish', row: /^first frequency/ },
+  { report: /tip drop under (.*), level: bare (.*), finished (.*)/, step: 'Finish', row: /^tip drop under/ },
+  {
+    report: /worst of the marks, of its limit: bare (.*), finished (.*)/,
+    step: 'Finish',
+    row: /^worst of the marks/,
+  },
+  { report: /^ +(\d+) {2}\S.*? {2,}(\d.*?) in +(\d.*?) in +/, step: 'Marks', row: /^\d/, marks: 'own' },
+  {
+    report: /^Next reading: (.*?\.(?: Time .*?\.)?) /,
+    step: 'Blank',
+    row: /^(If you want to go on: )?(Hold|Hang|Turn|Look)/,
+    marks: 'start',
+  },
+  { report: /^(Enough readings: .*)$/, step: 'Blank', row: /^Enough readings/, marks: 'start' },
+];
+
+/** What stands on a step last, once its workers are done. */
+const lastToCome = {
+  Layout: /placed anew on \d+ blanks/,
+  Blank: /^Finished rod$/,
+  Marks: /^Rounding to|already on a tick/,
+  Finish: /^worst of the marks/,
+};
+
+/** Every sentence and every row of the tables of these steps, folds open, as a screen reader has them. */
+export async function readSteps(page: Page, marks: 'own' | 'start'): Promise<Map<string, string[]>> {
+  const read = new Map<string, string[]>();
+  for (const step of ['Layout', 'Blank', 'Marks', 'Finish'] as const) {
+    if (step === 'Marks' && marks === 'start') continue;
+    await goToStep(page, step);
+    await page.getByText(lastToCome[step]).first().waitFor({ timeout: 120_000 });
+    if (step === 'Blank' && marks === 'start')
+      await page.getByText(/About \d+ minutes/).waitFor({ timeout: 120_000 });
+    read.set(step, await page.evaluate(rowsInSight));
+  }
+  return read;
+}
+
+function rowsInSight(): string[] {
+  for (const fold of document.querySelectorAll('details')) fold.open = true;
+  const main = document.querySelector('main')!.cloneNode(true) as HTMLElement;
+  for (const hidden of main.querySelectorAll('[aria-hidden=true]:not(svg)')) hidden.remove();
+  const rows = main.querySelectorAll('tr, p, li, figcaption, svg text');
+  return [...rows].map((row) => {
+    const cells = row.matches('tr') ? [...row.children] : [row];
+    return cells
+      .map(({ textContent }) => textContent)
+      .join(' ')
+      .replace(/\s+/g, ' ')
+      .trim();
+  });
+}
+
+const number = /[−-]?\d[\d.,]*\d(?: \d+\/\d+|\/\d+)?|\d(?: \d+\/\d+|\/\d+)?/g;
+
+/** The numbers of a text, fractions in one way: `12 3/16`. */
+function numbersIn(text: string): string[] {
+  const plain = text.replace(
+    /(\d?)([⁰¹²³⁴-⁹]+)⁄([₀-₉]+)/g,
+    (_, whole: string, top: string, below: string) => {
+      return `${whole && `${whole} `}${top.normalize('NFKD')}/${below.normalize('NFKD')}`;
+    },
+  );
+  return plain.replaceAll('⁄', '/').match(number) ?? [];
+}
+
+/** The report's lines that the page of such marks says too. */
+export function sharedOf(report: string, marks: 'own' | 'start'): (Shared & { told: string })[] {
+  const standing = marks === 'own' ? /^ {2}your marks\b/ : /^ {2}start\b/;
+  return report.split('\n').flatMap((line) =>
+    shared.flatMap((one) => {
+      const found = one.report.exec(line.replace(standing, '  STANDING'));
+      if (!found || (one.marks ?? marks) !== marks) return [];
+      return [
+        {
+          ...one,
+          told: found
+            .slice(1)
+            .join(' ')
+            .replace(one.but ?? /^$/, ''),
+        },
+      ];
+    }),
+  );
+}
+
+/** What of it the page does not say, with the rows that should have it. */
+export function differing(
+  lines: readonly (Shared & { told: string })[],
+  read: ReadonlyMap<string, string[]>,
+): { told: string; step: string; page: string[] }[] {
+  return lines.flatMap(({ told, step, row, each }) => {
+    const page = (read.get(step) ?? []).filter((words) => row.test(words));
+    const parts = (each ? told.split(', ') : [told]).map(numbersIn);
+    const all = parts.every((numbers) => page.some((words) => inOrder(numbers, words)));
+    return all ? [] : [{ told, step, page }];
+  });
+}
+
+/** Whether these numbers stand in that order in the row. */
+function inOrder(numbers: readonly string[], row: string): boolean {
+  const there = numbersIn(row);
+  let at = 0;
+  for (const one of numbers) {
+    at = there.indexOf(one, at) + 1;
+    if (at === 0) return false;
+  }
+  return true;
+}
