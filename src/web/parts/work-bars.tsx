@@ -21,14 +21,16 @@ const names: Record<WorkKind, string> = {
 };
 
 /** Long work of these kinds: how far it is, and a way to call it off, for as long as it goes on. */
-export function WorkBars({ kinds }: { kinds: readonly WorkKind[] }) {
+export function WorkBars({ kinds, onCancel }: { kinds: readonly WorkKind[]; onCancel?: () => void }) {
   const works = useWorks().filter(({ kind }) => kinds.includes(kind));
   const say = useSay();
-  const cancel = ({ id, kind }: WorkNote) =>
-    api.cancelWork(id).then(
+  const cancel = ({ id, kind }: WorkNote) => {
+    onCancel?.();
+    return api.cancelWork(id).then(
       () => say(`${names[kind]}: called off. Nothing was changed.`),
       (error: unknown) => say(`${reasonOf(error)}.`),
     );
+  };
   return (
     <>
       {works.map((work) => (

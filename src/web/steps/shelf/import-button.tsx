@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { Button, Dialog, FileTrigger, Heading, Modal } from 'react-aria-components';
 import { useLocation } from 'wouter';
 import type { Objection } from '../../../record/operation.ts';
@@ -19,16 +19,19 @@ export function ImportButton() {
   const say = useSay();
   const [refused, setRefused] = useState<Refused>();
   const [busy, setBusy] = useState(false);
+  const calledOff = useRef(false);
   const open = async (files: FileList | null) => {
     const file = files?.[0];
     if (!file) return;
     setBusy(true);
+    calledOff.current = false;
     try {
       const { document, attachmentsMissing, notes } = await api.importFile(file);
       for (const note of notes) say(`${note}.`);
       if (attachmentsMissing.length > 0) say(missingWords(attachmentsMissing.length));
       navigate(`/builds/${document.id}/blank`);
     } catch (error) {
+      if (calledOff.current && error instanceof ApiError && error.status === 409) return;
       const findings = error instanceof ApiError ? error.findings : [];
       setRefused({
         file: file.name,
@@ -46,7 +49,14 @@ export function ImportButton() {
           Open a build file
         </Button>
       </FileTrigger>
-      {busy && <WorkBars kinds={['build in']} />}
+      {busy && (
+        <WorkBars
+          kinds={['build in']}
+          onCancel={() => {
+            calledOff.current = true;
+          }}
+        />
+      )}
       <Modal
         className="dialog"
         isDismissable
