@@ -6,11 +6,11 @@ import { say } from './boot/root.mjs';
 
 const help = `npm run pictures -- [options]
   --blanks N   how many invented blanks (24)
-  --seed N     the first one's seed (9500)
+  --seed N     the first one's seed (9500; painted and plain 2000, ends 31000)
   --mishaps N  how many stands per mishap (10)
-  --painted N  stands painted and traced in place of all that, seeds from 2000; a minute each at 12 MP
+  --painted N  stands painted and traced in place of all that; a minute each at 12 MP
   --plain N    the same by a second, plainer renderer
-  --ends N     pictures whose butt and tip are found without taps, seeds from 31000; five seconds each at 12 MP
+  --ends N     pictures whose butt and tip are found without taps; five seconds each at 12 MP
   --width N    pixels across a painted picture (4000)
   --help       this
 Compares ways to measure a blank, pictures and tape, on simulated stands; counts which mishaps are named.`;
@@ -19,7 +19,7 @@ await orExplain(async () => {
   const { values } = parseArgs({
     options: {
       blanks: { type: 'string', default: '24' },
-      seed: { type: 'string', default: '9500' },
+      seed: { type: 'string' },
       mishaps: { type: 'string', default: '10' },
       painted: { type: 'string' },
       plain: { type: 'string' },
@@ -32,18 +32,25 @@ await orExplain(async () => {
   await ensureInstalled();
   const { importReference } = await import('./boot/run-reference.mjs');
   const { compareRendered, compareWays, nameMishaps, renderedRows } = await importReference('three-pictures');
-  const [blanks, seed, mishaps] = [values.blanks, values.seed, values.mishaps].map(Number);
+  const [blanks, mishaps] = [values.blanks, values.mishaps].map(Number);
+  const seedFrom = (usual) => Number(values.seed ?? usual);
   const percent = (share, digits = 2) => `${(100 * share).toFixed(digits)} %`;
   const show = (row) => {
     const unseen = [row.median, row.nineOfTen, row.worst].map((share) => percent(share).padStart(8));
     const rest = [percent(row.held, 1), percent(row.stiffnessRms, 1), `${row.findings} with a finding`];
     console.log([row.way.padEnd(34), ...unseen, ...rest].join('  '));
   };
-  if (values.ends) return showEnds(importReference, Number(values.ends), Number(values.width));
+  if (values.ends)
+    return showEnds(importReference, Number(values.ends), seedFrom(31000), Number(values.width));
   if (values.painted || values.plain) {
     const rows = [];
     const renderer = values.painted ? 'painted' : 'plain';
-    for (const row of compareRendered(Number(values[renderer]), 2000, Number(values.width), renderer)) {
+    for (const row of compareRendered(
+      Number(values[renderer]),
+      seedFrom(2000),
+      Number(values.width),
+      renderer,
+    )) {
       const { together, alone } = row;
       const each = together ? `${percent(together.unseen)}, alone ${percent(alone.unseen)}` : 'not traced';
       console.log(`${row.seed}  ${each}${together?.findings ? '  a finding' : ''}`);
@@ -51,6 +58,7 @@ await orExplain(async () => {
     }
     return renderedRows(rows, renderer).forEach(show);
   }
+  const seed = seedFrom(9500);
   say(`${blanks} blanks from seed ${seed} …`);
   compareWays(blanks, seed).forEach(show);
   for (const mishap of ['none', 'camera', 'clamp', 'weight', 'swap', 'level']) {
@@ -59,10 +67,10 @@ await orExplain(async () => {
   }
 });
 
-async function showEnds(importReference, count, widthPx) {
+async function showEnds(importReference, count, firstSeed, widthPx) {
   const { foundEnds } = await importReference('found-ends');
   const total = { right: 0, unsure: 0, wrong: 0 };
-  for (const { seed, status, missesM, right, seconds } of foundEnds(count, 31000, widthPx)) {
+  for (const { seed, status, missesM, right, seconds } of foundEnds(count, firstSeed, widthPx)) {
     const sort = status !== 'found' ? 'unsure' : right ? 'right' : 'wrong';
     total[sort]++;
     const off =
