@@ -102,7 +102,7 @@ test.each([
 });
 
 test('a build put away leaves the shelf and comes back', async () => {
-  await page.getByRole('button', { name: 'Put away (Shelf test rod)' }).first().click();
+  await page.getByRole('button', { name: 'Archive (Shelf test rod)' }).first().click();
   await expect.poll(() => onShelf('Shelf test rod').count()).toBe(1);
   await page.getByText('Archived', { exact: true }).click();
   await page.getByRole('button', { name: 'Bring back (Shelf test rod)' }).click();

@@ -9,7 +9,8 @@ export function focusNextField(from: HTMLElement): void {
   const group = from.closest<HTMLElement>('[data-group], main') ?? document.body;
   const fields = [
     ...group.querySelectorAll<HTMLInputElement | HTMLTextAreaElement>('[data-field]:not(:disabled)'),
-  ];
+    // in a shut fold a field takes no focus
+  ].filter((field) => field.checkVisibility());
   const next = fields.find((field) => from.compareDocumentPosition(field) & Node.DOCUMENT_POSITION_FOLLOWING);
   if (!next) {
     if (group.dataset.group === 'leads') leadOn(from.dataset.path);

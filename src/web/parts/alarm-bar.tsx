@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef } from 'react';
 import { Button } from 'react-aria-components';
-import { coatSchedule, type DueTime } from '../../engine/finish/schedule.ts';
-import type { Change } from '../../record/operation.ts';
+import { type Alarm, alarmsDue } from '../../engine/finish/alarms.ts';
+import type { Due } from '../../engine/finish/schedule.ts';
 import { readFinish } from '../../record/read-finish.ts';
 import { dueWords } from '../../words/due.ts';
 import { clockWords } from '../../words/intl.ts';
@@ -10,11 +10,6 @@ import { useBuild } from '../read/build-context.ts';
 import { useNow } from '../read/use-now.ts';
 import { textOf } from '../read/values.ts';
 import '../style/finish.css';
-
-interface Alarm extends DueTime {
-  coat: string;
-  number: number;
-}
 
 /**
  * What of the finish has come due and was not yet heard, on every step of the build. The coats are in the record,
@@ -26,17 +21,13 @@ export function AlarmBar() {
   const alarms = useDueAlarms(nowMs);
   useSound(alarms.length);
   if (alarms.length === 0) return null;
-  const heard = (these: readonly Alarm[]) =>
-    write(
-      'hearAlarm',
-      these.flatMap(({ coat, due }): Change[] => {
-        const id = newRowId();
-        return [
-          { path: ['alarmsHeard', id, 'coat'], value: coat },
-          { path: ['alarmsHeard', id, 'due'], value: due },
-        ];
-      }),
-    );
+  const heard = ({ coat, due }: Alarm) => {
+    const id = newRowId();
+    write('hearAlarm', [
+      { path: ['alarmsHeard', id, 'coat'], value: coat },
+      { path: ['alarmsHeard', id, 'due'], value: due },
+    ]);
+  };
   return (
     <div className="alarm-bar screen-only" role="alert" data-heard={rows('alarmsHeard').length}>
       {alarms.map((alarm) => (
@@ -44,19 +35,11 @@ export function AlarmBar() {
           <span>
             ▲ Coat {alarm.number}: {dueWords[alarm.due]} (due {clockWords(alarm.atMs)})
           </span>
-          <Button className="button" onPress={() => heard([alarm])}>
+          <Button className="button" onPress={() => heard(alarm)}>
             Heard
           </Button>
         </p>
       ))}
-      {alarms.length > 2 && (
-        <p>
-          <span />
-          <Button className="button" onPress={() => heard(alarms)}>
-            All {alarms.length} heard
-          </Button>
-        </p>
-      )}
     </div>
   );
 }
@@ -64,19 +47,14 @@ export function AlarmBar() {
 function useDueAlarms(nowMs: number): Alarm[] {
   const { rows } = useBuild();
   const { filled } = useBench();
-  const all = useMemo(() => {
-    const { coats, times } = readFinish(filled);
+  const asked = useMemo(() => {
     const heard = new Set(
       // earlier versions kept `stop turning` where this one keeps `stop-turning`
       rows('alarmsHeard').map((row) => `${textOf(row, 'coat')} ${textOf(row, 'due')?.replace(' ', '-')}`),
     );
-    return coats.flatMap(({ id, brushedAtMs, roomC }, index) =>
-      coatSchedule(brushedAtMs, times, { roomC, latest: index === coats.length - 1 })
-        .map((due) => ({ ...due, coat: id, number: index + 1 }))
-        .filter((alarm) => !heard.has(`${alarm.coat} ${alarm.due}`)),
-    );
+    return { ...readFinish(filled), heard: (coat: string, due: Due) => heard.has(`${coat} ${due}`) };
   }, [filled, rows]);
-  return all.filter(({ atMs }) => atMs <= nowMs);
+  return alarmsDue(asked, nowMs);
 }
 
 /** Two short tones for each new alarm; a page nobody has touched yet may stay silent, the bar does not. */

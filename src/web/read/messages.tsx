@@ -9,11 +9,13 @@ import {
   useState,
 } from 'react';
 import { Button } from 'react-aria-components';
+import { useLocation } from 'wouter';
 
 interface Message {
   id: number;
   text: string;
   passing: boolean;
+  saidAtMs: number;
 }
 /** `passing`: of a press that can be seen anyway, an undo; the next takes its place, and it goes sooner. */
 type Say = (text: string, passing?: 'passing') => void;
@@ -28,6 +30,8 @@ export function useSay(): Say {
 /** Messages older than this many are dropped. */
 const mostShown = 3;
 const passingMs = 6000;
+/** Said so shortly before the sheet was left, it is about the leaving. */
+const ledMs = 1000;
 /** Time enough to look up from the bench and read two lines. */
 const stayingMs = 20_000;
 
@@ -39,7 +43,7 @@ export function MessageProvider({ children }: { children: ReactNode }) {
   const say = useCallback<Say>(
     (text, how) => {
       lastId.current += 1;
-      const message = { id: lastId.current, text, passing: how === 'passing' };
+      const message = { id: lastId.current, text, passing: how === 'passing', saidAtMs: performance.now() };
       setMessages((shown) =>
         [...shown.filter((one) => !isReplaced(one, message)), message].slice(-mostShown),
       );
@@ -48,6 +52,7 @@ export function MessageProvider({ children }: { children: ReactNode }) {
     [drop],
   );
   useEscape(dropAll);
+  useLeave(setMessages);
   const list = useMemo(
     () =>
       messages.map(({ id, text }) => (
@@ -68,6 +73,15 @@ export function MessageProvider({ children }: { children: ReactNode }) {
       </div>
     </SayContext>
   );
+}
+
+/** On the next sheet what was said on this one only hides; what led there is still being read. */
+function useLeave(change: (next: (shown: readonly Message[]) => readonly Message[]) => void): void {
+  const [path] = useLocation();
+  useEffect(() => {
+    const since = performance.now() - ledMs;
+    change((shown) => shown.filter(({ saidAtMs }) => saidAtMs > since));
+  }, [path, change]);
 }
 
 function useEscape(press: () => void): void {

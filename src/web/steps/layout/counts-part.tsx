@@ -28,7 +28,7 @@ export function CountsPart({ counts: { answer, working, failure }, own, ...rest 
       {answer && answer.counts.length > 0 && <CountsTable counts={answer.counts} own={own} {...rest} />}
       {working && (
         <ProgressBar isIndeterminate aria-label="Trying other numbers of guides" className="quiet">
-          Trying {Math.max(2, own - 1)} to {own + 1} guides: {answer?.counts.length ?? 0} done …
+          Trying other numbers of guides: {answer?.counts.length ?? 0} done …
         </ProgressBar>
       )}
       {!working && answer && (

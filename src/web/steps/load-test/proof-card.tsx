@@ -103,7 +103,7 @@ export function ProofCard({ proof }: { proof: Proof }) {
           className="button"
           onPress={() => write('removeProof', [{ path: ['proofs', proof.id, 'gone'], value: true }])}
         >
-          Put away
+          Remove
         </Button>
       </div>
     </section>

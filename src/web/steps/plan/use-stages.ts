@@ -28,6 +28,7 @@ export function useStages(nowMs: number): BenchStage[] {
   const wrapped =
     flagOf(finish, 'wrapsChecked') ||
     rows('benchDone').some((row) => textOf(row, 'task')?.startsWith('wrap-'));
+  const delivered = textOf(single('delivery'), 'deliveredAt') !== undefined;
   const facts: StageFact[] = [
     {
       id: 'blank',
@@ -80,10 +81,11 @@ export function useStages(nowMs: number): BenchStage[] {
       id: 'papers',
       name: 'Inspect and hand over',
       after: ['fish'],
-      done: textOf(single('delivery'), 'deliveredAt') !== undefined,
+      done: delivered,
     },
   ];
-  return benchList(facts);
+  // nothing is left to do on a rod that was handed over
+  return benchList(delivered ? facts.map((fact) => ({ ...fact, done: true })) : facts);
 }
 
 /** One stage for every coat that is planned, the first after the wraps. */

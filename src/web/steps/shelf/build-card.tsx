@@ -83,7 +83,7 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
         )}
         {id !== firstDemo && (
           <Button className="plain" onPress={putAwayOrBack}>
-            {gone ? 'Bring back' : 'Put away'}
+            {gone ? 'Bring back' : 'Archive'}
             <OfBuild name={name} />
           </Button>
         )}
