@@ -59,7 +59,7 @@ test('a caution folds to one line once it was read, and opens again', async () =
   await page.reload();
   await caution.getByText('✓ read').waitFor();
   expect(await warning.isVisible()).toBe(false);
-  await caution.locator('summary').click();
+  await caution.locator('summary').first().click();
   await warning.waitFor();
 });
 

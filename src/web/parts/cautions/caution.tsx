@@ -30,7 +30,10 @@ export function Caution({ about, grade = '', brief, grave = false, source, child
           {isFolded && <span className="caution-read"> ✓ read</span>}
         </summary>
         <p>{children}</p>
-        <p className="caution-source">{source}</p>
+        <details className="caution-source">
+          <summary>Source</summary>
+          <p>{source}</p>
+        </details>
         {!isFolded && (
           <Button className="plain small screen-only" onPress={fold}>
             I have read it

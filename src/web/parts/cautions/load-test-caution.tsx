@@ -21,10 +21,11 @@ export function LoadTestCaution({ names, loads, strain, ferrulesBound }: LoadTes
       grade={beyond}
       brief={beyond || 'Eyes covered, out of the rod’s plane, weights low.'}
       grave={beyond !== ''}
-      source={`Handling: common practice of bench load tests, no standard; the blank maker’s own limits go before. Strain levels: ${strain.own ? 'your own' : 'judgement by material from published strengths of laminates (0.56 % for standard carbon, doi 10.2478/ama-2025-0022; 0.3 % for the stiffest, Zweben 1989)'}; never a promise that a blank will hold.`}
+      source={`Handling: common practice of bench load tests, no standard. Strain levels: ${strain.own ? 'your own' : 'judgement by material from published strengths of laminates (0.56 % for standard carbon, doi 10.2478/ama-2025-0022; 0.3 % for the stiffest, Zweben 1989)'}.`}
     >
       Before a weight is hung: eye protection on, stand out of the rod’s plane and never in line with the tip,
-      hang it gently and in stages, keep it low over the floor and clear of feet.
+      hang it gently and in stages, keep it low over the floor and clear of feet. The blank maker’s own limits
+      go before; no level here promises that a blank will hold.
       {!ferrulesBound &&
         ' Wrap or tightly bind sleeve ferrules before heavy loads: unwrapped ones can split.'}
       {!beyond && ` Caution level of the surface strain: ${strain.cautionPercent} %.`}

@@ -13,8 +13,8 @@ export function ProductFields() {
 export function MixFields(by: MixedBy) {
   return (
     <>
-      <FieldsRow of="finish" names={['roomC']} />
-      <MixHabitFields {...by} />
+      <FieldsRow of="finish" names={['roomC', 'coatsPlanned']} />
+      <RatioFields {...by} />
     </>
   );
 }
@@ -26,18 +26,38 @@ interface MixedBy {
 }
 
 /** How this shop mixes. */
-export function MixHabitFields({ mixBy, ratioBy }: MixedBy) {
+export function MixHabitFields(by: MixedBy) {
+  return (
+    <>
+      <RatioFields {...by} />
+      <FieldsRow of="finish" names={['coatsPlanned', ...coatDetails]} />
+    </>
+  );
+}
+
+function RatioFields({ mixBy, ratioBy }: MixedBy) {
   const densities = mixBy === 'mass' || ratioBy === 'mass' ? ['densityA', 'densityB'] : [];
-  const coats = ['coatsPlanned', 'coatThickness', 'footHeight', 'minutesPerWrap'];
-  const batches = ['ratioErrorPercent', 'brushedPercent', 'mixTimes'];
   return (
     <FieldsRow
       of="finish"
-      names={['partA', 'partB', 'ratioBy', 'mixBy', ...densities, 'measureStep', ...coats, ...batches]}
+      names={['partA', 'partB', 'ratioBy', 'mixBy', ...densities, 'measureStep']}
       units={{ measureStep: mixBy === 'mass' ? 'g' : 'ml' }}
     />
   );
 }
+
+/** How thick a coat is taken to be, how long it takes, and how near a mix must be. */
+export function CoatDetailFields() {
+  return <FieldsRow of="finish" names={coatDetails} />;
+}
+export const coatDetails = [
+  'coatThickness',
+  'footHeight',
+  'minutesPerWrap',
+  'ratioErrorPercent',
+  'brushedPercent',
+  'mixTimes',
+];
 
 /** Grip, seat, butt and keeper as bought; each typed once. What a fly rod calls its grip is other rods' foregrip. */
 export function HandlePartFields({ foregrip }: { foregrip: boolean }) {

@@ -1,5 +1,6 @@
 import { batchParts, wasteWords } from '../../../words/batch.ts';
-import { MixFields } from '../../parts/habits/habit-fields.tsx';
+import { CoatDetailFields, coatDetails, MixFields } from '../../parts/habits/habit-fields.tsx';
+import { Fold } from '../../parts/sheet/fold.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useShop } from '../../read/shop.tsx';
 import type { FinishOnRod } from '../../read/use-finish.ts';
@@ -37,6 +38,9 @@ export function MixPart({ finish }: { finish: FinishOnRod }) {
         )}
       </div>
       <MixFields mixBy={mix.mixBy} ratioBy={mix.ratioBy} />
+      <Fold title="What this is worked out with" holds={coatDetails.map((name) => `finish/-/${name}`)}>
+        <CoatDetailFields />
+      </Fold>
     </Part>
   );
 }

@@ -89,12 +89,7 @@ export function HandleStep() {
             {unweighed.length > 0 && <span className="quiet"> Not weighed yet: {unweighed.join(', ')}.</span>}
           </p>
         )}
-        {kind.flyLine ? (
-          <p className="quiet">
-            Usual handles of one-handed fly rods are {inches(7)} to {inches(8)} of grip and seat, {inches(10)}{' '}
-            to the front of the grip; two-handed ones about {inches(22)} (common practice, no source).
-          </p>
-        ) : (
+        {!kind.flyLine && (
           <p className="quiet">
             The line leaves the reel at its{' '}
             {choices?.line?.reel.kind === 'multiplier' ? 'level-wind' : 'spool’s lip'}. How it runs from there
@@ -116,6 +111,12 @@ export function HandleStep() {
         title="Parts"
         aside="as bought, measured once"
       >
+        {kind.flyLine && (
+          <p className="quiet">
+            Usual handles of one-handed fly rods are {inches(7)} to {inches(8)} of grip and seat, {inches(10)}{' '}
+            to the front of the grip; two-handed ones about {inches(22)} (common practice, no source).
+          </p>
+        )}
         <HandlePartFields foregrip={kind.handle.parts.includes('foregrip')} />
         <h3>How it is fitted and glued</h3>
         <HandleHabitFields />

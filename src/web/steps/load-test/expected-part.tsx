@@ -14,6 +14,7 @@ import { BentRod } from '../../parts/drawing/bent-rod.tsx';
 import { drawnRod } from '../../parts/drawing/drawn-rod.ts';
 import { paintFigure } from '../../parts/drawing/fraction-text.ts';
 import { LoadSwitch } from '../../parts/drawing/load-switch.tsx';
+import { Fold } from '../../parts/sheet/fold.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBench } from '../../read/bench.tsx';
@@ -110,8 +111,7 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
   return (
     <div className="expected-figures">
       <p>
-        The tip hangs <Figure text={show(load.xM[0])} /> out and <Figure text={show(load.yM[0])} /> up from
-        the front of the grip. The surface strains {load.strain.percent.toFixed(2)} % at the most,{' '}
+        The surface strains {load.strain.percent.toFixed(2)} % at the most,{' '}
         <Figure text={show(load.strain.fromTipM)} /> from the tip; caution level {strain.cautionPercent} %.
       </p>
       {strainVerdict(load.strain.percent, strain) !== 'within' && (
@@ -119,53 +119,55 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
           ▲ Only computed: do not hang {name}. Pick a load that strains less than {strain.cautionPercent} %.
         </p>
       )}
-      <TableFrame label="Expected at every guide">
-        <table className="figures-table">
-          <caption>
-            Under {name}{' '}
-            <span className="quiet">limit of the line angle {writer.lineAngle(limits.lineAngleRad)}</span>
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">Guide</th>
-              <th scope="col">From tip</th>
-              <th scope="col">Line angle</th>
-              <th scope="col">Gap by rule</th>
-            </tr>
-          </thead>
-          <tbody>
-            {load.rings.map(({ lineAngleRad }, ring) => {
-              const limitRad = ringLimitRad(limits, ring, last);
-              const beyondAngle = limitRad !== undefined && lineAngleRad > limitRad;
-              const beyondGap = ring < last && load.spans[ring].gapM > limits.gapM;
-              return (
-                <tr key={ring}>
-                  <th scope="row">{ring === 0 ? 'tip-top' : ring}</th>
-                  <td>
-                    <Figure text={show(ring === 0 ? 0 : field.fromTipM[ring - 1])} />
-                  </td>
-                  <td className={beyondAngle ? 'attention' : ''}>
-                    {beyondAngle && '▲ '}
-                    {writer.lineAngle(lineAngleRad)}
-                    {limitRad === undefined && <span className="quiet small"> not counted</span>}
-                    {ring === last && limitRad !== undefined && (
-                      <span className="quiet small"> of {writer.lineAngle(limitRad)}</span>
-                    )}
-                  </td>
-                  <td className={beyondGap ? 'attention' : ''}>
-                    {beyondGap && '▲ '}
-                    {ring < last ? <GapOfLimit load={load} span={ring} limitM={limits.gapM} /> : '–'}
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-        <p className="small quiet">
-          Gap by rule: what one reads from blank to line, half way to the next guide, of what is allowed
-          there.
-        </p>
-      </TableFrame>
+      <Fold title="Guide by guide, in figures">
+        <TableFrame label="Expected at every guide">
+          <table className="figures-table">
+            <caption>
+              Under {name}{' '}
+              <span className="quiet">limit of the line angle {writer.lineAngle(limits.lineAngleRad)}</span>
+            </caption>
+            <thead>
+              <tr>
+                <th scope="col">Guide</th>
+                <th scope="col">From tip</th>
+                <th scope="col">Line angle</th>
+                <th scope="col">Gap by rule</th>
+              </tr>
+            </thead>
+            <tbody>
+              {load.rings.map(({ lineAngleRad }, ring) => {
+                const limitRad = ringLimitRad(limits, ring, last);
+                const beyondAngle = limitRad !== undefined && lineAngleRad > limitRad;
+                const beyondGap = ring < last && load.spans[ring].gapM > limits.gapM;
+                return (
+                  <tr key={ring}>
+                    <th scope="row">{ring === 0 ? 'tip-top' : ring}</th>
+                    <td>
+                      <Figure text={show(ring === 0 ? 0 : field.fromTipM[ring - 1])} />
+                    </td>
+                    <td className={beyondAngle ? 'attention' : ''}>
+                      {beyondAngle && '▲ '}
+                      {writer.lineAngle(lineAngleRad)}
+                      {limitRad === undefined && <span className="quiet small"> not counted</span>}
+                      {ring === last && limitRad !== undefined && (
+                        <span className="quiet small"> of {writer.lineAngle(limitRad)}</span>
+                      )}
+                    </td>
+                    <td className={beyondGap ? 'attention' : ''}>
+                      {beyondGap && '▲ '}
+                      {ring < last ? <GapOfLimit load={load} span={ring} limitM={limits.gapM} /> : '–'}
+                    </td>
+                  </tr>
+                );
+              })}
+            </tbody>
+          </table>
+          <p className="small quiet">
+            Gap by rule: what one reads from blank to line, half way to the next guide, of what is allowed
+            there.
+          </p>
+        </TableFrame>
+      </Fold>
     </div>
   );
 }
