@@ -34,9 +34,10 @@ function answered(better: number, worse: number) {
 
 describe('marks move', () => {
   test('where the placed ones beat the start on 18 of 20 blanks that fit', () => {
-    const { layout: found, moved, better } = answered(18, 2);
+    const { layout: found, moved, better, insteadFromTipM } = answered(18, 2);
     expect(better).toEqual({ count: 18, of: 20 });
     expect(moved).toBe(true);
+    expect(insteadFromTipM).toBeUndefined();
     expect(found.fromTipM).toEqual(placed(request));
     expect(found.verdict.startKept).toBeUndefined();
   });
@@ -45,10 +46,12 @@ describe('marks move', () => {
     [17, 3],
     [0, 20],
   ])('and not where they do on %i, and the start on %i', (better, worse) => {
-    const { layout: found, moved } = answered(better, worse);
+    const { layout: found, moved, insteadFromTipM } = answered(better, worse);
     expect(moved).toBe(false);
     expect(found.fromTipM).toEqual(request.start?.fromTipM);
     expect(found.verdict.startKept).toBe('unsure');
+    // what the next reading may settle
+    expect(insteadFromTipM).toEqual(placed(request));
     expect(found.findings.find(({ code }) => code === 'layout/start-stays')?.values).toEqual({
       count: better,
       of: better + worse,
@@ -56,9 +59,10 @@ describe('marks move', () => {
   });
 
   test('and not where nothing was read', () => {
-    const { layout: found, moved } = answered(0, 0);
+    const { layout: found, moved, insteadFromTipM } = answered(0, 0);
     expect(moved).toBe(false);
     expect(found.fromTipM).toEqual(request.start?.fromTipM);
     expect(found.verdict.startKept).toBe('unread');
+    expect(insteadFromTipM).toBeUndefined();
   });
 });
