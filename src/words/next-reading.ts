@@ -125,7 +125,7 @@ function ruleInWords(
     case 'costs-little':
       return `Enough readings. ${cost}`;
     case 'buys-little':
-      return `Enough readings: more would hardly change the worst one. ${cost}`;
+      return `Enough readings: ten more minutes would hardly change the worst one. ${cost}`;
     case 'settles-little':
       return `Keep the start: more of such readings would hardly show other marks to be better. ${unsureInWords(unsure)}`;
     case 'moves-little':

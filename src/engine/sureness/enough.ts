@@ -38,19 +38,21 @@ export interface EnoughOptions {
 }
 
 /**
- * What keeping the marks costs grows with the square of how far they are off: it falls by the same share as that. Where
- * the start stays for want of sureness nothing falls unless it goes.
+ * What brings most in ten minutes, of options of which the first is most for the work, and what it takes off the worst. By
+ * `fallOf` of that one and of the one that narrows most, where the marks follow what is read; where the start stays for
+ * want of sureness nothing falls unless it goes.
  */
 export function tenMinutesOf(
   options: readonly WeighedOption[],
-  { expectedCost }: MarkSpread,
+  fallOf: (option: WeighedOption) => number,
 ): TenMinutes | undefined {
   const short = options.filter(({ minutes }) => minutes <= 10);
   if (short.length === 0) return undefined;
-  const most = (a: WeighedOption, b: WeighedOption) =>
-    gainOf(b) > gainOf(a) || (gainOf(b) === gainOf(a) && b.narrows > a.narrows) ? b : a;
-  const option = short.reduce(most);
-  return { option, gain: option.settles ? option.settles.gain : expectedCost * option.narrows };
+  const [first] = short;
+  if (first.settles) return { option: first, gain: first.settles.gain };
+  const most = short.reduce((best, option) => (option.narrows > best.narrows ? option : best));
+  const [a, b] = [most, first].map((option) => ({ option, gain: fallOf(option) }));
+  return b.gain > a.gain ? b : a;
 }
 
 export function enoughOf(

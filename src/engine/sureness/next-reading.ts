@@ -16,7 +16,7 @@
 import type { LadderRequest } from '../layout/ladder-request.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
 import type { MarkSlack } from '../layout/slack.ts';
-import { factorCholesky, solveLower } from '../numerics/cholesky.ts';
+import { solveLower } from '../numerics/cholesky.ts';
 import { dot } from '../numerics/dot.ts';
 import type { Posterior } from '../stiffness/posterior.ts';
 import { directionsSeen } from './directions-seen.ts';
@@ -29,11 +29,13 @@ import {
   tenMinutesOf,
   type WeighedOption,
 } from './enough.ts';
+import { expectedFall } from './expected-fall.ts';
 import { type Lead, leadOver, settles } from './lead.ts';
 import type { MarkSpread } from './mark-spread.ts';
 import { type MarksOver, marksOver } from './marks-over.ts';
 import type { OptionsQuestion, ReadingOption } from './reading-option.ts';
 import { readingsOnOffer } from './reading-options.ts';
+import { readingScatter } from './reading-scatter.ts';
 import { readingsSeen, type SeenReading } from './readings-seen.ts';
 
 export interface NextReadingQuestion extends OptionsQuestion {
@@ -71,7 +73,7 @@ export interface NextReadingOptions extends EnoughOptions {
   /** Slacks below this count as this: a pencil's mark [m]. */
   leastSlackM: number;
   shown: number;
-  /** Blanks that the start, where it stays for want of sureness, is compared on. */
+  /** Blanks that marks are compared on, before and after a reading, or the start and what may be better. */
   compared: number;
 }
 export const nextReadingDefaults: NextReadingOptions = {
@@ -105,18 +107,25 @@ export function nextReading(
     Math.max(options.leastSlackM, 0.5 * (towardsTip + towardsButt)),
   );
   const lead = leadOf(question, options);
+  const readBy = new Map<ReadingOption, SeenReading[]>();
   const weighed = offers.flatMap(({ offer, seen }) =>
     offer.options.map(({ rows, option }): WeighedOption => {
       const read = rows.map((row) => seen[row]);
       const fall = variancesTaken(marks.slopes, directions, read);
-      return { ...weighOption(option, marks, fall, slackM), settles: lead && settles(lead, read) };
+      const whole = { ...weighOption(option, marks, fall, slackM), settles: lead && settles(lead, read) };
+      readBy.set(whole, read);
+      return whole;
     }),
   );
   weighed.sort((a, b) => gainOf(b) - gainOf(a) || b.narrows / workOf(b) - a.narrows / workOf(a));
   const shown = weighed.slice(0, options.shown);
   const most = weighed.reduce((best, option) => (option.narrows > best.narrows ? option : best), weighed[0]);
   const { spread } = marks;
-  const tenMinutes = tenMinutesOf(weighed, spread);
+  const follow = { directions, slopes: marks.slopes, chord: options.chord };
+  const compared = { drawn: options.compared, seed: options.seed };
+  const tenMinutes = tenMinutesOf(weighed, (option) =>
+    expectedFall(question, follow, readBy.get(option) ?? [], compared),
+  );
   return {
     ...spread,
     slackM,
@@ -135,16 +144,7 @@ export function variancesTaken(
   readings: readonly SeenReading[],
 ): number[] {
   const n = readings.length;
-  const covariance = new Float64Array(n * n);
-  for (let i = 0; i < n; i++) {
-    for (let j = 0; j <= i; j++) {
-      covariance[i * n + j] =
-        dot(readings[i].bySpread, readings[j].bySpread) +
-        readings[i].byTiltM * readings[j].byTiltM +
-        (i === j ? readings[i].sigmaM ** 2 : 0);
-    }
-  }
-  if (!factorCholesky(covariance, n)) throw new Error('readings with no scatter of their own');
+  const scatter = readingScatter(readings);
   const along = readings.map(({ bySpread }) => directions.map((direction) => dot(direction, bySpread)));
   const count = slopes[0]?.length ?? 0;
   const common = new Float64Array(n);
@@ -152,7 +152,7 @@ export function variancesTaken(
     for (let i = 0; i < n; i++) {
       common[i] = along[i].reduce((sum, by, k) => sum + by * slopes[k][guide], 0);
     }
-    solveLower(covariance, n, common, common);
+    solveLower(scatter, n, common, common);
     return dot(common, common);
   });
 }
