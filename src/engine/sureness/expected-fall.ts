@@ -2,7 +2,7 @@
  * By how much a reading is to be expected to lower the worst: blanks are drawn from what fits, the reading is taken on
  * each with its noise and tilt, the likeliest blank moves as it tells, ξ̂ = Wᵀ (W Wᵀ + t tᵀ + Σ)⁻¹ r, the marks follow along
  * their slopes, and the old and the new ones are read on the drawn blank (value of sample information by drawing). The
- * mean cost of keeping the marks times the share of their variance that the reading takes would promise ten times too
+ * mean cost of keeping the marks times the share of their variance that the reading takes would promise several times too
  * much: what costs most on the drawn blanks are places that the readings on offer do not show (docs/calibration.md).
  *
  * Left out: kept-free zones and other rules of placing, and that marks placed anew turn corners.
