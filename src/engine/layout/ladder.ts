@@ -79,18 +79,19 @@ function readLoad(ladder: Ladder, keep: LadderState, load: number): LoadReading 
   const { rings, spans } = keep.bends[load].read(mesh);
   const { xM, yM, angleRad, zM } = keep.bends[load].shape();
   const worstOf = worstOfLoad({ rings, spans }, ladder.request.limits, load);
-  return {
+  const reading: LoadReading = {
     status,
     fromTipM: mesh.fromTipM.slice().reverse(),
     xM: xM.slice().reverse(),
     yM: yM.slice().reverse(),
     angleRad: angleRad.slice().reverse(),
-    ...(zM ? { zM: zM.slice().reverse() } : {}),
     rings,
     spans,
     worstOf,
     worstAt: largestOf(worstOf),
   };
+  if (zM) reading.zM = zM.slice().reverse();
+  return reading;
 }
 
 function worstStatus(loads: readonly LoadReading[]): BendAnswer['status'] {
