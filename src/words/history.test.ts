@@ -36,7 +36,7 @@ test('a change is told by what it is of and what the field is called, quantities
   expect(changeWords(['blank', '-', 'strainStopPercent'], null, 0.4, teller)).toBe(
     'Blank, stop at: empty → 0.4 %',
   );
-  expect(changeWords(['sections', 'a', 'gone'], null, true, teller)).toBe('Section tip: put away');
+  expect(changeWords(['sections', 'a', 'gone'], null, true, teller)).toBe('Section tip: removed');
 });
 
 test('money is told as it is written, not in its smallest unit', () => {

@@ -18,7 +18,7 @@ export function changeWords(path: Path, from: FieldValue, to: FieldValue, teller
   const thing = thingOf(path, teller.document);
   const which = rowName(path, teller);
   const place = which === '' ? thing : `${thing} ${which}`;
-  if (path[2] === 'gone') return `${place}: ${to === true ? 'put away' : 'brought back'}`;
+  if (path[2] === 'gone') return `${place}: ${to === true ? 'removed' : 'brought back'}`;
   const name = fieldName(path, teller.document);
   return `${place}, ${name}: ${shownValue(path, from, teller)} → ${shownValue(path, to, teller)}`;
 }
@@ -51,7 +51,7 @@ export function shownValue(path: Path, value: FieldValue, teller: Teller): strin
     case 'instant':
       return field.day ? dayWords(String(value)) : instantWords(String(value));
     case 'row':
-      return rowName([field.collection, String(value), ''], teller) || 'one put away';
+      return rowName([field.collection, String(value), ''], teller) || 'one removed';
     case 'attachment':
       return 'a file';
     case 'number':

@@ -44,7 +44,7 @@ test('the parts come from the build, with spares; prices make the sum', async ()
   await fill(page, 'An hour of work', '45');
   await page.getByRole('row', { name: /^Work, 9.5 h EUR.427.50/ }).waitFor();
   await page.getByRole('row', { name: /^Parts EUR.210.50/ }).waitFor();
-  await page.getByText(/Not the whole price yet: it will be once \d+ parts have a price/).waitFor();
+  await page.getByText(/Price not complete: it will be once \d+ parts have a price/).waitFor();
 });
 
 test('quote on one page, order as PDF and as a table that holds no formula', async () => {

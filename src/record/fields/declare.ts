@@ -22,7 +22,7 @@ export function single(thing: string, fields: Fields): CollectionSchema {
 
 /** Rows, each of which may be put away. */
 export function many(thing: string, fields: Fields): CollectionSchema {
-  return { thing, single: false, fields: { ...fields, gone: flag('put away') } };
+  return { thing, single: false, fields: { ...fields, gone: flag('removed') } };
 }
 
 /** Fields that a shop may hold for all its builds. */

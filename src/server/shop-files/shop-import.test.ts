@@ -89,7 +89,7 @@ describe('a whole shop sent to a running server', () => {
       headers: { 'content-type': 'application/json' },
       body: '{}',
     });
-    const refusal = /one build or repair already.*put away.*--data FOLDER.*from the shelf/;
+    const refusal = /one build or repair already.*archived.*--data FOLDER.*from the shelf/;
     expect((await standing()).refusal).toMatch(refusal);
     const { status, body } = await takeIn(await archiveOf());
     expect([status, body.message]).toEqual([409, expect.stringMatching(refusal)]);

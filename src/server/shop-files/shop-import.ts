@@ -131,7 +131,7 @@ function refusalOf(documents: readonly string[]): string | null {
   const own = documents.filter(isOwn).length;
   if (own === 0) return null;
   const holds = own === 1 ? 'one build or repair' : `${own} builds and repairs`;
-  return `This record holds ${holds} already (those put away count too), and two shops are not mixed. Start Fairbend on an empty folder, “npm start -- --data FOLDER”, and take the shop in there; a single build is opened from the shelf`;
+  return `This record holds ${holds} already (archived ones count too), and two shops are not mixed. Start Fairbend on an empty folder, “npm start -- --data FOLDER”, and take the shop in there; a single build is opened from the shelf`;
 }
 
 /** Asked once more while nobody can write. */

@@ -14,7 +14,7 @@ export function sparedWords(
   { name, inFull }: Known,
   { short, full }: { short: number; full: number },
 ): string {
-  return `Three set-ups, ${short} readings instead of ${full}: the other half is said by ${inFull} blanks of “${name}”, each measured in full. On simulated series three such blanks and these readings were as sure as the full protocol. The tip is still read under nothing and under every weight; a blank unlike its series shows, and is then to be read in full.`;
+  return `Three set-ups, ${short} readings instead of ${full}: the other half comes from ${inFull} blanks of “${name}”, each measured in full. On simulated series three such blanks and these readings were as sure as the full protocol. The tip is still read under nothing and under every weight; a blank unlike its series shows: read that one in full.`;
 }
 
 /** How it could be had, where a series is named and does not say enough yet; undefined where none is. */

@@ -57,7 +57,7 @@ export function LooksPart({ bag }: { bag: readonly BagGuide[] }) {
     <Part
       folded
       title="One by one"
-      aside="first the eye’s part, then the feet: a ground foot cannot be sent back; common practice, no source"
+      aside="sort by eye first, then the feet: a ground foot cannot be returned; common practice, no source"
     >
       <TableFrame label="Each guide looked at">
         <table className="figures-table looks-table stacked-early">

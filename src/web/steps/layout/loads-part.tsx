@@ -68,7 +68,7 @@ export function LoadsPart({ loads, line, writer, asksSide }: LoadsPartProps) {
             <div key={row.id} className="load-field">
               <Field label={`Load ${i + 1}`} path={['ladder', row.id, 'load']} />
               <Button className="plain" onPress={() => putAway(row.id)}>
-                Put away<span className="visually-hidden"> load {i + 1}</span>
+                Remove<span className="visually-hidden"> load {i + 1}</span>
               </Button>
             </div>
           ))}

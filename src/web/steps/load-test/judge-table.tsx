@@ -17,9 +17,7 @@ export function JudgeTable({ judged, hung }: { judged: RodJudgement; hung: strin
     <>
       <p className="small quiet">
         {angleLimit !== undefined && `Limit of the line angle ${formatDegrees(angleLimit)}. `}
-        {gapLimit !== undefined && (
-          <Figure text={`Limit of the gap beyond the rings’ height ${gap(gapLimit)}.`} />
-        )}
+        {gapLimit !== undefined && <Figure text={`Limit of the gap above the ring ${gap(gapLimit)}.`} />}
       </p>
       <TableFrame label="Seen and predicted at every guide">
         <table className="figures-table">

@@ -33,7 +33,7 @@ export function QuoteSums({ quote, unpriced, currency }: QuoteSumsProps) {
   const rows = all.filter(([name, amount]) => amount !== 0 || name === 'To pay');
   return (
     <>
-      {missing && <p className="attention">▲ Not the whole price yet: it will be once {missing}.</p>}
+      {missing && <p className="attention">▲ Price not complete: it will be once {missing}.</p>}
       <TableFrame label="How the price comes about">
         <table className="figures-table">
           <thead>
