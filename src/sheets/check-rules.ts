@@ -1,4 +1,4 @@
-import { type Line, line, type Mark, type Page, text } from './drawing.ts';
+import { type Line, line, type Mark, type Page, type Sheet, text } from './drawing.ts';
 import { marginMm } from './paper-size.ts';
 
 /** Height of the block at the page's foot, and width of the column at its right edge. */
@@ -25,6 +25,12 @@ export function checkRules(page: Pick<Page, 'widthMm' | 'heightMm'>): Mark[] {
     ...along(rightMm - 5, footMm - rulesRoomMm.foot - 3, 100, '100 mm'),
     ...along(rightMm, footMm - rulesRoomMm.foot - 3, 4 * inchMm, '4 in'),
   ];
+}
+
+/** Whether any page carries them: what is only read needs no measuring. */
+export function hasRules(sheets: readonly Sheet[]): boolean {
+  const marks = sheets.flatMap(({ pages }) => pages.flatMap((page) => page.marks));
+  return marks.some((mark) => 'name' in mark && mark.name?.startsWith('rule '));
 }
 
 const bold = { sizeMm: 2.8, bold: true };

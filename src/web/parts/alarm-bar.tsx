@@ -45,8 +45,9 @@ export function AlarmBar() {
 }
 
 function useDueAlarms(nowMs: number): Alarm[] {
-  const { rows } = useBuild();
+  const { rows, single } = useBuild();
   const { filled } = useBench();
+  const delivered = textOf(single('delivery'), 'deliveredAt') !== undefined;
   const asked = useMemo(() => {
     const heard = new Set(
       // earlier versions kept `stop turning` where this one keeps `stop-turning`
@@ -54,8 +55,11 @@ function useDueAlarms(nowMs: number): Alarm[] {
     );
     return { ...readFinish(filled), heard: (coat: string, due: Due) => heard.has(`${coat} ${due}`) };
   }, [filled, rows]);
-  return alarmsDue(asked, nowMs);
+  // a rod that was handed over asks for nothing
+  return delivered ? none : alarmsDue(asked, nowMs);
 }
+
+const none: Alarm[] = [];
 
 /** Two short tones for each new alarm; a page nobody has touched yet may stay silent, the bar does not. */
 function useSound(count: number): void {

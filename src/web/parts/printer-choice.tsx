@@ -33,7 +33,7 @@ export function usePrinterChoice(paper: StripPaper): PrinterChoice {
 
 /** After the print: what its rules measured, kept for this printer and paper. */
 export function PrinterFields({ paper, choice }: { paper: StripPaper; choice: PrinterChoice }) {
-  const { printers, write, newRowId } = useShop();
+  const { printers, write, newRowId, writer } = useShop();
   const usable = printers.filter((row) => textOf(row, 'paper') === paper);
   const add = () => {
     const id = newRowId();
@@ -47,8 +47,8 @@ export function PrinterFields({ paper, choice }: { paper: StripPaper; choice: Pr
     return (
       <div className="printer">
         <p>
-          Measure the 100 mm and 4 in rules on the print, across and along. Right to 0.2 mm? Then use the
-          strips as they are. If not, say what they measured, and the next print is corrected.
+          Measure the 100 mm and 4 in rules on the print, across and along. Right to {writer.calliper(0.0002)}
+          ? Then use the strips as they are. If not, say what they measured, and the next print is corrected.
         </p>
         <Button className="button" onPress={add}>
           Type in what they measured

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { hasRules } from '../../../sheets/check-rules.ts';
 import type { Sheet } from '../../../sheets/drawing.ts';
 import type { StripPaper } from '../../../sheets/paper-size.ts';
 import { useBuild } from '../../read/build-context.ts';
@@ -33,7 +34,8 @@ export function usePrint(): { print(job: PrintJob): void; printing: boolean } {
       import('./paper-fonts.ts'),
     ]);
     const title = `${build.title}: ${sheet}`;
-    const { bytes, missing } = await sheetsPdf(draw(stamp), { title, printedAt, fonts: paperFonts });
+    const sheets = draw(stamp);
+    const { bytes, missing } = await sheetsPdf(sheets, { title, printedAt, fonts: paperFonts });
     handOver(bytes, 'application/pdf', `${fileName(build.title)}-${sheet}-${paper}.pdf`);
     const id = build.newRowId();
     const put = (field: string, value: string) => ({ path: ['prints', id, field] as const, value });
@@ -44,7 +46,8 @@ export function usePrint(): { print(job: PrintJob): void; printing: boolean } {
       put('printedAt', printedAt.toISOString()),
       put('engineVersion', version),
     ]);
-    const kept = `The PDF is kept as revision ${revision}. Print it at actual size, then measure its rules.`;
+    const measure = hasRules(sheets) ? ' Print it at actual size, then measure its rules.' : '';
+    const kept = `The PDF is kept as revision ${revision}.${measure}`;
     say(`${kept} ${missingWords(missing)}`.trimEnd());
   };
   const print = (job: PrintJob) => {
