@@ -54,6 +54,9 @@ function testFinding(
     : fitFound(path, 'fit/test-left-out', { test: test + 1 });
 }
 
+/** A stretch that strays by less is carried and not said: beside it nobody sees where the drawn curve leaves the blank. */
+const leastStrayM = 0.0015;
+
 function doubtFindings(
   { suspicion, alternatives }: Extract<Named, { kind: 'doubt' }>,
   amplitude: number,
@@ -69,6 +72,7 @@ function doubtFindings(
     case 'reading':
       return [readingFinding(datum, amplitude, problem, or)];
     case 'stretch': {
+      if (Math.abs(amplitude) < leastStrayM) return [];
       const values = { fromTipM: stationOf(request.setups, datum), offM: amplitude, ...or };
       return [fitFound(datum.path, 'fit/curve-strays', values)];
     }

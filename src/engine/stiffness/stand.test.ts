@@ -56,6 +56,34 @@ describe('three pictures of one stand', () => {
   });
 });
 
+/** Up by so much, in the plane and in the picture, about 1,500 pixels a metre. */
+function moved<P extends { yM: number; px?: readonly [number, number] }>(point: P, byM: number) {
+  const [x, y] = point.px!;
+  return { yM: point.yM + byM, px: [x, y - 1500 * byM] as const };
+}
+
+test('a stretch that strays is named where it could be seen on the drawn curve, else only carried', () => {
+  const blank = randomBlank(906, { sweepSigmaPerM: 0 });
+  const thirdKg = weightFor(blank, 1 / 3);
+  const pictures = [0, thirdKg, 2.2 * thirdKg].map((hungKg) => ({ hungKg }));
+  const { setups } = photographStand(blank, pictures, 6342);
+  const strayed = (byM: number) => {
+    const asked = setups.map((setup, index): FitCurveSetup => {
+      const [test] = setup.tests;
+      const middle = Math.floor(test.points.length / 2);
+      const points = test.points.map((point, i) => ({
+        ...point,
+        ...moved(point, index === 1 ? byM * Math.exp(-0.5 * ((i - middle) / 4) ** 2) : 0),
+      }));
+      return { ...setup, shared: 'the wall', tests: [{ ...test, points }] };
+    });
+    return fit({ blank: fitBlankOf(blank, 915), setups: asked }) as FitSolved;
+  };
+  const codes = ({ findings }: FitSolved) => findings.map(({ code }) => code);
+  expect(codes(strayed(0.003))).toContain('fit/curve-strays');
+  expect(codes(strayed(0.0018))).toEqual([]);
+});
+
 describe('what goes wrong between pictures is named', () => {
   // the others stand in the long run, `npm run pictures`
   for (const mishap of ['clamp', 'level'] as const) {
