@@ -31,7 +31,7 @@ describe('what the fit says in words', () => {
   });
   it('a short start says that it is one', () => {
     expect(surenessWords(fitted(0.08), 23)).toBe('Stiffness is known to ±8 % along most of the blank.');
-    expect(surenessWords(fitted(0.5), 5)).toMatch(/±50 %.*enough for a first layout.*under Readings/);
+    expect(surenessWords(fitted(0.5), 5)).toMatch(/±50 %.*enough for a first layout.*Readings says whether/);
   });
   it('a residual no tape makes asks for the slip', () => {
     expect(agreementWords(fitted(0.1, 0.0012), mm)).toMatch(/1\.2 mm\. Good/);

@@ -36,5 +36,5 @@ export function typicalBandPercent({ stiffness }: FitSolved): number {
 export function surenessWords(solved: FitSolved, readings: number, pictures = 0): string {
   const known = `Stiffness is known to ±${typicalBandPercent(solved)} % along most of the blank`;
   if (readings >= fewReadings || pictures > 1) return `${known}.`;
-  return `${known}. That is enough for a first layout. Whether more readings would move a mark stands under Readings.`;
+  return `${known}. That is enough for a first layout. Readings says whether more would move a mark.`;
 }

@@ -10,7 +10,7 @@ export function surenessInWords({ own, better, blanks }: Sureness): string {
     return `Take more readings before you mark. On only ${better.count} of ${better.of} blanks that fit yours, these marks beat the start.`;
   return better && better.of > 0
     ? `Your readings leave room. On ${better.count} of ${better.of} blanks that fit them, these marks beat the start.`
-    : 'Your readings fit more than one blank. What that changes stands under How sure.';
+    : 'Your readings fit more than one blank. How sure says what that changes.';
 }
 
 /** Empty where no blank bends. */

@@ -17,12 +17,13 @@ export function nextOnFinish(finish: FinishNow, nowMs: number, open: readonly st
   const { coats, times, coatsInAll, batch } = finish;
   const last = coats.at(-1);
   if (!last) {
-    return batch
+    if (!batch) return { words: 'Place and wrap the guides first.', goOn: 'layout' };
+    return open.length > 0
       ? {
           words: 'Look at the four things below, mix, and brush the first coat on.',
-          at: open.length > 0 ? `finish/-/${open[0]}` : undefined,
+          at: `finish/-/${open[0]}`,
         }
-      : { words: 'Place and wrap the guides first.', goOn: 'layout' };
+      : { words: 'Mix, and brush the first coat on.' };
   }
   const due = new Map<Due, number>(
     coatSchedule(last.brushedAtMs, times, { roomC: last.roomC, latest: true }).map(({ due, atMs }) => [
