@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { fitOfSeries } from '../../../test/support/fit-of-series.ts';
 import {
   fullPlan,
   placeOn,
@@ -12,7 +13,6 @@ import { bend } from '../bend/bend.ts';
 import { fitStiffness } from '../stiffness/fit.ts';
 import type { FitAnswer, FitSolved } from '../stiffness/request.ts';
 import { rowsOf } from '../stiffness/rows.ts';
-import { fitOfSeries } from './fit-of-series.ts';
 import { chiSquareQuantile } from './innovation.ts';
 import { type LearntSeries, learnSeries, learnSeriesSteps } from './learn-series.ts';
 import { type SeriesMember, seriesMember } from './member.ts';

@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
+import { fitOfSeries } from '../../../test/support/fit-of-series.ts';
 import { readBench, type SetupPlan, type TrueBlank } from '../../../test/support/simulated-bench.ts';
 import { randomSeries } from '../../../test/support/simulated-series.ts';
 import { type ProtocolKind, planProtocol } from '../bench/protocol.ts';
 import { predictedTipDrop } from '../bend/predicted-tip-drop.ts';
 import { fitStiffness } from '../stiffness/fit.ts';
 import type { FitAnswer, FitRequest, FitSolved } from '../stiffness/request.ts';
-import { fitOfSeries } from './fit-of-series.ts';
 import { type LearntSeries, learnSeries } from './learn-series.ts';
 import { readingsOf, seriesMember } from './member.ts';
 import { enoughBlanks, fullReadings, measuredInFull } from './spared-readings.ts';

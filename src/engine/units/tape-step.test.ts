@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { formatInches } from './format-inches.ts';
-import { type TapeStep, tapeDenominator, tapeStepsM } from './tape-step.ts';
+import { roundToTape, type TapeStep, tapeDenominator } from './tape-step.ts';
 
 /** 1 in = 25.4 mm exactly (international yard and pound agreement, 1959): a division, and half of it. */
 const divisions: [TapeStep | undefined, 8 | 16 | 32 | 64, number, number][] = [
@@ -14,7 +14,8 @@ test('a division of the inch is what it is in millimetres, and rounding to it is
   for (const [step, denominator, stepMm, halfMm] of divisions) {
     if (step) {
       expect(tapeDenominator(step)).toBe(denominator);
-      expect(1000 * tapeStepsM[step]).toBeCloseTo(stepMm, 9);
+      expect(1000 * roundToTape((7 * stepMm + 0.49 * stepMm) / 1000, step)).toBeCloseTo(7 * stepMm, 9);
+      expect(1000 * roundToTape((7 * stepMm + 0.51 * stepMm) / 1000, step)).toBeCloseTo(8 * stepMm, 9);
     }
     expect(formatInches(stepMm / 1000, { denominator }).remainderM).toBeCloseTo(0, 12);
     const worstMm = Math.max(

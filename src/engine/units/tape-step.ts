@@ -4,13 +4,6 @@ import { formatMm } from './format-quantity.ts';
 /** The finest division the builder marks by. */
 export type TapeStep = '1 mm' | '1/8 in' | '1/16 in' | '1/32 in';
 
-export const tapeStepsM: Record<TapeStep, number> = {
-  '1 mm': 0.001,
-  '1/8 in': 0.003175,
-  '1/16 in': 0.0015875,
-  '1/32 in': 0.00079375,
-};
-
 /** The nearest tick of the tape. */
 export function roundToTape(lengthM: number, step: TapeStep): number {
   const denominator = tapeDenominator(step);

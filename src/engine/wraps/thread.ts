@@ -16,8 +16,3 @@ export function closeWrap(underM: number, widthM: number, laidWidthM: number): C
   const turns = widthM / laidWidthM;
   return { turns, threadM: turns * Math.hypot(Math.PI * (underM + laidWidthM), laidWidthM) };
 }
-
-/** Diameter of solid nylon of that linear density, metres; `tex` in g/km. */
-export function solidNylonDiameterM(tex: number): number {
-  return Math.sqrt((4e-6 * tex) / (Math.PI * 1140));
-}

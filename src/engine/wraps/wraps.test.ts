@@ -3,7 +3,7 @@ import reference from '../../../reference/thread-values.json' with { type: 'json
 import { assembleBlank } from '../bench/assemble.ts';
 import type { Section } from '../bench/bench.ts';
 import { planWraps } from './plan-wraps.ts';
-import { closeWrap, solidNylonDiameterM } from './thread.ts';
+import { closeWrap } from './thread.ts';
 import { wrapDefaults } from './wrap-choices.ts';
 
 const rowsOf = (start: string) => {
@@ -52,12 +52,6 @@ test('a turn is the length of its helix, traced point by point', () => {
   };
   for (let k = 0; k < 4000; k++) traced += Math.hypot(...at(k).map((x, axis) => x - at(k + 1)[axis]));
   expect(closeWrap(under, laid, laid).threadM).toBeCloseTo(traced, 7);
-});
-
-test('solid nylon of a tex has the diameter of its density', () => {
-  for (const { inputs, value } of rowsOf('thread.tex')) {
-    expect(solidNylonDiameterM((inputs as { tex: number }).tex) * 1000).toBeCloseTo(value[0], 5);
-  }
 });
 
 describe('the wraps of a rod', () => {

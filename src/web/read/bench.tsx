@@ -5,7 +5,7 @@ import type { BenchFinding } from '../../engine/bench/bench-finding.ts';
 import { type DiameterRow, diameterProfile } from '../../engine/bench/diameter-profile.ts';
 import type { Finding } from '../../engine/finding.ts';
 import type { Assumption, Choices } from '../../engine/flow/choices.ts';
-import { withSeries } from '../../engine/series/fit-of-series.ts';
+import { withSeries } from '../../engine/series/use-of-series.ts';
 import { type BenchFit, benchFit, inRecord } from '../../engine/stiffness/from-bench.ts';
 import type { FitSolved, SeriesPrior } from '../../engine/stiffness/request.ts';
 import type { DocumentState } from '../../record/operation.ts';

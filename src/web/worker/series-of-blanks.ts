@@ -1,6 +1,6 @@
-import { seriesFor } from '../../engine/series/fit-of-series.ts';
 import { learnSeriesSteps, longestDifference } from '../../engine/series/learn-series.ts';
 import { seriesMember } from '../../engine/series/member.ts';
+import { seriesFor } from '../../engine/series/use-of-series.ts';
 import type { SeriesAnswer, SeriesTask } from './doubt-messages.ts';
 
 /** What the other blanks of a series say, and whether they may speak of this one. */

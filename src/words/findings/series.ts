@@ -1,4 +1,4 @@
-import type { SeriesKinds } from '../../engine/series/fit-of-series.ts';
+import type { SeriesKinds } from '../../engine/series/use-of-series.ts';
 import type { DaysKinds } from '../../engine/sureness/compare-days.ts';
 import type { Sentences } from './sentences.ts';
 

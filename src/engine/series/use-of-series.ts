@@ -1,6 +1,5 @@
-/** The fit of a blank whose series is known: the series is used where the blank is like it, and never forced on it. */
+/** A blank whose series is known: the series is used where the blank is like it, and never forced on it. */
 import { type Reason, reasonsOf } from '../finding.ts';
-import { type FitResult, fitStiffness } from '../stiffness/fit.ts';
 import type { FitRequest, SeriesPrior } from '../stiffness/request.ts';
 import { type Innovation, innovationOf } from './innovation.ts';
 import { type LearntSeries, longestDifference } from './learn-series.ts';
@@ -22,15 +21,6 @@ export interface SeriesKinds {
   'series/read-with': { blanks: number };
 }
 const seriesReason = reasonsOf<SeriesKinds>();
-
-interface SeriesFit extends FitResult {
-  series: SeriesUse;
-}
-
-export function fitOfSeries(request: FitRequest, learnt: LearntSeries): SeriesFit {
-  const { prior, ...series } = seriesFor(request, learnt);
-  return { ...fitStiffness(withSeries(request, prior)), series };
-}
 
 /** The request as it is fitted: with the series where it may speak, by itself otherwise. */
 export function withSeries(request: FitRequest, prior: SeriesPrior | undefined): FitRequest {
