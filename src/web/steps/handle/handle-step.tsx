@@ -97,31 +97,7 @@ export function HandleStep() {
           </p>
         )}
       </Part>
-      <Part
-        folded
-        holds={[
-          'handle/-/grip',
-          'handle/-/seat',
-          'handle/-/keeper',
-          'handle/-/fightingButt',
-          'handle/-/reach',
-          'handle/-/rearGrip',
-          'handle/-/secondGrip',
-        ]}
-        title="Parts"
-        aside="as bought, measured once"
-      >
-        {kind.flyLine && (
-          <p className="quiet">
-            Usual handles of one-handed fly rods are {inches(7)} to {inches(8)} of grip and seat, {inches(10)}{' '}
-            to the front of the grip; two-handed ones about {inches(22)} (common practice, no source).
-          </p>
-        )}
-        <HandlePartFields foregrip={kind.handle.parts.includes('foregrip')} />
-        <h3>How it is fitted and glued</h3>
-        <HandleHabitFields />
-        <KeepHabit collection="handle" />
-      </Part>
+      <BoughtParts kind={kind} inches={inches} />
       {plan ? (
         <FittingPart plan={plan} show={show} />
       ) : (
@@ -131,6 +107,36 @@ export function HandleStep() {
       )}
       <GlueGate />
     </BuildFields>
+  );
+}
+
+function BoughtParts({ kind, inches }: { kind: RodKindDeclaration; inches: (value: number) => string }) {
+  return (
+    <Part
+      folded
+      holds={[
+        'handle/-/grip',
+        'handle/-/seat',
+        'handle/-/keeper',
+        'handle/-/fightingButt',
+        'handle/-/reach',
+        'handle/-/rearGrip',
+        'handle/-/secondGrip',
+      ]}
+      title="Parts"
+      aside="as bought, measured once"
+    >
+      {kind.flyLine && (
+        <p className="quiet">
+          Usual handles of one-handed fly rods are {inches(7)} to {inches(8)} of grip and seat, {inches(10)}{' '}
+          to the front of the grip; two-handed ones about {inches(22)} (common practice, no source).
+        </p>
+      )}
+      <HandlePartFields foregrip={kind.handle.parts.includes('foregrip')} />
+      <h3>How it is fitted and glued</h3>
+      <HandleHabitFields />
+      <KeepHabit collection="handle" />
+    </Part>
   );
 }
 
