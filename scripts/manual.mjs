@@ -13,6 +13,9 @@ const help = `npm run manual -- [options]
   --help       this
 Takes the pictures of docs/manual from the running demo. Needs a Chromium (CHROME names its file).`;
 
+/** Half seconds; above the await, which a constant below would not be known to. */
+const quietFor = 6;
+
 await orExplain(async () => {
   const { values } = parseArgs({ options: { only: { type: 'string' }, help: { type: 'boolean' } } });
   if (values.help) return console.log(help);
@@ -76,9 +79,6 @@ async function isSettled(page) {
     quiet = (await working.count()) > 0 ? 0 : quiet + 1;
   }
 }
-/** Half seconds. */
-const quietFor = 6;
-
 function chromeFile() {
   const known = [process.env.CHROME, '/usr/bin/chromium', '/usr/bin/google-chrome'];
   const found = known.find((file) => file && existsSync(file));
