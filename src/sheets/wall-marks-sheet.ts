@@ -29,12 +29,12 @@ export const wallMarkHints: readonly string[] = [
 
 const how = [
   'Pin them flat in the plane the rod bends in, so that they surround the whole rod, butt to tip: four at least, six or',
-  'more let the camera’s lens be measured too. Measure each to the middle of its bow, in two directions from one corner.',
+  'more let the camera’s lens be measured too. Measure each to the waist of its fish, in two directions from one corner.',
 ];
 const beside = [
-  'Measure to the middle of',
-  'the bow. Flat, dry, not',
-  'folded; nothing across it.',
+  'Measure to the waist of the',
+  'fish: tail and body meet',
+  'there. Flat, dry, not folded.',
   'Any way up is read; the',
   'back of a sheet is not.',
 ];

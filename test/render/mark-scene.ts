@@ -21,6 +21,8 @@ export interface MarkSceneChoice {
   radiusM: number;
   /** No wall texture, no clutter, little grain. */
   clean?: boolean;
+  /** As they were printed before the fish: two triangles in the middle. */
+  printedEarlier?: boolean;
   /** Painted over every mark, in its own frame (outer radius 1), after it. */
   cover?(paint: { canvas: Canvas; project(place: Place): Place; random: Random }): void;
 }
@@ -58,7 +60,7 @@ export function paintMarkScene(choice: MarkSceneChoice): MarkScene {
       const v = choice.radiusM * (place.x * Math.sin(turn) + place.y * Math.cos(turn));
       return camera.project({ x: at.x + u, y: at.y + v });
     };
-    paintWallMark(canvas, number, project);
+    paintWallMark(canvas, number, project, choice.printedEarlier);
     choice.cover?.({ canvas, project, random });
     return {
       number,
@@ -76,7 +78,12 @@ export function paintMarkScene(choice: MarkSceneChoice): MarkScene {
 }
 
 /** `project` takes places of the mark's own frame: outer radius 1, y up. */
-export function paintWallMark(canvas: Canvas, number: number, project: (place: Place) => Place): void {
+export function paintWallMark(
+  canvas: Canvas,
+  number: number,
+  project: (place: Place) => Place,
+  printedEarlier = false,
+): void {
   const paper = { red: 0.82, green: 0.82, blue: 0.8 };
   const ink = { red: 0.025, green: 0.025, blue: 0.03 };
   const half = wallMarkRadii.paper;
@@ -87,8 +94,15 @@ export function paintWallMark(canvas: Canvas, number: number, project: (place: P
     { x: -half, y: half },
   ];
   fillPolygon(canvas, sheet.map(project), paper);
-  const [disc, hole, ...wings] = wallMarkOutlines(number).rings;
+  const [disc, hole, tail, body, eye] = wallMarkOutlines(number).rings;
   fillPolygon(canvas, disc.map(project), ink);
   fillPolygon(canvas, hole.map(project), paper);
-  for (const wing of wings) fillPolygon(canvas, wing.map(project), ink);
+  for (const part of printedEarlier ? triangles : [tail, body]) fillPolygon(canvas, part.map(project), ink);
+  if (!printedEarlier) fillPolygon(canvas, eye.map(project), paper);
 }
+
+const triangles: Place[][] = [0.54, -0.54].map((side) => [
+  { x: 0, y: 0 },
+  { x: side, y: 0 },
+  { x: 0, y: side },
+]);

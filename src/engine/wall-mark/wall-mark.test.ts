@@ -56,19 +56,41 @@ describe('the words of the marks', () => {
 });
 
 describe('the outlines', () => {
-  test('black area is the ring with its teeth and the bow’s two triangles', () => {
-    const { bow, tooth, rim } = wallMarkRadii;
+  test('black area is the ring with its teeth, and a fish of two parts with an eye', () => {
+    const { fish, straight, tooth, rim } = wallMarkRadii;
     for (const number of [1, 8, 24]) {
       const teeth = wallMarkTeeth(number).filter(Boolean).length;
       const white = (teeth / wallMarkCells) * tooth ** 2 + (1 - teeth / wallMarkCells) * rim ** 2;
-      const black = Math.PI * (1 - white) + bow ** 2;
-      const drawn = wallMarkOutlines(number).rings.reduce((sum, ring) => sum + signedArea(ring), 0);
-      expect(drawn).toBeGreaterThan(0.995 * black);
-      expect(drawn).toBeLessThan(1.005 * black);
+      const [disc, hole, tail, body, eye] = wallMarkOutlines(number).rings.map(signedArea);
+      expect((disc + hole) / (Math.PI * (1 - white))).toBeCloseTo(1, 2);
+      for (const part of [tail, body]) {
+        expect(part).toBeGreaterThan(0.25 * Math.PI * straight ** 2);
+        expect(part).toBeLessThan(0.25 * Math.PI * fish ** 2);
+      }
+      expect(eye / (-Math.PI * 0.04 ** 2)).toBeCloseTo(1, 2);
     }
   });
 
-  test('mirroring about the bow’s black diagonal takes the cells where the pose says', () => {
+  test('tail and body are black quarters as far as a reader looks, and stay clear of the teeth', () => {
+    const { fish, straight } = wallMarkRadii;
+    const [, , tail, body, eye] = wallMarkOutlines(3).rings;
+    const inside = (ring: typeof tail, x: number, y: number) =>
+      ring.reduce((odd, a, i) => {
+        const b = ring[(i + 1) % ring.length];
+        return a.y > y !== b.y > y && x < ((b.x - a.x) * (y - a.y)) / (b.y - a.y) + a.x ? !odd : odd;
+      }, false);
+    for (let degrees = 2; degrees < 360; degrees += 5) {
+      const quarter = Math.floor(degrees / 90);
+      for (const radius of [0.05, 0.2, straight - 0.005]) {
+        const [x, y] = [Math.cos, Math.sin].map((of) => radius * of((degrees * Math.PI) / 180));
+        const black = (inside(tail, x, y) || inside(body, x, y)) && !inside(eye, x, y);
+        expect(black, `${degrees}° at ${radius}`).toBe(quarter === 0 || quarter === 2);
+      }
+    }
+    for (const { x, y } of [...tail, ...body, ...eye]) expect(Math.hypot(x, y)).toBeLessThan(fish + 1e-9);
+  });
+
+  test('mirroring about the fish’s length takes the cells where the pose says', () => {
     // Cell k's middle at angle φ goes to 90° − φ.
     const cell = (2 * Math.PI) / wallMarkCells;
     const teeth = wallMarkTeeth(3);

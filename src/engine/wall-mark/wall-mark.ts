@@ -1,12 +1,13 @@
 /**
  * The reference mark that is pinned beside a rod and found again in its photograph: a black ring toothed on the
- * inside, with a bow of two opposed triangles in its middle.
+ * inside, with a fish in its middle, whose waist, between body and tail, is the place that is measured.
  *
  * Frame of a mark: origin in the middle, outer radius 1, angles in radians from the right hand towards the top of
  * the mark as it is printed. Twenty cells go round the ring; cell k covers the angles k·18° to (k+1)·18°, and is
- * black from the tooth's radius outwards where bit k of the mark's word is set. The bow's wings are right-angled
- * triangles towards 45° and 225°, so that its middle is a crossing of two straight edges: perspective keeps
- * crossings, which it does not the middle of a circle.
+ * black from the tooth's radius outwards where bit k of the mark's word is set. Tail and body open to a right angle
+ * towards 45° and 225°, so that the waist is a crossing of two straight edges: perspective keeps crossings, which it
+ * does not the middle of a circle. Only to `straight` does a reader look at them; farther out they are a fish's. Marks
+ * printed earlier have two triangles there, and are read alike.
  *
  * The words: any two of the 24 differ in at least seven cells, however the one is turned by half a turn or seen in
  * a mirror; each differs in seven from itself so turned or mirrored; and no more than four like cells follow each
@@ -18,9 +19,10 @@ export const wallMarkCells = 20;
 
 /** Radii as shares of the outer one. */
 export const wallMarkRadii = {
-  /** The bow's wings end square to their direction here, and their corners reach `bow`; then white up to the teeth. */
-  wing: 0.54 * Math.SQRT1_2,
-  bow: 0.54,
+  /** So far the edges of tail and body are straight, and what is between them is black. */
+  straight: 0.33,
+  /** Nothing of the fish reaches farther; then white up to the teeth. */
+  fish: 0.54,
   tooth: 0.66,
   rim: 0.84,
   outer: 1,
@@ -44,8 +46,8 @@ export function wallMarkTeeth(number: number): boolean[] {
 }
 
 /**
- * Cells as they are met in the mark's frame when the bow fits the other way round (half a turn), or when the
- * picture is mirrored: mirrored about the bow's black diagonal, which the bow itself does not betray.
+ * Cells as they are met in the mark's frame when the fish fits the other way round (half a turn), or when the
+ * picture is mirrored: mirrored about the fish's length, which the fish itself does not betray.
  */
 export function wallMarkPose<T>(cells: readonly T[], pose: { halfTurn: boolean; mirrored: boolean }): T[] {
   const n = cells.length;
@@ -62,10 +64,10 @@ interface WallMarkPlace {
 
 /**
  * Outlines of what is black, in the mark's frame with y up: the ring's outer circle, its toothed inner rim
- * (a hole: it runs the other way round), and the two wings of the bow.
+ * (a hole: it runs the other way round), the fish's tail and body, and its eye (a hole).
  */
 export function wallMarkOutlines(number: number, stepRad = Math.PI / 90): { rings: WallMarkPlace[][] } {
-  const { bow, outer } = wallMarkRadii;
+  const { fish, outer, straight } = wallMarkRadii;
   const at = (radius: number, angle: number) => ({
     x: radius * Math.cos(angle),
     y: radius * Math.sin(angle),
@@ -78,12 +80,21 @@ export function wallMarkOutlines(number: number, stepRad = Math.PI / 90): { ring
   const inner = wallMarkTeeth(number).flatMap((tooth, k) =>
     arc(tooth ? wallMarkRadii.tooth : wallMarkRadii.rim, k * cell, (k + 1) * cell),
   );
-  const wing = (from: number): WallMarkPlace[] => [
-    { x: 0, y: 0 },
-    at(bow, from),
-    at(bow, from + Math.PI / 2),
-  ];
+  const waist = { x: 0, y: 0 };
+  /** About the fish's length, 45° to either side of it, from radii at 45°, 35°, 25°, 15°, 5° and on its length. */
+  const along = (towards: number, radii: readonly number[]) => {
+    const side = radii.map((radius, i) => [radius, (Math.PI / 180) * Math.max(0, 45 - 10 * i)] as const);
+    const other = side.slice(0, -1).toReversed();
+    const left = side.map(([radius, aside]) => at(radius, towards - aside));
+    return [waist, ...left, ...other.map(([radius, aside]) => at(radius, towards + aside))];
+  };
+  const tail = along(Math.PI / 4, [fish, 0.53, 0.44, 0.38, straight + 0.02, straight + 0.01]);
+  const body = along(1.25 * Math.PI, [straight + 0.02, 0.44, 0.5, 0.53, fish, fish]);
+  const head = at(0.42, 1.25 * Math.PI);
+  const eye = arc(0.04, 0, 2 * Math.PI)
+    .slice(0, -1)
+    .map(({ x, y }) => ({ x: head.x + x, y: head.y + y }));
   return {
-    rings: [arc(outer, 0, 2 * Math.PI).slice(0, -1), inner.reverse(), wing(0), wing(Math.PI)],
+    rings: [arc(outer, 0, 2 * Math.PI).slice(0, -1), inner.reverse(), tail, body, eye.reverse()],
   };
 }

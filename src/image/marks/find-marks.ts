@@ -7,7 +7,7 @@ import { type RingFit, ringFit } from './ring-fit.ts';
 /** A printed reference mark found in a picture. Pixel places as everywhere: pixel centres at whole numbers. */
 export interface FoundMark {
   number: number;
-  /** The middle of the bow, to sub-pixel. */
+  /** The fish's waist, to sub-pixel. */
   centrePx: [number, number];
   /** Where the ring's outer edge lies to the right, top, left and bottom of the mark as printed. */
   cornersPx: [number, number][];
@@ -27,7 +27,7 @@ export interface FindMarksOptions {
 
 /**
  * Finds every printed reference mark in a picture, whatever its turn, tilt and light; none is invented: each has
- * passed its ring, its bow and a code in which six cells would have to be misread. Sorted by number. The same
+ * passed its ring, its fish and a code in which six cells would have to be misread. Sorted by number. The same
  * number twice means two sheets with that number, or a mirror in the picture.
  */
 export function findMarks(pixels: Pixels, options: FindMarksOptions = {}): FoundMark[] {
@@ -84,7 +84,7 @@ function middleOf(
   return refineCrossing((px, py) => lumaAt(pixels, px, py), x, y, Math.min(20, radiusPx * factor));
 }
 
-/** The mark's frame up to half a turn, from the ring's ellipse and the bow's darkness at three radii. */
+/** The mark's frame up to half a turn, from the ring's ellipse and the fish's darkness at three radii. */
 function frameOf(image: GreyImage, x: number, y: number, ring: RingFit): MarkFrame | undefined {
   const [a, b, c, d] = ring.stretch;
   // With y up in the mark: the second column turns round.

@@ -78,7 +78,7 @@ interface Cell {
 
 /** Means over the middle part of a cell, at the tooth's radii, in the ring, and on both sides of it. */
 function cellAt(image: GreyImage, frame: MarkFrame, k: number): Cell {
-  const { bow, tooth, rim, outer, paper } = wallMarkRadii;
+  const { fish, tooth, rim, outer, paper } = wallMarkRadii;
   const mean = (from: number, to: number): number => {
     let sum = 0;
     for (const share of [0.3, 0.5, 0.7]) {
@@ -88,7 +88,7 @@ function cellAt(image: GreyImage, frame: MarkFrame, k: number): Cell {
     return sum / 9;
   };
   const black = mean(rim + 0.03, outer - 0.03);
-  const white = (mean(bow + 0.02, tooth - 0.02) + mean(outer + 0.05, paper - 0.05)) / 2;
+  const white = (mean(fish + 0.02, tooth - 0.02) + mean(outer + 0.05, paper - 0.05)) / 2;
   const level = mean(tooth + 0.03, rim - 0.03);
   const contrast = white - black;
   return { shade: contrast > 1 ? (level - black) / contrast : 0.5, contrast };

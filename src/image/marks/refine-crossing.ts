@@ -1,6 +1,6 @@
 /**
  * The middle of a bow to sub-pixel: the place x that every edge points at, Σ g·gᵀ·(p − x) = 0 over places p with
- * slope g in a window inside the bow.
+ * slope g in a window inside the fish.
  * Source: W. Förstner and E. Gülch, "A fast operator for detection and precise location of distinct points,
  * corners and centres of circular features", ISPRS Intercommission Workshop, Interlaken 1987 (from memory).
  */
