@@ -156,7 +156,7 @@ function ScanResult({ file, read, sizes, inBag, readAgain, done }: ResultProps) 
               <input
                 className="field-input figures"
                 value={known.text}
-                placeholder="such as 23.5 mm"
+                placeholder={`such as ${known.example}`}
                 onChange={({ target }) => known.setText(target.value)}
               />
               {known.trouble && <span className="field-line field-trouble">▲ {known.trouble}</span>}
@@ -217,7 +217,8 @@ function likelySize({ lengthM }: ScannedGuide, sizes: readonly string[]): string
 
 /** One guide's number and length as the builder types them. */
 function useKnownLength(guides: readonly ScannedGuide[]) {
-  const { system } = useShop();
+  const { system, writer } = useShop();
+  const example = writer.calliper(0.0235);
   const [number, setNumber] = useState('1');
   const [text, setText] = useState('');
   const read = text.trim() === '' ? undefined : readQuantity(text, { dimension: 'length', system });
@@ -230,7 +231,7 @@ function useKnownLength(guides: readonly ScannedGuide[]) {
         ? `There is no guide ${number} on this scan: give one of 1 to ${guides.length}.`
         : usable
           ? undefined
-          : `"${text}" is no length of a guide: write it like 23.5 mm.`;
+          : `"${text}" is no length of a guide: write it like ${example}.`;
   const length = guide && usable && read.ok ? { trueM: read.si, readM: guide.lengthM } : undefined;
-  return { number, setNumber, text, setText, trouble, length };
+  return { number, setNumber, text, setText, trouble, length, example };
 }

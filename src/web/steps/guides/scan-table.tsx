@@ -1,6 +1,6 @@
-import { formatMm } from '../../../engine/units/format-quantity.ts';
 import type { ScannedGuide } from '../../../image/index.ts';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { useShop } from '../../read/shop.tsx';
 
 interface ScanTableProps {
   guides: readonly ScannedGuide[];
@@ -12,6 +12,7 @@ interface ScanTableProps {
 
 /** What the scan says of each guide, and which size it is. */
 export function ScanTable({ guides, sizes, sizeOf, choose }: ScanTableProps) {
+  const { writer } = useShop();
   return (
     <TableFrame label="Guides on the scan">
       <table className="figures-table stacked">
@@ -29,8 +30,8 @@ export function ScanTable({ guides, sizes, sizeOf, choose }: ScanTableProps) {
           {guides.map(({ centrePx, lengthM, offsetM, angleRad, quality }, index) => (
             <tr key={centrePx.join(' ')}>
               <th scope="row">{index + 1}</th>
-              <td data-label="Length">{formatMm(lengthM)}</td>
-              <td data-label="Feet apart, sideways">{formatMm(Math.abs(offsetM), 2)}</td>
+              <td data-label="Length">{writer.calliper(lengthM)}</td>
+              <td data-label="Feet apart, sideways">{writer.calliper(Math.abs(offsetM))}</td>
               <td data-label="Angle between them">{((Math.abs(angleRad) * 180) / Math.PI).toFixed(1)}°</td>
               <td data-label="Size">
                 <select

@@ -4,6 +4,7 @@ import type { HandlePlan } from '../../../engine/handle/plan-handle.ts';
 import type { TipTube, TipTubeChoice } from '../../../engine/handle/tip-tube.ts';
 import { formatMm } from '../../../engine/units/format-quantity.ts';
 import { checkSizesInWords } from '../../../words/winding-check.ts';
+import type { Writer } from '../../../words/writer.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
@@ -25,10 +26,10 @@ export function FittingPart({ plan, show }: FittingPartProps) {
       <dl className="facts">
         <dt>Tip-top’s tube</dt>
         <dd>
-          <Figure text={`${tubeWords(tipTube.best)}, ${fitWords(tipTube.fit, tubeRoomM)}`} />
+          <Figure text={`${tubeWords(tipTube.best, writer)}, ${fitWords(tipTube.fit, tubeRoomM, writer)}`} />
           <span className="quiet">
             <Figure
-              text={`. Keep at hand ${tubeWords(tipTube.neighbours[0])} and ${tubeWords(tipTube.neighbours[1])}: plating narrows bores.`}
+              text={`. Keep at hand ${tubeWords(tipTube.neighbours[0], writer)} and ${tubeWords(tipTube.neighbours[1], writer)}: plating narrows bores.`}
             />
           </span>
         </dd>
@@ -64,16 +65,16 @@ export function FittingPart({ plan, show }: FittingPartProps) {
   );
 }
 
-function fitWords(fit: TipTubeChoice['fit'], { least, most }: Room): string {
-  const [leastMm, mostMm] = [least, most].map((roomM) => formatMm(roomM, 2));
-  if (fit === 'good') return `${leastMm} to ${mostMm} to spare, as it should be`;
+function fitWords(fit: TipTubeChoice['fit'], { least, most }: Room, writer: Writer): string {
+  const [leastRoom, mostRoom] = [least, most].map(writer.calliper);
+  if (fit === 'good') return `${leastRoom} to ${mostRoom} to spare, as it should be`;
   return fit === 'tight'
-    ? `less than ${leastMm} to spare: try the next larger as well`
-    : `more than ${mostMm} to spare: build up with a turn of thread, or try the smaller after scraping the clear coat only`;
+    ? `less than ${leastRoom} to spare: try the next larger as well`
+    : `more than ${mostRoom} to spare: build up with a turn of thread, or try the smaller after scraping the clear coat only`;
 }
 
-function tubeWords({ size64, boreM }: TipTube): string {
-  return `${size64}/64 in (${formatMm(boreM, 2)})`;
+function tubeWords({ size64, boreM }: TipTube, writer: Writer): string {
+  return `${size64}/64 in (${writer.calliper(boreM)})`;
 }
 
 function Waits({ what, plan }: { what: 'grip' | 'seat'; plan: HandlePlan }) {
@@ -111,6 +112,7 @@ function StrippingFact({ plan, show }: FittingPartProps) {
 }
 
 function ReamingTable({ of, steps }: { of: string; steps: HandlePlan['reaming'] }) {
+  const { writer } = useShop();
   return (
     <TableFrame label={`Reaming the ${of}`}>
       <table className="figures-table">
@@ -127,11 +129,14 @@ function ReamingTable({ of, steps }: { of: string; steps: HandlePlan['reaming'] 
           {steps.map((step, index) => (
             <tr key={step.widthM}>
               <th scope="row">{index + 1}</th>
-              <td>{formatMm(step.widthM, 2)}</td>
-              <td>{step.depthM > 0 ? formatMm(step.depthM, 0) : 'at the face'}</td>
+              <td>
+                <Figure text={writer.calliper(step.widthM)} />
+              </td>
+              <td>{step.depthM > 0 ? <Figure text={writer.length(step.depthM)} /> : 'at the face'}</td>
               <td className="quiet">
-                {step.stopAtM !== undefined &&
-                  `stop the reamer at ${formatMm(step.stopAtM, 0)}, ease the rest by hand`}
+                {step.stopAtM !== undefined && (
+                  <Figure text={`stop the reamer at ${writer.length(step.stopAtM)}, ease the rest by hand`} />
+                )}
               </td>
             </tr>
           ))}
@@ -142,6 +147,7 @@ function ReamingTable({ of, steps }: { of: string; steps: HandlePlan['reaming'] 
 }
 
 function ArborTable({ plan, show }: FittingPartProps) {
+  const { writer } = useShop();
   return (
     <TableFrame label="Arbors">
       <table className="figures-table">
@@ -159,8 +165,12 @@ function ArborTable({ plan, show }: FittingPartProps) {
               <th scope="row">
                 <Figure text={`${show(band.fromM)} to ${show(band.toM)}`} />
               </th>
-              <td>{formatMm(band.outsideM, 2)}</td>
-              <td>{formatMm(band.gapM, 2)}</td>
+              <td>
+                <Figure text={writer.calliper(band.outsideM)} />
+              </td>
+              <td>
+                <Figure text={writer.calliper(band.gapM)} />
+              </td>
             </tr>
           ))}
         </tbody>

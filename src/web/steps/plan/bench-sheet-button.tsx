@@ -3,7 +3,7 @@ import { locateMark } from '../../../engine/bench/assemble.ts';
 import { marksRound } from '../../../engine/flow/guides-round.ts';
 import { guideName } from '../../../engine/kinds/guides.ts';
 import type { BenchStage } from '../../../engine/plan/bench-list.ts';
-import { formatLength, formatMm } from '../../../engine/units/format-quantity.ts';
+import { formatLength } from '../../../engine/units/format-quantity.ts';
 import { formatOnTape } from '../../../engine/units/tape-step.ts';
 import { type BenchSheetInput, benchSheet } from '../../../sheets/bench-sheet.ts';
 import { markRoundInWords } from '../../../words/round.ts';
@@ -52,9 +52,9 @@ function useFacts(): BenchSheetInput['facts'] {
           { what: 'Wraps', figure: `${wraps.plan.wraps.length}` },
           {
             what: 'Thread',
-            figure: wraps.plan.colours.map(({ threadM }) => `${threadM.toFixed(0)} m`).join(' + '),
+            figure: wraps.plan.colours.map(({ threadM }) => writer.run(threadM)).join(' + '),
           },
-          { what: 'Width of a turn', figure: formatMm(wraps.plan.laidWidthM, 2) },
+          { what: 'Width of a turn', figure: writer.thread(wraps.plan.laidWidthM) },
         ]
       : []),
     ...(batch

@@ -1,7 +1,9 @@
 import { Link } from 'wouter';
 import type { Spread } from '../../../engine/sureness/spread.ts';
-import { formatMm } from '../../../engine/units/format-quantity.ts';
+import type { Writer } from '../../../words/writer.ts';
+import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { useShop } from '../../read/shop.tsx';
 
 /** One build of the shelf as its job left it. */
 export interface ShelfRow {
@@ -49,6 +51,7 @@ export function ShelfTable({ rows }: { rows: readonly ShelfRow[] }) {
 }
 
 function Figures({ row: { reason, worstRead, worst, ...marks } }: { row: ShelfRow }) {
+  const { writer } = useShop();
   if (reason !== undefined || worstRead === undefined)
     return (
       <td colSpan={4} className="quiet job-reason">
@@ -60,15 +63,20 @@ function Figures({ row: { reason, worstRead, worst, ...marks } }: { row: ShelfRo
     <>
       <td>{worstRead.toFixed(2)}</td>
       <td>{low === null || high === null ? 'not known' : `${low.toFixed(2)} to ${high.toFixed(2)}`}</td>
-      <td>{widest(marks)}</td>
+      <td>
+        <Figure text={widest(marks, writer)} />
+      </td>
       <td>{costOf(marks)}</td>
     </>
   );
 }
 
-function widest({ marksPlusMinusM = [], blanks = 0 }: Pick<ShelfRow, 'marksPlusMinusM' | 'blanks'>): string {
+function widest(
+  { marksPlusMinusM = [], blanks = 0 }: Pick<ShelfRow, 'marksPlusMinusM' | 'blanks'>,
+  writer: Writer,
+): string {
   const known = marksPlusMinusM.filter((value) => value !== null);
-  return blanks < 2 || known.length === 0 ? 'not known' : formatMm(Math.max(...known), 0);
+  return blanks < 2 || known.length === 0 ? 'not known' : writer.tick(Math.max(...known));
 }
 
 function costOf({ costOfKeeping, blanks = 0 }: Pick<ShelfRow, 'costOfKeeping' | 'blanks'>): string {
