@@ -139,7 +139,7 @@ class SimulatedBench {
       if (this.options.pauseMs > 0) await wait(this.random() * this.options.pauseMs);
       const operations = this.gesture(count);
       const started = performance.now();
-      await post(this.address, `/api/documents/${this.build}/operations`, { operations });
+      await again(() => post(this.address, `/api/documents/${this.build}/operations`, { operations }));
       timed(performance.now() - started, count);
       this.acknowledged.push(...operations.map(({ id }) => id));
     }
@@ -188,7 +188,9 @@ async function storedIds(address: string, builds: readonly string[]): Promise<Se
   const ids = new Set<string>();
   for (const build of builds) {
     for (let after = 0, more = true; more; ) {
-      const response = await fetch(`${address}/api/documents/${build}/operations?after=${after}`);
+      const response = await again(() =>
+        fetch(`${address}/api/documents/${build}/operations?after=${after}`),
+      );
       const answer = (await response.json()) as OperationsAnswer;
       for (const { id } of answer.operations) ids.add(id);
       after = answer.lastSeq;
@@ -196,6 +198,14 @@ async function storedIds(address: string, builds: readonly string[]): Promise<Se
     }
   }
   return ids;
+}
+
+/** As the page does where a kept connection was closed just as it was used: sent again, for a change counts once. */
+function again<T>(send: () => Promise<T>): Promise<T> {
+  return send().catch((error: unknown) => {
+    if (error instanceof TypeError) return send();
+    throw error;
+  });
 }
 
 async function post<T>(address: string, path: string, body: unknown): Promise<T> {
