@@ -33,7 +33,7 @@ function readAgain(times: number): Change[] {
 test('where three blanks of its series were measured in full, half the protocol is offered and says why', async () => {
   await page.getByText('Tick “Read this blank together with the others” below').waitFor();
   await page.getByText('Read this blank together with the others of its series').click();
-  const offer = page.getByText(/13 readings instead of 25: .* by 3 blanks of “Invented 46”/);
+  const offer = page.getByText(/13 readings instead of 25: .* from 3 blanks of “Invented 46”/);
   await offer.waitFor();
   for (const [width, colorScheme] of [
     [390, 'light'],
