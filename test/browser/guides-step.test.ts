@@ -111,9 +111,9 @@ test('a scan is read, its resolution questioned, and the measured feet decide', 
   await take.click();
   const row = page
     .getByRole('region', { name: 'Each guide looked at' })
-    .getByRole('row', { name: /mm, [\d.]+°/ });
-  const seen = /([\d.]+) mm, ([\d.]+)°/.exec((await row.getByRole('cell').first().textContent()) ?? '');
-  expect(Math.abs(Number(seen?.[1]) - 1000 * Math.abs(sheet.guides[0].offsetM))).toBeLessThan(0.12);
+    .getByRole('row', { name: /in, [\d.]+°/ });
+  const seen = /([\d.]+) in, ([\d.]+)°/.exec((await row.getByRole('cell').first().textContent()) ?? '');
+  expect(Math.abs(25.4 * Number(seen?.[1]) - 1000 * Math.abs(sheet.guides[0].offsetM))).toBeLessThan(0.12);
   expect(Math.abs(Number(seen?.[2]) - (180 / Math.PI) * Math.abs(sheet.guides[0].angleRad))).toBeLessThan(
     1.2,
   );
@@ -131,7 +131,7 @@ test('the scan is kept with the build, nothing but its pixels, and can be discar
   await kept.waitFor({ state: 'detached' });
   await page
     .getByRole('region', { name: 'Each guide looked at' })
-    .getByText(/mm, [\d.]+°/)
+    .getByText(/in, [\d.]+°/)
     .waitFor();
 });
 
@@ -156,7 +156,11 @@ test('a telephone’s picture of the printed sheet gives the feet’s numbers in
           [...row.querySelectorAll('td')].map((cell) => Number.parseFloat(cell.textContent ?? '')),
         ),
     );
-  const seen = cells.map(([lengthMm, offsetMm, angleDeg]) => ({ lengthMm, offsetMm, angleDeg }));
+  const seen = cells.map(([lengthIn, offsetIn, angleDeg]) => ({
+    lengthMm: 25.4 * lengthIn,
+    offsetMm: 25.4 * offsetIn,
+    angleDeg,
+  }));
   const wholly = sheet.guides.filter((guide) => liesWithin(sheet, guide));
   expect(wholly.length).toBeGreaterThanOrEqual(2);
   for (const guide of wholly) {

@@ -87,7 +87,7 @@ function standingWords(standing: PhotoTrace | undefined, show: (lengthM: number)
   const lengthM = points
     .slice(1)
     .reduce((sum, at, i) => sum + Math.hypot(at.xM - points[i].xM, at.yM - points[i].yM), 0);
-  const marks = `the marks fit to ${(marksRmsM * 1000).toFixed(1)} mm`;
+  const marks = `the marks fit to ${show(marksRmsM)}`;
   const seen = seenShare === undefined ? '' : `, both edges seen along ${Math.round(seenShare * 100)} %`;
   const lens = lensEstimated ? 'lens estimated' : 'lens taken as usual; six marks or more would estimate it';
   return `Curve read: ${show(lengthM)} from butt to tip, ${marks}${seen}; ${lens}. Look along it with the zoom; pull it where it leaves the blank.`;

@@ -3,6 +3,7 @@ import { area, line } from 'd3-shape';
 import { useMemo } from 'react';
 import type { RotationRequest } from '../../../engine/rotation/request.ts';
 import { type CurvePoint, type TurnPoint, unrolled } from '../../../engine/rotation/unrolled.ts';
+import { useShop } from '../../read/shop.tsx';
 import { useWidth } from '../../read/use-width.ts';
 
 interface TurnsDrawingProps {
@@ -18,6 +19,8 @@ const margin = { left: 52, right: 12, top: 26, foot: 40 };
 /** The section's surface unrolled: the bow once per turn above, the stiffness twice per turn below, each with its band. */
 export function TurnsDrawing({ request, lineSideRad, name }: TurnsDrawingProps) {
   const { ref, widthPx } = useWidth();
+  const { system } = useShop();
+  const unit = system === 'mm' ? { name: 'mm', perM: 1000 } : { name: 'in', perM: 1 / 0.0254 };
   const curves = useMemo(() => unrolled(request), [request]);
   if (!curves) return null;
   const x = scaleLinear([0, 2 * Math.PI], [margin.left, Math.max(margin.left + 1, widthPx - margin.right)]);
@@ -35,11 +38,19 @@ export function TurnsDrawing({ request, lineSideRad, name }: TurnsDrawingProps) 
           role="img"
           aria-label={`Bow and stiffness of ${name} round its circumference, with 95 % bands; the table below has the figures.`}
         >
-          <Panel x={x} topPx={0} title="bow, mm: once per turn" curve={bow} points={bowPoints} />
           <Panel
             x={x}
+            unit={unit}
+            topPx={0}
+            title={`bow, ${unit.name}: once per turn`}
+            curve={bow}
+            points={bowPoints}
+          />
+          <Panel
+            x={x}
+            unit={unit}
             topPx={panelPx}
-            title="second load less first, mm: twice per turn, softer higher"
+            title={`second load less first, ${unit.name}: twice per turn, softer higher`}
             curve={difference}
             points={stiffnessPoints}
           />
@@ -52,13 +63,15 @@ export function TurnsDrawing({ request, lineSideRad, name }: TurnsDrawingProps) 
 
 interface PanelProps {
   x: ScaleLinear<number, number>;
+  /** What the ticks count in. */
+  unit: { perM: number };
   topPx: number;
   title: string;
   curve: readonly CurvePoint[];
   points: readonly (TurnPoint & { valueM: number })[];
 }
 
-function Panel({ x, topPx, title, curve, points }: PanelProps) {
+function Panel({ x, unit, topPx, title, curve, points }: PanelProps) {
   const low = Math.min(...curve.map((at) => at.valueM - at.plusMinusM), ...points.map((at) => at.valueM));
   const high = Math.max(...curve.map((at) => at.valueM + at.plusMinusM), ...points.map((at) => at.valueM));
   const y = scaleLinear([low, high], [topPx + panelPx - 10, topPx + margin.top]);
@@ -77,14 +90,16 @@ function Panel({ x, topPx, title, curve, points }: PanelProps) {
       <text x={4} y={topPx + 14} className="axis-title">
         {title}
       </text>
-      {y.ticks(3).map((value) => (
-        <g key={value}>
-          <path d={`M${left} ${y(value)}H${right}`} className="grid-major" />
-          <text x={left - 8} y={y(value) + 4} className="tick" textAnchor="end">
-            {Number((value * 1000).toFixed(3))}
-          </text>
-        </g>
-      ))}
+      {scaleLinear([low * unit.perM, high * unit.perM], y.range())
+        .ticks(3)
+        .map((value) => (
+          <g key={value}>
+            <path d={`M${left} ${y(value / unit.perM)}H${right}`} className="grid-major" />
+            <text x={left - 8} y={y(value / unit.perM) + 4} className="tick" textAnchor="end">
+              {Number(value.toFixed(3))}
+            </text>
+          </g>
+        ))}
       <path d={band([...curve]) ?? ''} className="band" />
       <path d={path([...curve]) ?? ''} className="curve" />
       {points.map(({ turnRad, valueM, odd }, index) => (

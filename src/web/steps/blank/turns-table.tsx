@@ -1,25 +1,31 @@
 import type { RotationRequest } from '../../../engine/rotation/request.ts';
 import { unrolled } from '../../../engine/rotation/unrolled.ts';
+import { bare } from '../../../words/places.ts';
 import { degrees } from '../../../words/turning.ts';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { useShop } from '../../read/shop.tsx';
 
 /** The drawing in figures: what was read at each step beside the fitted curve there. */
 export function TurnsTable({ request, name }: { request: RotationRequest; name: string }) {
+  const { writer, system } = useShop();
+  const unit = system === 'mm' ? 'mm' : 'in';
   const curves = unrolled(request, Math.PI / 180);
   if (!curves) return null;
-  const mm = (lengthM: number) => (1000 * lengthM).toFixed(2);
+  const written = (lengthM: number) => bare(writer.calliper(lengthM));
   return (
     <details className="figures-twin">
       <summary>The drawing in figures</summary>
       <TableFrame label={`Turns of ${name} in figures`}>
         <table className="figures-table">
-          <caption className="visually-hidden">Bow and stiffness of {name} by angle, mm</caption>
+          <caption className="visually-hidden">
+            Bow and stiffness of {name} by angle, {unit}
+          </caption>
           <thead>
             <tr>
               <th scope="col">facing down</th>
-              <th scope="col">bow, mm</th>
+              <th scope="col">bow, {unit}</th>
               <th scope="col">curve ±</th>
-              <th scope="col">second less first load, mm</th>
+              <th scope="col">second less first load, {unit}</th>
               <th scope="col">curve ±</th>
             </tr>
           </thead>
@@ -34,13 +40,13 @@ export function TurnsTable({ request, name }: { request: RotationRequest; name: 
                     {degrees(turnRad)}
                     {odd && <span className="small"> left out</span>}
                   </th>
-                  <td>{mm(bowM)}</td>
+                  <td>{written(bowM)}</td>
                   <td>
-                    {mm(bow.valueM)} ±{mm(bow.plusMinusM)}
+                    {written(bow.valueM)} ±{written(bow.plusMinusM)}
                   </td>
-                  <td>{mm(differenceM)}</td>
+                  <td>{written(differenceM)}</td>
                   <td>
-                    {mm(difference.valueM)} ±{mm(difference.plusMinusM)}
+                    {written(difference.valueM)} ±{written(difference.plusMinusM)}
                   </td>
                 </tr>
               );

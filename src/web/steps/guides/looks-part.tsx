@@ -1,9 +1,11 @@
 import { Button, Checkbox } from 'react-aria-components';
 import type { BagGuide } from '../../../engine/guides/bag-sorting.ts';
 import { isBoughtSingly } from '../../../engine/kinds/guides.ts';
+import type { Writer } from '../../../words/writer.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
+import { useShop } from '../../read/shop.tsx';
 import { flagOf, textOf } from '../../read/values.ts';
 
 const looks = [
@@ -36,13 +38,14 @@ interface LookedAt {
 /** What is looked at and done on every single guide, ticked at the bench; what fails is put aside with its reason. */
 export function LooksPart({ bag }: { bag: readonly BagGuide[] }) {
   const { rows } = useBuild();
+  const { writer } = useShop();
   const stripping = rows('guides').filter((row) => isBoughtSingly(textOf(row, 'kind')));
   const all: LookedAt[] = [
     ...bag.map((guide, index) => ({
       collection: 'bag' as const,
       id: guide.id,
       name: `${index + 1} · ${guide.size}`,
-      straight: straightWords(guide),
+      straight: straightWords(guide, writer),
       reject: guide.reject,
     })),
     ...stripping.map((row) => ({
@@ -145,8 +148,8 @@ function LookRow({ one }: { one: LookedAt }) {
   );
 }
 
-/** `0.08 mm, 1.2°` as measured, or the eye's word. */
-function straightWords({ measured, straightness }: BagGuide): string {
+/** `0.003 in, 1.2°` as measured, or the eye's word. */
+function straightWords({ measured, straightness }: BagGuide, writer: Writer): string {
   if (!measured) return straightness ?? 'not looked at';
-  return `${(measured.offsetM * 1000).toFixed(2)} mm, ${((measured.angleRad * 180) / Math.PI).toFixed(1)}°`;
+  return `${writer.calliper(measured.offsetM)}, ${((measured.angleRad * 180) / Math.PI).toFixed(1)}°`;
 }

@@ -21,11 +21,11 @@ export function testReport(
 ): string {
   const odd = traceWords(trace.findings, photoReading(photo, show).marks, writer);
   const hung = test.hungKg === undefined ? 'weight not entered' : `${formatGrams(test.hungKg, 1)} on the tip`;
-  const marks = `marks fit to ${(trace.marksRmsM * 1000).toFixed(1)} mm`;
+  const marks = `marks fit to ${show(trace.marksRmsM)}`;
   const head = [
     `${test.rod === 'bare' ? 'Bare blank' : 'Taped-up rod'}, ${hung}, butt ${formatDegrees(curve.buttAngleRad)} above level by the picture.`,
     `Curve of ${show(curve.lengthM)} read from ${photo.name || 'a picture'} on ${trace.madeAt.slice(0, 10)}, ${marks}, Fairbend ${trace.engineVersion}.`,
-    ...closeUps.map((use) => closeUpWords(use, show)),
+    ...closeUps.map((use) => closeUpWords(use, show, writer)),
   ];
   const places = (beside?.flags ?? []).map(({ fromTipM, seen, apartM, predicted }, i) => {
     const reachM = predicted.reach && Math.hypot(predicted.reach.outM, predicted.reach.upM);

@@ -32,6 +32,7 @@ export function TestResult({ test, before, model }: TestResultProps) {
   const { blanks: blanksThatFit } = useFittingBlanks();
   const show = useFineLength();
   const sentence = useSentence();
+  const { writer } = useShop();
   const seen = useMemo(() => seenCurve(test), [test]);
   const earlier = useMemo(() => seenCurve(before), [before]);
   const answer = useMemo(
@@ -47,7 +48,7 @@ export function TestResult({ test, before, model }: TestResultProps) {
     <>
       {seen.closeUps.map((use) => (
         <p key={use.photo.id} className={use.joined ? 'quiet small' : 'attention'} role="status">
-          <Figure text={closeUpWords(use, show)} />
+          <Figure text={closeUpWords(use, show, writer)} />
         </p>
       ))}
       {answer?.status === 'not yet' && <p className="attention">{answer.words}</p>}
