@@ -16,7 +16,7 @@ afterAll(() => bench?.close());
 test('the tip-top’s tube is the smallest half size of 64ths that goes on, its neighbours beside it', async () => {
   // 1.6 mm at the tip: 4/64 in is 1.5875 mm and does not go on.
   await page
-    .getByText(/^4\.5\/64 in \(1\.79 mm\)/)
+    .getByText(/^4\.5\/64 in \(0\.070 in\)/)
     .first()
     .waitFor();
   await page.getByText(/Keep at hand/).waitFor();

@@ -50,7 +50,7 @@ test('what came out is a table that stands after a reload, at every width', asyn
   await page.reload();
   const shelf = page.getByRole('region', { name: 'How sure every build is' });
   expect(await shelf.getByRole('row').nth(1).textContent()).toMatch(
-    /\d\.\d\d\d\.\d\d to \d\.\d\d\d+ mmup to \d+ %/,
+    /\d\.\d\d\d\.\d\d to \d\.\d\d.* inup to \d+ %/,
   );
   const spread = page.getByRole('region', { name: 'Spread within the series' });
   await spread.waitFor();
