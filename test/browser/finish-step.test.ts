@@ -40,6 +40,9 @@ test('a warm room shortens the pot life; a cold one is warned of', async () => {
 test('the first coat waits for its four checks; its times then stand by the clock', async () => {
   const coat = page.getByRole('button', { name: 'Coat 1 is brushed on now' });
   expect(await coat.isDisabled()).toBe(true);
+  await page.getByRole('note', { name: 'What to do next' }).getByRole('button', { name: 'Go there' }).click();
+  const first = page.getByRole('checkbox', { name: /^Guides on the line/ });
+  expect(await first.evaluate((box) => box === document.activeElement)).toBe(true);
   for (const words of ['Guides on the line', 'Wraps packed', 'lies level', 'No dust']) {
     await page.locator('label.flag', { hasText: words }).click();
   }

@@ -88,6 +88,11 @@ export class Newcomer {
 
   /** Where the cursor stands in an empty field: what was measured, and Enter; Enter alone where nothing was. */
   private async typeHere(): Promise<boolean> {
+    // what the page asks him to have done first, such as bound ferrules
+    if (await this.page.evaluate(() => document.activeElement?.matches('.gate input:not(:checked)'))) {
+      await this.page.keyboard.press('Space');
+      return true;
+    }
     const label = await this.page.evaluate(() => {
       const field = document.activeElement;
       const isEmpty =

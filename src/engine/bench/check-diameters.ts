@@ -1,7 +1,7 @@
 import { type AssembledBlank, stationOf } from './assemble.ts';
 import type { Bench, Diameter, JointKind, Section } from './bench.ts';
 import { type BenchFinding, doubtAt, stopAt } from './bench-finding.ts';
-import { diameterProfile } from './diameter-profile.ts';
+import { diameterProfile, diameterRowAt } from './diameter-profile.ts';
 import { oddOf } from './odd-diameter.ts';
 
 /** Outside these a diameter is taken for a slip: tips of 1.2 mm, surf butts of 25 mm. */
@@ -21,18 +21,10 @@ export function checkDiameters(bench: Bench, blank: AssembledBlank): BenchFindin
 /** Of all that are seen on the assembled blank, the one that the others contradict. */
 function checkAlongBlank(bench: Bench, blank: AssembledBlank, found: BenchFinding[]): BenchFinding[] {
   const odd = oddOf(bench.sections, blank);
-  const row = odd && rowAt(bench.sections, blank, odd.fromTipM);
+  const row = odd && diameterRowAt(bench.sections, blank, odd.fromTipM);
   if (!odd || !row || found.some(({ path }) => path === `diameters/${row.id}/outside`)) return [];
   const { outsideM, toldM } = odd;
   return [doubtAt(`diameters/${row.id}/outside`, 'bench/diameter-odd', { outsideM, toldM })];
-}
-
-function rowAt(sections: readonly Section[], blank: AssembledBlank, fromTipM: number): Diameter | undefined {
-  return sections
-    .flatMap(({ diameters }, index) =>
-      diameters.map((row) => ({ row, offM: Math.abs(stationOf(blank, index, row.fromOwnTipM) - fromTipM) })),
-    )
-    .sort((a, b) => a.offM - b.offM)[0]?.row;
 }
 
 /** Upper side less lower side of a joint: up to two walls where one goes into the other. Common practice, no source. */

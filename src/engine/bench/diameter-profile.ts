@@ -1,5 +1,5 @@
 import { type AssembledBlank, stationOf } from './assemble.ts';
-import type { Section } from './bench.ts';
+import type { Diameter, Section } from './bench.ts';
 
 export interface DiameterRow {
   fromTipM: number;
@@ -28,6 +28,19 @@ export function diameterAt(profile: readonly DiameterRow[], fromTipM: number): n
   const [a, b] = [profile[next - 1], profile[next]];
   const share = (fromTipM - a.fromTipM) / (b.fromTipM - a.fromTipM);
   return a.outsideM + share * (b.outsideM - a.outsideM);
+}
+
+/** The row measured nearest to a station of the assembled blank. */
+export function diameterRowAt(
+  sections: readonly Section[],
+  blank: AssembledBlank,
+  fromTipM: number,
+): Diameter | undefined {
+  return sections
+    .flatMap(({ diameters }, index) =>
+      diameters.map((row) => ({ row, offM: Math.abs(stationOf(blank, index, row.fromOwnTipM) - fromTipM) })),
+    )
+    .sort((a, b) => a.offM - b.offM)[0]?.row;
 }
 
 function mergeClose(rows: readonly DiameterRow[]): DiameterRow[] {

@@ -35,10 +35,13 @@ describe('the bench as the fit takes it', () => {
     ['blank.massKg', 'blank/-/mass'],
     ['blank.sections[1].massKg', 'sections/ID1/mass'],
     ['blank.sections[0].balanceFromTipM', 'sections/ID0/balanceFromOwnTip'],
+    ['blank.diameters[1].outsideM', 'diameters/DIAMETER/outside'],
     ['blank.sections[99].massKg', 'blank.sections[99].massKg'],
   ])('what is odd at %s of the fit is shown at the field %s', (path, field) => {
     const bench = withoutFirstReadings();
-    const expected = field.replace(/ID(\d)/, (_, index) => bench.sections[Number(index)].id);
+    const expected = field
+      .replace(/ID(\d)/, (_, index) => bench.sections[Number(index)].id)
+      .replace('DIAMETER', bench.sections[0].diameters[1].id);
     expect(recordPath(benchFit(bench), path)).toBe(expected);
   });
 });

@@ -1,7 +1,7 @@
 /** The bench as the fit takes it, and where each row of the request came from. */
 import { type AssembledBlank, assembleBlank } from '../bench/assemble.ts';
 import type { Bench, ClampSetup, ClampTest, Section, Setup, SpanSetup } from '../bench/bench.ts';
-import { type DiameterRow, diameterProfile } from '../bench/diameter-profile.ts';
+import { type DiameterRow, diameterProfile, diameterRowAt } from '../bench/diameter-profile.ts';
 import { axisDrops } from '../bench/edge.ts';
 import { stiffZones } from '../bench/ferrule-zones.ts';
 import { liesInFront } from '../bench/flag-check.ts';
@@ -17,6 +17,8 @@ export interface BenchFit {
   rows: FitRows[];
   /** The section behind `blank.sections[i]`. */
   sectionIds: string[];
+  /** The row behind `blank.diameters[i]`. */
+  diameterIds: string[];
   /** The count behind `blank.swings[i]`. */
   swingIds: string[];
 }
@@ -29,10 +31,14 @@ export function benchFit(bench: Bench): BenchFit {
     ...bench.setups.map((setup) => setupFit(setup, profile)),
     ...curveFits(bench.curves ?? [], blank.lengthM),
   ].filter(({ rows }) => rows.tests.length > 0);
+  const fitted = blankFit(bench, blank, profile);
   return {
-    request: { blank: blankFit(bench, blank, profile), setups: taken.map(({ setup }) => setup) },
+    request: { blank: fitted, setups: taken.map(({ setup }) => setup) },
     rows: taken.map(({ rows }) => rows),
     sectionIds: bench.sections.map(({ id }) => id),
+    diameterIds: (fitted.diameters ?? []).map(
+      ({ fromTipM }) => diameterRowAt(bench.sections, blank, fromTipM)?.id ?? '',
+    ),
     swingIds: heldSwings(bench, blank).map(({ id }) => id),
   };
 }
@@ -44,12 +50,15 @@ export function inRecord(fit: BenchFit, found: Finding): Finding {
 
 /**
  * The record's field behind the path of a fit's finding: a reading at its drop, a whole test at its weight, a
- * set-up at its blocks, a section at its mass or balance point; other paths unchanged.
+ * set-up at its clamp, a section at its mass or balance point, a diameter at its row; other paths unchanged.
  */
 export function recordPath(fit: BenchFit, path: string): string {
   if (path === 'blank.massKg') return 'blank/-/mass';
   const [, swing] = /^blank\.swings\[(\d+)\]/.exec(path) ?? [];
   if (swing !== undefined) return `swings/${fit.swingIds[Number(swing)]}/counted`;
+  const [, diameter] = /^blank\.diameters\[(\d+)\]/.exec(path) ?? [];
+  const diameterId = fit.diameterIds[Number(diameter)];
+  if (diameterId) return `diameters/${diameterId}/outside`;
   return sectionPath(fit.sectionIds, path) ?? setupPath(fit.rows, path) ?? path;
 }
 

@@ -80,5 +80,5 @@ export const sections = many('Section', {
 export const diameters = many('Diameter', {
   section: row('section', 'sections'),
   fromOwnTip: length('from the section’s own tip end'),
-  outside: calliper('outside diameter', [0, 0.1]),
+  outside: calliper('outside diameter', [0, 0.1], { likely: [0.0006, 0.026] }),
 });

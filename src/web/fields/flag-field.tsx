@@ -5,7 +5,12 @@ import { type FieldProps, useField } from './use-field.ts';
 export function FlagField(props: FieldProps) {
   const { label, own, standard, write } = useField(props);
   return (
-    <Checkbox className="flag" isSelected={(own ?? standard.value) === true} onChange={write}>
+    <Checkbox
+      className="flag"
+      data-path={props.path.join('/')}
+      isSelected={(own ?? standard.value) === true}
+      onChange={write}
+    >
       <span className="flag-box" aria-hidden="true" />
       <span>{label}</span>
     </Checkbox>

@@ -111,6 +111,8 @@ describe('a bare number that two units could mean', () => {
     expect(ask('5', ['handle', 'reelMass'], inch)).toBe('5 g or 5 oz? Write the unit with it.');
     expect(ask('72', ['finish', 'roomC'], mm)).toBe('72 °C or 72 °F? Write the unit with it.');
     expect(ask('6', ['finish', 'turnFor'], mm)).toBe('6 min or 6 h? Write the unit with it.');
+    expect(ask('1.7', ['diameters', 'outside'], inch)).toBe('1.7 in or 1.7 mm? Write the unit with it.');
+    expect(ask('.067', ['diameters', 'outside'], mm)).toBe('.067 mm or .067 in? Write the unit with it.');
     expect(ask('8', ['handle', 'reamShort'], inch)).toBe('8 in or 8 mm? Write the unit with it.');
   });
   it('is taken where it fits, or where the unit is written, or where nothing fits better', () => {
@@ -120,6 +122,8 @@ describe('a bare number that two units could mean', () => {
       0.141747615625,
       12,
     );
+    expect(si(ask('.34', ['diameters', 'outside'], inch))).toBeCloseTo(0.008636, 12);
+    expect(si(ask('25', ['diameters', 'outside'], mm))).toBeCloseTo(0.025, 12);
     expect(si(ask('3/8', ['handle', 'reamShort'], inch))).toBeCloseTo(0.009525, 12);
     expect(si(ask('0', ['handle', 'reamShort'], inch))).toBe(0);
   });

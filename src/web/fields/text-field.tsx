@@ -19,7 +19,7 @@ export function TextField(props: FieldProps) {
   };
   const oneLine = {
     ...common,
-    'data-field': '',
+    'data-field': props.passedOver ? undefined : '',
     autoComplete: 'off',
     onKeyDown: draftKeys(draft),
   };

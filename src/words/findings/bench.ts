@@ -30,7 +30,7 @@ export const benchSentences: Sentences<BenchKinds> = {
   'bench/masses-disagree': ({ sumKg, wholeKg, allWeighed }, w) =>
     `The sections ${allWeighed ? 'together' : 'weighed so far'} weigh ${w.mass(sumKg)}, the whole blank ${w.mass(wholeKg)}. Weigh again, or leave out the whole.`,
   'bench/ferrules-unbound': ({ massKg, thirdKg }, w) =>
-    `Bind the sleeve ferrules before you hang ${w.mass(massKg)}: from ${w.mass(thirdKg)} on, unbound sleeves can split. Then tick "ferrules are bound" under Blank.`,
+    `Bind the sleeve ferrules before you hang ${w.mass(massKg)}: from ${w.mass(thirdKg)} on, unbound sleeves can split. Then tick that they are bound.`,
   'bench/weight-reaches-floor': ({ dropM, heightM, neededM }, w) =>
     `Clamp at least ${w.length(neededM)} above the floor (now ${w.length(heightM)}), or the weight touches. Or point the blank up, or hang less: the tip drops about ${w.length(dropM)}.`,
   'bench/empty': () => 'Add the sections of the blank, from the tip down, each with its length.',

@@ -65,5 +65,7 @@ function bringIntoSight(place: HTMLElement): void {
     fold.open = true;
   }
   place.scrollIntoView({ block: 'center' });
-  place.focus({ preventScroll: true });
+  // a box to tick is found by its label, which takes no focus itself
+  const field = (place instanceof HTMLLabelElement && place.control) || place;
+  field.focus({ preventScroll: true });
 }

@@ -24,6 +24,7 @@ import { SpinePart } from './spine-part.tsx';
 import { StiffnessPart } from './stiffness-part.tsx';
 import { SwingPart } from './swing-part.tsx';
 import { TwistPart } from './twist-part.tsx';
+import { unboundUnder } from './use-heavy-load.ts';
 import { usePlan } from './use-plan.ts';
 import { usePower } from './use-power.ts';
 import { WholeBlankPart } from './whole-blank-part.tsx';
@@ -39,7 +40,9 @@ const screens = [sections, readings, stiffness, spine, swing];
 
 /** On which screen a field of the record is filled in. */
 function screenOf(at: string): Screen {
-  if (/^(readings|setups|tests|flagChecks|stands|loadTests)/.test(at)) return readings;
+  // what waits for bound ferrules stands beside its weight
+  if (/^(blank\/-\/ferrulesBound|readings|setups|tests|flagChecks|stands|loadTests)/.test(at))
+    return readings;
   if (/^turn/.test(at)) return spine;
   if (/^twist|twistShare$/.test(at)) return stiffness;
   return at.startsWith('swings') ? swing : sections;
@@ -50,7 +53,8 @@ export function BlankStep() {
   const sentence = useSentence();
   const { id, document, rows, single } = useBuild();
   const { reader } = useShop();
-  const { blank, profile, findings, stiffness: fit } = useBench();
+  const heard = useBench();
+  const { blank, profile, findings, stiffness: fit } = heard;
   const screen = useScreen(screens);
   const { open: all } = useOpenParts();
   const plan = usePlan();
@@ -64,6 +68,7 @@ export function BlankStep() {
     setups,
     stands,
     findings: [...findings, ...fit.findings.map((odd) => ({ ...odd, severity: 'doubt' as const }))],
+    waits: (test, setup) => unboundUnder(heard, plan, test, setup) !== undefined,
     show: (row) => {
       const station = quantityOf(row.fields.fromTip);
       return station ? showQuantity(station, 'length', reader.units).text : 'the station';

@@ -25,6 +25,7 @@ const complete: BlankState = {
     },
   ],
   findings: [],
+  waits: () => false,
   show: () => '12 in',
 };
 const without = (index: number, field: string): BlankState => ({
@@ -67,6 +68,15 @@ describe('what to do next on the bench', () => {
       'Whole blank level. Hang 50 g and wait until it is still, then read the drop at 12 in.',
     );
     expect(next.at).toBe('readings/r2/drop');
+  });
+  it('a weight that waits for bound ferrules leads to their tick', () => {
+    const [{ setup, tests }] = complete.setups;
+    const open = row('r2', { fromTip: m(0.3) });
+    const setups = [{ setup, tests: [{ test: tests[0].test, readings: [open] }] }];
+    const next = nextOnBlank({ ...complete, setups, waits: (test) => test.id === 't' });
+    expect(next.words).toMatch(/Bind the sleeve ferrules .* before you hang 50 g/);
+    expect(next.at).toBe('blank/-/ferrulesBound');
+    expect(nextOnBlank({ ...complete, waits: () => true }).done).toBe(true);
   });
   it('a reading set aside is not asked for', () => {
     const [{ setup, tests }] = complete.setups;

@@ -25,6 +25,8 @@ export interface BlankState {
   /** Pictures of the blank. */
   stands: readonly Stand[];
   findings: readonly BenchFinding[];
+  /** This weight waits until the ferrules are bound. */
+  waits(test: Row, setup: Row): boolean;
   /** How a station reads in this shop: `12 in`. */
   show(station: Row): string;
 }
@@ -93,7 +95,7 @@ function missingMass({ sections, weighedWhole }: BlankState): NextStep | undefin
   return { words, at: `sections/${unweighed.id}/mass` };
 }
 
-function missingReading({ setups, stands, show }: BlankState): NextStep | undefined {
+function missingReading({ setups, stands, show, waits }: BlankState): NextStep | undefined {
   if (setups.length === 0 && stands.length === 0) {
     return {
       words: 'Choose how to measure the bend: three photographs, or a tape for ten or twenty minutes.',
@@ -108,6 +110,7 @@ function missingReading({ setups, stands, show }: BlankState): NextStep | undefi
     for (const { test, readings } of tests) {
       const open = readings.find((row) => siOf(row, 'drop') === undefined && row.fields.setAside !== true);
       if (!open) continue;
+      if (waits(test, setup)) return bindFirst(test);
       const hung = siOf(test, 'hung') ?? 0;
       const hang =
         hung > 0
@@ -118,6 +121,11 @@ function missingReading({ setups, stands, show }: BlankState): NextStep | undefi
     }
   }
   return undefined;
+}
+
+function bindFirst(test: Row): NextStep {
+  const words = `Bind the sleeve ferrules with tape or thread before you hang ${quantityOf(test.fields.hung)?.text}, then tick that they are bound.`;
+  return { words, at: 'blank/-/ferrulesBound' };
 }
 
 function readWords(open: Row, show: BlankState['show']): string {

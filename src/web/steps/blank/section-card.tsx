@@ -46,7 +46,7 @@ export function SectionCard({ section, index, below, startOpen, diameters, onRem
       holds={holds}
     >
       <div className="fields-two">
-        <Field label={`Name of section ${index + 1}`} path={path('name')} />
+        <Field label={`Name of section ${index + 1}`} path={path('name')} passedOver />
         <Field path={path('length')} />
         <Field path={path('mass')} />
         <Field path={path('balanceFromOwnTip')} />

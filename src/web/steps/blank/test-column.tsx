@@ -5,6 +5,7 @@ import { quantityOf, siOf, textOf } from '../../read/values.ts';
 import { ReadingRow } from './reading-row.tsx';
 import type { TestRows } from './reading-rows.ts';
 import { useExpected } from './use-expected.ts';
+import { useGateFocus } from './use-gate-focus.ts';
 import { useHeavyLoad } from './use-heavy-load.ts';
 
 /** One weight of a set-up, and the drops read under it; a value, Enter, the next value. */
@@ -14,10 +15,11 @@ export function TestColumn({ rows, setup, order }: { rows: TestRows; setup: Row;
   // What was read is past asking for.
   const isOpen = readings.some((reading) => siOf(reading, 'drop') === undefined);
   const heavy = isOpen ? tooHeavy : undefined;
+  const column = useGateFocus(heavy !== undefined);
   const hung = quantityOf(test.fields.hung)?.text ?? '';
   const shape = useExpected(setup, siOf(test, 'hung') ?? 0);
   return (
-    <fieldset className="test-column">
+    <fieldset ref={column} className="test-column">
       <legend className="visually-hidden">
         Weight {order + 1} of {textOf(setup, 'name') ?? 'this set-up'}
       </legend>

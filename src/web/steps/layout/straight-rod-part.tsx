@@ -83,7 +83,7 @@ function jointNames({ blank: { joints, sections } }: SheetModel): string[] {
 
 function handWords(frame: SheetFrame, model: SheetModel, writer: LadderWriter): string {
   if (frame.active === undefined || frame.active >= frame.fromTipM.length) {
-    return 'Drag a guide along the rod, or step it with the arrow keys.';
+    return 'Drag a guide along the rod. Or pick it and step it, by the buttons or the arrow keys.';
   }
   const words = placeInFull(model.blank, frame.fromTipM, frame.active, writer);
   return `${words[0].toUpperCase()}${words.slice(1)}`;

@@ -101,9 +101,9 @@ export function ProofPart({ model }: { model: SheetModel }) {
         </Button>
       </div>
       <p className="small quiet">
-        Held at the front of the grip, butt {formatDegrees(buttAngleRad)} above level as the layout has it;
-        the angle matters: a degree at the grip is a thumb’s width at the tip. The prediction is kept as it
-        stands now, whatever is measured later.
+        Hold the rod at the front of the grip, butt {formatDegrees(buttAngleRad)} above level as the layout
+        has it. Outwards and up are measured from the front of the grip. The angle matters: a degree at the
+        grip is a thumb’s width at the tip. The prediction is kept as it is now, whatever is measured later.
       </p>
       <ProofScore proofs={proofs} />
       {proofs.toReversed().map((proof) => (
