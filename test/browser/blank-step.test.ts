@@ -82,7 +82,7 @@ test('undo takes the last change back, also after a reload', async () => {
   await expect.poll(() => field('Overlap when seated').inputValue()).toBe('1 1/2 in');
 });
 
-test('the protocol is laid out for this blank and its rows lead to a stiffness', async () => {
+test('the protocol is laid out for this blank', async () => {
   for (const [index, text] of ['1.7 mm', '3.4 mm', '5.2 mm', '5.1 mm', '7 mm', '8.7 mm'].entries()) {
     await field(/^Diameter of/, index).fill(text);
     await field(/^Diameter of/, index).press('Enter');
@@ -94,6 +94,24 @@ test('the protocol is laid out for this blank and its rows lead to a stiffness',
   await next()
     .getByText(/Hang nothing yet, then read the drop at the tip/)
     .waitFor();
+});
+
+test('a weight too heavy for unbound ferrules leads to their tick, and from there to its drop', async () => {
+  const [hung, drop] = [field('Weight hung', 1), field(/^Drop at tip/, 1)];
+  const planned = await hung.inputValue();
+  await hung.fill('900 g');
+  await hung.press('Enter');
+  const tick = page.locator('.gate input');
+  const hasFocus = (of: typeof tick) => expect.poll(() => of.evaluate((at) => at === document.activeElement));
+  await hasFocus(tick).toBe(true);
+  expect(await drop.isDisabled()).toBe(true);
+  await page.keyboard.press('Space');
+  await hasFocus(drop).toBe(true);
+  await hung.fill(planned);
+  await hung.press('Enter');
+});
+
+test('the rows of the protocol lead to a stiffness', async () => {
   await next().getByRole('button', { name: 'Go there' }).click();
   for (const text of ['2 in', '26 in', '20 in', '13 1/4 in', '4 3/4 in']) {
     await page.keyboard.type(text);
