@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { castingBlank, castingDiameters as diameters } from '../../../test/support/casting-blank.ts';
 import { bend } from '../bend/bend.ts';
 import { ladderDefaults } from './ladder.ts';
 import type { LadderRequest } from './ladder-request.ts';
@@ -7,14 +8,7 @@ import { lineOnBlank } from './line-on-blank.ts';
 
 /** An invented 7 ft casting blank, guides on top. */
 const request = (count: number, loadsN: readonly number[]): LadderRequest => ({
-  rod: {
-    lengthM: 1.75,
-    stiffness: [
-      { fromTipM: 0, EINm2: 0.3 },
-      { fromTipM: 0.8, EINm2: 3 },
-      { fromTipM: 1.75, EINm2: 20 },
-    ],
-  },
+  rod: castingBlank,
   buttAngleRad: 0.6,
   reel: { alongM: -0.09, offsetM: 0.03 },
   guides: { count, ringHeightsM: new Array(count).fill(0.01), side: 'over' },
@@ -23,10 +17,6 @@ const request = (count: number, loadsN: readonly number[]): LadderRequest => ({
   limits: { lineAngleRad: 0.26, gapM: 0.007, extraBendPerM: 0.07 },
 });
 const even = (count: number) => Array.from({ length: count }, (_, i) => 0.1 + (1.15 * i) / (count - 1));
-const diameters = [
-  { fromTipM: 0, outsideM: 0.002 },
-  { fromTipM: 1.75, outsideM: 0.012 },
-];
 const read = (count: number, loadsN: readonly number[]) =>
   lineOnBlank({ ladder: request(count, loadsN), fromTipM: even(count), diameters });
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { castingBlank, castingDiameters as diameters } from '../../../test/support/casting-blank.ts';
 import { bend } from '../bend/bend.ts';
 import { piecewiseLinear } from '../numerics/piecewise-linear.ts';
 import { ladderDefaults, makeLadder, readLadder } from './ladder.ts';
@@ -8,21 +9,10 @@ import { lineOverBlank } from './line-over-blank.ts';
 
 /** An invented 7 ft casting blank. */
 const fromTipM = [0.1, 0.39, 0.68, 0.96, 1.25];
-const diameters = [
-  { fromTipM: 0, outsideM: 0.002 },
-  { fromTipM: 1.75, outsideM: 0.012 },
-];
 const outside = piecewiseLinear([0, 1.75], [0.002, 0.012]);
 const reel = { xM: -0.09, yM: 0.03 };
 const laid = (tensionN: number, aroundRad?: number[]): LadderRequest => ({
-  rod: {
-    lengthM: 1.75,
-    stiffness: [
-      { fromTipM: 0, EINm2: 0.3 },
-      { fromTipM: 0.8, EINm2: 3 },
-      { fromTipM: 1.75, EINm2: 20 },
-    ],
-  },
+  rod: castingBlank,
   torsionShare: 0.2,
   buttAngleRad: 0,
   reel: { alongM: -0.09, offsetM: 0.03, aroundRad: Math.PI },

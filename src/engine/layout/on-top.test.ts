@@ -1,24 +1,14 @@
 import { describe, expect, test } from 'vitest';
+import { castingBlank, castingDiameters as diameters } from '../../../test/support/casting-blank.ts';
 import { makeLadder, readLadder } from './ladder.ts';
 import { type LayoutFound, layout } from './layout.ts';
 import type { LayoutRequest } from './layout-request.ts';
 import { lineOnBlank } from './line-on-blank.ts';
 
 /** An invented 7 ft casting blank with low rings: 8 of them cannot keep the line wholly off it. */
-const diameters = [
-  { fromTipM: 0, outsideM: 0.002 },
-  { fromTipM: 1.75, outsideM: 0.012 },
-];
 const count = 8;
 const free: LayoutRequest = {
-  rod: {
-    lengthM: 1.75,
-    stiffness: [
-      { fromTipM: 0, EINm2: 0.3 },
-      { fromTipM: 0.8, EINm2: 3 },
-      { fromTipM: 1.75, EINm2: 20 },
-    ],
-  },
+  rod: castingBlank,
   buttAngleRad: 0,
   reel: { alongM: -0.09, offsetM: 0.03 },
   guides: { count, ringHeightsM: [...new Array(6).fill(0.006), 0.012, 0.018], side: 'over' },

@@ -1,8 +1,7 @@
 import { expect, test } from 'vitest';
+import { fiveGuidesOn } from '../../../test/support/five-guides.ts';
 import { randomBlank, readBench } from '../../../test/support/simulated-bench.ts';
-import { freeRod } from '../bench/free-rod.ts';
 import { type LayoutFound, layout } from '../layout/layout.ts';
-import { defaultLadder, defaultLimits } from '../layout/layout-defaults.ts';
 import { fitStiffness } from '../stiffness/fit.ts';
 import type { Posterior } from '../stiffness/posterior.ts';
 import type { FitSolved } from '../stiffness/request.ts';
@@ -21,18 +20,7 @@ const { request: fit } = readBench(blank, plan, 1031, 0);
 const { answer, posterior: maybe } = fitStiffness(fit);
 const posterior = maybe as Posterior;
 const tables = answer as FitSolved;
-const rod = freeRod(tables, blank.lengthM - 0.3);
-const request = {
-  rod,
-  buttAngleRad: Math.PI / 4,
-  reel: { alongM: -0.2, offsetM: 0.05 },
-  guides: { count: 5, ringHeightsM: [0.004, 0.005, 0.006, 0.008, 0.012], side: 'under' as const },
-  tipTop: { ringHeightM: 0.004 },
-  ladder: (defaultLadder(rod) ?? []).slice(0, 2),
-  limits: defaultLimits(rod.lengthM),
-  firstFromTipM: 0.16,
-  strippingFromTipM: 0.7 * blank.lengthM,
-};
+const request = fiveGuidesOn(tables, blank.lengthM, 2);
 const { fromTipM: proposedFromTipM } = layout(request) as LayoutFound;
 const marks = { posterior, request, proposedFromTipM };
 /** All drops of a new set-up with the clamp at half. */

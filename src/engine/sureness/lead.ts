@@ -25,10 +25,10 @@ export const enoughBetter = 0.87;
 /** ln(worst of `theirs` / worst of `ours`) on one blank; undefined where some load of either finds no bend. */
 export function leadOn(
   request: LadderRequest,
-  { stiffness, massPerLength, restCurvature }: BlankTables,
+  blank: BlankTables,
   { ours, theirs }: { ours: readonly number[]; theirs: readonly number[] },
 ): number | undefined {
-  const rod = freeRod({ stiffness, massPerLength, restCurvature }, request.rod.lengthM);
+  const rod = freeRod(blank, request.rod.lengthM);
   const [first, second] = [ours, theirs].map((marks) => readLadder(makeLadder({ ...request, rod }), marks));
   if (first.status === 'not-converged' || second.status === 'not-converged') return undefined;
   return Math.log(second.worst / first.worst);

@@ -7,7 +7,6 @@
  * straight lines leave out (what no reading shows, and the corners) is measured on a few blanks drawn at large
  * and added to the variance.
  */
-
 import { freeRod } from '../bench/free-rod.ts';
 import type { Rod } from '../bend/rod.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';

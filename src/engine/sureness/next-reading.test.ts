@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { fiveGuidesOn } from '../../../test/support/five-guides.ts';
 import { straightSag } from '../../../test/support/reading-policy.ts';
 import { randomBlank, readBench, type SetupPlan } from '../../../test/support/simulated-bench.ts';
 import { readingInWords } from '../../words/next-reading.ts';
@@ -7,7 +8,6 @@ import { freeRod } from '../bench/free-rod.ts';
 import { bend } from '../bend/bend.ts';
 import { frequency } from '../frequency/frequency.ts';
 import { type LayoutFound, layout } from '../layout/layout.ts';
-import { defaultLadder, defaultLimits } from '../layout/layout-defaults.ts';
 import { piecewiseLinear, valueAt } from '../numerics/piecewise-linear.ts';
 import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
 import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
@@ -190,18 +190,7 @@ describe('variances taken', () => {
 });
 
 describe('the next reading', () => {
-  const rod = freeRod(tables, blank.lengthM - 0.3);
-  const request = {
-    rod,
-    buttAngleRad: Math.PI / 4,
-    reel: { alongM: -0.2, offsetM: 0.05 },
-    guides: { count: 5, ringHeightsM: [0.004, 0.005, 0.006, 0.008, 0.012], side: 'under' as const },
-    tipTop: { ringHeightM: 0.004 },
-    ladder: (defaultLadder(rod) ?? []).slice(0, 3),
-    limits: defaultLimits(rod.lengthM),
-    firstFromTipM: 0.16,
-    strippingFromTipM: 0.7 * blank.lengthM,
-  };
+  const request = fiveGuidesOn(tables, blank.lengthM, 3);
   const { fromTipM, slackM } = layout(request) as LayoutFound;
   const shares: number[] = [];
   const options = { ...nextReadingDefaults, drawn: 4, shown: 500 };
