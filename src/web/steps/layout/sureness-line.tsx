@@ -38,7 +38,7 @@ export function SurenessLine({ model, waits }: SurenessLineProps) {
   if (!read) return <p className="quiet">Working out how sure this is …</p>;
   const ranges = surenessRangesInWords(read, writer);
   return (
-    <div className={working ? 'quiet' : undefined}>
+    <div className={working ? 'sureness-line quiet' : 'sureness-line'}>
       <p>{surenessInWords(read)}</p>
       {ranges && (
         <Fold title="How sure">
