@@ -2,20 +2,14 @@ import { useEffect, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { TakePicture } from '../../parts/stand/stand-card.tsx';
 import { reasonOf } from '../../read/open-store.ts';
-import { frameTrouble, hasMoved, type SmallFrame } from './frame-check.ts';
+import { mostLooks, watchForRest } from './at-rest.ts';
+import { frameTrouble, hasMoved } from './frame-check.ts';
 import { grabFrame, smallFrame } from './grab-frame.ts';
 import { PictureButton } from './picture-button.tsx';
 import { useCamera } from './use-camera.ts';
 
 /** Time to step back, so that nobody touches the stand. */
 const countdownS = 5;
-/** From look to look, in turn: a swing that comes back after one of them does not after the other. */
-const lookAgainMs = [500, 350];
-/** So many looks in a row like the one before: it hangs still. */
-const stillLooks = 2;
-/** Given up waiting for stillness; the picture is not taken. */
-const mostLooks = 40;
-
 interface CameraViewProps extends TakePicture {
   onClose(): void;
 }
@@ -101,16 +95,13 @@ async function stillFrame(
   run: { stopped: boolean },
   say: (words: string) => void,
 ): Promise<string | undefined> {
-  let before: SmallFrame | undefined;
-  let still = 0;
+  const watch = watchForRest(hasMoved);
   for (let look = 0; look < mostLooks && !run.stopped; look++) {
     const now = smallFrame(video);
-    const moved = before !== undefined && hasMoved(before, now);
-    still = before === undefined || moved ? 0 : still + 1;
-    if (still === stillLooks) return frameTrouble(now);
+    const { moved, rests, nextLookMs } = watch.see(now);
+    if (rests) return frameTrouble(now);
     if (moved) say('Something still moves: waiting until the weight hangs still.');
-    before = now;
-    await pause(lookAgainMs[look % lookAgainMs.length]);
+    await pause(nextLookMs);
   }
   return 'It never hung still. Steady the weight, keep out of the picture, and try again.';
 }
