@@ -22,6 +22,7 @@ import { shopImportRoutes } from './routes/shop-import.ts';
 import { workRoutes } from './routes/works.ts';
 import { admit } from './sharing/admit.ts';
 import { boundStrangers, type StrangerBounds, usualBounds } from './sharing/stranger-bounds.ts';
+import type { RecordPlace } from './shop-files/shop-archive.ts';
 import type { ShopImport } from './shop-files/shop-import.ts';
 import type { StaticFiles } from './static-files.ts';
 import { Works } from './thread/works.ts';
@@ -33,8 +34,8 @@ export interface AppParts {
   /** Of this program. */
   version: string;
   info(): ServerInfo | Promise<ServerInfo>;
-  /** The SQLite file of the record; undefined where it is in none. */
-  recordFile?: string;
+  /** Where threads find the record; undefined where it is in no file and on no server. */
+  record?: RecordPlace;
   /** Undefined where the server keeps none itself. */
   backups?: Backups;
   /** Puts the backup in this file in the place of the record. */
@@ -77,7 +78,7 @@ export function createApp(parts: AppParts): Hono {
   app.get('/api/info', async (c) => c.json(await parts.info()));
   app.route('/api', documentRoutes(parts.keeper));
   const works = parts.works ?? new Works();
-  app.route('/api', fileRoutes(parts.keeper, parts.version, parts.recordFile, works));
+  app.route('/api', fileRoutes(parts.keeper, parts.version, parts.record, works));
   app.route('/api', workRoutes(works));
   app.route('/api', backupRoutes(parts.backups, parts.restore));
   app.route('/api', shopImportRoutes(parts.shopImport));

@@ -10,19 +10,19 @@ import type { TakenBuild } from './take-build-file.ts';
 import { runTask, type TaskOptions } from './thread/run-task.ts';
 
 /**
- * The build as a file, made in a thread of its own where the record is a file of this computer.
- * @param file the record's
+ * The build as a file, made in a thread of its own.
+ * @param place the record's SQLite file or postgres:// address; without one it is made in this thread
  */
 export async function exportBuild(
   keeper: Keeper,
   id: string,
   options: { attachments: boolean; writtenBy: string },
-  file?: string,
+  place?: string,
   task?: TaskOptions,
 ): Promise<string> {
   // Made now where it is missing: the thread only reads.
   await keeper.shop();
-  return file ? runTask('writeBuild', { file, id, ...options }, task) : buildFileText(keeper, id, options);
+  return place ? runTask('writeBuild', { place, id, ...options }, task) : buildFileText(keeper, id, options);
 }
 
 /** A new build from a file, read in a thread of its own. @throws RefusedError; then nothing was stored */

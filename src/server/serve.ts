@@ -122,7 +122,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
       works,
     });
     ends.push(() => care.close());
-    const recordFile = databaseUrl ? undefined : folder.databaseFile;
+    const place = { place: databaseUrl ?? folder.databaseFile, folder: folder.path };
     const { end } = options;
     const info = { version: packageVersion(), dataFolder: folder.path, mayEnd: end !== undefined };
     const staticFiles = readStaticFiles(join(packageRoot, 'dist', 'web'));
@@ -135,7 +135,7 @@ async function start(options: ServeOptions, folder: DataFolder, lock: FolderLock
         shopImport,
         care,
         works,
-        recordFile,
+        record: place,
         demoFile,
         staticFiles,
         closing,

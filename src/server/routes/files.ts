@@ -6,7 +6,7 @@ import { bareAttachment } from '../bare-attachment.ts';
 import { exportBuild, importBuild } from '../build-files.ts';
 import { NotFoundError } from '../errors.ts';
 import type { Keeper } from '../keeper.ts';
-import { shopArchive } from '../shop-files/shop-archive.ts';
+import { type RecordPlace, shopArchive } from '../shop-files/shop-archive.ts';
 import { shopZip } from '../shop-files/write-shop.ts';
 import { assertRoom } from '../space-limit.ts';
 import type { Works } from '../thread/works.ts';
@@ -19,7 +19,7 @@ const largestAttachment = 64 * 1024 ** 2;
 export function fileRoutes(
   keeper: Keeper,
   version: string,
-  recordFile: string | undefined,
+  record: RecordPlace | undefined,
   works: Works,
 ): Hono {
   const app = new Hono();
@@ -27,7 +27,7 @@ export function fileRoutes(
     const { id, title } = await keeper.findOrThrow(c.req.param('id'));
     const attachments = c.req.query('attachments') !== 'no';
     const by = { attachments, writtenBy: `Fairbend ${version}` };
-    const text = await works.run('build out', (task) => exportBuild(keeper, id, by, recordFile, task));
+    const text = await works.run('build out', (task) => exportBuild(keeper, id, by, record?.place, task));
     return c.body(text, 200, {
       'content-type': 'application/json; charset=utf-8',
       'content-disposition': `attachment; filename="${fileName(title)}.json"`,
@@ -35,8 +35,8 @@ export function fileRoutes(
   });
   app.get('/shop/files', async (c) => {
     const by = { writtenBy: `Fairbend ${version}`, madeAt: keeper.timestamp() };
-    const pieces = recordFile
-      ? await works.run('shop out', (task) => shopArchive(recordFile, by, task), c.req.raw.signal)
+    const pieces = record
+      ? await works.run('shop out', (task) => shopArchive(record, by, task), c.req.raw.signal)
       : shopZip(keeper.repository, by);
     return c.body(Readable.toWeb(Readable.from(pieces)) as ReadableStream<Uint8Array>, 200, {
       'content-type': 'application/zip',

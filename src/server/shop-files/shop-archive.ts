@@ -1,21 +1,28 @@
 import { createReadStream, rmSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { newId } from '../keeper.ts';
 import { runTask, type TaskOptions } from '../thread/run-task.ts';
 import type { WrittenBy } from './write-shop.ts';
 
+/** Where the record stands, and a folder for what is made of it and goes again. */
+export interface RecordPlace {
+  /** A SQLite file or a postgres:// address. */
+  place: string;
+  folder: string;
+}
+
 /**
- * The whole shop as an archive, made in a thread beside the record and gone once it was sent. Who asked for it and
+ * The whole shop as an archive, made in a thread into a file that is gone once it was sent. Who asked for it and
  * went away ends the making.
  */
 export async function shopArchive(
-  recordFile: string,
+  { place, folder }: RecordPlace,
   by: WrittenBy,
   task: TaskOptions,
 ): Promise<AsyncIterable<Uint8Array>> {
-  const out = join(dirname(recordFile), `export-${newId()}.zip.part`);
+  const out = join(folder, `export-${newId()}.zip.part`);
   try {
-    await runTask('writeShop', { file: recordFile, out, ...by }, task);
+    await runTask('writeShop', { place, out, ...by }, task);
   } catch (error) {
     rmSync(out, { force: true });
     throw error;

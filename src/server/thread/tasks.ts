@@ -1,5 +1,4 @@
 import { closeSync, openSync, writeSync } from 'node:fs';
-import { sql } from 'kysely';
 import { BackupDonor } from '../backup/donor.ts';
 import { checkFilled, copyInto, unpackInto } from '../backup/fresh-record.ts';
 import {
@@ -12,9 +11,9 @@ import { buildFileText } from '../build-file-text.ts';
 import { ChangeFeed } from '../change-feed.ts';
 import { openDatabase, openUnchecked } from '../database.ts';
 import { Keeper } from '../keeper.ts';
+import { readAtOneMoment } from '../read-at-one-moment.ts';
 import { importShop } from '../shop-files/import-shop.ts';
 import { shopZip } from '../shop-files/write-shop.ts';
-import { SqlRepository } from '../sql-repository.ts';
 import { takeBuildFile } from '../take-build-file.ts';
 import { checkRecord } from '../vouch/check-record.ts';
 import { mendInPlace } from '../vouch/mend-in-place.ts';
@@ -22,7 +21,8 @@ import { mendInPlace } from '../vouch/mend-in-place.ts';
 type Progress = (done: number, total: number) => void;
 
 export interface WriteBuild {
-  file: string;
+  /** A SQLite file or a postgres:// address. */
+  place: string;
   id: string;
   attachments: boolean;
   writtenBy: string;
@@ -38,7 +38,8 @@ export interface MendRecord {
 }
 
 export interface WriteShop {
-  file: string;
+  /** A SQLite file or a postgres:// address. */
+  place: string;
   out: string;
   writtenBy: string;
   madeAt: string;
@@ -47,16 +48,8 @@ export interface WriteShop {
 /** Work on whole records that takes too long for the thread that answers requests. Plain values in and out. */
 export const tasks = {
   /** Reads a record from end to end. */
-  async check({ file }: { file: string }, onProgress: Progress) {
-    const db = openUnchecked(file);
-    try {
-      // Others write meanwhile: all of it is read as it stood at one moment.
-      await sql`begin`.execute(db);
-      return await checkRecord(db, { structure: true, onProgress });
-    } finally {
-      await db.destroy();
-    }
-  },
+  check: ({ file }: { file: string }, onProgress: Progress) =>
+    readAtOneMoment(file, (_, db) => checkRecord(db, { structure: true, onProgress })),
 
   backup: (options: BackupOptions, onProgress: Progress) => makeBackup(options, onProgress),
 
@@ -107,28 +100,21 @@ export const tasks = {
   },
 
   /** A build as the text of its file. */
-  async writeBuild({ file, id, attachments, writtenBy }: WriteBuild) {
-    const db = openUnchecked(file);
-    try {
-      await sql`begin`.execute(db);
-      const keeper = new Keeper(new SqlRepository(db), new ChangeFeed());
-      return await buildFileText(keeper, id, { attachments, writtenBy });
-    } finally {
-      await db.destroy();
-    }
-  },
+  writeBuild: ({ place, id, attachments, writtenBy }: WriteBuild) =>
+    readAtOneMoment(place, (repository) =>
+      buildFileText(new Keeper(repository, new ChangeFeed()), id, { attachments, writtenBy }),
+    ),
 
   /** The whole shop as an archive of plain files, written to `out`. */
-  async writeShop({ file, out, writtenBy, madeAt }: WriteShop, onProgress: Progress) {
-    const db = openUnchecked(file);
+  async writeShop({ place, out, writtenBy, madeAt }: WriteShop, onProgress: Progress) {
     const archive = openSync(out, 'w', 0o600);
     try {
-      await sql`begin`.execute(db);
-      for await (const piece of shopZip(new SqlRepository(db), { writtenBy, madeAt }, onProgress))
-        writeSync(archive, piece);
+      await readAtOneMoment(place, async (repository) => {
+        for await (const piece of shopZip(repository, { writtenBy, madeAt }, onProgress))
+          writeSync(archive, piece);
+      });
     } finally {
       closeSync(archive);
-      await db.destroy();
     }
   },
 
