@@ -10,6 +10,9 @@ export const dueWords: Record<Due, string> = {
   fish: 'You may fish it',
 };
 
+/** What is only told: nothing spoils while it is not heard. */
+export const isCalm = (due: Due): boolean => due === 'flex' || due === 'fish';
+
 /** What is still soft: `coat 2`, `the handle’s glue`. */
 export function softInWords({ soft }: BendGate): string {
   return typeof soft === 'number' ? `coat ${soft}` : `the ${soft}’s glue`;

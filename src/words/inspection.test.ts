@@ -14,9 +14,9 @@ test('lengths stand in the units of the shop', () => {
   expect(toleranceOf('balance', 'inch', 2.7432)).toBe('15 3/4 in ± 5/8 in');
 });
 
-test('a length that is not known leaves its tolerance', () => {
-  expect(toleranceOf('length', 'inch')).toBe('± 1/4 in');
-  expect(toleranceOf('length', 'mm')).toBe('± 5 mm');
+test('a length that is not known is what was agreed, so that its tolerance is of something', () => {
+  expect(toleranceOf('length', 'inch')).toBe('as agreed ± 1/4 in');
+  expect(toleranceOf('mass', 'mm')).toBe('as agreed ± 5 g');
 });
 
 test('no tolerance of an inch shop is in millimetres', () => {

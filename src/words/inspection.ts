@@ -47,7 +47,7 @@ function tolerancesInWords(
 ): Record<InspectionPoint, string> {
   const may = inspectionTolerances(w.units);
   const within = (value: number | undefined, tolerance: number, write: (value: number) => string) =>
-    `${value === undefined ? '' : `${write(value)} `}± ${write(tolerance)}`.replaceAll('⁄', '/');
+    `${value === undefined ? 'as agreed' : write(value)} ± ${write(tolerance)}`.replaceAll('⁄', '/');
   return {
     straight: 'by eye, no step',
     'guides-line': `± ${w.lineAngle(may.guidesLineRad)}`,

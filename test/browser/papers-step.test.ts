@@ -90,6 +90,29 @@ test('the customer’s page is one file that shows the rod and nothing of the sh
   await shown.close();
 });
 
+test('at 820 a pale date is read whole, and the ring round its field covers no line beside it', async () => {
+  await page.setViewportSize({ width: 820, height: 1180 });
+  const day = page.getByRole('textbox', { name: 'Handed over on' });
+  await day.focus();
+  const [room, words, ring, gap] = await day.evaluate((field) => {
+    const input = field as HTMLInputElement;
+    const { font, paddingLeft, paddingRight, outlineWidth, outlineOffset } = getComputedStyle(input);
+    const pen = document.createElement('canvas').getContext('2d')!;
+    pen.font = font;
+    const label = input.labels![0].getBoundingClientRect();
+    return [
+      input.clientWidth - Number.parseFloat(paddingLeft) - Number.parseFloat(paddingRight),
+      pen.measureText(input.placeholder).width,
+      Number.parseFloat(outlineWidth) + Number.parseFloat(outlineOffset),
+      input.getBoundingClientRect().top - label.bottom,
+    ];
+  });
+  expect(words).toBeGreaterThan(50);
+  expect(room).toBeGreaterThanOrEqual(words);
+  expect(ring).toBeLessThanOrEqual(gap);
+  await page.setViewportSize({ width: 1440, height: 900 });
+});
+
 test('labels are printed from the first free place of a begun sheet, tapped or chosen', async () => {
   await page.getByRole('combobox', { name: 'Labels' }).selectOption('letter-30');
   const sheet = page.getByRole('img', { name: /^30 places; 2 printed from place 1 on$/ });

@@ -37,8 +37,8 @@ export interface FieldProps {
   folds?: boolean;
   /** Measured the other way than it is kept: its sign is turned on the screen, so that no minus is typed. */
   turned?: boolean;
-  /** Written together with the value, such as the row it stands in. */
-  also?: readonly Change[];
+  /** Written together with the value: the row it stands in, or what follows from the value. */
+  also?: readonly Change[] | ((value: FieldValue) => readonly Change[]);
 }
 
 interface UsedField {
@@ -74,7 +74,10 @@ export function useField(props: FieldProps): UsedField {
     own: sign(place.value(path)),
     standard: pale === undefined ? standard : { ...standard, text: pale },
     trouble: place.trouble(path),
-    write: (value) => place.write(fieldDeed(path), [{ path, value: sign(value) }, ...also]),
+    write: (value) => {
+      const further = typeof also === 'function' ? also(sign(value)) : also;
+      return place.write(fieldDeed(path), [{ path, value: sign(value) }, ...further]);
+    },
   };
 }
 

@@ -3,7 +3,7 @@ import { Button } from 'react-aria-components';
 import { type Alarm, alarmsDue } from '../../engine/finish/alarms.ts';
 import type { Due } from '../../engine/finish/schedule.ts';
 import { readFinish } from '../../record/read-finish.ts';
-import { dueWords } from '../../words/due.ts';
+import { dueWords, isCalm } from '../../words/due.ts';
 import { clockWords } from '../../words/intl.ts';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build-context.ts';
@@ -19,8 +19,9 @@ export function AlarmBar() {
   const { rows, write, newRowId } = useBuild();
   const nowMs = useNow();
   const alarms = useDueAlarms(nowMs);
-  useSound(alarms.length);
+  useSound(alarms.filter(({ due }) => !isCalm(due)).length);
   if (alarms.length === 0) return null;
+  const spoken = alarms.every(({ due }) => isCalm(due)) ? 'status' : 'alert';
   const heard = ({ coat, due }: Alarm) => {
     const id = newRowId();
     write('hearAlarm', [
@@ -29,11 +30,12 @@ export function AlarmBar() {
     ]);
   };
   return (
-    <div className="alarm-bar screen-only" role="alert" data-heard={rows('alarmsHeard').length}>
+    <div className="alarm-bar screen-only" role={spoken} data-heard={rows('alarmsHeard').length}>
       {alarms.map((alarm) => (
-        <p key={alarm.coat + alarm.due}>
+        <p key={alarm.coat + alarm.due} className={isCalm(alarm.due) ? 'calm' : undefined}>
           <span>
-            ▲ Coat {alarm.number}: {dueWords[alarm.due]} (due {clockWords(alarm.atMs)})
+            {!isCalm(alarm.due) && '▲ '}Coat {alarm.number}: {dueWords[alarm.due]} (due{' '}
+            {clockWords(alarm.atMs)})
           </span>
           <Button className="button" onPress={() => heard(alarm)}>
             Heard

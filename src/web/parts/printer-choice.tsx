@@ -2,9 +2,11 @@ import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { StripPaper } from '../../sheets/paper-size.ts';
 import { type PrintFactors, printCorrection, truePrint } from '../../sheets/print-correction.ts';
+import { printedRuleWords } from '../../words/printed-rule.ts';
 import { sentenceOf } from '../../words/sentence.ts';
 import { siWriter } from '../../words/writer.ts';
 import { Field } from '../fields/field.tsx';
+import { Figure } from '../fields/figure.tsx';
 import { ShopFields } from '../fields/shop-fields.tsx';
 import { useShop } from '../read/shop.tsx';
 import { siOf, textOf } from '../read/values.ts';
@@ -33,7 +35,7 @@ export function usePrinterChoice(paper: StripPaper): PrinterChoice {
 
 /** After the print: what its rules measured, kept for this printer and paper. */
 export function PrinterFields({ paper, choice }: { paper: StripPaper; choice: PrinterChoice }) {
-  const { printers, write, newRowId, writer } = useShop();
+  const { printers, write, newRowId, system } = useShop();
   const usable = printers.filter((row) => textOf(row, 'paper') === paper);
   const add = () => {
     const id = newRowId();
@@ -47,8 +49,9 @@ export function PrinterFields({ paper, choice }: { paper: StripPaper; choice: Pr
     return (
       <div className="printer">
         <p>
-          Measure the 100 mm and 4 in rules on the print, across and along. Right to {writer.calliper(0.0002)}
-          ? Then use the strips as they are. If not, say what they measured, and the next print is corrected.
+          <Figure
+            text={`${printedRuleWords(system)} If not, say what they measured, and the next print is corrected.`}
+          />
         </p>
         <Button className="button" onPress={add}>
           Type in what they measured

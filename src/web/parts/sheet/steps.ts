@@ -19,6 +19,9 @@ export const steps: readonly Step[] = [
   { id: 'papers', name: 'Papers' },
 ];
 
+/** Screens of a step that another step leads to. */
+const screens: readonly Step[] = [{ id: 'blank/spine', name: 'Sweep and spine' }];
+
 export function stepName(step: string): string {
-  return steps.find(({ id }) => id === step)?.name ?? step;
+  return [...steps, ...screens].find(({ id }) => id === step)?.name ?? step;
 }

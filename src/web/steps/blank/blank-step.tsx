@@ -4,6 +4,7 @@ import { showQuantity } from '../../../words/quantity-text.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { type Screen, ScreenRail, useScreen } from '../../parts/sheet/screens.tsx';
+import { stepName } from '../../parts/sheet/steps.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useOpenParts } from '../../read/open-parts.ts';
@@ -15,6 +16,7 @@ import { AgainPart } from './again-part.tsx';
 import { LinePart } from './line-part.tsx';
 import { LookAgain } from './look-again.tsx';
 import { type NextStep, nextOnBlank } from './next-on-blank.ts';
+import { nextOnSpine } from './next-on-spine.ts';
 import { PlanContext } from './plan-context.ts';
 import { setupRowsOf } from './reading-rows.ts';
 import { ReadingsPart } from './readings-part.tsx';
@@ -34,7 +36,7 @@ import './spine.css';
 const sections = { id: 'sections', name: 'Sections' };
 const readings = { id: 'readings', name: 'Readings' };
 const stiffness = { id: 'stiffness', name: 'Stiffness' };
-const spine = { id: 'spine', name: 'Sweep and spine' };
+const spine = { id: 'spine', name: stepName('blank/spine') };
 const swing = { id: 'swing', name: 'Swing' };
 const screens = [sections, readings, stiffness, spine, swing];
 
@@ -43,7 +45,7 @@ function screenOf(at: string): Screen {
   // what waits for bound ferrules stands beside its weight
   if (/^(blank\/-\/ferrulesBound|readings|setups|tests|flagChecks|stands|loadTests)/.test(at))
     return readings;
-  if (/^turn/.test(at)) return spine;
+  if (/^turn|lineSide/.test(at)) return spine;
   if (/^twist|twistShare$/.test(at)) return stiffness;
   return at.startsWith('swings') ? swing : sections;
 }
@@ -61,7 +63,7 @@ export function BlankStep() {
   const power = usePower();
   const setups = useMemo(() => setupRowsOf(rows), [rows]);
   const stands = useMemo(() => readStands(document), [document]);
-  const next = nextOnBlank({
+  const onBlank = nextOnBlank({
     sections: rows('sections'),
     diameters: rows('diameters'),
     weighedWhole: siOf(single('blank'), 'mass') !== undefined,
@@ -74,6 +76,11 @@ export function BlankStep() {
       return station ? showQuantity(station, 'length', reader.units).text : 'the station';
     },
   });
+  const rod = {
+    isMarked: heard.choices?.guides.every(({ stationM }) => stationM !== undefined) ?? false,
+    isTested: ['proofs', 'loadTests'].some((kind) => rows(kind).length > 0),
+  };
+  const next = !all && screen === spine ? nextOnSpine(rows('sections'), rod, onBlank) : onBlank;
   const at = `/builds/${id}/blank`;
   const shows = (one: Screen) => all || one === screen;
   const isHere = next.at === undefined || shows(screenOf(next.at));
@@ -120,6 +127,6 @@ function elsewhere({ at = '' }: NextStep, blank: string) {
 }
 
 /** When the bench is complete. */
-function onward({ done }: NextStep, id: string) {
-  return done ? { href: `/builds/${id}/handle`, name: 'Handle' } : undefined;
+function onward({ done, goOn = 'handle' }: NextStep, id: string) {
+  return done ? { href: `/builds/${id}/${goOn}`, name: stepName(goOn) } : undefined;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Row } from '../../../record/document.ts';
-import { changesForPlace, diameterPlaces } from './diameter-places.ts';
+import { changesForLength, changesForPlace, diameterPlaces } from './diameter-places.ts';
 
 const inches = (value: number) => ({ si: value * 0.0254, text: `${value} in` });
 const section: Row = { id: 's', fields: { length: inches(27.9) } };
@@ -37,6 +37,23 @@ describe('where diameters are measured', () => {
     expect(changesForPlace(section, fresh).map(({ path }) => path[2])).toEqual(['section', 'fromOwnTip']);
     const [kept] = diameterPlaces(section, [measured('s-d0', 0)], 'inch');
     expect(changesForPlace(section, kept)).toEqual([]);
+  });
+  it('half an inch reads as a fraction, as every tape in inches does', () => {
+    const [, middle] = diameterPlaces({ id: 's', fields: { length: inches(49) } }, [], 'inch');
+    expect(middle.fromOwnTip).toEqual({ si: 24.5 * 0.0254, text: '24 1/2 in' });
+  });
+  it('a corrected length takes the places it had filled in along, and leaves those set by hand', () => {
+    const filled = diameterPlaces(section, [], 'inch').map(({ id, fromOwnTip }): Row => {
+      return { id, fields: { section: 's', fromOwnTip: fromOwnTip ?? null } };
+    });
+    const moved = (rows: Row[]) =>
+      changesForLength(section, rows, inches(29)).map(({ path: [, id], value }) => [id, value]);
+    expect(moved(filled)).toEqual([
+      ['s-d1', { si: 0.3683, text: '14 1/2 in' }],
+      ['s-d2', inches(29)],
+    ]);
+    expect(moved([measured('s-d1', 13), measured('own', 14), measured('s-d2', 27)])).toEqual([]);
+    expect(changesForLength(section, filled, null)).toEqual([]);
   });
   it('without a length there is no place', () => {
     expect(diameterPlaces({ id: 's', fields: {} }, [], 'inch')).toEqual([]);

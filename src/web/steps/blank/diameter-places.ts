@@ -1,9 +1,9 @@
-import { readQuantity } from '../../../engine/units/read-quantity.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
 import type { Row } from '../../../record/document.ts';
 import type { Change } from '../../../record/operation.ts';
-import type { QuantityValue } from '../../../record/schema.ts';
-import { siOf } from '../../read/values.ts';
+import type { FieldValue, QuantityValue } from '../../../record/schema.ts';
+import { keptMark } from '../../../words/tape.ts';
+import { quantityOf, siOf } from '../../read/values.ts';
 
 /** A diameter that is measured, or a place where one should be. */
 export interface DiameterPlace {
@@ -56,13 +56,33 @@ function suggestedPlaces(section: Row, system: UnitSystem): DiameterPlace[] {
   }));
 }
 
+/**
+ * A corrected length takes the places along that followed from it; those set by hand stay. A place that was filled in
+ * while the shop worked in the other units is known too.
+ */
+export function changesForLength(section: Row, diameters: readonly Row[], length: FieldValue): Change[] {
+  const corrected = quantityOf(length);
+  if (!corrected) return [];
+  const moves = (['inch', 'mm'] as const).flatMap((system) => {
+    const after = suggestedPlaces({ ...section, fields: { length: corrected } }, system);
+    return suggestedPlaces(section, system).map((place, i) => ({ ...place, to: after[i].fromOwnTip }));
+  });
+  return diameters.flatMap((row): Change[] => {
+    const at = siOf(row, 'fromOwnTip');
+    const move = moves.find(({ id, fromOwnTip }) => id === row.id && isSame(at, fromOwnTip?.si));
+    if (!move?.to || isSame(at, move.to.si)) return [];
+    return [{ path: ['diameters', row.id, 'fromOwnTip'], value: move.to }];
+  });
+}
+
+function isSame(aM: number | undefined, bM: number | undefined): boolean {
+  return aM !== undefined && bM !== undefined && Math.abs(aM - bM) < 1e-6;
+}
+
 /** A place on a tape: to half an inch or 10 mm, so that it is quickly found; the far end is the end itself. */
 function placeAt(si: number, end: QuantityValue | undefined, system: UnitSystem): QuantityValue {
-  if (end) return end;
-  const text = system === 'inch' ? `${Math.round(si / 0.0127) / 2} in` : `${Math.round(si * 100) * 10} mm`;
-  const read = readQuantity(text, { dimension: 'length', system });
-  if (!read.ok) throw new Error(`${text} does not read back`);
-  return { si: read.si, text };
+  const coarseM = system === 'inch' ? 0.0127 : 0.01;
+  return end ?? keptMark(Math.round(si / coarseM) * coarseM, system);
 }
 
 function near(a: QuantityValue | undefined, b: QuantityValue | undefined): boolean {

@@ -14,6 +14,8 @@ export interface NextStep {
   /** Path key of the field to go to. */
   at?: string;
   done?: boolean;
+  /** The step to go on to when it is done; left out: the handle. */
+  goOn?: 'handle' | 'load-test';
 }
 
 export interface BlankState {

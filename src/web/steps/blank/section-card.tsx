@@ -8,6 +8,7 @@ import { Fold } from '../../parts/sheet/fold.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { siOf, textOf } from '../../read/values.ts';
 import { DiameterFields } from './diameter-fields.tsx';
+import { changesForLength } from './diameter-places.ts';
 import { JointFields } from './joint-fields.tsx';
 
 interface SectionCardProps {
@@ -47,7 +48,7 @@ export function SectionCard({ section, index, below, startOpen, diameters, onRem
     >
       <div className="fields-two">
         <Field label={`Name of section ${index + 1}`} path={path('name')} passedOver />
-        <Field path={path('length')} />
+        <Field path={path('length')} also={(length) => changesForLength(section, diameters, length)} />
         <Field path={path('mass')} />
         <Field path={path('balanceFromOwnTip')} />
       </div>

@@ -47,7 +47,7 @@ export function SpineCard({ row, index, turned }: SpineCardProps) {
         ]),
       ]}
     >
-      <div data-group="" className="spine-inside">
+      <div data-group="leads" className="spine-inside">
         {turned.map(({ section, reading }) => (
           <div key={section.id} className="turning">
             <TurningRows section={section} name={name} />

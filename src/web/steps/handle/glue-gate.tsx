@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
+import type { Row } from '../../../record/document.ts';
 import { instantWords } from '../../../words/intl.ts';
 import { lineSideInWords } from '../../../words/line-side.ts';
 import { Field } from '../../fields/field.tsx';
@@ -15,6 +16,11 @@ const checks: { field: string; tipTop?: boolean }[] = [
   { field: 'guidesOnLine', tipTop: true },
   { field: 'tipTopOnLine', tipTop: true },
 ];
+
+/** What is still to be looked at. */
+export function openBeforeGlue(handle: Row): string[] {
+  return checks.map(({ field }) => field).filter((field) => !flagOf(handle, field));
+}
 
 /** Reel and working guides then stand on two lines. */
 const inSpiral: Readonly<Record<string, string>> = {
@@ -52,7 +58,7 @@ export function GlueGate() {
   const { single, write } = useBuild();
   const spiral = useBench().choices?.spiral !== undefined;
   const handle = single('handle');
-  const open = checks.filter(({ field }) => !flagOf(handle, field));
+  const open = openBeforeGlue(handle);
   const gluedAt = textOf(handle, 'gluedAt');
   const tipTopOpen = checks.filter(({ field, tipTop }) => tipTop && !flagOf(handle, field));
   const tipTopGluedAt = textOf(handle, 'tipTopGluedAt');
@@ -76,7 +82,7 @@ export function GlueGate() {
         ) : null}
         {tipTopGluedAt && <p>Tip-top glued {instantWords(tipTopGluedAt)}.</p>}
       </div>
-      <div className="glue-buttons">
+      <div className="glue-buttons" data-path="handle/-/gluedAt" tabIndex={-1}>
         {!gluedAt && (
           <Button className="button button-main" isDisabled={open.length > 0} onPress={glue}>
             Glue is mixed now

@@ -13,6 +13,7 @@ import { HandleHabitFields, HandlePartFields } from '../../parts/habits/habit-fi
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
+import { stepName } from '../../parts/sheet/steps.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
@@ -20,8 +21,9 @@ import { useHandlePlan } from '../../read/use-handle-plan.ts';
 import { useSentence } from '../../read/use-sentence.ts';
 import { siOf, textOf } from '../../read/values.ts';
 import { FittingPart } from './fitting-part.tsx';
-import { GlueGate } from './glue-gate.tsx';
+import { GlueGate, openBeforeGlue } from './glue-gate.tsx';
 import { HandleDrawing } from './handle-drawing.tsx';
+import { nextOnHandle } from './next-on-handle.ts';
 import './handle.css';
 
 const usualSeat = ({ handle: { parts } }: RodKindDeclaration) =>
@@ -33,7 +35,7 @@ const nineFeetM = 2.743;
 /** Grip, seat and reel: where the bend begins, what to ream and to order, and the gate before glue. */
 export function HandleStep() {
   const sentence = useSentence();
-  const { id, single, document } = useBuild();
+  const { id, single, rows, document } = useBuild();
   const { bench, choices } = useBench();
   const { system, writer } = useShop();
   const handle = single('handle');
@@ -44,20 +46,24 @@ export function HandleStep() {
   const { parts, plan, balance, unweighed } = useHandlePlan();
   const kind = rodKindOf(rodKind);
   const reelOver = readReelSide(document, rodKind) === 'over';
-  const sided = bench?.sections.every(({ lineSide }) => lineSide !== undefined) ?? false;
-  const glued = textOf(handle, 'gluedAt') !== undefined;
   const stopped = plan?.findings.find(({ severity }) => severity === 'stop');
+  const next = nextOnHandle({
+    stopped: stopped && sentence(stopped),
+    assumedGripFront:
+      siOf(handle, 'gripFront') === undefined ? writer.length(used.gripFrontFromButtM) : undefined,
+    sided: bench?.sections.every(({ lineSide }) => lineSide !== undefined) ?? false,
+    open: openBeforeGlue(handle),
+    glued: textOf(handle, 'gluedAt') !== undefined,
+    tipTopGlued: textOf(handle, 'tipTopGluedAt') !== undefined,
+    tested: ['proofs', 'loadTests'].some((kind) => rows(kind).length > 0),
+  });
   return (
     <BuildFields findings={plan?.findings}>
       <NextLine
-        at={siOf(handle, 'gripFront') === undefined ? 'handle/-/gripFront' : undefined}
-        goOn={{ href: `/builds/${id}/layout`, name: 'Layout' }}
+        at={next.at}
+        goOn={next.goOn && { href: `/builds/${id}/${next.goOn}`, name: stepName(next.goOn) }}
       >
-        {stopped
-          ? sentence(stopped)
-          : siOf(handle, 'gripFront') === undefined
-            ? `Measure from the butt end to where the front of the grip will be; ${writer.length(used.gripFrontFromButtM)} is assumed meanwhile.`
-            : setWords(glued, sided)}
+        {next.words}
       </NextLine>
       <SinceNote works={['handle']} />
       <Part title="Handle" aside="all from the butt end of the blank">
@@ -138,10 +144,4 @@ function BoughtParts({ kind, inches }: { kind: RodKindDeclaration; inches: (valu
       <KeepHabit collection="handle" />
     </Part>
   );
-}
-
-function setWords(glued: boolean, sided: boolean): string {
-  if (glued) return 'The handle is glued; go on to the layout.';
-  const first = sided ? '' : ' and choose the line side under Blank, Sweep and spine';
-  return `The handle is set; go on to the layout. Before glue, look at the four points below${first}.`;
 }

@@ -2,31 +2,28 @@ import { Button, ProgressBar } from 'react-aria-components';
 import { useSentence } from '../../read/use-sentence.ts';
 import type { LayoutTask } from '../../worker/messages.ts';
 import type { LongTaskState } from '../../worker/use-long-task.ts';
+import type { PlaceOffer } from './place-offer.ts';
 
 interface PlaceButtonProps {
   best: LongTaskState<LayoutTask>;
   /** The best marks, on the tape. */
   marks: readonly number[] | undefined;
-  /** Whether ours are these already. */
-  placed: boolean;
-  /** Whether it is what to do first. */
-  first: boolean;
+  offer: PlaceOffer;
   onPlace(fromTipM: readonly number[]): void;
 }
 
 /** "Place the guides for this blank": the layout is worked out beforehand, so that pressing only puts it in. */
-export function PlaceButton({ best, marks, placed, first, onPlace }: PlaceButtonProps) {
+export function PlaceButton({ best, marks, offer, onPlace }: PlaceButtonProps) {
   const sentence = useSentence();
   const { answer, working, failure } = best;
   const refused = answer?.status === 'refused' ? answer.findings : undefined;
   const ready = !working && marks !== undefined;
   return (
     <div className="place screen-only">
-      {placed ? (
-        <p>The guides stand as placed for this blank.</p>
-      ) : (
+      {offer === 'placed' && <p>The guides stand as placed for this blank.</p>}
+      {(offer === 'first' || offer === 'offered') && (
         <Button
-          className={first ? 'button button-main' : 'button'}
+          className={offer === 'first' ? 'button button-main' : 'button'}
           isDisabled={!ready}
           onPress={() => ready && onPlace(marks)}
         >

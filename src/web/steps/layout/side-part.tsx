@@ -11,6 +11,7 @@ import { DeedButtons } from './deed-buttons.tsx';
 import { Headline } from './headline.tsx';
 import type { LiveSheet } from './live-sheet.ts';
 import { PlaceButton } from './place-button.tsx';
+import { placeOffer } from './place-offer.ts';
 import { breaksRules, sameMarks, startName } from './start-state.ts';
 import { SurenessLine } from './sureness-line.tsx';
 import type { Counts } from './use-counts.ts';
@@ -39,7 +40,7 @@ export function SidePart(props: SidePartProps) {
   const last = useRef<NextMove>(undefined);
   if (next) last.current = next;
   const said = last.current && nextMoveInWords(last.current, { count: own, loadsKg: loads.kg }, writer);
-  const placed = bestMarks !== undefined && marksAre === 'own' && sameMarks(bestMarks, field.fromTipM);
+  const isBest = bestMarks !== undefined && sameMarks(bestMarks, field.fromTipM);
   const fewest = counts.answer?.counts.find(({ count }) => count === last.current?.fewest);
   return (
     <Headline sheet={sheet} writer={writer} said={said} stale={!next} unreadable={model.unreadable}>
@@ -53,8 +54,7 @@ export function SidePart(props: SidePartProps) {
       <PlaceButton
         best={best}
         marks={bestMarks}
-        placed={placed}
-        first={next?.code === 'place-anew'}
+        offer={placeOffer(isBest, marksAre === 'own', last.current?.code)}
         onPlace={marks.place}
       />
       <SurenessLine model={model} waits={best.working} />

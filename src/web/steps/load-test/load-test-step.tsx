@@ -88,11 +88,13 @@ function WhatNext({ working, model, solved }: WhatNextProps) {
 
 function NextOfProof() {
   const { id, document } = useBuild();
+  const { bench } = useBench();
   const { writer } = useShop();
+  const isSided = bench?.sections.every(({ lineSide }) => lineSide !== undefined) ?? false;
   const { words, at, goOn } = useMemo(() => {
-    const accepted = lastAccepted(readLoadTests(document)) !== undefined;
-    return nextOnLoadTest(readProofs(document), accepted, writer.load);
-  }, [document, writer]);
+    const isAccepted = lastAccepted(readLoadTests(document)) !== undefined;
+    return nextOnLoadTest(readProofs(document), { isAccepted, isSided }, writer.load);
+  }, [document, isSided, writer]);
   return (
     <NextLine at={at} goOn={goOn && { href: `/builds/${id}/${goOn}`, name: stepName(goOn) }}>
       {words}

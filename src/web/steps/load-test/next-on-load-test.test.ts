@@ -15,8 +15,8 @@ const proof = (seen: Proof['seen'], more: Partial<Proof> = {}): Proof => ({
   seen,
   ...more,
 });
-const next = (proofs: Proof[], isAccepted = false) =>
-  nextOnLoadTest(proofs, isAccepted, (kg) => `${Math.round(kg * 1000)} g`);
+const next = (proofs: Proof[], isAccepted = false, isSided = true) =>
+  nextOnLoadTest(proofs, { isAccepted, isSided }, (kg) => `${Math.round(kg * 1000)} g`);
 
 test('the work goes from predicting to hanging, and on to the wraps where the tip hangs as predicted', () => {
   expect(next([]).at).toBe('proofs');
@@ -26,6 +26,11 @@ test('the work goes from predicting to hanging, and on to the wraps where the ti
   });
   expect(next([proof([{ outM: 2.01, upM: 0.45 }])]).goOn).toBe('wraps');
   expect(next([], true).goOn).toBe('wraps');
+});
+
+test('before guides are taped on, the line side is asked for; what was hung meanwhile counts', () => {
+  expect(next([], false, false).goOn).toBe('blank/spine');
+  expect(next([proof([{}])], false, false).at).toBe('proofPlaces/tip/seenOut');
 });
 
 test('a tip that hangs elsewhere sends him back to measure; set aside, it is as if it had not been', () => {

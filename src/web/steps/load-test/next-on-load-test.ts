@@ -6,17 +6,24 @@ export interface NextOnLoadTest {
   /** Path key of the field to go to. */
   at?: string;
   /** The step to go on to. */
-  goOn?: 'blank' | 'wraps';
+  goOn?: 'blank' | 'blank/spine' | 'wraps';
 }
 
 /** What to do next about the newest proof that counts; `load` writes a weight. */
 export function nextOnLoadTest(
   proofs: readonly Proof[],
-  isAccepted: boolean,
+  { isAccepted, isSided }: { isAccepted: boolean; isSided: boolean },
   load: (massKg: number) => string,
 ): NextOnLoadTest {
   const proof = proofs.findLast(({ setAside }) => setAside === undefined);
   if (isAccepted) return { words: 'The test is accepted. Go on to the wraps.', goOn: 'wraps' };
+  if (!proof && !isSided) {
+    return {
+      words:
+        'Choose the line side of each section: the guides are taped along it. Any rule of yours will do.',
+      goOn: 'blank/spine',
+    };
+  }
   if (!proof) {
     return {
       words: 'Tape the guides on. Predict a weight you have not hung yet, then hang it and compare.',

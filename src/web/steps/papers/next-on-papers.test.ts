@@ -9,6 +9,7 @@ const nothing = {
   parts: [],
   acceptedAt: undefined,
   inspection: [],
+  papersPrinted: false,
   deliveredAt: undefined,
 };
 const looked = (verdict?: string) => row('i', verdict ? { verdict } : {});
@@ -21,11 +22,12 @@ test('before the rod is finished it is about the quote, afterwards about inspect
 });
 
 test('a rod is looked at, mended, named and handed over, in that order', () => {
-  const at = (verdict?: string, title?: string) =>
-    nextOnPapers({ ...nothing, isFinished: true, inspection: [looked(verdict)], title }).at;
-  expect(at()).toBe('inspection/i/found');
-  expect(at('not good', 'Four-weight')).toBe('inspection/i/found');
+  const at = (verdict?: string, title?: string, papersPrinted = false) =>
+    nextOnPapers({ ...nothing, isFinished: true, inspection: [looked(verdict)], title, papersPrinted }).at;
+  expect(at()).toBe('inspection/i/verdict');
+  expect(at('not good', 'Four-weight')).toBe('inspection/i/verdict');
   expect(at('good')).toBe('about/-/title');
   expect(at('good', 'Four-weight')).toBe('delivery/-/deliveredTo');
+  expect(at('good', 'Four-weight', true)).toBe('delivery/-/deliveredAt');
   expect(nextOnPapers({ ...nothing, deliveredAt: '2026-05-04' }).at).toBeUndefined();
 });

@@ -15,6 +15,8 @@ export interface PapersState {
   /** When the customer took the quote. */
   acceptedAt: string | undefined;
   inspection: readonly Row[];
+  /** The delivery papers are on paper. */
+  papersPrinted: boolean;
   deliveredAt: string | undefined;
 }
 
@@ -27,13 +29,19 @@ export function nextOnPapers(state: PapersState): NextOnPapers {
   return nextOfQuote(state);
 }
 
-function nextOfDelivery({ inspection, title }: PapersState): NextOnPapers {
+function nextOfDelivery({ inspection, title, papersPrinted }: PapersState): NextOnPapers {
   const failed = inspection.find((row) => textOf(row, 'verdict') === 'not good');
   if (failed)
-    return { words: 'Something failed. Fix it, and look again.', at: `inspection/${failed.id}/found` };
+    return { words: 'Something failed. Fix it, and look again.', at: `inspection/${failed.id}/verdict` };
   const open = inspection.find((row) => !textOf(row, 'verdict'));
-  if (open) return { words: 'Look at every point and give its verdict.', at: `inspection/${open.id}/found` };
+  if (open)
+    return { words: 'Look at every point and give its verdict.', at: `inspection/${open.id}/verdict` };
   if (!title) return { words: 'Give the rod a title: it goes on label and papers.', at: 'about/-/title' };
+  if (papersPrinted)
+    return {
+      words: 'Hand the rod over, have the papers signed, and enter the day.',
+      at: 'delivery/-/deliveredAt',
+    };
   return { words: 'Print the delivery papers, and have them signed.', at: 'delivery/-/deliveredTo' };
 }
 

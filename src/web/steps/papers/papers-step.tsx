@@ -50,6 +50,7 @@ function WhatNext() {
     parts: rows('quoteLines'),
     acceptedAt: textOf(single('quote'), 'acceptedAt'),
     inspection: rows('inspection'),
+    papersPrinted: rows('prints').some((row) => textOf(row, 'sheet') === 'delivery'),
     deliveredAt: textOf(single('delivery'), 'deliveredAt'),
   });
   return <NextLine at={next.at}>{next.words}</NextLine>;

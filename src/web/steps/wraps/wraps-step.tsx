@@ -8,12 +8,13 @@ import { RodWrapFields, ThreadFields, WrapHabitFields } from '../../parts/habits
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
+import { stepName } from '../../parts/sheet/steps.ts';
 import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { type Sentence, useSentence } from '../../read/use-sentence.ts';
 import { useWraps, type WrapsOnRod } from '../../read/use-wraps.ts';
-import { numberOf, textOf } from '../../read/values.ts';
+import { flagOf, numberOf, textOf } from '../../read/values.ts';
 import { ThreadNeeds } from './thread-needs.tsx';
 import { WrapsDrawing } from './wraps-drawing.tsx';
 import { WrapsTable } from './wraps-table.tsx';
@@ -37,8 +38,9 @@ export function WrapsStep() {
   // Wraps are laid to the thread, finer than guides are marked.
   const step = system === 'mm' ? '1 mm' : '1/32 in';
   const place = signaturePlace(wraps);
+  const asksGlue = !textOf(single('handle'), 'gluedAt') && !flagOf(single('finish'), 'wrapsChecked');
   const isCounted = numberOf(single('wraps'), 'turnsCounted') !== undefined;
-  const on = wraps.unmarked > 0 ? 'Layout' : 'Finish';
+  const on = wraps.unmarked > 0 ? 'layout' : asksGlue ? 'handle' : 'finish';
   const sheet = (stamp: string) => [
     wrapSheet(wraps.plan, wraps.blank, {
       paper,
@@ -53,10 +55,10 @@ export function WrapsStep() {
   return (
     <BuildFields findings={wraps.plan.findings}>
       <NextLine
-        at={on === 'Finish' && !isCounted ? 'wraps/-/turnsCounted' : undefined}
-        goOn={{ href: `/builds/${id}/${on.toLowerCase()}`, name: on }}
+        at={on === 'finish' && !isCounted ? 'wraps/-/turnsCounted' : undefined}
+        goOn={{ href: `/builds/${id}/${on}`, name: stepName(on) }}
       >
-        {nextWords(wraps, sentence)}
+        {nextWords(wraps, asksGlue, sentence)}
       </NextLine>
       <SinceNote works={['wraps']} />
       <Part
@@ -122,10 +124,11 @@ function WrappingCaution() {
   );
 }
 
-function nextWords({ plan, unmarked }: WrapsOnRod, sentence: Sentence): string {
+function nextWords({ plan, unmarked }: WrapsOnRod, asksGlue: boolean, sentence: Sentence): string {
   if (plan.findings.length > 0) return sentence(plan.findings[0]);
   if (unmarked > 0)
     return `${unmarked} ${unmarked === 1 ? 'guide has' : 'guides have'} no mark yet and no wrap: place them in the layout.`;
+  if (asksGlue) return 'Glue the handle before you wrap: the guides are lined up with its seat.';
   return 'Lay a test wrap, count its turns, then wrap from the tip down.';
 }
 

@@ -1,0 +1,28 @@
+import type { Row } from '../../../record/document.ts';
+import { siOf, textOf } from '../../read/values.ts';
+import type { NextStep } from './next-on-blank.ts';
+
+interface RodState {
+  isMarked: boolean;
+  /** A weight was predicted, or a load test begun. */
+  isTested: boolean;
+}
+
+/** On the screen of sweep and spine: the line side of each section, from the tip; then back to where it was missed. */
+export function nextOnSpine(
+  sections: readonly Row[],
+  { isMarked, isTested }: RodState,
+  onBlank: NextStep,
+): NextStep {
+  const open = sections.findIndex((row) => siOf(row, 'lineSideAngle') === undefined);
+  if (open < 0) {
+    const goOn = isMarked && !isTested ? 'load-test' : 'handle';
+    return onBlank.done ? { words: 'Every section has its line side.', done: true, goOn } : onBlank;
+  }
+  const row = sections[open];
+  const name = textOf(row, 'name') ?? `section ${open + 1}`;
+  return {
+    words: `Roll ${name}, choose its line side by your own rule, and enter the angle from your mark.`,
+    at: `sections/${row.id}/lineSideAngle`,
+  };
+}
