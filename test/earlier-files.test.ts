@@ -7,6 +7,7 @@ import { readBuild } from '../src/record/read-build.ts';
 import { pastDeedText } from '../src/words/deeds.ts';
 import { finishFaultOf, finishFaults } from '../src/words/finish-faults.ts';
 import { changeWords } from '../src/words/history.ts';
+import { sentenceOf } from '../src/words/sentence.ts';
 import { shopWriter } from '../src/words/writer.ts';
 
 const folder = new URL('./fixtures/files-of-0.1/', import.meta.url);
@@ -51,6 +52,13 @@ test('what went wrong with a coat, kept by its name then and by its id now, has 
   expect(finishFaultOf('tacky')?.fault).toBe('Stays tacky');
   expect(finishFaultOf('text 175')).toBeUndefined();
   expect(finishFaultOf(undefined)).toBeUndefined();
+});
+
+test('why a guide was put aside, kept in words then and by its id now, is said alike', () => {
+  const said = (why: string) =>
+    sentenceOf({ code: 'guides/rejected', values: { why } }, shopWriter({ system: 'inch' }));
+  expect(said('not-round')).toBe('Rejected by you: opening not round.');
+  expect(said('opening not round')).toBe(said('not-round'));
 });
 
 /** Rows of hand-written files stand in any order, and are given one where they state none; no rows are no collection. */

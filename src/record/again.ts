@@ -29,7 +29,7 @@ export function againChanges(state: DocumentState, from: { id: string; title: st
 const whatHolds: Record<string, { but: readonly string[] } | { only: readonly string[] }> = {
   about: { only: ['customer', 'rodKind', 'lineWeight', 'note'] },
   blank: { only: ['label', 'series', 'withSeries', 'material', 'strainCautionPercent', 'strainStopPercent'] },
-  sections: { only: ['order', 'name', 'joint'] },
+  sections: { only: ['order', 'name', 'part', 'joint'] },
   setups: { but: ['turned', 'gone'] },
   tests: { but: ['sag', 'gone'] },
   readings: { only: ['order', 'test', 'fromTip', 'atClamp'] },

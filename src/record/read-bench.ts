@@ -6,6 +6,7 @@ import { tapeSigmaM } from './fields/readings.ts';
 import type { DocumentState } from './operation.ts';
 import { oneOf, type RowReader, readRows } from './read-values.ts';
 import { assume, type RecordKinds } from './record-kinds.ts';
+import { sectionName, setupName } from './row-names.ts';
 
 const stopAt = stopsOf<RecordKinds>();
 const doubtAt = doubtsOf<RecordKinds>();
@@ -25,7 +26,7 @@ export function readSections(state: DocumentState): ReadPart<Section[]> {
   const rows = readRows(state, 'sections');
   const diameters = readRows(state, 'diameters');
   rows.forEach((row, index) => {
-    const name = row.text('name') ?? `Section ${index + 1}`;
+    const name = sectionName(row, index);
     const lengthM = row.si('length');
     if (lengthM === undefined) {
       part.findings.push(stopAt(`sections/${row.id}/length`, 'record/length-missing', { section: name }));
@@ -94,7 +95,7 @@ export function readSetups(state: DocumentState): ReadPart<Setup[]> {
   const readings = readRows(state, 'readings');
   const checks = readRows(state, 'flagChecks');
   readRows(state, 'setups').forEach((row, index) => {
-    const name = row.text('name') ?? `Set-up ${index + 1}`;
+    const name = setupName(row, index);
     const own = tests.filter((test) => test.text('setup') === row.id);
     const setup =
       row.text('kind') === 'span'

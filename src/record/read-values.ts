@@ -4,8 +4,7 @@ import type { DocumentState } from './operation.ts';
 import { documentSchemas } from './schema.ts';
 
 /** One row of a build, field by field, as what each should be; undefined where it is empty. */
-export interface RowReader {
-  id: string;
+export interface RowReader extends Row {
   text(field: string): string | undefined;
   number(field: string): number | undefined;
   flag(field: string): boolean;
@@ -18,6 +17,7 @@ export interface RowReader {
 function readRow({ id, fields }: Row, declared: Fields): RowReader {
   return {
     id,
+    fields,
     text: (field) => {
       const value = fields[field];
       return typeof value === 'string' && value.trim() !== '' ? value : undefined;

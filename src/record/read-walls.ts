@@ -1,6 +1,7 @@
 /** The walls a shop takes its pictures before: their marks, measured once. */
 import type { DocumentState } from './operation.ts';
 import { readRows } from './read-values.ts';
+import { nameOfRow } from './row-names.ts';
 
 export interface Wall {
   id: string;
@@ -25,7 +26,7 @@ export function readWalls(shop: DocumentState): Wall[] {
   const marks = readRows(shop, 'wallMarks');
   return readRows(shop, 'walls').map((row, index) => ({
     id: row.id,
-    name: row.text('name') ?? `Wall ${index + 1}`,
+    name: nameOfRow('walls', row) ?? `Wall ${index + 1}`,
     standOffM: row.si('standOff'),
     clampAtM: pairOf(row.si('clampX'), row.si('clampY')),
     marks: marks

@@ -1,12 +1,19 @@
-import type { ProtocolLoad } from '../engine/bench/protocol.ts';
+import type { Protocol, ProtocolLoad, ProtocolSetup } from '../engine/bench/protocol.ts';
 import { formatGrams } from '../engine/units/format-quantity.ts';
 import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
-import type { NamedProtocol, NamedSetup } from '../words/protocol.ts';
 import { checkRules, rulesRoomMm } from './check-rules.ts';
 import { type Mark, type Page, type Sheet, text } from './drawing.ts';
 import { type Block, flowBlocks } from './page-flow.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
 import { type Column, drawTable, tableHeightMm } from './table.ts';
+
+/** A set-up by the name it has on the screen, which the builder may change. */
+interface NamedSetup extends Omit<ProtocolSetup, 'stand'> {
+  name: string;
+}
+export interface NamedProtocol extends Omit<Protocol, 'setups'> {
+  setups: NamedSetup[];
+}
 
 export interface ProtocolSheetOptions {
   paper: PaperName;

@@ -7,7 +7,7 @@ import { arithmeticRule } from '../engine/bench/start-list.ts';
 import { fourPiece, section, sleeveJoint } from '../engine/bench/test-bench.ts';
 import { type GuideToMark, listMarks, type MarksList, marksInOrder } from '../engine/marks/marks-list.ts';
 import type { TapeStep } from '../engine/units/tape-step.ts';
-import { namedProtocol } from '../words/protocol.ts';
+import { setupPlaces } from '../record/fields/readings.ts';
 import { type Line, type Page, plainText, type Text, textPieces } from './drawing.ts';
 import { placeInLanes } from './label-lanes.ts';
 import { marksSheet } from './marks-sheet.ts';
@@ -186,13 +186,12 @@ describe('strips', () => {
   });
 
   it('the sheets of marks and of the protocol keep inside the page', () => {
-    const plan = namedProtocol(
-      planProtocol({
-        kind: 'twenty-minute',
-        blankLengthM: 2.743,
-        tipDropM: ({ massKg }) => massKg * 8,
-      }),
-    );
+    const { setups, ...rest } = planProtocol({
+      kind: 'twenty-minute',
+      blankLengthM: 2.743,
+      tipDropM: ({ massKg }) => massKg * 8,
+    });
+    const plan = { ...rest, setups: setups.map((one) => ({ ...one, name: setupPlaces[one.stand] })) };
     const shorter =
       'Half the protocol: 12 measured blanks of its series say the rest. If it is unlike them, read it in full.';
     const sheets = [

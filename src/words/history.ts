@@ -2,6 +2,7 @@ import { readQuantity } from '../engine/units/read-quantity.ts';
 import type { BareUnits } from '../engine/units/unit-table.ts';
 import { allRows } from '../record/document.ts';
 import { type DocumentState, deviceFamily, type Path } from '../record/operation.ts';
+import { nameOfRow } from '../record/row-names.ts';
 import { documentSchemas, type Field, type FieldValue } from '../record/schema.ts';
 import { findField } from '../record/validate.ts';
 import { numberText, type Reader } from './field-text.ts';
@@ -17,7 +18,7 @@ export interface Teller extends Reader {
 export function changeWords(path: Path, from: FieldValue, to: FieldValue, teller: Teller): string {
   const thing = thingOf(path, teller.document);
   const which = rowName(path, teller);
-  const place = which === '' ? thing : `${thing} ${which}`;
+  const place = which.startsWith(thing) ? which : `${thing} ${which}`.trimEnd();
   if (path[2] === 'gone') return `${place}: ${to === true ? 'removed' : 'brought back'}`;
   const name = fieldName(path, teller.document);
   return `${place}, ${name}: ${shownValue(path, from, teller)} → ${shownValue(path, to, teller)}`;
@@ -78,7 +79,9 @@ function rowName([collection, id]: Path, teller: Teller): string {
   if (id === '-') return '';
   const row = allRows(document, collection).find((one) => one.id === id);
   const fields = row?.fields ?? {};
-  for (const name of ['name', 'what', 'item', 'text', 'sheet', 'stage']) {
+  const called = nameOfRow(collection, { fields });
+  if (called) return cut(called);
+  for (const name of ['what', 'item', 'text', 'sheet', 'stage']) {
     const value = fields[name];
     if (typeof value === 'string' && value !== '') return cut(value);
   }

@@ -1,4 +1,5 @@
 /** The blank and its sections, as they come out of the tube. Stations count from the tip unless a name says otherwise. */
+import type { JointKind } from '../../engine/bench/bench.ts';
 import type { Material } from '../../engine/bench/materials.ts';
 import {
   angle,
@@ -49,24 +50,37 @@ export const blank = single('Blank', {
   ferrulesBound: flag('the ferrules are wrapped, or tightly bound with tape or thread'),
 });
 
+export const jointKinds: Readonly<Record<JointKind, string>> = {
+  sleeve: 'sleeve: upper over lower',
+  spigot: 'spigot: a plug glued in',
+  'put-in': 'put-in: upper into lower',
+  'put-over': 'put-over: a sleeve of its own',
+};
+
+/** What a section is until the builder gives it a name of his own; counted from the tip. */
+export const sectionParts = {
+  blank: 'blank',
+  tip: 'tip',
+  second: 'second',
+  third: 'third',
+  fourth: 'fourth',
+  fifth: 'fifth',
+  sixth: 'sixth',
+  butt: 'butt',
+  added: 'new butt',
+} as const;
+export type SectionPart = keyof typeof sectionParts;
+
 export const sections = many('Section', {
   order: order('place in the blank'),
   name: text('name', 60),
+  part: choice('part of the blank', sectionParts),
   length: length('length'),
   mass: mass('mass'),
   /** From this section's own tip-side end. */
   balanceFromOwnTip: length('balance point'),
   /** At this section's butt end, to the next section down. */
-  joint: choice(
-    'kind of ferrule',
-    {
-      sleeve: 'sleeve: upper over lower',
-      spigot: 'spigot: a plug glued in',
-      'put-in': 'put-in: upper into lower',
-      'put-over': 'put-over: a sleeve of its own',
-    },
-    { folded: true, empty: 'say which kind' },
-  ),
+  joint: choice('kind of ferrule', jointKinds, { folded: true, empty: 'say which kind' }),
   overlap: rule('overlap when seated', [0, 10]),
   spigotGap: rule('gap when seated', [0, 10], { usual: 0.006, origin: trade() }),
   spigotLength: rule('length of the plug', [0, 10], { usual: 0.06, origin: trade() }),

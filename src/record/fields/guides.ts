@@ -75,6 +75,16 @@ export const guides = many('Guide', {
   }),
 });
 
+/** Why a guide is put aside, by what the record keeps. */
+export const asideReasons = {
+  plating: 'cracked plating',
+  twisted: 'twisted',
+  'rough-ring': 'rough ring',
+  'loose-ring': 'loose ring',
+  'not-round': 'opening not round',
+  'short-foot': 'foot too short',
+} as const;
+
 export const bag = many('Guide in the bag', {
   order: order('place in the bag'),
   size: guideNumbers.size,
@@ -88,7 +98,7 @@ export const bag = many('Guide in the bag', {
   scanRow: row('kept scan', 'scans'),
   ...looks,
   /** The eye's verdict, whatever its feet are like. */
-  reject: text('put aside for', 200),
+  reject: text('put aside for', 200, { names: asideReasons, empty: 'keep it' }),
 });
 
 /** Pictures that guides were measured on; a discarded one is `gone`, and what was read on it stays in the bag. */

@@ -1,4 +1,5 @@
 /** What was read of the blank under weights: set-ups, the weights hung in them, and the drops. */
+import type { ProtocolStand } from '../../engine/bench/protocol.ts';
 import {
   angle,
   choice,
@@ -17,9 +18,24 @@ import {
 /** A tape read by eye beside a still tip. */
 export const tapeSigmaM = 0.002;
 
+/** Where a set-up stands in a plan, or where a proposal put it; `…` is the length that it was measured out to. */
+export const setupPlaces = {
+  tip: 'Tip over a padded edge',
+  whole: 'Whole blank level',
+  half: 'Clamp moved to half',
+  quarter: 'Clamp moved three quarters up',
+  'clamp-at': 'Clamp at …',
+  'clamp-at-turned': 'Clamp at …, turned half over',
+  supports: 'Two supports',
+  'supports-at': 'Two supports about …',
+} as const satisfies Record<ProtocolStand, string> & Record<string, string>;
+export type SetupPlace = keyof typeof setupPlaces;
+
 export const setups = many('Set-up', {
   order: order(),
+  /** The builder's own; empty: what its place is called. */
   name: text('name', 120),
+  place: choice('place in the plan', setupPlaces),
   /** In the builder's words; empty: the first day. */
   day: text('day it was read', 40, { empty: 'first day' }),
   kind: choice('kind of set-up', ['clamp', 'span']),

@@ -1,6 +1,6 @@
 /** What holds for every build of the shop. */
 import { labelStockNames } from '../../engine/delivery/label-stock.ts';
-import { choice, length, many, real, rule, single, text } from './declare.ts';
+import { choice, length, many, order, real, rule, single, text } from './declare.ts';
 import { paperNames, quoteRates, stripPaperNames } from './delivered.ts';
 import { tapeSteps, unitNames } from './layout.ts';
 
@@ -37,6 +37,7 @@ export const rates = single('Rates', {
 
 /** What the printed 100 mm and 4 in rules measured, per printer and paper; the next print is corrected by it. */
 export const printers = many('Printer', {
+  order: order(),
   name: text('printer', 120),
   paper: choice('paper', stripPaperNames, { folded: true, usual: 'a4' }),
   ruleAcross: rule('the 100 mm rule across measured', [0.05, 0.2], { empty: '100 mm' }),

@@ -45,7 +45,8 @@ export function PickField(props: FieldProps) {
         aria-describedby={`${id}-line`}
         onChange={(event) => write(event.target.value === '' ? null : event.target.value)}
       >
-        {(!known || standard.value === null) && <option value={known ? '' : chosen}>{field.empty}</option>}
+        {(chosen === '' || standard.value === null) && <option value="">{field.empty}</option>}
+        {chosen !== '' && !known && <option value={chosen}>{chosen}</option>}
         {options.map(({ value, name }) => (
           <option key={value} value={value}>
             {name}

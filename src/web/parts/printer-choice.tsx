@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
+import { nameOfRow } from '../../record/row-names.ts';
 import type { StripPaper } from '../../sheets/paper-size.ts';
 import { type PrintFactors, printCorrection, truePrint } from '../../sheets/print-correction.ts';
 import { printedRuleWords } from '../../words/printed-rule.ts';
@@ -40,7 +41,7 @@ export function PrinterFields({ paper, choice }: { paper: StripPaper; choice: Pr
   const add = () => {
     const id = newRowId();
     write('addPrinter', [
-      { path: ['printers', id, 'name'], value: `Printer ${printers.length + 1}` },
+      { path: ['printers', id, 'order'], value: printers.length },
       { path: ['printers', id, 'paper'], value: paper },
     ]);
     choice.choose(id);
@@ -71,7 +72,7 @@ export function PrinterFields({ paper, choice }: { paper: StripPaper; choice: Pr
           >
             {usable.map((row) => (
               <option key={row.id} value={row.id}>
-                {textOf(row, 'name') ?? 'unnamed'}
+                {nameOfRow('printers', row) ?? 'unnamed'}
               </option>
             ))}
           </select>

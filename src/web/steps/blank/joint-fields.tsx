@@ -1,7 +1,6 @@
 import type { Row } from '../../../record/document.ts';
 import { Field } from '../../fields/field.tsx';
 import { textOf } from '../../read/values.ts';
-import { jointNames } from './new-sections.ts';
 
 /** The joint at a section's butt end: its kind decides what is to be measured. */
 export function JointFields({ section, name, below }: { section: Row; name: string; below: string }) {
@@ -10,15 +9,7 @@ export function JointFields({ section, name, below }: { section: Row; name: stri
   return (
     <fieldset className="joint">
       <legend className="field-label">Joint to {below}</legend>
-      <Field
-        label={`Kind of joint between ${name} and ${below}`}
-        labelHidden
-        path={path('joint')}
-        options={[
-          ...(kind === undefined ? [{ value: '', name: 'say which kind' }] : []),
-          ...Object.entries(jointNames).map(([value, words]) => ({ value, name: words })),
-        ]}
-      />
+      <Field label={`Kind of joint between ${name} and ${below}`} labelHidden path={path('joint')} />
       <div className="fields-two">
         {kind === 'spigot' ? (
           <>

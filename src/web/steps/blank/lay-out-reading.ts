@@ -56,7 +56,7 @@ export function layOutSpan(
   const changes = [
     put('order', order),
     put('kind', 'span'),
-    put('name', `Two supports about ${at.text}`),
+    put('place', 'supports-at'),
     put('supportTipSide', onTape(supportsFromTipM[0], system)),
     put('supportButtSide', onTape(supportsFromTipM[1], system)),
     put('loadFromTip', at),
@@ -83,11 +83,9 @@ function asNewSetup(
 ): LaidOut {
   const before = last && siOf(last, 'turned');
   const turn = (before ?? 0) + turnedRad;
-  const halfOver = turnedRad === 0 ? '' : ', turned half over';
+  const stand = turnedRad === 0 ? 'clamp-at' : 'clamp-at-turned';
   const changes = planRows(
-    {
-      setups: [{ name: `Clamp at ${onTape(clampFromTipM, system).text}${halfOver}`, clampFromTipM, loads }],
-    },
+    { setups: [{ stand, clampFromTipM, loads }] },
     {
       system,
       newRowId,

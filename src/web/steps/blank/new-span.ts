@@ -13,7 +13,7 @@ export function newSpan({ order, newRowId }: NewSpan): Change[] {
   return [
     { path: ['setups', id, 'order'], value: order },
     { path: ['setups', id, 'kind'], value: 'span' },
-    { path: ['setups', id, 'name'], value: 'Two supports' },
+    { path: ['setups', id, 'place'], value: 'supports' },
     { path: ['setups', id, 'sigma'], value: { si: spanSigmaM, text: `${1000 * spanSigmaM} mm` } },
     { path: ['tests', bare, 'order'], value: 0 },
     { path: ['tests', bare, 'setup'], value: id },

@@ -2,6 +2,7 @@ import type { BenchFinding } from '../../../engine/bench/bench-finding.ts';
 import type { Finding } from '../../../engine/finding.ts';
 import type { Row } from '../../../record/document.ts';
 import type { Stand } from '../../../record/read-load-tests.ts';
+import { sectionName, setupName } from '../../../record/row-names.ts';
 import { tracedPhoto } from '../../../record/traced-curves.ts';
 import { quantityOf, siOf, textOf } from '../../read/values.ts';
 import type { SetupRows } from './reading-rows.ts';
@@ -51,7 +52,7 @@ export function nextOnBlank(state: BlankState): NextStep {
 }
 
 function missingOfSections({ sections }: BlankState): NextStep | undefined {
-  const name = (index: number) => textOf(sections[index], 'name') ?? `section ${index + 1}`;
+  const name = (index: number) => sectionName(sections[index], index);
   const unmeasured = sections.findIndex((row) => siOf(row, 'length') === undefined);
   if (unmeasured >= 0) {
     const words = `Measure the whole length of ${name(unmeasured)}, ferrule and all.`;
@@ -84,16 +85,18 @@ function stopping(findings: readonly BenchFinding[]): NextStep | undefined {
 function missingDiameter({ sections, diameters }: BlankState): NextStep | undefined {
   const measured = (id: string) =>
     diameters.some((row) => row.fields.section === id && siOf(row, 'outside') !== undefined);
-  const bare = sections.find(({ id }) => !measured(id));
-  if (!bare) return undefined;
-  const words = `Measure the diameter of ${textOf(bare, 'name') ?? 'this section'} at both ends and in the middle.`;
+  const index = sections.findIndex(({ id }) => !measured(id));
+  if (index < 0) return undefined;
+  const bare = sections[index];
+  const words = `Measure the diameter of ${sectionName(bare, index)} at both ends and in the middle.`;
   return { words, at: `diameters/${bare.id}-d0/outside` };
 }
 
 function missingMass({ sections, weighedWhole }: BlankState): NextStep | undefined {
-  const unweighed = sections.find((row) => siOf(row, 'mass') === undefined);
-  if (!unweighed || weighedWhole) return undefined;
-  const words = `Weigh ${textOf(unweighed, 'name') ?? 'each section'}, to 0.1 g if the scale can, or the whole blank at once.`;
+  const index = sections.findIndex((row) => siOf(row, 'mass') === undefined);
+  if (index < 0 || weighedWhole) return undefined;
+  const unweighed = sections[index];
+  const words = `Weigh ${sectionName(unweighed, index)}, to 0.1 g if the scale can, or the whole blank at once.`;
   return { words, at: `sections/${unweighed.id}/mass` };
 }
 
@@ -106,8 +109,9 @@ function missingReading({ setups, stands, show, waits }: BlankState): NextStep |
   }
   const picture = stands.map(missingPicture).find((next) => next !== undefined);
   if (picture) return picture;
-  for (const { setup, tests } of setups) {
-    const open = textOf(setup, 'kind') === 'span' ? missingOfSpan({ setup, tests }) : undefined;
+  for (const [index, { setup, tests }] of setups.entries()) {
+    const name = setupName(setup, index);
+    const open = textOf(setup, 'kind') === 'span' ? missingOfSpan({ setup, tests }, name) : undefined;
     if (open) return open;
     for (const { test, readings } of tests) {
       const open = readings.find((row) => siOf(row, 'drop') === undefined && row.fields.setAside !== true);
@@ -118,7 +122,7 @@ function missingReading({ setups, stands, show, waits }: BlankState): NextStep |
         hung > 0
           ? `Hang ${quantityOf(test.fields.hung)?.text} and wait until it is still`
           : 'Hang nothing yet';
-      const words = `${textOf(setup, 'name') ?? 'This set-up'}. ${hang}, then ${readWords(open, show)}.`;
+      const words = `${name}. ${hang}, then ${readWords(open, show)}.`;
       return { words, at: `readings/${open.id}/drop` };
     }
   }
@@ -151,8 +155,7 @@ const placesOfSpan = [
   ['supportButtSide', 'measure from the tip to the second support'],
 ] as const;
 
-function missingOfSpan({ setup, tests }: SetupRows): NextStep | undefined {
-  const name = textOf(setup, 'name') ?? 'This set-up';
+function missingOfSpan({ setup, tests }: SetupRows, name: string): NextStep | undefined {
   const place = placesOfSpan.find(([field]) => siOf(setup, field) === undefined);
   if (place) return { words: `${name}: ${place[1]}.`, at: `setups/${setup.id}/${place[0]}` };
   const open = tests.find(({ test }) => siOf(test, 'sag') === undefined)?.test;

@@ -1,5 +1,6 @@
 import type { Row } from '../../../record/document.ts';
-import { siOf, textOf } from '../../read/values.ts';
+import { sectionName } from '../../../record/row-names.ts';
+import { siOf } from '../../read/values.ts';
 import type { NextStep } from './next-on-blank.ts';
 
 interface RodState {
@@ -20,7 +21,7 @@ export function nextOnSpine(
     return onBlank.done ? { words: 'Every section has its line side.', done: true, goOn } : onBlank;
   }
   const row = sections[open];
-  const name = textOf(row, 'name') ?? `section ${open + 1}`;
+  const name = sectionName(row, open);
   return {
     words: `Roll ${name}, choose its line side by your own rule, and enter the angle from your mark.`,
     at: `sections/${row.id}/lineSideAngle`,

@@ -2,7 +2,6 @@ import { expect, test } from 'vitest';
 import { planProtocol } from '../../../engine/bench/protocol.ts';
 import { applyOperations, emptyDocument, makeOperations, rows } from '../../../record/document.ts';
 import type { Change } from '../../../record/operation.ts';
-import { namedProtocol } from '../../../words/protocol.ts';
 import { readingsAsked, restOfPlan } from './plan-rest.ts';
 import { planRows } from './plan-rows.ts';
 import { setupRowsOf } from './reading-rows.ts';
@@ -17,13 +16,11 @@ const options = {
 };
 /** An invented blank; the second time it is known to be a tenth softer. */
 const protocol = (kind: 'ten-minute' | 'twenty-minute', stiffness: number) =>
-  namedProtocol(
-    planProtocol({
-      kind,
-      blankLengthM: 2.743,
-      tipDropM: ({ clampFromTipM, massKg }) => (clampFromTipM * massKg) / (massKg + 0.2 * stiffness),
-    }),
-  );
+  planProtocol({
+    kind,
+    blankLengthM: 2.743,
+    tipDropM: ({ clampFromTipM, massKg }) => (clampFromTipM * massKg) / (massKg + 0.2 * stiffness),
+  });
 const setupsOf = (changes: readonly Change[]) => {
   const empty = emptyDocument('b', 'build');
   const operations = makeOperations(empty, changes, {

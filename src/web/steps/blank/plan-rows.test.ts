@@ -2,18 +2,15 @@ import { describe, expect, it } from 'vitest';
 import { planProtocol } from '../../../engine/bench/protocol.ts';
 import { applyOperations, emptyDocument, makeOperations, rows } from '../../../record/document.ts';
 import { validateValue } from '../../../record/validate.ts';
-import { namedProtocol } from '../../../words/protocol.ts';
 import { onTape, planRows } from './plan-rows.ts';
 import { protocolOfRows, setupOfRows } from './protocol-of-rows.ts';
 import { countReadings, setupRowsOf } from './reading-rows.ts';
 
-const plan = namedProtocol(
-  planProtocol({
-    kind: 'twenty-minute',
-    blankLengthM: 2.743,
-    tipDropM: ({ clampFromTipM, massKg }) => (clampFromTipM * massKg) / (massKg + 0.2),
-  }),
-);
+const plan = planProtocol({
+  kind: 'twenty-minute',
+  blankLengthM: 2.743,
+  tipDropM: ({ clampFromTipM, massKg }) => (clampFromTipM * massKg) / (massKg + 0.2),
+});
 let made = 0;
 const changes = planRows(plan, {
   system: 'inch',

@@ -2,9 +2,9 @@ import { formatInches } from '../../../engine/units/format-inches.ts';
 import { formatGrams, formatMm } from '../../../engine/units/format-quantity.ts';
 import { readQuantity } from '../../../engine/units/read-quantity.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
+import type { SetupPlace } from '../../../record/fields/readings.ts';
 import type { Change } from '../../../record/operation.ts';
 import type { QuantityValue } from '../../../record/schema.ts';
-import type { NamedSetup } from '../../../words/protocol.ts';
 
 export type Edge = 'axis' | 'upper' | 'lower';
 
@@ -21,7 +21,9 @@ export interface PlanRowsOptions {
 }
 
 /** What is laid out of a set-up. */
-export interface PlannedSetup extends Pick<NamedSetup, 'name' | 'clampFromTipM'> {
+export interface PlannedSetup {
+  stand: SetupPlace;
+  clampFromTipM: number;
   loads: readonly PlannedLoad[];
 }
 export interface PlannedLoad {
@@ -41,7 +43,7 @@ function setupRows(setup: PlannedSetup, order: number, options: PlanRowsOptions)
   const put = (field: string, value: Change['value']): Change => ({ path: ['setups', id, field], value });
   return [
     put('order', order),
-    put('name', setup.name),
+    put('place', setup.stand),
     put('kind', 'clamp'),
     put('nominalAngle', { si: 0, text: '0°' }),
     put('clampFromTip', onTape(setup.clampFromTipM, system)),

@@ -1,12 +1,15 @@
 import { checkFloor, clampHeightNeeded } from '../../../engine/bench/floor.ts';
 import type { BlankTables } from '../../../engine/bench/free-rod.ts';
-import { countReadings } from '../../../engine/bench/protocol.ts';
+import { countReadings, type ProtocolSetup } from '../../../engine/bench/protocol.ts';
 import { predictedTipDrop } from '../../../engine/bend/predicted-tip-drop.ts';
 import type { Finding } from '../../../engine/finding.ts';
-import type { NamedProtocol, NamedSetup } from '../../../words/protocol.ts';
-import { flagOf, siOf, textOf } from '../../read/values.ts';
+import { setupName } from '../../../record/row-names.ts';
+import type { NamedProtocol } from '../../../sheets/protocol-sheet.ts';
+import { flagOf, siOf } from '../../read/values.ts';
 
 import { flagsOf, type SetupRows, type TestRows } from './reading-rows.ts';
+
+type SetupOnPaper = Omit<ProtocolSetup, 'stand'>;
 
 /** The rows as they stand, as a protocol to print: what to hang, where to read, how far the tip should drop. */
 export function protocolOfRows(
@@ -14,12 +17,15 @@ export function protocolOfRows(
   tables: BlankTables,
   thirdLoadKg: number,
 ): NamedProtocol {
-  const planned = setups.flatMap((rows) => setupOfRows(rows, tables) ?? []);
+  const planned = setups.flatMap((rows, index) => {
+    const setup = setupOfRows(rows, tables);
+    return setup ? [{ name: setupName(rows.setup, index), ...setup }] : [];
+  });
   return { kind: 'twenty-minute', setups: planned, readingCount: countReadings(planned), thirdLoadKg };
 }
 
 /** Undefined without the place of the clamp. */
-export function setupOfRows(rows: SetupRows, tables: BlankTables): NamedSetup | undefined {
+export function setupOfRows(rows: SetupRows, tables: BlankTables): SetupOnPaper | undefined {
   const clampFromTipM = siOf(rows.setup, 'clampFromTip');
   if (clampFromTipM === undefined || !(clampFromTipM > 0)) return undefined;
   const loads = rows.tests.map((test, index) => ({
@@ -31,7 +37,6 @@ export function setupOfRows(rows: SetupRows, tables: BlankTables): NamedSetup | 
   }));
   const tipDropM = Math.max(0, ...loads.map(({ expectedTipDropM }) => expectedTipDropM));
   return {
-    name: textOf(rows.setup, 'name') ?? 'Set-up',
     clampFromTipM,
     flagsFromTipM: flagsOf(rows),
     loads,
@@ -40,7 +45,7 @@ export function setupOfRows(rows: SetupRows, tables: BlankTables): NamedSetup | 
 }
 
 /** Why the weight would touch the floor, where the height of the clamp was given. */
-export function floorTrouble(rows: SetupRows, planned: NamedSetup): Finding | undefined {
+export function floorTrouble(rows: SetupRows, planned: SetupOnPaper): Finding | undefined {
   const clampHeightM = siOf(rows.setup, 'clampHeight');
   if (clampHeightM === undefined) return undefined;
   const tipDropM = Math.max(0, ...planned.loads.map(({ expectedTipDropM }) => expectedTipDropM));

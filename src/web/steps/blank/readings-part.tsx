@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { Stand } from '../../../record/read-load-tests.ts';
+import { setupName } from '../../../record/row-names.ts';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { LeadCaution } from '../../parts/cautions/lead-caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -103,7 +104,7 @@ function SetupRail({ setups, current, onPick }: SetupRailProps) {
             onPress={() => onPick(rows.setup.id)}
           >
             <span>
-              {index + 1} {textOf(rows.setup, 'name') ?? `Set-up ${index + 1}`}
+              {index + 1} {setupName(rows.setup, index)}
             </span>
             <meter value={read} max={Math.max(1, planned)} aria-hidden="true" />
             <span className="small">

@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
 import type { Row } from '../../../record/document.ts';
+import { sectionName } from '../../../record/row-names.ts';
 import type { Reader } from '../../../words/field-text.ts';
 import { lineSideInWords } from '../../../words/line-side.ts';
 import { Field } from '../../fields/field.tsx';
@@ -32,7 +33,7 @@ export function SectionCard({ section, index, below, startOpen, diameters, onRem
     `diameters/${section.id}-d`,
     ...diameters.map(({ id }) => `diameters/${id}/`),
   ];
-  const name = textOf(section, 'name') ?? `section ${index + 1}`;
+  const name = sectionName(section, index);
   const path = (field: string) => ['sections', section.id, field] as const;
   return (
     <Fold
@@ -47,14 +48,14 @@ export function SectionCard({ section, index, below, startOpen, diameters, onRem
       holds={holds}
     >
       <div className="fields-two">
-        <Field label={`Name of section ${index + 1}`} path={path('name')} passedOver />
+        <Field label={`Name of section ${index + 1}`} path={path('name')} pale={name} passedOver />
         <Field path={path('length')} also={(length) => changesForLength(section, diameters, length)} />
         <Field path={path('mass')} />
         <Field path={path('balanceFromOwnTip')} />
       </div>
       <DiameterFields section={section} name={name} />
       <p className="quiet small">{lineSideWords(section)}</p>
-      {below && <JointFields section={section} name={name} below={textOf(below, 'name') ?? 'the next'} />}
+      {below && <JointFields section={section} name={name} below={sectionName(below, index + 1)} />}
       <Button className="plain small card-remove screen-only" onPress={onRemove}>
         Remove {name}
       </Button>

@@ -75,7 +75,7 @@ function useSectionChanges() {
     const id = newRowId();
     write('addSection', [
       { path: ['sections', id, 'order'], value: last + 1 },
-      { path: ['sections', id, 'name'], value: 'new butt' },
+      { path: ['sections', id, 'part'], value: 'added' },
       { path: ['sections', sections[sections.length - 1].id, 'joint'], value: joint },
     ]);
   };

@@ -1,10 +1,10 @@
 import { useMemo, useState } from 'react';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
+import { setupName } from '../../../record/row-names.ts';
 import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { useSentence } from '../../read/use-sentence.ts';
-import { textOf } from '../../read/values.ts';
 import { edges } from './edges.ts';
 import { FlagChecks } from './flag-checks.tsx';
 import { usePlanContext } from './plan-context.ts';
@@ -17,7 +17,7 @@ import { TestColumn } from './test-column.tsx';
 /** One set-up on the bench: where the clamp holds, where the flags are, and a column per weight. */
 export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
   const { setup, tests } = rows;
-  const name = textOf(setup, 'name') ?? `Set-up ${index + 1}`;
+  const name = setupName(setup, index);
   const path = (field: string) => ['setups', setup.id, field] as const;
   const [at, setAt] = useState<string>();
   return (
@@ -29,7 +29,7 @@ export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
       <ReadingNow rows={rows} at={at} />
       <div className="test-columns">
         {tests.map((test, order) => (
-          <TestColumn key={test.test.id} rows={test} setup={setup} order={order} />
+          <TestColumn key={test.test.id} rows={test} setup={setup} name={name} order={order} />
         ))}
       </div>
       <div className="setup-place">

@@ -23,7 +23,7 @@ export function SetupMore({ rows, name }: { rows: SetupRows; name: string }) {
     <details className="setup-more screen-only">
       <summary>More about this set-up</summary>
       <div className="fields-row">
-        <Field path={path('name')} />
+        <Field path={path('name')} pale={name} />
         <Field path={path('day')} />
         <Field path={path('nominalAngle')} />
         <Field path={path('turned')} />

@@ -1,16 +1,17 @@
 import { Button } from 'react-aria-components';
 import type { Row } from '../../../record/document.ts';
+import { setupName } from '../../../record/row-names.ts';
 import { Field } from '../../fields/field.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
-import { quantityOf, textOf } from '../../read/values.ts';
+import { quantityOf } from '../../read/values.ts';
 import type { SetupRows } from './reading-rows.ts';
 import { SpanSketch } from './span-sketch.tsx';
 
 /** A stretch on two supports: where they stand, where it is loaded, and the sag under every weight. */
 export function SpanCard({ rows, index }: { rows: SetupRows; index: number }) {
   const { setup, tests } = rows;
-  const name = textOf(setup, 'name') ?? `Set-up ${index + 1}`;
+  const name = setupName(setup, index);
   const path = (field: string) => ['setups', setup.id, field] as const;
   return (
     <section className="setup-card" aria-label={name}>
@@ -64,7 +65,7 @@ function SpanMore({ rows: { setup }, name }: { rows: SetupRows; name: string }) 
     <details className="setup-more screen-only">
       <summary>More about this set-up</summary>
       <div className="fields-row">
-        <Field path={path('name')} />
+        <Field path={path('name')} pale={name} />
         <Field path={path('day')} />
         <Field path={path('sigma')} />
       </div>

@@ -3,7 +3,6 @@ import { planProtocol } from '../../../engine/bench/protocol.ts';
 import { applyOperations, emptyDocument, makeOperations, rows } from '../../../record/document.ts';
 import { plainText } from '../../../sheets/drawing.ts';
 import { protocolSheet } from '../../../sheets/protocol-sheet.ts';
-import { namedProtocol } from '../../../words/protocol.ts';
 import { planRows } from './plan-rows.ts';
 import { setupRowsOf } from './reading-rows.ts';
 import { isSpared, notSparedWords, sparedLine } from './spared-words.ts';
@@ -14,7 +13,7 @@ const known = { name: 'Invented 46', wanted: true, inFull: 3 };
 function laidOut(kind: 'with-series' | 'twenty-minute' | 'ten-minute') {
   const tipDropM = (q: { clampFromTipM: number; massKg: number }) =>
     (q.clampFromTipM * q.massKg) / (q.massKg + 0.2);
-  const plan = namedProtocol(planProtocol({ kind, blankLengthM: 2.743, tipDropM }));
+  const plan = planProtocol({ kind, blankLengthM: 2.743, tipDropM });
   let made = 0;
   const newRowId = () => `row${++made}`;
   const changes = planRows(plan, {
@@ -44,7 +43,11 @@ describe('the shorter protocol', () => {
     const { plan, setups } = laidOut('with-series');
     const shorter = sparedLine(known, setups);
     expect(shorter).toMatch(/Half the protocol: 3 measured blanks of its series/);
-    const sheet = protocolSheet(plan, { paper: 'a4', stamp: 'x', tapeStep: '1/16 in', shorter });
+    const named = plan.setups.map((setup) => ({ ...setup, name: setup.stand }));
+    const sheet = protocolSheet(
+      { ...plan, setups: named },
+      { paper: 'a4', stamp: 'x', tapeStep: '1/16 in', shorter },
+    );
     const words = sheet.pages[0].marks.flatMap((mark) =>
       mark.kind === 'text' ? plainText(mark.pieces) : [],
     );

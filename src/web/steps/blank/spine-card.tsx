@@ -1,6 +1,7 @@
 import { Button } from 'react-aria-components';
 import type { TurnedReading, TurnedSection } from '../../../engine/rotation/turned-section.ts';
 import type { Row } from '../../../record/document.ts';
+import { sectionName } from '../../../record/row-names.ts';
 import { lineSideInWords } from '../../../words/line-side.ts';
 import { Field } from '../../fields/field.tsx';
 import { Fold } from '../../parts/sheet/fold.tsx';
@@ -22,7 +23,7 @@ interface SpineCardProps {
 /** One section: its turnings with what they say, and under them the side that the builder chose. */
 export function SpineCard({ row, index, turned }: SpineCardProps) {
   const { write, newRowId } = useBuild();
-  const name = textOf(row, 'name') ?? `Section ${index + 1}`;
+  const name = sectionName(row, index);
   const add = (steps: 4 | 8) =>
     write('turnSection', newTurning(row.id, { steps, order: index + turned.length / 100, newRowId }));
   return (

@@ -1,13 +1,13 @@
 import { useMemo } from 'react';
 import { readTurned } from '../../../engine/rotation/turned-section.ts';
 import { readTurnedSections } from '../../../record/read-turned.ts';
+import { sectionName } from '../../../record/row-names.ts';
 import { turnsSheet } from '../../../sheets/turns-sheet.ts';
 import { chanceWords } from '../../../words/turning.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { textOf } from '../../read/values.ts';
 import { PrintTurns } from './print-turns.tsx';
 import { SpineCard } from './spine-card.tsx';
 
@@ -21,9 +21,7 @@ export function SpinePart() {
   );
   const findings = useMemo(() => turned.flatMap(({ reading }) => reading.findings), [turned]);
   if (sections.length === 0) return null;
-  const names = new Map(
-    sections.map((row, index) => [row.id, textOf(row, 'name') ?? `Section ${index + 1}`]),
-  );
+  const names = new Map(sections.map((row, index) => [row.id, sectionName(row, index)]));
   const draw = (paper: 'a4' | 'letter', stamp: string) =>
     turnsSheet(
       turned.map(({ section }) => ({ name: names.get(section.sectionId) ?? 'Section', section })),

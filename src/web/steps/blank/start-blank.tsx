@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import { Button, Label, Radio, RadioGroup } from 'react-aria-components';
+import type { JointKind } from '../../../engine/bench/bench.ts';
+import { jointKinds } from '../../../record/fields/blank.ts';
 import { leadOn } from '../../fields/lead-on.ts';
 import { useBuild } from '../../read/build-context.ts';
-import { type JointKind, jointNames, newSections } from './new-sections.ts';
+import { newSections } from './new-sections.ts';
 
 const counts = [1, 2, 3, 4, 5, 6, 7];
 
@@ -23,7 +25,7 @@ export function StartBlank() {
       >
         <Label className="field-label">How its sections join; one joint may differ, say so later</Label>
         <div className="choice-options">
-          {Object.entries(jointNames).map(([value, name]) => (
+          {Object.entries(jointKinds).map(([value, name]) => (
             <Radio key={value} value={value} className="choice-option">
               {name}
             </Radio>

@@ -8,8 +8,17 @@ import { useExpected } from './use-expected.ts';
 import { useGateFocus } from './use-gate-focus.ts';
 import { useHeavyLoad } from './use-heavy-load.ts';
 
+interface TestColumnProps {
+  rows: TestRows;
+  setup: Row;
+  /** The set-up's. */
+  name: string;
+  /** Of the weight, from 0. */
+  order: number;
+}
+
 /** One weight of a set-up, and the drops read under it; a value, Enter, the next value. */
-export function TestColumn({ rows, setup, order }: { rows: TestRows; setup: Row; order: number }) {
+export function TestColumn({ rows, setup, name, order }: TestColumnProps) {
   const { test, readings } = rows;
   const tooHeavy = useHeavyLoad(test, setup);
   // What was read is past asking for.
@@ -21,7 +30,7 @@ export function TestColumn({ rows, setup, order }: { rows: TestRows; setup: Row;
   return (
     <fieldset ref={column} className="test-column">
       <legend className="visually-hidden">
-        Weight {order + 1} of {textOf(setup, 'name') ?? 'this set-up'}
+        Weight {order + 1} of {name}
       </legend>
       <div className="reading reading-weight">
         <span className="reading-word" aria-hidden="true">

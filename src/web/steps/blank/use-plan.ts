@@ -1,13 +1,12 @@
 import { useMemo } from 'react';
 import type { BlankTables } from '../../../engine/bench/free-rod.ts';
-import { type ProtocolKind, planProtocol } from '../../../engine/bench/protocol.ts';
+import { type Protocol, type ProtocolKind, planProtocol } from '../../../engine/bench/protocol.ts';
 import { predictedTipDrop } from '../../../engine/bend/predicted-tip-drop.ts';
-import { type NamedProtocol, namedProtocol } from '../../../words/protocol.ts';
 import { useBench } from '../../read/bench.tsx';
 import { tablesOf } from '../../read/tables-of.ts';
 
 export interface Plan {
-  protocol(kind: ProtocolKind, clampHeightM?: number): NamedProtocol;
+  protocol(kind: ProtocolKind, clampHeightM?: number): Protocol;
   /** The weight that drops the tip by a third of the length in front of the clamp. */
   thirdLoadKg: number;
   /** The blank as it is best known. */
@@ -25,14 +24,12 @@ export function usePlan(): Plan | undefined {
     const tables = tablesOf(solved, profile, material);
     if (!blank || !tables) return undefined;
     const protocol = (kind: ProtocolKind, clampHeightM?: number) =>
-      namedProtocol(
-        planProtocol({
-          kind,
-          blankLengthM: blank.lengthM,
-          clampHeightM,
-          tipDropM: (loaded) => predictedTipDrop(tables, loaded),
-        }),
-      );
+      planProtocol({
+        kind,
+        blankLengthM: blank.lengthM,
+        clampHeightM,
+        tipDropM: (loaded) => predictedTipDrop(tables, loaded),
+      });
     return {
       protocol,
       thirdLoadKg: protocol('ten-minute').thirdLoadKg,

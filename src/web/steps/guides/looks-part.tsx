@@ -2,6 +2,7 @@ import { Button, Checkbox } from 'react-aria-components';
 import type { BagGuide } from '../../../engine/guides/bag-sorting.ts';
 import { isBoughtSingly } from '../../../engine/kinds/guides.ts';
 import type { Writer } from '../../../words/writer.ts';
+import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
@@ -16,15 +17,6 @@ const looks = [
   { field: 'footFlat', words: 'underside flat', dressing: true },
   { field: 'noBurr', words: 'no burr', dressing: true },
 ] as const satisfies { field: string; words: string; dressing?: boolean }[];
-
-const reasons = [
-  'cracked plating',
-  'twisted',
-  'rough ring',
-  'loose ring',
-  'opening not round',
-  'foot too short',
-];
 
 interface LookedAt {
   collection: 'bag' | 'guides';
@@ -125,23 +117,7 @@ function LookRow({ one }: { one: LookedAt }) {
           </Button>
         )}
         {one.collection === 'bag' && (
-          <select
-            className="field-input"
-            aria-label={`Put guide ${one.name} aside`}
-            value={one.reject ?? ''}
-            onChange={({ target }) =>
-              write('setAsideGuide', [
-                { path: at('reject'), value: target.value === '' ? null : target.value },
-              ])
-            }
-          >
-            <option value="">keep it</option>
-            {[...new Set([...reasons, ...(one.reject ? [one.reject] : [])])].map((reason) => (
-              <option key={reason} value={reason}>
-                {reason}
-              </option>
-            ))}
-          </select>
+          <Field label={`Put guide ${one.name} aside`} labelHidden path={at('reject')} />
         )}
       </td>
     </tr>

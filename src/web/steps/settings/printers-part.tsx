@@ -1,4 +1,5 @@
 import { Button } from 'react-aria-components';
+import { nameOfRow } from '../../../record/row-names.ts';
 import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useShop } from '../../read/shop.tsx';
@@ -9,7 +10,7 @@ export function PrintersPart() {
   const add = () => {
     const id = newRowId();
     write('addPrinter', [
-      { path: ['printers', id, 'name'], value: `Printer ${printers.length + 1}` },
+      { path: ['printers', id, 'order'], value: printers.length },
       { path: ['printers', id, 'paper'], value: paper },
     ]);
   };
@@ -29,10 +30,10 @@ export function PrintersPart() {
           None yet. Print strips at “actual size” and measure their rules; most printers need no correction.
         </p>
       )}
-      {printers.map(({ id }) => (
+      {printers.map(({ id, fields }) => (
         <fieldset key={id} className="fields-row">
           <legend className="visually-hidden">A printer</legend>
-          <Field path={['printers', id, 'name']} />
+          <Field path={['printers', id, 'name']} pale={nameOfRow('printers', { fields })} />
           <Field path={['printers', id, 'paper']} />
           <Field path={['printers', id, 'ruleAcross']} />
           <Field path={['printers', id, 'ruleAlong']} />

@@ -45,7 +45,7 @@ function newWall(count: number, newRowId: () => string): Change[] {
   const id = newRowId();
   const zero = { si: 0, text: '0' };
   return [
-    ...rowChanges('walls', id, { order: count, name: count === 0 ? 'bench wall' : `wall ${count + 1}` }),
+    ...rowChanges('walls', id, { order: count }),
     ...Array.from({ length: marksOfWall }, (_, i) =>
       rowChanges('wallMarks', newRowId(), {
         order: i,
