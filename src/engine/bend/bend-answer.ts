@@ -3,8 +3,9 @@
  * where there is no equilibrium, and the tensions and contacts of a line that rubs or lies on the blank.
  */
 import type { Reason } from '../finding.ts';
+import { piecewiseLinear, valueAt } from '../numerics/piecewise-linear.ts';
 import { bendReason } from './bend-kinds.ts';
-import { type BendRequest, type GuideOnRod, sideSign } from './bend-request.ts';
+import { type BendRequest, type BlankContact, type GuideOnRod, sideSign } from './bend-request.ts';
 import { type ClearInterval, clearIntervals } from './clear-interval.ts';
 import type { BlankSurface } from './contact.ts';
 import {
@@ -16,6 +17,7 @@ import {
   type Workspace,
 } from './equilibrium.ts';
 import { type FollowResult, followDefaults } from './follow.ts';
+import { readSpansOverBlank } from './into-blank.ts';
 import type { Mesh } from './mesh.ts';
 import { type RingReading, readRings, readSpans, type SpanReading } from './reading.ts';
 
@@ -91,7 +93,7 @@ function lineAnswer(
   surface: BlankSurface | undefined,
 ): Pick<BendAnswer, 'rings' | 'spans' | 'lineTensionN' | 'contact'> {
   const { mesh, work, ringOfSupport } = state;
-  const side = sideSign(guides[0].side);
+  const depth = request.depthInto && surfaceOf(request.depthInto, request, mesh);
   const isRing = (k: number) => !ringOfSupport || ringOfSupport[k] >= 0;
   const rings = readRings(mesh, line, work).filter((_, k) => isRing(k));
   const tensions = line.spanTensionN.filter((_, k) => isRing(k));
@@ -100,7 +102,9 @@ function lineAnswer(
     : { mesh, line, work };
   return {
     rings,
-    spans: readSpans(chords.mesh, chords.line, side, chords.work),
+    spans: depth
+      ? readSpansOverBlank(chords.mesh, chords.line, depth, chords.work)
+      : readSpans(chords.mesh, chords.line, sideSign(guides[0].side), chords.work),
     ...(request.friction ? { lineTensionN: tensionsToReel(tensions, line) } : {}),
     ...(surface && ringOfSupport
       ? {
@@ -110,6 +114,22 @@ function lineAnswer(
           },
         }
       : {}),
+  };
+}
+
+/** The blank as the line meets it: on the guides' side, as thick as told. */
+export function surfaceOf(
+  { diameters }: BlankContact,
+  { guides = [] }: BendRequest,
+  mesh: Mesh,
+): BlankSurface {
+  const outside = piecewiseLinear(
+    diameters.map((row) => row.fromTipM),
+    diameters.map((row) => row.outsideM),
+  );
+  return {
+    side: sideSign(guides[0].side),
+    radiusM: mesh.fromTipM.map((fromTipM) => 0.5 * valueAt(outside, fromTipM)),
   };
 }
 

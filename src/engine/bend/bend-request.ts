@@ -39,6 +39,8 @@ export interface BendRequest {
   friction?: LineFriction;
   /** Left out: the line passes through the blank where it meets it. */
   contact?: BlankContact;
+  /** Each span says how deep its straight line would cut into this blank; nothing is bent by it. */
+  depthInto?: BlankContact;
 }
 /** Lets the line lie on the blank; `diameters` ascend in fromTipM, linear between rows, constant outside. */
 export interface BlankContact {

@@ -6,11 +6,10 @@
  * contact of line and blank unless asked for. Method: equilibrium.ts (energy), follow.ts (load followed up from
  * nothing), friction.ts, contact.ts. Theory: docs/theory-bend.md.
  */
-import { piecewiseLinear, valueAt } from '../numerics/piecewise-linear.ts';
-import { type BendAnswer, type BendState, bendAnswer } from './bend-answer.ts';
+import { type BendAnswer, type BendState, bendAnswer, surfaceOf } from './bend-answer.ts';
 import { bendReason } from './bend-kinds.ts';
-import { type BendRequest, loadingOf, sideSign } from './bend-request.ts';
-import { type BlankSurface, settleContact } from './contact.ts';
+import { type BendRequest, loadingOf } from './bend-request.ts';
+import { settleContact } from './contact.ts';
 import { type Loading, makeWorkspace, type Workspace } from './equilibrium.ts';
 import { type FollowResult, followFromNearby, followLoad } from './follow.ts';
 import { settleFriction } from './friction.ts';
@@ -58,7 +57,7 @@ export function bend(request: BendRequest, options: BendOptions = bendDefaults):
 function bendUnderRealLine(request: BendRequest, free: BendState, followed: FollowResult): BendAnswer {
   const { friction } = request;
   const { mesh, loading, work } = free;
-  const surface = request.contact && surfaceOf(request, mesh);
+  const surface = request.contact && surfaceOf(request.contact, request, mesh);
   const settled = surface
     ? settleContact(mesh, loading, surface, friction, work)
     : { ...free, ...settleFriction(mesh, loading, friction!, work) };
@@ -67,18 +66,6 @@ function bendUnderRealLine(request: BendRequest, free: BendState, followed: Foll
   if (settled.converged) return answer;
   const cause = surface ? 'bend/contact-unsettled' : 'bend/friction-unsettled';
   return { ...answer, status: 'not-converged', reason: bendReason(cause, {}) };
-}
-
-function surfaceOf({ guides = [], contact }: BendRequest, mesh: Mesh): BlankSurface {
-  const rows = contact?.diameters ?? [];
-  const outside = piecewiseLinear(
-    rows.map((row) => row.fromTipM),
-    rows.map((row) => row.outsideM),
-  );
-  return {
-    side: sideSign(guides[0].side),
-    radiusM: mesh.fromTipM.map((fromTipM) => 0.5 * valueAt(outside, fromTipM)),
-  };
 }
 
 /** The same rod, guides and load with other numbers: corrected from the state at hand where that is nearby. */

@@ -7,7 +7,26 @@
 import type { BlankSurface } from './contact.ts';
 import type { LineThroughRings, Workspace } from './equilibrium.ts';
 import type { Mesh } from './mesh.ts';
-import { type Chord, chordOf, clearance, clearanceBeside, peakNear } from './reading.ts';
+import {
+  type Chord,
+  chordOf,
+  clearance,
+  clearanceBeside,
+  peakNear,
+  readSpans,
+  type SpanReading,
+} from './reading.ts';
+
+/** Spans read as ever, each with how deep its straight line would cut into the blank. */
+export function readSpansOverBlank(
+  mesh: Mesh,
+  line: LineThroughRings,
+  surface: BlankSurface,
+  work: Workspace,
+): SpanReading[] {
+  const depths = readIntoBlank(mesh, line, surface, work);
+  return readSpans(mesh, line, surface.side, work).map((span, k) => ({ ...span, intoBlankM: depths[k] }));
+}
 
 /** Spans between neighbouring rings, tip first. */
 export function readIntoBlank(

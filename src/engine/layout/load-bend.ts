@@ -2,7 +2,7 @@
 import { type BendAnswer, rebend, type Side, sideSign } from '../bend/bend.ts';
 import { type LineThroughRings, type Loading, makeWorkspace, type Workspace } from '../bend/equilibrium.ts';
 import { followDefaults, followFromNearby, followLoad } from '../bend/follow.ts';
-import { readIntoBlank } from '../bend/into-blank.ts';
+import { readSpansOverBlank } from '../bend/into-blank.ts';
 import type { Mesh } from '../bend/mesh.ts';
 import { type RingReading, readRings, readSpans, type SpanReading } from '../bend/reading.ts';
 import { type PiecewiseLinear, valueAt } from '../numerics/piecewise-linear.ts';
@@ -61,11 +61,9 @@ function spansOf(
   { side, outside }: Held,
   work: Workspace,
 ): SpanReading[] {
-  const spans = readSpans(mesh, line, sideSign(side), work);
-  if (!outside) return spans;
+  if (!outside) return readSpans(mesh, line, sideSign(side), work);
   const radiusM = mesh.fromTipM.map((fromTipM) => 0.5 * valueAt(outside, fromTipM));
-  const depths = readIntoBlank(mesh, line, { side: sideSign(side), radiusM }, work);
-  return spans.map((span, k) => ({ ...span, intoBlankM: depths[k] }));
+  return readSpansOverBlank(mesh, line, { side: sideSign(side), radiusM }, work);
 }
 
 /** Angles read off the old nodes at the places of the new ones (both run from the clamp to the tip). */

@@ -86,6 +86,29 @@ describe('a line that rubs', () => {
   });
 });
 
+test('with guides on top how deep the line would cut the blank counts in the free line’s worst, as in the ladder', () => {
+  const onTop = request('over');
+  const counted: LadderRequest = {
+    ...onTop,
+    contact: {
+      diameters: [
+        { fromTipM: 0, outsideM: 0.008 },
+        { fromTipM: 2.49, outsideM: 0.02 },
+      ],
+    },
+    limits: { ...onTop.limits, intoBlankM: 1e-4 },
+  };
+  const ladder = readLadder(makeLadder(counted), fromTipM);
+  const read = readRealLine({ ...question('over', { lowest: 0, highest: 0 }), ladder: counted });
+  read.forEach(({ free, rubbing }, load) => {
+    const { worstAt } = ladder.loads[load];
+    expect(worstAt.metric).toBe('intoBlank');
+    expect(free).toMatchObject({ metric: 'intoBlank', index: worstAt.index });
+    expect(free.ratio / worstAt.ratio).toBeCloseTo(1, 6);
+    for (const { worst } of rubbing) expect(worst.ratio / free.ratio).toBeCloseTo(1, 6);
+  });
+});
+
 test('a roller rubs by its share alone: all of them turning as a fifth are a fifth of the coefficient', () => {
   const rubbed = (coefficient: number, share?: number) => {
     const { ladder, ...rest } = question('under', { lowest: coefficient, highest: coefficient });

@@ -92,7 +92,7 @@ function bendsOf(question: RealLineQuestion, load: LadderLoad) {
     const request = spaceRequestOf(question, load);
     return (friction?: LineFriction) => bendInSpace({ ...request, friction }, ladderDefaults);
   }
-  const request = bendRequestOf(question, load);
+  const request = { ...bendRequestOf(question, load), depthInto: question.ladder.contact };
   return (friction?: LineFriction) => bend({ ...request, friction }, ladderDefaults);
 }
 
