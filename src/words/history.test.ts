@@ -39,6 +39,14 @@ test('a change is told by what it is of and what the field is called, quantities
   expect(changeWords(['sections', 'a', 'gone'], null, true, teller)).toBe('Section tip: removed');
 });
 
+test('what is kept as data is told as figures, a note that begins with a bracket as it is', () => {
+  const path = (field: string) => ['loadTests', 't', field] as const;
+  expect(changeWords(path('report'), null, '{"rod":"taped"}', teller)).toBe(
+    'Load test, what was found: empty → figures',
+  );
+  expect(changeWords(path('note'), null, '[windy]', teller)).toBe('Load test, note: empty → [windy]');
+});
+
 test('money is told as it is written, not in its smallest unit', () => {
   expect(changeWords(['quoteLines', 'q', 'unitPrice'], null, 123_450, teller)).toBe(
     'Line of the quote, price of one: empty → EUR\u00a01,234.50',

@@ -60,7 +60,7 @@ export function shownValue(path: Path, value: FieldValue, teller: Teller): strin
     case 'choice':
       return field.names[String(value)] ?? cut(String(value));
     case 'text':
-      return cut(field.names?.[String(value)] ?? String(value));
+      return cut(field.names?.[String(value)] ?? (isData(String(value)) ? 'figures' : String(value)));
     default:
       return cut(String(value));
   }
@@ -108,6 +108,11 @@ function withUnit(text: string, dimension: ShownDimension, units: BareUnits): st
   if (!/^[\d\s./,-]+$/.test(text)) return text;
   const read = readQuantity(text, { ...units, dimension });
   return read.ok ? read.understood.replace(/ *=.*$/, '') : text;
+}
+
+/** What was found on a day, or in a picture, is kept as data. */
+function isData(text: string): boolean {
+  return text.startsWith('{"') || text.startsWith('[{"');
 }
 
 function cut(text: string): string {

@@ -56,6 +56,11 @@ export const allSentences: Sentences<Record<string, never>> = {
   ...standSentences,
 } as Sentences<Record<string, never>>;
 
+/** Whether there is a sentence for it; a file that was edited by hand or by a later version may hold others. */
+export function isSaid({ code }: Reason): boolean {
+  return Object.hasOwn(allSentences, code);
+}
+
 /** A finding, or a reason, as a sentence in the reader's units. */
 export function sentenceOf({ code, values }: Reason, writer: Writer): string {
   const say = allSentences[code];

@@ -154,7 +154,10 @@ describe('a picture from this computer', () => {
     await page.getByText(/Accepted .*: what was found that day/).waitFor();
     const [{ accepted, report }] = await kept();
     expect(accepted).toBe(true);
-    expect(report).toMatch(/Taped-up rod, 60 g on the tip[\s\S]*bend\.jpg[\s\S]*Tip: /);
+    expect(report).toMatch(
+      /^\{"rod":"taped","hungKg":0\.06,\S*"picture":"bend\.jpg"\S*"places":\[\{"fromTipM":0,/,
+    );
+    await page.getByText(/Taped-up rod, 60 g on the tip[\s\S]*bend\.jpg[\s\S]*Tip: /).waitFor();
   });
 
   test('a mistyped place is named', async () => {

@@ -10,11 +10,13 @@ export interface JoinKinds {
   'load-test/close-up-out-of-date': Nothing;
 }
 
-/** Why a load test is neither foretold nor judged. */
+/** Why a load test is neither foretold nor judged, or makes a doubtful comparison. */
 export interface LoadTestReasons {
   'load-test/bent-too-far': Nothing;
   'load-test/curve-refused': Nothing;
   'load-test/no-bend': Nothing;
+  'load-test/curve-length': { curveM: number; rodM: number };
+  'load-test/butt-angle': { seenRad: number; typedRad: number };
 }
 type Nothing = Record<string, never>;
 

@@ -56,7 +56,7 @@ export const loadTests = many('Load test', {
   accepted: flag('accepted'),
   acceptedAt: instant('accepted on'),
   note: text('note', 4000, { lines: 2 }),
-  /** On the day it was accepted, in words. */
+  /** On the day it was accepted; see test-report.ts. */
   report: text('what was found', 20_000),
 });
 

@@ -15,4 +15,8 @@ export const joinSentences: Sentences<JoinKinds & LoadTestReasons> = {
   'load-test/bent-too-far': () => 'Take less: this weight bends the rod too far to follow.',
   'load-test/curve-refused': () => 'Read the curve again: it makes no sense.',
   'load-test/no-bend': () => 'Take less: under this load the rod finds no steady bend.',
+  'load-test/curve-length': ({ curveM, rodM }, w) =>
+    `Check where the butt was tapped (at the front of the grip), the marks' measures, and the lengths in this build. The curve is ${w.length(curveM)} long, the blank in front of the grip ${w.length(rodM)}.`,
+  'load-test/butt-angle': ({ seenRad, typedRad }, w) =>
+    `Level the marks, or read the butt angle again. By the picture the butt rises ${w.angle(seenRad)}; you entered ${w.angle(typedRad)}.`,
 };

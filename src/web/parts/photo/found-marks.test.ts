@@ -4,10 +4,10 @@ import type { FoundMark } from '../../../image/index.ts';
 import type { Change } from '../../../record/operation.ts';
 import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import type { Wall } from '../../../record/read-walls.ts';
+import { traceWords } from '../../../words/trace.ts';
 import { shopWriter } from '../../../words/writer.ts';
 import { foundMarkChanges, repeatedNumbers } from './found-marks.ts';
 import { orderAlong } from './order-along.ts';
-import { traceWords } from './trace-words.ts';
 
 const found = (number: number, x: number): FoundMark => ({
   number,
@@ -72,20 +72,13 @@ test('points between are put in order from butt to tip, however they were tapped
 });
 
 test('what the tracing says names marks and taps as the sheet does', () => {
-  const mark = (name: string) => ({
-    id: name,
-    name,
-    px: [0, 0] as [number, number],
-    atM: [0, 0] as [number, number],
-  });
-  const marks = [mark('lower left'), mark('mark 7')];
   const words = traceWords(
     [
       imageFound('marks[0].atM', 'camera/same-place', { mark: 1, otherMark: 2 }),
       imageFound('via[0]', 'trace/taps-close', { apartPx: 12, from: 'ends.butt' }),
       imageFound('ends', 'trace/lost', { xPx: 12, yPx: 40 }),
     ],
-    marks,
+    ['lower left', 'mark 7'],
     shopWriter({ system: 'inch' }),
   );
   expect(words).toEqual([

@@ -53,6 +53,11 @@ export function photoReading(photo: LoadPhoto, show: ShowLength): PhotoReading {
   return { marks, butt, tip, via, rings: of('ring'), findings, next, request };
 }
 
+/** Of the marks that the curve is measured by, in the order of the request. */
+export function placedNames(marks: readonly NamedMark[]): string[] {
+  return marks.flatMap(({ atM, name }) => (atM ? [name] : []));
+}
+
 function endsNext(butt: PhotoPlace | undefined, tip: PhotoPlace | undefined): string | undefined {
   if (!butt) return 'Tap where the blank leaves the grip or the clamp: the butt end of the curve.';
   return tip ? undefined : 'Tap the tip: the end of the tip-top’s tube, or of the bare blank.';

@@ -1,9 +1,9 @@
 import { Button } from 'react-aria-components';
 import type { PhotoTrace } from '../../../record/read-load-photo.ts';
+import { traceWords } from '../../../words/trace.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { useShop } from '../../read/shop.tsx';
-import type { PhotoReading } from './photo-request.ts';
-import { traceWords } from './trace-words.ts';
+import { type PhotoReading, placedNames } from './photo-request.ts';
 import { useFineLength } from './use-fine-length.ts';
 import type { TraceState } from './use-trace.ts';
 
@@ -48,7 +48,7 @@ export function TraceBar({ reading, trace, standing }: TraceBarProps) {
   const { writer } = useShop();
   const doubts = reading.findings.map(({ message }) => message);
   const shown = standing && !standing.outOfDate && troubles.length === 0 ? standing.findings : [];
-  const odd = traceWords(shown, reading.marks, writer);
+  const odd = traceWords(shown, placedNames(reading.marks), writer);
   const sentences = [...doubts, ...troubles, ...odd];
   return (
     <>

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import { readPhotos } from '../../../record/read-load-tests.ts';
+import { traceWords } from '../../../words/trace.ts';
 import type { Writer } from '../../../words/writer.ts';
 import { type Build, useBuild } from '../../read/build-context.ts';
 import { reasonOf } from '../../read/open-store.ts';
@@ -9,9 +10,8 @@ import { api } from '../../store/open-document.ts';
 import type { Gesture } from '../../store/store-snapshot.ts';
 import { openPhotoDesk, type PhotoDesk } from './photo-desk.ts';
 import type { PhotoProgress, TraceAnswer } from './photo-messages.ts';
-import { photoReading, type ShowLength } from './photo-request.ts';
+import { photoReading, placedNames, type ShowLength } from './photo-request.ts';
 import { traceChanges } from './trace-changes.ts';
-import { traceWords } from './trace-words.ts';
 
 export interface TraceState {
   progress: PhotoProgress | undefined;
@@ -82,7 +82,7 @@ async function look(build: Build, desk: PhotoDesk, wanted: Look): Promise<Outcom
     { signal, progress: setProgress },
   );
   const { traced } = answer;
-  const words = traceWords(traced.findings, reading.marks, wanted.writer);
+  const words = traceWords(traced.findings, placedNames(reading.marks), wanted.writer);
   if (traced.status === 'refused') return { troubles: words, lostPx: undefined };
   if (traced.status === 'lost') return { troubles: words, lostPx: traced.reachedPx };
   const { version } = await api.info();

@@ -4,8 +4,10 @@ import { placeOnCurve } from '../../../engine/load-test/curve-beside.ts';
 import { pencilM } from '../../../engine/load-test/judge-proof.ts';
 import { formatDegrees } from '../../../engine/units/format-quantity.ts';
 import type { LoadTest } from '../../../record/read-load-tests.ts';
+import { testReportOf, testReportText } from '../../../record/test-report.ts';
+import { closeUpWords } from '../../../words/close-up.ts';
+import { testReportWords } from '../../../words/test-report.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { closeUpWords } from '../../parts/photo/close-up-words.ts';
 import { rowChanges } from '../../parts/photo/place-changes.ts';
 import { type SeenCurve, seenCurve } from '../../parts/photo/seen-curve.ts';
 import { useFineLength } from '../../parts/photo/use-fine-length.ts';
@@ -18,7 +20,7 @@ import { useFittingBlanks } from '../../read/use-fitting-blanks.ts';
 import { useSentence } from '../../read/use-sentence.ts';
 import { type Beside, besidePrediction } from './beside.ts';
 import { BesideDrawing } from './beside-drawing.tsx';
-import { testReport } from './test-report.ts';
+import { reportOf } from './report-of.ts';
 
 interface TestResultProps {
   test: LoadTest;
@@ -37,10 +39,8 @@ export function TestResult({ test, before, model }: TestResultProps) {
   const earlier = useMemo(() => seenCurve(before), [before]);
   const answer = useMemo(
     () =>
-      seen && model
-        ? besidePrediction(test, seen, model, { stiffness, blanksThatFit }, { show, sentence })
-        : undefined,
-    [seen, model, test, stiffness, blanksThatFit, show, sentence],
+      seen && model ? besidePrediction(test, seen, model, { stiffness, blanksThatFit }, sentence) : undefined,
+    [seen, model, test, stiffness, blanksThatFit, sentence],
   );
   if (!seen) return <WholeMissing test={test} />;
   const beside = answer?.status === 'beside' ? answer.beside : undefined;
@@ -91,11 +91,12 @@ interface BesideTableProps {
 
 function BesideTable({ beside, before, show, guess, madeAt }: BesideTableProps) {
   const { flags, buttAngleRad, doubts } = beside;
+  const sentence = useSentence();
   return (
     <>
-      {doubts.map((words) => (
-        <p key={words} className="attention">
-          <Figure text={words} />
+      {doubts.map((doubt) => (
+        <p key={doubt.code} className="attention">
+          <Figure text={sentence(doubt)} />
         </p>
       ))}
       <TableFrame label={`The curve beside the prediction, test of ${madeAt.slice(0, 16).replace('T', ' ')}`}>
@@ -192,7 +193,7 @@ function Acceptance({ test, seen, beside, show }: AcceptanceProps) {
       rowChanges('loadTests', test.id, {
         accepted: true,
         acceptedAt: new Date().toISOString(),
-        report: testReport(test, seen, beside, { show, writer }),
+        report: testReportText(reportOf(test, seen, beside)),
       }),
     );
   if (!test.accepted) {
@@ -210,7 +211,7 @@ function Acceptance({ test, seen, beside, show }: AcceptanceProps) {
       <details className="photo-fold" open>
         <summary>Accepted {test.acceptedAt?.slice(0, 10)}: what was found that day</summary>
         <p className="test-report">
-          <Figure text={test.report ?? ''} />
+          <Figure text={testReportWords(testReportOf(test.report), show, writer)} />
         </p>
       </details>
       <div className="photo-bar screen-only">
