@@ -12,7 +12,7 @@ export const cameraWords = {
 } as const;
 
 export const wallUnknownWords =
-  'Take one picture of the load test first, with at least four printed marks, and give their places. The live view reads them from it.';
+  'Measure your wall in Settings first: at least four printed marks. Or take one picture of the load test and give its marks’ places.';
 
 export function fewMarksWords(known: number): string {
   const seen = known === 0 ? 'None is' : known === 1 ? 'One is' : `${known} are`;

@@ -5,7 +5,7 @@ import { type NamedMark, photoReading } from '../photo/photo-request.ts';
 
 /** The clamp's place by another picture of the stand, or by a tape on the wall: common practice, no source. */
 const seenSigmaM = 0.006;
-const measuredSigmaM = 0.02;
+export const measuredSigmaM = 0.02;
 
 export interface WhereAsked {
   marks: readonly NamedMark[];

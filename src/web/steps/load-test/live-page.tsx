@@ -17,9 +17,10 @@ import { Page } from '../../parts/sheet/page.tsx';
 import { SaveBanner } from '../../parts/sheet/save-line.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
+import { useShop } from '../../read/shop.tsx';
 import { useStayAwake } from '../../read/stay-awake.ts';
 import { useSentence } from '../../read/use-sentence.ts';
-import { knownOfPictures } from './live-known.ts';
+import { knownNow } from './live-known.ts';
 import { LivePanel } from './live-panel.tsx';
 import { lookCurve, proofPixels, type TracedLook } from './live-proof.ts';
 import { lastGuideRead, liveReadings } from './live-readings.ts';
@@ -69,14 +70,19 @@ function LiveSheet({ test: id }: { test: string }) {
 
 function Watch({ test, model }: { test: LoadTest; model: SheetModel }) {
   const { document } = useBuild();
+  const { document: shop } = useShop();
   const camera = useCamera();
   const [taps, setTaps] = useState<readonly Pixel[]>([]);
   const [clamp, setClamp] = useState<LiveKnown['clamp']>();
-  const known = useMemo(() => knownNow(document, model, clamp, taps), [document, model, clamp, taps]);
+  const [seen, setSeen] = useState('');
+  const ofWall = useMemo(() => knownNow(document, shop, numbersIn(seen)), [document, shop, seen]);
+  const known = useMemo(() => withTaps(ofWall, model, clamp, taps), [ofWall, model, clamp, taps]);
   const live = useLive(camera.video, known.wall.length >= 4 ? known : undefined, camera.state === 'on');
   useStayAwake(camera.state === 'on');
   const { look } = live;
   const traced = look?.status === 'traced' ? look : undefined;
+  const shown = look ? look.marks.map(({ number }) => number).join(' ') : seen;
+  if (shown !== seen) setSeen(shown);
   // Taps hold for one look: the tip moves with the next weight, the clamp stays.
   if (traced && taps.length === 2) {
     setClamp(clampIn(traced));
@@ -121,15 +127,18 @@ function Watch({ test, model }: { test: LoadTest; model: SheetModel }) {
   );
 }
 
-function knownNow(
-  document: ReturnType<typeof useBuild>['document'],
+function numbersIn(seen: string): number[] {
+  return seen.split(' ').filter(Boolean).map(Number);
+}
+
+function withTaps(
+  ofWall: Pick<LiveKnown, 'wall' | 'clamp'>,
   { rod }: SheetModel,
   clamp: LiveKnown['clamp'],
   [butt, tip]: readonly Pixel[],
 ): LiveKnown {
-  const ofPictures = knownOfPictures(document);
   const ends = butt && tip ? { ends: { butt, tip } } : {};
-  return { ...ofPictures, clamp: clamp ?? ofPictures.clamp, lengthM: rod.lengthM, ...ends };
+  return { ...ofWall, clamp: clamp ?? ofWall.clamp, lengthM: rod.lengthM, ...ends };
 }
 
 function clampIn({ points: [{ xM, yM }] }: TracedLook): LiveKnown['clamp'] {
