@@ -35,8 +35,10 @@ export interface EndsChoice {
   /** A rival of the cheapest costs at most so many times as much, and looks at most so much less like a rod. */
   rivalCost: number;
   rivalLook: number;
-  /** Either end must show a change across the line that is this many times what is usual beside it. */
+  /** The butt must show a change across the line that is this many times what is usual beside it. */
   leastChange: number;
+  /** The tip must be told so well. */
+  mostTipSigmaM: number;
 }
 
 export const endsChoice: EndsChoice = {
@@ -46,6 +48,7 @@ export const endsChoice: EndsChoice = {
   rivalCost: 1.2,
   rivalLook: 0.05,
   leastChange: 1.2,
+  mostTipSigmaM: 0.0035,
 };
 
 /** `ridges`: the picture's lines where they were looked for already. */
@@ -111,11 +114,11 @@ function pickLine(
 function doubtOf(
   line: ClampLine,
   rival: ClampLine | undefined,
-  { change }: SlidEnds,
+  { change, tipSigmaM }: SlidEnds,
   choice: EndsChoice,
 ): Finding | undefined {
   if (line.costPerPx > choice.clearCostPerPx) return imageFound('ends', 'ends/no-line', {});
   if (rival) return imageFound('ends', 'ends/two-lines', {});
-  const end = change.butt < choice.leastChange ? 'butt' : change.tip < choice.leastChange ? 'tip' : undefined;
+  const end = change < choice.leastChange ? 'butt' : tipSigmaM > choice.mostTipSigmaM ? 'tip' : undefined;
   return end && imageFound(`ends.${end}`, 'ends/end-unclear', { end });
 }

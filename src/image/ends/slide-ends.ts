@@ -2,12 +2,15 @@ import { type Camera, cameraBackProject, cameraProject } from '../camera/camera-
 import type { Point } from '../camera/homography.ts';
 import type { Pixels } from '../pixels.ts';
 import { type Centreline, centrelineOf, centrelineSmoothed } from '../trace/centreline.ts';
-import { type Strip, stripAlong } from '../trace/strip.ts';
+import { stripAlong, stripMean } from '../trace/strip.ts';
 import type { EndsKnown } from './ends-known.ts';
+import { spreadOf, tipNear } from './tip-near.ts';
 
 export interface SlideChoice {
   /** Weight of the change across the line at an end, 0..1 of the largest near it, beside half the squared misses. */
   changeWeight: number;
+  /** Of a row that shows the blank before its tip and none after it. */
+  seenWeight: number;
   /** Standard error of the length along the line: the told one's, and the marks' scale as a share. */
   lengthM: number;
   lengthShare: number;
@@ -18,9 +21,10 @@ export interface SlideChoice {
 }
 
 export const slideChoice: SlideChoice = {
-  changeWeight: 6,
+  changeWeight: 8,
+  seenWeight: 1.5,
   lengthM: 0.0035,
-  lengthShare: 0.001,
+  lengthShare: 0.0018,
   wavePx: 80,
   jumpShare: 0.06,
 };
@@ -28,8 +32,10 @@ export const slideChoice: SlideChoice = {
 export interface SlidEnds {
   butt: Point;
   tip: Point;
-  /** How much the picture across the line changes at each, over the typical change near it. */
-  change: { butt: number; tip: number };
+  /** How much the picture across the line changes at the butt, over the typical change near it. */
+  change: number;
+  /** How well what is seen and the length tell the tip; infinite where no blank stands out before it. */
+  tipSigmaM: number;
 }
 
 /** Both ends together: where the picture changes, near the clamp's place, and the length apart. */
@@ -48,31 +54,31 @@ export function slideEnds(
   const along = planeLengths(line, camera);
   const at = nearestTo(line, cameraProject(camera, { x: clamp.atM[0], y: clamp.atM[1] }));
   const butt = changesNear(pixels, line, along, {
-    end: 'butt',
     atM: along[at],
     reachM: reachM.butt,
     factor,
   });
-  const tip = changesNear(pixels, line, along, {
-    end: 'tip',
-    atM: along[at] + lengthM,
-    reachM: reachM.tip,
-    factor,
-  });
+  const tip = tipNear(pixels, line, along, { atM: along[at] + lengthM, reachM: reachM.tip, factor });
   let best = { score: -Infinity, i: 0, j: 0 };
+  const byTip = new Float64Array(tip.score.length).fill(-Infinity);
   for (let i = 0; i < butt.change.length; i++) {
     const buttM = along[butt.first + i];
     const off = (buttM - along[at]) / clamp.sigmaM;
-    for (let j = 0; j < tip.change.length; j++) {
+    for (let j = 0; j < tip.score.length; j++) {
       const miss = (along[tip.first + j] - buttM - lengthM) / sigmaM;
-      const score = choice.changeWeight * (butt.change[i] + tip.change[j]) - 0.5 * (off * off + miss * miss);
+      const score =
+        choice.changeWeight * butt.change[i] +
+        choice.seenWeight * tip.score[j] -
+        0.5 * (off * off + miss * miss);
+      byTip[j] = Math.max(byTip[j], score);
       if (score > best.score) best = { score, i, j };
     }
   }
   return {
     butt: placeOf(line, butt.first + best.i),
     tip: placeOf(line, tip.first + best.j),
-    change: { butt: butt.change[best.i] / butt.typical, tip: tip.change[best.j] / tip.typical },
+    change: butt.change[best.i] / butt.typical,
+    tipSigmaM: tip.isSeen ? spreadOf(along.subarray(tip.first, tip.first + byTip.length), byTip) : Infinity,
   };
 }
 
@@ -139,17 +145,17 @@ interface Changes {
 }
 
 /** How far off the line, in pixels of the reduced picture, the blank and what is beside it are looked at. */
-const bands = { butt: { inside: 1.5, beside: [6, 9] }, tip: { inside: 1, beside: [3, 6] } } as const;
+const bands = { inside: 1.5, beside: [6, 9] } as const;
 
 /**
- * How much the blank's contrast to what is beside it differs between just before and just after each place near `atM`;
- * at the butt what is beside it counts as well, for a grip is wide.
+ * How much the blank's contrast to what is beside it differs between just before and just after each place near `atM`,
+ * and what is beside it as well, for a grip is wide.
  */
 function changesNear(
   pixels: Pixels,
   line: Centreline,
   along: Float64Array,
-  { end, atM, reachM, factor }: { end: 'butt' | 'tip'; atM: number; reachM: number; factor: number },
+  { atM, reachM, factor }: { atM: number; reachM: number; factor: number },
 ): Changes {
   const width = 8 * factor;
   const index = (m: number) => along.findIndex((one) => one >= m);
@@ -158,22 +164,24 @@ function changesNear(
   const last = Math.min(along.length - 1 - width, beyond < 0 ? along.length : beyond);
   const [from, to] = [first - width, last + width + 1];
   const part = { stepPx: line.stepPx, x: line.x.slice(from, to), y: line.y.slice(from, to) };
-  const { inside, beside } = bands[end];
+  const { inside, beside } = bands;
   const strip = stripAlong(pixels, part, beside[1] * factor, 0.5);
-  const bandsOf = (u: number) => ({
-    in: bandMean(strip, u, 0, inside * factor),
-    out: bandMean(strip, u, beside[0] * factor, beside[1] * factor),
-  });
-  const rows = Array.from({ length: strip.rows }, (_, u) => bandsOf(u));
-  const contrast = runningSums(rows.map((row) => row.in - row.out));
-  const around = runningSums(rows.map(({ out }) => out));
+  const [near, far] = beside.map((off) => off * factor);
+  const rows = Array.from({ length: strip.rows }, (_, u) => ({
+    inside: stripMean(strip, u, -inside * factor, inside * factor),
+    left: stripMean(strip, u, -far, -near),
+    right: stripMean(strip, u, near, far),
+  }));
+  const contrast = runningSums(rows.map((row) => row.inside - 0.5 * (row.left + row.right)));
+  const sides = [rows.map((row) => row.left), rows.map((row) => row.right)].map(runningSums);
   const step = (sums: Float64Array, u: number) => 2 * sums[u] - sums[u - width] - sums[u + width];
   const raw = new Float64Array(Math.max(1, last - first + 1));
-  // Towards the tip the blank's own contrast fades; a wrap's may grow.
-  const sign = Math.sign(contrast[width]) || 1;
   for (let i = 0; i < raw.length && i + 2 * width < strip.rows; i++) {
     const fade = step(contrast, i + width);
-    raw[i] = end === 'tip' ? Math.max(0, sign * fade) : Math.hypot(fade, step(around, i + width));
+    const [left, right] = sides.map((sums) => step(sums, i + width));
+    // a grip is seen on both sides, a shadow on one
+    const around = left * right > 0 ? Math.min(Math.abs(left), Math.abs(right)) : 0;
+    raw[i] = Math.hypot(fade, around);
   }
   const largest = Math.max(...raw) || 1;
   return {
@@ -191,23 +199,6 @@ function peaksOf(values: Float64Array, reach: number): Float64Array {
     }
     return value;
   });
-}
-
-/** Mean over the columns between two distances off the line, on both sides. */
-function bandMean(
-  { values, columns, columnPx, middle }: Strip,
-  u: number,
-  nearPx: number,
-  farPx: number,
-): number {
-  let [sum, count] = [0, 0];
-  for (let j = 0; j < columns; j++) {
-    const off = Math.abs(j - middle) * columnPx;
-    if (off < nearPx || off > farPx) continue;
-    sum += values[u * columns + j];
-    count++;
-  }
-  return sum / count;
 }
 
 /** Entry u is the sum of all before it. */

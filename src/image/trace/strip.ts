@@ -34,6 +34,19 @@ export function stripAlong(pixels: Pixels, line: Centreline, reachPx: number, co
   return { rows, columns, columnPx, middle, values };
 }
 
+/** Of a row, over the columns from `fromPx` to `toPx` off the centreline. */
+export function stripMean(
+  { values, columns, columnPx, middle }: Strip,
+  row: number,
+  fromPx: number,
+  toPx: number,
+): number {
+  const [first, last] = [fromPx, toPx].map((off) => Math.round(off / columnPx) + middle);
+  let sum = 0;
+  for (let j = first; j <= last; j++) sum += values[row * columns + j];
+  return sum / (last - first + 1);
+}
+
 /**
  * Slope across the blank in grey steps per pixel: derivative of a Gaussian across, averaged along by another.
  * Widths are standard deviations in rows and in pixels.

@@ -1,0 +1,75 @@
+/**
+ * Where along its line a thin blank stops being seen. Each row's contrast to the wall beside it, over the blank's own just
+ * before: r from -1, nothing there, to 1, the blank. A tip at t has Σ r before it and -Σ r after it for itself, so that
+ * 2 Σ r to t tells one place from another. Where something lies across the blank, the wall beside it changes: such rows tell
+ * nothing, and a tip among them is known by the blank's length alone.
+ */
+import { type Strip, stripMean } from '../trace/strip.ts';
+
+export interface TipSeenChoice {
+  /** In pixels of the reduced picture, off the line. */
+  insidePx: number;
+  besidePx: readonly [number, number];
+  /** The wall beside may differ by this share of the blank's contrast, or so many times its usual grain. */
+  wallShare: number;
+  wallGrain: number;
+  /** Rows so near to one where it differs more tell nothing. */
+  aroundPx: number;
+  /** Rows before the first possible tip that tell the blank's own contrast. */
+  ownPx: number;
+  /** Contrast, as a share of its own, that speaks for neither; what hangs from a tip is fainter than it. */
+  halfSeen: number;
+}
+
+export const tipSeenChoice: TipSeenChoice = {
+  insidePx: 1,
+  besidePx: [3, 6],
+  wallShare: 0.6,
+  wallGrain: 6,
+  aroundPx: 3,
+  ownPx: 30,
+  halfSeen: 0.65,
+};
+
+/** Per row -1 to 1; `first` is the first row where the tip may be. Undefined where no blank stands out before it. */
+export function tipSeen(
+  strip: Strip,
+  first: number,
+  factor: number,
+  choice = tipSeenChoice,
+): Float64Array | undefined {
+  const [near, far] = choice.besidePx;
+  const rows = Array.from({ length: strip.rows }, (_, u) => ({
+    inside: stripMean(strip, u, -choice.insidePx * factor, choice.insidePx * factor),
+    left: stripMean(strip, u, -far * factor, -near * factor),
+    right: stripMean(strip, u, near * factor, far * factor),
+  }));
+  const contrast = rows.map(({ inside, left, right }) => inside - 0.5 * (left + right));
+  const from = Math.max(0, first - Math.round(choice.ownPx * factor));
+  const own = medianOf(contrast.slice(from, first));
+  const grain = medianOf(contrast.slice(from, first).map((value) => Math.abs(value - own)));
+  if (Math.abs(own) < Math.max(1.5, grain)) return undefined;
+  const off = [rows.map((row) => row.left), rows.map((row) => row.right)].map((side) =>
+    side.map((value, u) => Math.abs(value - around(side, u, factor))),
+  );
+  const most = Math.max(
+    choice.wallShare * Math.abs(own),
+    ...off.map((side) => choice.wallGrain * medianOf(side)),
+  );
+  const odd = rows.map((_, u) => off.some((side) => side[u] > most));
+  const reach = Math.round(choice.aroundPx * factor);
+  return Float64Array.from(contrast, (value, u) => {
+    if (odd.slice(Math.max(0, u - reach), u + reach + 1).includes(true)) return 0;
+    return Math.max(-1, Math.min(1, (value / own - choice.halfSeen) / (1 - choice.halfSeen)));
+  });
+}
+
+/** The wall's usual brightness thereabouts. */
+function around(values: readonly number[], u: number, factor: number): number {
+  const reach = Math.round(20 * factor);
+  return medianOf(values.slice(Math.max(0, u - reach), u + reach + 1));
+}
+
+function medianOf(values: readonly number[]): number {
+  return values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
+}
