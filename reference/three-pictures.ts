@@ -142,7 +142,7 @@ export function nameMishaps(mishap: Mishap, count: number, firstSeed: number): M
     const { blank, setups, seed } = withMishap(mishap, firstSeed + i, i);
     const { findings } = fit({ blank: fitBlankOf(blank, seed + 9), setups });
     if (findings.length > 0) row.alarms++;
-    if (mishap !== 'none' && findings.some(({ code }) => code === mishapCodes[mishap])) row.named++;
+    if (mishap !== 'none' && findings.some(({ code }) => mishapCodes[mishap].includes(code))) row.named++;
   }
   return row;
 }

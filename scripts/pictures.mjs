@@ -61,7 +61,7 @@ await orExplain(async () => {
   const seed = seedFrom(9500);
   say(`${blanks} blanks from seed ${seed} …`);
   compareWays(blanks, seed).forEach(show);
-  for (const mishap of ['none', 'camera', 'clamp', 'weight', 'swap', 'level']) {
+  for (const mishap of ['none', 'camera', 'clamp', 'weight', 'swap', 'level', 'blank', 'swing']) {
     const row = nameMishaps(mishap, mishaps, seed + 500);
     console.log(`${mishap.padEnd(8)} named ${row.named} of ${row.tried}, any finding in ${row.alarms}`);
   }

@@ -51,6 +51,7 @@ export interface ImageKinds {
   'trace/stretch-unseen': Pixel & { fromPercent: number; toPercent: number };
   'trace/ends-swapped': Nothing;
   'trace/leaves-picture': Nothing;
+  'trace/tip-blurred': { widerM: number };
   'trace/end-at-edge': { end: string };
   'trace/marks-vague': { plusMinusM: number };
   'trace/two-rods': Pixel;

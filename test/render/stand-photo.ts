@@ -16,8 +16,8 @@ export interface StandScene {
   camera: Camera;
   /** True places. */
   marks: Place[];
-  /** `index` counts the pictures; a weight is drawn where one hangs. */
-  paint(blank: BentBlank, index: number, hangs: boolean): Picture;
+  /** `index` counts the pictures; a weight is drawn where one hangs. Several blanks are one that moves meanwhile. */
+  paint(blank: BentBlank | readonly BentBlank[], index: number, hangs: boolean): Picture;
 }
 
 export interface StandChoice {
@@ -43,24 +43,41 @@ export function standScene(
     camera,
     marks,
     paint(blank, index, hangs) {
-      // the same chances for every picture, so that nothing but the blank moves
-      const same = randomFrom(seed + 1);
-      const canvas = canvasOf(widthPx, heightPx);
-      const tone = light ? same.between(0.02, 0.15) : same.between(0.3, 0.85);
-      paintWall(canvas, same, tinted(same, tone, 0.2));
-      const middle = { x: (frame.left + frame.right) / 2, y: (frame.bottom + frame.top) / 2 };
-      const scalePx = camera.scaleAt(middle);
-      const clutter: Clutter = { canvas, random: same, project: camera.project, scalePx, frame };
-      for (let i = 0; i < 3; i++) if (same.chance(0.6)) paintShelf(clutter);
-      for (let i = 0; i < 3; i++) if (same.chance(0.6)) paintBox(clutter);
-      if (same.chance(0.5)) paintCable(clutter);
-      for (const [i, mark] of marks.entries()) paintOne(canvas, camera, mark, i + 1, same);
-      paintBlank(canvas, camera, blank, { random: same, light });
-      if (hangs) paintHungWeight(canvas, camera, blank.axis[blank.axis.length - 1], same, scalePx);
-      const development = developmentChoice(same);
-      return develop(canvas, randomFrom(seed + 100 + index), development);
+      const moments = 'axis' in blank ? [blank] : blank;
+      const painted = moments.map((moment) => {
+        // the same chances for every picture, so that nothing but the blank moves
+        const same = randomFrom(seed + 1);
+        const canvas = canvasOf(widthPx, heightPx);
+        const tone = light ? same.between(0.02, 0.15) : same.between(0.3, 0.85);
+        paintWall(canvas, same, tinted(same, tone, 0.2));
+        const middle = { x: (frame.left + frame.right) / 2, y: (frame.bottom + frame.top) / 2 };
+        const scalePx = camera.scaleAt(middle);
+        const clutter: Clutter = { canvas, random: same, project: camera.project, scalePx, frame };
+        for (let i = 0; i < 3; i++) if (same.chance(0.6)) paintShelf(clutter);
+        for (let i = 0; i < 3; i++) if (same.chance(0.6)) paintBox(clutter);
+        if (same.chance(0.5)) paintCable(clutter);
+        for (const [i, mark] of marks.entries()) paintOne(canvas, camera, mark, i + 1, same);
+        paintBlank(canvas, camera, moment, { random: same, light });
+        if (hangs) paintHungWeight(canvas, camera, moment.axis[moment.axis.length - 1], same, scalePx);
+        return { canvas, development: developmentChoice(same) };
+      });
+      const [{ development }] = painted;
+      return develop(
+        meanOf(painted.map(({ canvas }) => canvas)),
+        randomFrom(seed + 100 + index),
+        development,
+      );
     },
   };
+}
+
+/** Takes the first one over. */
+function meanOf([first, ...others]: readonly Canvas[]): Canvas {
+  for (let i = 0; others.length > 0 && i < first.light.length; i++) {
+    const sum = others.reduce((total, { light }) => total + light[i], first.light[i]);
+    first.light[i] = sum / (others.length + 1);
+  }
+  return first;
 }
 
 function unnumbered(canvas: Canvas, camera: Camera, at: Place, _: number, random: Random): void {

@@ -13,6 +13,7 @@ import { type Camera, cameraChoice, cameraFor } from '../render/camera.ts';
 import { randomFrom } from '../render/random.ts';
 import { inWords } from './in-words.ts';
 import { type Curve, placeOn, type TrueBlank, trueCurve } from './simulated-bench.ts';
+import { type Swing, swungCurve } from './swung-curve.ts';
 
 export interface StandErrors {
   /** Standard deviations: each told place of a mark each way, a mark's tap, taps of butt and tip. */
@@ -46,6 +47,10 @@ export const commonStand: StandErrors = {
 /** What hangs, and what a slip of the hand did before this picture. */
 export interface StandPicture {
   hungKg: number;
+  /** Another blank than the stand's. */
+  blank?: TrueBlank;
+  /** It still swings. */
+  swing?: Swing;
   clampFromTipM?: number;
   turnedRad?: number;
 }
@@ -80,15 +85,18 @@ export function photographStand(
   const normal = seededNormal(seededRandom(seed));
   const tiltRad = errors.tiltRad * normal();
   const level = errors.levelFixedRad ?? errors.levelRad * normal();
-  const curves = pictures.map(({ hungKg, clampFromTipM, turnedRad }, i) => {
+  const seen = pictures.map(({ hungKg, clampFromTipM, turnedRad, swing, ...picture }, i) => {
     const slip = slips.clampSlipped && i >= slips.clampSlipped.from ? slips.clampSlipped.byRad : 0;
-    return trueCurve(blank, {
+    const shown = picture.blank ?? blank;
+    const load = {
       buttAngleRad: tiltRad + slip,
-      clampFromTipM: clampFromTipM ?? blank.lengthM,
+      clampFromTipM: clampFromTipM ?? shown.lengthM,
       turnedRad: turnedRad ?? 0,
       hung: hungKg > 0 ? [{ fromTipM: 0, massKg: hungKg }] : [],
-    });
+    };
+    return swing ? swungCurve(shown, load, swing) : { curve: trueCurve(shown, load), blurM: undefined };
   });
+  const curves = seen.map(({ curve }) => curve);
   const random = randomFrom(seed + 5);
   const frame = frameAround(curves, random);
   const heightPx = 0.75 * errors.widthPx;
@@ -117,7 +125,7 @@ export function photographStand(
     if (answer.status === 'refused') throw new Error(inWords(answer.findings[0]));
     leftOut += answer.leftOut.length;
     const { fit } = answer;
-    const pixels = seenAxis(curve, eye, normal, errors);
+    const pixels = seenAxis(curve, eye, normal, errors, seen[i].blurM);
     const points = pixels.map((pixel) => {
       const { x, y } = cameraBackProject(fit.camera, pixel);
       return {
@@ -191,7 +199,13 @@ function markPlaces(
 }
 
 /** A place a centimetre, hold to tip, moved square to the curve by the tracer's unevenness; taps cut the ends. */
-function seenAxis(curve: Curve, camera: Camera, normal: () => number, errors: StandErrors): Place[] {
+function seenAxis(
+  curve: Curve,
+  camera: Camera,
+  normal: () => number,
+  errors: StandErrors,
+  blurM: (fromTipM: number) => number = () => 0,
+): Place[] {
   const lengthM = curve.fromTipM[0];
   const scale = camera.scaleAt({ x: 0.5 * lengthM, y: 0 });
   const [holdTap, tipTap] = [normal(), normal()].map((n) => (n * errors.endTapPx) / scale);
@@ -207,13 +221,16 @@ function seenAxis(curve: Curve, camera: Camera, normal: () => number, errors: St
     const here = at(fromHold);
     const [before, after] = [at(Math.max(0, fromHold - 0.002)), at(Math.min(lengthM, fromHold + 0.002))];
     const along = Math.hypot(after.x - before.x, after.y - before.y);
-    const off = uneven(fromHold);
+    const off = uneven(fromHold) * (1 + blurGrain * scale * blurM(lengthM - fromHold));
     return {
       x: here.x - (off * (after.y - before.y)) / along,
       y: here.y + (off * (after.x - before.x)) / along,
     };
   });
 }
+
+/** An edge smeared over so many pixels is found so much the worse; judgement. */
+const blurGrain = 0.5;
 
 function unevenness(lengthM: number, normal: () => number, sigma: number): (alongM: number) => number {
   const stepM = 0.03;

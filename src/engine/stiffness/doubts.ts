@@ -1,15 +1,25 @@
 /**
  * What can have gone wrong on the bench, each as a pattern of errors in the data with one unknown amplitude:
- * one reading misread, a stretch of a traced curve that follows something else, a flag that stands elsewhere, a clamp that slipped, a wrong weight, the wrong edge. Two
+ * one reading misread, a stretch of a traced curve that follows something else, a flag that stands elsewhere, a clamp that slipped, a blank that still swings, a wrong weight, the wrong edge. Two
  * loads swapped are no such pattern; see resolve.ts.
  */
 import type { BenchModel, Datum } from './bench-model.ts';
 import { outsideDiameterAt } from './diameters.ts';
 import type { ExtraPattern, MostProbable } from './most-probable.ts';
 import type { PreparedClamp } from './prepared-request.ts';
+import { swayOf } from './sway.ts';
 import type { Unknowns } from './unknowns.ts';
 
-export type DoubtKind = 'reading' | 'stretch' | 'flag' | 'stations' | 'slip' | 'load' | 'edge' | 'mass';
+export type DoubtKind =
+  | 'reading'
+  | 'stretch'
+  | 'flag'
+  | 'stations'
+  | 'slip'
+  | 'load'
+  | 'edge'
+  | 'mass'
+  | 'sway';
 
 export interface Doubt {
   kind: DoubtKind;
@@ -145,6 +155,10 @@ function testDoubts(
       pattern: patternBy(here, (d) => prediction.loadSlope[d]),
       sigma: 1,
     });
+  }
+  if (!standsAlone) {
+    const sways = swayOf(model, unknowns, best, setup);
+    doubts.push(...sways.map((sway) => ({ kind: 'sway' as const, setup, test, ...sway })));
   }
   if (owner.kind === 'span' || owner.curve) return doubts;
   if (test > 0) {

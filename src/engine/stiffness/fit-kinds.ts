@@ -35,10 +35,20 @@ export interface FitReasons {
 }
 
 /** What explains the readings almost as well, and what would tell the two apart; left out where nothing does. */
-type Otherwise = Partial<Shortly & ToTell>;
+export type Otherwise = Partial<Shortly & ToTell>;
 
 export interface Shortly {
-  orKind: 'reading' | 'stretch' | 'flag' | 'flag-check' | 'stations' | 'slip' | 'load' | 'edge' | 'mass';
+  orKind:
+    | 'reading'
+    | 'stretch'
+    | 'flag'
+    | 'flag-check'
+    | 'stations'
+    | 'slip'
+    | 'load'
+    | 'edge'
+    | 'mass'
+    | 'sway';
   /** In metres, radians, radii or a share, as the kind goes. */
   orOffM: number;
   orTurnRad: number;
@@ -55,7 +65,7 @@ export interface ToTell {
   elseTest: number;
   elseFromTipM: number;
 }
-export type LookKind = 'read' | 'flag' | 'flags' | 'slip' | 'load' | 'edge' | 'mass';
+export type LookKind = 'read' | 'flag' | 'flags' | 'slip' | 'load' | 'edge' | 'mass' | 'still';
 
 export const fitFound = findingsOf<FitKinds>();
 export const fitReason = reasonsOf<FitReasons>();

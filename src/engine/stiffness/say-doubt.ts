@@ -15,7 +15,8 @@ export function findingsOf(
   best: MostProbable,
 ): Finding[] {
   let extra = 0;
-  return named.flatMap((entry): Finding[] => {
+  const smeared = smearedPictures(named, problem);
+  const said = named.flatMap((entry): Finding[] => {
     if (entry.kind === 'swap') return swapFindings(entry.pair, request);
     if (entry.kind === 'test') return [testFinding(entry, request)];
     if (entry.kind === 'stand') return sayStandSlip(entry.slip, problem, best);
@@ -24,8 +25,29 @@ export function findingsOf(
     const amplitude = isCarried(doubt)
       ? best.z[problem.unknowns.extra.start + extra++]
       : problem.model.data[d].value - best.prediction.value[d];
-    return doubtFindings(entry, amplitude, problem);
+    const isSmear = doubt.kind === 'stretch' && smeared.has(doubt.setup);
+    return isSmear ? [] : doubtFindings(entry, amplitude, problem);
   });
+  return [...said, ...[...smeared].map(sayStillSwings)];
+}
+
+/** So many stretches that stray more in the outer share of one picture's curve than elsewhere: its tip is smeared. Judgement. */
+const smear = { more: 3, share: 0.2 };
+
+function smearedPictures(named: Explained['named'], { model: { data, request } }: FitProblem): Set<number> {
+  const { lengthM } = request.blank;
+  const count = new Map<number, number>();
+  for (const entry of named) {
+    if (entry.kind !== 'doubt' || entry.suspicion.doubt.kind !== 'stretch') continue;
+    const { doubt } = entry.suspicion;
+    const isOuter = stationOf(request.setups, data[doubt.data[0]]) < smear.share * lengthM;
+    count.set(doubt.setup, (count.get(doubt.setup) ?? 0) + (isOuter ? 1 : -1));
+  }
+  return new Set([...count].flatMap(([setup, many]) => (many >= smear.more ? [setup] : [])));
+}
+
+function sayStillSwings(setup: number): Finding {
+  return standFinding(`setups[${setup}].tests[0]`, 'stand/tip-smeared', { picture: setup + 1 });
 }
 
 function swapFindings(
@@ -89,6 +111,8 @@ function doubtFindings(
       return [fitFound(path, 'fit/clamp-slipped', { test, tiltRad: amplitude, ...or })];
     case 'load':
       return [fitFound(path, 'fit/load-odd', { test, share: amplitude, ...or })];
+    case 'sway':
+      return [standFinding(path, 'stand/still-swings', { picture: doubt.setup + 1, offM: amplitude, ...or })];
     case 'edge': {
       const at = doubt.test < 0 ? `setups[${doubt.setup}]` : path;
       return [fitFound(at, 'fit/edge', { radii: amplitude, ...or })];

@@ -21,7 +21,7 @@ export function otherwise(
     orTurnRad: Math.abs(amplitude),
     orShare: Math.abs(amplitude),
     orFromTipM: doubt.kind === 'mass' || !datum ? 0 : stationOf(request.setups, datum),
-    orTest: doubt.test + 1,
+    orTest: (doubt.kind === 'sway' ? doubt.setup : doubt.test) + 1,
     lookKind: look.kind,
     lookTest: look.test,
     lookFromTipM: look.fromTipM,
@@ -40,6 +40,7 @@ const looks = {
   load: 'load',
   edge: 'edge',
   mass: 'mass',
+  sway: 'still',
 } as const;
 
 function lookOf({ doubt }: Suspicion, { model: { data, request } }: FitProblem) {

@@ -54,5 +54,7 @@ const partsOf: Partial<Record<DoubtKind, readonly Part[]>> = {
   load: [about(0.3, 0.05), about(0.7, 1)],
   /** As a share of what was weighed, or of the balance point's distance. */
   mass: [about(0.7, 0.05), about(0.3, 1)],
+  /** Of the tip, m. */
+  sway: [about(1, 0.02)],
   edge: [...bothWays(0.6, 1), ...bothWays(0.3, 2), about(0.1, 1)],
 };

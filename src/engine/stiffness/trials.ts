@@ -14,7 +14,7 @@ import { type Suspicion, weighDoubts } from './suspicion.ts';
 import { contraryPairs, swapLoads } from './swapped-loads.ts';
 
 export interface Trial {
-  kind: DoubtKind | 'swap' | 'test' | StandSlip['kind'];
+  kind: DoubtKind | 'swap' | 'test' | 'stand-other' | StandSlip['kind'];
   explained: Explained;
   fitted: Fitted;
   suspicion?: Suspicion;

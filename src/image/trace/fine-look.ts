@@ -3,6 +3,7 @@ import { type Pixels, pixelsReduced } from '../pixels.ts';
 import { type CoarseRidges, toPicture, toReduced } from './coarse-path.ts';
 import { type OtherRod, otherRods } from './other-rods.ts';
 import { type RefinedCentreline, refineCentreline } from './refine-centreline.ts';
+import { tipBlurPx } from './tip-blur.ts';
 
 export interface FineLookChoice {
   /** Widths and reaches are in pixels of a picture no longer than this; a longer one is reduced first. */
@@ -10,6 +11,13 @@ export interface FineLookChoice {
 }
 
 export const fineLookChoice: FineLookChoice = { sidePx: 6000 };
+
+interface FineLook {
+  refined: RefinedCentreline;
+  rods: OtherRod[];
+  /** tip-blur.ts */
+  tipBlurPx: number;
+}
 
 /**
  * The middle of the blank and the other rods, in the picture's own pixels. Four pixels of a 50 MP picture tell what one
@@ -20,7 +28,7 @@ export function fineLook(
   coarse: { path: readonly Point[]; ridges: CoarseRidges },
   ends: { butt: Point; tip: Point },
   choice = fineLookChoice,
-): { refined: RefinedCentreline; rods: OtherRod[] } {
+): FineLook {
   const factor = Math.ceil(Math.max(pixels.width, pixels.height) / choice.sidePx);
   const fine = factor > 1 ? pixelsReduced(pixels, factor) : pixels;
   const down = (at: Point): Point => toReduced(at, factor);
@@ -28,9 +36,11 @@ export function fineLook(
   const refined = refineCentreline(fine, coarse.path.map(down), down(ends.butt), down(ends.tip));
   const ridges = { ...coarse.ridges, factor: coarse.ridges.factor / factor };
   const rods = otherRods(fine, ridges, refined);
-  if (factor === 1) return { refined, rods };
+  const blurPx = tipBlurPx(fine, refined);
+  if (factor === 1) return { refined, rods, tipBlurPx: blurPx };
   const { line } = refined;
   return {
+    tipBlurPx: factor * blurPx,
     refined: {
       ...refined,
       line: { stepPx: factor * line.stepPx, x: line.x.map(up), y: line.y.map(up) },

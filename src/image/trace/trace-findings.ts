@@ -74,6 +74,17 @@ export function tracedFindings(
   return findings;
 }
 
+/** Still blanks look at most 0.1 px wider at their tips than their taper says (docs/three-pictures.md). */
+const leastBlurPx = 0.9;
+
+export function blurFindings(blurPx: number, points: readonly TracedPoint[]): Finding[] {
+  if (blurPx < leastBlurPx) return [];
+  const [before, tip] = [points[points.length - 5], points[points.length - 1]];
+  const apartPx = Math.hypot(tip.px[0] - before.px[0], tip.px[1] - before.px[1]);
+  const perPx = Math.hypot(tip.xM - before.xM, tip.yM - before.yM) / apartPx;
+  return [imageFound('image', 'trace/tip-blurred', { widerM: blurPx * perPx })];
+}
+
 /** An end within a hundredth of the picture's edge: the blank may go on beyond it. */
 function atEdge(points: readonly TracedPoint[], pixels: Pixels): Finding[] {
   const near = 0.01 * Math.max(pixels.width, pixels.height);

@@ -9,7 +9,7 @@ import { type CoarseRidges, coarsePath, coarseRidges } from './coarse-path.ts';
 import { fineLook } from './fine-look.ts';
 import type { RefinedCentreline } from './refine-centreline.ts';
 import { rodFindings } from './rod-findings.ts';
-import { endFindings, lostFinding, tracedFindings } from './trace-findings.ts';
+import { blurFindings, endFindings, lostFinding, tracedFindings } from './trace-findings.ts';
 import type { TracedPoint, TraceRequest } from './trace-request.ts';
 
 export interface TraceOptions {
@@ -74,7 +74,7 @@ export function traceImage(
   }
   progress({ stage: 'edges', share: 0.7 });
   const [butt, tip] = [stops[0], stops[stops.length - 1]];
-  const { refined, rods } = fineLook(pixels, { ...coarse, ridges }, { butt, tip });
+  const { refined, rods, tipBlurPx } = fineLook(pixels, { ...coarse, ridges }, { butt, tip });
   const points = placesAlong(refined, camera.fit.camera, options.places, (pixel) =>
     camera.fit.sigmaAtM(pixel),
   );
@@ -92,6 +92,7 @@ export function traceImage(
       ...camera.findings,
       ...rodFindings(rods, points, refined.seenShare),
       ...tracedFindings(refined, points, pixels),
+      ...blurFindings(tipBlurPx, points),
     ],
   };
 }

@@ -76,7 +76,7 @@ function misread(offM: number): string {
   return step ? ` Did you misread ${step.words}?` : '';
 }
 
-function orElse(or: Partial<Shortly & ToTell>, w: Writer): string {
+export function orElse(or: Partial<Shortly & ToTell>, w: Writer): string {
   if (or.orKind === undefined) return '';
   const { lookKind = 'read', lookTest = 0, lookFromTipM = 0, elseKind = 'read' } = or;
   const looks = [
@@ -104,6 +104,8 @@ function shortly({ orKind, orOffM, orTurnRad, orShare, orFromTipM, orTest }: Sho
       return `the clamp slipped by ${w.lineAngle(orTurnRad)} before test ${orTest}`;
     case 'load':
       return `the weight of test ${orTest} is off by ${w.percent(orShare)}`;
+    case 'sway':
+      return `the blank still swung in picture ${orTest}`;
     case 'edge':
       return `you read another edge${orTest < 1 ? '' : ` in test ${orTest}`}`;
     default:
@@ -123,6 +125,8 @@ function look(kind: LookKind, test: number, fromTipM: number, w: Writer): string
       return `hang the weight of test ${test - 1} again and read the tip. Another drop than before means the clamp slipped before test ${test}`;
     case 'load':
       return `put the weight of test ${test} on a scale`;
+    case 'still':
+      return 'take the picture again once the tip is still';
     case 'edge':
       return 'look which edge of the blank you read';
     default:

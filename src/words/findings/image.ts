@@ -63,6 +63,8 @@ export const imageSentences: Sentences<ImageKinds> = {
     'Take the picture again from further back, with butt and tip in it. The blank leaves the picture.',
   'trace/end-at-edge': ({ end }) =>
     `You tapped the ${end} at the edge of the picture. If the blank goes on, take it again from further back.`,
+  'trace/tip-blurred': ({ widerM }, w) =>
+    `Wait until the tip is still, then take the picture again. The tip looks ${w.fine(widerM)} too wide: it swung, or the curve ends on something else.`,
   'trace/marks-vague': ({ plusMinusM }, w) =>
     `Add marks, best all round the blank. These fix its place only to ±${w.fine(plusMinusM)} at the worst.`,
   'trace/two-rods': ({ xPx, yPx }, w) =>

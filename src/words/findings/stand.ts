@@ -1,4 +1,5 @@
 import type { StandKinds } from '../../engine/stiffness/stand-kinds.ts';
+import { orElse } from './fit.ts';
 import type { Sentences } from './sentences.ts';
 
 export const standSentences: Sentences<StandKinds> = {
@@ -10,6 +11,10 @@ export const standSentences: Sentences<StandKinds> = {
     `Pictures ${other} and ${picture} fit each other's weight (${w.mass(otherKg)} and ${w.mass(massKg)}). Swap them. They are used the other way round.`,
   'stand/weight-off': ({ picture, massKg, likelyKg, other }, w) =>
     `Picture ${picture} bends as under ${w.mass(likelyKg)}, not ${w.mass(massKg)}.${other === undefined ? ' Weigh what hung' : ` Or the weight of picture ${other} is wrong. Weigh both`}. Until then it counts as ${w.mass(likelyKg)}.`,
+  'stand/still-swings': ({ picture, offM, ...or }, w) =>
+    `Wait until the tip is still, then take picture ${picture} again. It shows the tip ${w.length(Math.abs(offM))} ${offM > 0 ? 'lower' : 'higher'} than the other pictures allow. Did it swing, or does another weight hang? Until then this is corrected for.${orElse(or, w)}`,
+  'stand/tip-smeared': ({ picture }) =>
+    `Wait until the tip is still, then take picture ${picture} again. Its curve is ragged near the tip: did the blank still swing?`,
   'stand/other-blank': ({ picture }) =>
     `Picture ${picture} shows a bend that the other pictures' blank cannot have. Check that it is the same blank, hung as stated, and take the picture again. It is left out.`,
   'stand/wall-unlevel': ({ turnRad, plusMinusRad }, w) =>
