@@ -13,6 +13,10 @@ test('the heaviest load to hang is named, and what is only computed', () => {
   );
 });
 
+test('what is hardly past a level is told finely enough to be past it', () => {
+  expect(strainWords(names, [0.1, 0.2, 0.3, 0.3524], levels)).toMatch(/by 0\.352 %, past .* 0\.35 %/);
+});
+
 test('loads within the levels need no words; past the stop level at once is told so', () => {
   expect(strainWords(names, [0.05, 0.1, 0.15, 0.2], levels)).toBe('');
   expect(strainWords(names, [0.05, 0.1, 0.15, 0.5], levels)).toBe(

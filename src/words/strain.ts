@@ -11,7 +11,7 @@ export function strainWords(
 ): string {
   const first = loadsToHang(percent, levels);
   if (first === percent.length) return '';
-  const strains = (load: number) => `strains the surface by ${percent[load].toFixed(2)} %`;
+  const strains = (load: number) => `strains the surface by ${besideLevel(percent[load], levels)} %`;
   const most =
     first === 0
       ? `Hang none of these: even ${names[0]} ${strains(0)}`
@@ -22,6 +22,13 @@ export function strainWords(
   return stop < 0
     ? caution
     : `${caution} ${names[stop]} ${strains(stop)}, past the stop level of ${levels.stopPercent} %.`;
+}
+
+/** Told finer where a hundredth would not tell it from the level that it is past. */
+function besideLevel(percent: number, { cautionPercent, stopPercent }: StrainLevels): string {
+  const told = percent.toFixed(2);
+  const isHidden = [cautionPercent, stopPercent].some((level) => percent > level && Number(told) <= level);
+  return isHidden ? percent.toFixed(3) : told;
 }
 
 const onlyComputed = ' Heavier ones are only computed.';

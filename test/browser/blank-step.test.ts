@@ -105,6 +105,9 @@ test('a weight too heavy for unbound ferrules leads to their tick, and from ther
   const hasFocus = (of: typeof tick) => expect.poll(() => of.evaluate((at) => at === document.activeElement));
   await hasFocus(tick).toBe(true);
   expect(await drop.isDisabled()).toBe(true);
+  // nor does Enter in the column before jump over it
+  await field(/^Drop at tip/, 0).press('Enter');
+  await hasFocus(tick).toBe(true);
   await page.keyboard.press('Space');
   await hasFocus(drop).toBe(true);
   await hung.fill(planned);

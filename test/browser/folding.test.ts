@@ -10,7 +10,7 @@ let page: Page;
 let id: string;
 beforeAll(async () => {
   bench = await openBench();
-  id = await addBuild(bench, [...twoPieceChanges(), ...secondSetup()]);
+  id = await addBuild(bench, [...twoPieceChanges(), ...secondSetup(), balancedAtItsEnd]);
   page = await bench.openPage(`/builds/${id}/layout`, {
     viewport: { width: 1440, height: 900 },
     folded: true,
@@ -51,6 +51,17 @@ test('"Go there" opens what keeps the field out of sight', async () => {
     .toBe('readings/u1/drop');
 });
 
+test('what looks odd names its section, and leads to a field on another screen', async () => {
+  await page.getByText('One thing looks odd').click();
+  const odd = page.locator('.look-again');
+  await odd.getByText(/^tip: Measure this balance point again/).waitFor();
+  await odd.getByRole('button', { name: 'Go there' }).click();
+  await expect
+    .poll(() => page.evaluate(() => (document.activeElement as HTMLElement).dataset.path))
+    .toBe('sections/top/balanceFromOwnTip');
+  await page.goBack();
+});
+
 test('a caution folds to one line once it was read, and opens again', async () => {
   const caution = page.locator('.caution', { hasText: 'Eyes covered' });
   const warning = caution.getByText('A blank can break below any level named here', { exact: false });
@@ -73,6 +84,12 @@ function secondSetup(): Change[] {
     Object.entries(values).map(([field, value]) => ({ path: [collection, row, field], value })),
   );
 }
+
+/** No section that tapers balances there. */
+const balancedAtItsEnd: Change = {
+  path: ['sections', 'top', 'balanceFromOwnTip'],
+  value: { si: 0.1, text: '100 mm' },
+};
 
 function inches(value: number) {
   return { si: value * 0.0254, text: `${value} in` };

@@ -111,3 +111,13 @@ test('two guides out of place, beyond the limit: placing anew says more than one
   expect(answer.now.ratio).toBeGreaterThan(1);
   expect(answer.code).toBe('place-anew');
 });
+
+test('where nothing keeps the limits, it is still said first what brings most', () => {
+  const tight = asked(10, 1.2 * placed.score.worst);
+  const best = layout(tight) as LayoutFound;
+  const fromTipM = best.fromTipM.with(2, best.fromTipM[2] + 0.04).with(7, best.fromTipM[7] - 0.1);
+  const answer = nextMove({ request: tight, fromTipM, placedWorst: best.score.worst });
+  expect(best.score.worst).toBeGreaterThan(1);
+  expect(answer.move?.after.ratio).toBeGreaterThan(best.score.worst);
+  expect(answer.code).toBe('place-anew');
+});

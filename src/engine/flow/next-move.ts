@@ -95,8 +95,9 @@ interface Situation {
 function codeOf({ reached, worthIt, placingHelps, placedWorst, fewest }: Situation): NextMove['code'] {
   if (reached > 1 && placingHelps && placedWorst <= 1) return 'place-anew';
   if (reached > 1 && !(placingHelps && placedWorst <= 1) && fewest !== undefined) return 'more-guides';
+  // beyond the limits all is done that helps, within them no more than is needed
+  if (placingHelps && (reached > 1 || !worthIt)) return 'place-anew';
   if (worthIt) return 'move';
-  if (placingHelps) return 'place-anew';
   return reached > 1 ? 'beyond-limits' : 'as-even-as-it-gets';
 }
 

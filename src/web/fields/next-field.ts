@@ -8,7 +8,10 @@ import { leadOn } from './lead-on.ts';
 export function focusNextField(from: HTMLElement): void {
   const group = from.closest<HTMLElement>('[data-group], main') ?? document.body;
   const fields = [
-    ...group.querySelectorAll<HTMLInputElement | HTMLTextAreaElement>('[data-field]:not(:disabled)'),
+    // the tick that opens shut fields comes before what lies behind them
+    ...group.querySelectorAll<HTMLInputElement | HTMLTextAreaElement>(
+      '[data-field]:not(:disabled), .gate input:not(:checked)',
+    ),
     // in a shut fold a field takes no focus
   ].filter((field) => field.checkVisibility());
   const next = fields.find((field) => from.compareDocumentPosition(field) & Node.DOCUMENT_POSITION_FOLLOWING);

@@ -34,8 +34,8 @@ export function AlarmBar() {
       {alarms.map((alarm) => (
         <p key={alarm.coat + alarm.due} className={isCalm(alarm.due) ? 'calm' : undefined}>
           <span>
-            {!isCalm(alarm.due) && '▲ '}Coat {alarm.number}: {dueWords[alarm.due]} (due{' '}
-            {clockWords(alarm.atMs)})
+            {!isCalm(alarm.due) && '▲ '}Coat {alarm.number}: {dueWords[alarm.due]} (
+            {isCalm(alarm.due) ? 'since' : 'due'} {clockWords(alarm.atMs)})
           </span>
           <Button className="button" onPress={() => heard(alarm)}>
             Heard

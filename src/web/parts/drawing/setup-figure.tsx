@@ -42,7 +42,8 @@ export function SetupFigure(props: SetupFigureProps) {
     <svg className="setup-figure" viewBox={`0 0 ${box.width} ${box.height}`} role="img" aria-label={label}>
       {children}
       <path d={`M${x(tip.alongM) - 20} ${box.top}H${clampX}`} className="sketch-level" />
-      <text x={x(tip.alongM) - 20} y={box.top - 8} className="sketch-word">
+      {/* at the clamp: the tip's flag and dimension would cover it */}
+      <text x={clampX - 8} y={box.top - 8} textAnchor="end" className="sketch-word">
         level line
       </text>
       <polyline points={curve} className="sketch-blank" />

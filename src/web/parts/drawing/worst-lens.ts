@@ -46,7 +46,7 @@ export class WorstLens {
     parts.feet.setAttribute('d', load.rings.map((ring) => footPath(load, ring, inside)).join(''));
     parts.rings.setAttribute('d', rings.map((ring) => circlePath(ring, 5)).join(''));
     const outwards = sight.ofRing ? this.paintTurn(view, rings, lens) : this.paintGap(load, inside);
-    this.paintWords(view, lens, outwards);
+    this.paintWords(view, lens, sight.ofRing, outwards);
   }
 
   /** The place stays while a guide is dragged. */
@@ -91,19 +91,29 @@ export class WorstLens {
     return Math.atan2(b.y - a.y, b.x - a.x);
   }
 
-  /** On the side that the wedge, or the blank, leaves free. */
-  private paintWords({ rod, loads, drawn }: BendView, { x, y, radius }: Lens, outwards: number): void {
+  /** On the side that the wedge, or the blank, leaves free; the longer words of a span under it, across the glass. */
+  private paintWords({ rod, loads, drawn }: BendView, lens: Lens, ofRing: boolean, outwards: number): void {
+    const { x, y, radius } = lens;
     const { value, limit, place } = rod.worst(loads[drawn]);
     const { figure, beside, name } = this.parts;
     const middle = { x: x - 0.5 * radius * Math.cos(outwards), y: y - 0.52 * radius * Math.sin(outwards) };
+    const words = ofRing ? { x: middle.x, y: middle.y + 18 } : { x, y: y + 0.45 * radius };
     setAll(figure, { x: middle.x, y: middle.y + 2 });
-    setAll(beside, { x: middle.x, y: middle.y + 18 });
-    setAll(name, { x: middle.x, y: middle.y + 33 });
+    setAll(beside, words);
+    setAll(name, { x: words.x, y: words.y + 15 });
     setText(figure, raisedFractions(value));
-    setText(beside, raisedFractions(limit));
+    setText(beside, raisedFractions(ofRing ? limit : besideFor(limit, radius)));
     setText(name, radius > wordyPx ? place : '');
   }
 }
+
+/** `bend added, limit 0.051 1/m`; where the glass is too small for it, the limit alone. */
+export function besideFor(limit: string, radius: number): string {
+  const wide = letterPx * limit.length > 1.75 * radius;
+  return wide ? (limit.split(', ').at(-1) ?? '') : limit;
+}
+/** Of the small letters in the lens, on the average. */
+const letterPx = 6.6;
 
 /** Beneath it three lines of words do not fit in. */
 const wordyPx = 66;

@@ -39,18 +39,24 @@ export function NextLine({ children, at, goOn }: NextLineProps) {
  */
 export function goToField(at: string): void {
   if (wentTo(at)) return;
+  // what holds it, and the screen where it stands, come with one of the next frames, on a busy computer late
+  const until = performance.now() + 2000;
+  let isOpened = openKeeper(at);
+  const look = () => {
+    if (wentTo(at) || performance.now() > until) return;
+    if (!isOpened) isOpened = openKeeper(at);
+    requestAnimationFrame(look);
+  };
+  requestAnimationFrame(look);
+}
+
+function openKeeper(at: string): boolean {
   const keeper = [...document.querySelectorAll<HTMLElement>('[data-holds]')].find(({ dataset }) =>
     dataset.holds?.split(' ').some((start) => at.startsWith(start)),
   );
-  if (!keeper) return;
   if (keeper instanceof HTMLDetailsElement) keeper.open = true;
-  else keeper.click();
-  // what it holds comes with one of the next frames, on a busy computer late
-  const until = performance.now() + 2000;
-  const look = () => {
-    if (!wentTo(at) && performance.now() < until) requestAnimationFrame(look);
-  };
-  requestAnimationFrame(look);
+  else keeper?.click();
+  return keeper !== undefined;
 }
 
 /** Whether the field is in the page already. */

@@ -13,6 +13,7 @@ import { useSentence } from '../../read/use-sentence.ts';
 import { quantityOf, siOf } from '../../read/values.ts';
 import { AboutPart } from './about-part.tsx';
 import { AgainPart } from './again-part.tsx';
+import { readings, screenOf, screens, sections, spine, stiffness, swing } from './blank-screens.ts';
 import { LinePart } from './line-part.tsx';
 import { LookAgain } from './look-again.tsx';
 import { type NextStep, nextOnBlank } from './next-on-blank.ts';
@@ -32,23 +33,6 @@ import { usePower } from './use-power.ts';
 import { WholeBlankPart } from './whole-blank-part.tsx';
 import '../../style/blank.css';
 import './spine.css';
-
-const sections = { id: 'sections', name: 'Sections' };
-const readings = { id: 'readings', name: 'Readings' };
-const stiffness = { id: 'stiffness', name: 'Stiffness' };
-const spine = { id: 'spine', name: stepName('blank/spine') };
-const swing = { id: 'swing', name: 'Swing' };
-const screens = [sections, readings, stiffness, spine, swing];
-
-/** On which screen a field of the record is filled in. */
-function screenOf(at: string): Screen {
-  // what waits for bound ferrules stands beside its weight
-  if (/^(blank\/-\/ferrulesBound|readings|setups|tests|flagChecks|stands|loadTests)/.test(at))
-    return readings;
-  if (/^turn|lineSide/.test(at)) return spine;
-  if (/^twist|twistShare$/.test(at)) return stiffness;
-  return at.startsWith('swings') ? swing : sections;
-}
 
 /** The blank on the bench: its sections, what was read, how stiff it is. */
 export function BlankStep() {

@@ -38,6 +38,11 @@ describe('where diameters are measured', () => {
     const [kept] = diameterPlaces(section, [measured('s-d0', 0)], 'inch');
     expect(changesForPlace(section, kept)).toEqual([]);
   });
+  it('the end of a length typed without its unit has one', () => {
+    const length = { si: 35.5 * 0.0254, text: '35 1/2' };
+    const places = diameterPlaces({ id: 's', fields: { length } }, [], 'inch');
+    expect(places.map(({ fromOwnTip }) => fromOwnTip?.text)).toEqual(['0 in', '18 in', '35 1/2 in']);
+  });
   it('half an inch reads as a fraction, as every tape in inches does', () => {
     const [, middle] = diameterPlaces({ id: 's', fields: { length: inches(49) } }, [], 'inch');
     expect(middle.fromOwnTip).toEqual({ si: 24.5 * 0.0254, text: '24 1/2 in' });

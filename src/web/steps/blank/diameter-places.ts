@@ -82,7 +82,11 @@ function isSame(aM: number | undefined, bM: number | undefined): boolean {
 /** A place on a tape: to half an inch or 10 mm, so that it is quickly found; the far end is the end itself. */
 function placeAt(si: number, end: QuantityValue | undefined, system: UnitSystem): QuantityValue {
   const coarseM = system === 'inch' ? 0.0127 : 0.01;
-  return end ?? keptMark(Math.round(si / coarseM) * coarseM, system);
+  if (end)
+    return /[a-z"'″′]/i.test(end.text)
+      ? end
+      : { ...end, text: `${end.text} ${system === 'inch' ? 'in' : 'mm'}` };
+  return keptMark(Math.round(si / coarseM) * coarseM, system);
 }
 
 function near(a: QuantityValue | undefined, b: QuantityValue | undefined): boolean {

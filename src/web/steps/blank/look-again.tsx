@@ -1,12 +1,21 @@
 import { Button } from 'react-aria-components';
+import { useLocation } from 'wouter';
+import { Figure } from '../../fields/figure.tsx';
 import { goToField } from '../../parts/sheet/next-line.tsx';
+import { useScreen } from '../../parts/sheet/screens.tsx';
 import { useBench } from '../../read/bench.tsx';
+import { useBuild } from '../../read/build-context.ts';
+import { useOpenParts } from '../../read/open-parts.ts';
 import { useSentence } from '../../read/use-sentence.ts';
+import { textOf } from '../../read/values.ts';
+import { screenOf, screens } from './blank-screens.ts';
 
-/** Everything that looks odd, in one place, each with the way to its field. */
+/** Everything that looks odd, in one place, each with the way to its field, on whichever screen that stands. */
 export function LookAgain() {
   const sentence = useSentence();
   const { findings, stiffness } = useBench();
+  const goTo = useGoTo();
+  const nameOf = useSectionName();
   const odd = [...findings.filter(({ severity }) => severity === 'doubt'), ...stiffness.findings];
   if (odd.length === 0) return null;
   return (
@@ -19,11 +28,11 @@ export function LookAgain() {
       </summary>
       <ul>
         {odd
-          .map((one) => [one.path, sentence(one)] as const)
+          .map((one) => [one.path, `${nameOf(one.path)}${sentence(one)}`] as const)
           .map(([path, message]) => (
             <li key={path + message}>
-              {message}{' '}
-              <Button className="inline" onPress={() => goToField(path)}>
+              <Figure text={message} />{' '}
+              <Button className="inline" onPress={() => goTo(path)}>
                 Go there
               </Button>
             </li>
@@ -31,4 +40,26 @@ export function LookAgain() {
       </ul>
     </details>
   );
+}
+
+function useGoTo(): (path: string) => void {
+  const { id } = useBuild();
+  const { open: all } = useOpenParts();
+  const screen = useScreen(screens);
+  const [, navigate] = useLocation();
+  return (path) => {
+    const on = screenOf(path);
+    if (!all && on !== screen) navigate(`/builds/${id}/blank/${on.id}`);
+    goToField(path);
+  };
+}
+
+/** Several sections may be odd in one way: `butt: `; empty where the field is no weight or balance point of one. */
+function useSectionName(): (path: string) => string {
+  const { rows } = useBuild();
+  return (path) => {
+    const [, id] = /^sections\/([^/]+)\/(?:mass|balanceFromOwnTip)$/.exec(path) ?? [];
+    const name = textOf(rows('sections').find((row) => row.id === id) ?? { id: '', fields: {} }, 'name');
+    return name ? `${name}: ` : '';
+  };
 }

@@ -23,7 +23,7 @@ export function nextOnSpine(
   const row = sections[open];
   const name = sectionName(row, open);
   return {
-    words: `Roll ${name}, choose its line side by your own rule, and enter the angle from your mark.`,
+    words: `Roll ${name}, choose its line side by your own rule, and enter its angle from your mark: 0° where the mark is the line side.`,
     at: `sections/${row.id}/lineSideAngle`,
   };
 }

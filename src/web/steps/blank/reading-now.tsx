@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { type ShapePoint, shapeAt } from '../../../engine/flow/expected-reading.ts';
+import { expectedInWords } from '../../../words/expected-drop.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { narrowFigureBox, SetupFigure } from '../../parts/drawing/setup-figure.tsx';
 import { useShop } from '../../read/shop.tsx';
@@ -69,7 +70,8 @@ function Expected({ point, read, upwards }: ExpectedProps) {
           read <Figure text={told(read)} />,{' '}
         </>
       )}
-      expected about <Figure text={told(point.readM)} />
+      expected about{' '}
+      <Figure text={expectedInWords(upwards ? -point.readM : point.readM, upwards ? 'up' : 'down', writer)} />
       {far && off !== undefined && (
         <>
           : <Figure text={writer.length(Math.abs(off))} /> {off > 0 ? 'more' : 'less'}. Look once more

@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
 import type { Row } from '../../../record/document.ts';
+import { expectedPale } from '../../../words/expected-drop.ts';
 import type { Reader } from '../../../words/field-text.ts';
 import { showQuantity } from '../../../words/quantity-text.ts';
 import { Field } from '../../fields/field.tsx';
@@ -85,5 +86,5 @@ function labelOf(place: string, hung: string, upwards: boolean): string {
 /** `about 4 1/2 in`: it stands pale in the field until something was read. */
 function paleWords(upwards: boolean, expected: number | undefined, { writer }: Reader): string {
   if (expected === undefined) return upwards ? 'above' : 'drop';
-  return `about ${writer.length(upwards ? -expected : expected)}`;
+  return expectedPale(upwards ? -expected : expected, writer);
 }

@@ -3,6 +3,7 @@ import { placeOffer } from './place-offer.ts';
 
 test('placing is not offered beside the word that these marks are as even as the blank gets', () => {
   expect(placeOffer(false, true, 'as-even-as-it-gets')).toBe('as-even');
+  expect(placeOffer(false, true, 'beyond-limits')).toBe('as-even');
   expect(placeOffer(true, true, 'as-even-as-it-gets')).toBe('placed');
   // the start’s marks become ours by placing
   expect(placeOffer(false, false, 'as-even-as-it-gets')).toBe('offered');

@@ -1,11 +1,11 @@
 import type { NextMove } from '../../../engine/flow/next-move.ts';
 
-/** `as-even`: other marks than the best, which bring nothing more that the headline would count. */
+/** `as-even`: other marks than the best, and the best bring nothing more that the headline would count. */
 export type PlaceOffer = 'placed' | 'as-even' | 'first' | 'offered';
 
 /** How "Place the guides" stands beside what the headline says: the two speak with one voice. */
 export function placeOffer(isBest: boolean, areOwn: boolean, said: NextMove['code'] | undefined): PlaceOffer {
   if (areOwn && isBest) return 'placed';
-  if (areOwn && said === 'as-even-as-it-gets') return 'as-even';
+  if (areOwn && (said === 'as-even-as-it-gets' || said === 'beyond-limits')) return 'as-even';
   return said === 'place-anew' ? 'first' : 'offered';
 }

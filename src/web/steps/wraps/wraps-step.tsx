@@ -58,7 +58,7 @@ export function WrapsStep() {
         at={on === 'finish' && !isCounted ? 'wraps/-/turnsCounted' : undefined}
         goOn={{ href: `/builds/${id}/${on}`, name: stepName(on) }}
       >
-        {nextWords(wraps, asksGlue, sentence)}
+        {on === 'handle' ? glueFirst : nextWords(wraps, isCounted, sentence)}
       </NextLine>
       <SinceNote works={['wraps']} />
       <Part
@@ -124,12 +124,15 @@ function WrappingCaution() {
   );
 }
 
-function nextWords({ plan, unmarked }: WrapsOnRod, asksGlue: boolean, sentence: Sentence): string {
+const glueFirst = 'Glue the handle before you wrap: the guides are lined up with its seat.';
+
+function nextWords({ plan, unmarked }: WrapsOnRod, isCounted: boolean, sentence: Sentence): string {
   if (plan.findings.length > 0) return sentence(plan.findings[0]);
   if (unmarked > 0)
     return `${unmarked} ${unmarked === 1 ? 'guide has' : 'guides have'} no mark yet and no wrap: place them in the layout.`;
-  if (asksGlue) return 'Glue the handle before you wrap: the guides are lined up with its seat.';
-  return 'Lay a test wrap, count its turns, then wrap from the tip down.';
+  return isCounted
+    ? 'Wrap from the tip down, as the sheet says; then brush the finish.'
+    : 'Lay a test wrap, count its turns, then wrap from the tip down.';
 }
 
 function signaturePlace({ blank, choices }: WrapsOnRod) {
