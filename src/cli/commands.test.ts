@@ -160,6 +160,12 @@ it('the demo shows the point: on its blank the usual start is a good deal worse'
   expect(data.build.demo).toBe(true);
   expect(data.layout.verdict.startIsAsGood).toBe(false);
   expect(data.layout.verdict.gain).toBeGreaterThan(0.15);
+  // own marks say how far each may move, as the page does
+  const rows: { slack?: { towardsTipM: number; towardsButtM: number } }[] = data.marks.sections.flatMap(
+    (section: { rows: unknown[] }) => section.rows,
+  );
+  expect(data.marks.are).toBe('own');
+  expect(rows.every(({ slack }) => slack && slack.towardsTipM + slack.towardsButtM > 0)).toBe(true);
 });
 
 describe('check', () => {

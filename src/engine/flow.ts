@@ -24,6 +24,7 @@ import { makeLadder, readLadder } from './layout/ladder.ts';
 import type { LayoutFound } from './layout/layout.ts';
 import { layoutFound } from './layout/layout-kinds.ts';
 import { type RuledReading, ruleLadder } from './layout/rule-reading.ts';
+import { slackOfLayout } from './layout/slack-of-layout.ts';
 import { massForThirdKg } from './layout/tip-load.ts';
 import { type GuideToMark, listMarks, type MarksList, marksInOrder } from './marks/marks-list.ts';
 import { fitStiffness } from './stiffness/fit.ts';
@@ -131,20 +132,26 @@ export function workBuild(
   };
 }
 
-/** The builder's own marks where every guide has one, else the proposed ones with their slack. */
+/** The builder's own marks where every guide has one, else the proposed ones; with their slack. */
 function guidesToMark(
   choices: Choices,
-  { ownFromTipM }: LayoutQuestion,
+  { ownFromTipM, request }: LayoutQuestion,
   best: LayoutFound,
   diameters: readonly DiameterRow[],
 ): GuideToMark[] {
-  const round = placesRound(choices, ownFromTipM ?? best.fromTipM, diameters);
+  const fromTipM = ownFromTipM ?? best.fromTipM;
+  const { keepOut = [] } = request;
+  const footM = choices.guides.map(({ lengthM }) => lengthM);
+  const slackM = ownFromTipM ? slackOfLayout({ ladder: request, fromTipM, footM, keepOut }) : best.slackM;
+  const round = placesRound(choices, fromTipM, diameters);
   return choices.guides.map(({ kind, size }, index) => {
-    const guide = { name: guideName({ kind, size }), round: round[index] };
-    if (ownFromTipM) return { ...guide, fromTipM: ownFromTipM[index] };
-    const { towardsTip, towardsButt } = best.slackM[index];
-    const slack = { towardsTipM: towardsTip, towardsButtM: towardsButt };
-    return { ...guide, fromTipM: best.fromTipM[index], slack };
+    const { towardsTip, towardsButt } = slackM[index];
+    return {
+      name: guideName({ kind, size }),
+      round: round[index],
+      fromTipM: fromTipM[index],
+      slack: { towardsTipM: towardsTip, towardsButtM: towardsButt },
+    };
   });
 }
 

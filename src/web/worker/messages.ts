@@ -8,13 +8,13 @@ import type { SpiralProposal } from '../../engine/flow/propose-spiral.ts';
 import type { ReelLineAnswer } from '../../engine/flow/reel-line.ts';
 import type { HandRow, RoundAtLoad } from '../../engine/flow/round-answer.ts';
 import type { TwoGripsAtLoad } from '../../engine/flow/two-grips.ts';
-import type { KeepOut } from '../../engine/layout/kept-free.ts';
 import type { LadderRequest } from '../../engine/layout/ladder-request.ts';
 import type { LayoutAnswer, LayoutProgress } from '../../engine/layout/layout.ts';
 import type { LayoutRequest } from '../../engine/layout/layout-request.ts';
 import type { RealLineAtLoad } from '../../engine/layout/real-line.ts';
 import type { OutsideDiameter, RuledReading } from '../../engine/layout/rule-reading.ts';
 import type { MarkSlack } from '../../engine/layout/slack.ts';
+import type { LaidMarks } from '../../engine/layout/slack-of-layout.ts';
 import type { JudgeAnswer } from '../../engine/load-test/rod-judgement.ts';
 import type { FitAnswer, FitRequest } from '../../engine/stiffness/request.ts';
 import type { DaysAnswer } from '../../engine/sureness/compare-days.ts';
@@ -49,12 +49,8 @@ export interface LayoutTask {
   fit?: FitRequest;
 }
 /** How far each mark of a layout, whoever placed it, may move before its worst reading grows by a twentieth. */
-export interface SlackTask {
+export interface SlackTask extends LaidMarks {
   does: 'slack';
-  ladder: LadderRequest;
-  fromTipM: readonly number[];
-  footM: readonly number[];
-  keepOut: readonly KeepOut[];
 }
 
 /** What to do first about a layout. */

@@ -1,12 +1,12 @@
 /** The engine's home in the browser: every task is answered once, in order. */
 import { moveDefaults, nextMove } from '../../engine/flow/next-move.ts';
+import { slackOfLayout } from '../../engine/layout/slack-of-layout.ts';
 import { answerTasks } from './answer-tasks.ts';
 import type { DoubtTask } from './doubt-messages.ts';
 import { keptFit } from './kept-fit.ts';
 import type { Task } from './messages.ts';
 import { proposedLayout } from './proposed-layout.ts';
 import { ReadDesk } from './read-desk.ts';
-import { slackOfLayout } from './slack-of-layout.ts';
 
 const desk = new ReadDesk();
 
