@@ -3,8 +3,7 @@ import { powerQuestion } from '../../../engine/flow/power.ts';
 import { readSwings } from '../../../record/read-swings.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { sheetModel } from '../../read/sheet-model.ts';
-import { tablesOf } from '../../read/tables-of.ts';
+import { useRodSheet } from '../../read/use-rod-sheet.ts';
 import type { PowerTask } from '../../worker/doubt-messages.ts';
 import { doubtLane } from '../../worker/engine-worker.ts';
 import { type LongTaskState, useLongTask } from '../../worker/use-long-task.ts';
@@ -20,18 +19,17 @@ export interface PowerOnBench {
 /** How the blank swings and what drops its tip by a third, worked out after the fit; undefined until there is a blank. */
 export function usePower(): PowerOnBench | undefined {
   const { document } = useBuild();
-  const { bench, choices, fit, profile, stiffness } = useBench();
+  const { bench, choices, fit, stiffness } = useBench();
+  const made = useRodSheet();
   const { solved } = stiffness;
   const swings = useMemo(() => readSwings(document), [document]);
   const task = useMemo((): PowerTask | undefined => {
-    const tables = tablesOf(solved, profile, bench?.material ?? 'unknown');
-    const model = bench && choices && tables && sheetModel({ bench, choices, tables });
-    if (!model || !tables) return undefined;
-    const { blank, diameters, field, rod } = model;
+    if (!bench || !choices || !made?.sheet) return undefined;
+    const { blank, diameters, field, rod } = made.sheet;
     const at = { marksFromTipM: field.fromTipM, freeLengthM: rod.lengthM };
     const question = powerQuestion({ bench, choices, blank, diameters }, at, swings);
-    return { does: 'power', fit: solved && fit?.request, tables, question };
-  }, [bench, choices, fit, profile, solved, swings]);
+    return { does: 'power', fit: solved && fit?.request, tables: made.tables, question };
+  }, [bench, choices, fit, made, solved, swings]);
   const state = useLongTask(task, doubtLane);
   return task && { state, freeLengthM: task.question.freeLengthM, measured: solved !== undefined };
 }

@@ -5,9 +5,8 @@ import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBench } from '../../read/bench.tsx';
-import { sheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
-import { tablesOf } from '../../read/tables-of.ts';
+import { useSheetModel } from '../../read/use-rod-sheet.ts';
 import type { FinishedTask } from '../../worker/doubt-messages.ts';
 import { doubtLane } from '../../worker/engine-worker.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
@@ -15,12 +14,8 @@ import { useLongTask } from '../../worker/use-long-task.ts';
 /** What guides, thread and finish change. */
 export function FinishedPart() {
   const { writer } = useShop();
-  const { bench, choices, profile, stiffness } = useBench();
-  const { solved } = stiffness;
-  const model = useMemo(() => {
-    const tables = tablesOf(solved, profile, bench?.material ?? 'unknown');
-    return bench && choices && tables ? sheetModel({ bench, choices, tables }) : undefined;
-  }, [bench, choices, profile, solved]);
+  const { bench } = useBench();
+  const model = useSheetModel();
   const task = useMemo((): FinishedTask | undefined => {
     if (!model || !bench || model.unreadable) return undefined;
     const { choices, blank, diameters, rod, ladder, field } = model;

@@ -1,11 +1,9 @@
-import { useMemo } from 'react';
 import { Link } from 'wouter';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { sheetModel } from '../../read/sheet-model.ts';
-import { tablesOf } from '../../read/tables-of.ts';
+import { useSheetModel } from '../../read/use-rod-sheet.ts';
 import { useSentence } from '../../read/use-sentence.ts';
 import { LayoutSheet } from './layout-sheet.tsx';
 import { useLiveSheet } from './use-live-sheet.ts';
@@ -14,15 +12,10 @@ import { useLiveSheet } from './use-live-sheet.ts';
 export function LayoutStep() {
   const sentence = useSentence();
   const { id } = useBuild();
-  const { bench, choices, findings, fit, profile, stiffness } = useBench();
+  const { bench, findings, fit, stiffness } = useBench();
   const sheet = useLiveSheet();
   const { solved, working, failure } = stiffness;
-  const material = bench?.material ?? 'unknown';
-  const tables = useMemo(() => tablesOf(solved, profile, material), [solved, profile, material]);
-  const model = useMemo(
-    () => (bench && choices && tables ? sheetModel({ bench, choices, tables }) : undefined),
-    [bench, choices, tables],
-  );
+  const model = useSheetModel();
   const hung = fit !== undefined && fit.request.setups.length > 0;
   const odd = fit ? stiffness.findings[0] : findings.find(({ severity }) => severity === 'stop');
   const trouble = (failure ?? (odd && sentence(odd)))?.replace(/\.$/, '');

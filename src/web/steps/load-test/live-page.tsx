@@ -19,6 +19,7 @@ import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
 import { useStayAwake } from '../../read/stay-awake.ts';
+import { useSheetModel } from '../../read/use-rod-sheet.ts';
 import { useSentence } from '../../read/use-sentence.ts';
 import { knownNow } from './live-known.ts';
 import { LivePanel } from './live-panel.tsx';
@@ -28,7 +29,6 @@ import { LiveStage } from './live-stage.tsx';
 import { useCamera } from './use-camera.ts';
 import { type Live, useLive } from './use-live.ts';
 import { useLiveProof } from './use-live-proof.ts';
-import { useTestedRod } from './use-load-test.ts';
 import './live.css';
 
 type Pixel = readonly [number, number];
@@ -44,7 +44,7 @@ export function LivePage({ build, test }: { build: string; test: string }) {
 
 function LiveSheet({ test: id }: { test: string }) {
   const { document, id: build } = useBuild();
-  const model = useTestedRod();
+  const model = useSheetModel();
   const test = useMemo(() => readLoadTests(document).find((one) => one.id === id), [document, id]);
   const back = <Link href={`/builds/${build}/load-test`}>Back to the load test</Link>;
   if (!test || !model) {

@@ -10,6 +10,7 @@ import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
+import { useSheetModel } from '../../read/use-rod-sheet.ts';
 import { BeforeAfterPart } from './before-after-part.tsx';
 import { DaysPart } from './days-part.tsx';
 import { ExpectedPart } from './expected-part.tsx';
@@ -21,13 +22,12 @@ import { ProofPart } from './proof-part.tsx';
 import { ProofRecordPart } from './proof-record-part.tsx';
 import { SecondEstimatePart } from './second-estimate-part.tsx';
 import { TestsPart } from './tests-part.tsx';
-import { useTestedRod } from './use-load-test.ts';
 import './load-test.css';
 
 /** What the load test should show, the test itself, and the proof that the prediction can be trusted. */
 export function LoadTestStep() {
   const { fit, stiffness } = useBench();
-  const model = useTestedRod();
+  const model = useSheetModel();
   const working = fit !== undefined && stiffness.working && !stiffness.solved;
   const predicted = model && !model.unreadable && !working ? model : undefined;
   // One tree whatever is known: a picture on its way must not be dropped when the fit is done.

@@ -10,11 +10,10 @@ import {
   type MarksList,
   withPlusMinus,
 } from '../../../engine/marks/marks-list.ts';
-import { useBench } from '../../read/bench.tsx';
-import { type SheetModel, sheetModel } from '../../read/sheet-model.ts';
-import { tablesOf } from '../../read/tables-of.ts';
+import type { SheetModel } from '../../read/sheet-model.ts';
 import { useLayoutProposal } from '../../read/use-layout-proposal.ts';
 import { type PlaceDoubt, useMarkSpread } from '../../read/use-mark-spread.ts';
+import { useSheetModel } from '../../read/use-rod-sheet.ts';
 import { useSlack } from '../../worker/use-slack.ts';
 
 export interface ChosenMarks {
@@ -29,12 +28,7 @@ export interface ChosenMarks {
 
 /** The chosen layout as it is marked, its slack beside it once worked out; undefined until every guide has a mark. */
 export function useMarks(): ChosenMarks | undefined {
-  const { bench, choices, profile, stiffness } = useBench();
-  const { solved } = stiffness;
-  const model = useMemo(() => {
-    const tables = tablesOf(solved, profile, bench?.material ?? 'unknown');
-    return bench && choices && tables ? sheetModel({ bench, choices, tables }) : undefined;
-  }, [bench, choices, profile, solved]);
+  const model = useSheetModel();
   const slack = useSlack(useMemo(() => slackQuestion(model), [model])).answer;
   const best = useLayoutProposal(model?.marksAre === 'own' && !model.unreadable ? model.request : undefined);
   const doubt = useMarkSpread(model, best);

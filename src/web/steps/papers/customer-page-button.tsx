@@ -1,4 +1,3 @@
-import { useMemo } from 'react';
 import { Button } from 'react-aria-components';
 import { guideName } from '../../../engine/kinds/guides.ts';
 import { listMarks } from '../../../engine/marks/marks-list.ts';
@@ -11,21 +10,16 @@ import { dayWords } from '../../fields/moment-field.tsx';
 import { fileName, handOver } from '../../parts/sheet/hand-over.ts';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { sheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
-import { tablesOf } from '../../read/tables-of.ts';
+import { ownMarks, useSheetModel } from '../../read/use-rod-sheet.ts';
 import { useLadder } from '../../worker/use-ladder.ts';
 
 /** The finished rod as one file to send its customer; with its bend once the guides are marked. */
 export function CustomerPageButton() {
   const { id, title, document } = useBuild();
   const { writer, value } = useShop();
-  const { bench, choices, blank, profile, stiffness } = useBench();
-  const model = useMemo(() => {
-    const tables = tablesOf(stiffness.solved, profile, bench?.material ?? 'unknown');
-    const own = bench && choices && tables ? sheetModel({ bench, choices, tables }) : undefined;
-    return own?.marksAre === 'own' && !own.unreadable ? own : undefined;
-  }, [bench, choices, profile, stiffness.solved]);
+  const { blank, stiffness } = useBench();
+  const model = ownMarks(useSheetModel());
   const { answer, working } = useLadder(
     model && model.loads.ladder.length > 0 ? model.ladder : undefined,
     model?.field.fromTipM ?? [],

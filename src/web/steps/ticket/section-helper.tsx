@@ -9,8 +9,8 @@ import { useBench } from '../../read/bench.tsx';
 import type { Build } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
+import { ownMarks, useRodSheet } from '../../read/use-rod-sheet.ts';
 import { numberOf, siOf } from '../../read/values.ts';
-import { ownMarks, useRecordedSheet } from './recorded-sheet.ts';
 import { SectionMarks } from './section-marks.tsx';
 
 /** A new section in the place of one on record. */
@@ -52,7 +52,7 @@ export function SectionHelper({ ticket }: { ticket: Build }) {
 
 function NewSection({ repair }: { repair: SectionRepair }) {
   const { system, writer } = useShop();
-  const sheet = ownMarks(useRecordedSheet()?.sheet);
+  const sheet = ownMarks(useRodSheet()?.sheet);
   const judged = useMemo(
     () => sheet && judgeSectionRepair({ request: laidOf(sheet), repair }),
     [sheet, repair],

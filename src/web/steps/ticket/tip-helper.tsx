@@ -8,11 +8,11 @@ import { Field } from '../../fields/field.tsx';
 import { useBench } from '../../read/bench.tsx';
 import type { Build } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
+import { ownMarks, useRodSheet } from '../../read/use-rod-sheet.ts';
 import { useSentence } from '../../read/use-sentence.ts';
 import { siOf, textOf } from '../../read/values.ts';
 import { GuideFates } from './guide-fates.tsx';
 import { JudgedFates } from './judged-fates.tsx';
-import { ownMarks, useRecordedSheet } from './recorded-sheet.ts';
 import { TipDrawing } from './tip-drawing.tsx';
 import { TubeWords } from './tube-words.tsx';
 
@@ -20,7 +20,7 @@ import { TubeWords } from './tube-words.tsx';
 export function RecordedTip({ ticket }: { ticket: Build }) {
   const { choices, profile, stiffness } = useBench();
   const lostM = siOf(ticket.single('damage'), 'lost');
-  const model = useRecordedSheet();
+  const model = useRodSheet();
   const marks = choices?.guides.map(({ stationM }) => stationM) ?? [];
   const known = marks.every((mark) => mark !== undefined) ? marks : undefined;
   const rods = useMemo(() => {
