@@ -11,8 +11,8 @@ import { agreementWords } from '../words/fit.ts';
 import { type LadderWriter, ladderWriter } from '../words/ladder-writer.ts';
 import { layoutVerdictWords, lostLoadsWords } from '../words/layout-verdict.ts';
 import { lineSideInWords } from '../words/line-side.ts';
-import { plusMinusInWords, slackInWords, tapeWriter } from '../words/places.ts';
-import { lineSideRoundInWords, linesToDraw, markRoundInWords } from '../words/round.ts';
+import { markCells, plusMinusCell, roundCell } from '../words/mark-cells.ts';
+import { lineSideRoundInWords, linesToDraw } from '../words/round.ts';
 import { sentenceOf } from '../words/sentence.ts';
 import { standingMarksInWords } from '../words/standing-marks.ts';
 import { shownRows, threeDigits } from '../words/stiffness.ts';
@@ -148,7 +148,6 @@ function strainPart({ work, bench, w }: Page): string {
 
 function marksPart({ work }: Page, marks: MarksList): string {
   const on = (lengthM: number) => formatOnTape(lengthM, marks.tapeStep);
-  const tape = tapeWriter(marks.tapeStep);
   const round = marks.sections.some(({ rows }) => rows.some((row) => row.round !== undefined));
   const sure = marks.sections.some(({ rows }) => rows.some(({ plusMinusM }) => plusMinusM !== undefined));
   const tables = marks.sections.map((section) => {
@@ -158,15 +157,9 @@ function marksPart({ work }: Page, marks: MarksList): string {
     const title = `${section.name}, ${on(section.lengthM)} long${side}`;
     if (section.rows.length === 0) return `${title}: no guide on it`;
     const rows = section.rows.map((row) => [
-      `${row.guide}`,
-      row.name,
-      on(row.fromOwnTipM),
-      on(row.fromOwnButtM),
-      on(row.fromTipM),
-      on(row.intervalM),
-      row.slack ? slackInWords(row.slack.towardsTipM, row.slack.towardsButtM, tape) : '',
-      ...(round ? [row.round ? markRoundInWords(row.round, marks.tapeStep) : ''] : []),
-      ...(sure ? [plusMinusInWords(row.plusMinusM, tape)] : []),
+      ...markCells(row, marks.tapeStep),
+      ...(round ? [roundCell(row, marks.tapeStep)] : []),
+      ...(sure ? [plusMinusCell(row, marks.tapeStep)] : []),
     ]);
     const heads = [
       'guide',

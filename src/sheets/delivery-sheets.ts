@@ -1,5 +1,5 @@
 import { careSources, cautions } from '../words/care.ts';
-import { line, type Mark, type Sheet, text } from './drawing.ts';
+import { frame, line, type Mark, type Sheet, text } from './drawing.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
 import { paragraph } from './paragraph.ts';
 import { drawTable, tableHeightMm, tableRowMm } from './table.ts';
@@ -40,7 +40,7 @@ export function deliverySheets(
 function labelSheet(rod: DeliveredRod, paper: PaperName): Sheet {
   const size = standingPaper[paper];
   const one = (topMm: number): Mark[] => [
-    ...box(marginMm, topMm, 150, 34),
+    ...frame(marginMm, topMm, 150, 34),
     ...paragraph(rod.title, marginMm + 5, topMm + 9, {
       widthMm: 140,
       sizeMm: 5.5,
@@ -176,16 +176,6 @@ function partRowsThatFit(parts: readonly PartRow[], most: number): string[][] {
   const rows = shown.map(({ what, lot, dye }) => [cut(what, 60), cut(lot, 24), cut(dye, 24)]);
   const more = parts.length - shown.length;
   return more > 0 ? [...rows, [`and ${more} more, in the record`, '', '']] : rows;
-}
-
-function box(leftMm: number, topMm: number, widthMm: number, heightMm: number): Mark[] {
-  const [right, bottom] = [leftMm + widthMm, topMm + heightMm];
-  return [
-    line(leftMm, topMm, right, topMm),
-    line(right, topMm, right, bottom),
-    line(right, bottom, leftMm, bottom),
-    line(leftMm, bottom, leftMm, topMm),
-  ];
 }
 
 function cut(words: string, most: number): string {

@@ -64,6 +64,17 @@ export interface Shape {
 /** Words, or a true fraction set small above and below its stroke. */
 export type TextPiece = string | { numerator: number; denominator: number };
 
+/** The four sides of a box. */
+export function frame(leftMm: number, topMm: number, widthMm: number, heightMm: number): Line[] {
+  const [right, bottom] = [leftMm + widthMm, topMm + heightMm];
+  return [
+    line(leftMm, topMm, right, topMm),
+    line(right, topMm, right, bottom),
+    line(right, bottom, leftMm, bottom),
+    line(leftMm, bottom, leftMm, topMm),
+  ];
+}
+
 export function line(
   x1Mm: number,
   y1Mm: number,

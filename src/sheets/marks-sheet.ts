@@ -1,8 +1,8 @@
 import type { MarkRow, MarksList, SectionMarks } from '../engine/marks/marks-list.ts';
 import { formatOnTape, type TapeStep } from '../engine/units/tape-step.ts';
 import { lineSideInWords } from '../words/line-side.ts';
-import { plusMinusInWords, slackInWords, tapeWriter } from '../words/places.ts';
-import { lineSideRoundInWords, linesToDraw, markRoundInWords } from '../words/round.ts';
+import { markCells, plusMinusCell, roundCell } from '../words/mark-cells.ts';
+import { lineSideRoundInWords, linesToDraw } from '../words/round.ts';
 import { checkRules, rulesRoomMm } from './check-rules.ts';
 import { type Mark, type Page, type Sheet, text } from './drawing.ts';
 import { type Block, flowBlocks } from './page-flow.ts';
@@ -73,7 +73,9 @@ function hasRound({ sections }: MarksList): boolean {
 
 function sectionBlock(section: SectionMarks, step: TapeStep, round: boolean): Block {
   const columns = round ? roundColumns : plainColumns;
-  const rows = section.rows.map((row) => (round ? roundCells(row, step) : markCells(row, step)));
+  const rows = section.rows.map((row) =>
+    round ? roundCells(row, step) : [...markCells(row, step), plusMinusCell(row, step)],
+  );
   const title = `${section.name}: ${formatOnTape(section.lengthM, step)} long, stations ${formatOnTape(section.fromTipM, step)} to ${formatOnTape(section.toTipM, step)}`;
   const side =
     section.lineSide &&
@@ -90,23 +92,7 @@ function sectionBlock(section: SectionMarks, step: TapeStep, round: boolean): Bl
   };
 }
 
-function markCells(row: MarkRow, step: TapeStep): string[] {
-  const on = (lengthM: number) => formatOnTape(lengthM, step);
-  const tape = tapeWriter(step);
-  return [
-    `${row.guide}`,
-    row.name,
-    on(row.fromOwnTipM),
-    on(row.fromOwnButtM),
-    on(row.fromTipM),
-    on(row.intervalM),
-    row.slack ? slackInWords(row.slack.towardsTipM, row.slack.towardsButtM, tape) : '',
-    plusMinusInWords(row.plusMinusM, tape),
-  ];
-}
-
 function roundCells(row: MarkRow, step: TapeStep): string[] {
   const [guide, name, tip, butt, station, interval, mayMove] = markCells(row, step);
-  const round = row.round ? markRoundInWords(row.round, step) : '';
-  return [guide, name, tip, butt, round, station, interval, mayMove];
+  return [guide, name, tip, butt, roundCell(row, step), station, interval, mayMove];
 }

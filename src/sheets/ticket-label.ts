@@ -1,4 +1,4 @@
-import { line, type Mark, type Sheet, text } from './drawing.ts';
+import { frame, line, type Mark, type Sheet, text } from './drawing.ts';
 import { fittedWords } from './fitted-words.ts';
 import { marginMm, type PaperName, standingPaper } from './paper-size.ts';
 
@@ -40,21 +40,11 @@ function oneLabel(label: TicketLabel, whose: string, leftMm: number, topMm: numb
     return [text(leftMm + 4, y, fittedWords(words, widthMm - 8, sizeMm, bold), { sizeMm, bold })];
   });
   return [
-    ...frame(leftMm, topMm),
+    ...frame(leftMm, topMm, widthMm, heightMm),
     text(leftMm + 4, topMm + 11, label.number, { sizeMm: 7, bold: true }),
     text(leftMm + widthMm - 4, topMm + 6, whose, { sizeMm: 2.6, align: 'end', ink: 'grey' }),
     text(leftMm + widthMm - 4, topMm + 11, fittedWords(label.shop, 50, 3), { align: 'end' }),
     line(leftMm + 4, topMm + 15, leftMm + widthMm - 4, topMm + 15, { widthMm: 0.2 }),
     ...said,
-  ];
-}
-
-function frame(leftMm: number, topMm: number): Mark[] {
-  const [right, bottom] = [leftMm + widthMm, topMm + heightMm];
-  return [
-    line(leftMm, topMm, right, topMm),
-    line(right, topMm, right, bottom),
-    line(right, bottom, leftMm, bottom),
-    line(leftMm, bottom, leftMm, topMm),
   ];
 }

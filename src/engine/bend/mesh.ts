@@ -5,6 +5,7 @@
  * In an element the angle is linear; its bending spring is exact for a constant moment, 1 / ∫ ds/EI. Mass is
  * lumped to the nodes. Both are second order in the element size.
  */
+import { pairAround } from '../numerics/pair-around.ts';
 import {
   integralsOverCells,
   reciprocalIntegralsOverCells,
@@ -136,13 +137,8 @@ function lumpMass(
   massKg: Float64Array,
   { fromTipM: at, massKg: kg }: PointMass,
 ): void {
-  let low = 0;
-  let high = fromTipM.length - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (fromTipM[middle] >= at) low = middle;
-    else high = middle;
-  }
+  const low = pairAround(fromTipM, at);
+  const high = low + 1;
   const share = (fromTipM[low] - at) / (fromTipM[low] - fromTipM[high]);
   massKg[high] += kg * share;
   massKg[low] += kg * (1 - share);

@@ -1,3 +1,5 @@
+import { pairAround } from './pair-around.ts';
+
 /**
  * A function given by a table: linear between rows, constant outside, with the exact integrals of itself
  * and of its reciprocal. Rows ascend in x; one row is a constant.
@@ -24,14 +26,7 @@ export function piecewiseLinear(x: ArrayLike<number>, y: ArrayLike<number>): Pie
 /** Index of the row interval that holds `at`: -1 before the first row, n - 1 behind the last. */
 function intervalOf(x: Float64Array, at: number): number {
   if (at < x[0]) return -1;
-  let low = 0;
-  let high = x.length;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (x[middle] <= at) low = middle;
-    else high = middle;
-  }
-  return low;
+  return at >= x[x.length - 1] ? x.length - 1 : pairAround(x, at);
 }
 
 export function valueAt(table: PiecewiseLinear, at: number): number {

@@ -1,6 +1,8 @@
 /** A clamped set-up cut into elements: its nodes, what hangs where, and where each reading stands. */
+
 import { makeWorkspace, type Workspace } from '../bend/equilibrium.ts';
 import type { Mesh } from '../bend/mesh.ts';
+import { pairAround } from '../numerics/pair-around.ts';
 import type { PreparedClamp, PreparedTest } from './prepared-request.ts';
 import { type PlaceInRows, placeInRows, type Rows } from './rows.ts';
 
@@ -168,12 +170,6 @@ function testModel(
 }
 
 function elementAt(fromTipM: Float64Array, at: number): { element: number; along: number } {
-  let low = 0;
-  let high = fromTipM.length - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (fromTipM[middle] >= at) low = middle;
-    else high = middle;
-  }
-  return { element: high, along: Math.max(0, fromTipM[low] - at) };
+  const low = pairAround(fromTipM, at);
+  return { element: low + 1, along: Math.max(0, fromTipM[low] - at) };
 }

@@ -1,3 +1,4 @@
+import { pairAround } from '../numerics/pair-around.ts';
 /**
  * Where the unknowns stand along the blank. Stiffness has 81 rows, twice as close at the tip as the mean, for
  * it changes fastest there; mass and natural curvature, which are smoother, have 21.
@@ -27,16 +28,10 @@ export interface PlaceInRows {
 }
 
 export function placeInRows(rows: Float64Array, at: number): PlaceInRows {
-  let low = 0;
-  let high = rows.length - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (rows[middle] <= at) low = middle;
-    else high = middle;
-  }
+  const row = pairAround(rows, at);
   return {
-    row: low,
-    weight: Math.min(1, Math.max(0, (at - rows[low]) / (rows[high] - rows[low]))),
+    row,
+    weight: Math.min(1, Math.max(0, (at - rows[row]) / (rows[row + 1] - rows[row]))),
   };
 }
 

@@ -1,23 +1,15 @@
-import { type AssembledBlank, locateMark } from '../bench/assemble.ts';
+import { locateMark } from '../bench/assemble.ts';
 import { type BenchFinding, doubtsOf, stopsOf } from '../bench/bench-finding.ts';
 import { type DiameterRow, diameterAt } from '../bench/diameter-profile.ts';
 import { closeWrap } from './thread.ts';
-import { type GuideToWrap, type ThreadColour, type WrapChoices, wrapDefaults } from './wrap-choices.ts';
+import { type ThreadColour, type WrapChoices, wrapDefaults } from './wrap-choices.ts';
 import type { WrapKinds } from './wrap-kinds.ts';
+import type { WrapsInput } from './wrap-places.ts';
 import { type WrapPlace, wrapPlaces } from './wrap-places.ts';
 
 const stopAt = stopsOf<WrapKinds>();
 const doubtAt = doubtsOf<WrapKinds>();
 
-interface WrapsInput {
-  blank: AssembledBlank;
-  profile: readonly DiameterRow[];
-  /** From the tip down. */
-  guides: readonly GuideToWrap[];
-  keeper?: GuideToWrap;
-  gripFrontFromButtM: number;
-  choices: WrapChoices;
-}
 /** One wrap where it is laid, as the tape finds it on its own section. */
 export interface Wrap extends WrapPlace {
   section: number;

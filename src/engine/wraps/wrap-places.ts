@@ -23,7 +23,7 @@ export interface WrapPlace {
   guide?: number;
 }
 
-interface PlacesInput {
+export interface WrapsInput {
   blank: AssembledBlank;
   profile: readonly DiameterRow[];
   guides: readonly GuideToWrap[];
@@ -34,7 +34,7 @@ interface PlacesInput {
 }
 
 /** From the tip down. */
-export function wrapPlaces(input: PlacesInput): WrapPlace[] {
+export function wrapPlaces(input: WrapsInput): WrapPlace[] {
   const { blank, choices, gripFrontFromButtM, keeper } = input;
   const checkToM = blank.lengthM - gripFrontFromButtM;
   const places: WrapPlace[] = [
@@ -73,7 +73,7 @@ type FootNames = Omit<WrapPlace, 'fromTipM' | 'toTipM'>;
 
 function footPlaces(
   guide: GuideToWrap,
-  { blank, choices }: PlacesInput,
+  { blank, choices }: WrapsInput,
   { id, ...common }: FootNames,
 ): WrapPlace[] {
   const widthM = guide.wrapM ?? footWrapM(guide, blank, choices);
@@ -109,7 +109,7 @@ function usualWrapM(
   return share < 1 / 3 ? tipM : share < 2 / 3 ? middleM : buttM;
 }
 
-function ferrulePlaces(joint: AssembledJoint, { blank, profile, choices }: PlacesInput): WrapPlace[] {
+function ferrulePlaces(joint: AssembledJoint, { blank, profile, choices }: WrapsInput): WrapPlace[] {
   const { seat, kind, upper } = joint;
   const { ferruleDiameters, ferruleEdgeM } = choices;
   const [above, below] = [blank.sections[upper].name, blank.sections[upper + 1].name];

@@ -15,6 +15,9 @@ import {
   tradeSays,
 } from './declare.ts';
 
+/** Which line of the blank a drop is read at. */
+export const readingEdges = { upper: 'upper edge', axis: 'middle', lower: 'lower edge' } as const;
+
 /** A tape read by eye beside a still tip. */
 export const tapeSigmaM = 0.002;
 
@@ -43,11 +46,7 @@ export const setups = many('Set-up', {
   clampFromTip: length('tip to the clamp'),
   clampHeight: length('clamp above the floor'),
   turned: angle('blank turned on its axis', { usual: 0 }),
-  edge: choice(
-    'line of the blank that was read',
-    { upper: 'upper edge', axis: 'middle', lower: 'lower edge' },
-    { usual: 'axis' },
-  ),
+  edge: choice('line of the blank that was read', readingEdges, { usual: 'axis' }),
   supportTipSide: length('tip to the first support'),
   supportButtSide: length('tip to the second support'),
   loadFromTip: length('tip to the weight'),

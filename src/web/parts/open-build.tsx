@@ -4,21 +4,13 @@ import { BuildContext } from '../read/build-context.ts';
 import { useDocumentOf } from '../read/document-of.ts';
 import { useOpenStore } from '../read/open-store.ts';
 import type { DocumentStore } from '../store/document-store.ts';
-import { Page } from './sheet/page.tsx';
+import { OpeningPage } from './sheet/opening-page.tsx';
 
 /** Opens a build and gives it to everything below. */
 export function BuildProvider({ id, children }: { id: string; children: ReactNode }) {
   const opening = useOpenStore(id);
   if (opening.kind === 'open') return <OpenBuild store={opening.store}>{children}</OpenBuild>;
-  if (opening.kind === 'opening') return <Page title="Opening the build …">{null}</Page>;
-  return (
-    <Page title="This build cannot be opened">
-      <p role="alert">{opening.reason}. Nothing was changed. Try again, or pick another from the shelf.</p>
-      <button type="button" onClick={opening.retry}>
-        Try again
-      </button>
-    </Page>
-  );
+  return <OpeningPage what="build" opening={opening} />;
 }
 
 function OpenBuild({ store, children }: { store: DocumentStore; children: ReactNode }) {

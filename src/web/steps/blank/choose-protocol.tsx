@@ -3,6 +3,7 @@ import { Button, Label, Radio, RadioGroup } from 'react-aria-components';
 import type { ProtocolKind } from '../../../engine/bench/protocol.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { readQuantity } from '../../../engine/units/read-quantity.ts';
+import { readingEdges } from '../../../record/fields/readings.ts';
 import type { QuantityValue } from '../../../record/schema.ts';
 import { FieldLine } from '../../fields/field-line.tsx';
 import { leadOn } from '../../fields/lead-on.ts';
@@ -10,7 +11,6 @@ import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { useSentence } from '../../read/use-sentence.ts';
-import { edges } from './edges.ts';
 import { newSpan } from './new-span.ts';
 import { usePlanContext } from './plan-context.ts';
 import { readingsAsked, restOfPlan } from './plan-rest.ts';
@@ -106,7 +106,7 @@ function EdgeQuestion({ edge, setEdge }: { edge: Edge; setEdge(edge: Edge): void
     <RadioGroup className="field choice" value={edge} onChange={(value) => setEdge(value as Edge)}>
       <Label className="field-label">Line of the blank you will read, the same everywhere</Label>
       <div className="choice-options">
-        {edges.map(({ value, name }) => (
+        {Object.entries(readingEdges).map(([value, name]) => (
           <Radio key={value} value={value} className="choice-option">
             {name}
           </Radio>

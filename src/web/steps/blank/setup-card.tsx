@@ -5,7 +5,6 @@ import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { useSentence } from '../../read/use-sentence.ts';
-import { edges } from './edges.ts';
 import { FlagChecks } from './flag-checks.tsx';
 import { usePlanContext } from './plan-context.ts';
 import { floorTrouble, setupOfRows } from './protocol-of-rows.ts';
@@ -40,7 +39,7 @@ export function SetupCard({ rows, index }: { rows: SetupRows; index: number }) {
           <Field path={path('clampFromTip')} passedOver />
           <Field path={path('clampHeight')} passedOver />
         </div>
-        <Field path={path('edge')} options={edges} />
+        <Field path={path('edge')} />
         <FloorLine rows={rows} />
         <FlagChecks rows={rows} name={name} />
       </div>

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { Button } from 'react-aria-components';
 import type { Change } from '../../../record/operation.ts';
 import type { QuantityValue } from '../../../record/schema.ts';
@@ -10,35 +11,50 @@ import type { SetupRows } from './reading-rows.ts';
 
 const tip: QuantityValue = { si: 0, text: '0' };
 
-/** What is seldom changed of a set-up: its angle, its turn, its ±, rows added or taken away. */
-export function SetupMore({ rows, name }: { rows: SetupRows; name: string }) {
-  const { write, newRowId } = useBuild();
+interface SetupFoldProps {
+  id: string;
+  name: string;
+  fields: readonly string[];
+  children?: ReactNode;
+}
+
+/** What is seldom changed of a set-up, and its removal. */
+export function SetupFold({ id, name, fields, children }: SetupFoldProps) {
+  const { write } = useBuild();
   const say = useSay();
-  const path = (field: string) => ['setups', rows.setup.id, field] as const;
   const remove = () => {
-    write('removeSetup', [{ path: path('gone'), value: true }]);
+    write('removeSetup', [{ path: ['setups', id, 'gone'], value: true }]);
     say(`${name} is removed; undo brings it back.`);
   };
   return (
     <details className="setup-more screen-only">
       <summary>More about this set-up</summary>
       <div className="fields-row">
-        <Field path={path('name')} pale={name} />
-        <Field path={path('day')} />
-        <Field path={path('nominalAngle')} />
-        <Field path={path('turned')} />
-        <Field path={path('sigma')} />
+        <Field path={['setups', id, 'name']} pale={name} />
+        {fields.map((field) => (
+          <Field key={field} path={['setups', id, field]} />
+        ))}
       </div>
+      {children}
+      <Button className="plain" onPress={remove}>
+        Remove this set-up
+      </Button>
+    </details>
+  );
+}
+
+/** Of a clamped one: its angle, its turn, its ±, rows added or taken away. */
+export function SetupMore({ rows, name }: { rows: SetupRows; name: string }) {
+  const { write, newRowId } = useBuild();
+  return (
+    <SetupFold id={rows.setup.id} name={name} fields={['day', 'nominalAngle', 'turned', 'sigma']}>
       <Button className="button" onPress={() => write('addWeight', anotherWeight(rows, newRowId))}>
         Another weight
       </Button>{' '}
       <Button className="button" onPress={() => write('addStation', anotherStation(rows, newRowId))}>
         Another station under every weight
       </Button>{' '}
-      <Button className="plain" onPress={remove}>
-        Remove this set-up
-      </Button>
-    </details>
+    </SetupFold>
   );
 }
 

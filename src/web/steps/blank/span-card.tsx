@@ -1,11 +1,9 @@
-import { Button } from 'react-aria-components';
 import type { Row } from '../../../record/document.ts';
 import { setupName } from '../../../record/row-names.ts';
 import { Field } from '../../fields/field.tsx';
-import { useBuild } from '../../read/build-context.ts';
-import { useSay } from '../../read/messages.tsx';
 import { quantityOf } from '../../read/values.ts';
 import type { SetupRows } from './reading-rows.ts';
+import { SetupFold } from './setup-more.tsx';
 import { SpanSketch } from './span-sketch.tsx';
 
 /** A stretch on two supports: where they stand, where it is loaded, and the sag under every weight. */
@@ -41,7 +39,7 @@ export function SpanCard({ rows, index }: { rows: SetupRows; index: number }) {
           </fieldset>
         ))}
       </div>
-      <SpanMore rows={rows} name={name} />
+      <SetupFold id={setup.id} name={name} fields={['day', 'sigma']} />
     </section>
   );
 }
@@ -51,27 +49,4 @@ function sagWords(test: Row): string {
   const hung = quantityOf(test.fields.hung);
   if (hung?.si === 0) return 'Sag with nothing hung';
   return hung ? `Sag under ${hung.text}` : 'Sag under it';
-}
-
-function SpanMore({ rows: { setup }, name }: { rows: SetupRows; name: string }) {
-  const { write } = useBuild();
-  const say = useSay();
-  const path = (field: string) => ['setups', setup.id, field] as const;
-  const remove = () => {
-    write('removeSetup', [{ path: path('gone'), value: true }]);
-    say(`${name} is removed; undo brings it back.`);
-  };
-  return (
-    <details className="setup-more screen-only">
-      <summary>More about this set-up</summary>
-      <div className="fields-row">
-        <Field path={path('name')} pale={name} />
-        <Field path={path('day')} />
-        <Field path={path('sigma')} />
-      </div>
-      <Button className="plain" onPress={remove}>
-        Remove this set-up
-      </Button>
-    </details>
-  );
 }

@@ -38,13 +38,7 @@ function SwingRow({ swing, number, power }: { swing: CountedSwing; number: numbe
     <fieldset className="swing-row" data-group="">
       <legend className="field-label">Count {number}</legend>
       <div className="fields-row">
-        <Field
-          path={path('rod')}
-          options={[
-            { value: 'bare', name: 'bare blank' },
-            { value: 'finished', name: 'finished rod' },
-          ]}
-        />
+        <Field path={path('rod')} />
         <Field path={path('clampFromTip')} passedOver />
         <Field path={path('counted')} />
         <Field path={path('seconds')} />

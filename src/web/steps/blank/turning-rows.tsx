@@ -23,13 +23,7 @@ export function TurningRows({ section, name }: { section: TurnedSection; name: s
   };
   return (
     <div className="turning-rows">
-      <Field
-        path={path('held')}
-        options={[
-          { value: 'span', name: 'on two supports' },
-          { value: 'clamp', name: 'clamped at its butt' },
-        ]}
-      />
+      <Field path={path('held')} />
       <div className="fields-two">
         <Field path={path('loadA')} />
         <Field path={path('loadB')} />

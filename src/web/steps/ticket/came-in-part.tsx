@@ -30,18 +30,6 @@ export function CameInPart() {
   );
 }
 
-export const brokenThings = [
-  { value: '', name: 'pick one' },
-  { value: 'tip', name: 'the tip broke off' },
-  { value: 'guide', name: 'a guide' },
-  { value: 'section', name: 'a section' },
-  { value: 'ferrule', name: 'a joint' },
-  { value: 'wrap', name: 'a wrap or its finish' },
-  { value: 'seat', name: 'the reel seat' },
-  { value: 'grip', name: 'the grip' },
-  { value: 'other', name: 'something else' },
-];
-
 /** The build that it is, found on the shelf; a repair stands without one too. */
 function BuildOnRecord() {
   const { single, write } = useBuild();

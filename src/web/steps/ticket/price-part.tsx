@@ -1,7 +1,9 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
+import { ticketSchema } from '../../../record/schema.ts';
 import { shortNumber } from '../../../record/short-number.ts';
 import { ticketLabel } from '../../../sheets/ticket-label.ts';
+import { choiceText } from '../../../words/field-text.ts';
 import { writeMoney } from '../../../words/intl.ts';
 import { Field } from '../../fields/field.tsx';
 import { dayWords } from '../../fields/moment-field.tsx';
@@ -12,7 +14,6 @@ import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';
 import { useCurrency, useShop } from '../../read/shop.tsx';
 import { numberOf, textOf } from '../../read/values.ts';
-import { brokenThings } from './came-in-part.tsx';
 
 /** What it costs, when it is promised, and the label that goes on the rod. */
 export function PricePart() {
@@ -56,8 +57,7 @@ function useLabel() {
           rod: title,
           customer: textOf(about, 'customer') ?? '',
           contact: textOf(about, 'contact') ?? '',
-          broken:
-            brokenThings.find((one) => one.value !== '' && one.value === textOf(job, 'broken'))?.name ?? '',
+          broken: choiceText(ticketSchema.job.fields.broken, textOf(job, 'broken') ?? ''),
           promised: dayWords(textOf(job, 'promisedFor')),
           price: price === undefined ? '' : writeMoney(price, currency),
           shop: typeof shopName === 'string' ? shopName : '',

@@ -3,6 +3,7 @@ import { shortNumber } from '../../../record/short-number.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { HistorySheet } from '../../parts/history/history-sheet.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
+import { OpeningPage } from '../../parts/sheet/opening-page.tsx';
 import { Page } from '../../parts/sheet/page.tsx';
 import { SaveBanner, savedInBrief } from '../../parts/sheet/save-line.tsx';
 import { UndoButtons } from '../../parts/sheet/undo-buttons.tsx';
@@ -22,15 +23,7 @@ import './ticket.css';
 export function TicketPage({ id }: { id: string }) {
   const opening = useOpenStore(id);
   if (opening.kind === 'open') return <OpenTicket store={opening.store} />;
-  if (opening.kind === 'opening') return <Page title="Opening the repair …">{null}</Page>;
-  return (
-    <Page title="This repair cannot be opened">
-      <p role="alert">{opening.reason}. Nothing was changed. Try again, or pick another from the shelf.</p>
-      <button type="button" onClick={opening.retry}>
-        Try again
-      </button>
-    </Page>
-  );
+  return <OpeningPage what="repair" opening={opening} />;
 }
 
 function OpenTicket({ store }: { store: DocumentStore }) {
