@@ -1,8 +1,15 @@
 import { expect, test } from 'vitest';
-import { besideFor } from './worst-lens.ts';
+import { besideFor, fitsInGlass } from './worst-lens.ts';
 
 test('in a small lens the limit alone stands beside the figure', () => {
   expect(besideFor('bend added, limit 0.051 1/m', 112)).toBe('bend added, limit 0.051 1/m');
   expect(besideFor('bend added, limit 0.051 1/m', 80)).toBe('limit 0.051 1/m');
   expect(besideFor('gap, limit 13⁄32 in', 90)).toBe('gap, limit 13⁄32 in');
+});
+
+test('words that would cross the edge of the glass are left out', () => {
+  expect(fitsInGlass('guide 8', 69, 70)).toBe(false);
+  expect(fitsInGlass('guide 8', 60, 70)).toBe(true);
+  expect(fitsInGlass('between guides 1 and 2', 60, 90)).toBe(false);
+  expect(fitsInGlass('between guides 1 and 2', 65, 112)).toBe(true);
 });

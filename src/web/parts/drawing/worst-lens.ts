@@ -103,9 +103,16 @@ export class WorstLens {
     setAll(name, { x: words.x, y: words.y + 15 });
     setText(figure, raisedFractions(value));
     setText(beside, raisedFractions(ofRing ? limit : besideFor(limit, radius)));
-    setText(name, radius > wordyPx ? place : '');
+    setText(name, fitsInGlass(place, words.y + 15 - y, radius) ? place : '');
   }
 }
+
+/** Whether words fit between the glass's edges, so far from its middle. */
+export function fitsInGlass(words: string, downPx: number, radius: number): boolean {
+  const reach = Math.abs(downPx) + descentPx;
+  return reach < radius && (letterPx * words.length) / 2 < Math.sqrt(radius ** 2 - reach ** 2);
+}
+const descentPx = 4;
 
 /** `bend added, limit 0.051 1/m`; where the glass is too small for it, the limit alone. */
 export function besideFor(limit: string, radius: number): string {
@@ -114,9 +121,6 @@ export function besideFor(limit: string, radius: number): string {
 }
 /** Of the small letters in the lens, on the average. */
 const letterPx = 6.6;
-
-/** Beneath it three lines of words do not fit in. */
-const wordyPx = 66;
 
 interface Sight {
   at: { xM: number; yM: number };

@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
 import { useLocation } from 'wouter';
+import { sectionName } from '../../../record/row-names.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { goToField } from '../../parts/sheet/next-line.tsx';
 import { useScreen } from '../../parts/sheet/screens.tsx';
@@ -7,7 +8,6 @@ import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useOpenParts } from '../../read/open-parts.ts';
 import { useSentence } from '../../read/use-sentence.ts';
-import { textOf } from '../../read/values.ts';
 import { screenOf, screens } from './blank-screens.ts';
 
 /** Everything that looks odd, in one place, each with the way to its field, on whichever screen that stands. */
@@ -59,7 +59,8 @@ function useSectionName(): (path: string) => string {
   const { rows } = useBuild();
   return (path) => {
     const [, id] = /^sections\/([^/]+)\/(?:mass|balanceFromOwnTip)$/.exec(path) ?? [];
-    const name = textOf(rows('sections').find((row) => row.id === id) ?? { id: '', fields: {} }, 'name');
-    return name ? `${name}: ` : '';
+    const sections = rows('sections');
+    const index = sections.findIndex((row) => row.id === id);
+    return index < 0 ? '' : `${sectionName(sections[index], index)}: `;
   };
 }

@@ -1,5 +1,6 @@
 import { Link } from 'wouter';
 import { rackName, rackShortages } from '../../../record/rack.ts';
+import { guidesToCome } from '../../../words/guides-to-come.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { Field } from '../../fields/field.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
@@ -60,7 +61,7 @@ export function GuidesStep() {
           (sortedOut
             ? 'Every place has its guide. Tape them on as the rack says, then load the rod.'
             : placed
-              ? 'Look along each guide of the bag and tap how straight it is.'
+              ? nextOfBag(sorted.order)
               : 'The layout has no marks yet; the rack needs them.')}
       </NextLine>
       <SinceNote works={['rack']} />
@@ -139,4 +140,9 @@ function FeetPart() {
       </Caution>
     </>
   );
+}
+
+function nextOfBag(order: Parameters<typeof guidesToCome>[0]): string {
+  const open = order.length > 0 ? ` Still to come: ${guidesToCome(order)}.` : '';
+  return `Look along each guide of the bag and tap how straight it is.${open}`;
 }

@@ -1,6 +1,7 @@
 import { Button } from 'react-aria-components';
 import type { SortedBag } from '../../../engine/guides/bag-sorting.ts';
 import { rackSheet } from '../../../sheets/rack-sheet.ts';
+import { guidesToCome } from '../../../words/guides-to-come.ts';
 import { sentenceOf } from '../../../words/sentence.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
@@ -28,10 +29,7 @@ export function RackPart({ sorted, numberOf }: { sorted: SortedBag; numberOf(bag
     >
       <div role="status">
         {sorted.order.length > 0 && (
-          <p className="attention">
-            ▲ Too few usable guides. Order{' '}
-            {sorted.order.map(({ size, count }) => `${count} of size ${size}`).join(', ')}.
-          </p>
+          <p className="attention">▲ Too few usable guides. Order {guidesToCome(sorted.order)}.</p>
         )}
       </div>
       <TableFrame label="Rack">
