@@ -38,6 +38,7 @@ export function ReelLineDrawing({ question, answer, writer, onTake }: ReelLineDr
               over={i === 1 && !keeps}
             />
           ))}
+          <BarNames frame={frame} question={question} answer={answer} />
           <Labels frame={frame} question={question} answer={answer} writer={writer} />
         </svg>
       )}
@@ -61,22 +62,14 @@ interface RegionProps {
 }
 
 /** Shaded: some height keeps the limits there. A bar: the ring that stands at that height. */
-function Region({ frame, question, answer: { region }, onTake }: RegionProps) {
+function Region({ frame, question, answer, onTake }: RegionProps) {
   const { x, y, freeM } = frame;
+  const { region } = answer;
   const stepPx = Math.abs(x(frame.stepM) - x(0));
   const columns = region.heights.map(({ fromTipM, lowestM, highestM }) => {
     const [left, top, bottom] = [x(freeM - fromTipM) - stepPx / 2, y(lowestM), y(highestM)];
     return `M${left} ${top}h${stepPx}V${bottom}h${-stepPx}z`;
   });
-  const asked = firstRingQuestion(question);
-  const bars = ringsOffered(question).flatMap((ring, i) =>
-    (region.rings[i]?.stretches ?? []).map((stretch) => ({
-      ...stretch,
-      ring,
-      atY: y(ringUnderM(asked, freeM - (stretch.fromTipM + stretch.toTipM) / 2, asked.rings[i])),
-    })),
-  );
-  const names = apart(bars.map(({ fromTipM }) => x(freeM - fromTipM) + 4));
   const press = (event: PointerEvent<SVGPathElement>, ring: RingOnHand) => {
     const box = event.currentTarget.ownerSVGElement?.getBoundingClientRect();
     if (box) onTake(freeM - frame.alongAt(event.clientX - box.left), ring);
@@ -84,7 +77,7 @@ function Region({ frame, question, answer: { region }, onTake }: RegionProps) {
   return (
     <g>
       <path d={columns.join('')} className="fan-region" />
-      {bars.map(({ ring, fromTipM, toTipM, atY }) => {
+      {barsOf({ frame, question, answer }).map(({ ring, fromTipM, toTipM, atY }) => {
         const line = `M${x(freeM - toTipM)} ${atY}H${x(freeM - fromTipM)}`;
         return (
           <g key={`${ring.kind}${ring.size}${fromTipM}`}>
@@ -93,8 +86,32 @@ function Region({ frame, question, answer: { region }, onTake }: RegionProps) {
           </g>
         );
       })}
+    </g>
+  );
+}
+
+type Bars = Omit<RegionProps, 'onTake'>;
+
+/** A bar for every stretch on which a ring keeps the limits. */
+function barsOf({ frame: { y, freeM }, question, answer: { region } }: Bars) {
+  const asked = firstRingQuestion(question);
+  return ringsOffered(question).flatMap((ring, i) =>
+    (region.rings[i]?.stretches ?? []).map((stretch) => ({
+      ...stretch,
+      ring,
+      atY: y(ringUnderM(asked, freeM - (stretch.fromTipM + stretch.toTipM) / 2, asked.rings[i])),
+    })),
+  );
+}
+
+/** Drawn last: read across the lines of the fan. */
+function BarNames({ frame, question, answer }: Bars) {
+  const bars = barsOf({ frame, question, answer });
+  const names = apart(bars.map(({ fromTipM }) => frame.x(frame.freeM - fromTipM) + 4));
+  return (
+    <g>
       {bars.map(({ ring, fromTipM, atY }, i) => (
-        <text key={`${ring.kind}${ring.size}${fromTipM}`} x={names[i]} y={atY - 4} className="small">
+        <text key={`${ring.kind}${ring.size}${fromTipM}`} x={names[i]} y={atY - 4} className="fan-bar-name">
           {ring.size.replace(/ mm$/, '')}
         </text>
       ))}
