@@ -10,6 +10,8 @@ export interface Figures {
   /** Worse than the start by more than 1 % and 3 %, and by how much at most. */
   worse1: number;
   worse3: number;
+  /** Of these, where the marks were moved; elsewhere the start breaks a rule and its nearest lawful neighbour stands in. */
+  worse3Moved: number;
   worstLoss: number;
   meanGain: number;
   /** True worst reading over what was promised: median and nine of ten. */
@@ -19,6 +21,8 @@ export interface Figures {
   overBest: [number, number];
   inRange: number;
   costHeld: number;
+  /** Places under a weight never hung: share inside their ±, of the tip and of the flags; the tip's ± in the middle. */
+  neverHung?: { benches: number; tip: number; tipHalf: number; flags: number; tipReach: number };
   /** By quarters of what was said: benches, said, true. */
   better: ({ benches: number; said: number; true: number } | undefined)[];
   kinds: (KindFigures & { kind: UnlikeKind | 'all' })[];
@@ -44,6 +48,7 @@ export function figuresOf(all: readonly BenchRow[], readings: Readings): Figures
     moved: rows.filter(({ moved }) => moved).length,
     worse1: losses.filter((by) => by > 0.01).length,
     worse3: losses.filter((by) => by > 0.03).length,
+    worse3Moved: losses.filter((by, i) => by > 0.03 && rows[i].moved).length,
     worstLoss: Math.max(...losses),
     meanGain: -mean(losses),
     overLikeliest: middleAndTail(rows.map(({ ours, likeliest }) => ours / likeliest)),
@@ -51,6 +56,7 @@ export function figuresOf(all: readonly BenchRow[], readings: Readings): Figures
     overBest: middleAndTail(rows.map(({ ours, best }) => ours / best)),
     inRange: share(({ ours, low, high }) => ours >= low && ours <= high),
     costHeld: share(({ ours, best, costOfKeeping }) => ours / best - 1 <= costOfKeeping),
+    neverHung: neverHungIn(rows),
     better: [0, 1, 2, 3].map((quarter) => betterIn(rows, quarter)),
     kinds: [...unlikeKinds, 'all' as const].flatMap((kind) => {
       const own = rows.filter((row) => kind === 'all' || row.kind === kind);
@@ -62,6 +68,24 @@ export function figuresOf(all: readonly BenchRow[], readings: Readings): Figures
 function middleAndTail(ratios: readonly number[]): [number, number] {
   const sorted = [...ratios].sort((a, b) => a - b);
   return [quantile(sorted, 0.5), quantile(sorted, 0.9)];
+}
+
+function neverHungIn(rows: readonly BenchRow[]): Figures['neverHung'] {
+  const judged = rows.flatMap(({ neverHung }) => neverHung ?? []);
+  if (judged.length === 0) return undefined;
+  const within = (off: readonly number[], reach: number) =>
+    mean(off.map((by) => Number(Math.abs(by) <= reach)));
+  const tips = judged.flatMap(({ tip }) => tip);
+  return {
+    benches: judged.length,
+    tip: within(tips, 1),
+    tipHalf: within(tips, 0.6745 / 1.96),
+    flags: within(
+      judged.flatMap(({ flags }) => flags),
+      1,
+    ),
+    tipReach: middleAndTail(judged.map(({ tipReach }) => tipReach))[0],
+  };
 }
 
 function betterIn(rows: readonly BenchRow[], quarter: number): Figures['better'][number] {
@@ -105,18 +129,23 @@ const percent = (share: number) => `${Math.round(100 * share)} %`;
 const pair = ([middle, tail]: [number, number]) => `${middle.toFixed(2)}, ${tail.toFixed(2)}`;
 
 function linesOf(figures: Figures): string[] {
-  const { better, kinds } = figures;
+  const { better, kinds, neverHung } = figures;
   return [
     '| what | seen |',
     '|---|---|',
     `| benches; marks moved on | ${figures.benches}; ${figures.moved} |`,
-    `| worse than the start by over 1 %, over 3 %; at most | ${figures.worse1}, ${figures.worse3}; ${percent(Math.max(0, figures.worstLoss))} |`,
+    `| worse than the start by over 1 %, over 3 % (marks moved); at most | ${figures.worse1}, ${figures.worse3} (${figures.worse3Moved}); ${percent(Math.max(0, figures.worstLoss))} |`,
     `| better than the start, mean | ${percent(figures.meanGain)} |`,
     `| true worst over the likeliest blank's: median, nine of ten | ${pair(figures.overLikeliest)} |`,
     `| true worst over the expected one | ${pair(figures.overExpected)} |`,
     `| over the best on the true rod | ${pair(figures.overBest)} |`,
     `| true worst inside its 95 % range | ${percent(figures.inRange)} |`,
     `| cost of keeping inside its 95 of 100 | ${percent(figures.costHeld)} |`,
+    ...(neverHung
+      ? [
+          `| a weight never hung (${neverHung.benches} benches): tip inside its ±, inside a third of it; flags inside theirs; the tip's ± over the length | ${percent(neverHung.tip)}, ${percent(neverHung.tipHalf)}; ${percent(neverHung.flags)}; ${(100 * neverHung.tipReach).toFixed(1)} % |`,
+        ]
+      : []),
     ...better.map((quarter, i) => {
       const range = `"better on N of 100", ${25 * i} to ${25 * (i + 1)}`;
       const seen = quarter

@@ -1,5 +1,6 @@
 /** One simulated bench from its readings to its marks, and everything promised on the way held against the true rod. */
 
+import { blanksThatFit } from '../../src/engine/flow/build-sureness.ts';
 import { layoutFromBench } from '../../src/engine/flow/layout-from-bench.ts';
 import { makeLadder, readLadder } from '../../src/engine/layout/ladder.ts';
 import { layout } from '../../src/engine/layout/layout.ts';
@@ -12,6 +13,7 @@ import type { TrueBlank } from '../../test/support/simulated-bench.ts';
 import { type Readings, readUnlikeBench } from '../../test/support/unlike-bench.ts';
 import { type UnlikeKind, unlikeBlank } from '../../test/support/unlike-blanks.ts';
 import { askedLayout, gripM } from './asked-layout.ts';
+import { judgeWeightNeverHung, type WeightNeverHung } from './judge-weight-never-hung.ts';
 
 export interface BenchRow {
   seed: number;
@@ -37,6 +39,8 @@ export interface BenchRow {
   bandHalf: number;
   bandWidth: number;
   errorRms: number;
+  /** A heavier weight foretold; undefined where none hung, or it bends the true rod too far. */
+  neverHung?: WeightNeverHung;
   findings: string[];
 }
 
@@ -77,8 +81,21 @@ export function judgeBench(
     marksOff: marksOff.slice(1, -1),
     markSigmaM: mean(sureness.markSigmaM.slice(1, -1)),
     ...bandOf(fit, blank),
+    neverHung: neverHungOn(fit, bench, blank),
     findings: fit.answer.findings.map(({ path }) => path),
   };
+}
+
+function neverHungOn({ answer, posterior }: FitResult, bench: FitRequest, blank: TrueBlank) {
+  if (answer.status === 'refused' || !posterior) return undefined;
+  const freeLengthM = blank.lengthM - gripM;
+  return judgeWeightNeverHung({
+    blank,
+    bench,
+    tables: answer,
+    blanksThatFit: blanksThatFit(posterior),
+    freeLengthM,
+  });
 }
 
 function bandOf(
