@@ -3,6 +3,7 @@ import type { WeighedOption } from '../engine/sureness/enough.ts';
 import type { Settles } from '../engine/sureness/lead.ts';
 import type { NextReading } from '../engine/sureness/next-reading.ts';
 import type { ReadingOption } from '../engine/sureness/reading-option.ts';
+import { leadInWords } from './lead.ts';
 import type { Writer } from './writer.ts';
 
 /** `Set the clamp 27 in from the tip. With nothing hung, then with 25 g, read the drop at the tip.` */
@@ -140,13 +141,11 @@ function ruleInWords(
 }
 
 function unsureInWords(unsure: NextReading['unsure']): string {
-  return unsure
-    ? `Now they are better on ${unsure.count} of ${unsure.of} blanks that fit your readings.`
-    : '';
+  return unsure ? leadInWords(unsure) : '';
 }
 
 export const enoughRule =
-  'It is enough when every ± is within its slack. Or when these marks cost no more than a twentieth of the worst reading, on 95 of 100 blanks that fit. Or when ten more minutes would lower the worst reading by 2 % at most. Or when no reading on the list would move a mark past its slack (root mean square of what it may show). Where the start is kept because other marks are better on too few blanks, it is enough when ten more minutes change that less than 1 time in 10.';
+  'It is enough when every ± is within its slack. Or when these marks cost no more than a twentieth of the worst reading, on 95 of 100 blanks that fit. Or when ten more minutes would lower the worst reading by 2 % at most. Or when no reading on the list would move a mark past its slack (root mean square of what it may show). Where the start is kept because other marks lose too often, it is enough when ten more minutes change that less than 1 time in 10.';
 
 function listed(names: readonly string[]): string {
   if (names.length < 2) return names.join('');

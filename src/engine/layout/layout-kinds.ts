@@ -29,7 +29,8 @@ export interface LayoutKinds {
   'layout/search-cut-short': Nothing;
   'layout/free-beyond-blank': { freeM: number; lengthM: number };
   'layout/start-stays-unread': Nothing;
-  'layout/start-stays': { count: number; of: number };
+  /** Blanks on which other marks are better, and worse by over 3 %. */
+  'layout/start-stays': { better: number; worse: number; of: number };
 }
 interface Zone {
   zoneFromM: number;

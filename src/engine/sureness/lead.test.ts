@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { normalBelow, normalQuantile } from '../numerics/normal.ts';
 import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
-import { enoughBetter, type Lead, settles } from './lead.ts';
+import { countLeads, fewWorse, helps, type Lead, settles } from './lead.ts';
 
 const count = 400;
 const normal = seededNormal(seededRandom(6));
@@ -10,12 +10,18 @@ const spreads = Array.from({ length: count }, () => Float64Array.from({ length: 
   (a, b) => a[0] - b[0],
 );
 
+/** 0.03 of a lead that is spread by 0.1, in its own scores. */
+const lossInScores = 0.3;
+
 function leadWith(shareBetter: number): Lead {
+  const above = normalQuantile(shareBetter);
+  const shareWorse = normalBelow(-above - lossInScores);
   return {
-    better: { count: shareBetter * count, of: count },
+    counts: { better: shareBetter * count, worse: Math.round(shareWorse * count), of: count },
     spreads,
     scores: Float64Array.from(spreads, (_, rank) => normalQuantile((rank + 0.5) / count)),
-    above: normalQuantile(shareBetter),
+    above,
+    aboveLoss: above + lossInScores,
     spread: 0.1,
   };
 }
@@ -23,6 +29,19 @@ const along = (direction: number, sigmaM: number, byTiltM = 0) => ({
   bySpread: Float64Array.from({ length: 3 }, (_, k) => (k === direction ? 1 : 0)),
   byTiltM,
   sigmaM,
+});
+
+test('marks help where they lead on most blanks and lose over 3 % on few', () => {
+  const leads = (better: number, little: number, much: number) => [
+    ...Array(better).fill(0.2),
+    ...Array(little).fill(-0.029),
+    ...Array(much).fill(-0.031),
+  ];
+  expect(countLeads(leads(70, 24, 6))).toEqual({ better: 70, worse: 6, of: 100 });
+  expect(helps(countLeads(leads(70, 24, 6)))).toBe(true);
+  expect(helps(countLeads(leads(93, 0, 7)))).toBe(false);
+  expect(helps(countLeads(leads(50, 50, 0)))).toBe(false);
+  expect(helps(countLeads([]))).toBe(false);
 });
 
 describe('what a reading settles between the start and marks that may be better', () => {
@@ -39,8 +58,8 @@ describe('what a reading settles between the start and marks that may be better'
     const trials = 20000;
     for (let trial = 0; trial < trials; trial++) {
       const off = draw();
-      const expected = above + known * (off + sigmaM * draw());
-      if (normalBelow(expected / Math.sqrt(1 - known)) < enoughBetter) continue;
+      const expected = above + lossInScores + known * (off + sigmaM * draw());
+      if (normalBelow(-expected / Math.sqrt(1 - known)) > fewWorse) continue;
       moved++;
       fall += 0.1 * (above + off);
     }

@@ -1,12 +1,13 @@
 /**
- * Where the start stays because other marks lead on too few of the blanks that fit (marks-that-help.ts): whether a
- * reading would move them. Over those blanks the lead ln(worst of the start / worst of the others) is made a standard
- * normal by its ranks, lying above 0 by t; readings r = W ξ + t τ + ε explain the share R² of it (regression on the
- * drawn blanks). Having read them it is known to √(1-R²), and the marks move where Φ reaches `enoughBetter`, which is
- * to be expected with the chance
- *   Φ(a),   a = (t - k √(1-R²)) / R,   k = Φ⁻¹(enoughBetter)
+ * Whether other marks lead the start's on the blanks that fit, and, where the start stays because they do so on too few
+ * (marks-that-help.ts), whether a reading would move them. Over those blanks the lead
+ * ln(worst of the start / worst of the others) is made a standard normal by its ranks; 0 lies t and the loss that counts
+ * u below its middle. Readings r = W ξ + t τ + ε explain the share R² of it (regression on the drawn blanks). Having read
+ * them it is known to √(1-R²), and the marks move where Φ reaches 1 - `fewWorse` for the loss that counts, which is to be
+ * expected with the chance
+ *   Φ(a),   a = (u - k √(1-R²)) / R,   k = Φ⁻¹(1 - fewWorse)
  * and lowers the worst by s (t Φ(a) + R φ(a)) in ln, s the leads' own spread (expected value of sample information
- * for a choice of two; Raiffa & Schlaifer 1961, from memory).
+ * for a choice of two; Raiffa & Schlaifer 1961, from memory). That they then lead on most is left to the first condition.
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import { makeLadder, readLadder } from '../layout/ladder.ts';
@@ -19,8 +20,30 @@ import { type Posterior, rodOf, spreadAt } from '../stiffness/posterior.ts';
 import type { SeenReading } from './readings-seen.ts';
 import { quantile } from './spread.ts';
 
-/** Guides are moved from this share of better blanks on: found on simulated benches, docs/calibration.md. */
-export const enoughBetter = 0.87;
+/** A loss that a builder would mind, as a share of the start's worst; on how many blanks at most it is borne. */
+const loss = 0.03;
+/** Found on simulated benches, docs/calibration.md. */
+export const fewWorse = 0.06;
+
+/** Of the blanks on which both bend: where the other marks lead, and where they lose more than counts as little. */
+export interface LeadCounts {
+  better: number;
+  worse: number;
+  of: number;
+}
+
+export function countLeads(leads: readonly number[]): LeadCounts {
+  return {
+    better: leads.filter((lead) => lead > 0).length,
+    worse: leads.filter((lead) => lead < -Math.log1p(loss)).length,
+    of: leads.length,
+  };
+}
+
+/** Guides are moved where that helps on most of the blanks, and costs much on few. */
+export function helps({ better, worse, of }: LeadCounts): boolean {
+  return 2 * better > of && worse <= fewWorse * of;
+}
 
 /** ln(worst of `theirs` / worst of `ours`) on one blank; undefined where some load of either finds no bend. */
 export function leadOn(
@@ -35,13 +58,13 @@ export function leadOn(
 }
 
 export interface Lead {
-  /** Blanks on which the other marks are better, of those on which both bend. */
-  better: { count: number; of: number };
+  counts: LeadCounts;
   /** ξ of each blank, and its lead as a standard normal by rank. */
   spreads: readonly Float64Array[];
   scores: Float64Array;
-  /** How far zero lies below the middle of the scores, and the leads' spread in ln. */
+  /** How far zero, and the loss that counts, lie below the middle of the scores; the leads' spread in ln. */
   above: number;
+  aboveLoss: number;
   spread: number;
 }
 
@@ -64,13 +87,15 @@ export function leadOver(
   if (led.length < 30) return undefined;
   led.sort((a, b) => a.lead - b.lead);
   const [leads, of] = [led.map(({ lead }) => lead), led.length];
-  const count = leads.filter((lead) => lead > 0).length;
+  const counts = countLeads(leads);
+  const below = (count: number) => normalQuantile((of - count + 0.5) / (of + 1));
   const [lower, upper] = [0.25, 0.75].map((share) => quantile(leads, share));
   return {
-    better: { count, of },
+    counts,
     spreads: led.map(({ spread }) => spread),
     scores: Float64Array.from(leads, (_, rank) => normalQuantile((rank + 0.5) / of)),
-    above: normalQuantile((count + 0.5) / (of + 1)),
+    above: below(of - counts.better),
+    aboveLoss: below(counts.worse),
     // the quartiles of a standard normal lie 1.349 apart
     spread: (upper - lower) / 1.349,
   };
@@ -87,9 +112,9 @@ export interface Settles {
 export function settles(lead: Lead, readings: readonly SeenReading[]): Settles {
   const share = shareExplained(lead, readings);
   if (share <= 0) return { chance: 0, gain: 0 };
-  const { above, spread } = lead;
+  const { above, aboveLoss, spread } = lead;
   const told = Math.sqrt(share);
-  const a = (above - normalQuantile(enoughBetter) * Math.sqrt(1 - share)) / told;
+  const a = (aboveLoss - normalQuantile(1 - fewWorse) * Math.sqrt(1 - share)) / told;
   const fall = spread * (above * normalBelow(a) + told * normalDensity(a));
   return { chance: normalBelow(a), gain: Math.max(0, 1 - Math.exp(-fall)) };
 }

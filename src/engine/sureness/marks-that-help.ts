@@ -1,7 +1,7 @@
 /**
  * Which marks to make: those placed on the likeliest blank where they beat the start on most of the blanks that fit
- * the readings, else the start's. The best layout of one blank flatters itself, most where little was read, so a bare
- * majority is not enough (docs/calibration.md).
+ * the readings and lose much on few, else the start's. The best layout of one blank flatters itself, most where little
+ * was read, so a bare majority is not enough (docs/calibration.md).
  */
 import type { BlankTables } from '../bench/free-rod.ts';
 import type { Finding } from '../finding.ts';
@@ -14,20 +14,16 @@ import {
 } from '../layout/layout.ts';
 import { layoutFound } from '../layout/layout-kinds.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
-import { enoughBetter, leadOn } from './lead.ts';
+import { countLeads, helps, type LeadCounts, leadOn } from './lead.ts';
 
 export interface MarksThatHelp {
   layout: LayoutFound;
   /** Whether they are other marks than the start's. */
   moved: boolean;
-  better: Better;
+  /** Blanks on which the marks placed on the likeliest one beat the start, and on which they lose much. */
+  counts: LeadCounts;
   /** Where the start stays for want of sureness: the marks that may be better. */
   insteadFromTipM?: readonly number[];
-}
-/** Blanks on which the marks placed on the likeliest one beat the start, of those on which both bend. */
-interface Better {
-  count: number;
-  of: number;
 }
 export type MarksAnswer = MarksThatHelp | Extract<LayoutAnswer, { status: 'refused' }>;
 
@@ -40,15 +36,15 @@ export function marksThatHelp(
   const start = keepStart(request);
   if (start.status === 'refused') return start;
   if (blanks.length === 0) {
-    return { layout: kept(start, 'unread', startUnread), moved: false, better: { count: 0, of: 0 } };
+    return { layout: kept(start, 'unread', startUnread), moved: false, counts: countLeads([]) };
   }
   const placed = layout(request, progress);
   if (placed.status === 'refused') return placed;
-  const better = betterOn(request, blanks, placed, start);
-  if (helps(better) || !isMoved(placed, start))
-    return { layout: placed, moved: isMoved(placed, start), better };
-  const layoutKept = kept(start, 'unsure', startStays(better));
-  return { layout: layoutKept, moved: false, better, insteadFromTipM: placed.fromTipM };
+  const counts = countsOn(request, blanks, placed, start);
+  if (helps(counts) || !isMoved(placed, start))
+    return { layout: placed, moved: isMoved(placed, start), counts };
+  const layoutKept = kept(start, 'unsure', layoutFound('start', 'layout/start-stays', { ...counts }));
+  return { layout: layoutKept, moved: false, counts, insteadFromTipM: placed.fromTipM };
 }
 
 function kept(start: LayoutFound, startKept: 'unread' | 'unsure', finding: Finding): LayoutFound {
@@ -56,28 +52,19 @@ function kept(start: LayoutFound, startKept: 'unread' | 'unsure', finding: Findi
   return { ...start, verdict, findings: [...start.findings, finding] };
 }
 
-function helps({ count, of }: Better): boolean {
-  return of > 0 && count >= enoughBetter * of;
-}
-
 function isMoved(placed: LayoutFound, { start }: LayoutFound): boolean {
   return placed.fromTipM.some((at, guide) => Math.abs(at - start.fromTipM[guide]) > 1e-6);
 }
 
-function betterOn(
+function countsOn(
   request: LayoutRequest,
   blanks: readonly BlankTables[],
   placed: LayoutFound,
   start: LayoutFound,
-): Better {
+): LeadCounts {
   const { ladder, limits } = placed;
   const marks = { ours: placed.fromTipM, theirs: start.fromTipM };
-  const leads = blanks.flatMap((blank) => leadOn({ ...request, ladder, limits }, blank, marks) ?? []);
-  return { count: leads.filter((lead) => lead > 0).length, of: leads.length };
+  return countLeads(blanks.flatMap((blank) => leadOn({ ...request, ladder, limits }, blank, marks) ?? []));
 }
 
 const startUnread = layoutFound('start', 'layout/start-stays-unread', {});
-
-function startStays({ count, of }: Better): Finding {
-  return layoutFound('start', 'layout/start-stays', { count, of });
-}

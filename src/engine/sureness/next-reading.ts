@@ -30,7 +30,7 @@ import {
   type WeighedOption,
 } from './enough.ts';
 import { expectedFall } from './expected-fall.ts';
-import { type Lead, leadOver, settles } from './lead.ts';
+import { type Lead, type LeadCounts, leadOver, settles } from './lead.ts';
 import type { MarkSpread } from './mark-spread.ts';
 import { type MarksOver, marksOver } from './marks-over.ts';
 import type { OptionsQuestion, ReadingOption } from './reading-option.ts';
@@ -58,8 +58,8 @@ export interface NextReading extends MarkSpread {
   tenMinutes?: TenMinutes;
   /** Why no more readings are wanted. */
   enough?: Enough;
-  /** Where the start stays for want of sureness: blanks on which the other marks are better. */
-  unsure?: { count: number; of: number };
+  /** Where the start stays for want of sureness: on how many blanks the other marks lead, and lose. */
+  unsure?: LeadCounts;
 }
 export interface NextReadingOptions extends EnoughOptions {
   /** A direction that no reading shows by this many of its own ± is not followed; and how many are. */
@@ -133,7 +133,7 @@ export function nextReading(
     farthest: farthestOf(weighed, slackM),
     tenMinutes,
     enough: enoughOf({ spread, slackM, options: weighed, tenMinutes }, options),
-    unsure: lead?.better,
+    unsure: lead?.counts,
   };
 }
 

@@ -1,4 +1,5 @@
 import type { LayoutKinds } from '../../engine/layout/layout-kinds.ts';
+import { leadInWords } from '../lead.ts';
 import type { Sentences } from './sentences.ts';
 
 export const layoutSentences: Sentences<LayoutKinds> = {
@@ -43,8 +44,7 @@ export const layoutSentences: Sentences<LayoutKinds> = {
     `Count freeM from the tip to the grip's front. ${w.length(freeM)} is more than the blank's ${w.length(lengthM)}.`,
   'layout/start-stays-unread': () =>
     'Keep the start. Nothing was read, and diameters do not tell which other marks are better. Hang one weight and read the drop at the tip and at three flags.',
-  'layout/start-stays': ({ count, of }) =>
-    `Keep the start, and read more first. Other marks are better on only ${count} of ${of} blanks that fit your readings.`,
+  'layout/start-stays': (counts) => `Keep the start, and read more first. ${leadInWords(counts)}`,
   'layout/search-cut-short': () =>
     'A better layout may exist. Take fewer kept-free zones, or pin a guide beside one, and all ways are tried.',
 };
