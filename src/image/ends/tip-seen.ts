@@ -13,7 +13,7 @@ export interface TipSeenChoice {
   /** The wall beside may differ by this share of the blank's contrast, or so many times its usual grain. */
   wallShare: number;
   wallGrain: number;
-  /** Rows so near to one where it differs more tell nothing. */
+  /** What crosses the blank is seen on both sides of it, so far along at most. */
   aroundPx: number;
   /** Rows before the first possible tip that tell the blank's own contrast. */
   ownPx: number;
@@ -26,9 +26,9 @@ export const tipSeenChoice: TipSeenChoice = {
   besidePx: [3, 6],
   wallShare: 0.6,
   wallGrain: 6,
-  aroundPx: 3,
+  aroundPx: 8,
   ownPx: 30,
-  halfSeen: 0.65,
+  halfSeen: 0.6,
 };
 
 /** Per row -1 to 1; `first` is the first row where the tip may be. Undefined where no blank stands out before it. */
@@ -39,29 +39,29 @@ export function tipSeen(
   choice = tipSeenChoice,
 ): Float64Array | undefined {
   const [near, far] = choice.besidePx;
-  const rows = Array.from({ length: strip.rows }, (_, u) => ({
-    inside: stripMean(strip, u, -choice.insidePx * factor, choice.insidePx * factor),
-    left: stripMean(strip, u, -far * factor, -near * factor),
-    right: stripMean(strip, u, near * factor, far * factor),
-  }));
-  const contrast = rows.map(({ inside, left, right }) => inside - 0.5 * (left + right));
+  const rows = Array.from({ length: strip.rows }, (_, u) => u);
+  const inside = rows.map((u) => stripMean(strip, u, -choice.insidePx * factor, choice.insidePx * factor));
+  const sides = [-1, 1].map((side) => {
+    const ends = [side * near * factor, side * far * factor].sort((a, b) => a - b);
+    const seen = rows.map((u) => stripMean(strip, u, ends[0], ends[1]));
+    const wall = rows.map((u) => around(seen, u, factor));
+    return { wall, off: seen.map((value, u) => Math.abs(value - wall[u])) };
+  });
+  const contrast = inside.map((value, u) => value - 0.5 * (sides[0].wall[u] + sides[1].wall[u]));
   const from = Math.max(0, first - Math.round(choice.ownPx * factor));
   const own = medianOf(contrast.slice(from, first));
   const grain = medianOf(contrast.slice(from, first).map((value) => Math.abs(value - own)));
   if (Math.abs(own) < Math.max(1.5, grain)) return undefined;
-  const off = [rows.map((row) => row.left), rows.map((row) => row.right)].map((side) =>
-    side.map((value, u) => Math.abs(value - around(side, u, factor))),
-  );
-  const most = Math.max(
-    choice.wallShare * Math.abs(own),
-    ...off.map((side) => choice.wallGrain * medianOf(side)),
-  );
-  const odd = rows.map((_, u) => off.some((side) => side[u] > most));
-  const reach = Math.round(choice.aroundPx * factor);
-  return Float64Array.from(contrast, (value, u) => {
-    if (odd.slice(Math.max(0, u - reach), u + reach + 1).includes(true)) return 0;
-    return Math.max(-1, Math.min(1, (value / own - choice.halfSeen) / (1 - choice.halfSeen)));
+  const crossed = sides.map(({ off }) => {
+    const most = Math.max(choice.wallShare * Math.abs(own), choice.wallGrain * medianOf(off));
+    return off.map((value) => value > most);
   });
+  const reach = Math.round(choice.aroundPx * factor);
+  const isCrossed = (u: number) =>
+    crossed.every((side) => side.slice(Math.max(0, u - reach), u + reach + 1).includes(true));
+  return Float64Array.from(contrast, (value, u) =>
+    isCrossed(u) ? 0 : Math.max(-1, Math.min(1, (value / own - choice.halfSeen) / (1 - choice.halfSeen))),
+  );
 }
 
 /** The wall's usual brightness thereabouts. */
