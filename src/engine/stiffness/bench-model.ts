@@ -74,7 +74,7 @@ export function benchModel(request: PreparedRequest, rows: Rows): BenchModel {
           test: t,
           reading: r,
           value: reading.dropM,
-          sigma: test.sigmaM ?? commonSigmaM,
+          sigma: Math.hypot(test.sigmaM ?? commonSigmaM, reading.bridgedM ?? 0),
           path: setup.curve ? `setups[${s}].tests[0].points` : `setups[${s}].tests[${t}].readings[${r}]`,
         });
       });

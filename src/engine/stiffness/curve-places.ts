@@ -8,6 +8,8 @@
  * A station that is a little wrong slides along the curve and hardly changes it. Each place is the middle of a
  * parabola through its neighbourhood.
  */
+import { bridgedOf } from './curve-bridges.ts';
+
 export interface PlanePoint {
   xM: number;
   yM: number;
@@ -21,7 +23,7 @@ export interface CurvePlaces {
   /** Where the blank leaves its hold, and its direction there. */
   hold: CurvePlace;
   /** Hold side first, the tip last. */
-  places: CurvePlace[];
+  places: (CurvePlace & { bridgedM: number })[];
   /** From the first point to the last, along the curve. */
   tracedM: number;
   mirrored: boolean;
@@ -32,7 +34,7 @@ const stepM = 0.05;
 
 /** `points` from hold to tip; a rod that points to -x is turned about so that it points to +x. */
 export function curvePlaces(
-  points: readonly PlanePoint[],
+  points: readonly (PlanePoint & { sigmaM?: number })[],
   clampFromTipM: number,
   mirrored: boolean = pointsLeft(points),
 ): CurvePlaces {
@@ -42,7 +44,12 @@ export function curvePlaces(
   const reach = Math.min(tracedM, clampFromTipM);
   const at = (fromTipM: number) => smoothPlace(turned, fromTip, fromTipM, 0.5 * stepM);
   const stations = evenStations(reach).filter((s) => s < clampFromTipM - 0.02);
-  return { hold: at(clampFromTipM), places: stations.map(at), tracedM, mirrored };
+  const bridged = bridgedOf(points);
+  const places = stations.map((station) => ({
+    ...at(station),
+    bridgedM: bridged[fromTip.findLastIndex((one) => one >= station - 1e-9)],
+  }));
+  return { hold: at(clampFromTipM), places, tracedM, mirrored };
 }
 
 /** Turned about where the rod points to -x. */

@@ -6,6 +6,7 @@
  * same place of the blank, turned alike, share the clamp: where it stands and how it tilts; weights move the blank,
  * nothing else.
  */
+import { pointsSeen } from './curve-bridges.ts';
 import {
   type DriftMode,
   type DriftShape,
@@ -148,7 +149,8 @@ function spreadOf({ setup: { tests, shared }, clampFromTipM, cut }: Picture): Dr
 /** One way, where the places carry their standard errors, which the marks give them both ways together. */
 function fieldSigmaM(points: readonly FitCurvePoint[]): number | undefined {
   if (points.some(({ sigmaM }) => sigmaM === undefined)) return undefined;
-  const square = points.reduce((sum, { sigmaM = 0 }) => sum + sigmaM ** 2, 0) / points.length;
+  const seen = pointsSeen(points);
+  const square = seen.reduce((sum, { sigmaM = 0 }) => sum + sigmaM ** 2, 0) / seen.length;
   const [least, most] = fieldSigmaRangeM;
   return Math.min(most, Math.max(least, Math.sqrt(square / 2)));
 }
@@ -181,10 +183,11 @@ function clampOf(
   ownColumns: readonly number[],
   level: { column: number; halfM: number },
 ): Omit<PreparedClamp, 'nominalAngleRad'> {
-  const readings = cut.places.map(({ fromTipM, xM, yM, directionRad }) => ({
+  const readings = cut.places.map(({ fromTipM, xM, yM, directionRad, bridgedM }) => ({
     fromTipM,
     dropM: (xM - hold.xM) * Math.sin(directionRad) - (yM - hold.yM) * Math.cos(directionRad),
     squareToRad: directionRad,
+    bridgedM,
   }));
   const ownSigma = setup.shared === undefined ? driftDefaults.localSigmaM : driftDefaults.standLocalSigmaM;
   const { hung, masses, line, localSigmaM = ownSigma } = setup.tests[0];

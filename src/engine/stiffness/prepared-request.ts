@@ -7,6 +7,8 @@ interface PreparedReading {
   dropM: number;
   /** The reading is square to this direction; left out: to the nominal one. */
   squareToRad?: number;
+  /** Of a place of a curve beside the grain: it was bridged. */
+  bridgedM?: number;
 }
 export interface PreparedTest extends Omit<FitTest, 'readings'> {
   readings: readonly PreparedReading[];

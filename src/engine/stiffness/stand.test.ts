@@ -84,6 +84,25 @@ test('a stretch that strays is named where it could be seen on the drawn curve, 
   expect(codes(strayed(0.0018))).toEqual([]);
 });
 
+test('a stretch that the trace says it bridged is neither followed nor named', () => {
+  const blank = randomBlank(906, { sweepSigmaPerM: 0 });
+  const thirdKg = weightFor(blank, 1 / 3);
+  const pictures = [0, thirdKg, 2.2 * thirdKg].map((hungKg) => ({ hungKg }));
+  const { setups } = photographStand(blank, pictures, 6342);
+  const asked = setups.map((setup, index): FitCurveSetup => {
+    const [one] = setup.tests;
+    const middle = Math.floor(one.points.length / 2);
+    const points = one.points.map((point, i) => {
+      const size = index === 0 ? 0 : Math.exp(-0.5 * ((i - middle) / 8) ** 2);
+      return { ...point, ...moved(point, 0.006 * size), sigmaM: (point.sigmaM ?? 0) + 0.008 * size };
+    });
+    return { ...setup, shared: 'the wall', tests: [{ ...one, points }] };
+  });
+  const answer = fit({ blank: fitBlankOf(blank, 915), setups: asked }) as FitSolved;
+  expect(answer.findings.map(({ code }) => code)).toEqual([]);
+  expect(judgeStiffness(blank, answer, 3 * thirdKg).stiffnessRms).toBeLessThan(0.08);
+});
+
 describe('what goes wrong between pictures is named', () => {
   // the others stand in the long run, `npm run pictures`
   test.each([

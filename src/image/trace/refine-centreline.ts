@@ -20,6 +20,9 @@ export interface RefineChoice {
   mostHalfPx: number;
   /** The first path is good to half the width and this. */
   slackPx: number;
+  /** A place where no edge was seen is off by so much of its way to one where there was, and by no more than `mostBridgePx`. */
+  bridgeShare: number;
+  mostBridgePx: number;
 }
 
 export const refineChoice: RefineChoice = {
@@ -28,6 +31,8 @@ export const refineChoice: RefineChoice = {
   edgeWavePx: 160,
   mostHalfPx: 12,
   slackPx: 2,
+  bridgeShare: 0.04,
+  mostBridgePx: 12,
 };
 
 export interface RefinedCentreline {
@@ -74,11 +79,12 @@ export function refineCentreline(
     last = robustSmooth(followed.offsetPx, followed.weight, choice.edgeWavePx / choice.stepPx);
     line = centrelineShifted(line, last.values);
   }
+  const bridged = bridgeSigma(last!.weight, choice);
   const seen = last!.weight.reduce((count, weight) => count + (weight > 0.3 ? 1 : 0), 0);
   return {
     line,
     halfPx: taper!.halfPx,
-    sigmaPx: last!.sigmaPx,
+    sigmaPx: last!.sigmaPx.map((sigma, i) => Math.hypot(sigma, bridged[i])),
     seenShare: seen / last!.weight.length,
     weight: last!.weight,
   };
@@ -141,3 +147,30 @@ function smoothSigma(weights: Float64Array, scatter: number, wave: number): Floa
     return Math.hypot(0.1, scatter / Math.sqrt(independent));
   });
 }
+
+/** A bridge between stretches that were seen hangs on the first path, which may have followed something else. */
+function bridgeSigma(
+  weight: Float64Array,
+  { stepPx, bridgeShare, mostBridgePx, edgeWavePx }: RefineChoice,
+): Float64Array {
+  const half = Math.round(edgeWavePx / (4 * stepPx));
+  const sums = new Float64Array(weight.length + 1);
+  weight.forEach((one, i) => {
+    sums[i + 1] = sums[i] + one;
+  });
+  // an edge here and there is no sight of the blank
+  const isSeen = (i: number) => {
+    const [from, to] = [Math.max(0, i - half), Math.min(weight.length, i + half + 1)];
+    return sums[to] - sums[from] > leastSeen * (to - from);
+  };
+  const away = new Float64Array(weight.length).fill(Infinity);
+  const pass = (i: number, before: number) => {
+    away[i] = isSeen(i) ? 0 : Math.min(away[i], (away[before] ?? Infinity) + stepPx);
+  };
+  for (let i = 0; i < away.length; i++) pass(i, i - 1);
+  for (let i = away.length - 1; i >= 0; i--) pass(i, i + 1);
+  return away.map((px) => Math.min(mostBridgePx, bridgeShare * px));
+}
+
+/** Of the weight, in the mean over half a wave: judgement. */
+const leastSeen = 0.2;

@@ -1,4 +1,5 @@
 import type { Finding } from '../../engine/finding.ts';
+import { pointsSeen } from '../../engine/stiffness/curve-bridges.ts';
 import { type ImageKinds, imageFound } from '../image-kinds.ts';
 import type { Pixels } from '../pixels.ts';
 import type { RefinedCentreline } from './refine-centreline.ts';
@@ -69,7 +70,7 @@ export function tracedFindings(
     );
   if (touches) findings.push(imageFound('image', 'trace/leaves-picture', {}));
   findings.push(...atEdge(points, pixels));
-  const worst = Math.max(...points.map((point) => point.sigmaM));
+  const worst = Math.max(...pointsSeen(points).map((point) => point.sigmaM));
   if (worst > 0.012) findings.push(imageFound('marks', 'trace/marks-vague', { plusMinusM: worst }));
   return findings;
 }
