@@ -1,9 +1,11 @@
+/** On SQLite, and with TEST_DATABASE_URL=postgres://… on that server. */
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { operation } from '../../../test/kit/one-operation.ts';
+import { type ScratchDatabase, scratchDatabase } from '../../../test/kit/scratch-database.ts';
 import { compileServer, type ServerProcess, startServer } from '../../../test/kit/server-process.ts';
 import type { DocumentList, Refusal } from '../../record/api.ts';
 import type { RecordStanding, WorkKind, WorkNote } from '../../record/record-api.ts';
@@ -15,19 +17,22 @@ import { Keeper } from '../keeper.ts';
 const changes = 40_000;
 
 const folder = mkdtempSync(join(tmpdir(), 'fairbend-works-'));
+let scratch: ScratchDatabase | undefined;
 let server: ServerProcess;
 let id = '';
 beforeAll(async () => {
   compileServer();
-  const { repository } = await openDatabase(join(folder, 'fairbend.sqlite'));
+  if (process.env.TEST_DATABASE_URL) scratch = await scratchDatabase(process.env.TEST_DATABASE_URL);
+  const { repository } = await openDatabase(scratch?.address ?? join(folder, 'fairbend.sqlite'));
   const log = Array.from({ length: changes }, (_, index) => operation(index + 1, `title ${index + 1}`));
   ({ id } = await new Keeper(repository, new ChangeFeed()).createWith('build', log));
   await repository.close();
-  server = await startServer(folder);
+  server = await startServer(folder, { databaseUrl: scratch?.address });
   expect((await post('/backups')).status).toBe(201);
 });
 afterAll(async () => {
   await server.end('SIGTERM');
+  await scratch?.drop();
   rmSync(folder, { recursive: true, force: true });
 });
 
@@ -60,7 +65,7 @@ async function calledOff(
 
 const files = () => readdirSync(folder, { recursive: true, encoding: 'utf8' }).sort();
 
-test.each<[WorkKind, () => Promise<Response>]>([
+const longWorks: [WorkKind, () => Promise<Response>][] = [
   ['check', () => post('/record/check')],
   ['backup', () => post('/backups')],
   ['shop out', () => fetch(`${server.address}/api/shop/files`)],
@@ -70,7 +75,11 @@ test.each<[WorkKind, () => Promise<Response>]>([
     async () =>
       post(`/backups/${(await ask<{ backups: { name: string }[] }>('/backups')).backups[0].name}/restore`),
   ],
-])('work (%s) that is called off says so, and leaves nothing half', async (kind, begin) => {
+];
+/** A record on a server of its own is read and backed up there, and not replaced under it. */
+const possible = longWorks.filter(([kind]) => !process.env.TEST_DATABASE_URL || /out|backup/.test(kind));
+
+test.each(possible)('work (%s) that is called off says so, and leaves nothing half', async (kind, begin) => {
   const before = files();
   expect(await calledOff(kind, begin())).toEqual({ status: 409, message: 'Called off; nothing was changed' });
   expect(files()).toEqual(before);
