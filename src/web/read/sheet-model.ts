@@ -10,8 +10,9 @@ import type { BlankTorsion } from '../../engine/flow/blank-torsion.ts';
 import { checkRound } from '../../engine/flow/check-round.ts';
 import type { Choices } from '../../engine/flow/choices.ts';
 import type { CountQuestion } from '../../engine/flow/count-answer.ts';
+import type { RodToDress } from '../../engine/flow/finished-rod.ts';
 import { type GuideRoundBlank, guidesRound } from '../../engine/flow/guides-round.ts';
-import { type LayoutQuestion, layoutQuestion, ringsAndReel } from '../../engine/flow/layout-question.ts';
+import { type LayoutQuestion, layoutQuestion } from '../../engine/flow/layout-question.ts';
 import { downRad, type LoadLadder } from '../../engine/flow/loads.ts';
 import type { LaidBuild } from '../../engine/flow/round-questions.ts';
 import {
@@ -20,8 +21,7 @@ import {
   type StandingMarks,
   standingMarks,
 } from '../../engine/flow/standing-marks.ts';
-import { commonGuides } from '../../engine/kinds/common-build.ts';
-import type { Guide } from '../../engine/kinds/guides.ts';
+import { startRings } from '../../engine/flow/start-rod.ts';
 import type { GuideField } from '../../engine/layout/guide-moves.ts';
 import type { LadderRequest, LayoutLimits } from '../../engine/layout/ladder-request.ts';
 import { type LayoutRequest, smallestIntervalM } from '../../engine/layout/layout-request.ts';
@@ -105,7 +105,7 @@ export function sheetModel(parts: SheetParts): SheetModel | undefined {
       choices.guides.map(({ ringHeightM }) => ringHeightM),
     ),
     counted: { bench, choices, blank, diameters, tables: parts.tables },
-    ...ladderSheets(parts, blank, diameters, question),
+    ...ladderSheets({ bench, choices, blank, diameters }, question),
     request: {
       ...question.request,
       firstFromTipM: fromTipM[0],
@@ -137,12 +137,9 @@ function guideField(
 }
 
 /** The same rod with our guides, with no weight at all, and with the start's guides. */
-function ladderSheets(
-  { bench, choices }: SheetParts,
-  blank: AssembledBlank,
-  diameters: readonly DiameterRow[],
-  { request, startFromTipM }: LayoutQuestion,
-) {
+function ladderSheets(laid: RodToDress, question: LayoutQuestion) {
+  const { diameters } = laid;
+  const { request } = question;
   const { rod, torsionShare, buttAngleRad, reel, guides, tipTop, contact, ladder, limits } = request;
   const ours: LadderRequest = {
     rod,
@@ -155,13 +152,11 @@ function ladderSheets(
     ladder,
     limits,
   };
-  const startGuides = guidesFor(choices, blank.lengthM, startFromTipM.length);
-  const startRings = ringsAndReel(bench, choices, startGuides, startFromTipM, diameters);
   const noWeight = [{ tensionN: 0, pullAngleRad: downRad }];
   return {
     ladder: { diameters, ladder: ours },
     restLadder: { diameters, ladder: { ...ours, ladder: noWeight } },
-    startLadder: { diameters, ladder: { ...ours, ...startRings } },
+    startLadder: { diameters, ladder: { ...ours, ...startRings(laid, question) } },
   };
 }
 
@@ -174,11 +169,4 @@ function whyUnreadable(fromTipM: readonly number[], freeM: number): string | und
     return `Guide ${clash + 1} stands nearer the tip than guide ${clash}: give the marks from the tip down.`;
   }
   return `Guides ${clash} and ${clash + 1} stand at the same place: move one of them.`;
-}
-
-/** The builder's guides for a list of as many marks, else common ones. */
-function guidesFor(choices: Choices, blankLengthM: number, count: number): readonly Guide[] {
-  return count === choices.guides.length
-    ? choices.guides
-    : commonGuides({ ...choices, blankLengthM }, count).guides;
 }

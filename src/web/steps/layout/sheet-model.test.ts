@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { assembleBlank } from '../../../engine/bench/assemble.ts';
 import { diameterProfile } from '../../../engine/bench/diameter-profile.ts';
 import { estimateFromDiameters } from '../../../engine/bench/estimate.ts';
+import { commonGuides } from '../../../engine/kinds/common-build.ts';
 import { makeLadder, readLadder } from '../../../engine/layout/ladder.ts';
 import { applyOperations, makeOperations } from '../../../record/document.ts';
 import { readBuildFile } from '../../../record/file-read.ts';
@@ -44,6 +45,16 @@ describe('the sheet of a build', () => {
     expect(model.marksAre).toBe('start');
     expect(model.field.fromTipM).toEqual(model.startFromTipM);
     expect(model.unreadable).toBeUndefined();
+  });
+  it('reads the start with the guides of the rod as they are bound on, or as many common ones', () => {
+    const model = sheet();
+    expect(model.startLadder).toEqual(model.ladder);
+    const fewer = sheet(list('5 11 18 26 35 45 56 68 78'));
+    const { massesKg = [], count } = fewer.startLadder.ladder.guides;
+    expect([count, massesKg.length]).toEqual([9, 9]);
+    const bare = commonGuides({ rodKind: 'fly', lineWeight: '5', blankLengthM: 2.743 }, 9).guides;
+    const heavier = massesKg.filter((kg, index) => kg > bare[index].massKg * 1.05);
+    expect(heavier).toHaveLength(9);
   });
   it('gives a rod that bends with the marks shown, under every load', () => {
     const model = sheet();
