@@ -7,7 +7,7 @@ import { formatOnTape } from '../engine/units/tape-step.ts';
 import { buildSchema } from '../record/schema.ts';
 import { criterionWords } from '../words/criteria.ts';
 import { choiceText } from '../words/field-text.ts';
-import { agreementWords } from '../words/fit.ts';
+import { agreementWords, clampsWords } from '../words/fit.ts';
 import { type LadderWriter, ladderWriter } from '../words/ladder-writer.ts';
 import { layoutVerdictWords, lostLoadsWords } from '../words/layout-verdict.ts';
 import { lineSideInWords } from '../words/line-side.ts';
@@ -86,9 +86,8 @@ function stiffnessPart({ work, w }: Page): string {
   );
   if (!fitted)
     return `Stiffness: a guess from the diameters, good to a factor of two. No drop was read.\n${table}`;
-  const tilts = fitted.tiltRad.map(w.lineAngle).join(', ');
   const unsettled = fitted.reason ? `${sentenceOf(fitted.reason, w)} ` : '';
-  return `Stiffness from your readings. ${unsettled}${agreementWords(fitted, w)} The clamps were off by ${tilts}; corrected.\n${table}`;
+  return `Stiffness from your readings. ${unsettled}${agreementWords(fitted, w)} ${clampsWords(fitted.tiltRad, w)}\n${table}`;
 }
 
 function layoutPart(page: Page): string {

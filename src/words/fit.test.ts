@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { FitSolved } from '../engine/stiffness/request.ts';
-import { agreementWords, surenessWords, tiltWords } from './fit.ts';
+import { agreementWords, clampsWords, surenessWords, tiltWords } from './fit.ts';
 import { shopWriter } from './writer.ts';
 
 const mm = shopWriter({ system: 'mm' });
@@ -28,6 +28,10 @@ describe('what the fit says in words', () => {
   });
   it('a tilt no level shows is not made much of', () => {
     expect(tiltWords(0.002, 2.5, mm)).toBe('The clamp was level.');
+    expect(clampsWords([0.002, 0.008, -0.008], mm)).toBe(
+      'The clamps were off by 0°, 0.5°, -0.5°; corrected.',
+    );
+    expect(clampsWords([0.002, -0.003], mm)).toBe('The clamps were level.');
   });
   it('a short start says that it is one', () => {
     expect(surenessWords(fitted(0.08), 23)).toBe('Stiffness is known to ±8 % along most of the blank.');

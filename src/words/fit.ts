@@ -12,6 +12,13 @@ export function tiltWords(tiltRad: number, freeLengthM: number, writer: Writer):
   return `The clamp was ${writer.lineAngle(Math.abs(tiltRad))} ${way} (${tip} at the tip). Corrected.`;
 }
 
+/** Of all set-ups: `The clamps were off by 0.3°, 0°, -0.4°; corrected.` */
+export function clampsWords(tiltRad: readonly number[], writer: Writer): string {
+  const noticed = tiltRad.map((tilt) => (Math.abs(tilt) < noticeableTiltRad ? 0 : tilt));
+  if (noticed.every((tilt) => tilt === 0)) return 'The clamps were level.';
+  return `The clamps were off by ${noticed.map(writer.lineAngle).join(', ')}; corrected.`;
+}
+
 /** How well the readings agree with the blank that was found. */
 export function agreementWords({ residualRmsM }: FitSolved, writer: Writer): string {
   const within = writer.fine(residualRmsM);
