@@ -15,7 +15,8 @@ const help = `npm test -- [options]
   --long    the long runs too: 200 kills of the server, 7,200 edits with memory watched, a stranger who
             hammers for five minutes, 10,000 malformed requests,
             200 photographs, 12 painted close-ups, 48 pictures of one rod and of two, 24 judged rods, 200 simulated
-            benches (band, slips, marks), twelve of them read by proposal and at random
+            benches (band, slips, marks), twelve of them read by proposal and at random, the page of every example
+            beside its report
   --unit    only the tests that need neither a browser nor PostgreSQL, without types and lint
   --node    of those, what rests on the Node at hand: server, the command line's files, paper, pictures' files
   --help    this
@@ -55,6 +56,7 @@ async function runChecks({ long, unit, node }) {
     ...cleanEnvironment(process.env),
     ...(long
       ? {
+          EXAMPLES: 'all',
           KILLS: '200',
           SOAK_ROUNDS: '60',
           STRANGER_SECONDS: '300',
