@@ -2,9 +2,9 @@ import { expect, test } from 'vitest';
 import { besideFor, fitsInGlass } from './worst-lens.ts';
 
 test('in a small lens the limit alone stands beside the figure', () => {
-  expect(besideFor('bend added, limit 0.051 1/m', 112)).toBe('bend added, limit 0.051 1/m');
-  expect(besideFor('bend added, limit 0.051 1/m', 80)).toBe('limit 0.051 1/m');
-  expect(besideFor('gap, limit 13⁄32 in', 90)).toBe('gap, limit 13⁄32 in');
+  expect(besideFor('bend added, limit 0.051 1/m', 49, 112)).toBe('bend added, limit 0.051 1/m');
+  expect(besideFor('bend added, limit 0.051 1/m', 36, 80)).toBe('limit 0.051 1/m');
+  expect(besideFor('gap, limit 13⁄32 in', 40, 90)).toBe('gap, limit 13⁄32 in');
 });
 
 test('words that would cross the edge of the glass are left out', () => {

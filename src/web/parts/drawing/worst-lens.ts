@@ -97,12 +97,13 @@ export class WorstLens {
     const { value, limit, place } = rod.worst(loads[drawn]);
     const { figure, beside, name } = this.parts;
     const middle = { x: x - 0.5 * radius * Math.cos(outwards), y: y - 0.52 * radius * Math.sin(outwards) };
-    const words = ofRing ? { x: middle.x, y: middle.y + 18 } : { x, y: y + 0.45 * radius };
+    const under = middle.y + 18;
+    const words = ofRing ? { x: middle.x, y: under } : { x, y: Math.max(under, y + 0.45 * radius) };
     setAll(figure, { x: middle.x, y: middle.y + 2 });
     setAll(beside, words);
     setAll(name, { x: words.x, y: words.y + 15 });
     setText(figure, raisedFractions(value));
-    setText(beside, raisedFractions(ofRing ? limit : besideFor(limit, radius)));
+    setText(beside, raisedFractions(ofRing ? limit : besideFor(limit, words.y - y, radius)));
     setText(name, fitsInGlass(place, words.y + 15 - y, radius) ? place : '');
   }
 }
@@ -115,9 +116,8 @@ export function fitsInGlass(words: string, downPx: number, radius: number): bool
 const descentPx = 4;
 
 /** `bend added, limit 0.051 1/m`; where the glass is too small for it, the limit alone. */
-export function besideFor(limit: string, radius: number): string {
-  const wide = letterPx * limit.length > 1.75 * radius;
-  return wide ? (limit.split(', ').at(-1) ?? '') : limit;
+export function besideFor(limit: string, downPx: number, radius: number): string {
+  return fitsInGlass(limit, downPx, radius) ? limit : (limit.split(', ').at(-1) ?? '');
 }
 /** Of the small letters in the lens, on the average. */
 const letterPx = 6.6;
