@@ -1,6 +1,8 @@
+import { fractionPieces } from './fraction-pieces.ts';
+
 /** A text with its fractions set as true fractions: `12 3/16 in` or `12 3⁄16 in`; read aloud as `12 3/16 in`. */
 export function Figure({ text }: { text: string }) {
-  const pieces = text.split(/(?<![\d.])(\d+[/⁄]\d+)(?![\d.])/);
+  const pieces = fractionPieces(text);
   // One element, so that a flex container does not part its words.
   return (
     <span>

@@ -1,8 +1,9 @@
 import type { SVGProps } from 'react';
+import { fractionPieces } from './fraction-pieces.ts';
 
 /** A `<text>` with its fractions set as true fractions; `12 3/16 in` or `12 3⁄16 in`. */
 export function SvgFigure({ text, ...rest }: { text: string } & SVGProps<SVGTextElement>) {
-  const pieces = text.split(/(?<![\d.])(\d+[/⁄]\d+)(?![\d.])/);
+  const pieces = fractionPieces(text);
   return (
     <text {...rest}>
       {pieces.map((piece, index) => {

@@ -7,6 +7,7 @@ describe('fractions in drawings', () => {
     expect(raisedFractions('15⁄32 in')).toBe('¹⁵⁄₃₂ in');
     expect(raisedFractions('563 mm')).toBe('563 mm');
     expect(raisedFractions('from 3 3⁄8 to 4 1⁄2 in')).toBe('from 3³⁄₈ to 4¹⁄₂ in');
+    expect(raisedFractions('snake 1/0')).toBe('snake 1/0');
     expect(raisedFractions('gap 3⁄32 in')).toBe('gap ³⁄₃₂ in');
   });
 });

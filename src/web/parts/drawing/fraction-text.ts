@@ -2,7 +2,7 @@
  * Lengths written while a guide moves, outside of React: `22 1⁄8 in` with a true fraction. In HTML as the
  * fields show it (fields/figure.tsx); in a drawing with raised and lowered figures.
  */
-const pattern = /(?:(?<=\d)\s)?(\d+)[/⁄](\d+)(?![\d.])/g;
+const pattern = /(?:(?<=\d)\s)?(\d+)[/⁄]([1-9]\d*)(?![\d.])/g;
 
 /** For SVG text: `22 1⁄8 in` becomes `22¹⁄₈ in`. */
 export function raisedFractions(text: string): string {
