@@ -48,7 +48,7 @@ export const endsChoice: EndsChoice = {
   rivalCost: 1.2,
   rivalLook: 0.05,
   leastChange: 1.2,
-  mostTipSigmaM: 0.0035,
+  mostTipSigmaM: 0.005,
 };
 
 /** `ridges`: the picture's lines where they were looked for already. */

@@ -1,7 +1,7 @@
 import type { Pixels } from '../pixels.ts';
 import type { Centreline } from '../trace/centreline.ts';
 import { stripAlong } from '../trace/strip.ts';
-import { tipSeen } from './tip-seen.ts';
+import { tipSeen, tipSeenChoice } from './tip-seen.ts';
 
 export interface TipNear {
   /** Index along the line of the first place. */
@@ -25,7 +25,14 @@ export function tipNear(
   const last = Math.max(first, Math.min(along.length - 1 - after, beyond < 0 ? along.length : beyond));
   const [from, to] = [first - before, Math.min(along.length, last + after + 1)];
   const part = { stepPx: line.stepPx, x: line.x.slice(from, to), y: line.y.slice(from, to) };
-  const seen = tipSeen(stripAlong(pixels, part, 7 * factor, 0.5), before, factor);
+  const strip = stripAlong(pixels, part, 7 * factor, 0.5);
+  // what hangs from a tip that points down lies on the line, and is fainter than the blank
+  const isSteep = Math.abs(line.x[last] - line.x[first]) < 0.5 * Math.abs(line.y[last] - line.y[first]);
+  const { seenShare } = tipSeenChoice;
+  const seen = tipSeen(strip, before, factor, {
+    ...tipSeenChoice,
+    ...(isSteep ? { noneShare: seenShare } : {}),
+  });
   const score = new Float64Array(last - first + 1);
   let sum = 0;
   for (let i = 0; seen && i < score.length; i++) {

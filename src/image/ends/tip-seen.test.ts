@@ -31,8 +31,15 @@ test('where a cable crosses, the picture tells nothing, and the blank goes on be
   expect(crossed[75]).toBe(-1);
 });
 
-test('a cord half as clear as the blank is no blank', () => {
-  expect(seen(strip([0, 0], 0.5))[80]).toBeLessThan(0);
+test('a cord or a wrap half as clear as the blank tells nothing', () => {
+  expect(seen(strip([0, 0], 0.5))[80]).toBe(0);
+});
+
+test('before a shelf as dark as the blank nothing is told', () => {
+  const one = strip();
+  for (let u = 60; u < rows; u++) one.values.fill(121, u * 29, (u + 1) * 29);
+  expect(seen(one)[50]).toBe(1);
+  expect(new Set(seen(one).slice(80))).toEqual(new Set([0]));
 });
 
 test('where no blank stands out before the tip nothing is told', () => {

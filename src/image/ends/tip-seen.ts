@@ -1,8 +1,8 @@
 /**
  * Where along its line a thin blank stops being seen. Each row's contrast to the wall beside it, over the blank's own just
  * before: r from -1, nothing there, to 1, the blank. A tip at t has Σ r before it and -Σ r after it for itself, so that
- * 2 Σ r to t tells one place from another. Where something lies across the blank, the wall beside it changes: such rows tell
- * nothing, and a tip among them is known by the blank's length alone.
+ * 2 Σ r to t tells one place from another. Where something lies across the blank, before a shelf of its own colour, or where
+ * a wrap or a cord makes it fainter, rows tell nothing, and a tip among them is known by the blank's length alone.
  */
 import { type Strip, stripMean } from '../trace/strip.ts';
 
@@ -17,8 +17,11 @@ export interface TipSeenChoice {
   aroundPx: number;
   /** Rows before the first possible tip that tell the blank's own contrast. */
   ownPx: number;
-  /** Contrast, as a share of its own, that speaks for neither; what hangs from a tip is fainter than it. */
-  halfSeen: number;
+  /** Contrast, as a share of what the blank should have there, that speaks for it, and for nothing there; between, neither. */
+  seenShare: number;
+  noneShare: number;
+  /** Before a wall where it should have less than this share of its own contrast a row tells nothing. */
+  leastShare: number;
 }
 
 export const tipSeenChoice: TipSeenChoice = {
@@ -28,7 +31,9 @@ export const tipSeenChoice: TipSeenChoice = {
   wallGrain: 6,
   aroundPx: 8,
   ownPx: 30,
-  halfSeen: 0.6,
+  seenShare: 0.6,
+  noneShare: 0.3,
+  leastShare: 0.5,
 };
 
 /** Per row -1 to 1; `first` is the first row where the tip may be. Undefined where no blank stands out before it. */
@@ -59,9 +64,18 @@ export function tipSeen(
   const reach = Math.round(choice.aroundPx * factor);
   const isCrossed = (u: number) =>
     crossed.every((side) => side.slice(Math.max(0, u - reach), u + reach + 1).includes(true));
-  return Float64Array.from(contrast, (value, u) =>
-    isCrossed(u) ? 0 : Math.max(-1, Math.min(1, (value / own - choice.halfSeen) / (1 - choice.halfSeen))),
-  );
+  const wall = rows.map((u) => 0.5 * (sides[0].wall[u] + sides[1].wall[u]));
+  const bright = own + medianOf(wall.slice(from, first));
+  return Float64Array.from(contrast, (value, u) => {
+    const should = bright - wall[u];
+    const tells = Math.abs(should) >= choice.leastShare * Math.abs(own) && !isCrossed(u);
+    return tells ? speaksFor(value / should, choice) : 0;
+  });
+}
+
+function speaksFor(share: number, { seenShare, noneShare }: TipSeenChoice): number {
+  if (share > seenShare) return Math.min(1, (share - seenShare) / (1 - seenShare));
+  return Math.min(0, Math.abs(share) / noneShare - 1);
 }
 
 /** The wall's usual brightness thereabouts. */
