@@ -34,7 +34,7 @@ export interface SlidEnds {
   tip: Point;
   /** How much the picture across the line changes at the butt, over the typical change near it. */
   change: number;
-  /** How well what is seen and the length tell the tip; infinite where no blank stands out before it. */
+  /** How well what is seen and the length tell the tip; infinite where no blank stands out before it, or it goes on. */
   tipSigmaM: number;
 }
 
@@ -78,7 +78,10 @@ export function slideEnds(
     butt: placeOf(line, butt.first + best.i),
     tip: placeOf(line, tip.first + best.j),
     change: butt.change[best.i] / butt.typical,
-    tipSigmaM: tip.isSeen ? spreadOf(along.subarray(tip.first, tip.first + byTip.length), byTip) : Infinity,
+    tipSigmaM:
+      tip.isSeen && !tip.goesOn(best.j)
+        ? spreadOf(along.subarray(tip.first, tip.first + byTip.length), byTip)
+        : Infinity,
   };
 }
 

@@ -9,6 +9,8 @@ export interface TipNear {
   /** Of a tip there; tip-seen.ts. */
   score: Float64Array;
   isSeen: boolean;
+  /** Whether the blank is still seen beyond this place. */
+  goesOn(i: number): boolean;
 }
 
 /** What the picture says of a tip at each place about `atM` along the line. */
@@ -36,10 +38,11 @@ export function tipNear(
   const score = new Float64Array(last - first + 1);
   let sum = 0;
   for (let i = 0; seen && i < score.length; i++) {
-    sum += seen[before + i];
+    sum += seen.speaks[before + i];
     score[i] = (2 * sum) / factor;
   }
-  return { first, score, isSeen: seen !== undefined };
+  const goesOn = (i: number) => seen?.goesOn(before + i) ?? false;
+  return { first, score, isSeen: seen !== undefined, goesOn };
 }
 
 /** Standard deviation of places weighed by the exponential of their scores. */

@@ -17,7 +17,7 @@ function strip(cable: readonly [number, number] = [0, 0], faintBeyond = 0): Stri
   }
   return { rows, columns, columnPx, middle, values };
 }
-const seen = (one: Strip) => tipSeen(one, 40, 1) ?? new Float64Array();
+const seen = (one: Strip) => tipSeen(one, 40, 1)?.speaks ?? new Float64Array();
 
 test('rows before the tip speak for the blank, rows after it against', () => {
   expect(new Set(seen(strip()).slice(0, tipRow))).toEqual(new Set([1]));
@@ -44,4 +44,14 @@ test('before a shelf as dark as the blank nothing is told', () => {
 
 test('where no blank stands out before the tip nothing is told', () => {
   expect(tipSeen({ ...strip(), values: new Float32Array(110 * 29).fill(180) }, 40, 1)).toBeUndefined();
+});
+
+test('a blank that goes on, straight or aside, is no end; where it ends nothing does', () => {
+  const bent = strip();
+  const at = (u: number) => u * 29 + middle + Math.round((u - tipRow) / 4);
+  for (let u = tipRow; u < rows; u++) bent.values.fill(120, at(u) - 2, at(u) + 3);
+  const goesOn = (one: Strip, row: number) => tipSeen(one, 40, 1)?.goesOn(row);
+  expect(goesOn(strip(), tipRow - 20)).toBe(true);
+  expect(goesOn(bent, tipRow)).toBe(true);
+  expect(goesOn(strip(), tipRow)).toBe(false);
 });

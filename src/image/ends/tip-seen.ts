@@ -22,6 +22,8 @@ export interface TipSeenChoice {
   noneShare: number;
   /** Before a wall where it should have less than this share of its own contrast a row tells nothing. */
   leastShare: number;
+  /** A blank is looked for so far beyond its tip. */
+  beyondPx: number;
 }
 
 export const tipSeenChoice: TipSeenChoice = {
@@ -34,15 +36,23 @@ export const tipSeenChoice: TipSeenChoice = {
   seenShare: 0.6,
   noneShare: 0.3,
   leastShare: 0.5,
+  beyondPx: 12,
 };
 
-/** Per row -1 to 1; `first` is the first row where the tip may be. Undefined where no blank stands out before it. */
+export interface TipSeen {
+  /** Per row -1 to 1. */
+  speaks: Float64Array;
+  /** Whether a line as clear as the blank goes on from this row, beside the straight way too. */
+  goesOn(row: number): boolean;
+}
+
+/** `first` is the first row where the tip may be. Undefined where no blank stands out before it. */
 export function tipSeen(
   strip: Strip,
   first: number,
   factor: number,
   choice = tipSeenChoice,
-): Float64Array | undefined {
+): TipSeen | undefined {
   const [near, far] = choice.besidePx;
   const rows = Array.from({ length: strip.rows }, (_, u) => u);
   const inside = rows.map((u) => stripMean(strip, u, -choice.insidePx * factor, choice.insidePx * factor));
@@ -66,11 +76,23 @@ export function tipSeen(
     crossed.every((side) => side.slice(Math.max(0, u - reach), u + reach + 1).includes(true));
   const wall = rows.map((u) => 0.5 * (sides[0].wall[u] + sides[1].wall[u]));
   const bright = own + medianOf(wall.slice(from, first));
-  return Float64Array.from(contrast, (value, u) => {
+  const speaks = Float64Array.from(contrast, (value, u) => {
     const should = bright - wall[u];
     const tells = Math.abs(should) >= choice.leastShare * Math.abs(own) && !isCrossed(u);
     return tells ? speaksFor(value / should, choice) : 0;
   });
+  const clearAt = (u: number, off: number) =>
+    (stripMean(strip, u, off - choice.insidePx * factor, off + choice.insidePx * factor) - wall[u]) / own;
+  const goesOn = (row: number) => {
+    const beyond = rows.slice(row + 1, row + 1 + Math.round(choice.beyondPx * factor));
+    const clear = beyond.filter((u) => {
+      const most = Math.min(far - choice.insidePx, 1 + 0.4 * ((u - row) / factor)) * factor;
+      for (let off = -most; off <= most; off += 0.5) if (clearAt(u, off) > choice.seenShare) return true;
+      return false;
+    });
+    return clear.length > 0.75 * beyond.length;
+  };
+  return { speaks, goesOn };
 }
 
 function speaksFor(share: number, { seenShare, noneShare }: TipSeenChoice): number {
