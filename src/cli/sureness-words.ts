@@ -26,8 +26,10 @@ export function surenessPart(
     ['your marks', scores.own],
   ];
   const rows = named.flatMap(([name, of]) => (of && of.blanks > 0 ? [rangeLine(name, of, w)] : []));
-  const ours = scores.own ?? scores.proposed;
-  const tips = (ours?.tips ?? []).map(({ plusMinusM }, load) => `${w.loads[load]} ±${w.tick(plusMinusM)}`);
+  const standing = scores[work.standing.are === 'spread' ? 'proposed' : work.standing.are];
+  const tips = (standing?.tips ?? []).map(
+    ({ plusMinusM }, load) => `${w.loads[load]} ±${w.tick(plusMinusM)}`,
+  );
   return [
     `How sure: ${scores.blanks} blanks fit your readings. 95 of 100 lie in each range; errors of the model itself are not in it.`,
     ...rows,

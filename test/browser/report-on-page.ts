@@ -11,6 +11,8 @@ export interface Shared {
   /** Words of the row or sentence on the page; `each`: each group stands in a row of its own. */
   row: RegExp;
   each?: true;
+  /** Of a list, the page has the largest ± alone. */
+  largest?: true;
   /** The page has such a row only where it decides something. */
   seldom?: true;
   /** Said by the page of such marks only. */
@@ -45,12 +47,6 @@ const shared: readonly Shared[] = [
   { report: /^ {2}proposed +(\S+°)/, step: 'Layout', row: /^line turns most/ },
   { report: /^ {2}proposed +\S+° +(\S.*?) {2}/, step: 'Layout', row: /^gap above the ring \d/ },
   { report: /^ {2}proposed .*?(\S+ 1\/m)/, step: 'Layout', row: /^bend added by the line \d/, seldom: true },
-  {
-    report: /^ {2}proposed .* 1\/m {2}(.* at .*)$/,
-    step: 'Layout',
-    row: /^Placed for this blank, the worst would/,
-    marks: 'start',
-  },
   { report: /^Largest surface strain: (.*?)\. Caution/, step: 'Layout', row: /%/, each: true },
   { report: /^ {2}STANDING: line angle (.*), bend added/, step: 'Layout', row: /^On 95 of 100 blanks/ },
   { report: /better than the start on (\d+ of \d+)/, step: 'Layout', row: /beat/, marks: 'own' },
@@ -84,7 +80,12 @@ const shared: readonly Shared[] = [
   { report: /^ +\d+ .*? {2,}(\d+° (?:left|right), \S+) in/, step: 'Marks', row: /^\d/, marks: 'own' },
   { report: /^\w[\w ]*?, (\d.*? long(?:; line side .*)?)(?::|$)/, step: 'Marks', row: / long/, marks: 'own' },
   { report: /^ {2}start .* 1\/m {2}(.* at .*)$/, step: 'Layout', row: /^Start \(/ },
-  { report: /^The tip under each load: .* (±.*?)\.$/, step: 'Layout', row: /^On 95 of 100 blanks/ },
+  {
+    report: /^The tip under each load: (.*?)\.$/,
+    largest: true,
+    step: 'Layout',
+    row: /^On 95 of 100 blanks/,
+  },
   { report: /^ {2}bare, held .*: (Counted .*)$/, step: 'Blank', row: /^Counted/ },
   { report: /^The line off the reel: .*?(The line turns .*)$/, step: 'Layout', row: /^The line turns/ },
   { report: /^(Spindle’s tilt .*)$/, step: 'Layout', row: /^Spindle/ },
@@ -111,10 +112,15 @@ const shared: readonly Shared[] = [
   {
     report: /^Next reading: (.*?\.(?: Time .*?\.)?) /,
     step: 'Blank',
-    row: /^(If you want to go on: )?(Hold|Hang|Turn|Look)/,
+    row: /^(If you want to go on: )?(Hold|Hang|Turn|Look|Set)/,
     marks: 'start',
   },
-  { report: /^(Enough readings: .*)$/, step: 'Blank', row: /^Enough readings/, marks: 'start' },
+  {
+    report: /^((?:Enough|Keep the start).*: .*)$/,
+    step: 'Blank',
+    row: /^(Enough|Keep the start)/,
+    marks: 'start',
+  },
 ];
 
 /** What stands on a step last, once its workers are done. */
@@ -133,7 +139,7 @@ export async function readSteps(page: Page, marks: 'own' | 'start'): Promise<Map
     await goToStep(page, step);
     await page.getByText(lastToCome[step]).first().waitFor({ timeout: 120_000 });
     if (step === 'Blank' && marks === 'start')
-      await page.getByText(/About \d+ minutes/).waitFor({ timeout: 240_000 });
+      await page.getByText(/About [\d.]+ minutes/).waitFor({ timeout: 240_000 });
     read.set(step, await page.evaluate(rowsInSight));
   }
   return read;
@@ -179,14 +185,28 @@ export function sharedOf(report: string, marks: 'own' | 'start'): (Shared & { to
       return [
         {
           ...one,
-          told: found
-            .slice(1)
-            .join(' ')
-            .replace(one.but ?? /^$/, ''),
+          told: toldOf(one, found.slice(1).join(' ')),
         },
       ];
     }),
   );
+}
+
+function toldOf({ but, largest }: Shared, words: string): string {
+  if (!largest) return words.replace(but ?? /^$/, '');
+  const size = (part: string) => inchesOf(numbersIn(part).at(-1) ?? '');
+  return words
+    .replace(/[^,]* (?=±)/g, '')
+    .split(',')
+    .toSorted((a, b) => size(b) - size(a))[0];
+}
+
+/** `1 1/8`, `7/8`, `2`. */
+function inchesOf(text: string): number {
+  return text.split(' ').reduce((sum, part) => {
+    const [top, below = '1'] = part.split('/');
+    return sum + Number(top) / Number(below);
+  }, 0);
 }
 
 /** How many numbers are compared. */
