@@ -71,9 +71,12 @@ export function findEnds(
   const candidates = linesFromClamp(lines, camera, known, choice.seenCost);
   const picked = pickLine(pixels, candidates, lines.factor, choice);
   if (!picked.line) return { status: 'unsure', findings: [imageFound('ends', 'ends/no-line', {})] };
-  const slid = slideEnds(pixels, camera, known, picked.line.path, lines.factor);
+  const slide = ({ path }: ClampLine) => slideEnds(pixels, camera, known, path, lines.factor);
+  const slid = slide(picked.line);
+  // a line that does not end where the blank should is no rival
+  const rival = picked.rivals.find((line) => !unclearEnd(slide(line), choice));
   const ends: TraceRequest['ends'] = { butt: [slid.butt.x, slid.butt.y], tip: [slid.tip.x, slid.tip.y] };
-  const doubt = doubtOf(picked.line, picked.rival, slid, choice);
+  const doubt = doubtOf(picked.line, rival, slid, choice);
   return doubt ? { status: 'unsure', ends, findings: [doubt] } : { status: 'found', ends };
 }
 
@@ -95,30 +98,35 @@ function pickLine(
   lines: readonly ClampLine[],
   factor: number,
   choice: EndsChoice,
-): { line?: ClampLine; rival?: ClampLine } {
-  if (lines.length < 2) return { line: lines[0] };
+): { line?: ClampLine; rivals: ClampLine[] } {
+  if (lines.length < 2) return { line: lines[0], rivals: [] };
   const looks = lines.map(({ path }) => {
     const { seen, even, taper, thickFirst } = rodLook(pixels, centrelineOf(path, 2), factor);
     return seen + even + (thickFirst && taper > 1.2 ? 0.15 : 0);
   });
   const order = [...lines.keys()].sort((a, b) => looks[b] - looks[a]);
   const clear = looks[order[0]] - looks[order[1]] > choice.clearLook;
-  if (clear) return { line: lines[order[0]] };
-  const rival = lines.find(
+  if (clear) return { line: lines[order[0]], rivals: [] };
+  const rivals = lines.filter(
     (line, i) =>
       i > 0 && line.cost < choice.rivalCost * lines[0].cost && looks[i] > looks[0] - choice.rivalLook,
   );
-  return { line: lines[0], rival };
+  return { line: lines[0], rivals };
 }
 
 function doubtOf(
   line: ClampLine,
   rival: ClampLine | undefined,
-  { change, tipSigmaM }: SlidEnds,
+  slid: SlidEnds,
   choice: EndsChoice,
 ): Finding | undefined {
   if (line.costPerPx > choice.clearCostPerPx) return imageFound('ends', 'ends/no-line', {});
   if (rival) return imageFound('ends', 'ends/two-lines', {});
-  const end = change < choice.leastChange ? 'butt' : tipSigmaM > choice.mostTipSigmaM ? 'tip' : undefined;
+  const end = unclearEnd(slid, choice);
   return end && imageFound(`ends.${end}`, 'ends/end-unclear', { end });
+}
+
+function unclearEnd({ change, tipSigmaM }: SlidEnds, choice: EndsChoice): 'butt' | 'tip' | undefined {
+  if (change < choice.leastChange) return 'butt';
+  return tipSigmaM > choice.mostTipSigmaM ? 'tip' : undefined;
 }
