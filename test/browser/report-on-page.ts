@@ -112,7 +112,7 @@ const shared: readonly Shared[] = [
   {
     report: /^Next reading: (.*?\.(?: Time .*?\.)?) /,
     step: 'Blank',
-    row: /^(If you want to go on: )?(Hold|Hang|Turn|Look|Set)/,
+    row: /^(If you want to go on: )?(Hold|Hang|Turn|Look|Set|Lay)/,
     marks: 'start',
   },
   {
