@@ -1,18 +1,22 @@
-/** Dates by the device's own habits; money the same on screen and paper. */
+/** Dates in the sentences' English, by the device's own habits where it has any in English; money the same on screen and paper. */
 import { type Currency, plainMoney } from '../engine/quote/money.ts';
 
-const instants = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
-const days = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium' });
-const clocks = new Intl.DateTimeFormat(undefined, { weekday: 'short', hour: '2-digit', minute: '2-digit' });
+/** The device's own English; in another tongue the day first and 24 hours, as most of the world writes them. */
+export const englishOf = (locale: string) => (/^en\b/.test(locale) ? locale : 'en-GB');
+export const english = englishOf(new Intl.DateTimeFormat().resolvedOptions().locale);
+
+const instants = new Intl.DateTimeFormat(english, { dateStyle: 'medium', timeStyle: 'short' });
+const days = new Intl.DateTimeFormat(english, { dateStyle: 'medium' });
+const clocks = new Intl.DateTimeFormat(english, { weekday: 'short', hour: '2-digit', minute: '2-digit' });
 
 /** `4 May 2026, 14:20`. */
 export function instantWords(instant: string | number): string {
   return instants.format(new Date(instant));
 }
 
-/** `4 May 2026`. */
-export function dayWords(instant: string | number): string {
-  return days.format(new Date(instant));
+/** `4 May 2026`; empty for none. */
+export function dayWords(instant: string | number | undefined): string {
+  return instant === undefined ? '' : days.format(new Date(instant));
 }
 
 /** `Tue 14:20`. */

@@ -1,4 +1,5 @@
 import { Button } from 'react-aria-components';
+import { english } from '../../words/intl.ts';
 import { draftInput, draftKeys } from './draft-input.ts';
 import { FieldFrame } from './field-frame.tsx';
 import { dayOrderOf, momentText, readMoment, typable } from './read-moment.ts';
@@ -79,15 +80,9 @@ function pattern(isDay: boolean): string {
 }
 
 function inFull(at: Date, isDay: boolean): string {
-  return at.toLocaleString(undefined, {
+  return at.toLocaleString(english, {
     ...typable,
     dateStyle: 'full',
     ...(isDay ? {} : { timeStyle: 'short' }),
   });
-}
-
-/** A day as people write it; empty for none. */
-export function dayWords(instant: unknown): string {
-  if (typeof instant !== 'string') return '';
-  return new Date(instant).toLocaleDateString(undefined, { dateStyle: 'medium' });
 }

@@ -2,6 +2,7 @@ import { Button } from 'react-aria-components';
 import type { Conflict } from '../../../record/conflicts.ts';
 import { deviceFamily, type Operation } from '../../../record/operation.ts';
 import { fieldName, shownValue } from '../../../words/history.ts';
+import { instantWords } from '../../../words/intl.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 
@@ -38,8 +39,7 @@ function Choice({ conflict, operation }: { conflict: Conflict; operation: Operat
         {shownValue(path, value, { document, ...reader })}
       </Button>{' '}
       <span className="quiet">
-        {here ? 'written here' : 'written on another device'}, {new Date(at).toLocaleString()} by its own
-        clock
+        {here ? 'written here' : 'written on another device'}, {instantWords(at)} by its own clock
       </span>
     </p>
   );

@@ -1,6 +1,6 @@
 import type { DeliveredRod } from '../../../sheets/delivery-sheets.ts';
+import { dayWords } from '../../../words/intl.ts';
 import { rodFacts } from '../../../words/rod-facts.ts';
-import { dayWords } from '../../fields/moment-field.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Link, useLocation } from 'wouter';
 import type { DocumentSummary } from '../../../record/api.ts';
+import { instantWords } from '../../../words/intl.ts';
 import { WorkBars } from '../../parts/work-bars.tsx';
 import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';
@@ -56,7 +57,7 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
         {demo && <p className="shelf-demo">demo · an invented blank, nobody’s rod</p>}
         <p className="quiet">{facts}</p>
         <p className="aside small">
-          changed <time dateTime={updatedAt}>{shortInstant(updatedAt)}</time>
+          changed <time dateTime={updatedAt}>{instantWords(updatedAt)}</time>
         </p>
       </Link>
       <div className="shelf-actions">
@@ -100,10 +101,4 @@ const firstDemo = 'demo';
 /** The same words stand on every card; read aloud they name their build. */
 function OfBuild({ name }: { name: string }) {
   return <span className="visually-hidden"> ({name})</span>;
-}
-
-function shortInstant(iso: string): string {
-  return new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' }).format(
-    new Date(iso),
-  );
 }

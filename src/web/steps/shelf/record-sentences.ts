@@ -1,4 +1,5 @@
 import type { RecordStanding } from '../../../record/record-api.ts';
+import { instantWords } from '../../../words/intl.ts';
 
 const hourMs = 3600e3;
 /** A backup is made every day; one that is older than this was missed. */
@@ -12,7 +13,7 @@ export function recordSentences(standing: RecordStanding, now: Date): { wrong: s
   const wrong: string[] = [];
   if (found)
     wrong.push(
-      `This shelf is empty, but a backup of ${day(found.madeAt)} with ${count(found.builds, 'build')} lies beside it.`,
+      `This shelf is empty, but a backup of ${instantWords(found.madeAt)} with ${count(found.builds, 'build')} lies beside it.`,
     );
   if (damaged.length > 0) {
     const names = damaged.slice(0, mostNamed).map(({ id, title }) => title || id);
@@ -24,12 +25,12 @@ export function recordSentences(standing: RecordStanding, now: Date): { wrong: s
       `${count(lost, 'saved change')} were missing at the last start. Open the builds where they were written: what a page still holds is sent again.`,
     );
   if (backups?.failure)
-    wrong.push(`No backup was made on ${day(backups.failure.at)}: ${backups.failure.message}.`);
+    wrong.push(`No backup was made on ${instantWords(backups.failure.at)}: ${backups.failure.message}.`);
   if (backups && isOld(backups.madeAt, now))
-    wrong.push(`The last good backup is of ${day(backups.madeAt!)}.`);
+    wrong.push(`The last good backup is of ${instantWords(backups.madeAt!)}.`);
   const said = [
-    backups?.madeAt ? `last backup ${day(backups.madeAt)}` : '',
-    wholeAt ? `record last read whole and good ${day(wholeAt)}` : '',
+    backups?.madeAt ? `last backup ${instantWords(backups.madeAt)}` : '',
+    wholeAt ? `record last read whole and good ${instantWords(wholeAt)}` : '',
     space ? `the record takes ${size(space.record)}, its backups ${size(space.backups)}` : '',
   ].filter((part) => part !== '');
   return { wrong, quiet: wrong.length > 0 ? '' : said.join(' · ') };
@@ -37,10 +38,6 @@ export function recordSentences(standing: RecordStanding, now: Date): { wrong: s
 
 function isOld(madeAt: string | null, now: Date): boolean {
   return madeAt !== null && now.getTime() - Date.parse(madeAt) > oldestBackupHours * hourMs;
-}
-
-function day(instant: string): string {
-  return new Date(instant).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 }
 
 function size(bytes: number): string {

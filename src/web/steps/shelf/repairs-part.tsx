@@ -1,6 +1,6 @@
 import { Link } from 'wouter';
 import type { DocumentSummary } from '../../../record/api.ts';
-import { dayWords } from '../../fields/moment-field.tsx';
+import { dayWords } from '../../../words/intl.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TagLine } from './tag-line.tsx';
 import type { Builds } from './use-builds.ts';
