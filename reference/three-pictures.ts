@@ -3,8 +3,11 @@
  * itself, three of one stand, three and a flag read by tape; and what goes wrong between pictures, named or not. Run by
  * `npm run pictures`; the numbers stand in docs/three-pictures.md.
  */
-import { fit } from '../src/engine/stiffness/fit.ts';
-import type { FitSetup, FitSolved } from '../src/engine/stiffness/request.ts';
+import { freeRod } from '../src/engine/bench/free-rod.ts';
+import { markSureness, plusMinusOfMarks } from '../src/engine/flow/build-sureness.ts';
+import { layout } from '../src/engine/layout/layout.ts';
+import { fit, fitStiffness } from '../src/engine/stiffness/fit.ts';
+import type { FitRequest, FitSetup, FitSolved } from '../src/engine/stiffness/request.ts';
 import { plainStand } from '../test/render/plain-stand.ts';
 import { standScene } from '../test/render/stand-photo.ts';
 import { judgeStiffness, type StiffnessJudgement } from '../test/support/judge-stiffness.ts';
@@ -18,6 +21,7 @@ import {
 } from '../test/support/simulated-bench.ts';
 import { fitBlankOf, weightFor } from '../test/support/stand-blank.ts';
 import { type Mishap, mishapCodes, standOf, together, withMishap } from '../test/support/stand-mishaps.ts';
+import { askedLayout, gripM } from './calibration/asked-layout.ts';
 
 export interface WayRow {
   way: string;
@@ -27,10 +31,13 @@ export interface WayRow {
   held: number;
   stiffnessRms: number;
   findings: number;
+  /** 95 % of a guide's best place, the middle of all guides found; where it was asked for. */
+  marksPlusMinusM?: number;
 }
 
+/** With how sure the marks of a usual layout are after each. */
 export function compareWays(count: number, firstSeed: number): WayRow[] {
-  const results = new Map<string, (StiffnessJudgement & { findings: number })[]>();
+  const results = new Map<string, Judged[]>();
   for (let i = 0; i < count; i++) {
     const seed = firstSeed + i;
     const { blank, thirdKg, setups } = standOf(seed, i);
@@ -46,7 +53,8 @@ export function compareWays(count: number, firstSeed: number): WayRow[] {
       'the same and a flag by tape': [...together(setups), ...tape(flags)],
     };
     for (const [way, asked] of Object.entries(ways)) {
-      const result = judged(blank, asked, seed, 3 * thirdKg);
+      const marks = marksAfter(blank, { blank: fitBlankOf(blank, seed + 9), setups: asked });
+      const result = { ...judged(blank, asked, seed, 3 * thirdKg), marks };
       results.set(way, [...(results.get(way) ?? []), result]);
     }
   }
@@ -107,14 +115,29 @@ export function renderedRows(rows: readonly RenderedRow[], renderer: string): Wa
   ];
 }
 
+type Judged = StiffnessJudgement & { findings: number; marks?: readonly number[] };
+
+/** ± of every guide that is found, as the layout says it. */
+function marksAfter(blank: TrueBlank, request: FitRequest): number[] {
+  const { answer, posterior } = fitStiffness(request);
+  if (answer.status === 'refused' || !posterior) return [];
+  const asked = { ...askedLayout(blank), rod: freeRod(answer, blank.lengthM - gripM) };
+  const placed = layout(asked);
+  if (placed.status === 'refused') return [];
+  const { ladder, limits, fromTipM: proposedFromTipM } = placed;
+  const spread = markSureness({ request: { ...asked, ladder, limits }, proposedFromTipM }, posterior);
+  return plusMinusOfMarks({}, spread).flatMap((m) => m ?? []);
+}
+
 function judged(blank: TrueBlank, setups: readonly FitSetup[], seed: number, hungKg: number) {
   const answer = fit({ blank: fitBlankOf(blank, seed + 9), setups });
   if (answer.status === 'refused') throw new Error(answer.findings[0].path);
   return { ...judgeStiffness(blank, answer as FitSolved, hungKg), findings: answer.findings.length };
 }
 
-function wayRow(way: string, rows: readonly (StiffnessJudgement & { findings: number })[]): WayRow {
+function wayRow(way: string, rows: readonly Judged[]): WayRow {
   const unseen = rows.map((row) => row.unseen).sort((a, b) => a - b);
+  const marks = rows.flatMap((row) => row.marks ?? []).sort((a, b) => a - b);
   const mean = (of: (row: StiffnessJudgement) => number) =>
     rows.reduce((sum, row) => sum + of(row), 0) / rows.length;
   return {
@@ -125,6 +148,7 @@ function wayRow(way: string, rows: readonly (StiffnessJudgement & { findings: nu
     held: mean((row) => row.held),
     stiffnessRms: Math.sqrt(mean((row) => row.stiffnessRms ** 2)),
     findings: rows.filter((row) => row.findings > 0).length,
+    ...(marks.length > 0 ? { marksPlusMinusM: marks[marks.length >> 1] } : {}),
   };
 }
 

@@ -11,6 +11,7 @@ const help = `npm run pictures -- [options]
   --painted N  stands painted and traced in place of all that; a minute each at 12 MP
   --plain N    the same by a second, plainer renderer
   --ends N     pictures whose butt and tip are found without taps; five seconds each at 12 MP
+  --third N    stands on which third pictures are compared (seed 62000)
   --width N    pixels across a painted picture (4000)
   --help       this
 Compares ways to measure a blank, pictures and tape, on simulated stands; counts which mishaps are named.`;
@@ -24,6 +25,7 @@ await orExplain(async () => {
       painted: { type: 'string' },
       plain: { type: 'string' },
       ends: { type: 'string' },
+      third: { type: 'string' },
       width: { type: 'string', default: '4000' },
       help: { type: 'boolean' },
     },
@@ -37,11 +39,18 @@ await orExplain(async () => {
   const percent = (share, digits = 2) => `${(100 * share).toFixed(digits)} %`;
   const show = (row) => {
     const unseen = [row.median, row.nineOfTen, row.worst].map((share) => percent(share).padStart(8));
-    const rest = [percent(row.held, 1), percent(row.stiffnessRms, 1), `${row.findings} with a finding`];
+    const marks = row.marksPlusMinusM ? [`marks ±${(1000 * row.marksPlusMinusM).toFixed(0)} mm`] : [];
+    const rest = [
+      percent(row.held, 1),
+      percent(row.stiffnessRms, 1),
+      `${row.findings} with a finding`,
+      ...marks,
+    ];
     console.log([row.way.padEnd(34), ...unseen, ...rest].join('  '));
   };
   if (values.ends)
     return showEnds(importReference, Number(values.ends), seedFrom(31000), Number(values.width));
+  if (values.third) return showThirds(importReference, Number(values.third), seedFrom(62000));
   if (values.painted || values.plain) {
     const rows = [];
     const renderer = values.painted ? 'painted' : 'plain';
@@ -66,6 +75,16 @@ await orExplain(async () => {
     console.log(`${mishap.padEnd(8)} named ${row.named} of ${row.tried}, any finding in ${row.alarms}`);
   }
 });
+
+async function showThirds(importReference, count, seed) {
+  const { compareThirds } = await importReference('third-picture');
+  for (const { third, unseen, bandWidth, stiffnessRms, narrowest } of compareThirds(count, seed)) {
+    const shares = [unseen, bandWidth, stiffnessRms].map((share) =>
+      `${(100 * share).toFixed(2)} %`.padStart(9),
+    );
+    console.log([third.padEnd(24), ...shares, `narrowest on ${narrowest} of ${count}`].join('  '));
+  }
+}
 
 async function showEnds(importReference, count, firstSeed, widthPx) {
   const { foundEnds } = await importReference('found-ends');

@@ -26,7 +26,7 @@ export function drawnRod(model: SheetModel, writer: LadderWriter): DrawnRod {
       diameters.map(({ outsideM }) => outsideM),
     ),
     limitRad: model.limits.lineAngleRad,
-    angle: writer.angle,
+    angle: writer.lineAngle,
     worst: (load) => worstBriefly(load, writer),
     gap: writer.fine,
     loadNames: writer.loads,

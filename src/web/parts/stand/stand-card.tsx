@@ -14,6 +14,7 @@ import { useAddPhotos } from '../photo/use-add-photos.ts';
 import { Fold } from '../sheet/fold.tsx';
 import { HangSketch } from './hang-sketch.tsx';
 import { PictureOfStand } from './picture-of-stand.tsx';
+import { picturesOfStand } from './stand-changes.ts';
 import { StandSureness } from './stand-sureness.tsx';
 import { type StandPicture, useHangingShape, useStandPictures } from './use-stand-pictures.ts';
 import '../photo/photo.css';
@@ -167,6 +168,11 @@ function Hang({ stand, picture, weight }: { stand: Stand; picture: StandPicture;
           />
         </p>
         <p>Wait until it is still. Do not touch the stand, the clamp or the marks between the pictures.</p>
+        {number === picturesOfStand && (
+          <p className="quiet">
+            This third picture tells most: more than the clamp moved up, or the blank turned half over.
+          </p>
+        )}
         {number > 1 && (
           <Field
             path={['loadTests', test.id, 'hung']}
