@@ -14,6 +14,7 @@ import {
   wayOfLine,
 } from './bent-rod-shapes.ts';
 import { type DrawingFrame, extentOf } from './drawing-frame.ts';
+import { placeFanNames } from './fan-names.ts';
 import { GapMark } from './gap-mark.ts';
 import { inTheWay } from './in-the-way.ts';
 import { fanAt, fanSizeFor, onScreen, type PlacePx } from './line-fans.ts';
@@ -181,13 +182,16 @@ export class BentRodDrawing {
       return fanAt(line as [PlacePx, PlacePx, PlacePx], ring.lineAngleRad, rod.limitRad, size);
     });
     const [limits, turns, names] = [fanLimits, fanTurns, fanNames].map((pool) => pool.take(fans.length));
-    fans.forEach((fan, i) => {
-      const state = fan?.isOver ? ' over' : attention.has(i + 1) || active === i + 1 ? ' active' : '';
-      setAll(limits[i], { d: fan?.limit ?? '', class: `fan-limit${state}` });
-      setAll(turns[i], { d: fan?.turn ?? '', class: `fan-turn${state}` });
-      const named = fan && (frame.widthPx > roomyPx || state !== '');
-      setText(names[i], named ? rod.angle(rings[i + 1].lineAngleRad) : '');
-      if (fan) setAll(names[i], { x: fan.label.x, y: fan.label.y + 4, class: `fan-name${state}` });
+    const isActive = (guide: number) => attention.has(guide) || active === guide;
+    const states = fans.map((fan, i) => (fan?.isOver ? ' over' : isActive(i + 1) ? ' active' : ''));
+    const texts = fans.map((fan, i) =>
+      fan && (frame.widthPx > roomyPx || states[i] !== '') ? rod.angle(rings[i + 1].lineAngleRad) : '',
+    );
+    placeFanNames(fans, texts, frame, size).forEach((place, i) => {
+      setAll(limits[i], { d: fans[i]?.limit ?? '', class: `fan-limit${states[i]}` });
+      setAll(turns[i], { d: fans[i]?.turn ?? '', class: `fan-turn${states[i]}` });
+      setText(names[i], place ? texts[i] : '');
+      if (place) setAll(names[i], { x: place.xPx, y: place.yPx + 4, class: `fan-name${states[i]}` });
     });
   }
 

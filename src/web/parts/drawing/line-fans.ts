@@ -12,8 +12,9 @@ export interface Fan {
   /** The turn, and the limit's outline: paths from the ring outwards. */
   turn: string;
   limit: string;
-  /** Where the figure stands, beyond the fan. */
+  /** Where the figure stands, beyond the fan, and the way that it opens to. */
   label: PlacePx;
+  outwardsRad: number;
   isOver: boolean;
 }
 export interface FanSize {
@@ -46,11 +47,13 @@ export function fanAt(
   return {
     turn: sector(angleRad),
     limit: sector(limitRad),
-    label: along(foot, outwards, lengthPx + 11),
+    label: along(foot, outwards, lengthPx + beyondPx),
+    outwardsRad: outwards,
     isOver: angleRad > limitRad,
   };
 }
 const leastShownRad = 0.004;
+export const beyondPx = 11;
 
 /** Direction on the screen away from the side to which the line is bent; undefined for a straight line. */
 function outwardsOf(from: PlacePx, at: PlacePx, to: PlacePx): number | undefined {
