@@ -5,21 +5,11 @@
  */
 import type { BenchModel, Datum } from './bench-model.ts';
 import { outsideDiameterAt } from './diameters.ts';
+import type { DoubtKind } from './fit-kinds.ts';
 import type { ExtraPattern, MostProbable } from './most-probable.ts';
 import type { PreparedClamp } from './prepared-request.ts';
 import { swayOf } from './sway.ts';
 import type { Unknowns } from './unknowns.ts';
-
-export type DoubtKind =
-  | 'reading'
-  | 'stretch'
-  | 'flag'
-  | 'stations'
-  | 'slip'
-  | 'load'
-  | 'edge'
-  | 'mass'
-  | 'sway';
 
 export interface Doubt {
   kind: DoubtKind;

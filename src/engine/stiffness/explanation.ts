@@ -1,6 +1,7 @@
 /** What is held to have gone wrong on the bench, and the fit under it. */
 import type { Datum } from './bench-model.ts';
-import type { Doubt, DoubtKind } from './doubts.ts';
+import type { Doubt } from './doubts.ts';
+import type { DoubtKind } from './fit-kinds.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
 import type { PreparedRequest } from './prepared-request.ts';
 import type { Roughness } from './prior.ts';

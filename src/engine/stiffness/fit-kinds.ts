@@ -37,18 +37,20 @@ export interface FitReasons {
 /** What explains the readings almost as well, and what would tell the two apart; left out where nothing does. */
 export type Otherwise = Partial<Shortly & ToTell>;
 
+/** What may be wrong with a bench, one thing at a time. */
+export type DoubtKind =
+  | 'reading'
+  | 'stretch'
+  | 'flag'
+  | 'stations'
+  | 'slip'
+  | 'load'
+  | 'edge'
+  | 'mass'
+  | 'sway';
+
 export interface Shortly {
-  orKind:
-    | 'reading'
-    | 'stretch'
-    | 'flag'
-    | 'flag-check'
-    | 'stations'
-    | 'slip'
-    | 'load'
-    | 'edge'
-    | 'mass'
-    | 'sway';
+  orKind: DoubtKind | 'flag-check';
   /** In metres, radians, radii or a share, as the kind goes. */
   orOffM: number;
   orTurnRad: number;

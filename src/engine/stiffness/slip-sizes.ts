@@ -7,7 +7,7 @@
  * (Bayes factor in Laplace's approximation). A tape slips by whole steps as a rule, a weight by a wrong piece rather
  * than by three percent, an edge by one radius or two. Shares and widths: a judgement, no source.
  */
-import type { DoubtKind } from './doubts.ts';
+import type { DoubtKind } from './fit-kinds.ts';
 
 interface Part {
   share: number;

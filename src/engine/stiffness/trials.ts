@@ -1,5 +1,5 @@
 /** One thing more held to have gone wrong, and the blank fitted anew under it. */
-import { type Doubt, type DoubtKind, possibleDoubts } from './doubts.ts';
+import { type Doubt, possibleDoubts } from './doubts.ts';
 import {
   type Explained,
   type Fitted,
@@ -8,6 +8,7 @@ import {
   type Refit,
   type StandSlip,
 } from './explanation.ts';
+import type { DoubtKind } from './fit-kinds.ts';
 import { noiseFactor, robustNoiseFactor } from './noise.ts';
 import { sizeCounts } from './slip-sizes.ts';
 import { type Suspicion, weighDoubts } from './suspicion.ts';
