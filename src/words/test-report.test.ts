@@ -44,6 +44,12 @@ test('it is said in the units of whoever reads it, no metric figure in an inch s
   expect(lines.filter((line) => /\d m{1,2}\b/.test(line))).toEqual([]);
 });
 
+test('a shop that weighs in ounces reads ounces', () => {
+  const ounces = shopWriter({ system: 'inch', weighsIn: 'oz' });
+  const [head] = testReportWords(found, (lengthM) => ounces.length(lengthM), ounces).split('\n');
+  expect(head).toContain(', 2.12 oz on the tip,');
+});
+
 test('a record of 0.1 kept sentences: they are read as they were written', () => {
   const then = 'Taped-up rod, 60 g on the tip.\nTip: 48 in out.';
   expect(said(then)).toBe(then);

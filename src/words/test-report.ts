@@ -1,4 +1,3 @@
-import { formatDegrees, formatGrams } from '../engine/units/format-quantity.ts';
 import type { TestReport } from '../record/test-report.ts';
 import { closeUpWords } from './close-up.ts';
 import { isSaid, sentenceOf } from './sentence.ts';
@@ -20,7 +19,7 @@ export function testReportWords(
     writer,
   );
   return [
-    ...headOf(report, show),
+    ...headOf(report, show, writer),
     ...report.closeUps.map((use) => closeUpWords(use, show, writer)),
     ...report.places.map((place, i) => placeWords(place, i === 0, show)),
     ...report.doubts.filter(isSaid).map((doubt) => sentenceOf(doubt, writer)),
@@ -28,11 +27,11 @@ export function testReportWords(
   ].join('\n');
 }
 
-function headOf(report: TestReport, show: ShowLength): string[] {
+function headOf(report: TestReport, show: ShowLength, writer: Writer): string[] {
   const { rod, hungKg, buttAngleRad, lengthM, picture, readOn, marksRmsM, engineVersion } = report;
-  const hung = hungKg === undefined ? 'weight not entered' : `${formatGrams(hungKg, 1)} on the tip`;
+  const hung = hungKg === undefined ? 'weight not entered' : `${writer.mass(hungKg)} on the tip`;
   return [
-    `${rod === 'bare' ? 'Bare blank' : 'Taped-up rod'}, ${hung}, butt ${formatDegrees(buttAngleRad)} above level by the picture.`,
+    `${rod === 'bare' ? 'Bare blank' : 'Taped-up rod'}, ${hung}, butt ${writer.lineAngle(buttAngleRad)} above level by the picture.`,
     `Curve of ${show(lengthM)} read from ${picture || 'a picture'} on ${readOn.slice(0, 10)}, marks fit to ${show(marksRmsM)}, Fairbend ${engineVersion}.`,
   ];
 }

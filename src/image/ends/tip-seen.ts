@@ -4,6 +4,7 @@
  * 2 Σ r to t tells one place from another. Where something lies across the blank, before a shelf of its own colour, or where
  * a wrap or a cord makes it fainter, rows tell nothing, and a tip among them is known by the blank's length alone.
  */
+import { medianOf } from '../../engine/numerics/median.ts';
 import { type Strip, stripMean } from '../trace/strip.ts';
 
 export interface TipSeenChoice {
@@ -26,6 +27,7 @@ export interface TipSeenChoice {
   beyondPx: number;
 }
 
+/** Judgement, from painted pictures: seeds 30000 to 30039, failures of 32000 to 32049 and 33000 to 33049. */
 export const tipSeenChoice: TipSeenChoice = {
   insidePx: 1,
   besidePx: [3, 6],
@@ -104,8 +106,4 @@ function speaksFor(share: number, { seenShare, noneShare }: TipSeenChoice): numb
 function around(values: readonly number[], u: number, factor: number): number {
   const reach = Math.round(20 * factor);
   return medianOf(values.slice(Math.max(0, u - reach), u + reach + 1));
-}
-
-function medianOf(values: readonly number[]): number {
-  return values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
 }

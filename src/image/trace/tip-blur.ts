@@ -4,6 +4,7 @@
  * rows there: (Σp)²/Σp², the width of a box of even contrast p. The taper of the butt's half, carried on to the tip, and
  * what lens and pixels leave of the thinnest blank, are what a still one shows.
  */
+import { medianOf } from '../../engine/numerics/median.ts';
 import type { Pixels } from '../pixels.ts';
 import type { RefinedCentreline } from './refine-centreline.ts';
 import { type Strip, stripAlong } from './strip.ts';
@@ -102,8 +103,4 @@ function contrastAcross(
       sides.map(({ mean, slope }, i) => values[(first + i) * columns + j] - mean - slope * (j - middle)),
     ),
   );
-}
-
-function medianOf(values: readonly number[]): number {
-  return values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
 }
