@@ -16,7 +16,7 @@ const help = `npm test -- [options]
             hammers for five minutes, 10,000 malformed requests,
             200 photographs, 12 painted close-ups, 48 pictures of one rod and of two, 24 judged rods, 200 simulated
             benches (band, slips, marks), twelve of them read by proposal and at random, the page of every example
-            beside its report
+            beside its report, the first hour on every screen
   --unit    only the tests that need neither a browser nor PostgreSQL, without types and lint
   --node    of those, what rests on the Node at hand: server, the command line's files, paper, pictures' files
   --help    this
@@ -57,6 +57,7 @@ async function runChecks({ long, unit, node }) {
     ...(long
       ? {
           EXAMPLES: 'all',
+          WALKS: 'all',
           KILLS: '200',
           SOAK_ROUNDS: '60',
           STRANGER_SECONDS: '300',

@@ -11,29 +11,33 @@ interface AxeFinding {
   nodes: { html: string }[];
 }
 
+/** What another ink can change, and nothing else does. */
+const ink = ['color-contrast', 'link-in-text-block'];
+const standard = { type: 'tag', values: standards };
+const rulesOf = {
+  all: { runOnly: standard },
+  ink: { runOnly: { type: 'rule', values: ink } },
+  'all but ink': {
+    runOnly: standard,
+    rules: Object.fromEntries(ink.map((rule) => [rule, { enabled: false }])),
+  },
+};
+export type AxeRules = keyof typeof rulesOf;
+
 /** What axe-core finds against WCAG 2.2 AA and good practice on the page as it stands, a line each. */
-export function axeFindings(page: Page): Promise<string[]> {
-  return findings(page, { type: 'tag', values: standards });
-}
-
-/** Of these what another ink can change: the rest was looked at in the other scheme, at the same width. */
-export function axeContrast(page: Page): Promise<string[]> {
-  return findings(page, { type: 'rule', values: ['color-contrast', 'link-in-text-block'] });
-}
-
-async function findings(page: Page, runOnly: { type: string; values: string[] }): Promise<string[]> {
+export async function axeFindings(page: Page, which: AxeRules = 'all'): Promise<string[]> {
   if (await page.evaluate('typeof axe === "undefined"')) await page.evaluate(source);
-  const violations = await page.evaluate(async (only): Promise<AxeFinding[]> => {
+  const violations = await page.evaluate(async (rules): Promise<AxeFinding[]> => {
     const { axe } = globalThis as unknown as {
       axe: { run(where: Document, options: unknown): Promise<{ violations: AxeFinding[] }> };
     };
-    const result = await axe.run(document, { runOnly: only, resultTypes: ['violations'] });
+    const result = await axe.run(document, { ...rules, resultTypes: ['violations'] });
     return result.violations.map(({ id, help, nodes }) => ({
       id,
       help,
       nodes: nodes.map(({ html }) => ({ html })),
     }));
-  }, runOnly);
+  }, rulesOf[which]);
   return violations.map(
     ({ id, help, nodes }) => `${id}: ${help}: ${nodes[0].html.slice(0, 200)} (${nodes.length})`,
   );

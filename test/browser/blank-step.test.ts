@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { axeContrast, axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
+import { expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { openStep } from './open-step.ts';
 
@@ -153,16 +153,11 @@ test('a flag whose two tapes miss each other by an inch is named; what is read a
 });
 
 test('axe finds nothing on the blank, by day and by night, wide and narrow', async () => {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    for (const width of [390, 1440]) {
-      await page.setViewportSize({ width, height: 900 });
-      expect(await (colorScheme === 'light' ? axeFindings : axeContrast)(page)).toEqual([]);
-      expect(
-        await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),
-      ).toBeLessThanOrEqual(0);
-    }
-  }
+  await expectWell(page, [
+    [390, 'light'],
+    [1440, 'light'],
+    [1440, 'dark'],
+  ]);
   expect(bench.complaints).toEqual([]);
 });
 

@@ -4,8 +4,8 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { bagSheet } from '../../src/engine/wall-mark/bag-marks.ts';
 import { type GuideTruth, paintScan, type ScanSheet } from '../render/scan-sheet.ts';
 import { photographSheet } from '../render/sheet-photo.ts';
-import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
+import { expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { cutTables, fill, openStep } from './open-step.ts';
 
@@ -197,14 +197,17 @@ test('each guide is looked at one by one', async () => {
 });
 
 test('axe finds nothing on the guides, and no table of theirs is scrolled sideways', async () => {
-  for (const width of [390, 820, 1440]) {
-    await page.setViewportSize({ width, height: 900 });
-    if (width !== 820) expect(await axeFindings(page)).toEqual([]);
-    expect(await cutTables(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
-      0,
-    );
-  }
+  await expectWell(
+    page,
+    [
+      [390, 'light'],
+      [1440, 'light'],
+      [820, 'dark'],
+    ],
+    async () => {
+      expect(await cutTables(page)).toEqual([]);
+    },
+  );
   expect(bench.complaints).toEqual([]);
 });
 

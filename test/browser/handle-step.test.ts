@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
+import { expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { fill, openStep } from './open-step.ts';
 
@@ -74,12 +74,9 @@ test('the glue waits until all four have been looked at', async () => {
 });
 
 test('axe finds nothing on the handle', async () => {
-  for (const width of [390, 1440]) {
-    await page.setViewportSize({ width, height: 900 });
-    expect(await axeFindings(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
-      0,
-    );
-  }
+  await expectWell(page, [
+    [390, 'light'],
+    [1440, 'light'],
+  ]);
   expect(bench.complaints).toEqual([]);
 });

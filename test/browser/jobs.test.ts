@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { nameSeries } from '../kit/running-jobs.ts';
 import { compileServer, type ServerProcess, startServer } from '../kit/server-process.ts';
-import { axeFindings } from './axe.ts';
+import { expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 
 /** Jobs are worked in a thread of the compiled server, so that one is started beside the bench's own. */
@@ -55,19 +55,7 @@ test('what came out is a table that stands after a reload, at every width', asyn
   const spread = page.getByRole('region', { name: 'Spread within the series' });
   await spread.waitFor();
   expect(await spread.getByRole('row').count()).toBe(1 + 7 + 1);
-  for (const [width, colorScheme] of [
-    [390, 'light'],
-    [820, 'dark'],
-    [1440, 'light'],
-  ] as const) {
-    await page.emulateMedia({ colorScheme });
-    await page.setViewportSize({ width, height: 900 });
-    expect(await axeFindings(page)).toEqual([]);
-    const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-    expect(over).toBeLessThanOrEqual(0);
-    if (process.env.SHOTS)
-      await page.locator('#jobs').screenshot({ path: `${process.env.SHOTS}/jobs-${width}.png` });
-  }
+  await expectWell(page);
 });
 
 test('a series nobody has is said to be none', async () => {

@@ -2,8 +2,8 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Change } from '../../src/record/operation.ts';
 import type { FieldValue } from '../../src/record/schema.ts';
-import { axeContrast, axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
+import { expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { openStep } from './open-step.ts';
 import { strayGuide, tracedChanges } from './traced-build.ts';
@@ -53,21 +53,13 @@ test('a miss on one blank is said on the sheet of another', async () => {
 });
 
 test('axe finds nothing, nothing is wider than the screen, and nothing was complained of', async () => {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    for (const width of [390, 820, 1440]) {
-      await page.setViewportSize({ width, height: 900 });
-      expect(await (colorScheme === 'light' ? axeFindings : axeContrast)(page)).toEqual([]);
-      const beyond = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-      expect(beyond).toBeLessThanOrEqual(0);
-      if (process.env.SHOTS) {
-        await page.screenshot({
-          path: `${process.env.SHOTS}/judge-${colorScheme}-${width}.png`,
-          fullPage: true,
-        });
-      }
-    }
-  }
+  await expectWell(page, [
+    [390, 'light'],
+    [820, 'light'],
+    [1440, 'light'],
+    [390, 'dark'],
+    [1440, 'dark'],
+  ]);
   expect(bench.complaints).toEqual([]);
 });
 

@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { axeContrast, axeFindings } from './axe.ts';
+import { axeFindings } from './axe.ts';
 import { holdBackDoubts, type LayoutPage, middleOf, openLayout } from './layout-page.ts';
+import { expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 
 let bench: Bench;
@@ -268,18 +269,13 @@ describe('on a page of the demo', () => {
     await page.locator('.ruler-slack rect').first().waitFor();
   });
 
-  test.each([
-    [390, 'light'],
-    [820, 'light'],
-    [1440, 'light'],
-    [1440, 'dark'],
-  ] as const)('axe finds nothing and nothing is cut off at %d px, %s', async (width, colorScheme) => {
-    await page.emulateMedia({ colorScheme });
-    await page.setViewportSize({ width, height: 900 });
-    expect(await (colorScheme === 'light' ? axeFindings : axeContrast)(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
-      0,
-    );
+  test('axe finds nothing and nothing is cut off', async () => {
+    await expectWell(page, [
+      [390, 'light'],
+      [820, 'light'],
+      [1440, 'light'],
+      [1440, 'dark'],
+    ]);
   });
 
   test('a finger drags a guide on a phone', async () => {

@@ -9,6 +9,7 @@ import type { Change, DocumentState } from '../../src/record/operation.ts';
 import { readLoadTests } from '../../src/record/read-load-tests.ts';
 import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
+import { expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { fill, openStep } from './open-step.ts';
 import { paintedFile, tapPixel, tellTale } from './photo-kit.ts';
@@ -171,17 +172,11 @@ describe('a picture from this computer', () => {
   });
 
   test('axe finds nothing, and nothing scrolls sideways', async () => {
-    for (const [width, colorScheme] of [
+    await expectWell(page, [
       [390, 'dark'],
       [820, 'light'],
       [1440, 'dark'],
-    ] as const) {
-      await page.emulateMedia({ colorScheme });
-      await page.setViewportSize({ width, height: 900 });
-      expect(await axeFindings(page)).toEqual([]);
-      const beyond = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-      expect(beyond, `at ${width}`).toBeLessThanOrEqual(0);
-    }
+    ]);
     await page.setViewportSize({ width: 1440, height: 900 });
   });
 

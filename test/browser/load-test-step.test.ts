@@ -1,8 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { axeContrast, axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
+import { expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { fill, openStep } from './open-step.ts';
 
@@ -82,14 +82,12 @@ test('the proof sheet prints', async () => {
 });
 
 test('axe finds nothing on the load test', async () => {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    for (const width of [390, 820, 1440]) {
-      await page.setViewportSize({ width, height: 900 });
-      expect(await (colorScheme === 'light' ? axeFindings : axeContrast)(page)).toEqual([]);
-      const beyond = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-      expect(beyond).toBeLessThanOrEqual(0);
-    }
-  }
+  await expectWell(page, [
+    [390, 'light'],
+    [820, 'light'],
+    [1440, 'light'],
+    [390, 'dark'],
+    [1440, 'dark'],
+  ]);
   expect(bench.complaints).toEqual([]);
 });

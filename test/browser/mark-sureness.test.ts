@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
-import { axeFindings } from './axe.ts';
+import { expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { addFile, goToStep, openStep } from './open-step.ts';
 
@@ -65,9 +65,10 @@ type Row = { id: string } & Record<string, unknown>;
 test('axe finds nothing with the ± shown, at three widths', async () => {
   await goToStep(page, 'Marks');
   await page.getByText(/placed anew on \d+ blanks/).waitFor();
-  for (const width of [390, 820, 1440]) {
-    await page.setViewportSize({ width, height: 900 });
-    expect(await axeFindings(page)).toEqual([]);
-  }
+  await expectWell(page, [
+    [390, 'light'],
+    [820, 'light'],
+    [1440, 'light'],
+  ]);
   expect(bench.complaints).toEqual([]);
 });

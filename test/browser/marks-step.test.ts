@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
+import { expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { cutTables, openStep } from './open-step.ts';
 
@@ -88,13 +88,15 @@ test('what the printed rule measured corrects the next print; three per cent is 
 });
 
 test('axe finds nothing on the marks', async () => {
-  for (const width of [390, 1440]) {
-    await page.setViewportSize({ width, height: 900 });
-    expect(await axeFindings(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
-      0,
-    );
-    expect(await cutTables(page), `at ${width}`).toEqual([]);
-  }
+  await expectWell(
+    page,
+    [
+      [390, 'light'],
+      [1440, 'light'],
+    ],
+    async (width) => {
+      expect(await cutTables(page), `at ${width}`).toEqual([]);
+    },
+  );
   expect(bench.complaints).toEqual([]);
 });

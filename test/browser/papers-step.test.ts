@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
+import { expectWell, usualLooks } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { cutTables, fill, openStep } from './open-step.ts';
 
@@ -133,23 +133,9 @@ test('labels are printed from the first free place of a begun sheet, tapped or c
   await page.getByText(`number ${number}`).waitFor();
 });
 
-test.each<['light' | 'dark', number[]]>([
-  ['light', [390, 1440]],
-  ['dark', [820]],
-])('axe finds nothing on the papers, %s', async (colorScheme, widths) => {
-  await page.emulateMedia({ colorScheme });
-  for (const width of widths) {
-    await page.setViewportSize({ width, height: 900 });
-    expect(await axeFindings(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
-      0,
-    );
+test('axe finds nothing on the papers, and no table of theirs is scrolled sideways', async () => {
+  await expectWell(page, usualLooks, async (width) => {
     expect(await cutTables(page), `at ${width}`).toEqual([]);
-    if (process.env.SHOTS)
-      await page.screenshot({
-        path: `${process.env.SHOTS}/papers-${colorScheme}-${width}.png`,
-        fullPage: true,
-      });
-  }
+  });
   expect(bench.complaints).toEqual([]);
 });

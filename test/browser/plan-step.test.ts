@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
+import { expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { openStep } from './open-step.ts';
 
@@ -97,12 +98,9 @@ async function savedDeeds(): Promise<number> {
 
 test('axe finds nothing on the plan', async () => {
   await page.getByRole('row', { name: /^Glue the handle/ }).waitFor();
-  for (const width of [390, 1440]) {
-    await page.setViewportSize({ width, height: 900 });
-    expect(await axeFindings(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
-      0,
-    );
-  }
+  await expectWell(page, [
+    [390, 'light'],
+    [1440, 'light'],
+  ]);
   expect(bench.complaints).toEqual([]);
 });

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Change } from '../../src/record/operation.ts';
 import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
+import { expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { addBuild, openStep } from './open-step.ts';
 
@@ -73,19 +74,7 @@ test('same again: what was chosen is there, what was measured is not, and the ol
   await page.getByText('every change is on the disk').waitFor();
 });
 
-test.each<['light' | 'dark', number[]]>([
-  ['light', [390, 1440]],
-  ['dark', [820]],
-])('axe finds nothing beside an old rod, %s', async (colorScheme, widths) => {
-  await page.emulateMedia({ colorScheme });
-  for (const width of widths) {
-    await page.setViewportSize({ width, height: 900 });
-    expect(await axeFindings(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
-      0,
-    );
-    if (process.env.SHOTS)
-      await page.screenshot({ path: `${process.env.SHOTS}/again-${width}.png`, fullPage: true });
-  }
+test('axe finds nothing beside an old rod', async () => {
+  await expectWell(page);
   expect(bench.complaints).toEqual([]);
 });

@@ -1,8 +1,8 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Change } from '../../src/record/operation.ts';
-import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
+import { expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { addBuild, openStep } from './open-step.ts';
 
@@ -35,17 +35,7 @@ test('where three blanks of its series were measured in full, half the protocol 
   await page.getByText('Read this blank together with the others of its series').click();
   const offer = page.getByText(/13 readings instead of 25: .* from 3 blanks of “Invented 46”/);
   await offer.waitFor();
-  for (const [width, colorScheme] of [
-    [390, 'light'],
-    [820, 'dark'],
-    [1440, 'light'],
-  ] as const) {
-    await page.emulateMedia({ colorScheme });
-    await page.setViewportSize({ width, height: 900 });
-    expect(await axeFindings(page)).toEqual([]);
-    if (process.env.SHOTS)
-      await page.screenshot({ path: `${process.env.SHOTS}/spared-${width}.png`, fullPage: true });
-  }
+  await expectWell(page);
   await page.getByRole('button', { name: 'Lay out the half protocol with its series' }).click();
   await page.getByText('0 of 13 taken').waitFor();
   expect(bench.complaints).toEqual([]);

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { axeContrast, axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
+import { expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { openStep } from './open-step.ts';
 
@@ -85,21 +85,11 @@ test('a sag that cannot be, a support out of order and what is no length are sai
 });
 
 test('axe finds nothing on the card, and nothing of it is wider than a telephone', async () => {
-  for (const [width, colorScheme] of [
+  await expectWell(page, [
     [390, 'light'],
     [390, 'dark'],
     [820, 'light'],
     [1440, 'light'],
-    [1440, 'dark'],
-  ] as const) {
-    await page.emulateMedia({ colorScheme });
-    await page.setViewportSize({ width, height: 900 });
-    expect(await (colorScheme === 'light' ? axeFindings : axeContrast)(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
-      0,
-    );
-    if (process.env.SHOTS)
-      await card().screenshot({ path: `${process.env.SHOTS}/span-${width}-${colorScheme}.png` });
-  }
+  ]);
   expect(bench.complaints).toEqual([]);
 });

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { axeFindings } from './axe.ts';
+import { expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { addFile, fill, goToStep } from './open-step.ts';
 
@@ -153,17 +153,10 @@ test('the sheet of turns prints', async () => {
 });
 
 test('axe finds nothing on the Blank step, by day and by night, at three widths, and nothing is cut off', async () => {
-  for (const [width, colorScheme] of [
+  await expectWell(page, [
     [390, 'dark'],
     [820, 'light'],
     [1440, 'light'],
-  ] as const) {
-    await page.emulateMedia({ colorScheme });
-    await page.setViewportSize({ width, height: 900 });
-    expect(await axeFindings(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
-      0,
-    );
-  }
+  ]);
   expect(bench.complaints).toEqual([]);
 });

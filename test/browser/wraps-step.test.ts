@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { axeFindings } from './axe.ts';
 import { twoPieceChanges } from './invented-build.ts';
+import { expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { cutTables, fill, openStep } from './open-step.ts';
 
@@ -95,13 +95,16 @@ test('what changes after the print is said, with how much', async () => {
 });
 
 test('axe finds nothing on the wraps, and no table of theirs is scrolled sideways', async () => {
-  for (const width of [390, 820, 1440]) {
-    await page.setViewportSize({ width, height: 900 });
-    if (width !== 820) expect(await axeFindings(page)).toEqual([]);
-    expect(await cutTables(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
-      0,
-    );
-  }
+  await expectWell(
+    page,
+    [
+      [390, 'light'],
+      [1440, 'light'],
+      [820, 'dark'],
+    ],
+    async () => {
+      expect(await cutTables(page)).toEqual([]);
+    },
+  );
   expect(bench.complaints).toEqual([]);
 });
