@@ -342,6 +342,6 @@ function knownAtTruth(blank: TrueBlank, fit: FitRequest): Omit<Posterior, 'drawi
     rowByStandard(unknowns, row);
     for (let k = 0; k < n; k++) row[k] /= sigma;
   });
-  const factor = factorNormalMatrix(out.jacobian, model.data.length, n, 0);
+  const factor = factorNormalMatrix(out.jacobian, n, 0);
   return { lengthM: fit.blank.lengthM, rows, unknowns, u: new Float64Array(n), factor };
 }

@@ -5,15 +5,40 @@
 
 /** Overwrites the lower triangle of `a` by L; false, with `a` spoilt, where A is not positive definite. */
 export function factorCholesky(a: Float64Array, n: number): boolean {
-  for (let i = 0; i < n; i++) {
-    const row = i * n;
-    for (let j = 0; j <= i; j++) {
-      const other = j * n;
-      let sum = a[row + j];
-      for (let k = 0; k < j; k++) sum -= a[row + k] * a[other + k];
-      if (i > j) a[row + j] = sum / a[other + j];
-      else if (sum > 0) a[row + i] = Math.sqrt(sum);
-      else return false;
+  for (let j = 0; j < n; j++) {
+    const own = j * n;
+    let square = a[own + j];
+    for (let k = 0; k < j; k++) square -= a[own + k] * a[own + k];
+    if (!(square > 0)) return false;
+    const root = Math.sqrt(square);
+    a[own + j] = root;
+    // four rows at once: one alone would wait for each of its sums
+    let i = j + 1;
+    for (; i + 3 < n; i += 4) {
+      const p = i * n;
+      const q = p + n;
+      const r = q + n;
+      const s = r + n;
+      let sumP = a[p + j];
+      let sumQ = a[q + j];
+      let sumR = a[r + j];
+      let sumS = a[s + j];
+      for (let k = 0; k < j; k++) {
+        const value = a[own + k];
+        sumP -= a[p + k] * value;
+        sumQ -= a[q + k] * value;
+        sumR -= a[r + k] * value;
+        sumS -= a[s + k] * value;
+      }
+      a[p + j] = sumP / root;
+      a[q + j] = sumQ / root;
+      a[r + j] = sumR / root;
+      a[s + j] = sumS / root;
+    }
+    for (; i < n; i++) {
+      let sum = a[i * n + j];
+      for (let k = 0; k < j; k++) sum -= a[i * n + k] * a[own + k];
+      a[i * n + j] = sum / root;
     }
   }
   return true;

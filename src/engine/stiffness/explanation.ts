@@ -37,8 +37,11 @@ export interface Fitted {
   score: number;
 }
 
-/** Builds and solves the fit under an explanation; `from` a state nearby. */
-export type Refit = (explained: Explained, from?: Fitted) => Fitted;
+/**
+ * Builds and solves the fit under an explanation; `from` a state nearby. One that is still above `giveUpAt` when others
+ * have long settled is left there: a likelier explanation is known.
+ */
+export type Refit = (explained: Explained, from?: Fitted, giveUpAt?: number) => Fitted;
 
 /** One reading or weighing that is doubted is left out; any other doubt is carried as an unknown amplitude. */
 export function isCarried({ kind }: Doubt): boolean {

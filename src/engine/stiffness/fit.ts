@@ -50,7 +50,11 @@ export function fitStiffness(request: FitRequest): FitResult {
   const asTaken = prepared({ ...byTapes, blank: odd ? withoutDiameter(request.blank, odd) : request.blank });
   const priors = priorsOf(asTaken, rows);
   const ready = gauged(asTaken, priors);
-  const { explained, fitted } = resolveDoubts(ready, (next, from) => refit(next, priors, 1, from));
+  const { explained, fitted } = resolveDoubts(
+    ready.request,
+    (next, from, giveUpAt) => refit(next, priors, 1, from, giveUpAt),
+    ready.fitted,
+  );
   const noise = noiseFactor(fitted.problem, fitted.best);
   const { problem, best, roughness } = noise > 1.02 ? refit(explained, priors, noise, fitted) : fitted;
   const readings = linearReadings(problem, best);

@@ -10,6 +10,7 @@
  * the rows of Ã and in the misfit.
  */
 import { factorCholesky, solveLower, solveUpper } from '../numerics/cholesky.ts';
+import { gramMatrix } from '../numerics/gram-matrix.ts';
 import { type BenchModel, emptyPrediction, predictBench } from './bench-model.ts';
 import type { Prediction } from './clamp-derivatives.ts';
 import { rowByStandard, type Unknowns, valuesOf } from './unknowns.ts';
@@ -28,7 +29,7 @@ export interface FitProblem {
 
 export interface MostProbable {
   converged: boolean;
-  /** Not converged, and most readings far off: no state of the unknowns comes near them. */
+  /** Not converged, and most readings far off: no state of the unknowns comes near them. Or given up. */
   hopeless: boolean;
   /** Whether every test found its equilibrium. */
   equilibria: boolean;
@@ -55,6 +56,9 @@ export interface SearchOptions {
   stepLog: number;
   /** Steps after which a search with most readings far off is given up. */
   patience: number;
+  /** Above this Φ a search is given up after so many steps. */
+  giveUpAt: number;
+  giveUpAfter: number;
   /** Standard deviations from which a misfit counts linearly. */
   huber: number;
 }
@@ -63,6 +67,8 @@ export const searchDefaults: SearchOptions = {
   tolerance: 1e-3,
   stepLog: 1,
   patience: 15,
+  giveUpAt: Number.POSITIVE_INFINITY,
+  giveUpAfter: 10,
   huber: 4,
 };
 
@@ -100,7 +106,9 @@ export function findMostProbable(
       damping = Math.max(4 * damping, 1);
       if (damping > 1e12) break;
     }
-    hopeless = iterations >= options.patience && !converged && mostFarOff(state.weight);
+    const isOutdone = iterations >= options.giveUpAfter && state.objective > options.giveUpAt;
+    const isLost = iterations >= options.patience && mostFarOff(state.weight);
+    hopeless = !converged && (isOutdone || isLost);
   }
   const equilibria = state.equilibria === 1;
   return {
@@ -157,15 +165,13 @@ function evaluate(problem: FitProblem, u: Float64Array, huber: number): State {
  * Cholesky factor of I + ÃᵀÃ + damping I. Where readings are so sensitive that rounding drowns the I, a little
  * of the largest diagonal is added: the answer then claims to know less, never more.
  */
-export function factorNormalMatrix(
-  design: Float64Array,
-  rows: number,
-  n: number,
-  damping: number,
-): Float64Array {
-  const normal = normalMatrix(design, rows, n);
-  for (let i = 0; i < n; i++) normal[i * n + i] += 1 + damping;
-  const largest = normal.reduce((most, value) => Math.max(most, value), 0);
+export function factorNormalMatrix(design: Float64Array, n: number, damping: number): Float64Array {
+  const normal = gramMatrix(design, n);
+  let largest = 0;
+  for (let i = 0; i < n; i++) {
+    normal[i * n + i] += 1 + damping;
+    largest = Math.max(largest, normal[i * n + i]);
+  }
   for (let ridge = 1e-14; ridge < 1; ridge *= 100) {
     const factor = normal.slice();
     if (factorCholesky(factor, n)) return factor;
@@ -174,22 +180,8 @@ export function factorNormalMatrix(
   throw new Error(`the normal matrix of the fit has no factor; its largest entry is ${largest}`);
 }
 
-/** ÃᵀÃ, lower triangle. */
-function normalMatrix(design: Float64Array, rows: number, n: number): Float64Array {
-  const a = new Float64Array(n * n);
-  for (let d = 0; d < rows; d++) {
-    const at = d * n;
-    for (let i = 0; i < n; i++) {
-      const value = design[at + i];
-      if (value === 0) continue;
-      for (let j = 0; j <= i; j++) a[i * n + j] += value * design[at + j];
-    }
-  }
-  return a;
-}
-
-function factored({ design, misfit }: State, n: number, damping: number): Float64Array {
-  return factorNormalMatrix(design, misfit.length, n, damping);
+function factored({ design }: State, n: number, damping: number): Float64Array {
+  return factorNormalMatrix(design, n, damping);
 }
 
 /** A step = Ãᵀ e - u. */

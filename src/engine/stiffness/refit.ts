@@ -2,7 +2,7 @@
 import { benchModel, standsApart } from './bench-model.ts';
 import type { Doubt } from './doubts.ts';
 import { carriedDoubts, type Explained, type Fitted, isCarried } from './explanation.ts';
-import { type FitProblem, findMostProbable, type MostProbable } from './most-probable.ts';
+import { type FitProblem, findMostProbable, type MostProbable, searchDefaults } from './most-probable.ts';
 import type { PreparedRequest, PreparedSetup } from './prepared-request.ts';
 import {
   commonRoughness,
@@ -90,13 +90,26 @@ export function unknownsFor(
 const leadingNoise = 15;
 
 /** The readings' ± are taken `noise` times as wide; `from` a state nearby to start at. */
-export function refit(explained: Explained, priors: Priors, noise: number, from?: Fitted): Fitted {
+export function refit(
+  explained: Explained,
+  priors: Priors,
+  noise: number,
+  from?: Fitted,
+  giveUpAt?: number,
+): Fitted {
   const curved = explained.request.setups.some((setup) => setup.kind !== 'span' && setup.curve);
   const lead = !from && curved ? solve(explained, priors, leadingNoise * noise) : undefined;
-  return solve(explained, priors, noise, lead && !lead.best.hopeless ? lead : from);
+  return solve(explained, priors, noise, lead && !lead.best.hopeless ? lead : from, giveUpAt);
 }
 
-function solve(explained: Explained, priors: Priors, noise: number, from?: Fitted): Fitted {
+function solve(
+  explained: Explained,
+  priors: Priors,
+  noise: number,
+  from?: Fitted,
+  giveUpAt = searchDefaults.giveUpAt,
+): Fitted {
+  const search = { ...searchDefaults, giveUpAt };
   const { request, named } = explained;
   const model =
     from && from.problem.model.request === request ? from.problem.model : benchModel(request, priors.rows);
@@ -111,7 +124,7 @@ function solve(explained: Explained, priors: Priors, noise: number, from?: Fitte
   const problem = problemWith(before);
   const start = new Float64Array(problem.unknowns.size);
   if (from) start.set(from.best.u.subarray(0, Math.min(start.length, from.best.u.length)));
-  const best = findMostProbable(problem, start);
+  const best = findMostProbable(problem, start, search);
   if (best.hopeless) return fittedOf(problem, best, before);
   const tellsShort = request.setups.some((setup) => setup.kind !== 'span' && setup.clampedAs !== undefined);
   const roughness = probableRoughness(problem, best, tellsShort, (tried) =>
@@ -119,7 +132,8 @@ function solve(explained: Explained, priors: Priors, noise: number, from?: Fitte
   );
   if (isAlike(roughness, before)) return fittedOf(problem, best, before);
   const rougher = problemWith(roughness);
-  return fittedOf(rougher, findMostProbable(rougher, standardOf(rougher.unknowns, best.z)), roughness);
+  const again = findMostProbable(rougher, standardOf(rougher.unknowns, best.z), search);
+  return fittedOf(rougher, again, roughness);
 }
 
 function isAlike(a: Roughness, b: Roughness): boolean {

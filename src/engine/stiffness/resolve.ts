@@ -58,13 +58,14 @@ const resolveDefaults: ResolveOptions = {
 export function resolveDoubts(
   request: PreparedRequest,
   refit: Refit,
+  before?: Fitted,
   options: ResolveOptions = resolveDefaults,
 ): { explained: Explained; fitted: Fitted } {
   let explained: Explained = { request, named: impossibleReadings(request) };
-  let fitted = refit(explained);
+  let fitted = firstFit(explained, refit, before);
   let steps = 0;
-  const counted: Refit = (tried, from) => {
-    const result = refit(tried, from);
+  const counted: Refit = (tried, from, giveUpAt) => {
+    const result = refit(tried, from, giveUpAt);
     steps += result.best.iterations;
     return result;
   };
@@ -77,21 +78,44 @@ export function resolveDoubts(
   return { explained, fitted };
 }
 
+/** `before` may be that very fit, or one near enough to start from. */
+function firstFit(explained: Explained, refit: Refit, before: Fitted | undefined): Fitted {
+  const isThis = before?.problem.model.request === explained.request && explained.named.length === 0;
+  if (before && isThis) return before;
+  return refit(explained, before?.best.hopeless ? undefined : before);
+}
+
 function nextExplanation(
   explained: Explained,
   fitted: Fitted,
-  refit: Refit,
+  refitAnew: Refit,
   options: ResolveOptions,
 ): Pick<Trial, 'explained' | 'fitted'> | undefined {
+  const refit = withoutTestsOnce(refitAnew);
   if (fitted.best.hopeless) return wayOut(explained, fitted, refit, options);
   const noise = robustNoiseFactor(fitted.problem, fitted.best);
+  const { trials: ofStand, giveUpAt } = standTrials(explained, fitted, refit);
+  const refitUnder: Refit = (next, from) => refit(next, from, giveUpAt);
   const trials = swapTrials(explained, fitted, refit);
-  trials.push(...standTrials(explained, fitted, refit), ...doubtTrials(explained, fitted, refit, options));
+  trials.push(...ofStand, ...doubtTrials(explained, fitted, refitUnder, options));
   const unmet = trials.every((trial) => missesGrossly(trial.fitted.best, noise));
   if (unmet && missesGrossly(fitted.best, noise)) {
     trials.push(...testTrials(explained, fitted, refit, options));
   }
   return likeliest(trials, options);
+}
+
+/** Leaving out whole tests is asked for by several trials of a round: each is fitted once, unless in vain. */
+function withoutTestsOnce(refit: Refit): Refit {
+  const known = new Map<string, Fitted>();
+  return (explained, from, giveUpAt) => {
+    const last = explained.named.at(-1);
+    if (last?.kind !== 'test') return refit(explained, from, giveUpAt);
+    const key = explained.named.map((one) => (one.kind === 'test' ? `${one.setup}/${one.test}` : '')).join();
+    const fitted = known.get(key) ?? refit(explained, from, giveUpAt);
+    if (!fitted.best.hopeless) known.set(key, fitted);
+    return fitted;
+  };
 }
 
 /** With the runner-up beside it, where there is one. */
@@ -153,7 +177,7 @@ function wayOut(
 ): Trial | undefined {
   const trials = [
     ...swapTrials(explained, fitted, refit),
-    ...standTrials(explained, fitted, refit),
+    ...standTrials(explained, fitted, refit).trials,
     ...slipTrials(explained, fitted, refit),
     ...testTrials(explained, fitted, refit, options),
   ];

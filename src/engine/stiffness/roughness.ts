@@ -10,7 +10,7 @@
 import { solveLower } from '../numerics/cholesky.ts';
 import { type FitProblem, factorNormalMatrix, type MostProbable } from './most-probable.ts';
 import type { Roughness } from './prior.ts';
-import { rowByStandard, type Unknowns } from './unknowns.ts';
+import { partByStandard, type Unknowns } from './unknowns.ts';
 
 /** Of the factors' own priors. */
 const [waveLogSpread, shortLogSpread] = [0.6, 1.5];
@@ -24,8 +24,9 @@ export function probableRoughness(
   tellsShort: boolean,
   unknownsFor: (roughness: Roughness) => Unknowns,
 ): Roughness {
+  const lines = linearised(problem, best);
   const evidence = (roughness: Roughness) =>
-    -negativeLogEvidence(problem, best, unknownsFor(roughness)) - roughnessPenalty(roughness);
+    -negativeLogEvidence(lines, unknownsFor(roughness)) - roughnessPenalty(roughness);
   const waves = probableFactor(waveFactors, (factor) => evidence({ waves: factor, short: 1 }));
   if (!tellsShort) return { waves, short: 1 };
   return { waves, short: probableFactor(shortFactors, (short) => evidence({ waves, short })) };
@@ -49,26 +50,41 @@ export function roughnessPenalty({ waves, short }: Roughness): number {
   return 0.5 * ((Math.log(waves) / waveLogSpread) ** 2 + (Math.log(short) / shortLogSpread) ** 2);
 }
 
+/** The linearised problem: of a roughness only the stiffness's own part of a row depends, and no prior mean does. */
+interface Lines {
+  /** ∂/∂u over the ±, a row per reading; but ∂/∂z where it is of the stiffness. */
+  design: Float64Array;
+  /** What each row should give, u counted from the prior's mean. */
+  wanted: Float64Array;
+}
+
+function linearised({ model, sigma, unknowns }: FitProblem, best: MostProbable): Lines {
+  const { size: n, mean, stiffness } = unknowns;
+  const wanted = best.misfit.slice();
+  const design = best.design.slice();
+  const { jacobian } = best.prediction;
+  model.data.forEach((_, d) => {
+    const scale = Math.sqrt(best.weight[d]) / sigma[d];
+    for (let k = 0; k < n; k++) wanted[d] += scale * jacobian[d * n + k] * (best.z[k] - mean[k]);
+    const [from, to] = [d * n + stiffness.start, d * n + stiffness.start + stiffness.size];
+    for (let k = from; k < to; k++) design[k] = scale * jacobian[k];
+  });
+  return { design, wanted };
+}
+
 /** The lowest Φ of the linearised problem under other priors, and half ln det A. */
-function negativeLogEvidence({ model, sigma }: FitProblem, best: MostProbable, unknowns: Unknowns): number {
+function negativeLogEvidence({ design: lines, wanted }: Lines, unknowns: Unknowns): number {
   const n = unknowns.size;
-  const rows = model.data.length;
-  const design = best.prediction.jacobian.slice();
+  const design = lines.slice();
   const right = new Float64Array(n);
   let square = 0;
-  for (let d = 0; d < rows; d++) {
+  wanted.forEach((value, d) => {
     const row = design.subarray(d * n, (d + 1) * n);
-    const scale = Math.sqrt(best.weight[d]) / sigma[d];
-    let fromMean = best.misfit[d];
-    for (let k = 0; k < n; k++) fromMean += scale * row[k] * (best.z[k] - unknowns.mean[k]);
-    rowByStandard(unknowns, row);
-    for (let k = 0; k < n; k++) {
-      row[k] *= scale;
-      right[k] += row[k] * fromMean;
-    }
-    square += fromMean * fromMean;
-  }
-  const factor = factorNormalMatrix(design, rows, n, 0);
+    partByStandard(unknowns.stiffness, row);
+    for (let k = 0; k < n; k++) right[k] += row[k] * value;
+    square += value * value;
+  });
+  const factor = factorNormalMatrix(design, n, 0);
   solveLower(factor, n, right, right);
   let explained = 0;
   for (let k = 0; k < n; k++) explained += right[k] * right[k];

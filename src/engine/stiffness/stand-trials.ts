@@ -4,8 +4,9 @@
  * carry each other's weights; one shows another blank. Weighed by their evidence like every other doubt (resolve.ts).
  */
 import type { Doubt } from './doubts.ts';
-import type { Explained, Fitted, Named, Refit, StandSlip } from './explanation.ts';
+import type { Explained, Fitted, Refit, StandSlip } from './explanation.ts';
 import { robustNoiseFactor } from './noise.ts';
+import { otherBlankTrials } from './other-blank.ts';
 import type { PreparedClamp, PreparedRequest, PreparedSetup } from './prepared-request.ts';
 import { sizeCounts } from './slip-sizes.ts';
 import { weighDoubts } from './suspicion.ts';
@@ -19,57 +20,28 @@ const bumpSigmasM = [0.03, 0.03, 0.03, 0.002, 0.001, 0.001, 0.006, 0.006];
 /** Own drifts of clean pictures, squares of standardised amplitudes, stay below this in sum. */
 const strainLimit = 6;
 
-export function standTrials(explained: Explained, fitted: Fitted, refit: Refit): Trial[] {
+/** And above what Φ no other explanation need be sought (other-blank.ts). */
+export function standTrials(
+  explained: Explained,
+  fitted: Fitted,
+  refit: Refit,
+): { trials: Trial[]; giveUpAt?: number } {
   const { setups } = explained.request;
   const pictures = setups.flatMap((setup, s) => (isOfStand(setup) ? [s] : []));
-  if (pictures.length < 2) return [];
+  if (pictures.length < 2) return { trials: [] };
   const swaps = swapsOf(explained.request, pictures);
-  if (swaps.length === 0 && !isStrained(fitted, pictures)) return [];
+  if (swaps.length === 0 && !isStrained(fitted, pictures)) return { trials: [] };
   const slips = [...swaps, ...pictures.flatMap((s) => slipsAt(setups, s))];
+  const { trials: others, giveUpAt } = otherBlankTrials(explained, fitted, refit, pictures);
+  const refitUnder: Refit = (next, from) => refit(next, from, giveUpAt);
   const trials = slips
     .filter((slip) => !explained.named.some((other) => other.kind === 'stand' && isSame(other.slip, slip)))
     .map((slip) =>
       slip.kind === 'stand-weight'
-        ? weightTrial(explained, fitted, refit, slip.setup)
-        : trialUnder(explained, fitted, refit, slip),
+        ? weightTrial(explained, fitted, refitUnder, slip.setup)
+        : trialUnder(explained, fitted, refitUnder, slip),
     );
-  if (missM(fitted) < otherBlankMissM) return trials;
-  return [...trials, ...pictures.flatMap((s) => otherBlankTrial(explained, fitted, refit, s))];
-}
-
-/** Curves of two blanks miss one blank's by more; stretches that stray, by less. Judgement. */
-const otherBlankMissM = 0.0008;
-
-/** Of all places, root mean square. */
-function missM({ problem: { model, sigma }, best }: Fitted): number {
-  const misses = model.data.flatMap(({ kind }, d) =>
-    kind === 'place' && Number.isFinite(sigma[d]) ? [best.misfit[d] * sigma[d]] : [],
-  );
-  return Math.sqrt(misses.reduce((sum, one) => sum + one * one, 0) / misses.length);
-}
-
-/**
- * A picture of another blank, as evidence of two blanks: the other pictures' fit, and this picture's by itself, with a
- * stiffness of its own under the same beliefs.
- */
-function otherBlankTrial(explained: Explained, fitted: Fitted, refit: Refit, setup: number): Trial[] {
-  const { request, named } = explained;
-  const isLeftOut = (s: number) => named.some((one) => one.kind === 'test' && one.setup === s);
-  const others = request.setups.flatMap((_, s) => (s === setup || isLeftOut(s) ? [] : [s]));
-  if (isLeftOut(setup) || others.length < 2) return [];
-  const without = (setups: readonly number[]): Explained => ({
-    request,
-    named: [...named, ...setups.flatMap((s) => leftOut(request, s))],
-  });
-  const rest = refit(without([setup]), fitted);
-  const alone = refit(without(others), fitted);
-  if (rest.best.hopeless || alone.best.hopeless) return [];
-  const trial = trialOf('stand-other', without([setup]), fitted, rest);
-  return [{ ...trial, fall: trial.fall - 2 * alone.score }];
-}
-
-function leftOut({ setups }: PreparedRequest, setup: number): Named[] {
-  return setups[setup].tests.map((_, test) => ({ kind: 'test', setup, test }));
+  return { trials: [...trials, ...others], giveUpAt };
 }
 
 function trialUnder(
