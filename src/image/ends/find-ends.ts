@@ -2,9 +2,9 @@
  * Butt and tip without taps, where the marks tell where the blank must be: it leaves the clamp at a known place and is
  * as long as it is.
  *
- * The cheapest smooth path from the clamp that has the blank's length is the blank; both ends are then slid along it to
- * where the picture across the line changes. Two paths as cheap, or none that is clear, are no answer: two taps are asked
- * for, and what was thought is given with them.
+ * Cheap smooth paths from the clamp that have the blank's length are looked for; both ends are slid along each to where
+ * the picture across the line changes, and what speaks against each is summed (judge-line.ts). Two that are nearly as
+ * good, or none that is clear, are no answer: two taps are asked for, and what was thought is given with them.
  */
 import type { Finding } from '../../engine/finding.ts';
 import { type Camera, cameraProject } from '../camera/camera-model.ts';
@@ -12,13 +12,12 @@ import { marksToCamera } from '../camera/marks-check.ts';
 import { type Refused, refusedWith } from '../finding.ts';
 import { imageFound } from '../image-kinds.ts';
 import type { Pixels } from '../pixels.ts';
-import { centrelineOf } from '../trace/centreline.ts';
 import { type CoarseRidges, coarseRidges } from '../trace/coarse-path.ts';
-import { rodLook } from '../trace/rod-look.ts';
 import type { TraceRequest } from '../trace/trace-request.ts';
 import type { EndsKnown } from './ends-known.ts';
-import { type ClampLine, linesFromClamp } from './lines-from-clamp.ts';
-import { type SlidEnds, slideEnds } from './slide-ends.ts';
+import { costAgainst, type JudgedLine, judgeLine, lineJudgeChoice } from './judge-line.ts';
+import { linesFromClamp, pointsBeside } from './lines-from-clamp.ts';
+import type { SlidEnds } from './slide-ends.ts';
 
 export type EndsAnswer =
   | { status: 'found'; ends: TraceRequest['ends'] }
@@ -29,26 +28,36 @@ export type EndsAnswer =
 export interface EndsChoice {
   /** A path dearer than this for each pixel of the reduced picture is no clear line. */
   clearCostPerPx: number;
-  /** Lines that cost up to so many times the cheapest are looked at; so much more like a rod is taken before it. */
+  /** Lines that cost up to so many times the cheapest are looked at. */
   seenCost: number;
-  clearLook: number;
-  /** A rival of the cheapest costs at most so many times as much, and looks at most so much less like a rod. */
-  rivalCost: number;
-  rivalLook: number;
-  /** The butt must show a change across the line that is this many times what is usual beside it. */
-  leastChange: number;
+  /** With so much against every line others are looked for, `rounds` times in all. */
+  mostAgainst: number;
+  rounds: number;
+  /** With so much against it the best is no clear line either. */
+  clearAgainst: number;
+  /** So much more must speak against a rival. */
+  clearBy: number;
+  /** The clamp's place and the length may be so many standard deviations off together. */
+  mostMiss: number;
+  /** Beside the last part of a line that was taken out nothing is followed, in pixels of the reduced picture. */
+  leaves: { lastShare: number; reachPx: number };
+  /** Ends nearer than this share of the picture's width are the same. */
+  sameShare: number;
   /** The tip must be told so well. */
   mostTipSigmaM: number;
 }
 
 export const endsChoice: EndsChoice = {
-  clearCostPerPx: 0.3,
-  seenCost: 1.35,
-  clearLook: 0.2,
-  rivalCost: 1.2,
-  rivalLook: 0.05,
-  leastChange: 1.2,
-  mostTipSigmaM: 0.005,
+  clearCostPerPx: 0.4,
+  seenCost: 2.2,
+  mostAgainst: 8,
+  clearAgainst: 10,
+  rounds: 3,
+  clearBy: 3,
+  mostMiss: 3.8,
+  leaves: { lastShare: 0.3, reachPx: 3 },
+  sameShare: 0.003,
+  mostTipSigmaM: 0.0052,
 };
 
 /** `ridges`: the picture's lines where they were looked for already. */
@@ -67,17 +76,39 @@ export function findEnds(
   const { camera } = seen.fit;
   const wrong = knownFindings(known, camera, pixels);
   if (wrong.length > 0) return refusedWith(wrong);
-  const lines = ridges ?? coarseRidges(pixels);
-  const candidates = linesFromClamp(lines, camera, known, choice.seenCost);
-  const picked = pickLine(pixels, candidates, lines.factor, choice);
-  if (!picked.line) return { status: 'unsure', findings: [imageFound('ends', 'ends/no-line', {})] };
-  const slide = ({ path }: ClampLine) => slideEnds(pixels, camera, known, path, lines.factor);
-  const slid = slide(picked.line);
-  // a line that does not end where the blank should is no rival
-  const rival = picked.rivals.find((line) => !unclearEnd(slide(line), choice));
-  const ends: TraceRequest['ends'] = { butt: [slid.butt.x, slid.butt.y], tip: [slid.tip.x, slid.tip.y] };
-  const doubt = doubtOf(picked.line, rival, slid, choice);
+  const lines = judgedLines(ridges ?? coarseRidges(pixels), pixels, camera, known, choice);
+  const [best, ...others] = lines.sort((a, b) => a.against - b.against);
+  if (!best) return { status: 'unsure', findings: [imageFound('ends', 'ends/no-line', {})] };
+  const { butt, tip } = best.slid;
+  const ends: TraceRequest['ends'] = { butt: [butt.x, butt.y], tip: [tip.x, tip.y] };
+  const doubt = doubtOf(best, others, choice.sameShare * pixels.width, choice);
   return doubt ? { status: 'unsure', ends, findings: [doubt] } : { status: 'found', ends };
+}
+
+/** A line that no blank can be is taken out, from where it may have left the blank, and others are looked for. */
+function judgedLines(
+  ridges: CoarseRidges,
+  pixels: Pixels,
+  camera: Camera,
+  known: EndsKnown,
+  choice: EndsChoice,
+): JudgedLine[] {
+  const { factor } = ridges;
+  const judged: JudgedLine[] = [];
+  const out = new Set<number>();
+  for (let round = 0; round < choice.rounds; round++) {
+    const lines = linesFromClamp(ridges, camera, known, choice.seenCost, (point) => out.has(point));
+    const leastCost = judged[0]?.line.cost ?? lines[0]?.cost;
+    let least = Number.POSITIVE_INFINITY;
+    for (const line of lines) {
+      if (costAgainst(line, leastCost) > least + choice.clearBy) break;
+      judged.push(judgeLine(pixels, camera, known, line, { leastCost, factor }));
+      least = Math.min(...judged.map(({ against }) => against));
+    }
+    if (lines.length === 0 || least < choice.mostAgainst) break;
+    for (const point of pointsBeside(ridges, lines, choice.leaves)) out.add(point);
+  }
+  return judged;
 }
 
 function knownFindings({ lengthM, clamp }: EndsKnown, camera: Camera, pixels: Pixels): Finding[] {
@@ -92,41 +123,31 @@ function knownFindings({ lengthM, clamp }: EndsKnown, camera: Camera, pixels: Pi
   return findings;
 }
 
-/** The cheapest, unless one nearly as cheap looks more like a rod. */
-function pickLine(
-  pixels: Pixels,
-  lines: readonly ClampLine[],
-  factor: number,
-  choice: EndsChoice,
-): { line?: ClampLine; rivals: ClampLine[] } {
-  if (lines.length < 2) return { line: lines[0], rivals: [] };
-  const looks = lines.map(({ path }) => {
-    const { seen, even, taper, thickFirst } = rodLook(pixels, centrelineOf(path, 2), factor);
-    return seen + even + (thickFirst && taper > 1.2 ? 0.15 : 0);
-  });
-  const order = [...lines.keys()].sort((a, b) => looks[b] - looks[a]);
-  const clear = looks[order[0]] - looks[order[1]] > choice.clearLook;
-  if (clear) return { line: lines[order[0]], rivals: [] };
-  const rivals = lines.filter(
-    (line, i) =>
-      i > 0 && line.cost < choice.rivalCost * lines[0].cost && looks[i] > looks[0] - choice.rivalLook,
-  );
-  return { line: lines[0], rivals };
-}
-
 function doubtOf(
-  line: ClampLine,
-  rival: ClampLine | undefined,
-  slid: SlidEnds,
+  best: JudgedLine,
+  others: readonly JudgedLine[],
+  samePx: number,
   choice: EndsChoice,
 ): Finding | undefined {
-  if (line.costPerPx > choice.clearCostPerPx) return imageFound('ends', 'ends/no-line', {});
-  if (rival) return imageFound('ends', 'ends/two-lines', {});
+  const { line, slid, against } = best;
+  if (line.costPerPx > choice.clearCostPerPx || against > choice.clearAgainst)
+    return imageFound('ends', 'ends/no-line', {});
+  const isRival = (other: JudgedLine) =>
+    other.against < against + choice.clearBy && endsApartPx(other.slid, slid) > samePx;
+  if (others.some(isRival)) return imageFound('ends', 'ends/two-lines', {});
   const end = unclearEnd(slid, choice);
   return end && imageFound(`ends.${end}`, 'ends/end-unclear', { end });
 }
 
-function unclearEnd({ change, tipSigmaM }: SlidEnds, choice: EndsChoice): 'butt' | 'tip' | undefined {
-  if (change < choice.leastChange) return 'butt';
-  return tipSigmaM > choice.mostTipSigmaM ? 'tip' : undefined;
+function endsApartPx(a: SlidEnds, b: SlidEnds): number {
+  return Math.max(
+    Math.hypot(a.butt.x - b.butt.x, a.butt.y - b.butt.y),
+    Math.hypot(a.tip.x - b.tip.x, a.tip.y - b.tip.y),
+  );
+}
+
+function unclearEnd(slid: SlidEnds, choice: EndsChoice): 'butt' | 'tip' | undefined {
+  if (slid.change < lineJudgeChoice.leastChange) return 'butt';
+  const isOff = Math.hypot(slid.lengthMiss, slid.clampMiss) > choice.mostMiss;
+  return isOff || slid.tipSigmaM > choice.mostTipSigmaM ? 'tip' : undefined;
 }

@@ -1,5 +1,6 @@
 import { type Camera, cameraBackProject, cameraProject } from '../camera/camera-model.ts';
 import type { Point } from '../camera/homography.ts';
+import { centrelineOf } from '../trace/centreline.ts';
 import { type CoarseRidges, toPicture, toReduced } from '../trace/coarse-path.ts';
 import { explorePaths, type StateCost } from '../trace/path-explore.ts';
 import { pointsWithin, type RidgeGrid, ridgeGrid } from '../trace/ridge-grid.ts';
@@ -13,12 +14,16 @@ export interface ClampLine {
   costPerPx: number;
 }
 
+/** A path goes on from where it first is long enough to what costs so many times as much; dearer is a jump elsewhere. */
+const goneOnCost = 1.35;
+
 /** The cheapest line, and those that end elsewhere and cost at most `rivalCost` times as much; cheapest first. */
 export function linesFromClamp(
   ridges: CoarseRidges,
   camera: Camera,
   known: EndsKnown,
   rivalCost: number,
+  isOut: (point: number) => boolean = () => false,
 ): ClampLine[] {
   const { points } = ridges;
   const plane = planeOf(ridges, camera);
@@ -30,6 +35,7 @@ export function linesFromClamp(
   const ends: number[] = [];
   const parent = explorePaths(ridges, grid, start, (state, cost, from) => {
     const [p, q] = [state >> 1, from >> 1];
+    if (isOut(p)) return 'leave';
     if (ends.length > 0 && cost > rivalCost * costs[ends[0]] + 30) return 'stop';
     costs[state] = cost;
     reachM[state] =
@@ -39,10 +45,29 @@ export function linesFromClamp(
   });
   const apartPx = 2.5 * slackM * perM;
   return apartEnds(ends, points, apartPx).map((end) => {
-    const last = goneOn(end, ends, parent, (state) => Math.abs(reachM[state] - known.lengthM));
+    const near = ends.filter((one) => costs[one] <= goneOnCost * costs[end]);
+    const last = goneOn(end, near, parent, (state) => Math.abs(reachM[state] - known.lengthM));
     const path = pathTo(last, parent, ridges);
     return { path, cost: costs[last], costPerPx: costs[last] / (known.lengthM * perM) };
   });
+}
+
+/** The points beside the last part of lines, to look for others. */
+export function pointsBeside(
+  ridges: CoarseRidges,
+  lines: readonly ClampLine[],
+  { lastShare, reachPx }: { lastShare: number; reachPx: number },
+): Set<number> {
+  const grid = ridgeGrid(ridges);
+  const beside = new Set<number>();
+  for (const { path } of lines) {
+    const last = centrelineOf(path.slice(Math.floor((1 - lastShare) * path.length)), ridges.factor);
+    last.x.forEach((x, i) => {
+      const at = toReduced({ x, y: last.y[i] }, ridges.factor);
+      pointsWithin(grid, at.x, at.y, reachPx, (p) => beside.add(p));
+    });
+  }
+  return beside;
 }
 
 /** Every ridge point's place in the marks' plane. */
@@ -77,7 +102,7 @@ function startsAt(
 }
 
 function apartEnds(ends: readonly number[], { x, y }: CoarseRidges['points'], apartPx: number): number[] {
-  const most = 4;
+  const most = 5;
   const taken: number[] = [];
   for (const end of ends) {
     if (taken.length === most) break;

@@ -36,6 +36,10 @@ export interface SlidEnds {
   change: number;
   /** How well what is seen and the length tell the tip; infinite where no blank stands out before it, or it goes on. */
   tipSigmaM: number;
+  goesOn: boolean;
+  /** In standard deviations: of the butt from the clamp's place, of the length between the ends from the told one. */
+  clampMiss: number;
+  lengthMiss: number;
 }
 
 /** Both ends together: where the picture changes, near the clamp's place, and the length apart. */
@@ -74,14 +78,17 @@ export function slideEnds(
       if (score > best.score) best = { score, i, j };
     }
   }
+  const [buttM, tipM] = [along[butt.first + best.i], along[tip.first + best.j]];
+  const goesOn = tip.goesOn(best.j);
   return {
     butt: placeOf(line, butt.first + best.i),
     tip: placeOf(line, tip.first + best.j),
+    goesOn,
+    clampMiss: (buttM - along[at]) / clamp.sigmaM,
+    lengthMiss: (tipM - buttM - lengthM) / sigmaM,
     change: butt.change[best.i] / butt.typical,
     tipSigmaM:
-      tip.isSeen && !tip.goesOn(best.j)
-        ? spreadOf(along.subarray(tip.first, tip.first + byTip.length), byTip)
-        : Infinity,
+      tip.isSeen && !goesOn ? spreadOf(along.subarray(tip.first, tip.first + byTip.length), byTip) : Infinity,
   };
 }
 

@@ -83,8 +83,13 @@ export function tipSeen(
     const tells = Math.abs(should) >= choice.leastShare * Math.abs(own) && !isCrossed(u);
     return tells ? speaksFor(value / should, choice) : 0;
   });
-  const clearAt = (u: number, off: number) =>
-    (stripMean(strip, u, off - choice.insidePx * factor, off + choice.insidePx * factor) - wall[u]) / own;
+  // a line differs from both its sides, the edge of a sheet or a shelf from one
+  const clearAt = (u: number, off: number) => {
+    const mean = (a: number, b: number) => stripMean(strip, u, off + a * factor, off + b * factor);
+    const middle = mean(-choice.insidePx, choice.insidePx);
+    const sides = [mean(-4, -2.5), mean(2.5, 4)].map((side) => (middle - side) / own);
+    return Math.min(...sides, (middle - wall[u]) / own);
+  };
   const goesOn = (row: number) => {
     const beyond = rows.slice(row + 1, row + 1 + Math.round(choice.beyondPx * factor));
     const clear = beyond.filter((u) => {
