@@ -1,6 +1,7 @@
 /** The band on the stiffness carried through to one build's scores and marks. */
 import type { BlankTables } from '../bench/free-rod.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
+import { type ScaleOf, sameScale } from '../stiffness/draw-states.ts';
 import type { Posterior } from '../stiffness/posterior.ts';
 import { samplePosterior } from '../stiffness/posterior.ts';
 import { type MarkSpread, type SpreadQuestion, spreadOfMarks } from '../sureness/mark-spread.ts';
@@ -47,20 +48,21 @@ export function blanksThatFit(
   posterior: Posterior,
   count: number = surenessDefaults.readOn,
   seed: number = surenessDefaults.seed,
+  scaleOf?: ScaleOf,
 ): BlankTables[] {
-  return samplePosterior({ posterior }, count, seed).map(
+  return samplePosterior({ posterior }, count, seed, scaleOf).map(
     ({ stiffness, massPerLength = [], restCurvature }) => ({ stiffness, massPerLength, restCurvature }),
   );
 }
 
-/** How far the best place of every guide moves, on the first few of those blanks. */
+/** How far the best place of every guide moves, on a few blanks of one scale. */
 export function markSureness(
   question: SpreadQuestion,
   posterior: Posterior,
   { placeOn, seed }: SurenessOptions = surenessDefaults,
   progress?: (soFar: MarkSpread) => void,
 ): MarkSpread {
-  return spreadOfMarks(question, blanksThatFit(posterior, placeOn, seed), progress);
+  return spreadOfMarks(question, blanksThatFit(posterior, placeOn, seed, sameScale), progress);
 }
 
 /**

@@ -3,9 +3,12 @@
  * led to where the readings less those errors are met: by the linear model in one step, then by the exact bend in
  * another (randomized maximum likelihood; Kitanidis 1995, Oliver et al. 1996, from memory). For linear readings
  * such draws have the posterior's spread; the second step keeps them on the readings where bends are not linear.
+ * How wide belief and errors are is itself only judged: each blank has a scale of its own on all of them, which makes
+ * the spread Student's (numerics/student.ts). Scales fill their range evenly, so that a few blanks have few and many.
  */
 import { factorCholesky, solveLower, solveUpper } from '../numerics/cholesky.ts';
 import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
+import { evenShare, studentScale } from '../numerics/student.ts';
 import { benchModel, emptyPrediction, predictBench } from './bench-model.ts';
 import { asSeen, type BlankKind, type Mixture, type RoughKind, rowsTimes } from './mixture.ts';
 import type { FitProblem, MostProbable } from './most-probable.ts';
@@ -18,8 +21,19 @@ export interface Drawing {
   best: Pick<MostProbable, 'u' | 'z' | 'prediction'>;
 }
 
+/** How far a drawn blank is scattered, by its number. */
+export type ScaleOf = (index: number) => number;
+export const ownScale: ScaleOf = (index) => studentScale(evenShare(index));
+/** For a root mean square over a few: as far at 95 of 100, and known better than from a few far ones. */
+export const sameScale: ScaleOf = () => 1;
+
 /** The same seed gives the same states; fewer are the first of them. */
-export function drawStates(asked: Drawing, count: number, seed: number): Float64Array[] {
+export function drawStates(
+  asked: Drawing,
+  count: number,
+  seed: number,
+  scaleOf: ScaleOf = ownScale,
+): Float64Array[] {
   // a model of its own: bends start from the last one, and the answer must not hang on what was asked before
   const { request, rows } = asked.problem.model;
   const drawing = { ...asked, problem: { ...asked.problem, model: benchModel(request, rows) } };
@@ -27,7 +41,8 @@ export function drawStates(asked: Drawing, count: number, seed: number): Float64
   const normal = seededNormal(random);
   const { kinds, rough, shapes } = drawing.mixture;
   const factors = rough.map(() => undefined as Float64Array | undefined);
-  return Array.from({ length: count }, () => {
+  return Array.from({ length: count }, (_, index) => {
+    const scale = scaleOf(index);
     const kind = kindAt(kinds, random());
     factors[kind.rough] ??= factorOf(rough[kind.rough]);
     const draw: Draw = {
@@ -35,7 +50,7 @@ export function drawStates(asked: Drawing, count: number, seed: number): Float64
       factor: factors[kind.rough]!,
       change: kind.shape === undefined ? undefined : shapes[kind.shape].change,
     };
-    return drawn(drawing, draw, normal);
+    return drawn(drawing, draw, () => scale * normal());
   });
 }
 
@@ -63,25 +78,25 @@ function factorOf({ covariance }: RoughKind): Float64Array {
   return factor;
 }
 
-function drawn(drawing: Drawing, { kind, factor, change }: Draw, normal: () => number): Float64Array {
+function drawn(drawing: Drawing, { kind, factor, change }: Draw, scatter: () => number): Float64Array {
   const { mixture, problem } = drawing;
   const { readings, mean } = mixture;
   const { stiffness, size } = problem.unknowns;
-  const waves = Float64Array.from(mean, normal);
+  const waves = Float64Array.from(mean, scatter);
   // without the local shape, which the readings see by `asSeen`
   const z = mean.map((value, i) => {
     let sum = value;
     for (let k = 0; k <= i; k++) sum += factor[i * mean.length + k] * waves[k];
     return sum;
   });
-  const v = Float64Array.from({ length: size }, normal);
+  const v = Float64Array.from({ length: size }, scatter);
   v.fill(0, stiffness.start, stiffness.start + stiffness.size);
   const shapeSeen = rowsTimes(readings.design, change ? asSeen(change) : new Float64Array(mean.length));
   const linear = () => {
     const byStiffness = rowsTimes(readings.design, z);
     return byStiffness.map((value, d) => value + shapeSeen[d] + rowDot(readings.others[d], v));
   };
-  const misread = linear().map((value, d) => readings.observed[d] - value - normal());
+  const misread = linear().map((value, d) => readings.observed[d] - value - scatter());
   moveBy(mixture, kind, misread, z, v);
   const wanted = linear();
   const seen = seenExactly(drawing, stateOf(drawing, z, v, change));

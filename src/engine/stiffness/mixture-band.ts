@@ -1,15 +1,15 @@
-/** The band of ln EI over all kinds of blank that the readings leave: a sum of normal spreads at every row. */
+/** The band of ln EI over all kinds of blank that the readings leave: a sum of Student spreads at every row. */
 import { solveLower, solveUpper } from '../numerics/cholesky.ts';
-import { normalBelow } from '../numerics/normal.ts';
+import { studentBelow } from '../numerics/student.ts';
 import { asSeen, fromMean, type Mixture, type RoughKind, rowsTimes } from './mixture.ts';
 
-/** At the fine rows, what share lies below: one array per share. Every second of the (odd number of) rows is computed. */
+/** At the fine rows, what share lies below: one array per share. */
 export function mixtureBand(mixture: Mixture, shares: readonly number[]): Float64Array[] {
   const { kinds, rough, mean } = mixture;
   const spreads = rough.map((kind) => spreadsOf(kind, mean.length));
   const middles = middlesOf(mixture);
   const band = shares.map(() => new Float64Array(mean.length));
-  for (let i = 0; i < mean.length; i += 2) {
+  for (let i = 0; i < mean.length; i++) {
     const parts = kinds.map(({ rough: r, weight }, k) => ({
       weight,
       middle: middles[k][i],
@@ -17,7 +17,6 @@ export function mixtureBand(mixture: Mixture, shares: readonly number[]): Float6
     }));
     shares.forEach((share, s) => {
       band[s][i] = quantileOf(parts, share);
-      if (i > 0) band[s][i - 1] = 0.5 * (band[s][i - 2] + band[s][i]);
     });
   }
   return band;
@@ -50,21 +49,21 @@ function middlesOf({ readings, mean, rough, shapes, kinds }: Mixture): Float64Ar
   });
 }
 
-interface NormalPart {
+interface Part {
   weight: number;
   middle: number;
   sigma: number;
 }
 
-/** By bisection to about a fortieth of the range, then along the chord: to a thousandth. */
-function quantileOf(parts: readonly NormalPart[], share: number): number {
+/** By bisection to about a hundredth of the range, then along the chord: to a thousandth. */
+function quantileOf(parts: readonly Part[], share: number): number {
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (const { middle, sigma } of parts) {
-    low = Math.min(low, middle - 3 * sigma);
-    high = Math.max(high, middle + 3 * sigma);
+    low = Math.min(low, middle - 4 * sigma);
+    high = Math.max(high, middle + 4 * sigma);
   }
   let [belowLow, belowHigh] = [0, 1];
-  for (let halving = 0; halving < 6; halving++) {
+  for (let halving = 0; halving < 7; halving++) {
     const at = 0.5 * (low + high);
     const below = shareBelow(parts, at);
     if (below < share) [low, belowLow] = [at, below];
@@ -73,8 +72,8 @@ function quantileOf(parts: readonly NormalPart[], share: number): number {
   return low + ((high - low) * (share - belowLow)) / (belowHigh - belowLow);
 }
 
-function shareBelow(parts: readonly NormalPart[], at: number): number {
+function shareBelow(parts: readonly Part[], at: number): number {
   let below = 0;
-  for (const { weight, middle, sigma } of parts) below += weight * normalBelow((at - middle) / sigma);
+  for (const { weight, middle, sigma } of parts) below += weight * studentBelow((at - middle) / sigma);
   return below;
 }

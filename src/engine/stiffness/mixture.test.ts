@@ -44,6 +44,21 @@ describe('the band', () => {
   });
 });
 
+test('within one kind 95 of 100 lie 4.2 times as far out as the middle half, in the band and as drawn', () => {
+  // tables of Student's t, three degrees: 3.182 / 0.765; a normal spread: 2.9
+  const { mixture } = drawing;
+  const one = { ...drawing, mixture: { ...mixture, kinds: [{ ...mixture.kinds[0], weight: 1 }] } };
+  const reach = ([low, lower, upper, high]: readonly number[]) => (high - low) / (upper - lower);
+  const shares = [0.025, 0.25, 0.75, 0.975];
+  const band = mixtureBand(one.mixture, shares);
+  const drawn = drawStates(one, 400, 9);
+  for (const row of [8, 30, 50, 70]) {
+    expect(reach(band.map((quantiles) => quantiles[row]))).toBeCloseTo(3.182 / 0.765, 1);
+    const logs = drawn.map((z) => z[unknowns.stiffness.start + row]).sort((a, b) => a - b);
+    expect(reach(shares.map((share) => quantile(logs, share)))).toBeGreaterThan(3.2);
+  }
+});
+
 test('drawn blanks hang by the exact bend where the readings are, within about their scatter', () => {
   const { model, sigma } = drawing.problem;
   const fresh = benchModel(model.request, model.rows);

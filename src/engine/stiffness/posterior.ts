@@ -6,7 +6,7 @@
  */
 import type { Rod } from '../bend/rod.ts';
 import { solveUpper } from '../numerics/cholesky.ts';
-import { type Drawing, drawStates } from './draw-states.ts';
+import { type Drawing, drawStates, type ScaleOf } from './draw-states.ts';
 import type { MostProbable } from './most-probable.ts';
 import type { FitRequest } from './request.ts';
 import type { Rows } from './rows.ts';
@@ -33,8 +33,13 @@ export function posteriorOf(
 }
 
 /** Rods that agree with the readings, as likely as each other; the same seed gives the same rods. */
-export function samplePosterior({ posterior }: { posterior: Posterior }, count: number, seed: number): Rod[] {
-  return drawStates(posterior.drawing, count, seed).map((z) => rodOf(posterior, z));
+export function samplePosterior(
+  { posterior }: { posterior: Posterior },
+  count: number,
+  seed: number,
+  scaleOf?: ScaleOf,
+): Rod[] {
+  return drawStates(posterior.drawing, count, seed, scaleOf).map((z) => rodOf(posterior, z));
 }
 
 /** The rod at û + F⁻ᵀ ξ. */

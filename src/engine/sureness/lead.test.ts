@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { normalBelow, normalQuantile } from '../numerics/normal.ts';
 import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
-import { countLeads, fewWorse, helps, type Lead, settles } from './lead.ts';
+import { countLeads, helps, type Lead, leadWanted, lossWeight, settles } from './lead.ts';
 
 const count = 400;
 const normal = seededNormal(seededRandom(6));
@@ -10,18 +10,14 @@ const spreads = Array.from({ length: count }, () => Float64Array.from({ length: 
   (a, b) => a[0] - b[0],
 );
 
-/** 0.03 of a lead that is spread by 0.1, in its own scores. */
-const lossInScores = 0.3;
-
 function leadWith(shareBetter: number): Lead {
   const above = normalQuantile(shareBetter);
-  const shareWorse = normalBelow(-above - lossInScores);
+  const shareWorse = normalBelow(-above - 0.3);
   return {
     counts: { better: shareBetter * count, worse: Math.round(shareWorse * count), of: count },
     spreads,
     scores: Float64Array.from(spreads, (_, rank) => normalQuantile((rank + 0.5) / count)),
     above,
-    aboveLoss: above + lossInScores,
     spread: 0.1,
   };
 }
@@ -31,17 +27,28 @@ const along = (direction: number, sigmaM: number, byTiltM = 0) => ({
   sigmaM,
 });
 
-test('marks help where they lead on most blanks and lose over 3 % on few', () => {
+test('marks help where they lead on most blanks and gain far more than they lose', () => {
   const leads = (better: number, little: number, much: number) => [
     ...Array(better).fill(0.2),
     ...Array(little).fill(-0.029),
-    ...Array(much).fill(-0.031),
+    ...Array(much).fill(-0.5),
   ];
   expect(countLeads(leads(70, 24, 6))).toEqual({ better: 70, worse: 6, of: 100 });
-  expect(helps(countLeads(leads(70, 24, 6)))).toBe(true);
-  expect(helps(countLeads(leads(93, 0, 7)))).toBe(false);
-  expect(helps(countLeads(leads(50, 50, 0)))).toBe(false);
-  expect(helps(countLeads([]))).toBe(false);
+  // 0.2 · 70 = 14 gained; lost 0.029 · 30 = 0.87, twelvefold 10.4
+  expect(helps(leads(70, 30, 0))).toBe(true);
+  // 0.2 · 97 = 19.4 gained; lost 0.5 · 3 = 1.5, twelvefold 18; with one blank more 24
+  expect(helps(leads(97, 0, 3))).toBe(true);
+  expect(helps(leads(96, 0, 4))).toBe(false);
+  expect(helps([...Array(50).fill(0.2), ...Array(50).fill(-1e-4)])).toBe(false);
+  expect(helps([])).toBe(false);
+});
+
+test('a normal lead is worth it from as far above zero as counted on many', () => {
+  const draw = seededNormal(seededRandom(12));
+  const drawn = Array.from({ length: 40000 }, draw);
+  const worth = (above: number) =>
+    drawn.reduce((sum, x) => sum + (x + above > 0 ? 1 : lossWeight) * (x + above), 0) / drawn.length;
+  expect(Math.abs(worth(leadWanted()))).toBeLessThan(0.03);
 });
 
 describe('what a reading settles between the start and marks that may be better', () => {
@@ -58,8 +65,8 @@ describe('what a reading settles between the start and marks that may be better'
     const trials = 20000;
     for (let trial = 0; trial < trials; trial++) {
       const off = draw();
-      const expected = above + lossInScores + known * (off + sigmaM * draw());
-      if (normalBelow(-expected / Math.sqrt(1 - known)) > fewWorse) continue;
+      const expected = above + known * (off + sigmaM * draw());
+      if (expected < leadWanted() * Math.sqrt(1 - known)) continue;
       moved++;
       fall += 0.1 * (above + off);
     }

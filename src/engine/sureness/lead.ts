@@ -1,13 +1,13 @@
 /**
  * Whether other marks lead the start's on the blanks that fit, and, where the start stays because they do so on too few
  * (marks-that-help.ts), whether a reading would move them. Over those blanks the lead
- * ln(worst of the start / worst of the others) is made a standard normal by its ranks; 0 lies t and the loss that counts
- * u below its middle. Readings r = W ξ + t τ + ε explain the share R² of it (regression on the drawn blanks). Having read
- * them it is known to √(1-R²), and the marks move where Φ reaches 1 - `fewWorse` for the loss that counts, which is to be
- * expected with the chance
- *   Φ(a),   a = (u - k √(1-R²)) / R,   k = Φ⁻¹(1 - fewWorse)
+ * ln(worst of the start / worst of the others) is made a standard normal by its ranks; 0 lies t below its middle.
+ * Readings r = W ξ + t τ + ε explain the share R² of it (regression on the drawn blanks). Having read them it is known to
+ * √(1-R²), and the marks move where its middle lies k such spreads above 0: there gains and losses, the latter counted
+ * `lossWeight` times, are in balance. That is to be expected with the chance
+ *   Φ(a),   a = (t - k √(1-R²)) / R
  * and lowers the worst by s (t Φ(a) + R φ(a)) in ln, s the leads' own spread (expected value of sample information
- * for a choice of two; Raiffa & Schlaifer 1961, from memory). That they then lead on most is left to the first condition.
+ * for a choice of two; Raiffa & Schlaifer 1961, from memory).
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import { makeLadder, readLadder } from '../layout/ladder.ts';
@@ -20,10 +20,10 @@ import { type Posterior, rodOf, spreadAt } from '../stiffness/posterior.ts';
 import type { SeenReading } from './readings-seen.ts';
 import { quantile } from './spread.ts';
 
-/** A loss that a builder would mind, as a share of the start's worst; on how many blanks at most it is borne. */
+/** A loss that a builder would mind, as a share of the start's worst. */
 const loss = 0.03;
-/** Found on simulated benches, docs/calibration.md. */
-export const fewWorse = 0.06;
+/** A loss counts as so many gains of its size. Found on simulated benches, docs/calibration.md. */
+export const lossWeight = 12;
 
 /** Of the blanks on which both bend: where the other marks lead, and where they lose more than counts as little. */
 export interface LeadCounts {
@@ -40,9 +40,21 @@ export function countLeads(leads: readonly number[]): LeadCounts {
   };
 }
 
-/** Guides are moved where that helps on most of the blanks, and costs much on few. */
-export function helps({ better, worse, of }: LeadCounts): boolean {
-  return 2 * better > of && worse <= fewWorse * of;
+/** Guides are moved where that helps on most of the blanks, and gains outweigh losses by far. */
+export function helps(leads: readonly number[]): boolean {
+  const worth = leads.reduce((sum, lead) => sum + (lead > 0 ? lead : lossWeight * lead), 0);
+  return worth > 0 && 2 * countLeads(leads).better > leads.length;
+}
+
+/** By how many of its spreads a normal lead must lie above 0 to be worth it: k = (w - 1) (φ(k) - k Φ(-k)). */
+export function leadWanted(): number {
+  let [low, high] = [0, 4];
+  for (let halving = 0; halving < 20; halving++) {
+    const k = 0.5 * (low + high);
+    if (k < (lossWeight - 1) * (normalDensity(k) - k * normalBelow(-k))) low = k;
+    else high = k;
+  }
+  return high;
 }
 
 /** ln(worst of `theirs` / worst of `ours`) on one blank; undefined where some load of either finds no bend. */
@@ -62,9 +74,8 @@ export interface Lead {
   /** ξ of each blank, and its lead as a standard normal by rank. */
   spreads: readonly Float64Array[];
   scores: Float64Array;
-  /** How far zero, and the loss that counts, lie below the middle of the scores; the leads' spread in ln. */
+  /** How far zero lies below the middle of the scores; the leads' spread in ln. */
   above: number;
-  aboveLoss: number;
   spread: number;
 }
 
@@ -88,14 +99,12 @@ export function leadOver(
   led.sort((a, b) => a.lead - b.lead);
   const [leads, of] = [led.map(({ lead }) => lead), led.length];
   const counts = countLeads(leads);
-  const below = (count: number) => normalQuantile((of - count + 0.5) / (of + 1));
   const [lower, upper] = [0.25, 0.75].map((share) => quantile(leads, share));
   return {
     counts,
     spreads: led.map(({ spread }) => spread),
     scores: Float64Array.from(leads, (_, rank) => normalQuantile((rank + 0.5) / of)),
-    above: below(of - counts.better),
-    aboveLoss: below(counts.worse),
+    above: normalQuantile((counts.better + 0.5) / (of + 1)),
     // the quartiles of a standard normal lie 1.349 apart
     spread: (upper - lower) / 1.349,
   };
@@ -112,9 +121,9 @@ export interface Settles {
 export function settles(lead: Lead, readings: readonly SeenReading[]): Settles {
   const share = shareExplained(lead, readings);
   if (share <= 0) return { chance: 0, gain: 0 };
-  const { above, aboveLoss, spread } = lead;
+  const { above, spread } = lead;
   const told = Math.sqrt(share);
-  const a = (aboveLoss - normalQuantile(1 - fewWorse) * Math.sqrt(1 - share)) / told;
+  const a = (above - leadWanted() * Math.sqrt(1 - share)) / told;
   const fall = spread * (above * normalBelow(a) + told * normalDensity(a));
   return { chance: normalBelow(a), gain: Math.max(0, 1 - Math.exp(-fall)) };
 }

@@ -12,7 +12,7 @@ import type { Rod } from '../bend/rod.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
 import { dot } from '../numerics/dot.ts';
-import { drawStates } from '../stiffness/draw-states.ts';
+import { drawStates, sameScale } from '../stiffness/draw-states.ts';
 import { type Posterior, rodAt, rodOf, spreadAt } from '../stiffness/posterior.ts';
 import { type MarkSpread, type PlacedAnew, type PlaceSearch, placeAnew } from './mark-spread.ts';
 import { quantile } from './spread.ts';
@@ -105,7 +105,7 @@ function atLarge(
   const squares = new Array<number>(proposedFromTipM.length).fill(0);
   const beyond = new Array<number>(proposedFromTipM.length).fill(0);
   const costs: number[] = [];
-  for (const state of drawStates(posterior.drawing, drawn, seed)) {
+  for (const state of drawStates(posterior.drawing, drawn, seed, sameScale)) {
     const placed = place(rodOf(posterior, state), 'near');
     if (!placed) continue;
     costs.push(Math.max(0, placed.keptWorst / placed.worst - 1));

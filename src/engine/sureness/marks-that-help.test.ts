@@ -33,9 +33,9 @@ function answered(better: number, worse: number) {
 }
 
 describe('marks move', () => {
-  test('where the placed ones beat the start on 19 of 20 blanks that fit', () => {
-    const { layout: found, moved, counts, insteadFromTipM } = answered(19, 1);
-    expect(counts).toEqual({ better: 19, worse: 1, of: 20 });
+  test('where the placed ones beat the start on 39 of 40 blanks that fit', () => {
+    const { layout: found, moved, counts, insteadFromTipM } = answered(39, 1);
+    expect(counts).toEqual({ better: 39, worse: 1, of: 40 });
     expect(moved).toBe(true);
     expect(insteadFromTipM).toBeUndefined();
     expect(found.fromTipM).toEqual(placed(request));

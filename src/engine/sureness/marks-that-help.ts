@@ -1,6 +1,6 @@
 /**
  * Which marks to make: those placed on the likeliest blank where they beat the start on most of the blanks that fit
- * the readings and lose much on few, else the start's. The best layout of one blank flatters itself, most where little
+ * the readings and gain far more on them than they lose, else the start's. The best layout of one blank flatters itself, most where little
  * was read, so a bare majority is not enough (docs/calibration.md).
  */
 import type { BlankTables } from '../bench/free-rod.ts';
@@ -40,8 +40,9 @@ export function marksThatHelp(
   }
   const placed = layout(request, progress);
   if (placed.status === 'refused') return placed;
-  const counts = countsOn(request, blanks, placed, start);
-  if (helps(counts) || !isMoved(placed, start))
+  const leads = leadsOn(request, blanks, placed, start);
+  const counts = countLeads(leads);
+  if (helps(leads) || !isMoved(placed, start))
     return { layout: placed, moved: isMoved(placed, start), counts };
   const layoutKept = kept(start, 'unsure', layoutFound('start', 'layout/start-stays', { ...counts }));
   return { layout: layoutKept, moved: false, counts, insteadFromTipM: placed.fromTipM };
@@ -56,15 +57,15 @@ function isMoved(placed: LayoutFound, { start }: LayoutFound): boolean {
   return placed.fromTipM.some((at, guide) => Math.abs(at - start.fromTipM[guide]) > 1e-6);
 }
 
-function countsOn(
+function leadsOn(
   request: LayoutRequest,
   blanks: readonly BlankTables[],
   placed: LayoutFound,
   start: LayoutFound,
-): LeadCounts {
+): number[] {
   const { ladder, limits } = placed;
   const marks = { ours: placed.fromTipM, theirs: start.fromTipM };
-  return countLeads(blanks.flatMap((blank) => leadOn({ ...request, ladder, limits }, blank, marks) ?? []));
+  return blanks.flatMap((blank) => leadOn({ ...request, ladder, limits }, blank, marks) ?? []);
 }
 
 const startUnread = layoutFound('start', 'layout/start-stays-unread', {});

@@ -9,7 +9,7 @@
  * each other by its fall over the work, √(readings · minutes): by minutes alone a single look at what hangs already
  * wins too often, and simulated benches then took half as many readings again.
  *
- * Where the start stays because other marks lead on too few of the blanks, no mark moves however well it is known: there
+ * Where the start stays because other marks gain too little on the blanks for what they lose, no mark moves however well it is known: there
  * an option counts for what is to be expected of its settling that (lead.ts).
  */
 
