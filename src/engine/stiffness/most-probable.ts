@@ -148,6 +148,11 @@ function evaluate(problem: FitProblem, u: Float64Array, huber: number): State {
   let objective = 0;
   for (let d = 0; d < misfit.length; d++) {
     const row = design.subarray(d * n, (d + 1) * n);
+    if (sigma[d] === Number.POSITIVE_INFINITY) {
+      row.fill(0);
+      weight[d] = 1;
+      continue;
+    }
     rowByStandard(unknowns, row);
     const e = (model.data[d].value - prediction.value[d]) / sigma[d];
     const size = Math.abs(e);
@@ -167,11 +172,14 @@ function evaluate(problem: FitProblem, u: Float64Array, huber: number): State {
  */
 export function factorNormalMatrix(design: Float64Array, n: number, damping: number): Float64Array {
   const normal = gramMatrix(design, n);
+  for (let i = 0; i < n; i++) normal[i * n + i] += 1 + damping;
+  return factorNormal(normal, n);
+}
+
+/** Takes `normal` over. */
+export function factorNormal(normal: Float64Array, n: number): Float64Array {
   let largest = 0;
-  for (let i = 0; i < n; i++) {
-    normal[i * n + i] += 1 + damping;
-    largest = Math.max(largest, normal[i * n + i]);
-  }
+  for (let i = 0; i < n; i++) largest = Math.max(largest, normal[i * n + i]);
   for (let ridge = 1e-14; ridge < 1; ridge *= 100) {
     const factor = normal.slice();
     if (factorCholesky(factor, n)) return factor;

@@ -128,7 +128,7 @@ function solve(
   if (best.hopeless) return fittedOf(problem, best, before);
   const tellsShort = request.setups.some((setup) => setup.kind !== 'span' && setup.clampedAs !== undefined);
   const roughness = probableRoughness(problem, best, tellsShort, (tried) =>
-    unknownsFor(priors, request, doubts, tried),
+    withRoughness(priors.stiffness, tried),
   );
   if (isAlike(roughness, before)) return fittedOf(problem, best, before);
   const rougher = problemWith(roughness);

@@ -97,16 +97,13 @@ export function standardOf({ size: all, mean, blocks }: Unknowns, z: Float64Arra
 
 /** One row of d/dz turned in place into the row of d/du = d/dz · L. */
 export function rowByStandard({ blocks }: Unknowns, row: Float64Array): void {
-  for (const block of blocks) partByStandard(block, row);
-}
-
-/** The part of the row that is of this block alone. */
-export function partByStandard({ start, size, factor }: Block, row: Float64Array): void {
-  // column k gathers from rows i ≥ k; going down the rows, row[start + i] is still unread when it is needed
-  for (let i = 0; i < size; i++) {
-    const value = row[start + i];
-    const at = i * size;
-    for (let k = 0; k < i; k++) row[start + k] += value * factor[at + k];
-    row[start + i] = value * factor[at + i];
+  for (const { start, size, factor } of blocks) {
+    // column k gathers from rows i ≥ k; going down the rows, row[start + i] is still unread when it is needed
+    for (let i = 0; i < size; i++) {
+      const value = row[start + i];
+      const at = i * size;
+      for (let k = 0; k < i; k++) row[start + k] += value * factor[at + k];
+      row[start + i] = value * factor[at + i];
+    }
   }
 }
