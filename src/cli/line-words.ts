@@ -1,7 +1,7 @@
 import { rodKindOf } from '../engine/kinds/rod-kinds.ts';
 import { linesBesideLoad, linesNear } from '../engine/line/line-beside-load.ts';
 import { fixedDecimals } from '../engine/units/format-decimal.ts';
-import { loadAmbiguityWords } from '../words/line-load.ts';
+import { loadAmbiguityWords, thirdLoadInWords } from '../words/line-load.ts';
 import type { Writer } from '../words/writer.ts';
 import type { WorkedBuild } from './work-build-file.ts';
 
@@ -14,7 +14,7 @@ export function linePart({ work, choices }: WorkedBuild, w: Writer): string {
       `  number ${number}: first 30 ft ${targetGrains} gr (${w.mass(targetKg)}); the tip load is ${fixedDecimals(ratio, 1)} times that`,
   );
   return [
-    `Line beside the blank: ${w.load(thirdLoadKg)} at the tip for a third of the length. This is not a line weight. Choose the line by casting.`,
+    `Line beside the blank. ${thirdLoadInWords(w.load(thirdLoadKg), 'at the grip')}. This is not a line weight. Choose the line by casting.`,
     ...rows,
     ...loadAmbiguityWords.map((words) => `  ${words}`),
   ].join('\n');

@@ -10,6 +10,7 @@ import { choiceText } from '../words/field-text.ts';
 import { agreementWords, clampsWords } from '../words/fit.ts';
 import { type LadderWriter, ladderWriter } from '../words/ladder-writer.ts';
 import { layoutVerdictWords, lostLoadsWords } from '../words/layout-verdict.ts';
+import { thirdLoadInWords } from '../words/line-load.ts';
 import { lineSideInWords } from '../words/line-side.ts';
 import { markCells, plusMinusCell, roundCell } from '../words/mark-cells.ts';
 import { lineSideRoundInWords, linesToDraw } from '../words/round.ts';
@@ -65,10 +66,7 @@ function heading({ choices }: Page): string {
 function blankPart({ work, bench, w }: Page): string {
   const { blank, question, thirdLoadKg } = work;
   const grip = w.length(bench.handle.gripFrontFromButtM);
-  const third =
-    thirdLoadKg === undefined
-      ? ''
-      : ` ${w.load(thirdLoadKg)} at the tip drops it by a third of the free length.`;
+  const third = thirdLoadKg === undefined ? '' : ` ${thirdLoadInWords(w.load(thirdLoadKg), 'at the grip')}.`;
   return `Blank: ${blank.sections.length} sections, ${w.length(blank.lengthM)} together. Free length ${w.tick(question.rod.lengthM)}; the grip's front is ${grip} from the butt end.${third}`;
 }
 

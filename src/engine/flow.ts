@@ -100,12 +100,10 @@ export function workBuild(
   const { layout: best, insteadFromTipM } = helping;
   stage('marks');
   const standing = standingMarks({ bench, choices, blank }, question);
-  const marks = listMarks(
-    blank,
-    guidesToMark(choices, question, best, diameters),
-    choices.tapeStep,
+  const marks = listMarks(blank, guidesToMark(choices, question, best, diameters), choices.tapeStep, {
     diameters,
-  );
+    keepOut: question.keepOut,
+  });
   const thirdLoadKg = massForThirdKg(question.rod);
   return {
     status: 'done',
@@ -150,6 +148,7 @@ function guidesToMark(
       name: guideName({ kind, size }),
       round: round[index],
       fromTipM: fromTipM[index],
+      footM: footM[index],
       slack: { towardsTipM: towardsTip, towardsButtM: towardsButt },
     };
   });

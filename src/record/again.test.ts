@@ -40,7 +40,7 @@ test('what was chosen holds', () => {
   expect(rows(again, 'sections').map(({ fields }) => fields.name)).toEqual(['tip', 'butt']);
   expect(singleRow(again, 'about').fields).toMatchObject({
     againFrom: 'old1',
-    title: 'Invented two-piece (again)',
+    title: 'Invented two-piece',
     lineWeight: '4',
   });
 });

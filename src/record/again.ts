@@ -20,7 +20,7 @@ export function againChanges(state: DocumentState, from: { id: string; title: st
   return [
     ...kept,
     ...startOfOldMarks(state),
-    { path: ['about', '-', 'title'], value: `${from.title.slice(0, 180)} (again)`.trim() },
+    { path: ['about', '-', 'title'], value: from.title },
     { path: ['about', '-', 'againFrom'], value: from.id },
   ];
 }

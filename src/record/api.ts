@@ -87,6 +87,9 @@ export interface CardFacts {
   /** What is written on the blank, and the series it is one of. */
   label?: string;
   series?: string;
+  /** The build that this one repeats on a new blank, or was copied from. */
+  againFrom?: string;
+  copyOf?: string;
   /** Of a repair. */
   broken?: string;
   build?: string;

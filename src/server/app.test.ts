@@ -295,7 +295,7 @@ describe('a copy', () => {
     const { id } = await createBuild('Brook');
     await append(id, [operation(5), operation(6, { path: ['about', '-', 'demo'], value: true })]);
     const copy = await answered<DocumentSummary>(bench.ask('POST', `/api/documents/${id}/copy`, {}), 201);
-    expect(copy).toMatchObject({ title: 'Brook (copy)', demo: false });
+    expect(copy).toMatchObject({ title: 'Brook', demo: false, card: { copyOf: id } });
     expect((await bench.keeper.state(copy.id)).cells.get('sections/s1/name')?.value).toBe('v5');
     expect(await bench.keeper.findOrThrow(id)).toMatchObject({ title: 'Brook', demo: true });
   });

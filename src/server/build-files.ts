@@ -64,12 +64,15 @@ function bytesOf({ pieces, attachments }: TakenBuild): number {
 export async function copyBuild(keeper: Keeper, id: string): Promise<DocumentSummary> {
   const { kind, title } = await keeper.findOrThrow(id);
   if (kind !== 'build') throw new NotFoundError('Only builds are copied');
-  const left = /^(prints\/|about\/-\/(demo|createdAt|title)$)/;
+  const left = /^(prints\/|about\/-\/(demo|createdAt|title|copyOf)$)/;
   const changes = [...(await keeper.state(id)).cells]
     .filter(([key]) => !left.test(key))
     .map(([key, cell]): Change => ({ path: pathOf(key), value: cell.value }));
-  const copied = `${title.slice(0, 180)} (copy)`.trim();
-  return keeper.createFrom('build', [...changes, { path: ['about', '-', 'title'], value: copied }]);
+  return keeper.createFrom('build', [
+    ...changes,
+    { path: ['about', '-', 'title'], value: title },
+    { path: ['about', '-', 'copyOf'], value: id },
+  ]);
 }
 
 /** A new build that repeats another on a new blank: what was chosen is carried over, what was measured is not. */

@@ -71,7 +71,11 @@ test('a reset brings back its values, keeps its history, and touches no other bu
 test('a copy of it is the builder’s own', async () => {
   await plantDemo(bench.keeper, file);
   const response = await bench.ask('POST', `/api/documents/${demoId}/copy`, {});
-  expect(await response.json()).toMatchObject({ title: 'An invented rod (copy)', demo: false });
+  expect(await response.json()).toMatchObject({
+    title: 'An invented rod',
+    demo: false,
+    card: { copyOf: demoId },
+  });
   expect(await bench.keeper.findOrThrow(demoId)).toMatchObject({ demo: true });
 });
 

@@ -53,6 +53,8 @@ function cardFacts(state: DocumentState): CardFacts {
   put('series', blank.series);
   put('broken', job.broken);
   put('build', about.build);
+  put('againFrom', about.againFrom);
+  put('copyOf', about.copyOf);
   put('promisedFor', job.promisedFor);
   put('doneAt', job.doneAt);
   put('handedOverAt', job.handedOverAt);

@@ -30,7 +30,7 @@ const marked = (by: PlaceRound['by'], step: TapeStep) =>
       round: { fromTopRad: turned[i], by, outsideM },
     })),
     step,
-    diameters,
+    { diameters },
   );
 const strips = (by: PlaceRound['by'], step: TapeStep) =>
   stripsSheet(blank, marked(by, step), [], { paper: 'a4', stamp: 'test' });

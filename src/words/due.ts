@@ -4,8 +4,8 @@ import type { BendGate } from '../engine/plan/bend-gate.ts';
 export const dueWords: Record<Due, string> = {
   'brushing-ends': 'Stop brushing: the pot life is over',
   'stop-turning': 'You may stop turning',
-  'recoat-from': 'Recoat from now',
-  'recoat-until': 'The recoat window closes; after it, scuff first',
+  'recoat-from': 'You may recoat',
+  'recoat-until': 'The recoat window is over: scuff first',
   flex: 'You may bend it',
   fish: 'You may fish it',
 };

@@ -19,9 +19,15 @@ export function dayWords(instant: string | number | undefined): string {
   return instant === undefined ? '' : days.format(new Date(instant));
 }
 
-/** `Tue 14:20`. */
-export function clockWords(atMs: number): string {
-  return clocks.format(new Date(atMs));
+/** `Tue 14:20` within the week round now, else `4 May 2026`. */
+export function clockWords(atMs: number, nowMs: number): string {
+  return Math.abs(atMs - nowMs) < sixDaysMs ? clocks.format(new Date(atMs)) : dayWords(atMs);
+}
+const sixDaysMs = 6 * 24 * 3_600_000;
+
+/** What came due is said by when it did: `since Tue 14:20`; what is to come by its hour alone. */
+export function sinceWords(atMs: number, nowMs: number): string {
+  return `${atMs <= nowMs ? 'since ' : ''}${clockWords(atMs, nowMs)}`;
 }
 
 /** `EUR 1,234.50`: the code first. Exact, whatever the sum: the digits go in as text. */

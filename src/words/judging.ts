@@ -9,6 +9,13 @@ import type { Writer } from './writer.ts';
 export const spiralInPhotoWords =
   'A spiral is not judged from a photograph: its rings stand beside the picture’s plane. Go by the figures on Layout, and by eye under load. The live view reads its guides under the rod.';
 
+/** `3 of 4 places were seen where they were predicted`. */
+export function agreedInWords({ agreed, counted }: { agreed: number; counted: number }): string {
+  return counted === 1
+    ? `The one place seen was ${agreed === 1 ? '' : 'not '}where it was predicted`
+    : `${agreed} of ${counted} places were seen where they were predicted`;
+}
+
 /** `guide 4: 12 mm toward the butt, to 712 mm from the tip`. */
 export function moveInWords({ guide, fromM, toM }: MovesAnswer['moves'][number], w: Writer): string {
   const way = toM > fromM ? 'butt' : 'tip';

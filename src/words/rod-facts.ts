@@ -3,6 +3,12 @@ import { formatLength } from '../engine/units/format-quantity.ts';
 import type { UnitSystem } from '../engine/units/unit-table.ts';
 
 /** `9 ft, 4 sections, line 5`; what is not known is left out. */
+/** On the shelf and at the head of a sheet, beside a title that is the old build's; empty for a rod of its own. */
+export function originInWords({ againFrom, copyOf }: { againFrom?: string; copyOf?: string }): string {
+  if (copyOf) return 'a copy';
+  return againFrom ? 'the same again' : '';
+}
+
 export function rodFacts(blank: AssembledBlank | undefined, lineWeight: string, system: UnitSystem): string {
   const length =
     blank &&

@@ -1,6 +1,6 @@
 /** Marks on the shop's tape: as they are dragged, and as the record keeps them. */
 import type { Tape } from '../engine/layout/guide-moves.ts';
-import { formatOnTape, roundToTape, type TapeStep } from '../engine/units/tape-step.ts';
+import { formatOnTape, roundToTape, type TapeStep, tickM } from '../engine/units/tape-step.ts';
 import type { UnitSystem } from '../engine/units/unit-table.ts';
 import type { QuantityValue } from '../record/schema.ts';
 
@@ -10,15 +10,15 @@ const dragStep: Record<UnitSystem, TapeStep> = { inch: '1/16 in', mm: '1 mm' };
 const keptStep: Record<UnitSystem, TapeStep> = { inch: '1/32 in', mm: '1 mm' };
 
 export function dragTape(system: UnitSystem): Tape {
-  return tapeOf(dragStep[system], system === 'mm' ? 0.001 : 0.0254 / 16);
+  return tapeOf(dragStep[system]);
 }
 
 export function keptTape(system: UnitSystem): Tape {
-  return tapeOf(keptStep[system], system === 'mm' ? 0.001 : 0.0254 / 32);
+  return tapeOf(keptStep[system]);
 }
 
-function tapeOf(step: TapeStep, stepM: number): Tape {
-  return { stepM, snap: (at) => roundToTape(at, step) };
+function tapeOf(step: TapeStep): Tape {
+  return { stepM: tickM(step), snap: (at) => roundToTape(at, step) };
 }
 
 /** A mark as the record keeps it: on the finest tick, written as the builder would write it. */

@@ -60,16 +60,16 @@ test('what was seen is judged, kept through a reload, and a miss is said openly'
   await fields(1, 0).press('Enter');
   await fields(1, 1).fill(up);
   await fields(1, 1).press('Enter');
-  await page.getByText(/1 of 1 places are where they were predicted/).waitFor();
+  await page.getByText(/^The one place seen was where it was predicted\. /).waitFor();
   await fields(2, 0).fill('10 in');
   await fields(2, 0).press('Enter');
   await fields(2, 1).fill('10 in');
   await fields(2, 1).press('Enter');
   await page.getByText(/The prediction was wrong: 1 of 2 places/).waitFor();
-  await page.getByText(/Score of this rod: 1 of 2 places/).waitFor();
+  await page.getByText(/^1 of 2 places were seen .* on this rod,/).waitFor();
   await page.getByText('every change is on the disk').waitFor();
   await page.reload();
-  await page.getByText(/Score of this rod: 1 of 2 places/).waitFor();
+  await page.getByText(/^1 of 2 places were seen .* on this rod,/).waitFor();
   function fields(row: number, column: number) {
     return rows.nth(row).getByRole('textbox').nth(column);
   }

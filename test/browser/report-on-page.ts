@@ -31,8 +31,12 @@ const shared: readonly Shared[] = [
     each: true,
   },
   { report: /^Blank: .*Free length ([^;]*);/, step: 'Blank', row: /held at the front of the grip/ },
-  { report: /^Blank: .*front is .* end\. (\S+ g)/, step: 'Finish', row: /^tip drop under/ },
-  { report: /^Line beside the blank: (\S+ g) /, step: 'Blank', row: /drop it by a third/ },
+  { report: /^Blank: .*front is .* end\. Held at the grip, (\S+ g)/, step: 'Finish', row: /^tip drop under/ },
+  {
+    report: /^Line beside the blank\. Held at the grip, (\S+ g) /,
+    step: 'Blank',
+    row: /^Held at the grip, /,
+  },
   { report: /: bare (\S+ Hz ±\S+ Hz, then \S+ Hz ±\S+ Hz)/, step: 'Blank', row: /^Bare blank/ },
   { report: /; finished (\S+ Hz ±\S+ Hz, then \S+ Hz ±\S+ Hz)/, step: 'Blank', row: /^Finished rod/ },
   {

@@ -64,7 +64,8 @@ test('same again: what was chosen is there, what was measured is not, and the ol
     .first()
     .click();
   await page.waitForURL(/\/blank$/);
-  await page.getByRole('heading', { name: 'Invented two-piece (again)' }).waitFor();
+  await page.getByRole('heading', { name: 'Invented two-piece' }).waitFor();
+  await page.getByText('the same again', { exact: true }).waitFor();
   const part = page.getByRole('region', { name: 'The rod it repeats' });
   await part.getByText('As soon as this blank is read').waitFor();
   await part

@@ -138,7 +138,7 @@ test('the tip load stands beside the lines, with its range and what it leaves op
   const part = page.getByRole('region', { name: 'Line beside the blank' });
   await part
     .getByText(
-      /\d+ g at the tip drop it by a third .*; \d+ g to \d+ g on 95 of 100 blanks that fit your readings/,
+      /Held at the grip, \d+ g at the tip drops it by a third .*; \d+ g to \d+ g on 95 of 100 blanks that fit your readings/,
     )
     .waitFor();
   expect(await part.getByRole('row').count()).toBe(6);

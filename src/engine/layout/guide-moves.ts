@@ -85,10 +85,14 @@ interface Edge {
   stop: Stop;
 }
 
-/** The zones as the middle of this guide's ring meets them: half a foot wider on both sides; touching ones are one. */
-function zonesFor(field: GuideField, guide: number) {
-  const half = field.footM[guide] / 2;
-  const wide = field.keepOut.map((zone, joint) => ({
+function zonesFor({ keepOut, footM }: GuideField, guide: number) {
+  return zonesOfRing(keepOut, footM[guide]);
+}
+
+/** The zones as the middle of a guide's ring meets them: half a foot wider on both sides; touching ones are one. */
+export function zonesOfRing(keepOut: readonly Zone[], footM: number) {
+  const half = footM / 2;
+  const wide = keepOut.map((zone, joint) => ({
     fromTipM: zone.fromTipM - half,
     toTipM: zone.toTipM + half,
     stop: { by: 'ferrule', joint, zone } as Stop,
@@ -102,10 +106,13 @@ function zonesFor(field: GuideField, guide: number) {
   return merged;
 }
 
+/** The zone a place lies in; one against an edge lies in none. */
+export function zoneAt<Z extends Zone>(zones: readonly Z[], atM: number): Z | undefined {
+  return zones.find(({ fromTipM, toTipM }) => atM > fromTipM + sameM && atM < toTipM - sameM);
+}
+
 function outOfZones(field: GuideField, guide: number, atM: number, stop: Stop | undefined): Placed {
-  const zone = zonesFor(field, guide).find(
-    ({ fromTipM, toTipM }) => atM > fromTipM + sameM && atM < toTipM - sameM,
-  );
+  const zone = zoneAt(zonesFor(field, guide), atM);
   if (!zone) return stop ? { fromTipM: atM, stop } : { fromTipM: atM };
   const { low, high } = reachOf(field, guide);
   const edges = [zone.fromTipM, zone.toTipM].filter((edge) => edge >= low.atM && edge <= high.atM);

@@ -7,7 +7,8 @@ import { type AssembledBlank, locateMark } from '../bench/assemble.ts';
 import { type DiameterRow, diameterAt } from '../bench/diameter-profile.ts';
 import type { LineSide } from '../bench/line-side.ts';
 import { type Finding, findingsOf } from '../finding.ts';
-import { roundToTape, type TapeStep } from '../units/tape-step.ts';
+import { type Zone, zoneAt, zonesOfRing } from '../layout/guide-moves.ts';
+import { roundToTape, type TapeStep, tickM } from '../units/tape-step.ts';
 
 /** Where a foot stands round the blank, from the top towards the side that the spiral goes. */
 export interface PlaceRound {
@@ -24,6 +25,8 @@ export interface MarkRound extends PlaceRound {
 export interface GuideToMark {
   name: string;
   fromTipM: number;
+  /** Along the blank, for the zones that are kept free; none where left out. */
+  footM?: number;
   /** Left out where all guides stand on one line. */
   round?: PlaceRound;
   slack?: { towardsTipM: number; towardsButtM: number };
@@ -70,7 +73,7 @@ export function listMarks(
   blank: AssembledBlank,
   guides: readonly GuideToMark[],
   tapeStep: TapeStep,
-  diameters: readonly DiameterRow[] = [],
+  { diameters = [], keepOut = [] }: { diameters?: readonly DiameterRow[]; keepOut?: readonly Zone[] } = {},
 ): MarksList {
   const sections = blank.sections.map(
     ({ id, name, lengthM, ends, lineSide }): SectionMarks => ({
@@ -88,7 +91,8 @@ export function listMarks(
       return;
     }
     const section = sections[mark.onSection];
-    const fromOwnTipM = roundToTape(mark.fromOwnTipM, tapeStep);
+    const zones = zonesOfRing(keepOut, guide.footM ?? 0);
+    const fromOwnTipM = freeTick(mark.fromOwnTipM, section, zones, tapeStep);
     const fromTipM = section.fromTipM + fromOwnTipM;
     section.rows.push({
       guide: index + 1,
@@ -104,6 +108,19 @@ export function listMarks(
     before = fromTipM;
   });
   return { sections, tapeStep, findings };
+}
+
+/** The nearest tick that keeps the foot off the ferrules, if one of the next is; a guide told to stand there stays. */
+function freeTick(
+  atM: number,
+  { fromTipM, lengthM }: SectionMarks,
+  zones: readonly Zone[],
+  tapeStep: TapeStep,
+): number {
+  const nearest = roundToTape(atM, tapeStep);
+  const away = Math.sign(atM - nearest || 1) * tickM(tapeStep);
+  const ticks = [nearest, nearest + away, nearest - away].filter((tick) => tick >= 0 && tick <= lengthM);
+  return ticks.find((tick) => !zoneAt(zones, fromTipM + tick)) ?? nearest;
 }
 
 function sideRound(

@@ -4,6 +4,12 @@ import { formatMm } from './format-quantity.ts';
 /** The finest division the builder marks by. */
 export type TapeStep = '1 mm' | '1/8 in' | '1/16 in' | '1/32 in';
 
+/** From tick to tick. */
+export function tickM(step: TapeStep): number {
+  const denominator = tapeDenominator(step);
+  return denominator === undefined ? 0.001 : 0.0254 / denominator;
+}
+
 /** The nearest tick of the tape. */
 export function roundToTape(lengthM: number, step: TapeStep): number {
   const denominator = tapeDenominator(step);

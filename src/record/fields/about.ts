@@ -12,6 +12,7 @@ export const about = single('Build', {
   demo: flag('invented demonstration'),
   createdAt: instant('begun'),
   againFrom: text('the same again as', 60),
+  copyOf: text('a copy of', 60),
 });
 
 export const tags = many('Tag', { text: text('words', 60) });

@@ -1,4 +1,5 @@
 /** How wraps are laid: thread, lengths, ferrules, trim; and what only this rod carries. */
+import type { UnitSystem } from '../../engine/units/unit-table.ts';
 import { wrapDefaults } from '../../engine/wraps/wrap-choices.ts';
 import {
   choice,
@@ -18,8 +19,15 @@ import {
   tradeSays,
 } from './declare.ts';
 
-/** The trade says turns over an inch. */
-const countedOverM = 0.0254;
+/**
+ * The width of a test wrap, as a shop's rule has it; the trade says turns over an inch. A count that stands alone is of an
+ * inch: so earlier versions kept it.
+ */
+export const testWrap = {
+  inch: { si: 0.0254, text: '1 in' },
+  mm: { si: 0.025, text: '25 mm' },
+} satisfies Record<UnitSystem, { si: number; text: string }>;
+const countedOverM = testWrap.inch.si;
 const { footWraps } = wrapDefaults;
 const run = lengthAt('run');
 const asOnTheSpool = { empty: 'as on the spool' };

@@ -4,7 +4,7 @@ import { type Alarm, alarmsDue } from '../../engine/finish/alarms.ts';
 import type { Due } from '../../engine/finish/schedule.ts';
 import { readFinish } from '../../record/read-finish.ts';
 import { dueWords, isCalm } from '../../words/due.ts';
-import { clockWords } from '../../words/intl.ts';
+import { sinceWords } from '../../words/intl.ts';
 import { useBench } from '../read/bench.tsx';
 import { useBuild } from '../read/build-context.ts';
 import { useNow } from '../read/use-now.ts';
@@ -35,7 +35,7 @@ export function AlarmBar() {
         <p key={alarm.coat + alarm.due} className={isCalm(alarm.due) ? 'calm' : undefined}>
           <span>
             {!isCalm(alarm.due) && '▲ '}Coat {alarm.number}: {dueWords[alarm.due]} (
-            {isCalm(alarm.due) ? 'since' : 'due'} {clockWords(alarm.atMs)})
+            {sinceWords(alarm.atMs, nowMs)})
           </span>
           <Button className="button" onPress={() => heard(alarm)}>
             Heard

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { type Row, rows, singleRow } from '../../record/document.ts';
 import { deedText } from '../../words/deeds.ts';
+import { originInWords } from '../../words/rod-facts.ts';
 import type { DocumentStore } from '../store/document-store.ts';
 import type { Build } from './build-context.ts';
 import { useSay } from './messages.tsx';
@@ -49,7 +50,8 @@ export function useDocumentOf(store: DocumentStore): Build {
 }
 
 function subtitleOf(about: Row, demo: boolean): string {
-  const words = [demo ? 'demo, an invented blank' : '', textOf(about, 'customer') ?? ''];
+  const origin = originInWords({ againFrom: textOf(about, 'againFrom'), copyOf: textOf(about, 'copyOf') });
+  const words = [demo ? 'demo, an invented blank' : '', origin, textOf(about, 'customer') ?? ''];
   return words.filter((word) => word !== '').join(' · ');
 }
 

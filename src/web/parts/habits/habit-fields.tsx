@@ -1,5 +1,9 @@
+import { wrapDefaults } from '../../../engine/wraps/wrap-choices.ts';
 import { limitFields } from '../../../record/fields/limit-fields.ts';
+import { testWrap } from '../../../record/fields/wraps.ts';
 import { Field, FieldsRow } from '../../fields/field.tsx';
+import { useFieldPlace } from '../../fields/place.ts';
+import { useShop } from '../../read/shop.tsx';
 
 /** Fields that a build and its shop have in common; an empty one says what holds and whose word it is. */
 
@@ -106,7 +110,8 @@ export function WrapHabitFields() {
   const lengths = ['startBeforeFoot', 'lockTurns', 'trimTurns', 'checkWrap', 'tipWrap'];
   return (
     <>
-      <FieldsRow of="wraps" names={['turnsCounted', 'turnsOver', ...lengths]} />
+      <TestWrapFields />
+      <FieldsRow of="wraps" names={lengths} />
       <h3>Over a foot, by section</h3>
       <FieldsRow of="wraps" names={['wrapTip', 'wrapMiddle', 'wrapButt', 'wrapStripping']} />
       <h3>Ferrules and underwraps</h3>
@@ -115,6 +120,26 @@ export function WrapHabitFields() {
       <h3>Spools</h3>
       <FieldsRow of="wraps" names={['spoolLength', 'tagPerWrap', 'reservePercent']} />
     </>
+  );
+}
+
+/** A count is kept with the width it was made over. */
+function TestWrapFields() {
+  const place = useFieldPlace();
+  const { system } = useShop();
+  const [count, width] = [['wraps', '-', 'turnsCounted'] as const, ['wraps', '-', 'turnsOver'] as const];
+  const isCounted = place.value(count) !== null;
+  const hasWidth = (place.value(width) ?? place.habit?.(width) ?? null) !== null;
+  const usual = isCounted && !hasWidth ? testWrap.inch : testWrap[system];
+  return (
+    <div className="fields-row" data-group="">
+      <Field
+        path={count}
+        usual={Math.round(usual.si / wrapDefaults.laidWidthM)}
+        also={isCounted || hasWidth ? undefined : [{ path: width, value: usual }]}
+      />
+      <Field path={width} usual={usual.si} />
+    </div>
   );
 }
 

@@ -4,6 +4,7 @@ import { freeRod } from '../../../engine/bench/free-rod.ts';
 import { massForThirdKg } from '../../../engine/layout/tip-load.ts';
 import { compareBlanks } from '../../../engine/series/compare-blanks.ts';
 import { formatGrams, formatLength } from '../../../engine/units/format-quantity.ts';
+import { thirdLoadInWords } from '../../../words/line-load.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
@@ -80,8 +81,8 @@ function Ratios({ now }: { now: BenchReading }) {
         {thirdBefore && thirdNow && (
           <>
             {' '}
-            A third of the free length takes {formatGrams(thirdNow, 0)} at the tip,{' '}
-            {formatGrams(thirdBefore, 0)} on the old rod.
+            {thirdLoadInWords(formatGrams(thirdNow, 0), 'at the grip')}; on the old rod{' '}
+            {formatGrams(thirdBefore, 0)}.
           </>
         )}
       </p>

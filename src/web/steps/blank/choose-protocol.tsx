@@ -5,6 +5,7 @@ import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { readQuantity } from '../../../engine/units/read-quantity.ts';
 import { readingEdges } from '../../../record/fields/readings.ts';
 import type { QuantityValue } from '../../../record/schema.ts';
+import { thirdLoadInWords } from '../../../words/line-load.ts';
 import { FieldLine } from '../../fields/field-line.tsx';
 import { leadOn } from '../../fields/lead-on.ts';
 import { useBench } from '../../read/bench.tsx';
@@ -164,8 +165,8 @@ function Way({ title, words, onTake }: { title: string; words: string; onTake():
 }
 
 function thirdWords({ measured, thirdLoadKg }: Plan): string {
-  const third = `about ${formatGrams(thirdLoadKg, 0)} drops the tip by a third of the length`;
+  const third = thirdLoadInWords(`about ${formatGrams(thirdLoadKg, 0)}`, 'at the butt');
   return measured
-    ? `From the readings, ${third}.`
-    : `From the diameters, ${third}; good to a factor of two until something was hung.`;
+    ? `${third}, by your readings.`
+    : `${third}, by the diameters: good to a factor of two until something was hung.`;
 }

@@ -2,7 +2,7 @@ import { rodKindOf } from '../../../engine/kinds/rod-kinds.ts';
 import { linesNear } from '../../../engine/line/line-beside-load.ts';
 import { fixedDecimals } from '../../../engine/units/format-decimal.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
-import { loadAmbiguityWords } from '../../../words/line-load.ts';
+import { loadAmbiguityWords, thirdLoadInWords } from '../../../words/line-load.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBench } from '../../read/bench.tsx';
@@ -19,15 +19,13 @@ export function LinePart({ power }: { power: PowerOnBench | undefined }) {
       {!measured && <p className="quiet">Shown as soon as a weight is hung: a guess tells nothing here.</p>}
       {measured && !load && (
         <p className="quiet" role="status">
-          {state.working
-            ? 'Working out the tip load …'
-            : 'No weight at the tip drops it by a third of the length.'}
+          {state.working ? 'Working out the tip load …' : thirdLoadInWords('no weight', 'at the grip') + '.'}
         </p>
       )}
       {measured && load && (
         <>
           <p role="status" className={state.working ? 'stale' : undefined}>
-            {formatGrams(load.kg, 0)} at the tip drop it by a third of its free length
+            {thirdLoadInWords(formatGrams(load.kg, 0), 'at the grip')}
             {load.range &&
               `; ${formatGrams(load.range.low, 0)} to ${formatGrams(load.range.high, 0)} on 95 of 100 blanks that fit your readings`}
             . This is not a line weight. Choose the line by casting.

@@ -1,21 +1,19 @@
 import { Button } from 'react-aria-components';
 import { useLocation } from 'wouter';
+import type { Finding } from '../../../engine/finding.ts';
 import { sectionName } from '../../../record/row-names.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { goToField } from '../../parts/sheet/next-line.tsx';
-import { useScreen } from '../../parts/sheet/screens.tsx';
+import { type Screen, useScreen } from '../../parts/sheet/screens.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useOpenParts } from '../../read/open-parts.ts';
 import { useSentence } from '../../read/use-sentence.ts';
 import { screenOf, screens } from './blank-screens.ts';
 
-/** Everything that looks odd, in one place, each with the way to its field, on whichever screen that stands. */
+/** Everything that looks odd, in one place, screen by screen, with one way to each screen's first. */
 export function LookAgain() {
-  const sentence = useSentence();
   const { findings, stiffness } = useBench();
-  const goTo = useGoTo();
-  const nameOf = useSectionName();
   const odd = [...findings.filter(({ severity }) => severity === 'doubt'), ...stiffness.findings];
   if (odd.length === 0) return null;
   return (
@@ -26,19 +24,41 @@ export function LookAgain() {
         </span>
         {odd.length === 1 ? 'One thing looks odd' : `${odd.length} things look odd`}
       </summary>
+      {screens.map((screen) => (
+        <OddOnScreen
+          key={screen.id}
+          screen={screen}
+          odd={odd.filter(({ path }) => screenOf(path) === screen)}
+        />
+      ))}
+    </details>
+  );
+}
+
+/** What looks odd on one screen; each is said again at its field. */
+function OddOnScreen({ screen, odd }: { screen: Screen; odd: readonly Finding[] }) {
+  const sentence = useSentence();
+  const goTo = useGoTo();
+  const nameOf = useSectionName();
+  if (odd.length === 0) return null;
+  return (
+    <section aria-label={screen.name}>
+      <p>
+        {screen.name}{' '}
+        <Button className="inline" onPress={() => goTo(odd[0].path)}>
+          Go there
+        </Button>
+      </p>
       <ul>
         {odd
           .map((one) => [one.path, `${nameOf(one.path)}${sentence(one)}`] as const)
           .map(([path, message]) => (
             <li key={path + message}>
-              <Figure text={message} />{' '}
-              <Button className="inline" onPress={() => goTo(path)}>
-                Go there
-              </Button>
+              <Figure text={message} />
             </li>
           ))}
       </ul>
-    </details>
+    </section>
   );
 }
 

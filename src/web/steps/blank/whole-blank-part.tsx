@@ -43,7 +43,7 @@ export function WholeBlankPart() {
           source="common practice, no source"
         >
           Unwrapped sleeve ferrules can split under heavy loads. Bind them before hanging more than the weight
-          that drops the tip by a third of the length.
+          that drops the tip by a third of the length in front of the clamp.
         </Caution>
       )}
     </Part>

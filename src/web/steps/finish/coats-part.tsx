@@ -3,7 +3,7 @@ import { coatSchedule, recoatAt } from '../../../engine/finish/schedule.ts';
 import type { Row } from '../../../record/document.ts';
 import { dueWords } from '../../../words/due.ts';
 import { finishFaultOf } from '../../../words/finish-faults.ts';
-import { clockWords } from '../../../words/intl.ts';
+import { clockWords, sinceWords } from '../../../words/intl.ts';
 import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
@@ -51,15 +51,17 @@ export function CoatsPart({ finish, nowMs }: { finish: FinishOnRod; nowMs: numbe
       <div role="status">
         {open.length > 0 && <p className="quiet">{open.length} to look at before a coat goes on.</p>}
         {isPlanned && recoat?.status === 'too-early' && (
-          <p>The next coat waits until {clockWords(recoat.fromMs)}; the finish below is still too soft.</p>
+          <p>
+            The next coat waits until {clockWords(recoat.fromMs, nowMs)}; the finish below is still too soft.
+          </p>
         )}
         {isPlanned && recoat?.status === 'now' && (
-          <p>Another coat may go on until {clockWords(recoat.untilMs)}.</p>
+          <p>Another coat may go on until {clockWords(recoat.untilMs, nowMs)}.</p>
         )}
         {isPlanned && recoat?.status === 'sand-first' && (
           <p className="attention">
-            ▲ The recoat window closed {clockWords(recoat.untilMs)}: scuff with 400 to 600 grit before another
-            coat.
+            ▲ The recoat window is over {sinceWords(recoat.untilMs, nowMs)}: scuff with 400 to 600 grit before
+            another coat.
           </p>
         )}
       </div>
@@ -109,7 +111,6 @@ function CoatsTable({ finish, nowMs }: { finish: FinishOnRod; nowMs: number }) {
                 <tr>
                   <th scope="col">What</th>
                   <th scope="col">When</th>
-                  <th scope="col">Now</th>
                 </tr>
               </thead>
               <tbody>
@@ -117,8 +118,7 @@ function CoatsTable({ finish, nowMs }: { finish: FinishOnRod; nowMs: number }) {
                   ({ due, atMs }) => (
                     <tr key={due}>
                       <th scope="row">{dueWords[due]}</th>
-                      <td>{clockWords(atMs)}</td>
-                      <td className="quiet">{atMs <= nowMs ? 'due' : 'waits'}</td>
+                      <td>{sinceWords(atMs, nowMs)}</td>
                     </tr>
                   ),
                 )}

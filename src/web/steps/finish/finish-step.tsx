@@ -42,7 +42,7 @@ export function FinishStep() {
         roomC: finish.roomC,
         coatMl: finish.firstCoatMl,
         batch: finish.batch,
-        due: dueOnPaper(finish, writer),
+        due: dueOnPaper(finish, writer, nowMs),
       },
       { paper, stamp },
     ),
@@ -137,13 +137,13 @@ function FaultsPart() {
 }
 
 /** Clock times of the latest coat, or hours after brushing where none is on yet. */
-function dueOnPaper({ coats, times, roomC }: FinishOnRod, writer: Writer): { what: string; when: string }[] {
+function dueOnPaper({ coats, times, roomC }: FinishOnRod, writer: Writer, nowMs: number) {
   const last = coats.at(-1);
   return coatSchedule(last?.brushedAtMs ?? 0, times, { roomC: last?.roomC ?? roomC, latest: true }).map(
     ({ due, atMs }) => ({
       what: dueWords[due],
       when: last
-        ? clockWords(atMs)
+        ? clockWords(atMs, nowMs)
         : `${writer.duration(atMs / 1000)} after ${due === 'brushing-ends' ? 'mixing' : 'brushing'}`,
     }),
   );

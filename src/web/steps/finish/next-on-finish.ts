@@ -32,11 +32,12 @@ export function nextOnFinish(finish: FinishNow, nowMs: number, open: readonly st
     ]),
   );
   const isPast = (what: Due) => (due.get(what) ?? 0) <= nowMs;
-  const clock = (what: Due) => clockWords(due.get(what) ?? 0);
+  const clock = (what: Due) => clockWords(due.get(what) ?? 0, nowMs);
   if (!isPast('stop-turning')) {
     return { words: `Keep it turning until ${clock('stop-turning')}. The alarms show on every sheet.` };
   }
-  if (coats.length < coatsInAll) return { words: nextCoat(coats.length + 1, recoatAt(nowMs, last, times)) };
+  if (coats.length < coatsInAll)
+    return { words: nextCoat(coats.length + 1, recoatAt(nowMs, last, times), nowMs) };
   if (!isPast('fish')) {
     return {
       words: `All coats are on. Let them cure until ${clock('fish')}; then inspect the rod.`,
@@ -46,12 +47,16 @@ export function nextOnFinish(finish: FinishNow, nowMs: number, open: readonly st
   return { words: 'The finish is cured. Inspect the rod, and hand it over.', goOn: 'papers' };
 }
 
-function nextCoat(coat: number, { status, fromMs, untilMs }: ReturnType<typeof recoatAt>): string {
+function nextCoat(
+  coat: number,
+  { status, fromMs, untilMs }: ReturnType<typeof recoatAt>,
+  nowMs: number,
+): string {
   switch (status) {
     case 'too-early':
-      return `Wait. Coat ${coat} may go on from ${clockWords(fromMs)}.`;
+      return `Wait. Coat ${coat} may go on from ${clockWords(fromMs, nowMs)}.`;
     case 'now':
-      return `Brush coat ${coat} on before ${clockWords(untilMs)}.`;
+      return `Brush coat ${coat} on before ${clockWords(untilMs, nowMs)}.`;
     case 'sand-first':
       return `Scuff with 400 to 600 grit, then brush coat ${coat} on.`;
   }

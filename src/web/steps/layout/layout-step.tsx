@@ -1,4 +1,5 @@
 import { Link } from 'wouter';
+import { thirdLoadInWords } from '../../../words/line-load.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { useBench } from '../../read/bench.tsx';
@@ -56,7 +57,7 @@ export function LayoutStep() {
       </NextLine>
       {model.loads.kg.length === 0 && (
         <p className="attention" role="alert">
-          Choose your own loads below. No weight lowers this tip by a third of its length.
+          Choose your own loads below. {thirdLoadInWords('no weight', 'at the grip')}.
         </p>
       )}
       {sheet && <LayoutSheet sheet={sheet} model={model} ferrulesBound={bench.ferrulesBound} />}

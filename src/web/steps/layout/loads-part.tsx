@@ -57,7 +57,7 @@ export function LoadsPart({ loads, line, writer, asksSide }: LoadsPartProps) {
       {ladder.length === 0 ? (
         <p>
           {loads.kg.map(grams).join(', ') || 'No loads'} follow this blank’s power: 0.3, 0.8, 2 and 5 times
-          the weight that drops the tip of the level rod by a third of its length.{' '}
+          the weight that drops the tip by a third of the free length, the rod held level at the grip.{' '}
           <Button className="inline" onPress={own}>
             Choose your own
           </Button>

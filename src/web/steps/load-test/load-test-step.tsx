@@ -60,8 +60,8 @@ function WhatNext({ working, model, solved }: WhatNextProps) {
   if (gate) {
     return (
       <NextLine>
-        Hang nothing on this rod before {clockWords(gate.untilMs)}. What the test should show can be read
-        meanwhile.
+        Hang nothing on this rod before {clockWords(gate.untilMs, Date.now())}. What the test should show can
+        be read meanwhile.
       </NextLine>
     );
   }

@@ -24,8 +24,8 @@ export function NoBendYet() {
     <div role="status">
       {gate && (
         <p className="attention">
-          ▲ Not to be bent before {clockWords(gate.untilMs)}: {softInWords(gate)} is still soft. Hang nothing
-          on it; the product’s data sheet comes first, and its time is entered under{' '}
+          ▲ Not to be bent before {clockWords(gate.untilMs, Date.now())}: {softInWords(gate)} is still soft.
+          Hang nothing on it; the product’s data sheet comes first, and its time is entered under{' '}
           <Link href={`/builds/${id}/${step}`}>{step === 'finish' ? 'Finish' : 'Handle'}</Link>.
         </p>
       )}

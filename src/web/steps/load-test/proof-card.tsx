@@ -3,6 +3,7 @@ import { judgeProof, type ProofVerdict, pencilM } from '../../../engine/load-tes
 import { formatDegrees, formatGrams } from '../../../engine/units/format-quantity.ts';
 import type { Proof } from '../../../record/read-proofs.ts';
 import { proofSheet } from '../../../sheets/proof-sheet.ts';
+import { agreedInWords } from '../../../words/judging.ts';
 import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
@@ -120,7 +121,7 @@ function meaning({ counted, agreed, worst, tip, places }: ProofVerdict, hung: st
     return 'How far this prediction may be off is not known, so nothing is judged: hang a weight under Blank, then predict another.';
   }
   if (counted === 0) return 'Enter what you saw; a place counts once both its figures stand.';
-  const score = `${agreed} of ${counted} places are where they were predicted.`;
+  const score = `${agreedInWords({ agreed, counted })}.`;
   if (agreed === counted) {
     return `${score} The marks may be trusted as far as ${hung} and what lies below it.`;
   }

@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import { type ProofRecord, proofRecord } from '../../../engine/load-test/proof-record.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { readProofs } from '../../../record/read-proofs.ts';
+import { agreedInWords } from '../../../words/judging.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { TableFrame } from '../../parts/sheet/table-frame.tsx';
 import { useBuild } from '../../read/build-context.ts';
@@ -30,15 +31,12 @@ export function ProofRecordPart() {
 }
 
 function Score({ record }: { record: ProofRecord }) {
-  const { counted, agreed, weights, blanks, setAside, wrong } = record;
+  const { weights, blanks, setAside, wrong } = record;
   return (
     <>
       <p role="status">
-        <strong>
-          {agreed} of {counted} places were seen where they were predicted
-        </strong>
-        , {weights} {weights === 1 ? 'weight' : 'weights'} on {blanks} {blanks === 1 ? 'blank' : 'blanks'}; a
-        true ± lets 19 of 20 agree.
+        <strong>{agreedInWords(record)}</strong>, {weights} {weights === 1 ? 'weight' : 'weights'} on {blanks}{' '}
+        {blanks === 1 ? 'blank' : 'blanks'}; a true ± lets 19 of 20 agree.
         {setAside > 0 && ` ${setAside} set aside by you do not count.`}
       </p>
       <p className={record.chance < 0.025 ? 'attention' : ''}>{whatItMeans(record)}</p>

@@ -1,5 +1,6 @@
 import { judgeProof } from '../../../engine/load-test/judge-proof.ts';
 import type { Proof } from '../../../record/read-proofs.ts';
+import { agreedInWords } from '../../../words/judging.ts';
 
 /** Predicted against seen over all proofs of this rod that the builder did not set aside. */
 export function ProofScore({ proofs }: { proofs: readonly Proof[] }) {
@@ -11,10 +12,8 @@ export function ProofScore({ proofs }: { proofs: readonly Proof[] }) {
   const sum = (of: 'counted' | 'agreed') => verdicts.reduce((total, verdict) => total + verdict[of], 0);
   return (
     <p role="status">
-      <strong>
-        Score of this rod: {sum('agreed')} of {sum('counted')} places seen where they were predicted
-      </strong>
-      , over {verdicts.length} {verdicts.length === 1 ? 'weight' : 'weights'}.
+      <strong>{agreedInWords({ agreed: sum('agreed'), counted: sum('counted') })}</strong> on this rod, over{' '}
+      {verdicts.length} {verdicts.length === 1 ? 'weight' : 'weights'}.
     </p>
   );
 }

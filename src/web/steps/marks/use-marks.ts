@@ -35,12 +35,7 @@ export function useMarks(): ChosenMarks | undefined {
   const { plusMinusM } = doubt;
   const list = useMemo(() => {
     if (model?.marksAre !== 'own') return undefined;
-    const marked = listMarks(
-      model.blank,
-      guidesToMark(model, slack),
-      model.choices.tapeStep,
-      model.diameters,
-    );
+    const marked = listMarks(model.blank, guidesToMark(model, slack), model.choices.tapeStep, model);
     return withPlusMinus(marked, plusMinusM);
   }, [model, slack, plusMinusM]);
   return model && list && { blank: model.blank, list, zones: model.keepOut, model, doubt };
@@ -62,6 +57,7 @@ function guidesToMark(
     return {
       name: guideName({ kind, size }),
       fromTipM: field.fromTipM[index],
+      footM: field.footM[index],
       round: round[index],
       slack: may && { towardsTipM: may.towardsTip, towardsButtM: may.towardsButt },
     };

@@ -31,6 +31,7 @@ export function CustomerPageButton() {
     const named = model?.choices.guides.map(({ kind, size }, k) => ({
       name: guideName({ kind, size }),
       fromTipM: model.field.fromTipM[k],
+      footM: model.field.footM[k],
     }));
     const rod = {
       ...said,
@@ -39,7 +40,7 @@ export function CustomerPageButton() {
       shop: typeof shopName === 'string' ? shopName : '',
       date: dayWords(deliveredAt ?? new Date().toISOString()),
       blank,
-      marks: model && named && listMarks(blank, named, model.choices.tapeStep),
+      marks: model && named && listMarks(blank, named, model.choices.tapeStep, model),
       loads: model ? (answer?.reading.loads ?? []) : [],
       handleM: model?.handle.gripFrontFromButtM ?? 0,
       measured: stiffness.solved !== undefined,

@@ -55,7 +55,7 @@ export function useStages(nowMs: number): BenchStage[] {
       name: 'Tape the guides and load the rod',
       after: ['marks'],
       done: ['loadTests', 'proofs'].some((kind) => rows(kind).length > 0) || wrapped,
-      waitsFor: soft && `${softInWords(soft)}, until ${clockWords(soft.untilMs)}`,
+      waitsFor: soft && `${softInWords(soft)}, until ${clockWords(soft.untilMs, nowMs)}`,
     },
     {
       id: 'wraps',
@@ -67,7 +67,7 @@ export function useStages(nowMs: number): BenchStage[] {
       ...stage,
       waitsFor:
         below > 0 && recoat?.status === 'too-early'
-          ? `the coat below, until ${clockWords(recoat.fromMs)}`
+          ? `the coat below, until ${clockWords(recoat.fromMs, nowMs)}`
           : undefined,
     })),
     {
@@ -75,7 +75,7 @@ export function useStages(nowMs: number): BenchStage[] {
       name: 'Fully cured',
       after: [`coat-${coatsInAll}`],
       done: coats.length >= coatsInAll && fishMs !== undefined && fishMs <= nowMs,
-      waitsFor: fishMs === undefined ? undefined : `the cure, until ${clockWords(fishMs)}`,
+      waitsFor: fishMs === undefined ? undefined : `the cure, until ${clockWords(fishMs, nowMs)}`,
     },
     {
       id: 'papers',

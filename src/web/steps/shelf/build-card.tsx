@@ -3,6 +3,7 @@ import { Button } from 'react-aria-components';
 import { Link, useLocation } from 'wouter';
 import type { DocumentSummary } from '../../../record/api.ts';
 import { instantWords } from '../../../words/intl.ts';
+import { originInWords } from '../../../words/rod-facts.ts';
 import { WorkBars } from '../../parts/work-bars.tsx';
 import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';
@@ -24,7 +25,7 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
   const say = useSay();
   const [saving, setSaving] = useState(false);
   const name = title || 'Untitled build';
-  const facts = [rodKind, lineWeight && `line ${lineWeight}`, customer, card.label]
+  const facts = [originInWords(card), rodKind, lineWeight && `line ${lineWeight}`, customer, card.label]
     .filter(Boolean)
     .join(' · ');
   const attempt = (work: Promise<unknown>, done: string) =>

@@ -57,7 +57,7 @@ function BeforeAfter({ rods: { before, after } }: { rods: ShortenedRod }) {
     ['Free length, tip to grip', ({ lengthM }) => lengthM, length],
     ['Tip hangs', ({ tipDropM }) => tipDropM, length],
     [
-      'Weight that lowers the tip by a third of the length',
+      'Weight that drops the tip by a third of that, held at the grip',
       ({ thirdLoadKg }) => thirdLoadKg,
       (kg) => formatGrams(kg, 0),
     ],
