@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import type { LearntSeries } from '../../engine/series/learn-series.ts';
 import { alikeWords } from '../../words/alike.ts';
 import { SeriesChart } from './charts/series-chart.tsx';
-import { TableFrame } from './sheet/table-frame.tsx';
+import { Table } from './sheet/table.tsx';
 import '../style/blank.css';
 
 /** A series as it was learnt: its spread drawn and listed, and each blank against the others. */
@@ -11,39 +11,27 @@ export function LearntTable({ learnt }: { learnt: LearntSeries }) {
   return (
     <>
       <SeriesChart learnt={learnt} />
-      <TableFrame label="Spread within the series">
-        <table className="figures-table">
-          <thead>
-            <tr>
-              <th scope="col">From the tip</th>
-              <th scope="col">Blanks differ by ±</th>
-              {learnt.members.map(({ id, name }) => (
-                <th key={id} scope="col">
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {places.map((row) => (
-              <tr key={row}>
-                <th scope="row">{Math.round(100 * learnt.shareOfLength[row])} % of the length</th>
-                <td>{percent(2 * learnt.spread[row]).replace('+', '')}</td>
-                {learnt.members.map(({ id, difference }) => (
-                  <td key={id}>{percent(difference[row])}</td>
-                ))}
-              </tr>
+      <Table
+        label="Spread within the series"
+        heads={['From the tip', 'Blanks differ by ±', ...learnt.members.map(({ name }) => name)]}
+      >
+        {places.map((row) => (
+          <tr key={row}>
+            <th scope="row">{Math.round(100 * learnt.shareOfLength[row])} % of the length</th>
+            <td>{percent(2 * learnt.spread[row]).replace('+', '')}</td>
+            {learnt.members.map(({ id, difference }) => (
+              <td key={id}>{percent(difference[row])}</td>
             ))}
-            <tr>
-              <th scope="row">Against the others</th>
-              <td className="quiet">19 of 20 lie within</td>
-              {learnt.members.map(({ id, againstOthers }) => (
-                <td key={id}>{againstOthers ? alikeWords[againstOthers.verdict] : '–'}</td>
-              ))}
-            </tr>
-          </tbody>
-        </table>
-      </TableFrame>
+          </tr>
+        ))}
+        <tr>
+          <th scope="row">Against the others</th>
+          <td className="quiet">19 of 20 lie within</td>
+          {learnt.members.map(({ id, againstOthers }) => (
+            <td key={id}>{againstOthers ? alikeWords[againstOthers.verdict] : '–'}</td>
+          ))}
+        </tr>
+      </Table>
     </>
   );
 }

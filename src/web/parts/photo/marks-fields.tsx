@@ -3,7 +3,7 @@ import { Button } from 'react-aria-components';
 import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import { Field } from '../../fields/field.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { TableFrame } from '../sheet/table-frame.tsx';
+import { Table } from '../sheet/table.tsx';
 import type { PhotoReading } from './photo-request.ts';
 import { rowChanges } from './place-changes.ts';
 import type { FoundMarksState } from './use-found-marks.ts';
@@ -50,36 +50,30 @@ function PlacesFields({ photo, reading }: { photo: LoadPhoto; reading: PhotoRead
   if (reading.marks.length === 0) return null;
   return (
     <>
-      <TableFrame label="Places of the marks">
-        <table className="figures-table">
-          <caption>
+      <Table
+        label="Places of the marks"
+        caption={
+          <>
             Places of the marks <span className="quiet">from the first, level and upright</span>
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">Mark</th>
-              <th scope="col">To the right</th>
-              <th scope="col">Up</th>
-            </tr>
-          </thead>
-          <tbody>
-            {reading.marks.map(({ id, name }) => (
-              <tr key={id}>
-                <th scope="row">{name}</th>
-                {(['atX', 'atY'] as const).map((field) => (
-                  <td key={field}>
-                    <Field
-                      label={`${name} ${field === 'atX' ? 'to the right' : 'up'}`}
-                      labelHidden
-                      path={['photoPlaces', id, field]}
-                    />
-                  </td>
-                ))}
-              </tr>
+          </>
+        }
+        heads={['Mark', 'To the right', 'Up']}
+      >
+        {reading.marks.map(({ id, name }) => (
+          <tr key={id}>
+            <th scope="row">{name}</th>
+            {(['atX', 'atY'] as const).map((field) => (
+              <td key={field}>
+                <Field
+                  label={`${name} ${field === 'atX' ? 'to the right' : 'up'}`}
+                  labelHidden
+                  path={['photoPlaces', id, field]}
+                />
+              </td>
             ))}
-          </tbody>
-        </table>
-      </TableFrame>
+          </tr>
+        ))}
+      </Table>
       <Distances photo={photo} reading={reading} />
     </>
   );

@@ -15,7 +15,7 @@ export function SectionCaption({
   step: TapeStep;
 }) {
   return (
-    <caption>
+    <>
       <span className="section-number">{index + 1}</span> {section.name},{' '}
       <span className="quiet">
         <Figure text={formatOnTape(section.lengthM, step)} /> long
@@ -26,6 +26,6 @@ export function SectionCaption({
           <Figure text={lineSideRoundInWords(section, step)} />
         </span>
       )}
-    </caption>
+    </>
   );
 }

@@ -8,7 +8,7 @@ import { reasonOf } from '../../read/open-store.ts';
 import { api } from '../../store/open-document.ts';
 import { fileName, handOver } from './hand-over.ts';
 
-interface PrintJob {
+export interface PrintJob {
   /** `strips`, `marks`: the file's name and the row in the record. */
   sheet: string;
   paper: StripPaper;

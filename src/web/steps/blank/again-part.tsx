@@ -7,7 +7,7 @@ import { formatGrams, formatLength } from '../../../engine/units/format-quantity
 import { thirdLoadInWords } from '../../../words/line-load.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { BenchProvider, type BenchReading, useBench } from '../../read/bench.tsx';
 import { BuildContext, useBuild } from '../../read/build-context.ts';
 import { useDocumentOf } from '../../read/document-of.ts';
@@ -86,28 +86,20 @@ function Ratios({ now }: { now: BenchReading }) {
           </>
         )}
       </p>
-      <TableFrame label="Stiffness against the old blank">
-        <table className="figures-table">
-          <thead>
-            <tr>
-              <th scope="col">From the tip</th>
-              <th scope="col">Stiffness against the old one</th>
-              <th scope="col">95 of 100 times between</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map(({ shareOfLength, ratio, low, high }) => (
-              <tr key={shareOfLength}>
-                <th scope="row">{Math.round(shareOfLength * 100)} % of the length</th>
-                <td className={low > 1 || high < 1 ? undefined : 'quiet'}>{percent(ratio)}</td>
-                <td className="quiet">
-                  {percent(low)} and {percent(high)}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <Table
+        label="Stiffness against the old blank"
+        heads={['From the tip', 'Stiffness against the old one', '95 of 100 times between']}
+      >
+        {rows.map(({ shareOfLength, ratio, low, high }) => (
+          <tr key={shareOfLength}>
+            <th scope="row">{Math.round(shareOfLength * 100)} % of the length</th>
+            <td className={low > 1 || high < 1 ? undefined : 'quiet'}>{percent(ratio)}</td>
+            <td className="quiet">
+              {percent(low)} and {percent(high)}
+            </td>
+          </tr>
+        ))}
+      </Table>
     </>
   );
 }
@@ -133,31 +125,19 @@ function Marks({ now }: { now: BenchReading }) {
   const placed = mine.some((mark) => mark !== undefined);
   return (
     <>
-      <TableFrame label="Marks side by side">
-        <table className="figures-table">
-          <thead>
-            <tr>
-              <th scope="col">Guide</th>
-              <th scope="col">Old rod</th>
-              <th scope="col">This rod</th>
-              <th scope="col">Moves</th>
+      <Table label="Marks side by side" heads={['Guide', 'Old rod', 'This rod', 'Moves']}>
+        {Array.from({ length: Math.max(old.length, mine.length) }, (_, i) => {
+          const [a, b] = [old[i], mine[i]];
+          return (
+            <tr key={i}>
+              <th scope="row">{i + 1}</th>
+              <td>{a === undefined ? '–' : <Figure text={length(a)} />}</td>
+              <td>{b === undefined ? '–' : <Figure text={length(b)} />}</td>
+              <td>{a === undefined || b === undefined ? '–' : <Figure text={moved(b - a, length)} />}</td>
             </tr>
-          </thead>
-          <tbody>
-            {Array.from({ length: Math.max(old.length, mine.length) }, (_, i) => {
-              const [a, b] = [old[i], mine[i]];
-              return (
-                <tr key={i}>
-                  <th scope="row">{i + 1}</th>
-                  <td>{a === undefined ? '–' : <Figure text={length(a)} />}</td>
-                  <td>{b === undefined ? '–' : <Figure text={length(b)} />}</td>
-                  <td>{a === undefined || b === undefined ? '–' : <Figure text={moved(b - a, length)} />}</td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </TableFrame>
+          );
+        })}
+      </Table>
       {!placed && (
         <p className="quiet">Place the guides for this blank under Layout, and what moves stands here.</p>
       )}

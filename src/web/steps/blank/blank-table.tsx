@@ -1,7 +1,7 @@
 import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useShop } from '../../read/shop.tsx';
 
 /** The drawing in figures. */
@@ -11,37 +11,25 @@ export function BlankTable({ blank }: { blank: AssembledBlank }) {
   return (
     <details className="figures-twin">
       <summary>The drawing in figures</summary>
-      <TableFrame label="Sections in figures">
-        <table className="figures-table stacked">
-          <caption className="visually-hidden">
-            Sections of the blank put together, distances from the tip
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">Section</th>
-              <th scope="col">Length</th>
-              <th scope="col">From tip</th>
-              <th scope="col">to</th>
-              <th scope="col">Seen from</th>
-              <th scope="col">to</th>
-            </tr>
-          </thead>
-          <tbody>
-            {blank.sections.map(({ id, name, lengthM, ends, visible }, index) => (
-              <tr key={id}>
-                <th scope="row">
-                  {index + 1} {name}
-                </th>
-                <td data-label="Length">{show(lengthM)}</td>
-                <td data-label="From tip">{show(ends.fromTipM)}</td>
-                <td data-label="to">{show(ends.toTipM)}</td>
-                <td data-label="Seen from">{show(visible.fromTipM)}</td>
-                <td data-label="to">{show(visible.toTipM)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <Table
+        label="Sections in figures"
+        className="stacked"
+        spoken="Sections of the blank put together, distances from the tip"
+        heads={['Section', 'Length', 'From tip', 'to', 'Seen from', 'to']}
+      >
+        {blank.sections.map(({ id, name, lengthM, ends, visible }, index) => (
+          <tr key={id}>
+            <th scope="row">
+              {index + 1} {name}
+            </th>
+            <td data-label="Length">{show(lengthM)}</td>
+            <td data-label="From tip">{show(ends.fromTipM)}</td>
+            <td data-label="to">{show(ends.toTipM)}</td>
+            <td data-label="Seen from">{show(visible.fromTipM)}</td>
+            <td data-label="to">{show(visible.toTipM)}</td>
+          </tr>
+        ))}
+      </Table>
     </details>
   );
 }

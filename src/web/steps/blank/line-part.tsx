@@ -4,7 +4,7 @@ import { fixedDecimals } from '../../../engine/units/format-decimal.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { loadAmbiguityWords, thirdLoadInWords } from '../../../words/line-load.ts';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBench } from '../../read/bench.tsx';
 import type { PowerOnBench } from './use-power.ts';
 
@@ -19,7 +19,7 @@ export function LinePart({ power }: { power: PowerOnBench | undefined }) {
       {!measured && <p className="quiet">Shown as soon as a weight is hung: a guess tells nothing here.</p>}
       {measured && !load && (
         <p className="quiet" role="status">
-          {state.working ? 'Working out the tip load …' : thirdLoadInWords('no weight', 'at the grip') + '.'}
+          {state.working ? 'Working out the tip load …' : `${thirdLoadInWords('no weight', 'at the grip')}.`}
         </p>
       )}
       {measured && load && (
@@ -48,30 +48,21 @@ export function LinePart({ power }: { power: PowerOnBench | undefined }) {
 
 function LinesTable({ loadKg }: { loadKg: number }) {
   return (
-    <TableFrame label="Lines beside the tip load">
-      <table className="figures-table">
-        <caption className="visually-hidden">Fly lines by number beside the tip load</caption>
-        <thead>
-          <tr>
-            <th scope="col">line number</th>
-            <th scope="col">first 30 ft</th>
-            <th scope="col">in grams</th>
-            <th scope="col">tip load, times that</th>
-          </tr>
-        </thead>
-        <tbody>
-          {linesNear(loadKg).map(({ number, lowGrains, highGrains, targetGrains, targetKg, ratio }) => (
-            <tr key={number}>
-              <th scope="row">{number}</th>
-              <td>
-                {targetGrains} grains ({lowGrains} to {highGrains})
-              </td>
-              <td>{formatGrams(targetKg, 1)}</td>
-              <td>{fixedDecimals(ratio, 1)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <Table
+      label="Lines beside the tip load"
+      spoken="Fly lines by number beside the tip load"
+      heads={['line number', 'first 30 ft', 'in grams', 'tip load, times that']}
+    >
+      {linesNear(loadKg).map(({ number, lowGrains, highGrains, targetGrains, targetKg, ratio }) => (
+        <tr key={number}>
+          <th scope="row">{number}</th>
+          <td>
+            {targetGrains} grains ({lowGrains} to {highGrains})
+          </td>
+          <td>{formatGrams(targetKg, 1)}</td>
+          <td>{fixedDecimals(ratio, 1)}</td>
+        </tr>
+      ))}
+    </Table>
   );
 }

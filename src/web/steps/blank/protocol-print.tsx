@@ -1,6 +1,5 @@
-import { Button } from 'react-aria-components';
 import { protocolSheet } from '../../../sheets/protocol-sheet.ts';
-import { usePrint } from '../../parts/sheet/use-print.ts';
+import { PrintButton } from '../../parts/sheet/print-button.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { usePlanContext } from './plan-context.ts';
@@ -10,26 +9,15 @@ import { sparedLine } from './spared-words.ts';
 
 /** The rows as a sheet of paper for the bench, with boxes to fill in. */
 export function ProtocolPrint({ setups }: { setups: readonly SetupRows[] }) {
-  const { paper, tapeStep } = useShop();
+  const { tapeStep } = useShop();
   const plan = usePlanContext();
   const { series } = useBench();
-  const { print, printing } = usePrint();
   if (!plan) return null;
-  const draw = (stamp: string) => [
-    protocolSheet(protocolOfRows(setups, plan.tables, plan.thirdLoadKg), {
-      paper,
-      stamp,
-      tapeStep,
-      shorter: sparedLine(series, setups),
-    }),
-  ];
+  const protocol = protocolOfRows(setups, plan.tables, plan.thirdLoadKg);
+  const shorter = sparedLine(series, setups);
   return (
-    <Button
-      className="button"
-      isDisabled={printing}
-      onPress={() => print({ sheet: 'protocol', paper, draw })}
-    >
+    <PrintButton sheet="protocol" draw={(on) => [protocolSheet(protocol, { ...on, tapeStep, shorter })]}>
       Print the sheet for the bench
-    </Button>
+    </PrintButton>
   );
 }

@@ -7,8 +7,8 @@ import { chanceWords } from '../../../words/turning.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
+import { PrintButton } from '../../parts/sheet/print-button.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { PrintTurns } from './print-turns.tsx';
 import { SpineCard } from './spine-card.tsx';
 
 /** Sweep and spine: every section turned about its axis, bow told from stiffness, and the side the builder chooses. */
@@ -22,18 +22,20 @@ export function SpinePart() {
   const findings = useMemo(() => turned.flatMap(({ reading }) => reading.findings), [turned]);
   if (sections.length === 0) return null;
   const names = new Map(sections.map((row, index) => [row.id, sectionName(row, index)]));
-  const draw = (paper: 'a4' | 'letter', stamp: string) =>
-    turnsSheet(
-      turned.map(({ section }) => ({ name: names.get(section.sectionId) ?? 'Section', section })),
-      { paper, stamp },
-    );
+  const onPaper = turned.map(({ section }) => ({ name: names.get(section.sectionId) ?? 'Section', section }));
   return (
     <BuildFields findings={findings}>
       <Part
         title="Sweep and spine"
         anchor="spine"
         aside="natural bow told from stiffness difference; which side carries the line is your choice"
-        tools={turned.length > 0 && <PrintTurns draw={draw} />}
+        tools={
+          turned.length > 0 && (
+            <PrintButton sheet="turns" draw={(on) => [turnsSheet(onPaper, on)]}>
+              Print the sheet of turns
+            </PrintButton>
+          )
+        }
       >
         <p>
           Wrap a paper collar round the section, numbered 0 to 360° with 0 at your reference mark. A reading’s

@@ -6,7 +6,7 @@ import { formatLength } from '../../../engine/units/format-quantity.ts';
 import { hzInWords } from '../../../words/swings.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { SwingCounts } from './swing-counts.tsx';
@@ -63,30 +63,20 @@ const swingsTimed = 40;
 
 function SwingTable({ swings, stale }: { swings: readonly SwingPrediction[]; stale: boolean }) {
   return (
-    <TableFrame label="Frequencies">
-      <table className="figures-table">
-        <caption className="visually-hidden">
-          First and second frequency of the bare blank and the finished rod
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">rod</th>
-            <th scope="col">first</th>
-            <th scope="col">{swingsTimed} swings take</th>
-            <th scope="col">second</th>
-          </tr>
-        </thead>
-        <tbody className={stale ? 'stale' : undefined}>
-          {swings.map(({ rod, modes }) => (
-            <tr key={rod}>
-              <th scope="row">{names[rod]}</th>
-              <td>{modes[0] && hzInWords(modes[0].hz, plusMinusHz(modes[0]))}</td>
-              <td>{modes[0] && `${fixedDecimals(swingsTimed / modes[0].hz, 1)} s`}</td>
-              <td>{modes[1] && hzInWords(modes[1].hz, plusMinusHz(modes[1]))}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <Table
+      label="Frequencies"
+      className={stale ? 'stale' : undefined}
+      spoken="First and second frequency of the bare blank and the finished rod"
+      heads={['rod', 'first', `${swingsTimed} swings take`, 'second']}
+    >
+      {swings.map(({ rod, modes }) => (
+        <tr key={rod}>
+          <th scope="row">{names[rod]}</th>
+          <td>{modes[0] && hzInWords(modes[0].hz, plusMinusHz(modes[0]))}</td>
+          <td>{modes[0] && `${fixedDecimals(swingsTimed / modes[0].hz, 1)} s`}</td>
+          <td>{modes[1] && hzInWords(modes[1].hz, plusMinusHz(modes[1]))}</td>
+        </tr>
+      ))}
+    </Table>
   );
 }

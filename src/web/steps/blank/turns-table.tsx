@@ -2,7 +2,7 @@ import type { RotationRequest } from '../../../engine/rotation/request.ts';
 import { unrolled } from '../../../engine/rotation/unrolled.ts';
 import { bare } from '../../../words/places.ts';
 import { degrees } from '../../../words/turning.ts';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useShop } from '../../read/shop.tsx';
 
 /** The drawing in figures: what was read at each step beside the fitted curve there. */
@@ -15,45 +15,33 @@ export function TurnsTable({ request, name }: { request: RotationRequest; name: 
   return (
     <details className="figures-twin">
       <summary>The drawing in figures</summary>
-      <TableFrame label={`Turns of ${name} in figures`}>
-        <table className="figures-table">
-          <caption className="visually-hidden">
-            Bow and stiffness of {name} by angle, {unit}
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">facing down</th>
-              <th scope="col">bow, {unit}</th>
-              <th scope="col">curve ±</th>
-              <th scope="col">second less first load, {unit}</th>
-              <th scope="col">curve ±</th>
+      <Table
+        label={`Turns of ${name} in figures`}
+        spoken={`Bow and stiffness of ${name} by angle, ${unit}`}
+        heads={['facing down', `bow, ${unit}`, 'curve ±', `second less first load, ${unit}`, 'curve ±']}
+      >
+        {curves.points.map(({ turnRad, bowM, differenceM, odd }, index) => {
+          const at = Math.round((turnRad * 180) / Math.PI);
+          const place = ((at % 360) + 360) % 360;
+          const [bow, difference] = [curves.bow[place], curves.difference[place]];
+          return (
+            <tr key={index}>
+              <th scope="row">
+                {degrees(turnRad)}
+                {odd && <span className="small"> left out</span>}
+              </th>
+              <td>{written(bowM)}</td>
+              <td>
+                {written(bow.valueM)} ±{written(bow.plusMinusM)}
+              </td>
+              <td>{written(differenceM)}</td>
+              <td>
+                {written(difference.valueM)} ±{written(difference.plusMinusM)}
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {curves.points.map(({ turnRad, bowM, differenceM, odd }, index) => {
-              const at = Math.round((turnRad * 180) / Math.PI);
-              const place = ((at % 360) + 360) % 360;
-              const [bow, difference] = [curves.bow[place], curves.difference[place]];
-              return (
-                <tr key={index}>
-                  <th scope="row">
-                    {degrees(turnRad)}
-                    {odd && <span className="small"> left out</span>}
-                  </th>
-                  <td>{written(bowM)}</td>
-                  <td>
-                    {written(bow.valueM)} ±{written(bow.plusMinusM)}
-                  </td>
-                  <td>{written(differenceM)}</td>
-                  <td>
-                    {written(difference.valueM)} ±{written(difference.plusMinusM)}
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </TableFrame>
+          );
+        })}
+      </Table>
     </details>
   );
 }

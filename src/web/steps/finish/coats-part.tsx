@@ -6,7 +6,7 @@ import { finishFaultOf } from '../../../words/finish-faults.ts';
 import { clockWords, sinceWords } from '../../../words/intl.ts';
 import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import type { FinishOnRod } from '../../read/use-finish.ts';
@@ -102,29 +102,24 @@ function CoatsTable({ finish, nowMs }: { finish: FinishOnRod; nowMs: number }) {
             <Field label={`Note on coat ${index + 1}`} path={['coats', id, 'note']} />
           </div>
           <Remedy coat={id} />
-          <TableFrame label={`Times of coat ${index + 1}`}>
-            <table className="figures-table">
-              <caption>
+          <Table
+            label={`Times of coat ${index + 1}`}
+            caption={
+              <>
                 Coat {index + 1} <span className="quiet">at {writer.temperature(roomC)}</span>
-              </caption>
-              <thead>
-                <tr>
-                  <th scope="col">What</th>
-                  <th scope="col">When</th>
+              </>
+            }
+            heads={['What', 'When']}
+          >
+            {coatSchedule(brushedAtMs, times, { roomC, latest: index === coats.length - 1 }).map(
+              ({ due, atMs }) => (
+                <tr key={due}>
+                  <th scope="row">{dueWords[due]}</th>
+                  <td>{sinceWords(atMs, nowMs)}</td>
                 </tr>
-              </thead>
-              <tbody>
-                {coatSchedule(brushedAtMs, times, { roomC, latest: index === coats.length - 1 }).map(
-                  ({ due, atMs }) => (
-                    <tr key={due}>
-                      <th scope="row">{dueWords[due]}</th>
-                      <td>{sinceWords(atMs, nowMs)}</td>
-                    </tr>
-                  ),
-                )}
-              </tbody>
-            </table>
-          </TableFrame>
+              ),
+            )}
+          </Table>
         </div>
       ))}
     </>

@@ -1,4 +1,3 @@
-import { Button } from 'react-aria-components';
 import { coatSchedule } from '../../../engine/finish/schedule.ts';
 import { finishSheet } from '../../../sheets/finish-sheet.ts';
 import { dueWords } from '../../../words/due.ts';
@@ -11,9 +10,9 @@ import { Caution } from '../../parts/cautions/caution.tsx';
 import { ProductFields } from '../../parts/habits/habit-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
+import { PrintButton } from '../../parts/sheet/print-button.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
 import { stepName } from '../../parts/sheet/steps.ts';
-import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { type FinishOnRod, useFinish } from '../../read/use-finish.ts';
@@ -30,23 +29,17 @@ import '../../style/finish.css';
 export function FinishStep() {
   const sentence = useSentence();
   const { id, single } = useBuild();
-  const { paper, writer } = useShop();
-  const { print, printing } = usePrint();
+  const { writer } = useShop();
   const nowMs = useNow();
   const finish = useFinish(nowMs);
   const next = nextOnFinish(finish, nowMs, openChecks(single('finish')));
-  const sheet = (stamp: string) => [
-    finishSheet(
-      {
-        product: textOf(single('finish'), 'product') ?? 'Finish',
-        roomC: finish.roomC,
-        coatMl: finish.firstCoatMl,
-        batch: finish.batch,
-        due: dueOnPaper(finish, writer, nowMs),
-      },
-      { paper, stamp },
-    ),
-  ];
+  const onPaper = {
+    product: textOf(single('finish'), 'product') ?? 'Finish',
+    roomC: finish.roomC,
+    coatMl: finish.firstCoatMl,
+    batch: finish.batch,
+    due: dueOnPaper(finish, writer, nowMs),
+  };
   return (
     <BuildFields findings={finish.findings}>
       <NextLine
@@ -82,13 +75,9 @@ export function FinishStep() {
         title="Product"
         aside="from its data sheet, once; common practice has no source"
         tools={
-          <Button
-            className="button"
-            isDisabled={printing}
-            onPress={() => print({ sheet: 'finish', paper, draw: sheet })}
-          >
+          <PrintButton sheet="finish" draw={(on) => [finishSheet(onPaper, on)]}>
             Finish sheet as PDF
-          </Button>
+          </PrintButton>
         }
       >
         <ProductFields />

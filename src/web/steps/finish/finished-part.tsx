@@ -3,7 +3,7 @@ import { addedInWords, finishedRows } from '../../../words/finished-rod.ts';
 import { standingMarksInWords } from '../../../words/standing-marks.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { useSheetModel } from '../../read/use-rod-sheet.ts';
@@ -31,30 +31,19 @@ export function FinishedPart() {
       {answer && (
         <>
           <p className={working ? 'quiet' : undefined}>{addedInWords(answer, writer)}</p>
-          <TableFrame label="What guides, thread and finish change">
-            <table className="figures-table">
-              <thead>
-                <tr>
-                  <th scope="col">read</th>
-                  <th scope="col">bare blank</th>
-                  <th scope="col">finished rod</th>
-                </tr>
-              </thead>
-              <tbody>
-                {finishedRows(answer, writer).map(({ name, bare, finished }) => (
-                  <tr key={name}>
-                    <th scope="row">{name}</th>
-                    <td>
-                      <Figure text={bare} />
-                    </td>
-                    <td>
-                      <Figure text={finished} />
-                    </td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </TableFrame>
+          <Table label="What guides, thread and finish change" heads={['read', 'bare blank', 'finished rod']}>
+            {finishedRows(answer, writer).map(({ name, bare, finished }) => (
+              <tr key={name}>
+                <th scope="row">{name}</th>
+                <td>
+                  <Figure text={bare} />
+                </td>
+                <td>
+                  <Figure text={finished} />
+                </td>
+              </tr>
+            ))}
+          </Table>
         </>
       )}
     </Part>

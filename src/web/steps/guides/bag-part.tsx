@@ -2,7 +2,7 @@ import { Button } from 'react-aria-components';
 import type { BagGuide, Straightness } from '../../../engine/guides/bag-sorting.ts';
 import { straightnesses } from '../../../record/read-guide-set.ts';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBuild } from '../../read/build-context.ts';
 
 const classWords: Record<Straightness, string> = {
@@ -39,49 +39,39 @@ export function BagPart({ bag, sizes }: { bag: readonly BagGuide[]; sizes: reado
         </Button>
       }
     >
-      <TableFrame label="Guides in the bag" at="bag">
-        <table className="figures-table stacked">
-          <thead>
-            <tr>
-              <th scope="col">Size</th>
-              {straightnesses.map((one) => (
-                <th key={one} scope="col">
-                  {classWords[one]}
-                </th>
-              ))}
-              <th scope="col">cracked, twisted, rough</th>
-            </tr>
-          </thead>
-          <tbody>
-            {sizes.map((size) => (
-              <tr key={size}>
-                <th scope="row">{size}</th>
-                {straightnesses.map((one) => (
-                  <td key={one} data-label={classWords[one]}>
-                    <Button className="button" onPress={() => add(size, one)}>
-                      + <span className="visually-hidden">{`${classWords[one]}, size ${size}`}</span>
-                    </Button>{' '}
-                    {numbersOf(
-                      bag,
-                      (guide) =>
-                        guide.size === size && guide.straightness === one && !guide.measured && !guide.reject,
-                    )}
-                  </td>
-                ))}
-                <td data-label="cracked, twisted, rough">
-                  <Button
-                    className="button"
-                    onPress={() => add(size, 'bent', 'cracked plating, a twist or a rough ring')}
-                  >
-                    + <span className="visually-hidden">put aside, size {size}</span>
-                  </Button>{' '}
-                  {numbersOf(bag, (guide) => guide.size === size && guide.reject !== undefined)}
-                </td>
-              </tr>
+      <Table
+        label="Guides in the bag"
+        at="bag"
+        className="stacked"
+        heads={['Size', ...straightnesses.map((one) => classWords[one]), 'cracked, twisted, rough']}
+      >
+        {sizes.map((size) => (
+          <tr key={size}>
+            <th scope="row">{size}</th>
+            {straightnesses.map((one) => (
+              <td key={one} data-label={classWords[one]}>
+                <Button className="button" onPress={() => add(size, one)}>
+                  + <span className="visually-hidden">{`${classWords[one]}, size ${size}`}</span>
+                </Button>{' '}
+                {numbersOf(
+                  bag,
+                  (guide) =>
+                    guide.size === size && guide.straightness === one && !guide.measured && !guide.reject,
+                )}
+              </td>
             ))}
-          </tbody>
-        </table>
-      </TableFrame>
+            <td data-label="cracked, twisted, rough">
+              <Button
+                className="button"
+                onPress={() => add(size, 'bent', 'cracked plating, a twist or a rough ring')}
+              >
+                + <span className="visually-hidden">put aside, size {size}</span>
+              </Button>{' '}
+              {numbersOf(bag, (guide) => guide.size === size && guide.reject !== undefined)}
+            </td>
+          </tr>
+        ))}
+      </Table>
     </Part>
   );
 }

@@ -4,7 +4,7 @@ import { isBoughtSingly } from '../../../engine/kinds/guides.ts';
 import type { Writer } from '../../../words/writer.ts';
 import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { flagOf, textOf } from '../../read/values.ts';
@@ -54,27 +54,15 @@ export function LooksPart({ bag }: { bag: readonly BagGuide[] }) {
       title="One by one"
       aside="sort by eye first, then the feet: a ground foot cannot be returned; common practice, no source"
     >
-      <TableFrame label="Each guide looked at">
-        <table className="figures-table looks-table stacked-early">
-          <thead>
-            <tr>
-              <th scope="col">Guide</th>
-              <th scope="col">Feet</th>
-              {looks.map(({ field, words }) => (
-                <th key={field} scope="col">
-                  {words}
-                </th>
-              ))}
-              <th scope="col">All well, or aside</th>
-            </tr>
-          </thead>
-          <tbody>
-            {all.map((one) => (
-              <LookRow key={one.id} one={one} />
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <Table
+        label="Each guide looked at"
+        className="looks-table stacked-early"
+        heads={['Guide', 'Feet', ...looks.map(({ words }) => words), 'All well, or aside']}
+      >
+        {all.map((one) => (
+          <LookRow key={one.id} one={one} />
+        ))}
+      </Table>
     </Part>
   );
 }

@@ -1,30 +1,23 @@
-import { Button } from 'react-aria-components';
 import type { SortedBag } from '../../../engine/guides/bag-sorting.ts';
 import { rackSheet } from '../../../sheets/rack-sheet.ts';
 import { guidesToCome } from '../../../words/guides-to-come.ts';
 import { sentenceOf } from '../../../words/sentence.ts';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
-import { usePrint } from '../../parts/sheet/use-print.ts';
+import { PrintButton } from '../../parts/sheet/print-button.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useShop } from '../../read/shop.tsx';
 
 /** Which guide of the bag goes where; what to order, what to send back. */
 export function RackPart({ sorted, numberOf }: { sorted: SortedBag; numberOf(bagId: string): number }) {
-  const { paper, writer } = useShop();
-  const { print, printing } = usePrint();
-  const draw = (stamp: string) => [rackSheet(sorted, numberOf, { paper, stamp, writer })];
+  const { writer } = useShop();
   return (
     <Part
       title="The rack"
       aside="straightest at the tip; the tolerance grows with the blank"
       tools={
-        <Button
-          className="button"
-          isDisabled={printing}
-          onPress={() => print({ sheet: 'rack', paper, draw })}
-        >
+        <PrintButton sheet="rack" draw={(on) => [rackSheet(sorted, numberOf, { ...on, writer })]}>
           Rack sheet as PDF
-        </Button>
+        </PrintButton>
       }
     >
       <div role="status">
@@ -32,30 +25,22 @@ export function RackPart({ sorted, numberOf }: { sorted: SortedBag; numberOf(bag
           <p className="attention">▲ Too few usable guides. Order {guidesToCome(sorted.order)}.</p>
         )}
       </div>
-      <TableFrame label="Rack">
-        <table className="figures-table stacked">
-          <thead>
-            <tr>
-              <th scope="col">Place from the tip</th>
-              <th scope="col">Size</th>
-              <th scope="col">Blank there</th>
-              <th scope="col">Number in the bag</th>
-            </tr>
-          </thead>
-          <tbody>
-            {sorted.places.map(({ guide, size, outsideM, bagId }) => (
-              <tr key={guide}>
-                <th scope="row">{guide}</th>
-                <td data-label="Size">{size}</td>
-                <td data-label="Blank there">{writer.calliper(outsideM)}</td>
-                <td data-label="Number in the bag">
-                  {bagId === undefined ? <span className="quiet">order one</span> : numberOf(bagId)}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <Table
+        label="Rack"
+        className="stacked"
+        heads={['Place from the tip', 'Size', 'Blank there', 'Number in the bag']}
+      >
+        {sorted.places.map(({ guide, size, outsideM, bagId }) => (
+          <tr key={guide}>
+            <th scope="row">{guide}</th>
+            <td data-label="Size">{size}</td>
+            <td data-label="Blank there">{writer.calliper(outsideM)}</td>
+            <td data-label="Number in the bag">
+              {bagId === undefined ? <span className="quiet">order one</span> : numberOf(bagId)}
+            </td>
+          </tr>
+        ))}
+      </Table>
       {sorted.rejects.length > 0 && (
         <>
           <h3>Goes back</h3>

@@ -6,7 +6,7 @@ import type { ScannedGuide } from '../../../image/index.ts';
 import { bagReferenceSheet } from '../../../sheets/bag-sheet.ts';
 import { usePrinterChoice } from '../../parts/printer-choice.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { usePrint } from '../../parts/sheet/use-print.ts';
+import { PrintButton } from '../../parts/sheet/print-button.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { useSentence } from '../../read/use-sentence.ts';
 import { KeptScans } from './kept-scans.tsx';
@@ -28,7 +28,6 @@ export function ScanPart({ sizes, inBag }: ScanPartProps) {
   const sentence = useSentence();
   const scan = useScan();
   const { paper } = useShop();
-  const { print, printing } = usePrint();
   const { factors } = usePrinterChoice(paper);
   return (
     <Part
@@ -50,19 +49,13 @@ export function ScanPart({ sizes, inBag }: ScanPartProps) {
           >
             <Button className="button">Picture of the reference sheet</Button>
           </FileTrigger>
-          <Button
+          <PrintButton
             className="plain"
-            isDisabled={printing}
-            onPress={() =>
-              print({
-                sheet: 'bag sheet',
-                paper,
-                draw: (stamp) => [bagReferenceSheet({ paper, stamp, factors })],
-              })
-            }
+            sheet="bag sheet"
+            draw={(on) => [bagReferenceSheet({ ...on, factors })]}
           >
             Reference sheet as PDF
-          </Button>
+          </PrintButton>
         </>
       }
     >

@@ -1,5 +1,5 @@
 import type { ScannedGuide } from '../../../image/index.ts';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useShop } from '../../read/shop.tsx';
 
 interface ScanTableProps {
@@ -14,47 +14,37 @@ interface ScanTableProps {
 export function ScanTable({ guides, sizes, sizeOf, choose }: ScanTableProps) {
   const { writer } = useShop();
   return (
-    <TableFrame label="Guides on the scan">
-      <table className="figures-table stacked">
-        <thead>
-          <tr>
-            <th scope="col">On the scan</th>
-            <th scope="col">Length</th>
-            <th scope="col">Feet apart, sideways</th>
-            <th scope="col">Angle between them</th>
-            <th scope="col">Size</th>
-            <th scope="col">How well seen</th>
-          </tr>
-        </thead>
-        <tbody>
-          {guides.map(({ centrePx, lengthM, offsetM, angleRad, quality }, index) => (
-            <tr key={centrePx.join(' ')}>
-              <th scope="row">{index + 1}</th>
-              <td data-label="Length">{writer.calliper(lengthM)}</td>
-              <td data-label="Feet apart, sideways">{writer.calliper(Math.abs(offsetM))}</td>
-              <td data-label="Angle between them">{((Math.abs(angleRad) * 180) / Math.PI).toFixed(1)}°</td>
-              <td data-label="Size">
-                <select
-                  className="field-input"
-                  aria-label={`Size of guide ${index + 1} on the scan`}
-                  value={sizeOf(index)}
-                  onChange={({ target }) => choose(index, target.value)}
-                >
-                  {sizes.map((size) => (
-                    <option key={size} value={size}>
-                      {size}
-                    </option>
-                  ))}
-                  <option value="">leave it out</option>
-                </select>
-              </td>
-              <td data-label="How well seen" className={quality < 0.5 ? 'attention' : 'quiet'}>
-                {quality < 0.5 ? '▲ look at it yourself' : 'well'}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <Table
+      label="Guides on the scan"
+      className="stacked"
+      heads={['On the scan', 'Length', 'Feet apart, sideways', 'Angle between them', 'Size', 'How well seen']}
+    >
+      {guides.map(({ centrePx, lengthM, offsetM, angleRad, quality }, index) => (
+        <tr key={centrePx.join(' ')}>
+          <th scope="row">{index + 1}</th>
+          <td data-label="Length">{writer.calliper(lengthM)}</td>
+          <td data-label="Feet apart, sideways">{writer.calliper(Math.abs(offsetM))}</td>
+          <td data-label="Angle between them">{((Math.abs(angleRad) * 180) / Math.PI).toFixed(1)}°</td>
+          <td data-label="Size">
+            <select
+              className="field-input"
+              aria-label={`Size of guide ${index + 1} on the scan`}
+              value={sizeOf(index)}
+              onChange={({ target }) => choose(index, target.value)}
+            >
+              {sizes.map((size) => (
+                <option key={size} value={size}>
+                  {size}
+                </option>
+              ))}
+              <option value="">leave it out</option>
+            </select>
+          </td>
+          <td data-label="How well seen" className={quality < 0.5 ? 'attention' : 'quiet'}>
+            {quality < 0.5 ? '▲ look at it yourself' : 'well'}
+          </td>
+        </tr>
+      ))}
+    </Table>
   );
 }

@@ -6,7 +6,7 @@ import type { SetGuide } from '../../../engine/guides/check-guide-set.ts';
 import { guideName } from '../../../engine/kinds/guides.ts';
 import type { Row } from '../../../record/document.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useOpenParts } from '../../read/open-parts.ts';
 import { useShop } from '../../read/shop.tsx';
@@ -24,26 +24,15 @@ export function SetTable({ set, guides, findings }: SetTableProps) {
   const { rows } = useBuild();
   const own = new Map(rows('guides').map((row) => [row.id, row]));
   return (
-    <TableFrame label="Guides of the set">
-      <table className="figures-table set-table stacked-early">
-        <thead>
-          <tr>
-            {['Guide', 'From the shop’s', ...columns.map(({ title }) => title), 'Feet', 'Own wrap'].map(
-              (title) => (
-                <th key={title} scope="col">
-                  {title}
-                </th>
-              ),
-            )}
-          </tr>
-        </thead>
-        <tbody>
-          {groupsOf(set, guides).map((group) => (
-            <SetGroup key={group[0].guide.id} group={group} findings={findings} own={own} />
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <Table
+      label="Guides of the set"
+      className="set-table stacked-early"
+      heads={['Guide', 'From the shop’s', ...columns.map(({ title }) => title), 'Feet', 'Own wrap']}
+    >
+      {groupsOf(set, guides).map((group) => (
+        <SetGroup key={group[0].guide.id} group={group} findings={findings} own={own} />
+      ))}
+    </Table>
   );
 }
 

@@ -7,7 +7,7 @@ import { checkSizesInWords } from '../../../words/winding-check.ts';
 import type { Writer } from '../../../words/writer.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { useSentence } from '../../read/use-sentence.ts';
@@ -114,67 +114,50 @@ function StrippingFact({ plan, show }: FittingPartProps) {
 function ReamingTable({ of, steps }: { of: string; steps: HandlePlan['reaming'] }) {
   const { writer } = useShop();
   return (
-    <TableFrame label={`Reaming the ${of}`}>
-      <table className="figures-table">
-        <caption>Ream the {of}, from its butt-side face</caption>
-        <thead>
-          <tr>
-            <th scope="col">Step</th>
-            <th scope="col">Open to</th>
-            <th scope="col">Down to</th>
-            <th scope="col">Then</th>
-          </tr>
-        </thead>
-        <tbody>
-          {steps.map((step, index) => (
-            <tr key={step.widthM}>
-              <th scope="row">{index + 1}</th>
-              <td>
-                <Figure text={writer.calliper(step.widthM)} />
-              </td>
-              <td>{step.depthM > 0 ? <Figure text={writer.length(step.depthM)} /> : 'at the face'}</td>
-              <td className="quiet">
-                {step.stopAtM !== undefined && (
-                  <Figure text={`stop the reamer at ${writer.length(step.stopAtM)}, ease the rest by hand`} />
-                )}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <Table
+      label={`Reaming the ${of}`}
+      caption={<>Ream the {of}, from its butt-side face</>}
+      heads={['Step', 'Open to', 'Down to', 'Then']}
+    >
+      {steps.map((step, index) => (
+        <tr key={step.widthM}>
+          <th scope="row">{index + 1}</th>
+          <td>
+            <Figure text={writer.calliper(step.widthM)} />
+          </td>
+          <td>{step.depthM > 0 ? <Figure text={writer.length(step.depthM)} /> : 'at the face'}</td>
+          <td className="quiet">
+            {step.stopAtM !== undefined && (
+              <Figure text={`stop the reamer at ${writer.length(step.stopAtM)}, ease the rest by hand`} />
+            )}
+          </td>
+        </tr>
+      ))}
+    </Table>
   );
 }
 
 function ArborTable({ plan, show }: FittingPartProps) {
   const { writer } = useShop();
   return (
-    <TableFrame label="Arbors">
-      <table className="figures-table">
-        <caption>Arbors, glue between them and at both ends</caption>
-        <thead>
-          <tr>
-            <th scope="col">From the butt end</th>
-            <th scope="col">Blank</th>
-            <th scope="col">Gap all round</th>
-          </tr>
-        </thead>
-        <tbody>
-          {plan.arbors.map((band) => (
-            <tr key={band.fromM}>
-              <th scope="row">
-                <Figure text={`${show(band.fromM)} to ${show(band.toM)}`} />
-              </th>
-              <td>
-                <Figure text={writer.calliper(band.outsideM)} />
-              </td>
-              <td>
-                <Figure text={writer.calliper(band.gapM)} />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <Table
+      label="Arbors"
+      caption="Arbors, glue between them and at both ends"
+      heads={['From the butt end', 'Blank', 'Gap all round']}
+    >
+      {plan.arbors.map((band) => (
+        <tr key={band.fromM}>
+          <th scope="row">
+            <Figure text={`${show(band.fromM)} to ${show(band.toM)}`} />
+          </th>
+          <td>
+            <Figure text={writer.calliper(band.outsideM)} />
+          </td>
+          <td>
+            <Figure text={writer.calliper(band.gapM)} />
+          </td>
+        </tr>
+      ))}
+    </Table>
   );
 }

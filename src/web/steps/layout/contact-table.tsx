@@ -3,7 +3,7 @@ import { behindLastWords, contactRows, touchedWords } from '../../../words/conta
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare } from '../../../words/places.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 
 interface ContactTableProps {
   loads: readonly RealLineAtLoad[];
@@ -20,47 +20,43 @@ export function ContactTable({ loads, fromTipM, writer }: ContactTableProps) {
       <p>
         <Figure text={`${touchedWords(rows, writer)} ${behindLastWords(loads, writer)}`.trim()} />
       </p>
-      <TableFrame label="Line on the blank in figures" className="close-table">
-        <table className="figures-table">
-          <caption>
+      <Table
+        label="Line on the blank in figures"
+        frame="close-table"
+        caption={
+          <>
             Line on the blank <span className="aside">{writer.units === 'inch' ? 'inches' : 'mm'}</span>
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">span</th>
-              <th scope="col">interval</th>
-              <th scope="col">clear up to</th>
-              <th scope="col">lies on the blank at</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map(({ span, intervalM, clearM, clearAtLoad, touching }) => (
-              <tr key={span}>
-                <th scope="row">{span === 0 ? 'tip-top to 1' : `${span} to ${span + 1}`}</th>
-                <td>
-                  <Figure text={bare(writer.length(intervalM))} />
-                </td>
-                <td className={touching.length > 0 ? 'attention' : undefined}>
-                  <Figure
-                    text={
-                      Number.isFinite(clearM)
-                        ? `${bare(writer.length(clearM))} at ${writer.loads[clearAtLoad]}`
-                        : 'no bend found'
-                    }
-                  />
-                </td>
-                <td>
-                  {touching.length === 0 ? 'no load' : touching.map((load) => writer.loads[load]).join(', ')}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-        <p className="small quiet">
-          Clear up to: how far away the next guide toward the butt may be before the line touches the blank.
-          At the load where that is least; for this bend and these ring heights.
-        </p>
-      </TableFrame>
+          </>
+        }
+        note={
+          <p className="small quiet">
+            Clear up to: how far away the next guide toward the butt may be before the line touches the blank.
+            At the load where that is least; for this bend and these ring heights.
+          </p>
+        }
+        heads={['span', 'interval', 'clear up to', 'lies on the blank at']}
+      >
+        {rows.map(({ span, intervalM, clearM, clearAtLoad, touching }) => (
+          <tr key={span}>
+            <th scope="row">{span === 0 ? 'tip-top to 1' : `${span} to ${span + 1}`}</th>
+            <td>
+              <Figure text={bare(writer.length(intervalM))} />
+            </td>
+            <td className={touching.length > 0 ? 'attention' : undefined}>
+              <Figure
+                text={
+                  Number.isFinite(clearM)
+                    ? `${bare(writer.length(clearM))} at ${writer.loads[clearAtLoad]}`
+                    : 'no bend found'
+                }
+              />
+            </td>
+            <td>
+              {touching.length === 0 ? 'no load' : touching.map((load) => writer.loads[load]).join(', ')}
+            </td>
+          </tr>
+        ))}
+      </Table>
     </>
   );
 }

@@ -5,7 +5,7 @@ import type { LayoutLimits } from '../../../engine/layout/ladder-request.ts';
 import { clearRow, countRows, fewestClearInWords, fewestInWords } from '../../../words/guide-counts.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { TableFrame } from '../../parts/sheet/table.tsx';
 import type { Counts } from './use-counts.ts';
 import './counts.css';
 

@@ -3,7 +3,7 @@ import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare } from '../../../words/places.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Fold } from '../../parts/sheet/fold.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 
 export interface FanLoadsProps {
   answer: ReelLineAnswer;
@@ -14,36 +14,28 @@ export interface FanLoadsProps {
 export function FanLoads({ answer, writer }: FanLoadsProps) {
   return (
     <Fold title="The line off the reel under load">
-      <TableFrame label="The line off the reel under load">
-        <table className="figures-table">
-          <thead>
-            <tr>
-              <th scope="col">load</th>
-              <th scope="col">turns in the first guide</th>
-              <th scope="col">clear by</th>
-            </tr>
-          </thead>
-          <tbody>
-            {answer.loads.map((load, i) => (
-              <tr key={`${writer.loads[i]}${i}`}>
-                <th scope="row">{writer.loads[i]}</th>
-                <td>
-                  <Figure
-                    text={
-                      load
-                        ? `${bare(writer.angle(load.lineAngleRad.least))} to ${writer.angle(load.lineAngleRad.largest)}`
-                        : 'no bend found'
-                    }
-                  />
-                </td>
-                <td className={load && load.clearanceM <= 0 ? 'attention' : undefined}>
-                  <Figure text={load ? clearWords(load, writer) : '–'} />
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <Table
+        label="The line off the reel under load"
+        heads={['load', 'turns in the first guide', 'clear by']}
+      >
+        {answer.loads.map((load, i) => (
+          <tr key={`${writer.loads[i]}${i}`}>
+            <th scope="row">{writer.loads[i]}</th>
+            <td>
+              <Figure
+                text={
+                  load
+                    ? `${bare(writer.angle(load.lineAngleRad.least))} to ${writer.angle(load.lineAngleRad.largest)}`
+                    : 'no bend found'
+                }
+              />
+            </td>
+            <td className={load && load.clearanceM <= 0 ? 'attention' : undefined}>
+              <Figure text={load ? clearWords(load, writer) : '–'} />
+            </td>
+          </tr>
+        ))}
+      </Table>
     </Fold>
   );
 }

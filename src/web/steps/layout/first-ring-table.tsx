@@ -7,7 +7,7 @@ import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare } from '../../../words/places.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Fold } from '../../parts/sheet/fold.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { TableFrame } from '../../parts/sheet/table.tsx';
 import type { ReelLine } from './use-reel-line.ts';
 
 export interface FirstRingTableProps {

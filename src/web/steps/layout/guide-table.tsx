@@ -7,7 +7,7 @@ import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare, slackInWords } from '../../../words/places.ts';
 import { paintFigure } from '../../parts/drawing/fraction-text.ts';
 import { usePainted } from '../../parts/drawing/use-painted.ts';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import type { LiveSheet } from './live-sheet.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 
@@ -34,42 +34,38 @@ export function GuideTable(props: GuideTableProps) {
   });
   const unit = writer.units === 'inch' ? 'inches' : 'mm';
   return (
-    <TableFrame label="Guides in figures" className="guide-table close-table">
-      <table className="figures-table">
-        <caption>
+    <Table
+      label="Guides in figures"
+      frame="guide-table close-table"
+      body={body}
+      caption={
+        <>
           Guides at {loadName} <span className="aside">{unit}</span>
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">guide</th>
-            <th scope="col">from tip</th>
-            <th scope="col">interval</th>
-            <th scope="col">may move</th>
-            {judged.map(({ id }) => (
-              <th key={id} scope="col">
-                {criterionWords[id].short}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody ref={body}>
-          {pinned.map((held, guide) => (
-            <tr key={guide}>
-              <th scope="row">
-                {guide + 1}
-                {held && <span className="small"> pinned</span>}
-              </th>
-              <td>{props.mark(guide)}</td>
-              <td className="quiet" />
-              <td className="quiet" />
-              {judged.map(({ id }) => (
-                <td key={id} />
-              ))}
-            </tr>
+        </>
+      }
+      heads={[
+        'guide',
+        'from tip',
+        'interval',
+        'may move',
+        ...judged.map(({ id }) => criterionWords[id].short),
+      ]}
+    >
+      {pinned.map((held, guide) => (
+        <tr key={guide}>
+          <th scope="row">
+            {guide + 1}
+            {held && <span className="small"> pinned</span>}
+          </th>
+          <td>{props.mark(guide)}</td>
+          <td className="quiet" />
+          <td className="quiet" />
+          {judged.map(({ id }) => (
+            <td key={id} />
           ))}
-        </tbody>
-      </table>
-    </TableFrame>
+        </tr>
+      ))}
+    </Table>
   );
 }
 

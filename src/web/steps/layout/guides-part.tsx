@@ -3,7 +3,7 @@ import type { Choices } from '../../../engine/flow/choices.ts';
 import { guideKindOptions, guideName } from '../../../engine/kinds/guides.ts';
 import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { addedGuide } from './guide-rows.ts';
 
@@ -35,28 +35,15 @@ export function GuidesPart({ choices, onTakeUp }: GuidesPartProps) {
   }
   return (
     <Part folded holds={['guides/']} title="Guides" aside="grey numbers are typical; type your own over them">
-      <TableFrame label="Guide set">
-        <table className="figures-table guide-set stacked">
-          <thead>
-            <tr>
-              <th scope="col">guide</th>
-              <th scope="col">kind</th>
-              <th scope="col">size</th>
-              <th scope="col">ring height</th>
-              <th scope="col">over its feet</th>
-              <th scope="col">mass</th>
-              <th scope="col">
-                <span className="visually-hidden">take away</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {guides.map((guide, index) => (
-              <GuideRow key={guide.id} guide={guide} number={index + 1} stays={guides.length <= 2} />
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <Table
+        label="Guide set"
+        className="guide-set stacked"
+        heads={['guide', 'kind', 'size', 'ring height', 'over its feet', 'mass', { spoken: 'take away' }]}
+      >
+        {guides.map((guide, index) => (
+          <GuideRow key={guide.id} guide={guide} number={index + 1} stays={guides.length <= 2} />
+        ))}
+      </Table>
       <Button
         className="button"
         onPress={() => write('addGuide', addedGuide(choices, { rows: rows('guides'), newRowId }))}

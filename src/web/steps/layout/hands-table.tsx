@@ -4,7 +4,7 @@ import type { Arrangement, Handling } from '../../../engine/flow/torque-in-hand.
 import { arrangementNames, handInFigures, handlingNames } from '../../../words/hands.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { laidBuild, type SheetModel } from '../../read/sheet-model.ts';
 import { besideLane } from '../../worker/engine-worker.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
@@ -27,36 +27,26 @@ export function HandsTable({ model, writer, waits }: OneSideProps) {
   if (!answer) return <p className="quiet">{model.unreadable ?? 'Working it out …'}</p>;
   return (
     <div className={working ? 'quiet' : undefined}>
-      <TableFrame label="What your hand feels" className="close-table">
-        <table className="figures-table stacked hands-table">
-          <thead>
-            <tr>
-              <th scope="col">load</th>
-              <th scope="col">held</th>
-              {Object.values(arrangementNames).map((name) => (
-                <th key={name} scope="col">
-                  {name}
-                </th>
+      <Table
+        label="What your hand feels"
+        frame="close-table"
+        className="stacked hands-table"
+        heads={['load', 'held', ...Object.values(arrangementNames)]}
+      >
+        {writer.loads.flatMap((name, load) =>
+          (Object.keys(handlingNames) as Handling[]).map((handling) => (
+            <tr key={`${name}${load}${handling}`}>
+              <th scope="row">{name}</th>
+              <td data-label="held">{handlingNames[handling]}</td>
+              {(Object.keys(arrangementNames) as Arrangement[]).map((arrangement) => (
+                <td key={arrangement} data-label={arrangementNames[arrangement]}>
+                  <HandCell cell={handInFigures(answer, { arrangement, handling, load }, writer)} />
+                </td>
               ))}
             </tr>
-          </thead>
-          <tbody>
-            {writer.loads.flatMap((name, load) =>
-              (Object.keys(handlingNames) as Handling[]).map((handling) => (
-                <tr key={`${name}${load}${handling}`}>
-                  <th scope="row">{name}</th>
-                  <td data-label="held">{handlingNames[handling]}</td>
-                  {(Object.keys(arrangementNames) as Arrangement[]).map((arrangement) => (
-                    <td key={arrangement} data-label={arrangementNames[arrangement]}>
-                      <HandCell cell={handInFigures(answer, { arrangement, handling, load }, writer)} />
-                    </td>
-                  ))}
-                </tr>
-              )),
-            )}
-          </tbody>
-        </table>
-      </TableFrame>
+          )),
+        )}
+      </Table>
       <p className="small quiet">
         The torque about the handle that your hand holds, then the twist of the tip. Pushes on: rolled a
         little, the rod wants to roll further. This is no promise that a rod will or will not roll over.

@@ -1,7 +1,7 @@
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { plusMinusInWords } from '../../../words/places.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { TableFrame } from '../../parts/sheet/table.tsx';
 import type { PlaceDoubt } from '../../read/use-mark-spread.ts';
 
 /** How sure each guide's best place is, apart from how far its mark may move. */

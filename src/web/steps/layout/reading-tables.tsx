@@ -10,7 +10,7 @@ import { criterionWords } from '../../../words/criteria.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare } from '../../../words/places.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { TableFrame } from '../../parts/sheet/table.tsx';
 import type { ReadLayout } from './sheet-frame.ts';
 
 /** Every guide under every load in figures: the twin of the strips. */

@@ -8,7 +8,7 @@ import { reelFeelsInWords, worstRubbingInWords } from '../../../words/real-line.
 import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { besideLane } from '../../worker/engine-worker.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
@@ -66,39 +66,33 @@ export function RealLinePart({ model, writer, waits }: RealLinePartProps) {
 
 function FrictionTable({ loads, writer }: { loads: readonly RealLineAtLoad[]; writer: LadderWriter }) {
   return (
-    <TableFrame label="Friction in figures" className="close-table">
-      <table className="figures-table stacked">
-        <caption>What the reel feels</caption>
-        <thead>
-          <tr>
-            <th scope="col">load</th>
-            <th scope="col">winding in</th>
-            <th scope="col">letting out</th>
-            <th scope="col">rubbing</th>
-            <th scope="col">worst, free</th>
-          </tr>
-        </thead>
-        <tbody>
-          {loads.map((load, i) => (
-            <tr key={`${writer.loads[i]}${i}`}>
-              <th scope="row">{writer.loads[i]}</th>
-              <td data-label="winding in">{reelFeelsInWords(load, 'in', writer)}</td>
-              <td data-label="letting out">{reelFeelsInWords(load, 'out', writer)}</td>
-              <td data-label="rubbing">
-                <Figure text={worstRubbingInWords(load)} />
-              </td>
-              <td data-label="worst, free" className="quiet card-wide">
-                <Figure text={worstWords(load.free, writer)} />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      <p className="small quiet">
-        Pull at the reel, winding in and letting out, with low and high friction. Then the worst reading as a
-        share of its limit, with friction and without.
-      </p>
-    </TableFrame>
+    <Table
+      label="Friction in figures"
+      frame="close-table"
+      className="stacked"
+      caption="What the reel feels"
+      note={
+        <p className="small quiet">
+          Pull at the reel, winding in and letting out, with low and high friction. Then the worst reading as
+          a share of its limit, with friction and without.
+        </p>
+      }
+      heads={['load', 'winding in', 'letting out', 'rubbing', 'worst, free']}
+    >
+      {loads.map((load, i) => (
+        <tr key={`${writer.loads[i]}${i}`}>
+          <th scope="row">{writer.loads[i]}</th>
+          <td data-label="winding in">{reelFeelsInWords(load, 'in', writer)}</td>
+          <td data-label="letting out">{reelFeelsInWords(load, 'out', writer)}</td>
+          <td data-label="rubbing">
+            <Figure text={worstRubbingInWords(load)} />
+          </td>
+          <td data-label="worst, free" className="quiet card-wide">
+            <Figure text={worstWords(load.free, writer)} />
+          </td>
+        </tr>
+      ))}
+    </Table>
   );
 }
 

@@ -6,7 +6,7 @@ import { bare } from '../../../words/places.ts';
 import { largestOver } from '../../../words/round.ts';
 import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import type { SheetFrame } from './sheet-frame.ts';
 import type { Turning } from './use-turning.ts';
@@ -31,38 +31,30 @@ export function RoundTable({ model, writer, settled, clear, turning, onTakeUp }:
   return (
     <>
       {onTakeUp && <TakeUpLine onTakeUp={onTakeUp} />}
-      <TableFrame label="Guides round the blank in figures" className="close-table">
-        <table className="figures-table stacked round-table">
-          <thead>
-            <tr>
-              <th scope="col">guide</th>
-              <th scope="col">from the top</th>
-              <th scope="col">ring beside its foot</th>
-              <th scope="col">line turns</th>
-              <th scope="col">clears the blank, {unit}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {shown.map((index) => (
-              <tr key={guides[index].id ?? index}>
-                <th scope="row">{index + 1}</th>
-                <td data-label="from the top">
-                  <AngleCell model={model} guide={index} turning={turning} writer={writer} />
-                </td>
-                <td data-label="ring beside its foot">
-                  <BesideCell row={guides[index].id} guide={index} />
-                </td>
-                <td data-label="line turns">
-                  <TurnCell guide={index} settled={settled} limits={model.limits} writer={writer} />
-                </td>
-                <td data-label={`clears the blank, ${unit}`}>
-                  <ClearCell guide={index} loads={clear} writer={writer} />
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <Table
+        label="Guides round the blank in figures"
+        frame="close-table"
+        className="stacked round-table"
+        heads={['guide', 'from the top', 'ring beside its foot', 'line turns', `clears the blank, ${unit}`]}
+      >
+        {shown.map((index) => (
+          <tr key={guides[index].id ?? index}>
+            <th scope="row">{index + 1}</th>
+            <td data-label="from the top">
+              <AngleCell model={model} guide={index} turning={turning} writer={writer} />
+            </td>
+            <td data-label="ring beside its foot">
+              <BesideCell row={guides[index].id} guide={index} />
+            </td>
+            <td data-label="line turns">
+              <TurnCell guide={index} settled={settled} limits={model.limits} writer={writer} />
+            </td>
+            <td data-label={`clears the blank, ${unit}`}>
+              <ClearCell guide={index} loads={clear} writer={writer} />
+            </td>
+          </tr>
+        ))}
+      </Table>
       <p className="small quiet">
         {under > 0 && `The other ${under} guides are under the rod; turn one and it joins the list. `}Line
         turns: the most in its ring over all loads. Clears the blank: the least, from this guide toward the

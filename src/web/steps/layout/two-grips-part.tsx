@@ -6,7 +6,7 @@ import { lowerHandInWords, twoGripsInWords, upperHandInWords } from '../../../wo
 import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { laidBuild } from '../../read/sheet-model.ts';
 import { besideLane } from '../../worker/engine-worker.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
@@ -51,34 +51,27 @@ export function TwoGripsPart({ model, writer, waits }: OneSideProps) {
 function GripsTable({ loads, writer }: { loads: readonly TwoGripsAtLoad[]; writer: LadderWriter }) {
   return (
     <>
-      <TableFrame label="What each hand gives" className="close-table">
-        <table className="figures-table stacked">
-          <thead>
-            <tr>
-              <th scope="col">load</th>
-              <th scope="col">lower hand</th>
-              <th scope="col">upper hand</th>
-              <th scope="col">moment held</th>
-            </tr>
-          </thead>
-          <tbody>
-            {loads.map((at, load) => (
-              <tr key={load}>
-                <th scope="row">{writer.loads[load]}</th>
-                <td data-label="lower hand">
-                  <Figure text={lowerHandInWords(at, writer)} />
-                </td>
-                <td data-label="upper hand">
-                  <Figure text={upperHandInWords(at, writer)} />
-                </td>
-                <td data-label="moment held">
-                  <Figure text={writer.torque(Math.abs(at.momentNm))} />
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <Table
+        label="What each hand gives"
+        frame="close-table"
+        className="stacked"
+        heads={['load', 'lower hand', 'upper hand', 'moment held']}
+      >
+        {loads.map((at, load) => (
+          <tr key={load}>
+            <th scope="row">{writer.loads[load]}</th>
+            <td data-label="lower hand">
+              <Figure text={lowerHandInWords(at, writer)} />
+            </td>
+            <td data-label="upper hand">
+              <Figure text={upperHandInWords(at, writer)} />
+            </td>
+            <td data-label="moment held">
+              <Figure text={writer.torque(Math.abs(at.momentNm))} />
+            </td>
+          </tr>
+        ))}
+      </Table>
       <p className="small quiet">
         Hands pull square to the handle. Handle and reel are left out; the grip between front and upper hand
         is taken as stiff.

@@ -5,7 +5,7 @@ import { judgeQuestion } from '../../../record/judge-question.ts';
 import type { LoadTest } from '../../../record/read-load-tests.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBench } from '../../read/bench.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
@@ -59,32 +59,24 @@ function ComparedTable({ then, now }: { then: RodJudgement; now: RodJudgement })
   const { system } = useShop();
   const gap = (lengthM: number) => formatLength(lengthM, { system, denominator: 16, decimals: 1 });
   return (
-    <TableFrame label="Before and after at every guide">
-      <table className="figures-table">
-        <caption>
+    <Table
+      label="Before and after at every guide"
+      caption={
+        <>
           Seen before and after{' '}
           <span className="quiet">in bold what changed by more than both ± together</span>
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">Guide</th>
-            <th scope="col">Line angle before</th>
-            <th scope="col">after</th>
-            <th scope="col">Gap before, to the next</th>
-            <th scope="col">after</th>
-          </tr>
-        </thead>
-        <tbody>
-          {now.rings.map((ring, i) => (
-            <tr key={ring.markFromTipM}>
-              <th scope="row">{i === 0 ? 'tip-top' : i}</th>
-              <Pair before={then.rings[i]?.lineAngle} after={ring.lineAngle} text={formatDegrees} />
-              <Pair before={then.rings[i]?.gap} after={ring.gap} text={gap} />
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+        </>
+      }
+      heads={['Guide', 'Line angle before', 'after', 'Gap before, to the next', 'after']}
+    >
+      {now.rings.map((ring, i) => (
+        <tr key={ring.markFromTipM}>
+          <th scope="row">{i === 0 ? 'tip-top' : i}</th>
+          <Pair before={then.rings[i]?.lineAngle} after={ring.lineAngle} text={formatDegrees} />
+          <Pair before={then.rings[i]?.gap} after={ring.gap} text={gap} />
+        </tr>
+      ))}
+    </Table>
   );
 }
 

@@ -1,7 +1,7 @@
 import type { CurvePoint } from '../../../record/load-curve.ts';
 import { Figure } from '../../fields/figure.tsx';
 import type { ShowLength } from '../../parts/photo/photo-request.ts';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 
 const rowsShown = 21;
 
@@ -11,37 +11,30 @@ export function CurveTable({ points, show }: { points: readonly CurvePoint[]; sh
   return (
     <details className="photo-fold">
       <summary>The curve in figures</summary>
-      <TableFrame label="The curve in figures">
-        <table className="figures-table">
-          <caption>
+      <Table
+        label="The curve in figures"
+        caption={
+          <>
             Curve, tip to butt <span className="quiet">places in the marks’ plane</span>
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">From tip</th>
-              <th scope="col">To the right</th>
-              <th scope="col">Up</th>
-              <th scope="col">Standard error</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map(({ fromTipM, xM, yM, sigmaM }) => (
-              <tr key={fromTipM}>
-                <th scope="row">
-                  <Figure text={show(fromTipM)} />
-                </th>
-                <td>
-                  <Figure text={show(xM)} />
-                </td>
-                <td>
-                  <Figure text={show(yM)} />
-                </td>
-                <td>{(sigmaM * 1000).toFixed(1)} mm</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+          </>
+        }
+        heads={['From tip', 'To the right', 'Up', 'Standard error']}
+      >
+        {rows.map(({ fromTipM, xM, yM, sigmaM }) => (
+          <tr key={fromTipM}>
+            <th scope="row">
+              <Figure text={show(fromTipM)} />
+            </th>
+            <td>
+              <Figure text={show(xM)} />
+            </td>
+            <td>
+              <Figure text={show(yM)} />
+            </td>
+            <td>{(sigmaM * 1000).toFixed(1)} mm</td>
+          </tr>
+        ))}
+      </Table>
     </details>
   );
 }

@@ -8,7 +8,7 @@ import { formatLength } from '../../../engine/units/format-quantity.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { LoadSwitch } from '../../parts/drawing/load-switch.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
@@ -134,41 +134,30 @@ function Compared({ answer, names }: { answer: DaysCompared; names: [string, str
           the same blank, turned the same way, with its ferrules seated alike?
         </p>
       )}
-      <TableFrame label="Marks of two days">
-        <table className="figures-table">
-          <caption>Best place of every guide, from the tip</caption>
-          <thead>
-            <tr>
-              <th scope="col">Guide</th>
-              <th scope="col">{names[0]}</th>
-              <th scope="col">{names[1]}</th>
-              <th scope="col">Apart</th>
-              <th scope="col">Slack</th>
-              <th scope="col">Repeats</th>
-            </tr>
-          </thead>
-          <tbody>
-            {marks.map(({ fromTipM: [a, b], slackM, within }, i) => (
-              <tr key={i}>
-                <th scope="row">{i + 1}</th>
-                <td>
-                  <Figure text={length(a)} />
-                </td>
-                <td>
-                  <Figure text={length(b)} />
-                </td>
-                <td>
-                  <Figure text={length(Math.abs(b - a))} />
-                </td>
-                <td>
-                  <Figure text={length(slackM)} />
-                </td>
-                <td className={within ? '' : 'attention'}>{within ? 'yes' : '▲ no'}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <Table
+        label="Marks of two days"
+        caption="Best place of every guide, from the tip"
+        heads={['Guide', names[0], names[1], 'Apart', 'Slack', 'Repeats']}
+      >
+        {marks.map(({ fromTipM: [a, b], slackM, within }, i) => (
+          <tr key={i}>
+            <th scope="row">{i + 1}</th>
+            <td>
+              <Figure text={length(a)} />
+            </td>
+            <td>
+              <Figure text={length(b)} />
+            </td>
+            <td>
+              <Figure text={length(Math.abs(b - a))} />
+            </td>
+            <td>
+              <Figure text={length(slackM)} />
+            </td>
+            <td className={within ? '' : 'attention'}>{within ? 'yes' : '▲ no'}</td>
+          </tr>
+        ))}
+      </Table>
     </>
   );
 }

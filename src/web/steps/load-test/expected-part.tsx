@@ -16,7 +16,7 @@ import { paintFigure } from '../../parts/drawing/fraction-text.ts';
 import { LoadSwitch } from '../../parts/drawing/load-switch.tsx';
 import { Fold } from '../../parts/sheet/fold.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBench } from '../../read/bench.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
@@ -120,53 +120,48 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
         </p>
       )}
       <Fold title="Guide by guide, in figures">
-        <TableFrame label="Expected at every guide">
-          <table className="figures-table">
-            <caption>
+        <Table
+          label="Expected at every guide"
+          caption={
+            <>
               Under {name}{' '}
               <span className="quiet">limit of the line angle {writer.lineAngle(limits.lineAngleRad)}</span>
-            </caption>
-            <thead>
-              <tr>
-                <th scope="col">Guide</th>
-                <th scope="col">From tip</th>
-                <th scope="col">Line angle</th>
-                <th scope="col">Gap by rule</th>
+            </>
+          }
+          note={
+            <p className="small quiet">
+              Gap by rule: what one reads from blank to line, half way to the next guide, of what is allowed
+              there.
+            </p>
+          }
+          heads={['Guide', 'From tip', 'Line angle', 'Gap by rule']}
+        >
+          {load.rings.map(({ lineAngleRad }, ring) => {
+            const limitRad = ringLimitRad(limits, ring, last);
+            const beyondAngle = limitRad !== undefined && lineAngleRad > limitRad;
+            const beyondGap = ring < last && load.spans[ring].gapM > limits.gapM;
+            return (
+              <tr key={ring}>
+                <th scope="row">{ring === 0 ? 'tip-top' : ring}</th>
+                <td>
+                  <Figure text={show(ring === 0 ? 0 : field.fromTipM[ring - 1])} />
+                </td>
+                <td className={beyondAngle ? 'attention' : ''}>
+                  {beyondAngle && '▲ '}
+                  {writer.lineAngle(lineAngleRad)}
+                  {limitRad === undefined && <span className="quiet small"> not counted</span>}
+                  {ring === last && limitRad !== undefined && (
+                    <span className="quiet small"> of {writer.lineAngle(limitRad)}</span>
+                  )}
+                </td>
+                <td className={beyondGap ? 'attention' : ''}>
+                  {beyondGap && '▲ '}
+                  {ring < last ? <GapOfLimit load={load} span={ring} limitM={limits.gapM} /> : '–'}
+                </td>
               </tr>
-            </thead>
-            <tbody>
-              {load.rings.map(({ lineAngleRad }, ring) => {
-                const limitRad = ringLimitRad(limits, ring, last);
-                const beyondAngle = limitRad !== undefined && lineAngleRad > limitRad;
-                const beyondGap = ring < last && load.spans[ring].gapM > limits.gapM;
-                return (
-                  <tr key={ring}>
-                    <th scope="row">{ring === 0 ? 'tip-top' : ring}</th>
-                    <td>
-                      <Figure text={show(ring === 0 ? 0 : field.fromTipM[ring - 1])} />
-                    </td>
-                    <td className={beyondAngle ? 'attention' : ''}>
-                      {beyondAngle && '▲ '}
-                      {writer.lineAngle(lineAngleRad)}
-                      {limitRad === undefined && <span className="quiet small"> not counted</span>}
-                      {ring === last && limitRad !== undefined && (
-                        <span className="quiet small"> of {writer.lineAngle(limitRad)}</span>
-                      )}
-                    </td>
-                    <td className={beyondGap ? 'attention' : ''}>
-                      {beyondGap && '▲ '}
-                      {ring < last ? <GapOfLimit load={load} span={ring} limitM={limits.gapM} /> : '–'}
-                    </td>
-                  </tr>
-                );
-              })}
-            </tbody>
-          </table>
-          <p className="small quiet">
-            Gap by rule: what one reads from blank to line, half way to the next guide, of what is allowed
-            there.
-          </p>
-        </TableFrame>
+            );
+          })}
+        </Table>
       </Fold>
     </div>
   );

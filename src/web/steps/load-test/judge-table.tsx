@@ -1,7 +1,7 @@
 import type { JudgedReading, JudgedRing, RodJudgement } from '../../../engine/load-test/rod-judgement.ts';
 import { formatDegrees, formatLength } from '../../../engine/units/format-quantity.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useShop } from '../../read/shop.tsx';
 
 /** Seen beside predicted and updated, guide by guide. */
@@ -19,36 +19,32 @@ export function JudgeTable({ judged, hung }: { judged: RodJudgement; hung: strin
         {angleLimit !== undefined && `Limit of the line angle ${formatDegrees(angleLimit)}. `}
         {gapLimit !== undefined && <Figure text={`Limit of the gap above the ring ${gap(gapLimit)}.`} />}
       </p>
-      <TableFrame label="Seen and predicted at every guide">
-        <table className="figures-table">
-          <caption>Under {hung}</caption>
-          <thead>
-            <tr>
-              <th scope="col">Guide</th>
-              <th scope="col">From tip</th>
-              <th scope="col">Line angle seen</th>
-              {predicted && <th scope="col">predicted</th>}
-              <th scope="col">with both</th>
-              <th scope="col">Gap seen, to the next</th>
-              {predicted && <th scope="col">predicted</th>}
-              <th scope="col">with both</th>
-            </tr>
-          </thead>
-          <tbody>
-            {judged.rings.map((ring, i) => (
-              <tr key={i}>
-                <th scope="row">{i === 0 ? 'tip-top' : i}</th>
-                <td>
-                  <Figure text={placeText(ring, length)} />
-                  {!ring.tapped && i > 0 && <span className="quiet small"> mark</span>}
-                </td>
-                <Reading reading={ring.lineAngle} text={formatDegrees} predicted={predicted} />
-                <Reading reading={ring.gap} text={gap} predicted={predicted} />
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <Table
+        label="Seen and predicted at every guide"
+        caption={<>Under {hung}</>}
+        heads={[
+          'Guide',
+          'From tip',
+          'Line angle seen',
+          ...(predicted ? ['predicted'] : []),
+          'with both',
+          'Gap seen, to the next',
+          ...(predicted ? ['predicted'] : []),
+          'with both',
+        ]}
+      >
+        {judged.rings.map((ring, i) => (
+          <tr key={i}>
+            <th scope="row">{i === 0 ? 'tip-top' : i}</th>
+            <td>
+              <Figure text={placeText(ring, length)} />
+              {!ring.tapped && i > 0 && <span className="quiet small"> mark</span>}
+            </td>
+            <Reading reading={ring.lineAngle} text={formatDegrees} predicted={predicted} />
+            <Reading reading={ring.gap} text={gap} predicted={predicted} />
+          </tr>
+        ))}
+      </Table>
     </>
   );
 }

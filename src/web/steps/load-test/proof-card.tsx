@@ -6,10 +6,9 @@ import { proofSheet } from '../../../sheets/proof-sheet.ts';
 import { agreedInWords } from '../../../words/judging.ts';
 import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
-import { usePrint } from '../../parts/sheet/use-print.ts';
+import { PrintButton } from '../../parts/sheet/print-button.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { useShop } from '../../read/shop.tsx';
 import { useWallLength } from './use-load-test.ts';
 
 const verdictWords = {
@@ -22,9 +21,7 @@ const verdictWords = {
 /** One prediction, the fields for what was seen, and the verdict. */
 export function ProofCard({ proof }: { proof: Proof }) {
   const { write } = useBuild();
-  const { paper } = useShop();
   const show = useWallLength();
-  const { print, printing } = usePrint();
   const verdict = judgeProof(proof.predicted, proof.seen);
   const hung = formatGrams(proof.hungKg, 1);
   const rows = proof.predicted.map((place, i) => ({
@@ -32,74 +29,57 @@ export function ProofCard({ proof }: { proof: Proof }) {
     out: withReach(show(place.outM), place.reach && show(Math.hypot(place.reach.outM, pencilM))),
     up: withReach(show(place.upM), place.reach && show(Math.hypot(place.reach.upM, pencilM))),
   }));
-  const sheet = (stamp: string) => [
-    proofSheet(
-      { hung, buttAngle: formatDegrees(proof.buttAngleRad), guidesOn: proof.guidesOn, rows },
-      { paper, stamp },
-    ),
-  ];
+  const onPaper = { hung, buttAngle: formatDegrees(proof.buttAngleRad), guidesOn: proof.guidesOn, rows };
   return (
     <section className="proof-card" aria-label={`Proof with ${hung}`}>
-      <TableFrame label={`Predicted and seen under ${hung}`}>
-        <table className="figures-table proof-table">
-          <caption>
+      <Table
+        label={`Predicted and seen under ${hung}`}
+        className="proof-table"
+        caption={
+          <>
             {hung} on the tip{' '}
             <span className="quiet">
               butt {formatDegrees(proof.buttAngleRad)}, {proof.guidesOn ? 'guides on' : 'bare blank'},
               predicted {proof.madeAt.slice(0, 10)}
             </span>
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">Place, from tip</th>
-              <th scope="col">Outwards</th>
-              <th scope="col">Up</th>
-              <th scope="col">Seen outwards</th>
-              <th scope="col">Seen up</th>
-              <th scope="col">Verdict</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map(({ name, out, up }, i) => (
-              <tr key={proof.rowIds[i]}>
-                <th scope="row">
-                  <Figure text={name} />
-                </th>
-                <td data-label="Outwards">
-                  <Figure text={out} />
-                </td>
-                <td data-label="Up">
-                  <Figure text={up} />
-                </td>
-                {(['seenOut', 'seenUp'] as const).map((field) => (
-                  <td key={field} data-label={field === 'seenOut' ? 'Seen outwards' : 'Seen up'}>
-                    <Field
-                      label={`${name} seen ${field === 'seenOut' ? 'outwards' : 'up'} under ${hung}`}
-                      labelHidden
-                      path={['proofPlaces', proof.rowIds[i], field]}
-                    />
-                  </td>
-                ))}
-                <td className={verdict.places[i].verdict === 'off' ? 'attention' : 'quiet'}>
-                  {verdictWords[verdict.places[i].verdict]}
-                </td>
-              </tr>
+          </>
+        }
+        heads={['Place, from tip', 'Outwards', 'Up', 'Seen outwards', 'Seen up', 'Verdict']}
+      >
+        {rows.map(({ name, out, up }, i) => (
+          <tr key={proof.rowIds[i]}>
+            <th scope="row">
+              <Figure text={name} />
+            </th>
+            <td data-label="Outwards">
+              <Figure text={out} />
+            </td>
+            <td data-label="Up">
+              <Figure text={up} />
+            </td>
+            {(['seenOut', 'seenUp'] as const).map((field) => (
+              <td key={field} data-label={field === 'seenOut' ? 'Seen outwards' : 'Seen up'}>
+                <Field
+                  label={`${name} seen ${field === 'seenOut' ? 'outwards' : 'up'} under ${hung}`}
+                  labelHidden
+                  path={['proofPlaces', proof.rowIds[i], field]}
+                />
+              </td>
             ))}
-          </tbody>
-        </table>
-      </TableFrame>
+            <td className={verdict.places[i].verdict === 'off' ? 'attention' : 'quiet'}>
+              {verdictWords[verdict.places[i].verdict]}
+            </td>
+          </tr>
+        ))}
+      </Table>
       <p className={verdict.agreed < verdict.counted ? 'attention' : ''} role="status">
         {meaning(verdict, hung)}
       </p>
       <Field path={['proofs', proof.id, 'setAside']} />
       <div className="print-line screen-only">
-        <Button
-          className="button"
-          isDisabled={printing}
-          onPress={() => print({ sheet: 'proof', paper, draw: sheet })}
-        >
+        <PrintButton sheet="proof" draw={(on) => [proofSheet(onPaper, on)]}>
           Proof sheet as PDF
-        </Button>
+        </PrintButton>
         <Button
           className="button"
           onPress={() => write('removeProof', [{ path: ['proofs', proof.id, 'gone'], value: true }])}

@@ -5,7 +5,7 @@ import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { readProofs } from '../../../record/read-proofs.ts';
 import { agreedInWords } from '../../../words/judging.ts';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { api } from '../../store/open-document.ts';
 
@@ -65,33 +65,24 @@ function inHundred(chance: number): string {
 
 function WrongTable({ wrong }: { wrong: ProofRecord['wrong'] }) {
   return (
-    <TableFrame label="Where it was wrong">
-      <table className="figures-table">
-        <caption>Where it was wrong</caption>
-        <thead>
-          <tr>
-            <th scope="col">Build</th>
-            <th scope="col">Weight</th>
-            <th scope="col">Agreed</th>
-            <th scope="col">Largest miss, of what was allowed</th>
-          </tr>
-        </thead>
-        <tbody>
-          {wrong.slice(0, 20).map((proof) => (
-            <tr key={`${proof.build} ${proof.madeAt} ${proof.hungKg}`}>
-              <th scope="row">
-                <Link href={`/builds/${proof.build}/load-test`}>{proof.title}</Link>
-              </th>
-              <td>{formatGrams(proof.hungKg, 1)}</td>
-              <td>
-                {proof.agreed} of {proof.counted}
-              </td>
-              <td>{proof.worst.toFixed(1)} times</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <Table
+      label="Where it was wrong"
+      caption="Where it was wrong"
+      heads={['Build', 'Weight', 'Agreed', 'Largest miss, of what was allowed']}
+    >
+      {wrong.slice(0, 20).map((proof) => (
+        <tr key={`${proof.build} ${proof.madeAt} ${proof.hungKg}`}>
+          <th scope="row">
+            <Link href={`/builds/${proof.build}/load-test`}>{proof.title}</Link>
+          </th>
+          <td>{formatGrams(proof.hungKg, 1)}</td>
+          <td>
+            {proof.agreed} of {proof.counted}
+          </td>
+          <td>{proof.worst.toFixed(1)} times</td>
+        </tr>
+      ))}
+    </Table>
   );
 }
 

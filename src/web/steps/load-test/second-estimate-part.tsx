@@ -3,7 +3,7 @@ import type { FitSolved } from '../../../engine/stiffness/request.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useShop } from '../../read/shop.tsx';
 import type { SecondAnswer } from '../../worker/doubt-messages.ts';
@@ -78,35 +78,25 @@ function SecondTable({ answer }: { answer: SecondAnswer }) {
   return (
     <details className="figures-twin">
       <summary>The second stiffness in figures</summary>
-      <TableFrame label="Second stiffness in figures">
-        <table className="figures-table">
-          <caption className="visually-hidden">Stiffness from moment over curvature</caption>
-          <thead>
-            <tr>
-              <th scope="col">From tip</th>
-              <th scope="col">EI in N·m²</th>
-              <th scope="col">95 %</th>
-              <th scope="col">fit, averaged alike</th>
-              <th scope="col">apart, standard deviations</th>
-            </tr>
-          </thead>
-          <tbody>
-            {answer.windows.map((row) => (
-              <tr key={row.fromTipM}>
-                <th scope="row">
-                  <Figure text={`${length(row.fromTipM)} to ${length(row.toTipM)}`} />
-                </th>
-                <td>{figure(row.EINm2)}</td>
-                <td>
-                  {figure(row.lowNm2)} to {figure(row.highNm2)}
-                </td>
-                <td>{row.fitNm2 === undefined ? '–' : figure(row.fitNm2)}</td>
-                <td>{row.sigmas === undefined ? '–' : row.sigmas.toFixed(1).replace('-', '−')}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <Table
+        label="Second stiffness in figures"
+        spoken="Stiffness from moment over curvature"
+        heads={['From tip', 'EI in N·m²', '95 %', 'fit, averaged alike', 'apart, standard deviations']}
+      >
+        {answer.windows.map((row) => (
+          <tr key={row.fromTipM}>
+            <th scope="row">
+              <Figure text={`${length(row.fromTipM)} to ${length(row.toTipM)}`} />
+            </th>
+            <td>{figure(row.EINm2)}</td>
+            <td>
+              {figure(row.lowNm2)} to {figure(row.highNm2)}
+            </td>
+            <td>{row.fitNm2 === undefined ? '–' : figure(row.fitNm2)}</td>
+            <td>{row.sigmas === undefined ? '–' : row.sigmas.toFixed(1).replace('-', '−')}</td>
+          </tr>
+        ))}
+      </Table>
     </details>
   );
 }

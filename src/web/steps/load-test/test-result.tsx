@@ -11,7 +11,7 @@ import { Figure } from '../../fields/figure.tsx';
 import { rowChanges } from '../../parts/photo/place-changes.ts';
 import { type SeenCurve, seenCurve } from '../../parts/photo/seen-curve.ts';
 import { useFineLength } from '../../parts/photo/use-fine-length.ts';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
@@ -99,57 +99,54 @@ function BesideTable({ beside, before, show, guess, madeAt }: BesideTableProps) 
           <Figure text={sentence(doubt)} />
         </p>
       ))}
-      <TableFrame label={`The curve beside the prediction, test of ${madeAt.slice(0, 16).replace('T', ' ')}`}>
-        <table className="figures-table">
-          <caption>
+      <Table
+        label={`The curve beside the prediction, test of ${madeAt.slice(0, 16).replace('T', ' ')}`}
+        caption={
+          <>
             Seen beside predicted{' '}
             <span className="quiet">
               from the front of the grip, butt {formatDegrees(buttAngleRad)} above level
               {guess}
             </span>
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">Place, from tip</th>
-              <th scope="col">Seen out</th>
-              <th scope="col">Seen up</th>
-              <th scope="col">Off the prediction</th>
-              <th scope="col">Allowed ±</th>
-              {before && <th scope="col">Since the test before</th>}
+          </>
+        }
+        heads={[
+          'Place, from tip',
+          'Seen out',
+          'Seen up',
+          'Off the prediction',
+          'Allowed ±',
+          ...(before ? ['Since the test before'] : []),
+        ]}
+      >
+        {flags.map(({ fromTipM, seen, offOutM, offUpM, apartM, predicted }, i) => {
+          const reachM = predicted.reach && Math.hypot(predicted.reach.outM, predicted.reach.upM, pencilM);
+          const off = reachM !== undefined && apartM > reachM;
+          return (
+            <tr key={fromTipM}>
+              <th scope="row">
+                <Figure text={i === 0 ? 'tip' : show(fromTipM)} />
+              </th>
+              <td>
+                <Figure text={show(seen.outM)} />
+              </td>
+              <td>
+                <Figure text={show(seen.upM)} />
+              </td>
+              <td className={off ? 'attention' : ''}>
+                {off && '▲ '}
+                <Figure text={offWords(offOutM, offUpM, show)} />
+              </td>
+              <td>{reachM === undefined ? 'not known' : <Figure text={show(reachM)} />}</td>
+              {before && (
+                <td>
+                  <Figure text={sinceWords(seen, placeOnCurve(before.curve, fromTipM), show)} />
+                </td>
+              )}
             </tr>
-          </thead>
-          <tbody>
-            {flags.map(({ fromTipM, seen, offOutM, offUpM, apartM, predicted }, i) => {
-              const reachM =
-                predicted.reach && Math.hypot(predicted.reach.outM, predicted.reach.upM, pencilM);
-              const off = reachM !== undefined && apartM > reachM;
-              return (
-                <tr key={fromTipM}>
-                  <th scope="row">
-                    <Figure text={i === 0 ? 'tip' : show(fromTipM)} />
-                  </th>
-                  <td>
-                    <Figure text={show(seen.outM)} />
-                  </td>
-                  <td>
-                    <Figure text={show(seen.upM)} />
-                  </td>
-                  <td className={off ? 'attention' : ''}>
-                    {off && '▲ '}
-                    <Figure text={offWords(offOutM, offUpM, show)} />
-                  </td>
-                  <td>{reachM === undefined ? 'not known' : <Figure text={show(reachM)} />}</td>
-                  {before && (
-                    <td>
-                      <Figure text={sinceWords(seen, placeOnCurve(before.curve, fromTipM), show)} />
-                    </td>
-                  )}
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </TableFrame>
+          );
+        })}
+      </Table>
     </>
   );
 }

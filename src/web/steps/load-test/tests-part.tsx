@@ -1,10 +1,11 @@
 import { useMemo } from 'react';
 import { Button } from 'react-aria-components';
 import { lastAccepted, readLoadTests } from '../../../record/read-load-tests.ts';
+import { wallMarksSheet } from '../../../sheets/wall-marks-sheet.ts';
 import { HowToTakeIt } from '../../parts/photo/how-to-take-it.tsx';
 import { rowChanges } from '../../parts/photo/place-changes.ts';
-import { WallMarksPrint } from '../../parts/photo/wall-marks-print.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
+import { PrintButton } from '../../parts/sheet/print-button.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { TestCard } from './test-card.tsx';
@@ -42,7 +43,9 @@ export function TestsPart({ model }: { model: SheetModel | undefined }) {
       )}
       <HowToTakeIt>
         <div className="photo-bar screen-only">
-          <WallMarksPrint />
+          <PrintButton sheet="wall-marks" draw={(on) => [wallMarksSheet(on)]}>
+            Reference marks as PDF
+          </PrintButton>
           <span className="quiet small">
             eight numbered marks on four pages, printed at actual size; found in the picture by themselves
           </span>

@@ -4,7 +4,7 @@ import { slackInWords, tapeWriter } from '../../../words/places.ts';
 import { linesToDraw, markRoundInWords } from '../../../words/round.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { SectionCaption } from '../../parts/sheet/section-caption.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 
 export interface MarksTablesProps {
   sections: readonly SectionMarks[];
@@ -35,32 +35,29 @@ interface SectionTableProps extends Omit<MarksTablesProps, 'sections'> {
 
 function SectionTable({ section, index, step, round }: SectionTableProps) {
   return (
-    <TableFrame label={`Marks of ${section.name}`}>
-      <table className="figures-table marks-table stacked">
-        <SectionCaption section={section} index={index} step={step} />
-        <thead>
-          <tr>
-            <th scope="col">Guide</th>
-            <th scope="col">From its tip end</th>
-            <th scope="col">From its butt end</th>
-            {round && <th scope="col">Round, from the top</th>}
-            <th scope="col">May move: − to tip, + to butt</th>
-          </tr>
-        </thead>
-        <tbody>
-          {section.rows.map((row) => (
-            <MarkTableRow key={row.guide} row={row} step={step} round={round} />
-          ))}
-          {section.rows.length === 0 && (
-            <tr>
-              <td colSpan={round ? 5 : 4} className="quiet">
-                no guide on this section
-              </td>
-            </tr>
-          )}
-        </tbody>
-      </table>
-    </TableFrame>
+    <Table
+      label={`Marks of ${section.name}`}
+      className="marks-table stacked"
+      caption={<SectionCaption section={section} index={index} step={step} />}
+      heads={[
+        'Guide',
+        'From its tip end',
+        'From its butt end',
+        ...(round ? ['Round, from the top'] : []),
+        'May move: − to tip, + to butt',
+      ]}
+    >
+      {section.rows.map((row) => (
+        <MarkTableRow key={row.guide} row={row} step={step} round={round} />
+      ))}
+      {section.rows.length === 0 && (
+        <tr>
+          <td colSpan={round ? 5 : 4} className="quiet">
+            no guide on this section
+          </td>
+        </tr>
+      )}
+    </Table>
   );
 }
 

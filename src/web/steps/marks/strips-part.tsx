@@ -1,5 +1,4 @@
 import { useMemo } from 'react';
-import { Button } from 'react-aria-components';
 import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
 import type { FerruleZone } from '../../../engine/bench/ferrule-zones.ts';
 import type { MarksList } from '../../../engine/marks/marks-list.ts';
@@ -10,7 +9,7 @@ import { ShopFields } from '../../fields/shop-fields.tsx';
 import { PrinterFields, usePrinterChoice } from '../../parts/printer-choice.tsx';
 import { Fold } from '../../parts/sheet/fold.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { usePrint } from '../../parts/sheet/use-print.ts';
+import { PrintButton } from '../../parts/sheet/print-button.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { StripsPlan } from './strips-plan.tsx';
@@ -29,9 +28,7 @@ export function StripsPart({ blank, list, zones }: StripsPartProps) {
   const { paper: sheet } = useShop();
   const on = useStripPaper();
   const printer = usePrinterChoice(on.paper);
-  const { print, printing } = usePrint();
   const { factors } = printer;
-  const strips = (stamp: string) => stripsSheet(blank, list, zones, { ...on, factors, stamp });
   const plan = stripsOf(blank, list, zones).map((strip) => ({ strip, pieces: piecesOn(strip, on) }));
   const pages = useMemo(
     () => stripsSheet(blank, list, zones, { ...on, stamp: `${title} · not yet printed` }),
@@ -45,26 +42,18 @@ export function StripsPart({ blank, list, zones }: StripsPartProps) {
           <Field path={['settings', '-', 'stripPaper']} usual={sheet} />
           {on.paper === 'roll' && <Field path={['settings', '-', 'rollWidth']} />}
           {on.paper === 'roll' && <Field path={['settings', '-', 'rollLength']} />}
-          <Button
+          <PrintButton
             className="button button-main"
-            isDisabled={printing || pages.pages.length === 0}
-            onPress={() => print({ sheet: 'strips', paper: on.paper, draw: (stamp) => [strips(stamp)] })}
+            isDisabled={pages.pages.length === 0}
+            sheet="strips"
+            paper={on.paper}
+            draw={({ stamp }) => [stripsSheet(blank, list, zones, { ...on, factors, stamp })]}
           >
             Strips as PDF
-          </Button>
-          <Button
-            className="button"
-            isDisabled={printing}
-            onPress={() =>
-              print({
-                sheet: 'marks',
-                paper: sheet,
-                draw: (stamp) => [marksSheet(list, { paper: sheet, factors, stamp })],
-              })
-            }
-          >
+          </PrintButton>
+          <PrintButton sheet="marks" draw={(page) => [marksSheet(list, { ...page, factors })]}>
             List of marks as PDF
-          </Button>
+          </PrintButton>
         </div>
       </ShopFields>
       <PrinterFields paper={on.paper} choice={printer} />

@@ -1,14 +1,13 @@
-import { Button } from 'react-aria-components';
 import { deliverySheets } from '../../../sheets/delivery-sheets.ts';
 import { cautions } from '../../../words/care.ts';
 import { inspectionInWords } from '../../../words/inspection.ts';
 import { Field } from '../../fields/field.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { usePrint } from '../../parts/sheet/use-print.ts';
+import { PrintButton } from '../../parts/sheet/print-button.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { useShop } from '../../read/shop.tsx';
+import { type Paper, useShop } from '../../read/shop.tsx';
 import { textOf } from '../../read/values.ts';
 import { CustomerPageButton } from './customer-page-button.tsx';
 import { useDeliveredRod } from './use-delivered-rod.ts';
@@ -16,11 +15,10 @@ import { useDeliveredRod } from './use-delivered-rod.ts';
 /** Label, care sheet and inspection list on paper, and who took the rod. */
 export function DeliveryPart() {
   const { rows } = useBuild();
-  const { paper, writer } = useShop();
+  const { writer } = useShop();
   const { blank } = useBench();
   const rodNow = useDeliveredRod();
-  const { print, printing } = usePrint();
-  const pdf = () => {
+  const draw = ({ paper, stamp }: { paper: Paper; stamp: string }) => {
     const inspection = rows('inspection').map((row) => {
       const usual = inspectionInWords(textOf(row, 'point'), { lengthM: blank?.lengthM }, writer);
       return {
@@ -35,15 +33,8 @@ export function DeliveryPart() {
       lot: textOf(row, 'lot') ?? '',
       dye: textOf(row, 'dye') ?? '',
     }));
-    const rod = rodNow();
-    print({
-      sheet: 'delivery',
-      paper,
-      draw: (stamp) => {
-        const revision = /revision (\w+)/.exec(stamp)?.[1] ?? '';
-        return deliverySheets({ ...rod, revision }, inspection, parts, paper);
-      },
-    });
+    const revision = /revision (\w+)/.exec(stamp)?.[1] ?? '';
+    return deliverySheets({ ...rodNow(), revision }, inspection, parts, paper);
   };
   return (
     <Part
@@ -53,9 +44,9 @@ export function DeliveryPart() {
       title="Delivery"
       tools={
         <>
-          <Button className="button" isDisabled={printing} onPress={pdf}>
+          <PrintButton sheet="delivery" draw={draw}>
             Delivery papers as PDF
-          </Button>
+          </PrintButton>
           <CustomerPageButton />
         </>
       }

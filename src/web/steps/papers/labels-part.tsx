@@ -1,5 +1,4 @@
 import { useId, useState } from 'react';
-import { Button } from 'react-aria-components';
 import { type LabelStock, type LabelStockId, labelStocks } from '../../../engine/delivery/label-stock.ts';
 import { shortNumber } from '../../../record/short-number.ts';
 import { labelSheet } from '../../../sheets/label-sheet.ts';
@@ -7,7 +6,7 @@ import { Field } from '../../fields/field.tsx';
 import { ShopFields } from '../../fields/shop-fields.tsx';
 import { usePrinterChoice } from '../../parts/printer-choice.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { usePrint } from '../../parts/sheet/use-print.ts';
+import { PrintButton } from '../../parts/sheet/print-button.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { textOf } from '../../read/values.ts';
@@ -26,13 +25,11 @@ export function LabelsPart() {
   const firstFree = Math.min(chosenFree, many);
   const rodNow = useDeliveredRod();
   const { factors } = usePrinterChoice(stock.paper);
-  const { print, printing } = usePrint();
-  const pdf = () => {
+  const draw = () => {
     const { title, facts, customer, shop, date } = rodNow();
     const lines = [title, facts, customer && `for ${customer}`, shop, date];
     const label = { number: shortNumber(id), lines };
-    const draw = () => [labelSheet(label, { stock, firstFree, count, factors })];
-    print({ sheet: 'labels', paper: stock.paper, draw });
+    return [labelSheet(label, { stock, firstFree, count, factors })];
   };
   return (
     <Part
@@ -49,9 +46,9 @@ export function LabelsPart() {
           </ShopFields>
           <PickNumber label="First free place" most={many} value={firstFree} change={setFirstFree} />
           <PickNumber label="How many" most={many} value={Math.min(count, many)} change={setCount} />
-          <Button className="button" isDisabled={printing} onPress={pdf}>
+          <PrintButton sheet="labels" paper={stock.paper} draw={draw}>
             Labels as PDF
-          </Button>
+          </PrintButton>
           <p className="quiet small">
             The code holds the number. Scan it into the shelf’s “Find”, and the build is there.
           </p>

@@ -9,10 +9,10 @@ import { writeMoney } from '../../../words/intl.ts';
 import { orderedInWords } from '../../../words/order-line.ts';
 import { fileName, handOver } from '../../parts/sheet/hand-over.ts';
 import { Part } from '../../parts/sheet/part.tsx';
-import { usePrint } from '../../parts/sheet/use-print.ts';
+import { PrintButton } from '../../parts/sheet/print-button.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
-import { useCurrency, useShop } from '../../read/shop.tsx';
+import { type Paper, useCurrency, useShop } from '../../read/shop.tsx';
 import { useWraps } from '../../read/use-wraps.ts';
 import { textOf } from '../../read/values.ts';
 import { RowsTable } from './rows-table.tsx';
@@ -44,7 +44,7 @@ export function OrderPart() {
       { path: ['quoteLines', id, 'count'], value: 1 },
     ]);
   };
-  const { csv, pdf, printing } = useOrderOut();
+  const { csv, draw } = useOrderOut();
   return (
     <Part
       anchor="order"
@@ -57,9 +57,9 @@ export function OrderPart() {
           <Button className="button" isDisabled={lines.length === 0} onPress={csv}>
             Order as CSV
           </Button>
-          <Button className="button" isDisabled={lines.length === 0 || printing} onPress={pdf}>
+          <PrintButton sheet="order" isDisabled={lines.length === 0} draw={draw}>
             Order as PDF
-          </Button>
+          </PrintButton>
         </>
       }
     >
@@ -96,14 +96,12 @@ export function OrderPart() {
 /** The order as a table for a spreadsheet, and on paper. */
 function useOrderOut() {
   const { title } = useBuild();
-  const { paper } = useShop();
   const { quote } = useQuote();
   const currency = useCurrency();
-  const { print, printing } = usePrint();
   const csv = () => {
     handOver(orderCsv(quote.lines, currency), 'text/csv;charset=utf-8', `${fileName(title)}-order.csv`);
   };
-  const pdf = () => {
+  const draw = (on: { paper: Paper; stamp: string }) => {
     const money = (amount: number) => (amount === 0 ? '' : writeMoney(amount, currency));
     const order = quote.lines.map((line) => ({
       ...line,
@@ -111,9 +109,9 @@ function useOrderOut() {
       each: money(line.unitPrice),
       amount: money(Math.round((line.count + line.spare) * line.unitPrice)),
     }));
-    print({ sheet: 'order', paper, draw: (stamp) => [orderSheet(order, { paper, stamp })] });
+    return [orderSheet(order, on)];
   };
-  return { csv, pdf, printing };
+  return { csv, draw };
 }
 
 /** What this build takes, as far as it is known. */

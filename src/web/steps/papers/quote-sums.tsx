@@ -1,7 +1,7 @@
 import type { Currency } from '../../../engine/quote/money.ts';
 import type { Quote } from '../../../engine/quote/quote.ts';
 import { writeMoney } from '../../../words/intl.ts';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import type { QuoteOnBuild } from './use-quote.ts';
 
 export interface QuoteSumsProps {
@@ -34,24 +34,14 @@ export function QuoteSums({ quote, unpriced, currency }: QuoteSumsProps) {
   return (
     <>
       {missing && <p className="attention">▲ Price not complete: it will be once {missing}.</p>}
-      <TableFrame label="How the price comes about">
-        <table className="figures-table">
-          <thead>
-            <tr>
-              <th scope="col">The price</th>
-              <th scope="col">Amount</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map(([name, amount]) => (
-              <tr key={name}>
-                <th scope="row">{name === 'To pay' ? <strong>{name}</strong> : name}</th>
-                <td className="papers-amount">{writeMoney(amount, currency)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <Table label="How the price comes about" heads={['The price', 'Amount']}>
+        {rows.map(([name, amount]) => (
+          <tr key={name}>
+            <th scope="row">{name === 'To pay' ? <strong>{name}</strong> : name}</th>
+            <td className="papers-amount">{writeMoney(amount, currency)}</td>
+          </tr>
+        ))}
+      </Table>
     </>
   );
 }

@@ -2,7 +2,7 @@ import { Button } from 'react-aria-components';
 import type { Row } from '../../../record/document.ts';
 import type { DeedId } from '../../../words/deeds.ts';
 import { Field } from '../../fields/field.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBuild } from '../../read/build-context.ts';
 
 interface Column {
@@ -30,46 +30,34 @@ interface RowsTableProps {
 /** Rows of the record as a table of fields; each may be struck. */
 export function RowsTable({ label, collection, rows, columns, strike, foldsFirst }: RowsTableProps) {
   return (
-    <TableFrame label={label}>
-      <table className="figures-table papers-table stacked">
-        <thead>
-          <tr>
-            {columns.map(({ field, head }) => (
-              <th key={field} scope="col">
-                {head}
-              </th>
-            ))}
-            <th scope="col">
-              <span className="visually-hidden">Remove</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row, i) => (
-            <tr key={row.id}>
-              {columns.map((column, k) => (
-                <td
-                  key={column.field}
-                  className={k > 0 ? undefined : foldsFirst ? 'papers-wide papers-folds' : 'papers-wide'}
-                  data-label={k > 0 ? column.head : undefined}
-                >
-                  <Field
-                    labelHidden
-                    folds={column.folds}
-                    label={column.label(i + 1)}
-                    pale={column.pale?.(row)}
-                    path={[collection, row.id, column.field]}
-                  />
-                </td>
-              ))}
-              <td>
-                <Strike path={[collection, row.id, 'gone']} deed={strike.deed} thing={strike.thing(i + 1)} />
-              </td>
-            </tr>
+    <Table
+      label={label}
+      className="papers-table stacked"
+      heads={[...columns.map(({ head }) => head), { spoken: 'Remove' }]}
+    >
+      {rows.map((row, i) => (
+        <tr key={row.id}>
+          {columns.map((column, k) => (
+            <td
+              key={column.field}
+              className={k > 0 ? undefined : foldsFirst ? 'papers-wide papers-folds' : 'papers-wide'}
+              data-label={k > 0 ? column.head : undefined}
+            >
+              <Field
+                labelHidden
+                folds={column.folds}
+                label={column.label(i + 1)}
+                pale={column.pale?.(row)}
+                path={[collection, row.id, column.field]}
+              />
+            </td>
           ))}
-        </tbody>
-      </table>
-    </TableFrame>
+          <td>
+            <Strike path={[collection, row.id, 'gone']} deed={strike.deed} thing={strike.thing(i + 1)} />
+          </td>
+        </tr>
+      ))}
+    </Table>
   );
 }
 

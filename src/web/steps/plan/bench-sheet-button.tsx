@@ -1,4 +1,3 @@
-import { Button } from 'react-aria-components';
 import { locateMark } from '../../../engine/bench/assemble.ts';
 import { marksRound } from '../../../engine/flow/guides-round.ts';
 import { guideName } from '../../../engine/kinds/guides.ts';
@@ -7,7 +6,7 @@ import { formatLength } from '../../../engine/units/format-quantity.ts';
 import { formatOnTape } from '../../../engine/units/tape-step.ts';
 import { type BenchSheetInput, benchSheet } from '../../../sheets/bench-sheet.ts';
 import { markRoundInWords } from '../../../words/round.ts';
-import { usePrint } from '../../parts/sheet/use-print.ts';
+import { PrintButton } from '../../parts/sheet/print-button.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { useFinish } from '../../read/use-finish.ts';
@@ -18,15 +17,12 @@ import { useWraps } from '../../read/use-wraps.ts';
 
 /** The bench sheet: figures, marks and stages of the build on one page. */
 export function BenchSheetButton({ stages }: { stages: readonly BenchStage[] }) {
-  const { paper } = useShop();
-  const { print, printing } = usePrint();
   const facts = useFacts();
   const guides = useGuideLines();
-  const draw = (stamp: string) => [benchSheet({ stages, facts, guides }, { paper, stamp })];
   return (
-    <Button className="button" isDisabled={printing} onPress={() => print({ sheet: 'bench', paper, draw })}>
+    <PrintButton sheet="bench" draw={(on) => [benchSheet({ stages, facts, guides }, on)]}>
       Bench sheet as PDF
-    </Button>
+    </PrintButton>
   );
 }
 

@@ -4,7 +4,7 @@ import { type BenchStage, sumMinutes } from '../../../engine/plan/bench-list.ts'
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useNow } from '../../read/use-now.ts';
 import { numberOf, textOf } from '../../read/values.ts';
@@ -47,36 +47,24 @@ export function PlanStep() {
           </>
         }
       >
-        <TableFrame label="Stages">
-          <table className="figures-table plan-stages">
-            <thead>
-              <tr>
-                <th scope="col">Stage</th>
-                <th scope="col">Now</th>
-                <th scope="col">Hours</th>
-                <th scope="col">Log</th>
-              </tr>
-            </thead>
-            <tbody>
-              {stages.map((stage) => (
-                <tr key={stage.id}>
-                  <th scope="row">
-                    <StageName stage={stage} />
-                  </th>
-                  <td className={stage.status === 'next' ? 'plan-why' : 'plan-why quiet'}>
-                    {stage.why ? `waits: ${stage.why}` : stage.status}
-                  </td>
-                  <td>{hoursWords(byStage.get(stage.id) ?? 0)}</td>
-                  <td>
-                    <Button className="button" onPress={() => log(stage)}>
-                      + 1/4 h<span className="visually-hidden"> for {stage.name}</span>
-                    </Button>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableFrame>
+        <Table label="Stages" className="plan-stages" heads={['Stage', 'Now', 'Hours', 'Log']}>
+          {stages.map((stage) => (
+            <tr key={stage.id}>
+              <th scope="row">
+                <StageName stage={stage} />
+              </th>
+              <td className={stage.status === 'next' ? 'plan-why' : 'plan-why quiet'}>
+                {stage.why ? `waits: ${stage.why}` : stage.status}
+              </td>
+              <td>{hoursWords(byStage.get(stage.id) ?? 0)}</td>
+              <td>
+                <Button className="button" onPress={() => log(stage)}>
+                  + 1/4 h<span className="visually-hidden"> for {stage.name}</span>
+                </Button>
+              </td>
+            </tr>
+          ))}
+        </Table>
       </Part>
     </>
   );

@@ -2,7 +2,7 @@ import { Link } from 'wouter';
 import type { Spread } from '../../../engine/sureness/spread.ts';
 import type { Writer } from '../../../words/writer.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useShop } from '../../read/shop.tsx';
 
 /** One build of the shelf as its job left it. */
@@ -24,29 +24,25 @@ export interface ShelfRow {
 /** Per build: its worst reading with its range, and how far its marks may lie off. */
 export function ShelfTable({ rows }: { rows: readonly ShelfRow[] }) {
   return (
-    <TableFrame label="How sure every build is">
-      <table className="figures-table">
-        <thead>
-          <tr>
-            <th scope="col">Build</th>
-            <th scope="col">Worst reading; 1 is its limit</th>
-            <th scope="col">95 of 100 blanks lie within</th>
-            <th scope="col">Best places move by ±, at most</th>
-            <th scope="col">Keeping these marks then costs</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.build}>
-              <th scope="row">
-                <Link href={`/builds/${row.build}/layout`}>{row.title || 'Untitled build'}</Link>
-              </th>
-              <Figures row={row} />
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <Table
+      label="How sure every build is"
+      heads={[
+        'Build',
+        'Worst reading; 1 is its limit',
+        '95 of 100 blanks lie within',
+        'Best places move by ±, at most',
+        'Keeping these marks then costs',
+      ]}
+    >
+      {rows.map((row) => (
+        <tr key={row.build}>
+          <th scope="row">
+            <Link href={`/builds/${row.build}/layout`}>{row.title || 'Untitled build'}</Link>
+          </th>
+          <Figures row={row} />
+        </tr>
+      ))}
+    </Table>
   );
 }
 

@@ -7,7 +7,7 @@ import { sentenceOf } from '../../../words/sentence.ts';
 import type { Writer } from '../../../words/writer.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { openPhotoDesk } from '../../parts/photo/photo-desk.ts';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { reasonOf } from '../../read/open-store.ts';
 import { useShop } from '../../read/shop.tsx';
 
@@ -93,32 +93,21 @@ function CheckedWall({ checked: { marks, scale, goodToM } }: { checked: WallChec
         Level shows in no picture of an empty wall. Hold a plumb line to two marks; a lean above 0.7° is named
         by the pictures of a blank.
       </p>
-      <TableFrame label="Agreement of the marks">
-        <table className="figures-table">
-          <thead>
-            <tr>
-              <th scope="col">Mark</th>
-              <th scope="col">Off to the right</th>
-              <th scope="col">Off up</th>
-            </tr>
-          </thead>
-          <tbody>
-            {marks.map(({ number, offM, leftOut }) => (
-              <tr key={number} className={leftOut ? 'attention' : undefined}>
-                <th scope="row">
-                  {number}
-                  {leftOut && ' measure again'}
-                </th>
-                {offM.map((off, axis) => (
-                  <td key={axis === 0 ? 'x' : 'y'}>
-                    <Figure text={`${off < 0 ? '−' : ''}${writer.fine(Math.abs(off))}`} />
-                  </td>
-                ))}
-              </tr>
+      <Table label="Agreement of the marks" heads={['Mark', 'Off to the right', 'Off up']}>
+        {marks.map(({ number, offM, leftOut }) => (
+          <tr key={number} className={leftOut ? 'attention' : undefined}>
+            <th scope="row">
+              {number}
+              {leftOut && ' measure again'}
+            </th>
+            {offM.map((off, axis) => (
+              <td key={axis === 0 ? 'x' : 'y'}>
+                <Figure text={`${off < 0 ? '−' : ''}${writer.fine(Math.abs(off))}`} />
+              </td>
             ))}
-          </tbody>
-        </table>
-      </TableFrame>
+          </tr>
+        ))}
+      </Table>
     </>
   );
 }

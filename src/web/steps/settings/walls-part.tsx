@@ -5,7 +5,7 @@ import { Field, FieldsRow } from '../../fields/field.tsx';
 import { rowChanges } from '../../parts/photo/place-changes.ts';
 import { Fold } from '../../parts/sheet/fold.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { WallCheck } from './wall-check.tsx';
 
@@ -94,44 +94,34 @@ function nextNumber({ marks }: Wall): number {
 function MarksTable({ wall: { id, name, marks } }: { wall: Wall }) {
   const { write } = useShop();
   return (
-    <TableFrame label={`Marks of ${name}`}>
-      <table className="figures-table" data-group={id}>
-        <thead>
-          <tr>
-            <th scope="col">Mark</th>
-            <th scope="col">To the right</th>
-            <th scope="col">Up</th>
-            <th scope="col">
-              <span className="visually-hidden">Remove</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {marks.map(({ id: mark, number }) => (
-            <tr key={mark}>
-              <th scope="row">{number}</th>
-              {(['atX', 'atY'] as const).map((field) => (
-                <td key={field}>
-                  <Field
-                    label={`Mark ${number} ${field === 'atX' ? 'to the right' : 'up'}`}
-                    labelHidden
-                    path={['wallMarks', mark, field]}
-                  />
-                </td>
-              ))}
-              <td>
-                <Button
-                  className="plain"
-                  aria-label={`Remove mark ${number}`}
-                  onPress={() => write('removeMark', rowChanges('wallMarks', mark, { gone: true }))}
-                >
-                  Remove
-                </Button>
-              </td>
-            </tr>
+    <Table
+      label={`Marks of ${name}`}
+      data-group={id}
+      heads={['Mark', 'To the right', 'Up', { spoken: 'Remove' }]}
+    >
+      {marks.map(({ id: mark, number }) => (
+        <tr key={mark}>
+          <th scope="row">{number}</th>
+          {(['atX', 'atY'] as const).map((field) => (
+            <td key={field}>
+              <Field
+                label={`Mark ${number} ${field === 'atX' ? 'to the right' : 'up'}`}
+                labelHidden
+                path={['wallMarks', mark, field]}
+              />
+            </td>
           ))}
-        </tbody>
-      </table>
-    </TableFrame>
+          <td>
+            <Button
+              className="plain"
+              aria-label={`Remove mark ${number}`}
+              onPress={() => write('removeMark', rowChanges('wallMarks', mark, { gone: true }))}
+            >
+              Remove
+            </Button>
+          </td>
+        </tr>
+      ))}
+    </Table>
   );
 }

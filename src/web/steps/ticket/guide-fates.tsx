@@ -2,7 +2,7 @@ import type { GuideFate, TipRepair } from '../../../engine/repair/broken-tip.ts'
 import { formatLength } from '../../../engine/units/format-quantity.ts';
 import { sentenceOf } from '../../../words/sentence.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useShop } from '../../read/shop.tsx';
 
 /** Every guide of the old rod: gone, taken off, moved or left. */
@@ -19,33 +19,25 @@ export function GuideFates({
   return (
     <>
       <p>{repair.trouble ? sentenceOf(repair.trouble, writer) : summary(repair.guides, touched)}</p>
-      <TableFrame label={label}>
-        <table className="figures-table ticket-fates">
-          <caption className="visually-hidden">Guides from the old tip and from the new one</caption>
-          <thead>
-            <tr>
-              <th scope="col">Guide</th>
-              <th scope="col">From old tip</th>
-              <th scope="col">From new tip</th>
-              <th scope="col">To do</th>
-            </tr>
-          </thead>
-          <tbody>
-            {repair.guides.map((fate, index) => (
-              <tr key={fate.wasFromTipM}>
-                <th scope="row">{index + 1}</th>
-                <td>
-                  <Figure text={length(fate.wasFromTipM)} />
-                </td>
-                <td>{'fromTipM' in fate ? <Figure text={length(fate.fromTipM)} /> : '–'}</td>
-                <td className={fate.kind === 'stays' ? 'ticket-to-do quiet' : 'ticket-to-do'}>
-                  <Figure text={toDo(fate, length)} />
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <Table
+        label={label}
+        className="ticket-fates"
+        spoken="Guides from the old tip and from the new one"
+        heads={['Guide', 'From old tip', 'From new tip', 'To do']}
+      >
+        {repair.guides.map((fate, index) => (
+          <tr key={fate.wasFromTipM}>
+            <th scope="row">{index + 1}</th>
+            <td>
+              <Figure text={length(fate.wasFromTipM)} />
+            </td>
+            <td>{'fromTipM' in fate ? <Figure text={length(fate.fromTipM)} /> : '–'}</td>
+            <td className={fate.kind === 'stays' ? 'ticket-to-do quiet' : 'ticket-to-do'}>
+              <Figure text={toDo(fate, length)} />
+            </td>
+          </tr>
+        ))}
+      </Table>
       <p className="small quiet">
         Common practice, no source: the first interval at least three quarters of what it was, intervals
         growing down the rod, as few wraps cut as possible. Tape the guides on and bend the rod before you

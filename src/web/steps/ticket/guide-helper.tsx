@@ -5,7 +5,7 @@ import { threadCalled } from '../../../words/colour-words.ts';
 import { wrapName } from '../../../words/wrap-name.ts';
 import { Field } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { type Build, useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
@@ -70,34 +70,21 @@ export function GuideHelper({ ticket }: { ticket: Build }) {
               ))}
             </ul>
           )}
-          <TableFrame label="Its wraps">
-            <table className="figures-table">
-              <thead>
-                <tr>
-                  <th scope="col">Wrap</th>
-                  <th scope="col">Section</th>
-                  <th scope="col">Starts, from its tip end</th>
-                  <th scope="col">Ends</th>
-                  <th scope="col">Turns</th>
-                </tr>
-              </thead>
-              <tbody>
-                {found.wraps.map((wrap) => (
-                  <tr key={wrap.fromTipM}>
-                    <th scope="row">{wrapName(wrap.id)}</th>
-                    <td>{wraps?.blank.sections[wrap.section]?.name}</td>
-                    <td>
-                      <Figure text={length(wrap.startFromOwnTipM)} />
-                    </td>
-                    <td>
-                      <Figure text={length(wrap.endFromOwnTipM)} />
-                    </td>
-                    <td>{Math.round(wrap.turns)}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </TableFrame>
+          <Table label="Its wraps" heads={['Wrap', 'Section', 'Starts, from its tip end', 'Ends', 'Turns']}>
+            {found.wraps.map((wrap) => (
+              <tr key={wrap.fromTipM}>
+                <th scope="row">{wrapName(wrap.id)}</th>
+                <td>{wraps?.blank.sections[wrap.section]?.name}</td>
+                <td>
+                  <Figure text={length(wrap.startFromOwnTipM)} />
+                </td>
+                <td>
+                  <Figure text={length(wrap.endFromOwnTipM)} />
+                </td>
+                <td>{Math.round(wrap.turns)}</td>
+              </tr>
+            ))}
+          </Table>
         </>
       )}
     </>

@@ -1,7 +1,7 @@
 import { locateMark } from '../../../engine/bench/assemble.ts';
 import type { SectionMark, SectionRepair } from '../../../engine/repair/replaced-section.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 
 interface SectionMarksProps {
   repair: SectionRepair;
@@ -19,30 +19,20 @@ export function SectionMarks({ repair, length, anewFromTipM }: SectionMarksProps
     return on && on.onSection !== 'none' ? { ...mark, fromTipM: at, fromOwnTipM: on.fromOwnTipM } : mark;
   });
   return (
-    <TableFrame label="Guides on the new section and beside it">
-      <table className="figures-table">
-        <thead>
-          <tr>
-            <th scope="col">Guide</th>
-            <th scope="col">Section</th>
-            <th scope="col">From its tip end</th>
-            <th scope="col">From the tip</th>
-            <th scope="col">To do</th>
-          </tr>
-        </thead>
-        <tbody>
-          {placed.map((mark) => (
-            <tr key={mark.guide}>
-              <th scope="row">{mark.guide}</th>
-              <td>{mark.section}</td>
-              <td>{mark.fromOwnTipM === undefined ? '–' : <Figure text={length(mark.fromOwnTipM)} />}</td>
-              <td>{mark.fromTipM === undefined ? '–' : <Figure text={length(mark.fromTipM)} />}</td>
-              <td className={mark.rewrapped ? undefined : 'quiet'}>{toDo(mark)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <Table
+      label="Guides on the new section and beside it"
+      heads={['Guide', 'Section', 'From its tip end', 'From the tip', 'To do']}
+    >
+      {placed.map((mark) => (
+        <tr key={mark.guide}>
+          <th scope="row">{mark.guide}</th>
+          <td>{mark.section}</td>
+          <td>{mark.fromOwnTipM === undefined ? '–' : <Figure text={length(mark.fromOwnTipM)} />}</td>
+          <td>{mark.fromTipM === undefined ? '–' : <Figure text={length(mark.fromTipM)} />}</td>
+          <td className={mark.rewrapped ? undefined : 'quiet'}>{toDo(mark)}</td>
+        </tr>
+      ))}
+    </Table>
   );
 }
 

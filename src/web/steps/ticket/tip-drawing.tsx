@@ -1,7 +1,7 @@
 import type { RodShape, ShortenedRod } from '../../../engine/repair/shortened-rod.ts';
 import { formatGrams, formatLength } from '../../../engine/units/format-quantity.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { useWidth } from '../../read/use-width.ts';
 
@@ -64,31 +64,23 @@ function BeforeAfter({ rods: { before, after } }: { rods: ShortenedRod }) {
     ['Swings, bare and held at the grip', ({ hz }) => hz, (hz) => `${(hz * 60).toFixed(0)} a minute`],
   ];
   return (
-    <TableFrame label="Before and after">
-      <table className="figures-table ticket-before-after">
-        <thead>
-          <tr>
-            <th scope="col">The rod</th>
-            <th scope="col">Before</th>
-            <th scope="col">After</th>
-            <th scope="col">Change</th>
+    <Table
+      label="Before and after"
+      className="ticket-before-after"
+      heads={['The rod', 'Before', 'After', 'Change']}
+    >
+      {rows.map(([name, of, write]) => {
+        const [a, b] = [of(before), of(after)];
+        return (
+          <tr key={name}>
+            <th scope="row">{name}</th>
+            <td>{a === undefined ? '–' : <Figure text={write(a)} />}</td>
+            <td>{b === undefined ? '–' : <Figure text={write(b)} />}</td>
+            <td>{a === undefined || b === undefined ? '–' : percent(b / a - 1)}</td>
           </tr>
-        </thead>
-        <tbody>
-          {rows.map(([name, of, write]) => {
-            const [a, b] = [of(before), of(after)];
-            return (
-              <tr key={name}>
-                <th scope="row">{name}</th>
-                <td>{a === undefined ? '–' : <Figure text={write(a)} />}</td>
-                <td>{b === undefined ? '–' : <Figure text={write(b)} />}</td>
-                <td>{a === undefined || b === undefined ? '–' : percent(b / a - 1)}</td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
-    </TableFrame>
+        );
+      })}
+    </Table>
   );
 }
 

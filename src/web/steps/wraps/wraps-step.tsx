@@ -1,4 +1,3 @@
-import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
 import { wrapSheet } from '../../../sheets/wrap-sheet.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
@@ -7,9 +6,9 @@ import { Caution } from '../../parts/cautions/caution.tsx';
 import { RodWrapFields, ThreadFields, WrapHabitFields } from '../../parts/habits/habit-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
+import { PrintButton } from '../../parts/sheet/print-button.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
 import { stepName } from '../../parts/sheet/steps.ts';
-import { usePrint } from '../../parts/sheet/use-print.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { type Sentence, useSentence } from '../../read/use-sentence.ts';
@@ -24,8 +23,7 @@ import './wraps.css';
 export function WrapsStep() {
   const sentence = useSentence();
   const { id, single } = useBuild();
-  const { paper, system, writer } = useShop();
-  const { print, printing } = usePrint();
+  const { system, writer } = useShop();
   const wraps = useWraps();
   if (!wraps) {
     return (
@@ -41,17 +39,13 @@ export function WrapsStep() {
   const asksGlue = !textOf(single('handle'), 'gluedAt') && !flagOf(single('finish'), 'wrapsChecked');
   const isCounted = numberOf(single('wraps'), 'turnsCounted') !== undefined;
   const on = wraps.unmarked > 0 ? 'layout' : asksGlue ? 'handle' : 'finish';
-  const sheet = (stamp: string) => [
-    wrapSheet(wraps.plan, wraps.blank, {
-      paper,
-      tapeStep: step,
-      writer,
-      stamp,
-      colours: wraps.choices,
-      round: wraps.round,
-      signature: place && { ...place, words: textOf(single('wraps'), 'signatureText') },
-    }),
-  ];
+  const onPaper = {
+    tapeStep: step,
+    writer,
+    colours: wraps.choices,
+    round: wraps.round,
+    signature: place && { ...place, words: textOf(single('wraps'), 'signatureText') },
+  } as const;
   return (
     <BuildFields findings={wraps.plan.findings}>
       <NextLine
@@ -65,13 +59,12 @@ export function WrapsStep() {
         title="Wraps"
         aside="true along the rod, drawn thick across it"
         tools={
-          <Button
-            className="button"
-            isDisabled={printing}
-            onPress={() => print({ sheet: 'wraps', paper, draw: sheet })}
+          <PrintButton
+            sheet="wraps"
+            draw={(on) => [wrapSheet(wraps.plan, wraps.blank, { ...on, ...onPaper })]}
           >
             Wrap sheet as PDF
-          </Button>
+          </PrintButton>
         }
       >
         <WrapsDrawing {...wraps} signature={place} />

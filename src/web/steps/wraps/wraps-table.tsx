@@ -4,7 +4,7 @@ import type { Wrap } from '../../../engine/wraps/plan-wraps.ts';
 import { roundWrapName } from '../../../words/wrap-name.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { SectionCaption } from '../../parts/sheet/section-caption.tsx';
-import { TableFrame } from '../../parts/sheet/table-frame.tsx';
+import { Table } from '../../parts/sheet/table.tsx';
 import { useShop } from '../../read/shop.tsx';
 
 interface WrapsTableProps {
@@ -21,47 +21,45 @@ export function WrapsTable({ blank, wraps, round, step }: WrapsTableProps) {
   return (
     <>
       {blank.sections.map((section, index) => (
-        <TableFrame key={section.id} label={`Wraps of ${section.name}`}>
-          <table className="figures-table wraps-table stacked">
-            <SectionCaption section={section} index={index} step={step} />
-            <thead>
-              <tr>
-                <th scope="col">Wrap</th>
-                <th scope="col">Starts, from its tip end</th>
-                <th scope="col">Ends</th>
-                <th scope="col">Starts, from its butt end</th>
-                <th scope="col">Length</th>
-                <th scope="col">Turns</th>
-                <th scope="col">Thread</th>
+        <Table
+          key={section.id}
+          label={`Wraps of ${section.name}`}
+          className="wraps-table stacked"
+          caption={<SectionCaption section={section} index={index} step={step} />}
+          heads={[
+            'Wrap',
+            'Starts, from its tip end',
+            'Ends',
+            'Starts, from its butt end',
+            'Length',
+            'Turns',
+            'Thread',
+          ]}
+        >
+          {wraps
+            .filter((wrap) => wrap.section === index)
+            .map((wrap) => (
+              <tr key={wrap.id}>
+                <th scope="row">{roundWrapName(wrap.id, round)}</th>
+                <td data-label="Starts, from its tip end">
+                  <Figure text={formatOnTape(wrap.startFromOwnTipM, step)} />
+                </td>
+                <td data-label="Ends">
+                  <Figure text={formatOnTape(wrap.endFromOwnTipM, step)} />
+                </td>
+                <td data-label="Starts, from its butt end">
+                  <Figure text={formatOnTape(wrap.startFromOwnButtM, step)} />
+                </td>
+                <td data-label="Length">
+                  <Figure text={writer.fine(wrap.toTipM - wrap.fromTipM)} />
+                </td>
+                <td data-label="Turns">{Math.round(wrap.turns)}</td>
+                <td data-label="Thread">
+                  <Figure text={writer.run(wrap.threadM + wrap.trimThreadM)} />
+                </td>
               </tr>
-            </thead>
-            <tbody>
-              {wraps
-                .filter((wrap) => wrap.section === index)
-                .map((wrap) => (
-                  <tr key={wrap.id}>
-                    <th scope="row">{roundWrapName(wrap.id, round)}</th>
-                    <td data-label="Starts, from its tip end">
-                      <Figure text={formatOnTape(wrap.startFromOwnTipM, step)} />
-                    </td>
-                    <td data-label="Ends">
-                      <Figure text={formatOnTape(wrap.endFromOwnTipM, step)} />
-                    </td>
-                    <td data-label="Starts, from its butt end">
-                      <Figure text={formatOnTape(wrap.startFromOwnButtM, step)} />
-                    </td>
-                    <td data-label="Length">
-                      <Figure text={writer.fine(wrap.toTipM - wrap.fromTipM)} />
-                    </td>
-                    <td data-label="Turns">{Math.round(wrap.turns)}</td>
-                    <td data-label="Thread">
-                      <Figure text={writer.run(wrap.threadM + wrap.trimThreadM)} />
-                    </td>
-                  </tr>
-                ))}
-            </tbody>
-          </table>
-        </TableFrame>
+            ))}
+        </Table>
       ))}
     </>
   );
