@@ -1,4 +1,5 @@
 import type { ComponentProps, ReactNode, Ref } from 'react';
+import { Figure } from '../../fields/figure.tsx';
 
 interface FrameProps {
   label: string;
@@ -23,12 +24,17 @@ export function TableFrame({ label, className, at, children }: FrameProps) {
   );
 }
 
+/** A figure or a word, its fractions set as such; with `className` or as more than a text where it is an object. */
+type Cell = string | number | false | undefined | { of: ReactNode; className?: string };
+
 /** What stands over a column; `spoken` is read aloud alone, over buttons that say themselves what they do. */
 type Head = string | number | { spoken: string };
 
 interface TableProps extends Omit<ComponentProps<'table'>, 'frame'> {
   label: string;
   heads: readonly Head[];
+  /** Of figures alone, each beginning with its name; rows of another kind are the children. */
+  rows?: readonly (readonly Cell[])[];
   caption?: ReactNode;
   /** The caption for ears alone, where the sheet says it already. */
   spoken?: string;
@@ -43,7 +49,20 @@ interface TableProps extends Omit<ComponentProps<'table'>, 'frame'> {
 
 /** Figures in rows under their heads, in a frame that scrolls. */
 export function Table(props: TableProps) {
-  const { label, heads, caption, spoken, frame, at, body, note, className = '', children, ...table } = props;
+  const {
+    label,
+    heads,
+    rows,
+    caption,
+    spoken,
+    frame,
+    at,
+    body,
+    note,
+    className = '',
+    children,
+    ...table
+  } = props;
   return (
     <TableFrame label={label} className={frame} at={at}>
       <table className={`figures-table ${className}`.trimEnd()} {...table}>
@@ -58,9 +77,36 @@ export function Table(props: TableProps) {
             ))}
           </tr>
         </thead>
-        <tbody ref={body}>{children}</tbody>
+        <tbody ref={body}>
+          {rows?.map((cells, row) => (
+            <tr key={row}>
+              {cells.map((cell, column) => (
+                <FigureCell key={column} cell={cell} head={heads[column]} isName={column === 0} />
+              ))}
+            </tr>
+          ))}
+          {children}
+        </tbody>
       </table>
       {note}
     </TableFrame>
+  );
+}
+
+/** On a narrow screen rows stand as cards, and each figure is named by its column. */
+function FigureCell({ cell, head, isName }: { cell: Cell; head: Head; isName: boolean }) {
+  const { of, className } = typeof cell === 'object' ? cell : { of: cell, className: undefined };
+  const shown = typeof of === 'string' ? <Figure text={of} /> : of;
+  if (isName) {
+    return (
+      <th scope="row" className={className}>
+        {shown}
+      </th>
+    );
+  }
+  return (
+    <td className={className} data-label={typeof head === 'object' ? undefined : head}>
+      {shown}
+    </td>
   );
 }

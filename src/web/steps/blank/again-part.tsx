@@ -89,17 +89,12 @@ function Ratios({ now }: { now: BenchReading }) {
       <Table
         label="Stiffness against the old blank"
         heads={['From the tip', 'Stiffness against the old one', '95 of 100 times between']}
-      >
-        {rows.map(({ shareOfLength, ratio, low, high }) => (
-          <tr key={shareOfLength}>
-            <th scope="row">{Math.round(shareOfLength * 100)} % of the length</th>
-            <td className={low > 1 || high < 1 ? undefined : 'quiet'}>{percent(ratio)}</td>
-            <td className="quiet">
-              {percent(low)} and {percent(high)}
-            </td>
-          </tr>
-        ))}
-      </Table>
+        rows={rows.map(({ shareOfLength, ratio, low, high }) => [
+          `${Math.round(shareOfLength * 100)} % of the length`,
+          { of: percent(ratio), className: low > 1 || high < 1 ? undefined : 'quiet' },
+          { of: `${percent(low)} and ${percent(high)}`, className: 'quiet' },
+        ])}
+      />
     </>
   );
 }

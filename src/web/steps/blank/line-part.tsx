@@ -52,17 +52,12 @@ function LinesTable({ loadKg }: { loadKg: number }) {
       label="Lines beside the tip load"
       spoken="Fly lines by number beside the tip load"
       heads={['line number', 'first 30 ft', 'in grams', 'tip load, times that']}
-    >
-      {linesNear(loadKg).map(({ number, lowGrains, highGrains, targetGrains, targetKg, ratio }) => (
-        <tr key={number}>
-          <th scope="row">{number}</th>
-          <td>
-            {targetGrains} grains ({lowGrains} to {highGrains})
-          </td>
-          <td>{formatGrams(targetKg, 1)}</td>
-          <td>{fixedDecimals(ratio, 1)}</td>
-        </tr>
-      ))}
-    </Table>
+      rows={linesNear(loadKg).map(({ number, lowGrains, highGrains, targetGrains, targetKg, ratio }) => [
+        number,
+        `${targetGrains} grains (${lowGrains} to ${highGrains})`,
+        formatGrams(targetKg, 1),
+        fixedDecimals(ratio, 1),
+      ])}
+    />
   );
 }

@@ -68,15 +68,12 @@ function SwingTable({ swings, stale }: { swings: readonly SwingPrediction[]; sta
       className={stale ? 'stale' : undefined}
       spoken="First and second frequency of the bare blank and the finished rod"
       heads={['rod', 'first', `${swingsTimed} swings take`, 'second']}
-    >
-      {swings.map(({ rod, modes }) => (
-        <tr key={rod}>
-          <th scope="row">{names[rod]}</th>
-          <td>{modes[0] && hzInWords(modes[0].hz, plusMinusHz(modes[0]))}</td>
-          <td>{modes[0] && `${fixedDecimals(swingsTimed / modes[0].hz, 1)} s`}</td>
-          <td>{modes[1] && hzInWords(modes[1].hz, plusMinusHz(modes[1]))}</td>
-        </tr>
-      ))}
-    </Table>
+      rows={swings.map(({ rod, modes }) => [
+        names[rod],
+        modes[0] && hzInWords(modes[0].hz, plusMinusHz(modes[0])),
+        modes[0] && `${fixedDecimals(swingsTimed / modes[0].hz, 1)} s`,
+        modes[1] && hzInWords(modes[1].hz, plusMinusHz(modes[1])),
+      ])}
+    />
   );
 }

@@ -19,29 +19,19 @@ export function TurnsTable({ request, name }: { request: RotationRequest; name: 
         label={`Turns of ${name} in figures`}
         spoken={`Bow and stiffness of ${name} by angle, ${unit}`}
         heads={['facing down', `bow, ${unit}`, 'curve ±', `second less first load, ${unit}`, 'curve ±']}
-      >
-        {curves.points.map(({ turnRad, bowM, differenceM, odd }, index) => {
+        rows={curves.points.map(({ turnRad, bowM, differenceM, odd }) => {
           const at = Math.round((turnRad * 180) / Math.PI);
           const place = ((at % 360) + 360) % 360;
           const [bow, difference] = [curves.bow[place], curves.difference[place]];
-          return (
-            <tr key={index}>
-              <th scope="row">
-                {degrees(turnRad)}
-                {odd && <span className="small"> left out</span>}
-              </th>
-              <td>{written(bowM)}</td>
-              <td>
-                {written(bow.valueM)} ±{written(bow.plusMinusM)}
-              </td>
-              <td>{written(differenceM)}</td>
-              <td>
-                {written(difference.valueM)} ±{written(difference.plusMinusM)}
-              </td>
-            </tr>
-          );
+          return [
+            `${degrees(turnRad)}${odd ? ' left out' : ''}`,
+            written(bowM),
+            `${written(bow.valueM)} ±${written(bow.plusMinusM)}`,
+            written(differenceM),
+            `${written(difference.valueM)} ±${written(difference.plusMinusM)}`,
+          ];
         })}
-      </Table>
+      />
     </details>
   );
 }

@@ -110,16 +110,10 @@ function CoatsTable({ finish, nowMs }: { finish: FinishOnRod; nowMs: number }) {
               </>
             }
             heads={['What', 'When']}
-          >
-            {coatSchedule(brushedAtMs, times, { roomC, latest: index === coats.length - 1 }).map(
-              ({ due, atMs }) => (
-                <tr key={due}>
-                  <th scope="row">{dueWords[due]}</th>
-                  <td>{sinceWords(atMs, nowMs)}</td>
-                </tr>
-              ),
+            rows={coatSchedule(brushedAtMs, times, { roomC, latest: index === coats.length - 1 }).map(
+              ({ due, atMs }) => [dueWords[due], sinceWords(atMs, nowMs)],
             )}
-          </Table>
+          />
         </div>
       ))}
     </>

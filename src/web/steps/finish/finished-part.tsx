@@ -1,7 +1,6 @@
 import { useMemo } from 'react';
 import { addedInWords, finishedRows } from '../../../words/finished-rod.ts';
 import { standingMarksInWords } from '../../../words/standing-marks.ts';
-import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { Table } from '../../parts/sheet/table.tsx';
 import { useBench } from '../../read/bench.tsx';
@@ -31,19 +30,11 @@ export function FinishedPart() {
       {answer && (
         <>
           <p className={working ? 'quiet' : undefined}>{addedInWords(answer, writer)}</p>
-          <Table label="What guides, thread and finish change" heads={['read', 'bare blank', 'finished rod']}>
-            {finishedRows(answer, writer).map(({ name, bare, finished }) => (
-              <tr key={name}>
-                <th scope="row">{name}</th>
-                <td>
-                  <Figure text={bare} />
-                </td>
-                <td>
-                  <Figure text={finished} />
-                </td>
-              </tr>
-            ))}
-          </Table>
+          <Table
+            label="What guides, thread and finish change"
+            heads={['read', 'bare blank', 'finished rod']}
+            rows={finishedRows(answer, writer).map(({ name, bare, finished }) => [name, bare, finished])}
+          />
         </>
       )}
     </Part>

@@ -29,18 +29,13 @@ export function RackPart({ sorted, numberOf }: { sorted: SortedBag; numberOf(bag
         label="Rack"
         className="stacked"
         heads={['Place from the tip', 'Size', 'Blank there', 'Number in the bag']}
-      >
-        {sorted.places.map(({ guide, size, outsideM, bagId }) => (
-          <tr key={guide}>
-            <th scope="row">{guide}</th>
-            <td data-label="Size">{size}</td>
-            <td data-label="Blank there">{writer.calliper(outsideM)}</td>
-            <td data-label="Number in the bag">
-              {bagId === undefined ? <span className="quiet">order one</span> : numberOf(bagId)}
-            </td>
-          </tr>
-        ))}
-      </Table>
+        rows={sorted.places.map(({ guide, size, outsideM, bagId }) => [
+          guide,
+          size,
+          writer.calliper(outsideM),
+          { of: bagId === undefined ? <span className="quiet">order one</span> : numberOf(bagId) },
+        ])}
+      />
       {sorted.rejects.length > 0 && (
         <>
           <h3>Goes back</h3>

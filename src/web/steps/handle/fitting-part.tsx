@@ -118,22 +118,18 @@ function ReamingTable({ of, steps }: { of: string; steps: HandlePlan['reaming'] 
       label={`Reaming the ${of}`}
       caption={<>Ream the {of}, from its butt-side face</>}
       heads={['Step', 'Open to', 'Down to', 'Then']}
-    >
-      {steps.map((step, index) => (
-        <tr key={step.widthM}>
-          <th scope="row">{index + 1}</th>
-          <td>
-            <Figure text={writer.calliper(step.widthM)} />
-          </td>
-          <td>{step.depthM > 0 ? <Figure text={writer.length(step.depthM)} /> : 'at the face'}</td>
-          <td className="quiet">
-            {step.stopAtM !== undefined && (
-              <Figure text={`stop the reamer at ${writer.length(step.stopAtM)}, ease the rest by hand`} />
-            )}
-          </td>
-        </tr>
-      ))}
-    </Table>
+      rows={steps.map((step, index) => [
+        index + 1,
+        writer.calliper(step.widthM),
+        step.depthM > 0 ? writer.length(step.depthM) : 'at the face',
+        {
+          of:
+            step.stopAtM !== undefined &&
+            `stop the reamer at ${writer.length(step.stopAtM)}, ease the rest by hand`,
+          className: 'quiet',
+        },
+      ])}
+    />
   );
 }
 
@@ -144,20 +140,11 @@ function ArborTable({ plan, show }: FittingPartProps) {
       label="Arbors"
       caption="Arbors, glue between them and at both ends"
       heads={['From the butt end', 'Blank', 'Gap all round']}
-    >
-      {plan.arbors.map((band) => (
-        <tr key={band.fromM}>
-          <th scope="row">
-            <Figure text={`${show(band.fromM)} to ${show(band.toM)}`} />
-          </th>
-          <td>
-            <Figure text={writer.calliper(band.outsideM)} />
-          </td>
-          <td>
-            <Figure text={writer.calliper(band.gapM)} />
-          </td>
-        </tr>
-      ))}
-    </Table>
+      rows={plan.arbors.map((band) => [
+        `${show(band.fromM)} to ${show(band.toM)}`,
+        writer.calliper(band.outsideM),
+        writer.calliper(band.gapM),
+      ])}
+    />
   );
 }

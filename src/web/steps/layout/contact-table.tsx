@@ -35,28 +35,18 @@ export function ContactTable({ loads, fromTipM, writer }: ContactTableProps) {
           </p>
         }
         heads={['span', 'interval', 'clear up to', 'lies on the blank at']}
-      >
-        {rows.map(({ span, intervalM, clearM, clearAtLoad, touching }) => (
-          <tr key={span}>
-            <th scope="row">{span === 0 ? 'tip-top to 1' : `${span} to ${span + 1}`}</th>
-            <td>
-              <Figure text={bare(writer.length(intervalM))} />
-            </td>
-            <td className={touching.length > 0 ? 'attention' : undefined}>
-              <Figure
-                text={
-                  Number.isFinite(clearM)
-                    ? `${bare(writer.length(clearM))} at ${writer.loads[clearAtLoad]}`
-                    : 'no bend found'
-                }
-              />
-            </td>
-            <td>
-              {touching.length === 0 ? 'no load' : touching.map((load) => writer.loads[load]).join(', ')}
-            </td>
-          </tr>
-        ))}
-      </Table>
+        rows={rows.map(({ span, intervalM, clearM, clearAtLoad, touching }) => [
+          span === 0 ? 'tip-top to 1' : `${span} to ${span + 1}`,
+          bare(writer.length(intervalM)),
+          {
+            of: Number.isFinite(clearM)
+              ? `${bare(writer.length(clearM))} at ${writer.loads[clearAtLoad]}`
+              : 'no bend found',
+            className: touching.length > 0 ? 'attention' : undefined,
+          },
+          touching.length === 0 ? 'no load' : touching.map((load) => writer.loads[load]).join(', '),
+        ])}
+      />
     </>
   );
 }

@@ -1,7 +1,6 @@
 import type { ReelLineAnswer } from '../../../engine/flow/reel-line.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { bare } from '../../../words/places.ts';
-import { Figure } from '../../fields/figure.tsx';
 import { Fold } from '../../parts/sheet/fold.tsx';
 import { Table } from '../../parts/sheet/table.tsx';
 
@@ -17,25 +16,17 @@ export function FanLoads({ answer, writer }: FanLoadsProps) {
       <Table
         label="The line off the reel under load"
         heads={['load', 'turns in the first guide', 'clear by']}
-      >
-        {answer.loads.map((load, i) => (
-          <tr key={`${writer.loads[i]}${i}`}>
-            <th scope="row">{writer.loads[i]}</th>
-            <td>
-              <Figure
-                text={
-                  load
-                    ? `${bare(writer.angle(load.lineAngleRad.least))} to ${writer.angle(load.lineAngleRad.largest)}`
-                    : 'no bend found'
-                }
-              />
-            </td>
-            <td className={load && load.clearanceM <= 0 ? 'attention' : undefined}>
-              <Figure text={load ? clearWords(load, writer) : '–'} />
-            </td>
-          </tr>
-        ))}
-      </Table>
+        rows={answer.loads.map((load, i) => [
+          writer.loads[i],
+          load
+            ? `${bare(writer.angle(load.lineAngleRad.least))} to ${writer.angle(load.lineAngleRad.largest)}`
+            : 'no bend found',
+          {
+            of: load ? clearWords(load, writer) : '–',
+            className: load && load.clearanceM <= 0 ? 'attention' : undefined,
+          },
+        ])}
+      />
     </Fold>
   );
 }

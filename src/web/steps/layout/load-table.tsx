@@ -2,7 +2,6 @@ import { type StrainLevels, strainVerdict } from '../../../engine/bench/strain.t
 import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
-import { Figure } from '../../fields/figure.tsx';
 import { Table } from '../../parts/sheet/table.tsx';
 
 interface LoadTableProps {
@@ -28,28 +27,23 @@ export function LoadTable({ names, loads, rest, strain, system }: LoadTableProps
         </p>
       }
       heads={['load', 'tip out', 'tip above', 'tip drop', 'strain', 'at, from tip']}
-    >
-      {loads.map((load, i) => (
-        <tr key={`${names[i]}${i}`}>
-          <th scope="row">{names[i]}</th>
-          <td data-label="tip out">
-            <Figure text={show(load.xM[0])} />
-          </td>
-          <td data-label="tip above">
-            <Figure text={show(load.yM[0]).replace('-', '−')} />
-          </td>
-          <td data-label="tip drop">{rest && <Figure text={show(rest.yM[0] - load.yM[0])} />}</td>
-          <td data-label="strain">
-            {load.strain.percent.toFixed(2)} %
-            {strainVerdict(load.strain.percent, strain) !== 'within' && (
-              <span className="quiet small"> only computed</span>
-            )}
-          </td>
-          <td data-label="at, from tip" className="quiet">
-            <Figure text={show(load.strain.fromTipM)} />
-          </td>
-        </tr>
-      ))}
-    </Table>
+      rows={loads.map((load, i) => [
+        names[i],
+        show(load.xM[0]),
+        show(load.yM[0]).replace('-', '−'),
+        rest && show(rest.yM[0] - load.yM[0]),
+        {
+          of: (
+            <>
+              {load.strain.percent.toFixed(2)} %
+              {strainVerdict(load.strain.percent, strain) !== 'within' && (
+                <span className="quiet small"> only computed</span>
+              )}
+            </>
+          ),
+        },
+        { of: show(load.strain.fromTipM), className: 'quiet' },
+      ])}
+    />
   );
 }

@@ -6,7 +6,6 @@ import { placeInWords } from '../../../words/criteria.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { reelFeelsInWords, worstRubbingInWords } from '../../../words/real-line.ts';
 import { Field } from '../../fields/field.tsx';
-import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { Table } from '../../parts/sheet/table.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
@@ -78,21 +77,14 @@ function FrictionTable({ loads, writer }: { loads: readonly RealLineAtLoad[]; wr
         </p>
       }
       heads={['load', 'winding in', 'letting out', 'rubbing', 'worst, free']}
-    >
-      {loads.map((load, i) => (
-        <tr key={`${writer.loads[i]}${i}`}>
-          <th scope="row">{writer.loads[i]}</th>
-          <td data-label="winding in">{reelFeelsInWords(load, 'in', writer)}</td>
-          <td data-label="letting out">{reelFeelsInWords(load, 'out', writer)}</td>
-          <td data-label="rubbing">
-            <Figure text={worstRubbingInWords(load)} />
-          </td>
-          <td data-label="worst, free" className="quiet card-wide">
-            <Figure text={worstWords(load.free, writer)} />
-          </td>
-        </tr>
-      ))}
-    </Table>
+      rows={loads.map((load, i) => [
+        writer.loads[i],
+        reelFeelsInWords(load, 'in', writer),
+        reelFeelsInWords(load, 'out', writer),
+        worstRubbingInWords(load),
+        { of: worstWords(load.free, writer), className: 'quiet card-wide' },
+      ])}
+    />
   );
 }
 

@@ -56,22 +56,13 @@ function GripsTable({ loads, writer }: { loads: readonly TwoGripsAtLoad[]; write
         frame="close-table"
         className="stacked"
         heads={['load', 'lower hand', 'upper hand', 'moment held']}
-      >
-        {loads.map((at, load) => (
-          <tr key={load}>
-            <th scope="row">{writer.loads[load]}</th>
-            <td data-label="lower hand">
-              <Figure text={lowerHandInWords(at, writer)} />
-            </td>
-            <td data-label="upper hand">
-              <Figure text={upperHandInWords(at, writer)} />
-            </td>
-            <td data-label="moment held">
-              <Figure text={writer.torque(Math.abs(at.momentNm))} />
-            </td>
-          </tr>
-        ))}
-      </Table>
+        rows={loads.map((at, load) => [
+          writer.loads[load],
+          lowerHandInWords(at, writer),
+          upperHandInWords(at, writer),
+          writer.torque(Math.abs(at.momentNm)),
+        ])}
+      />
       <p className="small quiet">
         Hands pull square to the handle. Handle and reel are left out; the grip between front and upper hand
         is taken as stiff.

@@ -1,5 +1,4 @@
 import type { CurvePoint } from '../../../record/load-curve.ts';
-import { Figure } from '../../fields/figure.tsx';
 import type { ShowLength } from '../../parts/photo/photo-request.ts';
 import { Table } from '../../parts/sheet/table.tsx';
 
@@ -19,22 +18,13 @@ export function CurveTable({ points, show }: { points: readonly CurvePoint[]; sh
           </>
         }
         heads={['From tip', 'To the right', 'Up', 'Standard error']}
-      >
-        {rows.map(({ fromTipM, xM, yM, sigmaM }) => (
-          <tr key={fromTipM}>
-            <th scope="row">
-              <Figure text={show(fromTipM)} />
-            </th>
-            <td>
-              <Figure text={show(xM)} />
-            </td>
-            <td>
-              <Figure text={show(yM)} />
-            </td>
-            <td>{(sigmaM * 1000).toFixed(1)} mm</td>
-          </tr>
-        ))}
-      </Table>
+        rows={rows.map(({ fromTipM, xM, yM, sigmaM }) => [
+          show(fromTipM),
+          show(xM),
+          show(yM),
+          `${(sigmaM * 1000).toFixed(1)} mm`,
+        ])}
+      />
     </details>
   );
 }

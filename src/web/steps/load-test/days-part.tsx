@@ -138,26 +138,15 @@ function Compared({ answer, names }: { answer: DaysCompared; names: [string, str
         label="Marks of two days"
         caption="Best place of every guide, from the tip"
         heads={['Guide', names[0], names[1], 'Apart', 'Slack', 'Repeats']}
-      >
-        {marks.map(({ fromTipM: [a, b], slackM, within }, i) => (
-          <tr key={i}>
-            <th scope="row">{i + 1}</th>
-            <td>
-              <Figure text={length(a)} />
-            </td>
-            <td>
-              <Figure text={length(b)} />
-            </td>
-            <td>
-              <Figure text={length(Math.abs(b - a))} />
-            </td>
-            <td>
-              <Figure text={length(slackM)} />
-            </td>
-            <td className={within ? '' : 'attention'}>{within ? 'yes' : '▲ no'}</td>
-          </tr>
-        ))}
-      </Table>
+        rows={marks.map(({ fromTipM: [a, b], slackM, within }, i) => [
+          i + 1,
+          length(a),
+          length(b),
+          length(Math.abs(b - a)),
+          length(slackM),
+          { of: within ? 'yes' : '▲ no', className: within ? '' : 'attention' },
+        ])}
+      />
     </>
   );
 }

@@ -82,21 +82,14 @@ function SecondTable({ answer }: { answer: SecondAnswer }) {
         label="Second stiffness in figures"
         spoken="Stiffness from moment over curvature"
         heads={['From tip', 'EI in N·m²', '95 %', 'fit, averaged alike', 'apart, standard deviations']}
-      >
-        {answer.windows.map((row) => (
-          <tr key={row.fromTipM}>
-            <th scope="row">
-              <Figure text={`${length(row.fromTipM)} to ${length(row.toTipM)}`} />
-            </th>
-            <td>{figure(row.EINm2)}</td>
-            <td>
-              {figure(row.lowNm2)} to {figure(row.highNm2)}
-            </td>
-            <td>{row.fitNm2 === undefined ? '–' : figure(row.fitNm2)}</td>
-            <td>{row.sigmas === undefined ? '–' : row.sigmas.toFixed(1).replace('-', '−')}</td>
-          </tr>
-        ))}
-      </Table>
+        rows={answer.windows.map((row) => [
+          `${length(row.fromTipM)} to ${length(row.toTipM)}`,
+          figure(row.EINm2),
+          `${figure(row.lowNm2)} to ${figure(row.highNm2)}`,
+          row.fitNm2 === undefined ? '–' : figure(row.fitNm2),
+          row.sigmas === undefined ? '–' : row.sigmas.toFixed(1).replace('-', '−'),
+        ])}
+      />
     </details>
   );
 }

@@ -34,14 +34,14 @@ export function QuoteSums({ quote, unpriced, currency }: QuoteSumsProps) {
   return (
     <>
       {missing && <p className="attention">▲ Price not complete: it will be once {missing}.</p>}
-      <Table label="How the price comes about" heads={['The price', 'Amount']}>
-        {rows.map(([name, amount]) => (
-          <tr key={name}>
-            <th scope="row">{name === 'To pay' ? <strong>{name}</strong> : name}</th>
-            <td className="papers-amount">{writeMoney(amount, currency)}</td>
-          </tr>
-        ))}
-      </Table>
+      <Table
+        label="How the price comes about"
+        heads={['The price', 'Amount']}
+        rows={rows.map(([name, amount]) => [
+          { of: name === 'To pay' ? <strong>{name}</strong> : name },
+          { of: writeMoney(amount, currency), className: 'papers-amount' },
+        ])}
+      />
     </>
   );
 }

@@ -1,7 +1,6 @@
 import type { GuideFate, TipRepair } from '../../../engine/repair/broken-tip.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
 import { sentenceOf } from '../../../words/sentence.ts';
-import { Figure } from '../../fields/figure.tsx';
 import { Table } from '../../parts/sheet/table.tsx';
 import { useShop } from '../../read/shop.tsx';
 
@@ -24,20 +23,16 @@ export function GuideFates({
         className="ticket-fates"
         spoken="Guides from the old tip and from the new one"
         heads={['Guide', 'From old tip', 'From new tip', 'To do']}
-      >
-        {repair.guides.map((fate, index) => (
-          <tr key={fate.wasFromTipM}>
-            <th scope="row">{index + 1}</th>
-            <td>
-              <Figure text={length(fate.wasFromTipM)} />
-            </td>
-            <td>{'fromTipM' in fate ? <Figure text={length(fate.fromTipM)} /> : '–'}</td>
-            <td className={fate.kind === 'stays' ? 'ticket-to-do quiet' : 'ticket-to-do'}>
-              <Figure text={toDo(fate, length)} />
-            </td>
-          </tr>
-        ))}
-      </Table>
+        rows={repair.guides.map((fate, index) => [
+          index + 1,
+          length(fate.wasFromTipM),
+          'fromTipM' in fate ? length(fate.fromTipM) : '–',
+          {
+            of: toDo(fate, length),
+            className: fate.kind === 'stays' ? 'ticket-to-do quiet' : 'ticket-to-do',
+          },
+        ])}
+      />
       <p className="small quiet">
         Common practice, no source: the first interval at least three quarters of what it was, intervals
         growing down the rod, as few wraps cut as possible. Tape the guides on and bend the rod before you

@@ -70,21 +70,17 @@ export function GuideHelper({ ticket }: { ticket: Build }) {
               ))}
             </ul>
           )}
-          <Table label="Its wraps" heads={['Wrap', 'Section', 'Starts, from its tip end', 'Ends', 'Turns']}>
-            {found.wraps.map((wrap) => (
-              <tr key={wrap.fromTipM}>
-                <th scope="row">{wrapName(wrap.id)}</th>
-                <td>{wraps?.blank.sections[wrap.section]?.name}</td>
-                <td>
-                  <Figure text={length(wrap.startFromOwnTipM)} />
-                </td>
-                <td>
-                  <Figure text={length(wrap.endFromOwnTipM)} />
-                </td>
-                <td>{Math.round(wrap.turns)}</td>
-              </tr>
-            ))}
-          </Table>
+          <Table
+            label="Its wraps"
+            heads={['Wrap', 'Section', 'Starts, from its tip end', 'Ends', 'Turns']}
+            rows={found.wraps.map((wrap) => [
+              wrapName(wrap.id),
+              wraps?.blank.sections[wrap.section]?.name,
+              length(wrap.startFromOwnTipM),
+              length(wrap.endFromOwnTipM),
+              Math.round(wrap.turns),
+            ])}
+          />
         </>
       )}
     </>

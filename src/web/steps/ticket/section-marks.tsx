@@ -1,6 +1,5 @@
 import { locateMark } from '../../../engine/bench/assemble.ts';
 import type { SectionMark, SectionRepair } from '../../../engine/repair/replaced-section.ts';
-import { Figure } from '../../fields/figure.tsx';
 import { Table } from '../../parts/sheet/table.tsx';
 
 interface SectionMarksProps {
@@ -22,17 +21,14 @@ export function SectionMarks({ repair, length, anewFromTipM }: SectionMarksProps
     <Table
       label="Guides on the new section and beside it"
       heads={['Guide', 'Section', 'From its tip end', 'From the tip', 'To do']}
-    >
-      {placed.map((mark) => (
-        <tr key={mark.guide}>
-          <th scope="row">{mark.guide}</th>
-          <td>{mark.section}</td>
-          <td>{mark.fromOwnTipM === undefined ? '–' : <Figure text={length(mark.fromOwnTipM)} />}</td>
-          <td>{mark.fromTipM === undefined ? '–' : <Figure text={length(mark.fromTipM)} />}</td>
-          <td className={mark.rewrapped ? undefined : 'quiet'}>{toDo(mark)}</td>
-        </tr>
-      ))}
-    </Table>
+      rows={placed.map((mark) => [
+        mark.guide,
+        mark.section,
+        mark.fromOwnTipM === undefined ? '–' : length(mark.fromOwnTipM),
+        mark.fromTipM === undefined ? '–' : length(mark.fromTipM),
+        { of: toDo(mark), className: mark.rewrapped ? undefined : 'quiet' },
+      ])}
+    />
   );
 }
 

@@ -1,6 +1,5 @@
 import type { RodShape, ShortenedRod } from '../../../engine/repair/shortened-rod.ts';
 import { formatGrams, formatLength } from '../../../engine/units/format-quantity.ts';
-import { Figure } from '../../fields/figure.tsx';
 import { Table } from '../../parts/sheet/table.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { useWidth } from '../../read/use-width.ts';
@@ -68,19 +67,16 @@ function BeforeAfter({ rods: { before, after } }: { rods: ShortenedRod }) {
       label="Before and after"
       className="ticket-before-after"
       heads={['The rod', 'Before', 'After', 'Change']}
-    >
-      {rows.map(([name, of, write]) => {
+      rows={rows.map(([name, of, write]) => {
         const [a, b] = [of(before), of(after)];
-        return (
-          <tr key={name}>
-            <th scope="row">{name}</th>
-            <td>{a === undefined ? '–' : <Figure text={write(a)} />}</td>
-            <td>{b === undefined ? '–' : <Figure text={write(b)} />}</td>
-            <td>{a === undefined || b === undefined ? '–' : percent(b / a - 1)}</td>
-          </tr>
-        );
+        return [
+          name,
+          a === undefined ? '–' : write(a),
+          b === undefined ? '–' : write(b),
+          a === undefined || b === undefined ? '–' : percent(b / a - 1),
+        ];
       })}
-    </Table>
+    />
   );
 }
 

@@ -2,7 +2,6 @@ import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
 import { formatOnTape, type TapeStep } from '../../../engine/units/tape-step.ts';
 import type { Wrap } from '../../../engine/wraps/plan-wraps.ts';
 import { roundWrapName } from '../../../words/wrap-name.ts';
-import { Figure } from '../../fields/figure.tsx';
 import { SectionCaption } from '../../parts/sheet/section-caption.tsx';
 import { Table } from '../../parts/sheet/table.tsx';
 import { useShop } from '../../read/shop.tsx';
@@ -35,31 +34,18 @@ export function WrapsTable({ blank, wraps, round, step }: WrapsTableProps) {
             'Turns',
             'Thread',
           ]}
-        >
-          {wraps
+          rows={wraps
             .filter((wrap) => wrap.section === index)
-            .map((wrap) => (
-              <tr key={wrap.id}>
-                <th scope="row">{roundWrapName(wrap.id, round)}</th>
-                <td data-label="Starts, from its tip end">
-                  <Figure text={formatOnTape(wrap.startFromOwnTipM, step)} />
-                </td>
-                <td data-label="Ends">
-                  <Figure text={formatOnTape(wrap.endFromOwnTipM, step)} />
-                </td>
-                <td data-label="Starts, from its butt end">
-                  <Figure text={formatOnTape(wrap.startFromOwnButtM, step)} />
-                </td>
-                <td data-label="Length">
-                  <Figure text={writer.fine(wrap.toTipM - wrap.fromTipM)} />
-                </td>
-                <td data-label="Turns">{Math.round(wrap.turns)}</td>
-                <td data-label="Thread">
-                  <Figure text={writer.run(wrap.threadM + wrap.trimThreadM)} />
-                </td>
-              </tr>
-            ))}
-        </Table>
+            .map((wrap) => [
+              roundWrapName(wrap.id, round),
+              formatOnTape(wrap.startFromOwnTipM, step),
+              formatOnTape(wrap.endFromOwnTipM, step),
+              formatOnTape(wrap.startFromOwnButtM, step),
+              writer.fine(wrap.toTipM - wrap.fromTipM),
+              Math.round(wrap.turns),
+              writer.run(wrap.threadM + wrap.trimThreadM),
+            ])}
+        />
       ))}
     </>
   );
