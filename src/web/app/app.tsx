@@ -1,4 +1,5 @@
-import { lazy, Suspense, useEffect } from 'react';
+import { lazy, Suspense, useEffect, useState } from 'react';
+import { Button, Dialog, Heading, Modal } from 'react-aria-components';
 import { Redirect, Route, Switch } from 'wouter';
 import { KeyPad } from '../fields/key-pad.tsx';
 import { preload } from '../offline/preload.ts';
@@ -8,7 +9,7 @@ import { ShopProvider } from '../read/shop.tsx';
 import { PairPage } from '../steps/settings/pair-page.tsx';
 import { SettingsPage } from '../steps/settings/settings-page.tsx';
 import { ShelfPage } from '../steps/shelf/shelf-page.tsx';
-import { ReplacedNotice } from './replaced-notice.tsx';
+import { recordReplaced } from '../store/open-document.ts';
 import './shell.css';
 
 /** The shelf alone comes with the first page; a build's engine, drawings and forms follow, while it rests or asked. */
@@ -80,5 +81,28 @@ function ShopSheets() {
         </Switch>
       </Suspense>
     </ShopProvider>
+  );
+}
+
+/** Over everything, once a backup or an imported shop stands in the place of what this page shows. Unsent edits are kept and sent after. */
+function ReplacedNotice() {
+  const [replaced, setReplaced] = useState(false);
+  useEffect(() => {
+    const heard = () => setReplaced(true);
+    addEventListener(recordReplaced, heard);
+    return () => removeEventListener(recordReplaced, heard);
+  }, []);
+  return (
+    <Modal className="dialog" isOpen={replaced} isKeyboardDismissDisabled>
+      <Dialog role="alertdialog">
+        <Heading slot="title">This record was replaced by a backup</Heading>
+        <p>
+          A backup was restored, or a shop was imported. This page still shows the old record. Load it again.
+        </p>
+        <Button className="button button-main" autoFocus onPress={() => location.reload()}>
+          Load again
+        </Button>
+      </Dialog>
+    </Modal>
   );
 }

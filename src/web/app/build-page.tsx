@@ -1,4 +1,5 @@
-import { useEffect } from 'react';
+import { useEffect, useRef } from 'react';
+import { useLocation } from 'wouter';
 import { AlarmBar } from '../parts/alarm-bar.tsx';
 import { BuildProvider } from '../parts/open-build.tsx';
 import { Page } from '../parts/sheet/page.tsx';
@@ -7,7 +8,6 @@ import { UndoButtons } from '../parts/sheet/undo-buttons.tsx';
 import { useBuild } from '../read/build-context.ts';
 import { HelpLinks } from './help-links.tsx';
 import { Mishap } from './mishap.tsx';
-import { StepHeading } from './step-heading.tsx';
 import { StepRail } from './step-rail.tsx';
 import { preloadSteps, useStepSheet } from './step-sheets.ts';
 import { sheetName, TitleBlock } from './title-block.tsx';
@@ -80,5 +80,26 @@ function StepInPlace({ step }: { step: string }) {
         before go on working.
       </p>
     </div>
+  );
+}
+
+/**
+ * Says which step is at hand, to a reader that speaks. Whoever goes on to another step or screen lands here, at the
+ * top of the sheet, and not on a link that is gone.
+ */
+function StepHeading({ name }: { name: string }) {
+  const [path] = useLocation();
+  const heading = useRef<HTMLHeadingElement>(null);
+  const before = useRef(path);
+  useEffect(() => {
+    if (before.current === path) return;
+    before.current = path;
+    scrollTo(0, 0);
+    heading.current?.focus({ preventScroll: true });
+  }, [path]);
+  return (
+    <h2 ref={heading} tabIndex={-1} className="visually-hidden">
+      {name}
+    </h2>
   );
 }

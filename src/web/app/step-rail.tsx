@@ -1,8 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { Link } from 'wouter';
 import { steps } from '../parts/sheet/steps.ts';
-import { useBench } from '../read/bench.tsx';
-import { waitsFor } from './step-state.ts';
+import { type BenchReading, useBench } from '../read/bench.tsx';
 
 /** The steps as a drawn rail: the one at hand underlined strongly, those that wait in quiet ink with what for. */
 export function StepRail({ build, current }: { build: string; current: string }) {
@@ -39,4 +38,13 @@ export function StepRail({ build, current }: { build: string; current: string })
 
 function Waiting({ words }: { words: string | undefined }) {
   return words && <span className="rail-missing">{words}</span>;
+}
+
+/** What a step still waits for; undefined when it can be worked on. */
+function waitsFor(step: string, { bench, choices, profile }: BenchReading): string | undefined {
+  if (step !== 'layout' && step !== 'marks') return undefined;
+  if (!bench || bench.sections.length === 0) return 'needs the sections';
+  if (profile.length === 0) return 'needs a diameter';
+  const placed = choices?.guides.every(({ stationM }) => stationM !== undefined) ?? false;
+  return step === 'marks' && !placed ? 'needs a layout' : undefined;
 }

@@ -3,11 +3,18 @@ import type { Change, Objection, Path } from '../../record/operation.ts';
 import type { Field, FieldValue } from '../../record/schema.ts';
 import { findField } from '../../record/validate.ts';
 import { fieldDeed } from '../../words/deeds.ts';
-import { hintText, labelOf, type Reader } from '../../words/field-text.ts';
+import {
+  hintText,
+  labelOf,
+  originText,
+  paleText,
+  type Reader,
+  rangeText,
+  storedText,
+} from '../../words/field-text.ts';
 import { useShop } from '../read/shop.tsx';
 import { quantityOf } from '../read/values.ts';
-import { useFieldPlace } from './place.ts';
-import { type Standard, standardOf } from './standard.ts';
+import { type FieldPlace, useFieldPlace } from './place.ts';
 
 export interface Option {
   value: string;
@@ -92,4 +99,23 @@ function declaredAt(kind: Parameters<typeof findField>[0], path: Path): Field {
   const field = findField(kind, path);
   if (typeof field === 'string') throw new Error(field);
   return field;
+}
+
+/** What holds while a field is empty, and where that comes from. */
+interface Standard {
+  value: FieldValue;
+  text: string | undefined;
+  from: string | undefined;
+}
+
+/** The shop's habit before common practice, with the trade's range beside either. */
+function standardOf(place: FieldPlace, path: Path, field: Field, reader: Reader): Standard {
+  const value = place.habit?.(path) ?? null;
+  if (value === null) {
+    const usual = field.usual ?? null;
+    return { value: usual, text: paleText(field, reader), from: originText(field, reader) };
+  }
+  const range = rangeText(field, reader);
+  const from = range ? `your shop’s; typical ${range}` : 'your shop’s';
+  return { value, text: storedText(field, value, reader), from };
 }

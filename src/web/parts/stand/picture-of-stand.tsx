@@ -1,18 +1,18 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { LoadPhoto } from '../../../record/read-load-photo.ts';
-import { readWalls, wallOfMarks } from '../../../record/read-walls.ts';
+import { fewestMarks, readWalls, wallOfMarks } from '../../../record/read-walls.ts';
 import type { DeedId } from '../../../words/deeds.ts';
 import { Field } from '../../fields/field.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { api } from '../../store/open-document.ts';
 import { MarksFields } from '../photo/marks-fields.tsx';
-import { photoReading } from '../photo/photo-request.ts';
+import { type PhotoReading, photoReading } from '../photo/photo-request.ts';
 import { PhotoStage } from '../photo/photo-stage.tsx';
 import { movePlace, removePlace, rowChanges, setPlace } from '../photo/place-changes.ts';
 import { handlesOf } from '../photo/stage-handles.ts';
-import { ToolChoice } from '../photo/tool-choice.tsx';
+import { type Tool, ToolChoice } from '../photo/tool-choice.tsx';
 import { TraceBar, TraceSay } from '../photo/trace-bar.tsx';
 import { useFineLength } from '../photo/use-fine-length.ts';
 import { useFoundEnds } from '../photo/use-found-ends.ts';
@@ -20,7 +20,6 @@ import { useFoundMarks } from '../photo/use-found-marks.ts';
 import type { TraceState } from '../photo/use-trace.ts';
 import { useTrace } from '../photo/use-trace.ts';
 import { Fold } from '../sheet/fold.tsx';
-import { tapWords, wantedTap } from './wanted-tap.ts';
 import { whereTheBlankIs } from './where-the-blank-is.ts';
 
 export interface PictureOfStandProps {
@@ -124,3 +123,19 @@ function useReadByItself(photo: LoadPhoto, trace: TraceState, may: boolean): voi
     trace.run();
   });
 }
+
+/** What is still missing is what a tap sets: marks where the printed ones were not found, then the ends. */
+function wantedTap({ marks, butt, tip }: PhotoReading): Tool {
+  if (marks.length < fewestMarks && !butt) return 'mark';
+  if (!butt) return 'butt';
+  return tip ? 'look' : 'tip';
+}
+
+const tapWords: Record<Tool, string | undefined> = {
+  mark: 'a mark',
+  butt: 'the butt',
+  tip: 'the tip',
+  via: 'a point between',
+  ring: undefined,
+  look: undefined,
+};

@@ -1,10 +1,9 @@
-import { useMemo } from 'react';
+import { useMemo, useSyncExternalStore } from 'react';
 import { type ShapePoint, shapeAt } from '../../../engine/flow/expected-reading.ts';
 import { expectedInWords } from '../../../words/expected-drop.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { narrowFigureBox, SetupFigure } from '../../parts/drawing/setup-figure.tsx';
 import { useShop } from '../../read/shop.tsx';
-import { useNarrow } from '../../read/use-narrow.ts';
 import { quantityOf, siOf, textOf } from '../../read/values.ts';
 import type { SetupRows, TestRows } from './reading-rows.ts';
 import { flagsOf } from './reading-rows.ts';
@@ -109,4 +108,18 @@ function question({ flagM }: ReadingAt, place: string, edge: string, weight: str
     return `${hang} Right where the blank leaves the clamp: from the level line ${way} to the ${edge}.`;
   }
   return `${hang} At ${place}: from the level line down to the ${edge}, how far?`;
+}
+
+/** As wide as a telephone held upright, as the style sheets have it. */
+const narrow = () => matchMedia('(max-width: 40rem)');
+
+function useNarrow(): boolean {
+  return useSyncExternalStore(
+    (changed) => {
+      const query = narrow();
+      query.addEventListener('change', changed);
+      return () => query.removeEventListener('change', changed);
+    },
+    () => narrow().matches,
+  );
 }

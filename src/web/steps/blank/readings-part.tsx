@@ -2,10 +2,13 @@ import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { Stand } from '../../../record/read-load-tests.ts';
 import { setupName } from '../../../record/row-names.ts';
+import { boughtByNext, boughtInWords } from '../../../words/next-reading.ts';
+import { Figure } from '../../fields/figure.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { LeadCaution } from '../../parts/cautions/lead-caution.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useOpenParts } from '../../read/open-parts.ts';
+import { useShop } from '../../read/shop.tsx';
 import { textOf } from '../../read/values.ts';
 import { ChooseProtocol } from './choose-protocol.tsx';
 import { NextReadingPart } from './next-reading-part.tsx';
@@ -14,8 +17,7 @@ import { ProtocolPrint } from './protocol-print.tsx';
 import { countReadings, type SetupRows } from './reading-rows.ts';
 import { SetupCard } from './setup-card.tsx';
 import { SpanCard } from './span-card.tsx';
-import { useNextReading } from './use-next-reading.ts';
-import { WhatItBuys } from './what-it-buys.tsx';
+import { type NextReadingState, useNextReading } from './use-next-reading.ts';
 
 /** The bend of the blank as read on the bench, set-up by set-up. */
 export function ReadingsPart({ setups, stands }: { setups: readonly SetupRows[]; stands: readonly Stand[] }) {
@@ -139,6 +141,28 @@ function ReadingCautions() {
         the floor, never over feet. A blank can break below any level named here.
       </Caution>
       <LeadCaution />
+    </div>
+  );
+}
+
+const bar = { width: 240, height: 14 };
+
+/** How well the marks are known by now, and what the next readings would buy: one line over one bar. */
+function WhatItBuys({ next: { answer, missing, failure } }: { next: NextReadingState }) {
+  const { writer } = useShop();
+  const bought = !missing && !failure && answer ? boughtByNext(answer) : undefined;
+  if (!bought) return null;
+  const share = (lengthM: number) => (bar.width * Math.min(lengthM, bought.nowM)) / bought.nowM;
+  return (
+    <div className="what-it-buys screen-only" role="status">
+      <p>
+        <Figure text={boughtInWords(bought, writer)} />
+      </p>
+      <svg viewBox={`0 0 ${bar.width} ${bar.height}`} width={bar.width} aria-hidden="true">
+        <rect y={3} width={bar.width} height={8} className="bought-now" />
+        <rect y={3} width={share(bought.thenM)} height={8} className="bought-then" />
+        <path d={`M${share(bought.slackM)} 0v${bar.height}`} className="bought-slack" />
+      </svg>
     </div>
   );
 }

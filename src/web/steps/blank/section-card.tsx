@@ -10,7 +10,6 @@ import { useShop } from '../../read/shop.tsx';
 import { siOf, textOf } from '../../read/values.ts';
 import { DiameterFields } from './diameter-fields.tsx';
 import { changesForLength } from './diameter-places.ts';
-import { JointFields } from './joint-fields.tsx';
 
 interface SectionCardProps {
   section: Row;
@@ -80,4 +79,27 @@ function lineSideWords(section: Row): string {
   if (angleRad === undefined) return 'Line side not chosen; see Sweep and spine.';
   const [reference, method] = [textOf(section, 'lineSideReference'), textOf(section, 'lineSideMethod')];
   return `Line side ${lineSideInWords({ angleRad, reference, method })}.`;
+}
+
+/** The joint at a section's butt end: its kind decides what is to be measured. */
+function JointFields({ section, name, below }: { section: Row; name: string; below: string }) {
+  const path = (field: string) => ['sections', section.id, field] as const;
+  const kind = textOf(section, 'joint');
+  return (
+    <fieldset className="joint">
+      <legend className="field-label">Joint to {below}</legend>
+      <Field label={`Kind of joint between ${name} and ${below}`} labelHidden path={path('joint')} />
+      <div className="fields-two">
+        {kind === 'spigot' ? (
+          <>
+            <Field path={path('spigotGap')} />
+            <Field path={path('spigotLength')} />
+          </>
+        ) : (
+          <Field path={path('overlap')} />
+        )}
+        <Field path={path('jointStiffness')} />
+      </div>
+    </fieldset>
+  );
 }

@@ -2,15 +2,18 @@ import { useMemo } from 'react';
 import { Button } from 'react-aria-components';
 import { blankTorsion } from '../../../engine/flow/blank-torsion.ts';
 import { rodKindOf } from '../../../engine/kinds/rod-kinds.ts';
+import { twistSheet } from '../../../sheets/twist-sheet.ts';
 import { torsionInWords } from '../../../words/round.ts';
 import { twistSteps } from '../../../words/twist-steps.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { Field, FieldsRow } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
+import { PrintButton } from '../../parts/sheet/print-button.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
+import { useShop } from '../../read/shop.tsx';
 import { tablesOf } from '../../read/tables-of.ts';
-import { PrintTwist } from './print-twist.tsx';
+import { siOf } from '../../read/values.ts';
 
 /** How stiff the blank is in twist: typical of its material, stated, or read with a bar across it. */
 export function TwistPart() {
@@ -67,5 +70,22 @@ export function TwistPart() {
         </p>
       </Part>
     </BuildFields>
+  );
+}
+
+/** The bar's steps and its readings as a sheet of paper with boxes to fill in. */
+function PrintTwist() {
+  const { single, rows } = useBuild();
+  const { writer } = useShop();
+  const place = single('twistTest');
+  const twist = {
+    barFromTipM: siOf(place, 'barFromTip'),
+    clampFromTipM: siOf(place, 'clampFromTip'),
+    weights: rows('twists').map((row) => ({ massKg: siOf(row, 'hung'), armM: siOf(row, 'arm') })),
+  };
+  return (
+    <PrintButton sheet="twist" draw={(on) => [twistSheet(twist, { ...on, writer })]}>
+      Print the sheet for the bar
+    </PrintButton>
   );
 }

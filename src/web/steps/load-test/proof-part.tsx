@@ -1,10 +1,11 @@
 import { useMemo, useState } from 'react';
 import { Button, Checkbox } from 'react-aria-components';
 import { nextProofKg } from '../../../engine/flow/next-proof.ts';
-import { hungBefore } from '../../../engine/load-test/judge-proof.ts';
+import { hungBefore, judgeProof } from '../../../engine/load-test/judge-proof.ts';
 import { formatDegrees, formatGrams } from '../../../engine/units/format-quantity.ts';
-import { readProofs } from '../../../record/read-proofs.ts';
+import { type Proof, readProofs } from '../../../record/read-proofs.ts';
 import { buildSchema, type Field } from '../../../record/schema.ts';
+import { agreedInWords } from '../../../words/judging.ts';
 import { FieldFrame } from '../../fields/field-frame.tsx';
 import { readTyped } from '../../fields/read-typed.ts';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -17,7 +18,6 @@ import { useSentence } from '../../read/use-sentence.ts';
 import { newProof } from './new-proof.ts';
 import { predictProof } from './predict-proof.ts';
 import { ProofCard } from './proof-card.tsx';
-import { ProofScore } from './proof-score.tsx';
 
 const weight: Field = { ...buildSchema.proofs.fields.hung, min: 0.001, max: 20 } as Field;
 
@@ -110,5 +110,21 @@ export function ProofPart({ model }: { model: SheetModel }) {
         <ProofCard key={proof.id} proof={proof} />
       ))}
     </Part>
+  );
+}
+
+/** Predicted against seen over all proofs of this rod that the builder did not set aside. */
+function ProofScore({ proofs }: { proofs: readonly Proof[] }) {
+  const verdicts = proofs
+    .filter(({ setAside }) => !setAside)
+    .map(({ predicted, seen }) => judgeProof(predicted, seen))
+    .filter(({ counted }) => counted > 0);
+  if (verdicts.length === 0) return null;
+  const sum = (of: 'counted' | 'agreed') => verdicts.reduce((total, verdict) => total + verdict[of], 0);
+  return (
+    <p role="status">
+      <strong>{agreedInWords({ agreed: sum('agreed'), counted: sum('counted') })}</strong> on this rod, over{' '}
+      {verdicts.length} {verdicts.length === 1 ? 'weight' : 'weights'}.
+    </p>
   );
 }

@@ -2,8 +2,11 @@ import { useMemo } from 'react';
 import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
 import type { FerruleZone } from '../../../engine/bench/ferrule-zones.ts';
 import type { MarksList } from '../../../engine/marks/marks-list.ts';
+import type { Sheet } from '../../../sheets/drawing.ts';
 import { marksSheet } from '../../../sheets/marks-sheet.ts';
+import { type StripPaper, type StripsOn, usualRollM } from '../../../sheets/paper-size.ts';
 import { piecesOn, stripsOf, stripsSheet } from '../../../sheets/strips-sheet.ts';
+import { pageSvg } from '../../../sheets/svg.ts';
 import { Field } from '../../fields/field.tsx';
 import { ShopFields } from '../../fields/shop-fields.tsx';
 import { PrinterFields, usePrinterChoice } from '../../parts/printer-choice.tsx';
@@ -12,9 +15,8 @@ import { Part } from '../../parts/sheet/part.tsx';
 import { PrintButton } from '../../parts/sheet/print-button.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
+import { siOf, textOf } from '../../read/values.ts';
 import { StripsPlan } from './strips-plan.tsx';
-import { StripsPreview } from './strips-preview.tsx';
-import { useStripPaper } from './use-strip-paper.ts';
 
 export interface StripsPartProps {
   blank: AssembledBlank;
@@ -69,4 +71,37 @@ function countWords(plan: readonly { pieces: readonly { joinAfterMm?: number }[]
   const joins = pieces.filter(({ joinAfterMm }) => joinAfterMm !== undefined).length;
   const many = (count: number, noun: string) => `${count} ${noun}${count === 1 ? '' : 's'}`;
   return `${many(pieces.length, 'strip')}, ${many(joins, 'join')}, on ${many(pages, 'page')}`;
+}
+
+/** What the shop prints its strips on; its sheets until it chose. */
+function useStripPaper(): StripsOn {
+  const { settings, paper } = useShop();
+  return useMemo(() => {
+    const chosen = (textOf(settings, 'stripPaper') ?? paper) as StripPaper;
+    if (chosen !== 'roll') return { paper: chosen };
+    const widthM = siOf(settings, 'rollWidth') ?? usualRollM;
+    return { paper: chosen, roll: { widthM, lengthM: siOf(settings, 'rollLength') } };
+  }, [settings, paper]);
+}
+
+/** The pages as they will be printed, white as paper is. */
+function StripsPreview({ sheet }: { sheet: Sheet }) {
+  return (
+    <div className="pages">
+      {sheet.pages.map((page, index) => {
+        const name = `Page ${index + 1} of ${sheet.pages.length}`;
+        return (
+          <figure key={name} className="page">
+            <div
+              role="img"
+              aria-label={`${name}: ${sheet.title.toLowerCase()} at true size; the tables below hold its figures.`}
+              // The engine's own drawing; it escapes every text that it sets.
+              dangerouslySetInnerHTML={{ __html: pageSvg(page) }}
+            />
+            <figcaption className="aside small">{name}</figcaption>
+          </figure>
+        );
+      })}
+    </div>
+  );
 }

@@ -2,7 +2,6 @@ import { useMemo } from 'react';
 import { readFinish } from '../../../record/read-finish.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
-import { PartsList } from '../../parts/sheet/parts-list.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { textOf } from '../../read/values.ts';
@@ -54,4 +53,17 @@ function WhatNext() {
     deliveredAt: textOf(single('delivery'), 'deliveredAt'),
   });
   return <NextLine at={next.at}>{next.words}</NextLine>;
+}
+
+/** The parts of a long sheet, to go to at once. */
+function PartsList({ parts }: { parts: readonly { anchor: string; name: string }[] }) {
+  return (
+    <nav className="parts-list screen-only" aria-label="Parts of this sheet">
+      {parts.map(({ anchor, name }) => (
+        <a key={anchor} href={`#${anchor}`}>
+          {name}
+        </a>
+      ))}
+    </nav>
+  );
 }

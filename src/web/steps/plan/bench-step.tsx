@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
+import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
 import type { BenchTask } from '../../../words/bench-tasks.ts';
 import { Figure } from '../../fields/figure.tsx';
@@ -6,11 +7,12 @@ import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
 import { stepName } from '../../parts/sheet/steps.ts';
 import { useBuild } from '../../read/build-context.ts';
+import { useBenchView } from '../../read/colours.ts';
 import { useStayAwake } from '../../read/stay-awake.ts';
 import { useNow } from '../../read/use-now.ts';
 import { textOf } from '../../read/values.ts';
 import { BenchBar } from './bench-bar.tsx';
-import { BenchMore } from './bench-more.tsx';
+import { logQuarter } from './log-quarter.ts';
 import { nextPiece } from './next-piece.ts';
 import { PieceDrawing } from './piece-drawing.tsx';
 import { useBenchTasks } from './use-bench-tasks.ts';
@@ -117,5 +119,22 @@ function AllDone({ plan, back }: { plan: string; back(): void }) {
         </p>
       </section>
     </div>
+  );
+}
+
+/** What is seldom pressed at the bench: it lies under the card and gives way to the large button. */
+function BenchMore({ stage }: { stage: string }) {
+  const { rows, write, newRowId } = useBuild();
+  const { bench, setBench } = useBenchView();
+  const log = () => write('logQuarter', logQuarter(newRowId(), { order: rows('hours').length, stage }));
+  return (
+    <p className="bench-more">
+      <Button className="plain" onPress={log}>
+        + 1/4 h on {stepName(stage).toLowerCase()}
+      </Button>
+      <Button className="plain" aria-pressed={bench} onPress={() => setBench(!bench)}>
+        {bench ? 'Smaller on this device' : 'Larger on this device'}
+      </Button>
+    </p>
   );
 }

@@ -4,6 +4,7 @@ import { readStationList } from '../../../engine/bench/start-list.ts';
 import { type JudgedTipRepairs, judgeTipRepairs } from '../../../engine/flow/judged-tip-repair.ts';
 import { repairBrokenTip, tubeAfter } from '../../../engine/repair/broken-tip.ts';
 import { shortenRod } from '../../../engine/repair/shortened-rod.ts';
+import { tipRepairInWords } from '../../../words/tip-repair.ts';
 import { Field } from '../../fields/field.tsx';
 import { useBench } from '../../read/bench.tsx';
 import type { Build } from '../../read/build-context.ts';
@@ -12,7 +13,6 @@ import { ownMarks, useRodSheet } from '../../read/use-rod-sheet.ts';
 import { useSentence } from '../../read/use-sentence.ts';
 import { siOf, textOf } from '../../read/values.ts';
 import { GuideFates } from './guide-fates.tsx';
-import { JudgedFates } from './judged-fates.tsx';
 import { TipDrawing } from './tip-drawing.tsx';
 import { TubeWords } from './tube-words.tsx';
 
@@ -114,6 +114,29 @@ export function TipHelper(props: TipHelperProps) {
         <p className="quiet">
           Measure what is gone against the other pieces, or against the record’s length.
         </p>
+      )}
+    </>
+  );
+}
+
+/** Leaving the guides beside moving them, read on the blank on record; the other way folded. */
+function JudgedFates({ judged, loadsKg }: { judged: JudgedTipRepairs; loadsKg: readonly number[] }) {
+  const { writer } = useShop();
+  const { deed, why } = tipRepairInWords(judged, loadsKg, writer);
+  const { leave, move, proposed } = judged;
+  const moves = proposed === 'move' && move;
+  const other = moves ? leave : move;
+  return (
+    <>
+      <p>
+        <strong>{deed}</strong> {why.join(' ')}
+      </p>
+      <GuideFates repair={(moves || leave).repair} />
+      {other && (
+        <details>
+          <summary>{moves ? 'Leave them as they are' : 'Move them all the same'}</summary>
+          <GuideFates repair={other.repair} label="Guides, the other way" />
+        </details>
       )}
     </>
   );

@@ -1,5 +1,7 @@
 import { Link } from 'wouter';
-import { wrapSheet } from '../../../sheets/wrap-sheet.ts';
+import type { ColourNeed } from '../../../engine/wraps/plan-wraps.ts';
+import { threadLetters, wrapSheet } from '../../../sheets/wrap-sheet.ts';
+import { threadCalled } from '../../../words/colour-words.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
@@ -14,7 +16,6 @@ import { useShop } from '../../read/shop.tsx';
 import { type Sentence, useSentence } from '../../read/use-sentence.ts';
 import { useWraps, type WrapsOnRod } from '../../read/use-wraps.ts';
 import { flagOf, numberOf, textOf } from '../../read/values.ts';
-import { ThreadNeeds } from './thread-needs.tsx';
 import { WrapsDrawing } from './wraps-drawing.tsx';
 import { WrapsTable } from './wraps-table.tsx';
 import './wraps.css';
@@ -135,5 +136,24 @@ function signaturePlace({ blank, choices }: WrapsOnRod) {
       fromTipM: blank.lengthM - signature.fromButtM - signature.lengthM,
       lengthM: signature.lengthM,
     }
+  );
+}
+
+const partWords = { thread: 'Thread', trim: 'Trim', underwrap: 'Underwrap' } as const;
+
+/** Thread to have at hand, per colour, tags and reserve in it; the letters stand on the printed sheet too. */
+function ThreadNeeds({ colours }: { colours: readonly ColourNeed[] }) {
+  const { writer } = useShop();
+  return (
+    <ul className="thread-needs" aria-label="Thread needed">
+      {colours.map(({ part, threadM, spools, lot, ...thread }) => (
+        <li key={part}>
+          <span className="thread-swatch" style={{ background: thread.colour }} aria-hidden="true" />
+          {threadLetters[part]} {partWords[part]}, {threadCalled(thread)}
+          {lot && `, lot ${lot}`}: {writer.run(threadM)} with tags and reserve,{' '}
+          {spools === 1 ? '1 spool' : `${spools} spools`}
+        </li>
+      ))}
+    </ul>
   );
 }
