@@ -1,12 +1,11 @@
 import { createHash } from 'node:crypto';
 import pg from 'pg';
 import { PgBoss } from 'pg-boss';
-import type { JobStatus } from '../../record/record-api.ts';
 import type { Keeper } from '../keeper.ts';
 import type { JobStore } from './job-store.ts';
-import { type Jobs, mostAttempts } from './jobs.ts';
-import { runJob } from './run-job.ts';
-import { type StepWorker, threadWorker } from './step-worker.ts';
+import { mostAttempts } from './jobs.ts';
+import type { StepWorker } from './step-worker.ts';
+import { StoredJobs } from './stored-jobs.ts';
 
 const queue = 'fairbend-jobs';
 /**
@@ -25,25 +24,17 @@ const workLock = 4871;
  * Jobs of all server processes of one PostgreSQL database, handed out by pg-boss. Who works on a job holds an
  * advisory lock; a killed process loses it with its connection, and any other server then hands the job out anew.
  */
-export class SharedJobs implements Jobs {
-  private readonly store: JobStore;
-  private readonly keeper: Keeper;
-  private readonly makeWorker: () => StepWorker;
-  private readonly address: string;
+export class SharedJobs extends StoredJobs {
   private readonly boss: PgBoss;
   private readonly locks: pg.Pool;
-  private readonly closing = new AbortController();
   private working: Promise<void> = Promise.resolve();
   private timer: NodeJS.Timeout | undefined;
 
-  private constructor(address: string, store: JobStore, keeper: Keeper, makeWorker: () => StepWorker) {
-    this.address = address;
-    this.store = store;
-    this.keeper = keeper;
-    this.makeWorker = makeWorker;
-    this.boss = new PgBoss({ connectionString: this.address, schema, max: 3, schedule: false });
+  private constructor(address: string, store: JobStore, keeper: Keeper, makeWorker?: () => StepWorker) {
+    super(store, keeper, makeWorker);
+    this.boss = new PgBoss({ connectionString: address, schema, max: 3, schedule: false });
     this.boss.on('error', () => undefined);
-    this.locks = new pg.Pool({ connectionString: this.address, max: 2 });
+    this.locks = new pg.Pool({ connectionString: address, max: 2 });
     // As in database.ts: a connection that dies must not end the process.
     this.locks.on('error', () => undefined);
     this.locks.on('connect', (client) => void client.on('error', () => undefined));
@@ -53,7 +44,7 @@ export class SharedJobs implements Jobs {
     address: string,
     store: JobStore,
     keeper: Keeper,
-    makeWorker: () => StepWorker = threadWorker,
+    makeWorker?: () => StepWorker,
   ): Promise<SharedJobs> {
     const jobs = new SharedJobs(address, store, keeper, makeWorker);
     await jobs.boss.start();
@@ -68,24 +59,6 @@ export class SharedJobs implements Jobs {
     return jobs;
   }
 
-  async start(kind: string, input: unknown): Promise<JobStatus> {
-    const status = await this.store.add(kind, input);
-    await this.handOut(status.id);
-    return status;
-  }
-
-  status(id: string): Promise<JobStatus | undefined> {
-    return this.store.find(id);
-  }
-
-  list(): Promise<JobStatus[]> {
-    return this.store.list();
-  }
-
-  cancel(id: string): Promise<JobStatus> {
-    return this.store.cancel(id);
-  }
-
   async close(): Promise<void> {
     clearInterval(this.timer);
     this.closing.abort();
@@ -95,24 +68,27 @@ export class SharedJobs implements Jobs {
   }
 
   /** The time is pg-boss's own last resort; the sweep notices a worker that is gone within a second or two. */
-  private async handOut(id: string): Promise<void> {
+  protected async handOut(id: string): Promise<void> {
     await this.boss.send(queue, { id }, { retryLimit: mostAttempts, expireInSeconds: 12 * 3600 });
   }
 
   private async workOn(id: string): Promise<void> {
+    await this.whileFree(id, async (lost) => {
+      const closing = AbortSignal.any([this.closing.signal, lost]);
+      await this.run(id, closing);
+      if (closing.aborted && (await this.store.row(id))?.state === 'waiting') await this.handOut(id);
+    });
+  }
+
+  /** Works under the job's lock; not at all where another server holds it. */
+  private async whileFree(id: string, work: (lost: AbortSignal) => Promise<void>): Promise<void> {
     const client = await this.locks.connect();
     const lost = new AbortController();
     client.once('error', () => lost.abort());
     try {
-      const { rows } = await client.query('select pg_try_advisory_lock($1, $2) as free', [
-        workLock,
-        keyOf(id),
-      ]);
-      if (!rows[0].free) return;
-      const { store, keeper, makeWorker } = this;
-      const closing = AbortSignal.any([this.closing.signal, lost.signal]);
-      await runJob(id, { store, keeper, makeWorker, closing });
-      if (closing.aborted && (await store.row(id))?.state === 'waiting') await this.handOut(id);
+      const key = [workLock, keyOf(id)];
+      const { rows } = await client.query('select pg_try_advisory_lock($1, $2) as free', key);
+      if (rows[0].free) await work(lost.signal);
     } finally {
       // The connection goes, and every lock of it.
       client.release(true);
@@ -122,18 +98,10 @@ export class SharedJobs implements Jobs {
   /** Jobs that count as running but whose lock is free lost their server; long waiting ones perhaps their call. */
   private async sweep(): Promise<void> {
     for (const id of await this.store.strays(strayMs)) await this.handOut(id);
-    for (const id of await this.store.running()) {
-      const client = await this.locks.connect();
-      try {
-        const { rows } = await client.query('select pg_try_advisory_lock($1, $2) as free', [
-          workLock,
-          keyOf(id),
-        ]);
-        if (rows[0].free && (await this.store.layDown(id, { counted: true }))) await this.handOut(id);
-      } finally {
-        client.release(true);
-      }
-    }
+    for (const id of await this.store.running())
+      await this.whileFree(id, async () => {
+        if (await this.store.layDown(id, { counted: true })) await this.handOut(id);
+      });
   }
 }
 
