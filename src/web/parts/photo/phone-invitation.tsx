@@ -1,20 +1,17 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
-import type { SharingAnswer } from '../../../record/sharing-api.ts';
 import { reasonOf } from '../../read/open-store.ts';
+import { useAnswer } from '../../read/use-answer.ts';
 import { api } from '../../store/open-document.ts';
 import { QrCode } from '../qr-code.tsx';
 
 /** The way from the telephone to a page of this build: a code to scan. A paired device asks for none. */
 export function PhoneInvitation({ path }: { path: string }) {
-  const [sharing, setSharing] = useState<SharingAnswer>();
+  // A paired device may not ask; it has its own camera.
+  const { answer: sharing } = useAnswer(api.sharing, null);
   const [code, setCode] = useState<string>();
   const [trouble, setTrouble] = useState<string>();
-  useEffect(() => {
-    // A paired device may not ask; it has its own camera.
-    api.sharing().then(setSharing, () => undefined);
-  }, []);
   if (!sharing) return null;
   const [address] = sharing.addresses;
   if (!sharing.shared || !address) {

@@ -1,4 +1,3 @@
-import { useEffect, useState } from 'react';
 import { Link } from 'wouter';
 import { type ProofRecord, proofRecord } from '../../../engine/load-test/proof-record.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
@@ -7,6 +6,7 @@ import { agreedInWords } from '../../../words/judging.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { Table } from '../../parts/sheet/table.tsx';
 import { useBuild } from '../../read/build-context.ts';
+import { useAnswer } from '../../read/use-answer.ts';
 import { api } from '../../store/open-document.ts';
 
 /** The score over all blanks of the shop, and what it means where predictions were wrong. */
@@ -89,18 +89,7 @@ function WrongTable({ wrong }: { wrong: ProofRecord['wrong'] }) {
 /** The other builds as the server has them, this one as it stands on the page. */
 function useProofRecord(): { record?: ProofRecord; failure?: string } {
   const { id, document } = useBuild();
-  const [answer, setAnswer] = useState<Awaited<ReturnType<typeof api.proofs>>>();
-  const [failure, setFailure] = useState<string>();
-  useEffect(() => {
-    let late = false;
-    api.proofs().then(
-      (found) => !late && setAnswer(found),
-      (error: Error) => !late && setFailure(error.message),
-    );
-    return () => {
-      late = true;
-    };
-  }, []);
+  const { answer, failure } = useAnswer(api.proofs, null);
   if (!answer) return { failure };
   const others = answer.builds.filter((build) => build.id !== id);
   const isDemo = document.cells.get('about/-/demo')?.value === true;

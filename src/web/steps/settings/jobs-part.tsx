@@ -1,10 +1,11 @@
-import { useEffect, useId, useState } from 'react';
+import { useId, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { LearntSeries } from '../../../engine/series/learn-series.ts';
 import type { JobStatus } from '../../../record/record-api.ts';
 import { instantWords } from '../../../words/intl.ts';
 import { LearntTable } from '../../parts/learnt-table.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
+import { useAnswer } from '../../read/use-answer.ts';
 import { api } from '../../store/open-document.ts';
 import { type ShelfRow, ShelfTable } from './shelf-table.tsx';
 import { isOpen, type Jobs, useJobs, useResult } from './use-jobs.ts';
@@ -157,12 +158,7 @@ function Came({ job }: { job: JobStatus }) {
 
 /** As the builders wrote them, of the latest builds. */
 function useSeriesNames(): string[] {
-  const [names, setNames] = useState<string[]>([]);
-  useEffect(() => {
-    api.listDocuments({ kind: 'build', limit: 200 }).then(
-      ({ documents }) => setNames([...new Set(documents.flatMap(({ card }) => card.series ?? []))].sort()),
-      () => undefined,
-    );
-  }, []);
-  return names;
+  const { documents = [] } = useAnswer(latestBuilds, null).answer ?? {};
+  return [...new Set(documents.flatMap(({ card }) => card.series ?? []))].sort();
 }
+const latestBuilds = () => api.listDocuments({ kind: 'build', limit: 200 });

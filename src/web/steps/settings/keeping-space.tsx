@@ -1,18 +1,11 @@
-import { useEffect, useState } from 'react';
-import type { RecordStanding } from '../../../record/record-api.ts';
 import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
+import { useAnswer } from '../../read/use-answer.ts';
 import { api } from '../../store/open-document.ts';
 
 /** What the record takes on the disk, and how much it may. */
 export function KeepingSpace() {
-  const [space, setSpace] = useState<RecordStanding['space']>(null);
-  useEffect(() => {
-    api.record().then(
-      (standing) => setSpace(standing.space),
-      () => undefined,
-    );
-  }, []);
+  const space = useAnswer(api.record, null).answer?.space;
   return (
     <Part title="Space" aside={space ? `the record takes ${megabytes(space.record)} MB now` : undefined}>
       <Field path={['settings', '-', 'spaceLimitMb']} />

@@ -1,6 +1,5 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { Button, Checkbox } from 'react-aria-components';
-import type { ServerInfo } from '../../../record/api.ts';
 import { Field } from '../../fields/field.tsx';
 import { ShopFields } from '../../fields/shop-fields.tsx';
 import { RackShelf } from '../../parts/rack-shelf.tsx';
@@ -12,6 +11,7 @@ import { useSay } from '../../read/messages.tsx';
 import { useOpenParts } from '../../read/open-parts.ts';
 import { reasonOf } from '../../read/open-store.ts';
 import { useShop } from '../../read/shop.tsx';
+import { useAnswer } from '../../read/use-answer.ts';
 import { api } from '../../store/open-document.ts';
 import { BackupsPart } from './backups-part.tsx';
 import { EndProgram } from './end-program.tsx';
@@ -82,10 +82,7 @@ function OpenPartsSwitch() {
 
 /** Where the builder's data is, since nothing is worth more to him. */
 function KeepingPart() {
-  const [info, setInfo] = useState<ServerInfo>();
-  useEffect(() => {
-    api.info().then(setInfo, () => undefined);
-  }, []);
+  const { answer: info } = useAnswer(api.info, null);
   if (!info) return null;
   return (
     <Part title="Where it is kept">

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { JobStatus } from '../../../record/record-api.ts';
 import { reasonOf } from '../../read/open-store.ts';
+import { useAnswer } from '../../read/use-answer.ts';
 import { api } from '../../store/open-document.ts';
 
 export interface Jobs {
@@ -52,19 +53,6 @@ export function useResult<Result>(
   jobs: readonly JobStatus[],
 ): { job: JobStatus; result: Result } | undefined {
   const id = jobs.find(({ state }) => state === 'done')?.id;
-  const [found, setFound] = useState<JobStatus>();
-  useEffect(() => {
-    if (id === undefined) return;
-    let late = false;
-    api.job(id).then(
-      (job) => !late && setFound(job),
-      () => undefined,
-    );
-    return () => {
-      late = true;
-    };
-  }, [id]);
-  return found && found.id === id && found.result !== undefined
-    ? { job: found, result: found.result as Result }
-    : undefined;
+  const { answer: found } = useAnswer(api.job, id);
+  return found?.result !== undefined ? { job: found, result: found.result as Result } : undefined;
 }

@@ -1,28 +1,18 @@
-import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { useLocation } from 'wouter';
 import type { DemoOffered } from '../../../record/api.ts';
 import { Fold } from '../../parts/sheet/fold.tsx';
 import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';
+import { useAnswer } from '../../read/use-answer.ts';
 import { api } from '../../store/open-document.ts';
 
 /** Invented builds of other kinds of rod, put on the shelf one by one when they are asked for. */
 export function DemoChooser() {
   const [, navigate] = useLocation();
   const say = useSay();
-  const [demos, setDemos] = useState<readonly DemoOffered[]>([]);
-  useEffect(() => {
-    let left = false;
-    // without an answer there is nothing to choose; the shelf itself says that the server is away
-    api.demos().then(
-      (answer) => !left && setDemos(answer.demos),
-      () => undefined,
-    );
-    return () => {
-      left = true;
-    };
-  }, []);
+  // without an answer there is nothing to choose; the shelf itself says that the server is away
+  const { demos = [] } = useAnswer(api.demos, null).answer ?? {};
   if (demos.length === 0) return null;
   const open = ({ id, title, shown }: DemoOffered) => {
     const there = shown ? Promise.resolve() : api.showDemo(id);

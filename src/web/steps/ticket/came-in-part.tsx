@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
 import type { DocumentSummary } from '../../../record/api.ts';
@@ -6,6 +6,7 @@ import { Field } from '../../fields/field.tsx';
 import { TagsField } from '../../fields/tags-field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
+import { useAnswer } from '../../read/use-answer.ts';
 import { textOf } from '../../read/values.ts';
 import { api } from '../../store/open-document.ts';
 
@@ -97,37 +98,13 @@ function BuildOnRecord() {
 
 const mostFound = 6;
 
-function useFound(search: string): DocumentSummary[] | undefined {
-  const [found, setFound] = useState<{ of: string; list: DocumentSummary[] }>();
-  useEffect(() => {
-    if (search.trim() === '') return;
-    let late = false;
-    const timer = setTimeout(() => {
-      api.listDocuments({ search, limit: mostFound }).then(
-        ({ documents }) => !late && setFound({ of: search, list: documents }),
-        () => undefined,
-      );
-    }, 200);
-    return () => {
-      late = true;
-      clearTimeout(timer);
-    };
-  }, [search]);
-  return search.trim() !== '' && found?.of === search ? found.list : undefined;
+function useFound(search: string): readonly DocumentSummary[] | undefined {
+  return useAnswer(buildsLike, search.trim() === '' ? undefined : search, 200).answer?.documents;
 }
+const buildsLike = (search: string) => api.listDocuments({ search, limit: mostFound });
 
 function useChosen(id: string | undefined): string | undefined {
-  const [title, setTitle] = useState<string>();
-  useEffect(() => {
-    if (id === undefined) return setTitle(undefined);
-    let late = false;
-    api.operationsAfter(id, 2 ** 31 - 1).then(
-      ({ document }) => !late && setTitle(document.title || 'Untitled build'),
-      () => undefined,
-    );
-    return () => {
-      late = true;
-    };
-  }, [id]);
-  return title;
+  const chosen = useAnswer(summaryOf, id).answer?.document;
+  return chosen && (chosen.title || 'Untitled build');
 }
+const summaryOf = (id: string) => api.operationsAfter(id, 2 ** 31 - 1);
