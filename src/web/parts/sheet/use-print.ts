@@ -1,10 +1,9 @@
-import { useState } from 'react';
 import { hasRules } from '../../../sheets/check-rules.ts';
 import type { Sheet } from '../../../sheets/drawing.ts';
 import type { StripPaper } from '../../../sheets/paper-size.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
-import { reasonOf } from '../../read/open-store.ts';
+import { useAttempt } from '../../read/use-attempt.ts';
 import { api } from '../../store/open-document.ts';
 import { fileName, handOver } from './hand-over.ts';
 
@@ -23,7 +22,7 @@ export interface PrintJob {
 export function usePrint(): { print(job: PrintJob): void; printing: boolean } {
   const build = useBuild();
   const say = useSay();
-  const [printing, setPrinting] = useState(false);
+  const { busy, attempt } = useAttempt();
   const carryOut = async ({ sheet, paper, draw }: PrintJob) => {
     const { version } = await api.info();
     const { revision } = await build.store.freezeRevision(version);
@@ -50,11 +49,6 @@ export function usePrint(): { print(job: PrintJob): void; printing: boolean } {
     const kept = `The PDF is kept as revision ${revision}.${measure}`;
     say(`${kept} ${missingWords(missing)}`.trimEnd());
   };
-  const print = (job: PrintJob) => {
-    setPrinting(true);
-    carryOut(job)
-      .catch((error: unknown) => say(`Nothing was printed: ${reasonOf(error)}.`))
-      .finally(() => setPrinting(false));
-  };
-  return { print, printing };
+  const print = (job: PrintJob) => void attempt('Nothing was printed', () => carryOut(job));
+  return { print, printing: busy };
 }

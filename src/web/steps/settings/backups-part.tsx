@@ -6,6 +6,7 @@ import { Part } from '../../parts/sheet/part.tsx';
 import { WorkBars } from '../../parts/work-bars.tsx';
 import { useSay } from '../../read/messages.tsx';
 import { reasonOf } from '../../read/open-store.ts';
+import { useAttempt } from '../../read/use-attempt.ts';
 import { api } from '../../store/open-document.ts';
 
 /** Backups the server made by itself, one more by a press, each to be taken away to another disk. */
@@ -13,39 +14,27 @@ export function BackupsPart() {
   const say = useSay();
   const [notes, setNotes] = useState<readonly BackupNote[]>([]);
   const [trouble, setTrouble] = useState<string>();
-  const [busy, setBusy] = useState(false);
+  const { busy, attempt } = useAttempt();
   const list = () =>
     api.backups().then(
       ({ backups }) => setNotes(backups),
       (error: unknown) => setTrouble(reasonOf(error)),
     );
   useEffect(() => void list(), []);
-  const make = async () => {
-    setBusy(true);
-    try {
+  const make = () =>
+    attempt('No backup was made', async () => {
       await api.makeBackup();
       await list();
       say('A backup is made and checked. Keep a copy of it on another disk.');
-    } catch (error) {
-      say(`No backup was made: ${reasonOf(error)}.`);
-    } finally {
-      setBusy(false);
-    }
-  };
-  const restore = async ({ name, madeAt }: BackupNote) => {
-    setBusy(true);
-    try {
+    });
+  const restore = ({ name, madeAt }: BackupNote) =>
+    attempt('Nothing was put in place', async () => {
       const { keptAs, otherwise } = await api.restoreBackup(name);
       for (const sentence of otherwise) say(sentence);
       const before = keptAs ? ` What stood there before is kept as ${keptAs}.` : '';
       say(`The backup of ${instantWords(madeAt)} stands in place.${before}`);
       await list();
-    } catch (error) {
-      say(`Nothing was put in place: ${reasonOf(error)}.`);
-    } finally {
-      setBusy(false);
-    }
-  };
+    });
   return (
     <Part
       title="Backups"

@@ -1,18 +1,17 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
-import { useSay } from '../../read/messages.tsx';
-import { reasonOf } from '../../read/open-store.ts';
+import { useAttempt } from '../../read/use-attempt.ts';
 import { api } from '../../store/open-document.ts';
 
 /** Ends the program from its page, for those who started it with a double click. */
 export function EndProgram() {
-  const say = useSay();
+  const { attempt } = useAttempt();
   const [ended, setEnded] = useState(false);
   const end = () =>
-    api.end().then(
-      () => setEnded(true),
-      (error: unknown) => say(`Fairbend goes on: ${reasonOf(error)}.`),
-    );
+    attempt('Fairbend goes on', async () => {
+      await api.end();
+      setEnded(true);
+    });
   if (ended) return <p role="status">Fairbend has ended; everything is saved. You may close this page.</p>;
   return (
     <>

@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import { Button, Checkbox } from 'react-aria-components';
 import { Field } from '../../fields/field.tsx';
 import { ShopFields } from '../../fields/shop-fields.tsx';
@@ -9,9 +8,9 @@ import { WorkBars } from '../../parts/work-bars.tsx';
 import { useBenchView } from '../../read/colours.ts';
 import { useSay } from '../../read/messages.tsx';
 import { useOpenParts } from '../../read/open-parts.ts';
-import { reasonOf } from '../../read/open-store.ts';
 import { useShop } from '../../read/shop.tsx';
 import { useAnswer } from '../../read/use-answer.ts';
+import { useAttempt } from '../../read/use-attempt.ts';
 import { api } from '../../store/open-document.ts';
 import { BackupsPart } from './backups-part.tsx';
 import { EndProgram } from './end-program.tsx';
@@ -118,23 +117,19 @@ function KeepingPart() {
 /** Read every day by itself; now, where somebody wants to know. */
 function ReadAll() {
   const say = useSay();
-  const [reading, setReading] = useState(false);
-  const read = () => {
-    setReading(true);
-    const read = api.checkRecord().then(
-      ({ damaged }) =>
-        say(
-          damaged.length === 0
-            ? 'All of the record was read, and all of it is what was stored.'
-            : 'Something is damaged. The shelf says what, and how to repair it.',
-        ),
-      (error: unknown) => say(`The record was not read to its end: ${reasonOf(error)}.`),
-    );
-    void read.finally(() => setReading(false));
-  };
+  const { busy, attempt } = useAttempt();
+  const read = () =>
+    attempt('The record was not read to its end', async () => {
+      const { damaged } = await api.checkRecord();
+      say(
+        damaged.length === 0
+          ? 'All of the record was read, and all of it is what was stored.'
+          : 'Something is damaged. The shelf says what, and how to repair it.',
+      );
+    });
   return (
     <p>
-      <Button className="button" isDisabled={reading} onPress={read}>
+      <Button className="button" isDisabled={busy} onPress={read}>
         Read the whole record now
       </Button>
     </p>

@@ -5,7 +5,7 @@ import { instantWords } from '../../../words/intl.ts';
 import { QrCode } from '../../parts/qr-code.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useSay } from '../../read/messages.tsx';
-import { reasonOf } from '../../read/open-store.ts';
+import { useAttempt } from '../../read/use-attempt.ts';
 import { api } from '../../store/open-document.ts';
 
 /** Which other devices may use this shop: pairing one more, shutting one out. */
@@ -13,35 +13,25 @@ export function SharingPart() {
   const say = useSay();
   const [sharing, setSharing] = useState<SharingAnswer>();
   const [code, setCode] = useState<string>();
-  const [turning, setTurning] = useState(false);
+  const { busy, attempt } = useAttempt();
   useEffect(() => {
     // A paired device may not ask; it is told nothing then.
     api.sharing().then(setSharing, () => undefined);
   }, []);
   if (!sharing) return null;
   const letIn = (open: boolean) => {
-    setTurning(true);
     setCode(undefined);
-    const turned = api
-      .letPhonesIn(open)
-      .then(setSharing, (error: unknown) =>
-        say(`${open ? 'No phones are let in' : 'Phones are still let in'}: ${reasonOf(error)}.`),
-      );
-    void turned.finally(() => setTurning(false));
+    void attempt(open ? 'No phones are let in' : 'Phones are still let in', async () =>
+      setSharing(await api.letPhonesIn(open)),
+    );
   };
-  const makeCode = () =>
-    api.makePairingCode().then(
-      (made) => setCode(made.code),
-      (error: unknown) => say(`No code was made: ${reasonOf(error)}.`),
-    );
+  const makeCode = () => attempt('No code was made', async () => setCode((await api.makePairingCode()).code));
   const end = ({ id, name }: SharedSession) =>
-    api.endSession(id).then(
-      ({ sessions }) => {
-        setSharing({ ...sharing, sessions });
-        say(`${name} is shut out.`);
-      },
-      (error: unknown) => say(`${name} is not shut out: ${reasonOf(error)}.`),
-    );
+    attempt(`${name} is not shut out`, async () => {
+      const { sessions } = await api.endSession(id);
+      setSharing({ ...sharing, sessions });
+      say(`${name} is shut out.`);
+    });
   return (
     <Part
       title="Phones and tablets"
@@ -54,7 +44,7 @@ export function SharingPart() {
       }
     >
       {sharing.switchable ? (
-        <Checkbox className="flag" isSelected={sharing.shared} isDisabled={turning} onChange={letIn}>
+        <Checkbox className="flag" isSelected={sharing.shared} isDisabled={busy} onChange={letIn}>
           <span className="flag-box" aria-hidden="true" />
           <span>Let phones and tablets of this network in, each paired by a code</span>
         </Checkbox>

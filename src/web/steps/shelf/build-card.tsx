@@ -6,7 +6,7 @@ import { instantWords } from '../../../words/intl.ts';
 import { originInWords } from '../../../words/rod-facts.ts';
 import { WorkBars } from '../../parts/work-bars.tsx';
 import { useSay } from '../../read/messages.tsx';
-import { reasonOf } from '../../read/open-store.ts';
+import { useAttempt } from '../../read/use-attempt.ts';
 import { api } from '../../store/open-document.ts';
 import { EraseCustomer } from './erase-customer.tsx';
 import { TagLine } from './tag-line.tsx';
@@ -23,33 +23,25 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
   const { id, title, customer, rodKind, lineWeight, demo, gone, updatedAt, card, damaged } = summary;
   const [, navigate] = useLocation();
   const say = useSay();
+  const { attempt } = useAttempt();
   const [saving, setSaving] = useState(false);
   const name = title || 'Untitled build';
   const facts = [originInWords(card), rodKind, lineWeight && `line ${lineWeight}`, customer, card.label]
     .filter(Boolean)
     .join(' · ');
-  const attempt = (work: Promise<unknown>, done: string) =>
-    work.then(
-      () => {
-        say(done);
-        changed();
-      },
-      (error: unknown) => say(`${reasonOf(error)}. Nothing was changed.`),
-    );
-  const copy = () =>
-    api.copy(id).then(
-      (made) => navigate(`/builds/${made.id}/blank`),
-      (error: unknown) => say(`No copy was made: ${reasonOf(error)}.`),
-    );
-  const again = () =>
-    api.again(id).then(
-      (made) => navigate(`/builds/${made.id}/blank`),
-      (error: unknown) => say(`It was not begun again: ${reasonOf(error)}.`),
-    );
+  const carryOut = (work: () => Promise<unknown>, done: string) =>
+    attempt('Nothing was changed', async () => {
+      await work();
+      say(done);
+      changed();
+    });
+  const openMade = async (making: Promise<{ id: string }>) => navigate(`/builds/${(await making).id}/blank`);
+  const copy = () => attempt('No copy was made', () => openMade(api.copy(id)));
+  const again = () => attempt('It was not begun again', () => openMade(api.again(id)));
   const putAwayOrBack = () =>
     gone
-      ? attempt(api.bringBack(id), `${name} is back on the shelf.`)
-      : attempt(api.putAway(id), `${name} is archived. Tick “Archived” to find it.`);
+      ? carryOut(() => api.bringBack(id), `${name} is back on the shelf.`)
+      : carryOut(() => api.putAway(id), `${name} is archived. Tick “Archived” to find it.`);
   return (
     <li className="shelf-card">
       <Link href={`/builds/${id}/blank`} className="shelf-open">
@@ -78,7 +70,10 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
           <OfBuild name={name} />
         </a>
         {demo && (
-          <Button className="plain" onPress={() => attempt(api.showDemo(id), 'The demo is as it was.')}>
+          <Button
+            className="plain"
+            onPress={() => carryOut(() => api.showDemo(id), 'The demo is as it was.')}
+          >
             Reset the demo
             <OfBuild name={name} />
           </Button>
@@ -90,7 +85,7 @@ export function BuildCard({ summary, changed, find }: BuildCardProps) {
           </Button>
         )}
         {saving && <WorkBars kinds={['build out']} />}
-        {!demo && customer && <EraseCustomer id={id} customer={customer} attempt={attempt} />}
+        {!demo && customer && <EraseCustomer id={id} customer={customer} attempt={carryOut} />}
       </div>
     </li>
   );

@@ -2,25 +2,22 @@ import { Button } from 'react-aria-components';
 import { useLocation } from 'wouter';
 import type { DemoOffered } from '../../../record/api.ts';
 import { Fold } from '../../parts/sheet/fold.tsx';
-import { useSay } from '../../read/messages.tsx';
-import { reasonOf } from '../../read/open-store.ts';
 import { useAnswer } from '../../read/use-answer.ts';
+import { useAttempt } from '../../read/use-attempt.ts';
 import { api } from '../../store/open-document.ts';
 
 /** Invented builds of other kinds of rod, put on the shelf one by one when they are asked for. */
 export function DemoChooser() {
   const [, navigate] = useLocation();
-  const say = useSay();
+  const { attempt } = useAttempt();
   // without an answer there is nothing to choose; the shelf itself says that the server is away
   const { demos = [] } = useAnswer(api.demos, null).answer ?? {};
   if (demos.length === 0) return null;
-  const open = ({ id, title, shown }: DemoOffered) => {
-    const there = shown ? Promise.resolve() : api.showDemo(id);
-    there.then(
-      () => navigate(`/builds/${id}/layout`),
-      (error: unknown) => say(`${title} was not opened: ${reasonOf(error)}.`),
-    );
-  };
+  const open = ({ id, title, shown }: DemoOffered) =>
+    attempt(`${title} was not opened`, async () => {
+      if (!shown) await api.showDemo(id);
+      navigate(`/builds/${id}/layout`);
+    });
   return (
     <Fold title={<h2>Demos of other rods</h2>} aside="invented, like the first one" className="part">
       <ul className="demo-choices">

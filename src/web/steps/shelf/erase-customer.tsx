@@ -5,7 +5,7 @@ import { api } from '../../store/open-document.ts';
 interface EraseCustomerProps {
   id: string;
   customer: string;
-  attempt(work: Promise<unknown>, done: string): Promise<void>;
+  attempt(work: () => Promise<unknown>, done: string): Promise<void>;
 }
 
 /** Takes the customer's name and contact out of a build for good, history included; asked once more before. */
@@ -18,7 +18,7 @@ export function EraseCustomer({ id, customer, attempt }: EraseCustomerProps) {
       </Button>
     );
   const erase = () =>
-    attempt(api.eraseCustomer(id), 'Erased, in the history too. Older backups still hold it.');
+    attempt(() => api.eraseCustomer(id), 'Erased, in the history too. Older backups still hold it.');
   return (
     <p role="alert">
       {customer} and the contact will be gone for good, from the history too. This cannot be undone. Backups

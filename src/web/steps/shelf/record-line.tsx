@@ -3,7 +3,7 @@ import { Button } from 'react-aria-components';
 import type { RecordStanding } from '../../../record/record-api.ts';
 import { WorkBars } from '../../parts/work-bars.tsx';
 import { useSay } from '../../read/messages.tsx';
-import { reasonOf } from '../../read/open-store.ts';
+import { useAttempt } from '../../read/use-attempt.ts';
 import { api } from '../../store/open-document.ts';
 import { recordSentences } from './record-sentences.ts';
 
@@ -11,15 +11,12 @@ import { recordSentences } from './record-sentences.ts';
 export function RecordLine({ changed }: { changed(): void }) {
   const say = useSay();
   const [standing, setStanding] = useState<RecordStanding>();
-  const [busy, setBusy] = useState(false);
+  const { busy, attempt } = useAttempt();
   const look = useCallback(() => void api.record().then(setStanding, () => undefined), []);
   useEffect(look, []);
   if (!standing) return null;
   const carryOut = async (work: () => Promise<string>) => {
-    setBusy(true);
-    await work()
-      .then(say, (error: unknown) => say(`${reasonOf(error)}. Nothing was changed.`))
-      .finally(() => setBusy(false));
+    await attempt('Nothing was changed', async () => say(await work()));
     look();
     changed();
   };

@@ -2,8 +2,7 @@ import { useState } from 'react';
 import { Button, Checkbox, Input, Label, SearchField } from 'react-aria-components';
 import { useLocation } from 'wouter';
 import { Page } from '../../parts/sheet/page.tsx';
-import { useSay } from '../../read/messages.tsx';
-import { reasonOf } from '../../read/open-store.ts';
+import { useAttempt } from '../../read/use-attempt.ts';
 import { api } from '../../store/open-document.ts';
 import { BuildCard } from './build-card.tsx';
 import { DemoChooser } from './demo-chooser.tsx';
@@ -67,20 +66,14 @@ interface ShelfToolsProps {
 
 function ShelfTools({ leave, waits }: ShelfToolsProps) {
   const [, navigate] = useLocation();
-  const say = useSay();
+  const { attempt } = useAttempt();
   const begin = () => {
     leave();
-    api.createBuild().then(
-      ({ id }) => navigate(`/builds/${id}/blank`),
-      (error: unknown) => say(`No build was begun: ${reasonOf(error)}.`),
-    );
+    void attempt('No build was begun', async () => navigate(`/builds/${(await api.createBuild()).id}/blank`));
   };
   const takeIn = () => {
     leave();
-    api.createTicket().then(
-      ({ id }) => navigate(`/repairs/${id}`),
-      (error: unknown) => say(`No repair was begun: ${reasonOf(error)}.`),
-    );
+    void attempt('No repair was begun', async () => navigate(`/repairs/${(await api.createTicket()).id}`));
   };
   return (
     <div className="shelf-tools screen-only">

@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { ticketSchema } from '../../../record/schema.ts';
 import { shortNumber } from '../../../record/short-number.ts';
@@ -10,8 +9,8 @@ import { fileName, handOver } from '../../parts/sheet/hand-over.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
-import { reasonOf } from '../../read/open-store.ts';
 import { useCurrency, useShop } from '../../read/shop.tsx';
+import { useAttempt } from '../../read/use-attempt.ts';
 import { numberOf, textOf } from '../../read/values.ts';
 
 /** What it costs, when it is promised, and the label that goes on the rod. */
@@ -39,10 +38,9 @@ function useLabel() {
   const { paper, value } = useShop();
   const currency = useCurrency();
   const say = useSay();
-  const [printing, setPrinting] = useState(false);
-  const print = async () => {
-    setPrinting(true);
-    try {
+  const { busy, attempt } = useAttempt();
+  const print = () =>
+    attempt('No label was made', async () => {
       const [{ sheetsPdf, missingWords }, { paperFonts }] = await Promise.all([
         import('../../../paper/index.ts'),
         import('../../parts/sheet/paper-fonts.ts'),
@@ -70,11 +68,6 @@ function useLabel() {
       });
       handOver(bytes, 'application/pdf', `repair-${shortNumber(id)}-${fileName(title)}.pdf`);
       if (missing.length > 0) say(missingWords(missing));
-    } catch (error) {
-      say(`No label was made: ${reasonOf(error)}.`);
-    } finally {
-      setPrinting(false);
-    }
-  };
-  return { print, printing };
+    });
+  return { print, printing: busy };
 }
