@@ -1,11 +1,10 @@
-import { useState } from 'react';
-import { Button } from 'react-aria-components';
 import { allRows, type Row } from '../../../record/document.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
-import { reasonOf } from '../../read/open-store.ts';
+import { useAttempt } from '../../read/use-attempt.ts';
 import { textOf } from '../../read/values.ts';
 import { api } from '../../store/open-document.ts';
+import { AskFirst } from '../sheet/ask-first.tsx';
 import { Part } from '../sheet/part.tsx';
 
 /** Every picture and paper this document keeps, those taken off too, each to be erased for good. */
@@ -27,36 +26,28 @@ export function KeptPictures() {
 function KeptPicture({ row }: { row: Row }) {
   const { id } = useBuild();
   const say = useSay();
-  const [asked, setAsked] = useState(false);
+  const { attempt } = useAttempt();
   const name = textOf(row, 'name') ?? 'picture';
   const erase = () =>
-    api.erasePicture(id, row.id).then(
-      () => say(`${name} is erased. The history keeps that there was one; older backups still hold it.`),
-      (error: unknown) => say(`${reasonOf(error)}. Nothing was erased.`),
-    );
+    attempt('Nothing was erased', async () => {
+      await api.erasePicture(id, row.id);
+      say(`${name} is erased. The history keeps that there was one; older backups still hold it.`);
+    });
+  const ask = (
+    <>
+      Erase for good<span className="visually-hidden"> {name}</span>
+    </>
+  );
   return (
     <li>
       <a href={api.attachmentAddress(textOf(row, 'content') ?? '')} target="_blank" rel="noreferrer">
         {name}
       </a>
       {row.fields.gone === true && <span className="quiet"> taken off</span>}{' '}
-      {!asked && (
-        <Button className="plain screen-only" onPress={() => setAsked(true)}>
-          Erase for good<span className="visually-hidden"> {name}</span>
-        </Button>
-      )}
-      {asked && (
-        <span role="alert">
-          {name} will be gone for good, from the history too; what was read from it stays. This cannot be
-          undone. Backups made before still hold it.{' '}
-          <Button className="button" onPress={() => void erase().then(() => setAsked(false))}>
-            Erase
-          </Button>{' '}
-          <Button className="plain" onPress={() => setAsked(false)}>
-            Leave it
-          </Button>
-        </span>
-      )}
+      <AskFirst ask={ask} deed="Erase" carryOut={erase}>
+        {name} will be gone for good, from the history too; what was read from it stays. This cannot be
+        undone. Backups made before still hold it.
+      </AskFirst>
     </li>
   );
 }

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { BackupNote } from '../../../record/record-api.ts';
 import { instantWords } from '../../../words/intl.ts';
+import { AskFirst } from '../../parts/sheet/ask-first.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { WorkBars } from '../../parts/work-bars.tsx';
 import { useSay } from '../../read/messages.tsx';
@@ -65,7 +66,6 @@ interface BackupListProps {
 }
 
 function BackupList({ notes, busy, restore }: BackupListProps) {
-  const [asked, setAsked] = useState<string>();
   if (notes.length === 0) return <p>None yet.</p>;
   return (
     <ul>
@@ -78,24 +78,18 @@ function BackupList({ notes, busy, restore }: BackupListProps) {
               {made}
             </a>{' '}
             <span className="quiet">{Math.ceil(bytes / 1024)} kB</span>{' '}
-            <Button className="plain" isDisabled={busy} onPress={() => setAsked(name)}>
-              Bring back<span className="visually-hidden"> the backup of {made}</span>
-            </Button>
-            {asked === name && (
-              <p role="alert">
-                All builds will be as they were at {made}; what stands now is put aside, not lost.{' '}
-                <Button
-                  className="button"
-                  isDisabled={busy}
-                  onPress={() => void restore(note).then(() => setAsked(undefined))}
-                >
-                  {busy ? 'Bringing back …' : 'Bring it back'}
-                </Button>{' '}
-                <Button className="plain" isDisabled={busy} onPress={() => setAsked(undefined)}>
-                  Leave it
-                </Button>
-              </p>
-            )}
+            <AskFirst
+              ask={
+                <>
+                  Bring back<span className="visually-hidden"> the backup of {made}</span>
+                </>
+              }
+              deed={busy ? 'Bringing back …' : 'Bring it back'}
+              busy={busy}
+              carryOut={() => restore(note)}
+            >
+              All builds will be as they were at {made}; what stands now is put aside, not lost.
+            </AskFirst>
           </li>
         );
       })}
