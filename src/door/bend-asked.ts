@@ -1,6 +1,6 @@
-import { type BendAnswer, type BendRequest, bend } from '../engine/bend/bend.ts';
+import { type BendRequest, bend } from '../engine/bend/bend.ts';
 import { bendInSpace, type SpaceRequest } from '../engine/space/bend-in-space.ts';
-import { inPlane } from '../engine/space/planar.ts';
+import { flatInSpace, inPlane } from '../engine/space/planar.ts';
 import { type AskedInSpace, allAlike, inSpaceWords, speaksOfSpace } from './space-words.ts';
 
 type Asked = AskedInSpace;
@@ -24,16 +24,6 @@ function planarAsAsked({ guides, reel, ...rest }: Asked): BendRequest {
     ...rest,
     guides: guides?.map(({ side = 'under', ...guide }) => ({ ...guide, side })),
     reel,
-  };
-}
-
-/** A plane bend that was asked for in space: it neither leaves the plane nor twists. */
-function flatInSpace(answer: BendAnswer): object {
-  return {
-    ...answer,
-    points: answer.points.map((point) => ({ ...point, zM: 0, sideCurvaturePerM: 0, twistRad: 0 })),
-    rings: answer.rings.map((ring) => ({ ...ring, zM: 0 })),
-    gripTorqueNm: 0,
   };
 }
 

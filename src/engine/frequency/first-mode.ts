@@ -8,7 +8,7 @@
  */
 import type { RodTables } from '../bend/rod.ts';
 import { gaussRule } from '../numerics/gauss-rule.ts';
-import { applyRod, makeScratch, type VibratingRod, vibratingRod } from './vibrating-rod.ts';
+import { applyRod, makeScratch, massProduct, type VibratingRod, vibratingRod } from './vibrating-rod.ts';
 
 interface FirstMode {
   hz: number;
@@ -67,10 +67,4 @@ function sharesOf(rod: VibratingRod, deflection: Float64Array, moment: Float64Ar
 function scaleByMass(rod: VibratingRod, y: Float64Array): void {
   const norm = Math.sqrt(massProduct(rod, y, y));
   for (let i = 0; i < y.length; i++) y[i] /= norm;
-}
-
-function massProduct({ massKg }: VibratingRod, y: Float64Array, z: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < massKg.length; i++) sum += massKg[i] * y[i] * z[i];
-  return sum;
 }

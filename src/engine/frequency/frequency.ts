@@ -9,7 +9,7 @@ import { type Rod, rodTables } from '../bend/rod.ts';
 import { type Finding, inputFound, type Reason } from '../finding.ts';
 import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
 import { frequencyFound, frequencyReason } from './frequency-kinds.ts';
-import { applyRod, makeScratch, type VibratingRod, vibratingRod } from './vibrating-rod.ts';
+import { applyRod, makeScratch, massProduct, type VibratingRod, vibratingRod } from './vibrating-rod.ts';
 
 interface FrequencyRequest {
   rod: Rod;
@@ -110,12 +110,6 @@ function startingBlock(rod: VibratingRod, count: number): Float64Array[] {
   return Array.from({ length: count }, (_, k) =>
     Float64Array.from(rod.fromClampM, (at) => (at / length) ** 2 * Math.cos((k * Math.PI * at) / length)),
   );
-}
-
-function massProduct({ massKg }: VibratingRod, y: Float64Array, z: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < massKg.length; i++) sum += massKg[i] * y[i] * z[i];
-  return sum;
 }
 
 /** Gram-Schmidt in the product of masses, twice over against rounding. */

@@ -155,3 +155,9 @@ function nearestNode(nodeFromTip: readonly number[], at: number): number {
   }
   return nearest;
 }
+
+export function massProduct({ massKg }: VibratingRod, y: Float64Array, z: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < massKg.length; i++) sum += massKg[i] * y[i] * z[i];
+  return sum;
+}

@@ -30,11 +30,7 @@ function intervalOf(x: Float64Array, at: number): number {
 }
 
 export function valueAt(table: PiecewiseLinear, at: number): number {
-  const { x, y } = table;
-  const i = intervalOf(x, at);
-  if (i < 0) return y[0];
-  if (i >= x.length - 1) return y[x.length - 1];
-  return y[i] + ((at - x[i]) / (x[i + 1] - x[i])) * (y[i + 1] - y[i]);
+  return valueInside(table, intervalOf(table.x, at), at);
 }
 
 /** ∫ y dx from `from` to `to`. */

@@ -2,7 +2,7 @@
  * A request that names torsion, angles round the rod or sideways pulls and yet stays in the plane of the rod is bent by
  * the planar engine, digit for digit; what space adds is whether a push out of the plane would make the rod leave.
  */
-import { bendAnswer } from '../bend/bend-answer.ts';
+import { type BendAnswer, bendAnswer } from '../bend/bend-answer.ts';
 import { type BendRequest, loadingOf } from '../bend/bend-request.ts';
 import { makeWorkspace } from '../bend/equilibrium.ts';
 import { followLoad } from '../bend/follow.ts';
@@ -74,11 +74,18 @@ export function bendStayingInPlane(
   const followed = followLoad(upright, loading, planar.buttAngleRad, work);
   const answer = bendAnswer(planar, { mesh: upright, loading, work }, followed);
   return {
+    ...flatInSpace(answer),
+    stable: staysInPlane(request, mesh, work.theta, followed.factor),
+  };
+}
+
+/** A plane bend in the words of space: it neither leaves the plane nor twists. */
+export function flatInSpace(answer: BendAnswer) {
+  return {
     ...answer,
     points: answer.points.map((point) => ({ ...point, zM: 0, sideCurvaturePerM: 0, twistRad: 0 })),
     rings: answer.rings.map((ring) => ({ ...ring, zM: 0 })),
     gripTorqueNm: 0,
-    stable: staysInPlane(request, mesh, work.theta, followed.factor),
   };
 }
 

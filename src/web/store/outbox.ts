@@ -1,4 +1,5 @@
 import type { Operation } from '../../record/operation.ts';
+import { type BrowserStore, openBrowserStore } from './browser-store.ts';
 
 /**
  * Where operations wait until the server has acknowledged them, so that a closed or killed tab loses none.
@@ -15,69 +16,32 @@ export interface Outbox {
 /** The browser's database; where that is not to be had (private windows of some browsers), its local storage. */
 export async function openOutbox(): Promise<Outbox> {
   try {
-    return new IndexedDbOutbox(await openDatabase(indexedDB));
+    return inBrowserStore(await openBrowserStore('fairbend-outbox', 'operations', ['document', 'id']));
   } catch {
     return new LocalStorageOutbox(localStorage);
   }
 }
 
-const storeName = 'operations';
-
-class IndexedDbOutbox implements Outbox {
-  private readonly database: IDBDatabase;
-  constructor(database: IDBDatabase) {
-    this.database = database;
-  }
-
-  async add(document: string, operations: readonly Operation[]): Promise<void> {
-    await this.run('readwrite', (store) => {
-      for (const operation of operations) store.put({ document, id: operation.id, operation });
-    });
-  }
-
-  async remove(document: string, ids: readonly string[]): Promise<void> {
-    await this.run('readwrite', (store) => {
-      for (const id of ids) store.delete([document, id]);
-    });
-  }
-
-  async list(document: string): Promise<Operation[]> {
-    const range = IDBKeyRange.bound([document], [document, []]);
-    let request: IDBRequest<{ operation: Operation }[]> | undefined;
-    await this.run('readonly', (store) => {
-      request = store.getAll(range);
-    });
-    return (request?.result ?? []).map((entry) => entry.operation);
-  }
-
-  async documents(): Promise<string[]> {
-    let request: IDBRequest<IDBValidKey[]> | undefined;
-    await this.run('readonly', (store) => {
-      request = store.getAllKeys();
-    });
-    return [...new Set((request?.result ?? []).map((key) => String((key as [string, string])[0])))];
-  }
-
-  private run(mode: IDBTransactionMode, work: (store: IDBObjectStore) => void): Promise<void> {
-    return new Promise((resolve, reject) => {
-      // Strict: what is said to be kept in this browser outlives its end and a power cut.
-      const transaction = this.database.transaction(storeName, mode, { durability: 'strict' });
-      transaction.oncomplete = () => resolve();
-      transaction.onabort = () => reject(transaction.error ?? new Error('The browser gave the outbox up'));
-      work(transaction.objectStore(storeName));
-    });
-  }
-}
-
-function openDatabase(factory: IDBFactory): Promise<IDBDatabase> {
-  return new Promise((resolve, reject) => {
-    const request = factory.open('fairbend-outbox', 1);
-    request.onupgradeneeded = () =>
-      request.result.createObjectStore(storeName, { keyPath: ['document', 'id'] });
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
-    request.onblocked = () => reject(new Error('Another tab holds an older outbox open'));
-  });
+function inBrowserStore(kept: BrowserStore): Outbox {
+  return {
+    add: (document, operations) =>
+      kept.write((store) => {
+        for (const operation of operations) store.put({ document, id: operation.id, operation });
+      }),
+    remove: (document, ids) =>
+      kept.write((store) => {
+        for (const id of ids) store.delete([document, id]);
+      }),
+    list: async (document) => {
+      const range = IDBKeyRange.bound([document], [document, []]);
+      const entries: { operation: Operation }[] = await kept.read((store) => store.getAll(range));
+      return entries.map(({ operation }) => operation);
+    },
+    documents: async () => {
+      const keys = (await kept.read((store) => store.getAllKeys())) as [string, string][];
+      return [...new Set(keys.map(([document]) => document))];
+    },
+  };
 }
 
 /** One entry per operation: tabs never overwrite each other's. */

@@ -1,4 +1,5 @@
 import type { Change } from '../../record/operation.ts';
+import { type BrowserStore, openBrowserStore } from './browser-store.ts';
 
 /** A picture that is not on the server yet, with where it goes. Its rows have their ids already: sent twice, it is one. */
 export interface WaitingPicture {
@@ -27,47 +28,24 @@ let opened: Promise<PictureOutbox> | undefined;
 
 /** The browser's database; where that is not to be had, this page's memory. */
 export function pictureOutbox(): Promise<PictureOutbox> {
-  opened ??= openDatabase().then(
-    (database) => new StoredPictures(database),
+  opened ??= openBrowserStore('fairbend-pictures', 'pictures', 'id').then(
+    inBrowserStore,
     () => new HeldPictures(),
   );
   return opened;
 }
 
-const storeName = 'pictures';
-
-class StoredPictures implements PictureOutbox {
-  private readonly database: IDBDatabase;
-  constructor(database: IDBDatabase) {
-    this.database = database;
-  }
-
-  async keep(picture: WaitingPicture): Promise<void> {
-    await this.run('readwrite', (store) => store.put({ ...picture, keptAt: Date.now() }));
-  }
-
-  async drop(id: string): Promise<void> {
-    await this.run('readwrite', (store) => store.delete(id));
-  }
-
-  async of(build: string, test: string): Promise<WaitingPicture[]> {
-    let request: IDBRequest<(WaitingPicture & { keptAt: number })[]> | undefined;
-    await this.run('readonly', (store) => {
-      request = store.getAll();
-    });
-    return (request?.result ?? [])
-      .filter((picture) => picture.build === build && picture.test === test)
-      .sort((a, b) => a.keptAt - b.keptAt);
-  }
-
-  private run(mode: IDBTransactionMode, work: (store: IDBObjectStore) => void): Promise<void> {
-    return new Promise((resolve, reject) => {
-      const transaction = this.database.transaction(storeName, mode, { durability: 'strict' });
-      transaction.oncomplete = () => resolve();
-      transaction.onabort = () => reject(transaction.error ?? new Error('The browser kept no picture'));
-      work(transaction.objectStore(storeName));
-    });
-  }
+function inBrowserStore(kept: BrowserStore): PictureOutbox {
+  return {
+    keep: (picture) => kept.write((store) => store.put({ ...picture, keptAt: Date.now() })),
+    drop: (id) => kept.write((store) => store.delete(id)),
+    of: async (build, test) => {
+      const all: (WaitingPicture & { keptAt: number })[] = await kept.read((store) => store.getAll());
+      return all
+        .filter((picture) => picture.build === build && picture.test === test)
+        .sort((a, b) => a.keptAt - b.keptAt);
+    },
+  };
 }
 
 /** Lost with the page. */
@@ -85,14 +63,4 @@ class HeldPictures implements PictureOutbox {
   async of(build: string, test: string): Promise<WaitingPicture[]> {
     return [...this.held.values()].filter((picture) => picture.build === build && picture.test === test);
   }
-}
-
-function openDatabase(): Promise<IDBDatabase> {
-  return new Promise((resolve, reject) => {
-    const request = indexedDB.open('fairbend-pictures', 1);
-    request.onupgradeneeded = () => request.result.createObjectStore(storeName, { keyPath: 'id' });
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
-    request.onblocked = () => reject(new Error('Another tab holds older pictures open'));
-  });
 }
