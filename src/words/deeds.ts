@@ -2,8 +2,10 @@
  * What a builder did at one go. The record keeps the id of it, `addSection` or `moveGuide:7`, and of one changed field
  * `set:sections:length`; the words are made here. Gestures of earlier versions are English already and stay as they are.
  */
+
 import type { Path } from '../record/operation.ts';
 import type { DocumentKind } from '../record/schema.ts';
+import { capital } from './capital.ts';
 import { fieldName } from './history.ts';
 
 /** `{}` stands for what follows the colon. */
@@ -137,5 +139,5 @@ export function pastDeedText(gesture: string, kind: DocumentKind): string {
   const [, verb, target] = /^(undo|redo):\d+:(.*)$/s.exec(gesture) ?? [];
   const text = deedText(target ?? gesture, kind);
   if (verb) return `${verb === 'undo' ? 'Undid' : 'Did again'}: ${text}`;
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return capital(text);
 }

@@ -1,9 +1,11 @@
 /** What a field is called, and what stands pale in it while it is empty, in the reader's units. */
+
 import type { Currency } from '../engine/quote/money.ts';
 import { trimZeros } from '../engine/units/format-decimal.ts';
 import { formatGrams, formatOunces } from '../engine/units/format-quantity.ts';
 import type { BareUnits } from '../engine/units/unit-table.ts';
 import type { Field, FieldValue, NumberKind } from '../record/fields/field.ts';
+import { capital } from './capital.ts';
 import { writeMoney } from './intl.ts';
 import { showQuantity } from './quantity-text.ts';
 import type { Writer } from './writer.ts';
@@ -17,7 +19,7 @@ export interface Reader {
 
 /** "Balance point": the name as it stands over a field. */
 export function labelOf({ name }: Field): string {
-  return name.replace(/^“?\p{L}/u, (start) => start.toUpperCase());
+  return capital(name);
 }
 
 /** What stands in the list for one of a choice's values. */

@@ -1,7 +1,9 @@
 /** What is read at one guide, over all loads, beside its limits. */
+
 import { criterionOf, limitAtGuide, valueAtGuide } from '../engine/layout/criteria.ts';
 import type { LayoutLimits } from '../engine/layout/ladder-request.ts';
 import type { RuledReading } from '../engine/layout/rule-reading.ts';
+import { capital } from './capital.ts';
 import { criterionWords } from './criteria.ts';
 import type { LadderWriter } from './ladder-writer.ts';
 
@@ -25,6 +27,5 @@ export function guideReadingInWords(
     const beside = criterionWords[metric].besideLimit({ value, limit }, loads[most].ruled[guide], writer);
     return `${beside} at ${writer.loads[most]}${value > limit ? ', over the limit' : ''}`;
   });
-  const all = words.join('; ');
-  return `${all[0]?.toUpperCase() ?? ''}${all.slice(1)}`;
+  return capital(words.join('; '));
 }

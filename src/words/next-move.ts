@@ -1,6 +1,8 @@
 /** What to do about a layout, in the bench's words: the deed first, why second, what it brings third. */
+
 import type { GuideMove, NextMove } from '../engine/flow/next-move.ts';
 import type { WorstPlace } from '../engine/layout/worst.ts';
+import { capital } from './capital.ts';
 import { criterionWords, placeInWords } from './criteria.ts';
 import type { Writer } from './writer.ts';
 
@@ -18,7 +20,7 @@ export function nextMoveInWords(
 ): NextMoveInWords {
   const help = { move, writer };
   const worst = `${readingInWords(now, loadsKg, writer)}.`;
-  const why = worst.replace(/^[gt]/, (first) => first.toUpperCase());
+  const why = capital(worst);
   switch (code) {
     case 'move':
       return { deed: `${moveInWords(help)}.`, why, brings: move && bringsInWords(move, writer) };

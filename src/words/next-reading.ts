@@ -1,8 +1,10 @@
 /** What to read next, and when it is enough, in the bench's words. */
+
 import type { WeighedOption } from '../engine/sureness/enough.ts';
 import type { Settles } from '../engine/sureness/lead.ts';
 import type { NextReading } from '../engine/sureness/next-reading.ts';
 import type { ReadingOption } from '../engine/sureness/reading-option.ts';
+import { capital } from './capital.ts';
 import { leadInWords } from './lead.ts';
 import type { Writer } from './writer.ts';
 
@@ -24,7 +26,7 @@ export function readingInWords(option: ReadingOption, w: Writer): string {
   const hang = loads.map(({ massKg }) => (massKg > 0 ? `with ${w.load(massKg)}` : 'with nothing hung'));
   const stations = listed(loads[0].readFromTipM.map((at) => (at === 0 ? 'the tip' : w.place(at))));
   const sentence = `${hang.join(', then ')}, read the drop at ${stations}.`;
-  return `${where} ${sentence[0].toUpperCase()}${sentence.slice(1)}`;
+  return `${where} ${capital(sentence)}`;
 }
 
 /** `This narrows guide 4 most: from ±41 mm to ±29 mm (slack ±6 mm).` */

@@ -1,5 +1,6 @@
 import { guideInWords } from '../engine/kinds/guides.ts';
 import type { OrderPart } from '../engine/quote/order-list.ts';
+import { capital } from './capital.ts';
 import type { Writer } from './writer.ts';
 
 const plain = {
@@ -33,8 +34,4 @@ function tipTopInWords({ size64, half }: Extract<OrderPart, { part: 'tip-top' }>
   if (size64 === undefined) return 'Tip-top, three sizes: measure the tip first';
   const size = Number.isInteger(size64) ? `${size64}` : `${Math.floor(size64)}.5`;
   return `Tip-top, tube ${size}/64 in${half ? `, half a size ${half}` : ''}`;
-}
-
-function capital(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }

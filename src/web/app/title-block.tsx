@@ -1,4 +1,5 @@
 import { Link } from 'wouter';
+import { capital } from '../../words/capital.ts';
 import { savedInBrief } from '../parts/sheet/save-line.tsx';
 import { steps } from '../parts/sheet/steps.ts';
 import { useBench } from '../read/bench.tsx';
@@ -37,7 +38,7 @@ export function TitleBlock({ step }: { step: string }) {
 
 /** As the rail has it; a sheet that is no step is called by its address. */
 export function sheetName(step: string): string {
-  return steps.find(({ id }) => id === step)?.name ?? step.charAt(0).toUpperCase() + step.slice(1);
+  return steps.find(({ id }) => id === step)?.name ?? capital(step);
 }
 
 function Cell({ term, wide, children }: { term: string; wide?: boolean; children: React.ReactNode }) {

@@ -1,4 +1,5 @@
 import { type ReactNode, useId, useRef } from 'react';
+import { capital } from '../../../words/capital.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import type { NextMoveInWords } from '../../../words/next-move.ts';
 import { unsteadyInWords } from '../../../words/verdict.ts';
@@ -62,7 +63,7 @@ function headlineWords(frame: SheetFrame, { said, stale, unreadable, writer }: H
   const meanwhile = beyond ? 'Beyond your limits:' : 'All guides are within your limits. Closest:';
   return {
     deed: dragging || stale || !said ? meanwhile : said.deed,
-    worst: `${worst[0].toUpperCase()}${worst.slice(1)}`,
+    worst: capital(worst),
     unsteady: unsteadyInWords(ours.reading, writer),
     beyond,
   };

@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import { capital } from '../../../words/capital.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { placeInFull, stopInWords } from '../../../words/places.ts';
 import { dragTape } from '../../../words/tape.ts';
@@ -85,6 +86,5 @@ function handWords(frame: SheetFrame, model: SheetModel, writer: LadderWriter): 
   if (frame.active === undefined || frame.active >= frame.fromTipM.length) {
     return 'Drag a guide along the rod. Or pick it and step it, by the buttons or the arrow keys.';
   }
-  const words = placeInFull(model.blank, frame.fromTipM, frame.active, writer);
-  return `${words[0].toUpperCase()}${words.slice(1)}`;
+  return capital(placeInFull(model.blank, frame.fromTipM, frame.active, writer));
 }
