@@ -1,5 +1,6 @@
 import type { TurnedReading, TurnedSection } from '../../../engine/rotation/turned-section.ts';
 import { bowInWords, stiffnessInWords } from '../../../words/turning.ts';
+import { Findings } from '../../parts/sheet/findings.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { useSentence } from '../../read/use-sentence.ts';
 
@@ -27,13 +28,7 @@ export function TurnsWords({ section, reading }: { section: TurnedSection; readi
         )
       )}
       {solved?.reason && <p className="attention">▲ {sentence(solved.reason)}</p>}
-      {findings
-        .map((one) => [one.path, sentence(one)] as const)
-        .map(([path, message]) => (
-          <p key={path + message} className="attention">
-            ▲ {message}
-          </p>
-        ))}
+      <Findings findings={findings} />
     </div>
   );
 }

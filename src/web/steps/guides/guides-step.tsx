@@ -7,6 +7,7 @@ import { KeepHabit } from '../../fields/keep-habit.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { SortingFields } from '../../parts/habits/habit-fields.tsx';
 import { RackShelf } from '../../parts/rack-shelf.tsx';
+import { Findings } from '../../parts/sheet/findings.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { SinceNote } from '../../parts/sheet/since-note.tsx';
@@ -72,13 +73,7 @@ export function GuidesStep() {
         <div className="fields-row knot-field">
           <Field path={['layout', '-', 'knot']} />
         </div>
-        {findings
-          .map((one) => [one.path, sentence(one)] as const)
-          .map(([path, message]) => (
-            <p key={path} className="attention">
-              ▲ {message}
-            </p>
-          ))}
+        <Findings findings={findings} />
         {choices && recorded && <SetTable set={set} guides={choices.guides} findings={findings} />}
         {choices && !recorded && <TakeUpGuides choices={choices} />}
         <EndFittings />

@@ -5,10 +5,10 @@ import { readQuantity } from '../../../engine/units/read-quantity.ts';
 import type { ScannedGuide } from '../../../image/index.ts';
 import { bagReferenceSheet } from '../../../sheets/bag-sheet.ts';
 import { usePrinterChoice } from '../../parts/printer-choice.tsx';
+import { Findings } from '../../parts/sheet/findings.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { PrintButton } from '../../parts/sheet/print-button.tsx';
 import { useShop } from '../../read/shop.tsx';
-import { useSentence } from '../../read/use-sentence.ts';
 import { KeptScans } from './kept-scans.tsx';
 import type { ScanRead } from './scan-messages.ts';
 import { ScanPicture } from './scan-picture.tsx';
@@ -25,7 +25,6 @@ interface ScanPartProps {
 
 /** Feet out of line measured on a flatbed scan, instead of by eye. */
 export function ScanPart({ sizes, inBag }: ScanPartProps) {
-  const sentence = useSentence();
   const scan = useScan();
   const { paper } = useShop();
   const { factors } = usePrinterChoice(paper);
@@ -76,13 +75,7 @@ export function ScanPart({ sizes, inBag }: ScanPartProps) {
         </ProgressBar>
       )}
       <div role="status">
-        {scan.refused
-          .map((one) => [one.path, sentence(one)] as const)
-          .map(([, message]) => (
-            <p key={message} className="attention">
-              ▲ {scan.file?.name}: {message}
-            </p>
-          ))}
+        <Findings findings={scan.refused} of={scan.file?.name} />
       </div>
       {scan.file && scan.read && (
         <ScanResult
@@ -108,7 +101,6 @@ interface ResultProps extends ScanPartProps {
 }
 
 function ScanResult({ file, read, sizes, inBag, readAgain, done }: ResultProps) {
-  const sentence = useSentence();
   const { guides, findings } = read.scanned;
   const [chosen, setChosen] = useState<Record<number, string>>({});
   const known = useKnownLength(guides);
@@ -125,13 +117,7 @@ function ScanResult({ file, read, sizes, inBag, readAgain, done }: ResultProps) 
   return (
     <>
       <ScanPicture address={file.address} read={read} />
-      {findings
-        .map((one) => [one.path, sentence(one)] as const)
-        .map(([, message]) => (
-          <p key={message} className="attention">
-            ▲ {message}
-          </p>
-        ))}
+      <Findings findings={findings} />
       {guides.length > 0 && (
         <>
           <div className="fields-row">

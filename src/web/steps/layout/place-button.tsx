@@ -1,5 +1,5 @@
 import { Button, ProgressBar } from 'react-aria-components';
-import { useSentence } from '../../read/use-sentence.ts';
+import { Findings } from '../../parts/sheet/findings.tsx';
 import type { LayoutTask } from '../../worker/messages.ts';
 import type { LongTaskState } from '../../worker/use-long-task.ts';
 import type { PlaceOffer } from './place-offer.ts';
@@ -14,9 +14,8 @@ interface PlaceButtonProps {
 
 /** "Place the guides for this blank": the layout is worked out beforehand, so that pressing only puts it in. */
 export function PlaceButton({ best, marks, offer, onPlace }: PlaceButtonProps) {
-  const sentence = useSentence();
   const { answer, working, failure } = best;
-  const refused = answer?.status === 'refused' ? answer.findings : undefined;
+  const refused = answer?.status === 'refused' ? answer.findings : [];
   const ready = !working && marks !== undefined;
   return (
     <div className="place screen-only">
@@ -36,13 +35,7 @@ export function PlaceButton({ best, marks, offer, onPlace }: PlaceButtonProps) {
           No layout could be worked out: {failure}. Load the page again.
         </p>
       )}
-      {refused
-        ?.map((one) => [one.path, sentence(one)] as const)
-        .map(([path, message]) => (
-          <p key={`${path}${message}`} className="attention">
-            {message}
-          </p>
-        ))}
+      <Findings findings={refused} />
     </div>
   );
 }

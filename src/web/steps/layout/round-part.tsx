@@ -1,17 +1,16 @@
 import { useMemo } from 'react';
 import { Link } from 'wouter';
-import type { BenchFinding } from '../../../engine/bench/bench-finding.ts';
 import type { Choices } from '../../../engine/flow/choices.ts';
 import { roundQuestion } from '../../../engine/flow/round-questions.ts';
 import { rodKindOf, usualPlaceRound } from '../../../engine/kinds/rod-kinds.ts';
 import { clearInWords, handInWords, torsionInWords, turnInWords } from '../../../words/round.ts';
 import { Field, FieldsRow } from '../../fields/field.tsx';
 import { Figure } from '../../fields/figure.tsx';
+import { Findings } from '../../parts/sheet/findings.tsx';
 import { Fold } from '../../parts/sheet/fold.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { laidBuild, type SheetModel } from '../../read/sheet-model.ts';
-import { useSentence } from '../../read/use-sentence.ts';
 import type { RoundTask } from '../../worker/doubt-messages.ts';
 import { besideLane } from '../../worker/engine-worker.ts';
 import { type LongTaskState, useLongTask } from '../../worker/use-long-task.ts';
@@ -54,7 +53,7 @@ export function RoundPart({ model, writer, waits, settled, turning, marks }: Rou
           <FieldsRow of="layout" names={['spiralBy', 'spiralOnTop', 'spiralOver']} />
         </div>
       </div>
-      <RoundFindings findings={model.roundFindings} />
+      <Findings findings={model.roundFindings} />
       <RoundTable
         model={model}
         writer={writer}
@@ -66,15 +65,6 @@ export function RoundPart({ model, writer, waits, settled, turning, marks }: Rou
       <HandsFold model={model} writer={writer} waits={waits} />
     </Part>
   );
-}
-
-function RoundFindings({ findings }: { findings: readonly BenchFinding[] }) {
-  const sentence = useSentence();
-  return findings.map((one) => (
-    <p key={one.path + one.code} className="attention">
-      ▲ <Figure text={sentence(one)} />
-    </p>
-  ));
 }
 
 /** Guides on one side of a rod that is no fly rod. */

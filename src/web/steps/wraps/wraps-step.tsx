@@ -6,6 +6,7 @@ import { BuildFields } from '../../fields/build-fields.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { RodWrapFields, ThreadFields, WrapHabitFields } from '../../parts/habits/habit-fields.tsx';
+import { Findings } from '../../parts/sheet/findings.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { PrintButton } from '../../parts/sheet/print-button.tsx';
@@ -70,13 +71,7 @@ export function WrapsStep() {
       >
         <WrapsDrawing {...wraps} signature={place} />
         <ThreadNeeds colours={wraps.plan.colours} />
-        {wraps.plan.findings
-          .map((one) => [one.path, sentence(one)] as const)
-          .map(([path, message]) => (
-            <p key={path + message} className="attention">
-              ▲ {message}
-            </p>
-          ))}
+        <Findings findings={wraps.plan.findings} />
       </Part>
       <Part
         folded
