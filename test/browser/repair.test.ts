@@ -52,7 +52,7 @@ test('with the build on record its marks, bend and thread stand there', async ()
     .getByRole('row', { name: /Swings/ })
     .waitFor();
   await page
-    .getByRole('row', { name: /Weight that lowers the tip/ })
+    .getByRole('row', { name: /Weight for a drop of a third, held at the grip/ })
     .getByText(/\+\d+ %/)
     .waitFor();
   await page.getByText(/(Leave|Move) the (upper )?guides/).waitFor();

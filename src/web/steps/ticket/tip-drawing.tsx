@@ -56,7 +56,7 @@ function BeforeAfter({ rods: { before, after } }: { rods: ShortenedRod }) {
     ['Free length, tip to grip', ({ lengthM }) => lengthM, length],
     ['Tip hangs', ({ tipDropM }) => tipDropM, length],
     [
-      'Weight that drops the tip by a third of that, held at the grip',
+      'Weight for a drop of a third, held at the grip',
       ({ thirdLoadKg }) => thirdLoadKg,
       (kg) => formatGrams(kg, 0),
     ],
