@@ -1,6 +1,6 @@
 import { rows } from './document.ts';
 import type { Change, DocumentState } from './operation.ts';
-import { pathOf } from './operation.ts';
+import { pathOf, rowChanges } from './operation.ts';
 import type { FieldValue } from './schema.ts';
 
 /**
@@ -80,8 +80,7 @@ function startOfOldMarks(state: DocumentState): Change[] {
   const marks = stations.filter(isQuantity);
   if (marks.length < 2 || marks.length < stations.length) return keptStart(state);
   const value = marks.map(({ si }) => `${Number((si * 1000).toFixed(1))} mm`).join('\n');
-  const put = (field: string, said: string): Change => ({ path: ['layout', '-', field], value: said });
-  return [put('startKind', 'own'), put('startText', value), put('startUnit', 'mm'), put('startFrom', 'tip')];
+  return rowChanges('layout', '-', { startKind: 'own', startText: value, startUnit: 'mm', startFrom: 'tip' });
 }
 
 /** Without marks of its own the old build's start is the new one's too. */

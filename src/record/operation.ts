@@ -44,6 +44,11 @@ export interface Change {
   value: FieldValue;
 }
 
+/** The changes that give a row these values. */
+export function rowChanges(collection: string, row: string, fields: Record<string, FieldValue>): Change[] {
+  return Object.entries(fields).map(([field, value]) => ({ path: [collection, row, field], value }));
+}
+
 /** A document as its operations leave it: path joined by '/' to the winning operation's value and stamp. */
 export interface Cell {
   value: FieldValue;

@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { type Alarm, alarmsDue } from '../../engine/finish/alarms.ts';
 import type { Due } from '../../engine/finish/schedule.ts';
+import { rowChanges } from '../../record/operation.ts';
 import { readFinish } from '../../record/read-finish.ts';
 import { dueWords, isCalm } from '../../words/due.ts';
 import { sinceWords } from '../../words/intl.ts';
@@ -24,10 +25,7 @@ export function AlarmBar() {
   const spoken = alarms.every(({ due }) => isCalm(due)) ? 'status' : 'alert';
   const heard = ({ coat, due }: Alarm) => {
     const id = newRowId();
-    write('hearAlarm', [
-      { path: ['alarmsHeard', id, 'coat'], value: coat },
-      { path: ['alarmsHeard', id, 'due'], value: due },
-    ]);
+    write('hearAlarm', rowChanges('alarmsHeard', id, { coat, due }));
   };
   return (
     <div className="alarm-bar screen-only" role={spoken} data-heard={rows('alarmsHeard').length}>

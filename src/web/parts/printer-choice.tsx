@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
+import { rowChanges } from '../../record/operation.ts';
 import { nameOfRow } from '../../record/row-names.ts';
 import type { StripPaper } from '../../sheets/paper-size.ts';
 import { type PrintFactors, printCorrection, truePrint } from '../../sheets/print-correction.ts';
@@ -40,10 +41,7 @@ export function PrinterFields({ paper, choice }: { paper: StripPaper; choice: Pr
   const usable = printers.filter((row) => textOf(row, 'paper') === paper);
   const add = () => {
     const id = newRowId();
-    write('addPrinter', [
-      { path: ['printers', id, 'order'], value: printers.length },
-      { path: ['printers', id, 'paper'], value: paper },
-    ]);
+    write('addPrinter', rowChanges('printers', id, { order: printers.length, paper }));
     choice.choose(id);
   };
   if (choice.id === undefined) {

@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
 import type { Row } from '../../record/document.ts';
+import { rowChanges } from '../../record/operation.ts';
 import { rackName, typicalOfRack } from '../../record/rack.ts';
 import { Field } from '../fields/field.tsx';
 import { ShopFields } from '../fields/shop-fields.tsx';
@@ -13,10 +14,13 @@ export function RackShelf({ usedHere }: { usedHere?: ReadonlyMap<string, number>
   const { rack, write, newRowId } = useShop();
   const add = () => {
     const id = newRowId();
-    write('addToRack', [
-      { path: ['rack', id, 'order'], value: rack.length },
-      { path: ['rack', id, 'kind'], value: textOf(rack.at(-1) ?? { id, fields: {} }, 'kind') ?? 'snake' },
-    ]);
+    write(
+      'addToRack',
+      rowChanges('rack', id, {
+        order: rack.length,
+        kind: textOf(rack.at(-1) ?? { id, fields: {} }, 'kind') ?? 'snake',
+      }),
+    );
   };
   return (
     <Part

@@ -1,10 +1,10 @@
 import type { FoundMark } from '../../../image/index.ts';
 import type { Row } from '../../../record/document.ts';
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import { placesOn, type Wall, wallOfMarks } from '../../../record/read-walls.ts';
 import type { FieldValue } from '../../../record/schema.ts';
-import { rowChanges } from './place-changes.ts';
 
 /**
  * Printed marks that were found, as places of a picture: one row for each number, the same on whatever device

@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
+import { rowChanges } from '../../../record/operation.ts';
 import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import { Field } from '../../fields/field.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { Table } from '../sheet/table.tsx';
 import type { PhotoReading } from './photo-request.ts';
-import { rowChanges } from './place-changes.ts';
 import type { FoundMarksState } from './use-found-marks.ts';
 
 interface MarksFieldsProps {

@@ -1,11 +1,5 @@
-import type { Change } from '../../../record/operation.ts';
+import { type Change, rowChanges } from '../../../record/operation.ts';
 import type { LoadPhoto, PlaceRole } from '../../../record/read-load-photo.ts';
-import type { FieldValue } from '../../../record/schema.ts';
-
-/** The record's changes for a row's fields. */
-export function rowChanges(collection: string, id: string, fields: Record<string, FieldValue>): Change[] {
-  return Object.entries(fields).map(([field, value]) => ({ path: [collection, id, field], value }));
-}
 
 /** To a tenth of a pixel: finer than any finger, coarse enough to read in a history. */
 function pixels([x, y]: readonly [number, number]): Record<'pxX' | 'pxY', number> {

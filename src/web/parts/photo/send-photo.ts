@@ -1,11 +1,11 @@
 import { stripPicture } from '../../../image/strip/strip-picture.ts';
 import type { AttachmentAnswer } from '../../../record/api.ts';
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import { sentenceOf } from '../../../words/sentence.ts';
 import { siWriter } from '../../../words/writer.ts';
 import { ApiError } from '../../store/api.ts';
 import { api } from '../../store/open-document.ts';
-import { rowChanges } from './place-changes.ts';
 
 /** A picture on the server, nothing but the picture. */
 export interface SentPhoto extends AttachmentAnswer {

@@ -1,10 +1,10 @@
 import type { Finding } from '../../../engine/finding.ts';
 import { type CurvePoint, type CurveRing, curveText, ringsText } from '../../../record/load-curve.ts';
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import type { FieldValue } from '../../../record/schema.ts';
 import { traceNotesText } from '../../../record/trace-notes.ts';
-import { rowChanges } from './place-changes.ts';
 
 export interface NewTrace {
   photo: LoadPhoto;

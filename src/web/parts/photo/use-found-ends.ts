@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { EndsKnown } from '../../../image/index.ts';
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import { sentenceOf } from '../../../words/sentence.ts';
 import { useBuild } from '../../read/build-context.ts';
@@ -8,7 +9,6 @@ import { reasonOf } from '../../read/open-store.ts';
 import { useShop } from '../../read/shop.tsx';
 import { api } from '../../store/open-document.ts';
 import { openPhotoDesk } from './photo-desk.ts';
-import { rowChanges } from './place-changes.ts';
 
 /**
  * Looks once for butt and tip in a picture that has neither, where marks and clamp tell where the blank must be; what is

@@ -1,3 +1,4 @@
+import { rowChanges } from '../../../record/operation.ts';
 import { hasRules } from '../../../sheets/check-rules.ts';
 import type { Sheet } from '../../../sheets/drawing.ts';
 import type { StripPaper } from '../../../sheets/paper-size.ts';
@@ -37,14 +38,16 @@ export function usePrint(): { print(job: PrintJob): void; printing: boolean } {
     const { bytes, missing } = await sheetsPdf(sheets, { title, printedAt, fonts: paperFonts });
     handOver(bytes, 'application/pdf', `${fileName(build.title)}-${sheet}-${paper}.pdf`);
     const id = build.newRowId();
-    const put = (field: string, value: string) => ({ path: ['prints', id, field] as const, value });
-    build.write(`print:${sheet}`, [
-      put('sheet', sheet),
-      put('paper', paper),
-      put('revision', revision),
-      put('printedAt', printedAt.toISOString()),
-      put('engineVersion', version),
-    ]);
+    build.write(
+      `print:${sheet}`,
+      rowChanges('prints', id, {
+        sheet,
+        paper,
+        revision,
+        printedAt: printedAt.toISOString(),
+        engineVersion: version,
+      }),
+    );
     const measure = hasRules(sheets) ? ' Print it at actual size, then measure its rules.' : '';
     const kept = `The PDF is kept as revision ${revision}.${measure}`;
     say(`${kept} ${missingWords(missing)}`.trimEnd());

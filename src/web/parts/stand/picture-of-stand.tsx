@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
+import { rowChanges } from '../../../record/operation.ts';
 import type { LoadPhoto } from '../../../record/read-load-photo.ts';
 import { fewestMarks, readWalls, wallOfMarks } from '../../../record/read-walls.ts';
 import type { DeedId } from '../../../words/deeds.ts';
@@ -10,7 +11,7 @@ import { api } from '../../store/open-document.ts';
 import { MarksFields } from '../photo/marks-fields.tsx';
 import { type PhotoReading, photoReading } from '../photo/photo-request.ts';
 import { PhotoStage } from '../photo/photo-stage.tsx';
-import { movePlace, removePlace, rowChanges, setPlace } from '../photo/place-changes.ts';
+import { movePlace, removePlace, setPlace } from '../photo/place-changes.ts';
 import { handlesOf } from '../photo/stage-handles.ts';
 import { type Tool, ToolChoice } from '../photo/tool-choice.tsx';
 import { TraceBar, TraceSay } from '../photo/trace-bar.tsx';

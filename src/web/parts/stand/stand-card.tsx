@@ -1,6 +1,7 @@
 import { type ReactNode, useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import type { Stand } from '../../../record/read-load-tests.ts';
 import type { QuantityValue } from '../../../record/schema.ts';
 import { Field, FieldsRow } from '../../fields/field.tsx';
@@ -9,7 +10,6 @@ import { useBuild } from '../../read/build-context.ts';
 import { useShop } from '../../read/shop.tsx';
 import { useSentence } from '../../read/use-sentence.ts';
 import { SendingWords } from '../photo/add-photo.tsx';
-import { rowChanges } from '../photo/place-changes.ts';
 import { useAddPhotos } from '../photo/use-add-photos.ts';
 import { Fold } from '../sheet/fold.tsx';
 import { HangSketch } from './hang-sketch.tsx';

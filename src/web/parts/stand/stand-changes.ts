@@ -1,6 +1,6 @@
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import type { FieldValue } from '../../../record/schema.ts';
-import { rowChanges } from '../photo/place-changes.ts';
 
 export interface NewStand {
   order: number;

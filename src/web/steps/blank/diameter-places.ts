@@ -1,6 +1,7 @@
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
 import type { Row } from '../../../record/document.ts';
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import type { FieldValue, QuantityValue } from '../../../record/schema.ts';
 import { keptMark } from '../../../words/tape.ts';
 import { quantityOf, siOf } from '../../read/values.ts';
@@ -36,10 +37,7 @@ export function diameterPlaces(section: Row, diameters: readonly Row[], system: 
 /** Writing the diameter of a place not yet measured makes its row. */
 export function changesForPlace(section: Row, place: DiameterPlace): Change[] {
   if (place.measured || !place.fromOwnTip) return [];
-  return [
-    { path: ['diameters', place.id, 'section'], value: section.id },
-    { path: ['diameters', place.id, 'fromOwnTip'], value: place.fromOwnTip },
-  ];
+  return rowChanges('diameters', place.id, { section: section.id, fromOwnTip: place.fromOwnTip });
 }
 
 function suggestedPlaces(section: Row, system: UnitSystem): DiameterPlace[] {

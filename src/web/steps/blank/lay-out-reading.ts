@@ -3,6 +3,7 @@ import { spanSigmaM } from '../../../engine/sureness/span-offers.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import type { Row } from '../../../record/document.ts';
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import type { QuantityValue } from '../../../record/schema.ts';
 import { quantityOf, siOf, textOf } from '../../read/values.ts';
 import { type Edge, loadRows, onTape, type PlanRowsOptions, planRows, readingRows } from './plan-rows.ts';
@@ -34,12 +35,11 @@ export function layOutCount(
   { system, newRowId }: Pick<PlanRowsOptions, 'system' | 'newRowId'>,
 ): LaidOut {
   const id = newRowId();
-  const put = (field: string, value: Change['value']): Change => ({ path: ['swings', id, field], value });
-  const changes = [
-    put('order', order + 1),
-    put('rod', 'bare'),
-    put('clampFromTip', onTape(clampFromTipM, system)),
-  ];
+  const changes = rowChanges('swings', id, {
+    order: order + 1,
+    rod: 'bare',
+    clampFromTip: onTape(clampFromTipM, system),
+  });
   return { changes, at: `swings/${id}/counted` };
 }
 
@@ -50,22 +50,25 @@ export function layOutSpan(
   { system, newRowId }: Pick<PlanRowsOptions, 'system' | 'newRowId'>,
 ): LaidOut {
   const id = newRowId();
-  const put = (field: string, value: Change['value']): Change => ({ path: ['setups', id, field], value });
   const at = onTape(loads[0].readFromTipM[0], system);
   const tests = loads.map(({ massKg }, index) => ({ id: newRowId(), index, massKg }));
   const changes = [
-    put('order', order),
-    put('kind', 'span'),
-    put('place', 'supports-at'),
-    put('supportTipSide', onTape(supportsFromTipM[0], system)),
-    put('supportButtSide', onTape(supportsFromTipM[1], system)),
-    put('loadFromTip', at),
-    put('sigma', { si: spanSigmaM, text: `${1000 * spanSigmaM} mm` }),
-    ...tests.flatMap((test): Change[] => [
-      { path: ['tests', test.id, 'order'], value: test.index },
-      { path: ['tests', test.id, 'setup'], value: id },
-      { path: ['tests', test.id, 'hung'], value: { si: test.massKg, text: formatGrams(test.massKg) } },
-    ]),
+    ...rowChanges('setups', id, {
+      order,
+      kind: 'span',
+      place: 'supports-at',
+      supportTipSide: onTape(supportsFromTipM[0], system),
+      supportButtSide: onTape(supportsFromTipM[1], system),
+      loadFromTip: at,
+      sigma: { si: spanSigmaM, text: `${1000 * spanSigmaM} mm` },
+    }),
+    ...tests.flatMap((test): Change[] =>
+      rowChanges('tests', test.id, {
+        order: test.index,
+        setup: id,
+        hung: { si: test.massKg, text: formatGrams(test.massKg) },
+      }),
+    ),
   ];
   return { changes, at: `tests/${tests[0].id}/sag` };
 }

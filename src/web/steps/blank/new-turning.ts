@@ -1,4 +1,5 @@
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 
 interface NewTurning {
   /** Over half a turn, or over the whole one. */
@@ -13,16 +14,11 @@ export function newTurning(section: string, { steps, order, newRowId }: NewTurni
   const turns = Array.from({ length: steps }, (_, step): Change[] => {
     const turn = newRowId();
     const degrees = 45 * step;
-    return [
-      { path: ['turnReadings', turn, 'order'], value: step + 1 },
-      { path: ['turnReadings', turn, 'turning'], value: turning },
-      { path: ['turnReadings', turn, 'turn'], value: { si: (degrees * Math.PI) / 180, text: `${degrees}°` } },
-    ];
+    return rowChanges('turnReadings', turn, {
+      order: step + 1,
+      turning,
+      turn: { si: (degrees * Math.PI) / 180, text: `${degrees}°` },
+    });
   });
-  return [
-    { path: ['turnings', turning, 'order'], value: order },
-    { path: ['turnings', turning, 'section'], value: section },
-    { path: ['turnings', turning, 'held'], value: 'span' },
-    ...turns.flat(),
-  ];
+  return [...rowChanges('turnings', turning, { order, section, held: 'span' }), ...turns.flat()];
 }

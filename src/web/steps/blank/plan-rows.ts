@@ -4,6 +4,7 @@ import { readQuantity } from '../../../engine/units/read-quantity.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
 import type { SetupPlace } from '../../../record/fields/readings.ts';
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import type { QuantityValue } from '../../../record/schema.ts';
 
 export type Edge = 'axis' | 'upper' | 'lower';
@@ -42,12 +43,14 @@ function setupRows(setup: PlannedSetup, order: number, options: PlanRowsOptions)
   const id = newRowId();
   const put = (field: string, value: Change['value']): Change => ({ path: ['setups', id, field], value });
   return [
-    put('order', order),
-    put('place', setup.stand),
-    put('kind', 'clamp'),
-    put('nominalAngle', { si: 0, text: '0°' }),
-    put('clampFromTip', onTape(setup.clampFromTipM, system)),
-    put('edge', edge),
+    ...rowChanges('setups', id, {
+      order,
+      place: setup.stand,
+      kind: 'clamp',
+      nominalAngle: { si: 0, text: '0°' },
+      clampFromTip: onTape(setup.clampFromTipM, system),
+      edge,
+    }),
     ...(clampHeight ? [put('clampHeight', clampHeight)] : []),
     ...(sigma ? [put('sigma', sigma)] : []),
     ...(turned ? [put('turned', turned)] : []),
@@ -78,11 +81,7 @@ export function flagCheckRow(
   newRowId: () => string,
 ): Change[] {
   const id = newRowId();
-  return [
-    { path: ['flagChecks', id, 'order'], value: order },
-    { path: ['flagChecks', id, 'setup'], value: setup },
-    { path: ['flagChecks', id, 'fromTip'], value: fromTip },
-  ];
+  return rowChanges('flagChecks', id, { order, setup, fromTip });
 }
 
 /** A weight of a set-up, with the readings to be taken under it. */
@@ -93,12 +92,13 @@ export function loadRows(
   { system, newRowId }: Pick<PlanRowsOptions, 'system' | 'newRowId'>,
 ): Change[] {
   const id = newRowId();
-  const put = (field: string, value: Change['value']): Change => ({ path: ['tests', id, field], value });
   return [
-    put('order', order),
-    put('setup', setup),
-    put('hung', { si: load.massKg, text: formatGrams(load.massKg) }),
-    put('hungFromTip', onTape(0, system)),
+    ...rowChanges('tests', id, {
+      order,
+      setup,
+      hung: { si: load.massKg, text: formatGrams(load.massKg) },
+      hungFromTip: onTape(0, system),
+    }),
     ...load.readFromTipM.flatMap((fromTipM, index) =>
       readingRows(id, onTape(fromTipM, system), index, newRowId),
     ),

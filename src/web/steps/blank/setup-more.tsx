@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { Button } from 'react-aria-components';
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import type { QuantityValue } from '../../../record/schema.ts';
 import { Field } from '../../fields/field.tsx';
 import { useBuild } from '../../read/build-context.ts';
@@ -63,9 +64,7 @@ function anotherWeight({ setup, tests }: SetupRows, newRowId: () => string): Cha
   const id = newRowId();
   const stations = (tests.at(-1)?.readings ?? []).flatMap((row) => quantityOf(row.fields.fromTip) ?? []);
   return [
-    { path: ['tests', id, 'order'], value: tests.length },
-    { path: ['tests', id, 'setup'], value: setup.id },
-    { path: ['tests', id, 'hungFromTip'], value: tip },
+    ...rowChanges('tests', id, { order: tests.length, setup: setup.id, hungFromTip: tip }),
     ...(stations.length > 0 ? stations : [tip]).flatMap((station, order) =>
       readingRows(id, station, order, newRowId),
     ),

@@ -3,6 +3,7 @@ import { type SwingPrediction, swingOf } from '../../../engine/flow/power.ts';
 import { plusMinusHz } from '../../../engine/flow/swing-count.ts';
 import { fixedDecimals } from '../../../engine/units/format-decimal.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import { hzInWords } from '../../../words/swings.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -21,10 +22,7 @@ export function SwingPart({ power }: { power: PowerOnBench | undefined }) {
   const { freeLengthM, measured, state } = power;
   const add = () => {
     const id = newRowId();
-    write('addSwings', [
-      { path: ['swings', id, 'order'], value: rows('swings').length + 1 },
-      { path: ['swings', id, 'rod'], value: 'bare' },
-    ]);
+    write('addSwings', rowChanges('swings', id, { order: rows('swings').length + 1, rod: 'bare' }));
   };
   const length = formatLength(freeLengthM, { system, denominator: 8, decimals: 0 });
   const main = (['bare', 'finished'] as const).flatMap(

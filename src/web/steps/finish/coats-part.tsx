@@ -1,6 +1,7 @@
 import { Button } from 'react-aria-components';
 import { coatSchedule, recoatAt } from '../../../engine/finish/schedule.ts';
 import type { Row } from '../../../record/document.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import { dueWords } from '../../../words/due.ts';
 import { finishFaultOf } from '../../../words/finish-faults.ts';
 import { clockWords, sinceWords } from '../../../words/intl.ts';
@@ -34,11 +35,14 @@ export function CoatsPart({ finish, nowMs }: { finish: FinishOnRod; nowMs: numbe
   const recoat = last && recoatAt(nowMs, last, finish.times);
   const brush = () => {
     const id = newRowId();
-    write(`brushCoat:${finish.coats.length + 1}`, [
-      { path: ['coats', id, 'order'], value: finish.coats.length },
-      { path: ['coats', id, 'brushedAt'], value: new Date().toISOString() },
-      { path: ['coats', id, 'roomC'], value: finish.roomC },
-    ]);
+    write(
+      `brushCoat:${finish.coats.length + 1}`,
+      rowChanges('coats', id, {
+        order: finish.coats.length,
+        brushedAt: new Date().toISOString(),
+        roomC: finish.roomC,
+      }),
+    );
   };
   const waits = open.length > 0 || recoat?.status === 'too-early';
   return (

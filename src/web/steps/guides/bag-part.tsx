@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
 import type { BagGuide, Straightness } from '../../../engine/guides/bag-sorting.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import { straightnesses } from '../../../record/read-guide-set.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { Table } from '../../parts/sheet/table.tsx';
@@ -17,9 +18,7 @@ export function BagPart({ bag, sizes }: { bag: readonly BagGuide[]; sizes: reado
   const add = (size: string, straightness: Straightness, reject?: string) => {
     const id = newRowId();
     write('addToBag', [
-      { path: ['bag', id, 'order'], value: bag.length },
-      { path: ['bag', id, 'size'], value: size },
-      { path: ['bag', id, 'straightness'], value: straightness },
+      ...rowChanges('bag', id, { order: bag.length, size, straightness }),
       ...(reject ? [{ path: ['bag', id, 'reject'] as const, value: reject }] : []),
     ]);
   };

@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components';
-import { rowChanges } from '../../parts/photo/place-changes.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { numberOf, textOf } from '../../read/values.ts';
 import { api } from '../../store/open-document.ts';

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { formatMm } from '../../../engine/units/format-quantity.ts';
 import type { ScannedGuide } from '../../../image/index.ts';
 import type { Change } from '../../../record/operation.ts';
-import { rowChanges } from '../../parts/photo/place-changes.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import { type SentPhoto, sendPhoto } from '../../parts/photo/send-photo.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';

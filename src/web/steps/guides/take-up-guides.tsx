@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
 import type { Choices } from '../../../engine/flow/choices.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import { useBuild } from '../../read/build-context.ts';
 
 /** The assumed guides become rows of this build, to be chosen and measured one by one. */
@@ -10,11 +11,7 @@ export function TakeUpGuides({ choices }: { choices: Choices }) {
       'takeGuides',
       choices.guides.flatMap(({ kind, size }, order) => {
         const row = newRowId();
-        return [
-          { path: ['guides', row, 'order'] as const, value: order },
-          { path: ['guides', row, 'kind'] as const, value: kind },
-          { path: ['guides', row, 'size'] as const, value: size },
-        ];
+        return rowChanges('guides', row, { order, kind, size });
       }),
     );
   return (

@@ -4,6 +4,7 @@ import { takenGuides, withGuideCount } from '../../../engine/flow/guide-count.ts
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
 import type { Row } from '../../../record/document.ts';
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import { keptMark, keptTurn } from '../../../words/tape.ts';
 
 interface GuideRows {
@@ -24,9 +25,11 @@ export function addedGuide({ guides }: Choices, { rows, newRowId }: GuideRows): 
   const { kind, size } = guides[widest - 1];
   return [
     ...orderBefore(widest, row, guides, rows),
-    { path: ['guides', row, 'kind'], value: kind },
-    { path: ['guides', row, 'size'], value: size },
-    { path: ['guides', row, 'station'], value: { si: fromTipM, text: `${Math.round(fromTipM * 1000)} mm` } },
+    ...rowChanges('guides', row, {
+      kind,
+      size,
+      station: { si: fromTipM, text: `${Math.round(fromTipM * 1000)} mm` },
+    }),
   ];
 }
 

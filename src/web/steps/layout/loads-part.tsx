@@ -3,6 +3,7 @@ import type { LineChoices } from '../../../engine/flow/choices.ts';
 import type { LoadLadder } from '../../../engine/flow/loads.ts';
 import { usualDragKg } from '../../../engine/kinds/line-load.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import { dragInWords } from '../../../words/drag.ts';
 import type { Writer } from '../../../words/writer.ts';
 import { Field } from '../../fields/field.tsx';
@@ -29,10 +30,7 @@ export function LoadsPart({ loads, line, writer, asksSide }: LoadsPartProps) {
       'ownLadder',
       loads.kg.flatMap((kg, i) => {
         const row = newRowId();
-        return [
-          { path: ['ladder', row, 'order'] as const, value: i + 1 },
-          { path: ['ladder', row, 'load'] as const, value: { si: kg, text: grams(kg) } },
-        ];
+        return rowChanges('ladder', row, { order: i + 1, load: { si: kg, text: grams(kg) } });
       }),
     );
   const add = () => write('addLoad', [{ path: ['ladder', newRowId(), 'order'], value: ladder.length + 1 }]);

@@ -1,6 +1,7 @@
 import type { Choices } from '../../../engine/flow/choices.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import { keptMark } from '../../../words/tape.ts';
 
 export interface MarkWriting {
@@ -22,11 +23,11 @@ export function markChanges(fromTipM: readonly number[], writing: MarkWriting): 
       return stands ? [] : [{ path: ['guides', guide.id, 'station'], value } satisfies Change];
     }
     const row = writing.newRowId();
-    return [
-      { path: ['guides', row, 'order'], value: index + 1 },
-      { path: ['guides', row, 'kind'], value: guide.kind },
-      { path: ['guides', row, 'size'], value: guide.size },
-      { path: ['guides', row, 'station'], value },
-    ] satisfies Change[];
+    return rowChanges('guides', row, {
+      order: index + 1,
+      kind: guide.kind,
+      size: guide.size,
+      station: value,
+    }) satisfies Change[];
   });
 }

@@ -5,7 +5,7 @@ import { commonFlags, type PredictedPlace } from '../../../engine/load-test/pred
 import { cameraProject } from '../../../image/index.ts';
 import type { LiveLook } from '../../../image/live/look-live.ts';
 import type { Change } from '../../../record/operation.ts';
-import { rowChanges } from '../../parts/photo/place-changes.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import { millimetres, type NewProof, newProof } from './new-proof.ts';
 import { type ProofAsked, predictProof } from './predict-proof.ts';
 

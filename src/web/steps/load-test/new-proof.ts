@@ -1,5 +1,5 @@
 import type { PredictedPlace } from '../../../engine/load-test/predict-places.ts';
-import type { Change } from '../../../record/operation.ts';
+import { type Change, rowChanges } from '../../../record/operation.ts';
 import type { FieldValue } from '../../../record/schema.ts';
 
 export interface NewProof {
@@ -16,7 +16,7 @@ export function newProof(proof: NewProof, order: number, newRowId: () => string)
   const id = newRowId();
   const degrees = (buttAngleRad * 180) / Math.PI;
   return [
-    ...row('proofs', id, {
+    ...rowChanges('proofs', id, {
       order,
       madeAt,
       hung: { si: hungKg, text: `${hungKg * 1000} g` },
@@ -24,7 +24,7 @@ export function newProof(proof: NewProof, order: number, newRowId: () => string)
       guidesOn,
     }),
     ...places.flatMap(({ fromTipM, outM, upM, reach }, place) =>
-      row('proofPlaces', newRowId(), {
+      rowChanges('proofPlaces', newRowId(), {
         order: place,
         proof: id,
         fromTip: millimetres(fromTipM),
@@ -34,10 +34,6 @@ export function newProof(proof: NewProof, order: number, newRowId: () => string)
       }),
     ),
   ];
-}
-
-function row(collection: string, id: string, fields: Record<string, FieldValue>): Change[] {
-  return Object.entries(fields).map(([field, value]) => ({ path: [collection, id, field], value }));
 }
 
 export function millimetres(lengthM: number): FieldValue {

@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
+import { rowChanges } from '../../../record/operation.ts';
 import type { LoadPhoto, PlaceRole } from '../../../record/read-load-photo.ts';
 import type { LoadTest } from '../../../record/read-load-tests.ts';
 import type { DeedId } from '../../../words/deeds.ts';
@@ -7,7 +8,7 @@ import { Field } from '../../fields/field.tsx';
 import { MarksFields } from '../../parts/photo/marks-fields.tsx';
 import { type PhotoReading, photoReading } from '../../parts/photo/photo-request.ts';
 import { PhotoStage, type StageCurve } from '../../parts/photo/photo-stage.tsx';
-import { movePlace, removePlace, rowChanges, setPlace } from '../../parts/photo/place-changes.ts';
+import { movePlace, removePlace, setPlace } from '../../parts/photo/place-changes.ts';
 import { handlesOf, nextRing } from '../../parts/photo/stage-handles.ts';
 import { StandOffField } from '../../parts/photo/stand-off-field.tsx';
 import { type Tool, ToolChoice } from '../../parts/photo/tool-choice.tsx';

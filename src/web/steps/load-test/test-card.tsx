@@ -1,10 +1,10 @@
 import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
+import { rowChanges } from '../../../record/operation.ts';
 import type { LoadTest } from '../../../record/read-load-tests.ts';
 import { spiralInPhotoWords } from '../../../words/judging.ts';
 import { Field } from '../../fields/field.tsx';
 import { AddPhoto } from '../../parts/photo/add-photo.tsx';
-import { rowChanges } from '../../parts/photo/place-changes.ts';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { PhotoPanel } from './photo-panel.tsx';

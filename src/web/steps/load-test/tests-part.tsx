@@ -1,9 +1,9 @@
 import { useMemo } from 'react';
 import { Button } from 'react-aria-components';
+import { rowChanges } from '../../../record/operation.ts';
 import { lastAccepted, readLoadTests } from '../../../record/read-load-tests.ts';
 import { wallMarksSheet } from '../../../sheets/wall-marks-sheet.ts';
 import { HowToTakeIt } from '../../parts/photo/how-to-take-it.tsx';
-import { rowChanges } from '../../parts/photo/place-changes.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { PrintButton } from '../../parts/sheet/print-button.tsx';
 import { useBuild } from '../../read/build-context.ts';

@@ -3,6 +3,7 @@ import { Button } from 'react-aria-components';
 import { inspectionPoints } from '../../../engine/delivery/inspection.ts';
 import type { Row } from '../../../record/document.ts';
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import { inspectionInWords } from '../../../words/inspection.ts';
 import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -25,10 +26,7 @@ export function InspectionPart() {
       'inspectionList',
       inspectionPoints.flatMap((point, i): Change[] => {
         const id = newRowId();
-        return [
-          { path: ['inspection', id, 'order'], value: i },
-          { path: ['inspection', id, 'point'], value: point },
-        ];
+        return rowChanges('inspection', id, { order: i, point });
       }),
     );
   };

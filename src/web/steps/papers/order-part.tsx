@@ -2,6 +2,7 @@ import { Button } from 'react-aria-components';
 import { diameterAt } from '../../../engine/bench/diameter-profile.ts';
 import { orderList } from '../../../engine/quote/order-list.ts';
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import { orderCsv } from '../../../sheets/order-csv.ts';
 import { orderSheet } from '../../../sheets/order-sheet.ts';
 import { threadCalled } from '../../../words/colour-words.ts';
@@ -28,21 +29,18 @@ export function OrderPart() {
     const fresh = needed.filter(({ what }) => !known.has(what));
     const changes = fresh.flatMap(({ what, count, spare }, i): Change[] => {
       const id = newRowId();
-      return [
-        { path: ['quoteLines', id, 'order'], value: lines.length + i },
-        { path: ['quoteLines', id, 'what'], value: what.slice(0, 200) },
-        { path: ['quoteLines', id, 'count'], value: count },
-        { path: ['quoteLines', id, 'spare'], value: spare },
-      ];
+      return rowChanges('quoteLines', id, {
+        order: lines.length + i,
+        what: what.slice(0, 200),
+        count,
+        spare,
+      });
     });
     write('partsFromBuild', changes);
   };
   const addLine = () => {
     const id = newRowId();
-    write('addLine', [
-      { path: ['quoteLines', id, 'order'], value: lines.length },
-      { path: ['quoteLines', id, 'count'], value: 1 },
-    ]);
+    write('addLine', rowChanges('quoteLines', id, { order: lines.length, count: 1 }));
   };
   const { csv, draw } = useOrderOut();
   return (

@@ -4,6 +4,7 @@ import { sumMinutes } from '../../../engine/plan/bench-list.ts';
 import { commonHours } from '../../../engine/quote/quote.ts';
 import { quoteRates } from '../../../record/fields/delivered.ts';
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import { quoteSheet } from '../../../sheets/quote-sheet.ts';
 import { dayWords, writeMoney } from '../../../words/intl.ts';
 import { workWords } from '../../../words/quote-work.ts';
@@ -36,11 +37,11 @@ export function QuotePart() {
       'quoteHours',
       workStages.flatMap((stage, i): Change[] => {
         const id = newRowId();
-        return [
-          { path: ['quoteHours', id, 'order'], value: hours.length + i },
-          { path: ['quoteHours', id, 'stage'], value: workWords[stage] },
-          { path: ['quoteHours', id, 'hours'], value: commonHours[stage] },
-        ];
+        return rowChanges('quoteHours', id, {
+          order: hours.length + i,
+          stage: workWords[stage],
+          hours: commonHours[stage],
+        });
       }),
     );
   const addHours = () =>

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
+import { rowChanges } from '../../../record/operation.ts';
 import type { BenchTask } from '../../../words/bench-tasks.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
@@ -35,10 +36,10 @@ export function BenchStep() {
   const go = (to: number) => choose(tasks[to]?.id);
   const tick = () => {
     const row = newRowId();
-    write(`tickOff:${task.id}`, [
-      { path: ['benchDone', row, 'task'], value: task.id },
-      { path: ['benchDone', row, 'doneAt'], value: new Date().toISOString() },
-    ]);
+    write(
+      `tickOff:${task.id}`,
+      rowChanges('benchDone', row, { task: task.id, doneAt: new Date().toISOString() }),
+    );
     go(nextPiece(tasks, ticked, at + 1));
   };
   const row = ticked.get(task.id);

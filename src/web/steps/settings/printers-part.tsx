@@ -1,4 +1,5 @@
 import { Button } from 'react-aria-components';
+import { rowChanges } from '../../../record/operation.ts';
 import { nameOfRow } from '../../../record/row-names.ts';
 import { Field } from '../../fields/field.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -9,10 +10,7 @@ export function PrintersPart() {
   const { printers, paper, write, newRowId } = useShop();
   const add = () => {
     const id = newRowId();
-    write('addPrinter', [
-      { path: ['printers', id, 'order'], value: printers.length },
-      { path: ['printers', id, 'paper'], value: paper },
-    ]);
+    write('addPrinter', rowChanges('printers', id, { order: printers.length, paper }));
   };
   return (
     <Part

@@ -1,8 +1,8 @@
 import { Button } from 'react-aria-components';
 import type { Change } from '../../../record/operation.ts';
+import { rowChanges } from '../../../record/operation.ts';
 import { readWalls, type Wall } from '../../../record/read-walls.ts';
 import { Field, FieldsRow } from '../../fields/field.tsx';
-import { rowChanges } from '../../parts/photo/place-changes.ts';
 import { Fold } from '../../parts/sheet/fold.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { Table } from '../../parts/sheet/table.tsx';

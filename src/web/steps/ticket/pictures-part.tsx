@@ -1,4 +1,5 @@
 import { Button, FileTrigger } from 'react-aria-components';
+import { rowChanges } from '../../../record/operation.ts';
 import { Part } from '../../parts/sheet/part.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
@@ -19,11 +20,10 @@ export function PicturesPart() {
       try {
         const { hash, type } = await api.addAttachment(file);
         const id = newRowId();
-        write('addPicture', [
-          { path: ['attachments', id, 'content'], value: hash },
-          { path: ['attachments', id, 'name'], value: file.name.slice(0, 200) },
-          { path: ['attachments', id, 'type'], value: type },
-        ]);
+        write(
+          'addPicture',
+          rowChanges('attachments', id, { content: hash, name: file.name.slice(0, 200), type }),
+        );
       } catch (error) {
         say(`${file.name}: ${reasonOf(error)}`);
       }
