@@ -1,6 +1,7 @@
 /** The long run behind docs/calibration.md: benches judged one by one, kept line by line, so that it can be gone on with. */
 import { appendFileSync, existsSync, readFileSync } from 'node:fs';
 import type { Readings } from '../test/support/unlike-bench.ts';
+import { type UnlikeKind, unlikeBlank, unlikeKinds } from '../test/support/unlike-blanks.ts';
 import { calibrationLines } from './calibration/calibration-table.ts';
 import { type BenchRow, judgeBench } from './calibration/judge-bench.ts';
 import { judgeNextReading, type NextReadingRow } from './calibration/judge-next-reading.ts';
@@ -10,6 +11,17 @@ interface Unbent {
   seed: number;
   readings: Readings;
   unbent: true;
+}
+
+/** So many seeds from this one on, of blanks of one kind where it is named. */
+export function seedsOf(from: number, count: number, kind?: UnlikeKind): number[] {
+  if (kind && !unlikeKinds.includes(kind))
+    throw new Error(`--kind ${kind}: take one of ${unlikeKinds.join(', ')}`);
+  const seeds: number[] = [];
+  for (let seed = from; seeds.length < count; seed++) {
+    if (!kind || unlikeBlank(seed).kind === kind) seeds.push(seed);
+  }
+  return seeds;
 }
 
 /** Judges what `file` does not hold yet. */

@@ -11,6 +11,7 @@ const help = `npm run calibration -- [options]
   --benches N    simulated benches, each read in three ways (200)
   --from SEED    the first one's seed (1001)
   --workers N    processes (2)
+  --kind KIND    only blanks of this kind: plain, steps, soft, fast, compound
   --none N       how many of them are judged with diameters alone too (all)
   --next         not the table: what the readings proposed next bring, against readings at random
   --fresh        judge all anew; without it what dist/calibration holds is gone on with
@@ -24,6 +25,7 @@ await orExplain(async () => {
       benches: { type: 'string', default: '200' },
       from: { type: 'string', default: '1001' },
       workers: { type: 'string', default: '2' },
+      kind: { type: 'string' },
       none: { type: 'string' },
       next: { type: 'boolean' },
       fresh: { type: 'boolean' },
@@ -36,13 +38,11 @@ await orExplain(async () => {
   const [benches, from, workers] = [values.benches, values.from, values.workers].map(Number);
   const folder = inRoot('dist', 'calibration');
   const fileOf = (part) =>
-    `${folder}/${values.next ? 'next' : 'seeds'}-${from}-part-${part}-of-${workers}.jsonl`;
+    `${folder}/${values.kind ?? ''}${values.next ? 'next' : 'seeds'}-${from}-part-${part}-of-${workers}.jsonl`;
   const { importReference } = await import('./boot/run-reference.mjs');
   if (values.part !== undefined) {
-    const { judgeSeeds, judgeNextReadings } = await importBuilt();
-    const own = Array.from({ length: benches }, (_, i) => from + i).filter(
-      (_, i) => i % workers === +values.part,
-    );
+    const { judgeSeeds, judgeNextReadings, seedsOf } = await importBuilt();
+    const own = seedsOf(from, benches, values.kind).filter((_, i) => i % workers === +values.part);
     const none = own.filter((seed) => seed < from + Number(values.none ?? benches));
     const told = (left) => left % 20 === 0 && say(`${left} left in part ${values.part}`);
     if (values.next) return judgeNextReadings(own, fileOf(values.part), told);

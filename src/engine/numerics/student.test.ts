@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { seededNormal, seededRandom } from './seeded-random.ts';
 import { evenShare, studentBelow, studentScale } from './student.ts';
 
-describe("Student's distribution with three degrees of freedom, as wide as the normal at 95 %", () => {
+describe("Student's distribution with three degrees of freedom, of variance 1", () => {
   // tables of Student's t, three degrees: one-sided 75, 90, 97.5 and 99.5 % at 0.7649, 1.6377, 3.1824 and 5.8409
   test.each([
     [0.7649, 0.75],
@@ -10,7 +10,7 @@ describe("Student's distribution with three degrees of freedom, as wide as the n
     [3.1824, 0.975],
     [5.8409, 0.995],
   ])('has the published points: %d, %d', (t, share) => {
-    const x = (1.95996 / 3.18245) * t;
+    const x = t / Math.sqrt(3);
     expect(studentBelow(x)).toBeCloseTo(share, 4);
     expect(studentBelow(-x)).toBeCloseTo(1 - share, 4);
   });
@@ -21,8 +21,7 @@ describe("Student's distribution with three degrees of freedom, as wide as the n
     [0.05, 0.352],
     [0.95, 7.815],
   ])('its scale that %d of all exceed', (share, chiSquare) => {
-    const scale = (1.95996 / 3.18245) * Math.sqrt(3 / chiSquare);
-    expect(Math.abs(studentScale(share) / scale - 1)).toBeLessThan(0.004);
+    expect(Math.abs(studentScale(share) * Math.sqrt(chiSquare) - 1)).toBeLessThan(0.004);
   });
 
   test('normal numbers, each times a scale of its own, are spread like it', () => {

@@ -24,7 +24,7 @@ export interface Drawing {
 /** How far a drawn blank is scattered, by its number. */
 export type ScaleOf = (index: number) => number;
 export const ownScale: ScaleOf = (index) => studentScale(evenShare(index));
-/** For a root mean square over a few: as far at 95 of 100, and known better than from a few far ones. */
+/** For a root mean square over a few: the same one, and known better than from a few far ones. */
 export const sameScale: ScaleOf = () => 1;
 
 /** The same seed gives the same states; fewer are the first of them. */

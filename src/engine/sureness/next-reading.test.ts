@@ -91,10 +91,10 @@ test('the spread foretold for a reading is that of drawn blanks bent one by one'
 
 describe('spans and swings on offer', () => {
   const drawn = samplePosterior({ posterior }, 300, 11);
-  // drawn blanks are spread as Student's distribution: as wide as the normal one told at 95 %, not elsewhere
+  // drawn blanks are spread as Student's distribution, of which 95 of 100 lie within 1.837 standard deviations
   const spreadOver = (values: readonly number[]) => {
     const { low, high } = spreadOf(values);
-    return (high - low) / (2 * 1.96);
+    return (high - low) / (2 * 1.837);
   };
   const asTrue = ({ lengthM, stiffness, massPerLength = [] }: (typeof drawn)[number]) => {
     const [EI, mu] = [stiffness.map((row) => row.EINm2), massPerLength.map((row) => row.kgPerM)];
