@@ -1,5 +1,6 @@
 import { sameValue } from './document.ts';
 import {
+  byPath,
   compareStamps,
   type DocumentState,
   deviceFamily,
@@ -25,14 +26,7 @@ export const chooseDeed = 'chooseValue';
 
 /** All that are open, in the order of their fields' first changes. */
 export function openConflicts(log: readonly Operation[]): Conflict[] {
-  const byPath = new Map<string, Operation[]>();
-  for (const operation of log) {
-    const key = pathKey(operation.path);
-    const written = byPath.get(key);
-    if (written) written.push(operation);
-    else byPath.set(key, [operation]);
-  }
-  return [...byPath.values()].flatMap((written) => conflictAmong(written) ?? []);
+  return byPath(log).flatMap((written) => conflictAmong(written) ?? []);
 }
 
 /** @param written all operations of one path, in any order */

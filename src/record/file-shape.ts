@@ -46,7 +46,7 @@ export const fileVersion = 1;
 /** Largest build file taken, in bytes. */
 export const largestFile = 64 * 1024 ** 2;
 
-const revision: z.ZodType<FileRevision> = z.strictObject({
+export const revisionShape: z.ZodType<FileRevision> = z.strictObject({
   revision: z.string().regex(/^[0-9a-f]{6,64}$/),
   seq: z.int().min(0),
   madeAt: z.iso.datetime(),
@@ -67,7 +67,7 @@ export const fileEnvelope = z.strictObject({
   build: z.record(z.string(), z.unknown()),
   habits: z.record(z.string(), z.record(z.string(), z.unknown())).optional(),
   history: z.array(z.unknown()).optional(),
-  revisions: z.array(revision).optional(),
+  revisions: z.array(revisionShape).optional(),
   attachments: z.array(attachment).optional(),
 });
 

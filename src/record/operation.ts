@@ -69,6 +69,18 @@ export function pathKey(path: Path): string {
   return path.join('/');
 }
 
+/** The operations of each path, paths in the order of their first. */
+export function byPath<O extends Operation>(operations: Iterable<O>): O[][] {
+  const paths = new Map<string, O[]>();
+  for (const operation of operations) {
+    const key = pathKey(operation.path);
+    const written = paths.get(key);
+    if (written) written.push(operation);
+    else paths.set(key, [operation]);
+  }
+  return [...paths.values()];
+}
+
 /** The path of a key made by `pathKey`. */
 export function pathOf(key: string): Path {
   const [collection, row, field] = key.split('/');

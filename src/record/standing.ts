@@ -1,10 +1,10 @@
 import { applyOperations, emptyDocument } from './document.ts';
 import {
+  byPath,
   compareStamps,
   type DocumentState,
   deviceFamily,
   type Operation,
-  pathKey,
   type StoredOperation,
 } from './operation.ts';
 import type { DocumentKind } from './schema.ts';
@@ -22,18 +22,11 @@ export const nothingStanding: Standing = { seq: 0, operations: [] };
 
 /** @param operations those that follow, in order of `seq` */
 export function standingAfter(before: Standing, operations: readonly StoredOperation[]): Standing {
-  const byPath = new Map<string, StoredOperation[]>();
-  const gather = (operation: StoredOperation) => {
-    const key = pathKey(operation.path);
-    const written = byPath.get(key);
-    if (written) written.push(operation);
-    else byPath.set(key, [operation]);
-  };
-  before.operations.forEach(gather);
-  operations.forEach(gather);
   return {
     seq: operations.at(-1)?.seq ?? before.seq,
-    operations: [...byPath.values()].flatMap(whatStands).sort((a, b) => a.seq - b.seq),
+    operations: byPath([...before.operations, ...operations])
+      .flatMap(whatStands)
+      .sort((a, b) => a.seq - b.seq),
   };
 }
 

@@ -1,5 +1,14 @@
 import { z } from 'zod';
-import { angleRad, answerLength, finding, lengthM, massKg, sigmaM, stationM } from './measures.ts';
+import {
+  angleRad,
+  answerLength,
+  finding,
+  lengthM,
+  massKg,
+  sigmaM,
+  solvedShape,
+  stationM,
+} from './measures.ts';
 
 const section = z.strictObject({
   fromTipM: stationM,
@@ -162,7 +171,4 @@ const solved = {
   findings: z.array(finding),
   iterations: z.int(),
 };
-export const fitAnswer = z.discriminatedUnion('status', [
-  z.strictObject({ status: z.literal('converged'), ...solved }),
-  z.strictObject({ status: z.literal('not-converged'), reason: z.string(), ...solved }),
-]);
+export const fitAnswer = solvedShape(solved);

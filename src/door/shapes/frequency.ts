@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { answerLength, pointMass, requireOnRod, rod } from './measures.ts';
+import { answerLength, pointMass, requireOnRod, rod, solvedShape } from './measures.ts';
 
 export const frequencyRequest = z
   .strictObject({
@@ -14,7 +14,4 @@ export const frequencyRequest = z
   });
 
 const solved = { hz: z.array(z.number()), iterations: z.int(), residual: z.number() };
-export const frequencyAnswer = z.discriminatedUnion('status', [
-  z.strictObject({ status: z.literal('converged'), ...solved }),
-  z.strictObject({ status: z.literal('not-converged'), reason: z.string(), ...solved }),
-]);
+export const frequencyAnswer = solvedShape(solved);

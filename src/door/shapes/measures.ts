@@ -92,3 +92,11 @@ export const finding = z.strictObject({ path: z.string(), message: z.string() })
 export const refused = z.strictObject({ status: z.literal('refused'), findings: z.array(finding).min(1) });
 /** The engine met a state it was not written for; the process goes on. */
 export const failed = z.strictObject({ status: z.literal('failed'), reason: z.string() });
+
+/** A calculation's answer: as good as asked for, or the best it came to and why no better. */
+export function solvedShape<Shape extends z.ZodRawShape>(solved: Shape) {
+  return z.discriminatedUnion('status', [
+    z.strictObject({ status: z.literal('converged'), ...solved }),
+    z.strictObject({ status: z.literal('not-converged'), reason: z.string(), ...solved }),
+  ]);
+}

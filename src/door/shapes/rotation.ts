@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { angleRad, answerLength, finding } from './measures.ts';
+import { angleRad, answerLength, finding, solvedShape } from './measures.ts';
 
 const loadKg = z.number().min(0).max(1000);
 const dropM = z.number().min(-10).max(10);
@@ -29,7 +29,4 @@ const solved = {
   residualRmsM: z.number(),
   findings: z.array(finding),
 };
-export const rotationAnswer = z.discriminatedUnion('status', [
-  z.strictObject({ status: z.literal('converged'), ...solved }),
-  z.strictObject({ status: z.literal('not-converged'), reason: z.string(), ...solved }),
-]);
+export const rotationAnswer = solvedShape(solved);

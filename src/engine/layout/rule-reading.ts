@@ -95,8 +95,8 @@ function offTheLine(from: Place, tipSide: Place, buttSide: Place): number {
   return across / Math.hypot(ux, uy, uz);
 }
 
-/** Linear between the nodes on both sides. */
-function axisAt({ fromTipM, xM, yM, zM }: LoadReading, atM: number) {
+/** A place on the bent axis, linear between the nodes on both sides. */
+export function axisAt({ fromTipM, xM, yM, zM }: LoadReading, atM: number) {
   let high = 1;
   while (high < fromTipM.length - 1 && fromTipM[high] < atM) high++;
   const share = (atM - fromTipM[high - 1]) / (fromTipM[high] - fromTipM[high - 1]);

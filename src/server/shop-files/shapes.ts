@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { engineVersionShape } from '../../record/validate.ts';
+import { revisionShape } from '../../record/file-shape.ts';
 
 /**
  * A whole shop as plain files:
@@ -70,14 +70,5 @@ export const documentShape = z.strictObject({
   updatedAt: z.iso.datetime(),
   values: z.record(z.string(), z.unknown()),
   history: z.array(stored),
-  revisions: z
-    .array(
-      z.strictObject({
-        revision: z.string().regex(/^[0-9a-f]{6,64}$/),
-        seq: z.int().min(0),
-        madeAt: z.iso.datetime(),
-        engineVersion: engineVersionShape,
-      }),
-    )
-    .max(mostRevisions),
+  revisions: z.array(revisionShape).max(mostRevisions),
 });

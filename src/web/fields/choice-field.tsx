@@ -1,30 +1,24 @@
-import { Label, Radio, RadioGroup } from 'react-aria-components';
 import type { Field } from '../../record/schema.ts';
+import { FewChoices, type Option, optionsIn } from './few-choices.tsx';
 import { FieldFrame } from './field-frame.tsx';
 import { FieldLine } from './field-line.tsx';
-import { type FieldProps, type Option, useField } from './use-field.ts';
+import { type FieldProps, useField } from './use-field.ts';
 
 /** One of a few, all to be seen. */
 export function ChoiceField(props: FieldProps) {
   const { id, field, label, own, standard, write } = useField(props);
   const stored = own ?? standard.value;
   return (
-    <RadioGroup
-      className="field choice"
-      aria-describedby={`${id}-line`}
+    <FewChoices
+      label={label}
+      labelHidden={props.labelHidden}
+      options={optionsOf(field, props)}
       value={typeof stored === 'string' ? stored : ''}
-      onChange={write}
+      choose={write}
+      describedBy={`${id}-line`}
     >
-      <Label className={props.labelHidden ? 'visually-hidden' : 'field-label'}>{label}</Label>
-      <div className="choice-options">
-        {optionsOf(field, props).map(({ value, name }) => (
-          <Radio key={value} value={value} className="choice-option">
-            {name}
-          </Radio>
-        ))}
-      </div>
       {own === null && field.origin && <FieldLine id={`${id}-line`} echo={standard.from} />}
-    </RadioGroup>
+    </FewChoices>
   );
 }
 
@@ -65,8 +59,7 @@ function idOf(field: Field, stored: string): string {
 
 function optionsOf(field: Field, { options }: FieldProps): readonly Option[] {
   if (options) return options;
-  if (field.kind === 'text')
-    return Object.entries(field.names ?? {}).map(([value, name]) => ({ value, name }));
+  if (field.kind === 'text') return optionsIn(field.names ?? {});
   if (field.kind !== 'choice') throw new Error(`${field.name} has no options`);
   return field.of.map((value) => ({ value, name: field.names[value] }));
 }

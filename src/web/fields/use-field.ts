@@ -14,12 +14,8 @@ import {
 } from '../../words/field-text.ts';
 import { useShop } from '../read/shop.tsx';
 import { quantityOf } from '../read/values.ts';
+import type { Option } from './few-choices.tsx';
 import { type FieldPlace, useFieldPlace } from './place.ts';
-
-export interface Option {
-  value: string;
-  name: string;
-}
 
 /** What a screen may say of a field beside its path; everything else is declared in src/record/fields. */
 export interface FieldProps {

@@ -1,4 +1,5 @@
 import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
+import { axisAt } from '../../../engine/layout/rule-reading.ts';
 import { type BendView, type DrawnRod, shownWhole } from './bend-view.ts';
 import {
   alongButt,
@@ -6,7 +7,6 @@ import {
   gridLines,
   hangM,
   numberMark,
-  placeOf,
   placesPath,
   reelRadiusM,
   rodOutline,
@@ -96,11 +96,11 @@ export class BentRodDrawing {
   flag(fromTipM: number): FlagReading | undefined {
     const { view, frame, parts } = this;
     if (!view || !frame) return undefined;
-    const at = placeOf(view.loads[view.drawn], fromTipM);
+    const at = axisAt(view.loads[view.drawn], fromTipM);
     const [x, y] = [frame.xPx(at.xM), frame.yPx(at.yM)];
     setAll(parts.flagCross, { d: `M${x} ${y}V${frame.yPx(0)}M${x} ${y}H${frame.xPx(0)}` });
     setAll(parts.flagMark, { d: `M${x} ${y}m-5 -5l10 10m0 -10l-10 10` });
-    const rest = view.rest ? placeOf(view.rest, fromTipM) : undefined;
+    const rest = view.rest ? axisAt(view.rest, fromTipM) : undefined;
     return { fromTipM, outM: at.xM, upM: at.yM, ...(rest ? { dropM: rest.yM - at.yM } : {}) };
   }
 

@@ -72,16 +72,6 @@ export function numberMark(
   };
 }
 
-export function placeOf({ fromTipM, xM, yM }: RuledLoad, atM: number): { xM: number; yM: number } {
-  let high = 1;
-  while (high < fromTipM.length - 1 && fromTipM[high] < atM) high++;
-  const share = (atM - fromTipM[high - 1]) / (fromTipM[high] - fromTipM[high - 1]);
-  return {
-    xM: xM[high - 1] + share * (xM[high] - xM[high - 1]),
-    yM: yM[high - 1] + share * (yM[high] - yM[high - 1]),
-  };
-}
-
 /** From the reel to the tip-top, over the blank where it lies on it; `touched` are those stretches. */
 export function wayOfLine(view: BendView): { way: PlaceOfLine[]; touched: PlaceOfLine[][] } {
   const { rod, ringFromTipM } = view;

@@ -1,27 +1,21 @@
-import { Label, Radio, RadioGroup } from 'react-aria-components';
+import { FewChoices } from '../../fields/few-choices.tsx';
 
-/** One load of the ladder. */
-export function LoadSwitch({
-  label,
-  names,
-  drawn,
-  onChange,
-}: {
+interface LoadSwitchProps {
   label: string;
   names: readonly string[];
   drawn: number;
   onChange(load: number): void;
-}) {
+}
+
+/** One load of the ladder. */
+export function LoadSwitch({ label, names, drawn, onChange }: LoadSwitchProps) {
   return (
-    <RadioGroup className="choice" value={String(drawn)} onChange={(value) => onChange(Number(value))}>
-      <Label className="field-label">{label}</Label>
-      <div className="choice-options">
-        {names.map((name, load) => (
-          <Radio key={load} value={String(load)} className="choice-option">
-            {name}
-          </Radio>
-        ))}
-      </div>
-    </RadioGroup>
+    <FewChoices
+      className="choice"
+      label={label}
+      options={names.map((name, load) => ({ value: `${load}`, name }))}
+      value={`${drawn}`}
+      choose={(load) => onChange(Number(load))}
+    />
   );
 }

@@ -1,11 +1,12 @@
 import { useId, useState } from 'react';
-import { Button, Label, Radio, RadioGroup } from 'react-aria-components';
+import { Button } from 'react-aria-components';
 import type { ProtocolKind } from '../../../engine/bench/protocol.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { readQuantity } from '../../../engine/units/read-quantity.ts';
 import { readingEdges } from '../../../record/fields/readings.ts';
 import type { QuantityValue } from '../../../record/schema.ts';
 import { thirdLoadInWords } from '../../../words/line-load.ts';
+import { FewChoices } from '../../fields/few-choices.tsx';
 import { FieldLine } from '../../fields/field-line.tsx';
 import { leadOn } from '../../fields/lead-on.ts';
 import { useBench } from '../../read/bench.tsx';
@@ -58,7 +59,12 @@ export function ChooseProtocol({ standing }: { standing: readonly SetupRows[] })
   return (
     <div className="choose-protocol">
       <div className="fields-row">
-        <EdgeQuestion edge={edge} setEdge={setEdge} />
+        <FewChoices
+          label="Line of the blank you will read, the same everywhere"
+          options={readingEdges}
+          value={edge}
+          choose={(line: Edge) => setEdge(line)}
+        />
         <HeightQuestion setHeight={setClampHeight} />
       </div>
       <div className="ways">
@@ -99,21 +105,6 @@ export function ChooseProtocol({ standing }: { standing: readonly SetupRows[] })
       {hint && <p className="quiet">{hint}</p>}
       <p className="quiet">{thirdWords(plan)}</p>
     </div>
-  );
-}
-
-function EdgeQuestion({ edge, setEdge }: { edge: Edge; setEdge(edge: Edge): void }) {
-  return (
-    <RadioGroup className="field choice" value={edge} onChange={(value) => setEdge(value as Edge)}>
-      <Label className="field-label">Line of the blank you will read, the same everywhere</Label>
-      <div className="choice-options">
-        {Object.entries(readingEdges).map(([value, name]) => (
-          <Radio key={value} value={value} className="choice-option">
-            {name}
-          </Radio>
-        ))}
-      </div>
-    </RadioGroup>
   );
 }
 

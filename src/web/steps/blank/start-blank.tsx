@@ -1,7 +1,8 @@
 import { useState } from 'react';
-import { Button, Label, Radio, RadioGroup } from 'react-aria-components';
+import { Button } from 'react-aria-components';
 import type { JointKind } from '../../../engine/bench/bench.ts';
 import { jointKinds } from '../../../record/fields/blank.ts';
+import { FewChoices } from '../../fields/few-choices.tsx';
 import { leadOn } from '../../fields/lead-on.ts';
 import { useBuild } from '../../read/build-context.ts';
 import { newSections } from './new-sections.ts';
@@ -18,20 +19,13 @@ export function StartBlank() {
   };
   return (
     <div className="start-blank">
-      <RadioGroup
+      <FewChoices
         className="field choice choice-stacked"
+        label="How its sections join; one joint may differ, say so later"
+        options={jointKinds}
         value={joint}
-        onChange={(value) => setJoint(value as JointKind)}
-      >
-        <Label className="field-label">How its sections join; one joint may differ, say so later</Label>
-        <div className="choice-options">
-          {Object.entries(jointKinds).map(([value, name]) => (
-            <Radio key={value} value={value} className="choice-option">
-              {name}
-            </Radio>
-          ))}
-        </div>
-      </RadioGroup>
+        choose={setJoint}
+      />
       <fieldset className="section-counts">
         <legend className="field-label">How many sections?</legend>
         {counts.map((count) => (

@@ -1,7 +1,8 @@
 import { useId } from 'react';
-import { Button, Label, Radio, RadioGroup } from 'react-aria-components';
+import { Button } from 'react-aria-components';
 import { paperNames } from '../../../record/fields/delivered.ts';
 import { unitNames } from '../../../record/fields/layout.ts';
+import { FewChoices } from '../../fields/few-choices.tsx';
 import { currencyCodes } from '../../read/currency.ts';
 import type { FirstStart } from './use-first-start.ts';
 
@@ -12,13 +13,13 @@ export function FirstStartCard({ chosen, choose, keep }: FirstStart) {
     <section className="first-start screen-only" aria-label="How this shop measures">
       <FewChoices
         label="You measure in"
-        names={unitNames}
+        options={unitNames}
         value={chosen.unitSystem}
         choose={(unitSystem) => choose({ unitSystem })}
       />
       <FewChoices
         label="You print on"
-        names={paperNames}
+        options={paperNames}
         value={chosen.paper}
         choose={(paper) => choose({ paper })}
       />
@@ -41,27 +42,5 @@ export function FirstStartCard({ chosen, choose, keep }: FirstStart) {
         Keep these
       </Button>
     </section>
-  );
-}
-
-interface FewChoicesProps<Choice extends string> {
-  label: string;
-  names: Readonly<Record<Choice, string>>;
-  value: Choice;
-  choose(value: Choice): void;
-}
-
-function FewChoices<Choice extends string>({ label, names, value, choose }: FewChoicesProps<Choice>) {
-  return (
-    <RadioGroup className="field choice" value={value} onChange={(picked) => choose(picked as Choice)}>
-      <Label className="field-label">{label}</Label>
-      <div className="choice-options">
-        {Object.entries<string>(names).map(([option, name]) => (
-          <Radio key={option} value={option} className="choice-option">
-            {name}
-          </Radio>
-        ))}
-      </div>
-    </RadioGroup>
   );
 }
