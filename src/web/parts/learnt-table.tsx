@@ -14,24 +14,21 @@ export function LearntTable({ learnt }: { learnt: LearntSeries }) {
       <Table
         label="Spread within the series"
         heads={['From the tip', 'Blanks differ by ±', ...learnt.members.map(({ name }) => name)]}
-      >
-        {places.map((row) => (
-          <tr key={row}>
-            <th scope="row">{Math.round(100 * learnt.shareOfLength[row])} % of the length</th>
-            <td>{percent(2 * learnt.spread[row]).replace('+', '')}</td>
-            {learnt.members.map(({ id, difference }) => (
-              <td key={id}>{percent(difference[row])}</td>
-            ))}
-          </tr>
-        ))}
-        <tr>
-          <th scope="row">Against the others</th>
-          <td className="quiet">19 of 20 lie within</td>
-          {learnt.members.map(({ id, againstOthers }) => (
-            <td key={id}>{againstOthers ? alikeWords[againstOthers.verdict] : '–'}</td>
-          ))}
-        </tr>
-      </Table>
+        rows={[
+          ...places.map((row) => [
+            `${Math.round(100 * learnt.shareOfLength[row])} % of the length`,
+            percent(2 * learnt.spread[row]).replace('+', ''),
+            ...learnt.members.map(({ difference }) => percent(difference[row])),
+          ]),
+          [
+            'Against the others',
+            { of: '19 of 20 lie within', className: 'quiet' },
+            ...learnt.members.map(({ againstOthers }) =>
+              againstOthers ? alikeWords[againstOthers.verdict] : '–',
+            ),
+          ],
+        ]}
+      />
     </>
   );
 }

@@ -25,7 +25,11 @@ export function TableFrame({ label, className, at, children }: FrameProps) {
 }
 
 /** A figure or a word, its fractions set as such; with `className` or as more than a text where it is an object. */
-type Cell = string | number | false | undefined | { of: ReactNode; className?: string };
+export type Cell = string | number | false | undefined | { of: ReactNode; className?: string };
+
+/** What is over a limit, or off. */
+export const marked = (over: boolean, text: string): Cell =>
+  over ? { of: `▲ ${text}`, className: 'attention' } : text;
 
 /** What stands over a column; `spoken` is read aloud alone, over buttons that say themselves what they do. */
 type Head = string | number | { spoken: string };

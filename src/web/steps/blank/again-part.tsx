@@ -5,7 +5,6 @@ import { massForThirdKg } from '../../../engine/layout/tip-load.ts';
 import { compareBlanks } from '../../../engine/series/compare-blanks.ts';
 import { formatGrams, formatLength } from '../../../engine/units/format-quantity.ts';
 import { thirdLoadInWords } from '../../../words/line-load.ts';
-import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { Table } from '../../parts/sheet/table.tsx';
 import { BenchProvider, type BenchReading, useBench } from '../../read/bench.tsx';
@@ -120,19 +119,19 @@ function Marks({ now }: { now: BenchReading }) {
   const placed = mine.some((mark) => mark !== undefined);
   return (
     <>
-      <Table label="Marks side by side" heads={['Guide', 'Old rod', 'This rod', 'Moves']}>
-        {Array.from({ length: Math.max(old.length, mine.length) }, (_, i) => {
+      <Table
+        label="Marks side by side"
+        heads={['Guide', 'Old rod', 'This rod', 'Moves']}
+        rows={Array.from({ length: Math.max(old.length, mine.length) }, (_, i) => {
           const [a, b] = [old[i], mine[i]];
-          return (
-            <tr key={i}>
-              <th scope="row">{i + 1}</th>
-              <td>{a === undefined ? '–' : <Figure text={length(a)} />}</td>
-              <td>{b === undefined ? '–' : <Figure text={length(b)} />}</td>
-              <td>{a === undefined || b === undefined ? '–' : <Figure text={moved(b - a, length)} />}</td>
-            </tr>
-          );
+          return [
+            i + 1,
+            a === undefined ? '–' : length(a),
+            b === undefined ? '–' : length(b),
+            a === undefined || b === undefined ? '–' : moved(b - a, length),
+          ];
         })}
-      </Table>
+      />
       {!placed && (
         <p className="quiet">Place the guides for this blank under Layout, and what moves stands here.</p>
       )}

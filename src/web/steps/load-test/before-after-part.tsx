@@ -5,7 +5,7 @@ import { judgeQuestion } from '../../../record/judge-question.ts';
 import type { LoadTest } from '../../../record/read-load-tests.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { Table } from '../../parts/sheet/table.tsx';
+import { type Cell, Table } from '../../parts/sheet/table.tsx';
 import { useBench } from '../../read/bench.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
@@ -68,47 +68,28 @@ function ComparedTable({ then, now }: { then: RodJudgement; now: RodJudgement })
         </>
       }
       heads={['Guide', 'Line angle before', 'after', 'Gap before, to the next', 'after']}
-    >
-      {now.rings.map((ring, i) => (
-        <tr key={ring.markFromTipM}>
-          <th scope="row">{i === 0 ? 'tip-top' : i}</th>
-          <Pair before={then.rings[i]?.lineAngle} after={ring.lineAngle} text={formatDegrees} />
-          <Pair before={then.rings[i]?.gap} after={ring.gap} text={gap} />
-        </tr>
-      ))}
-    </Table>
+      rows={now.rings.map((ring, i) => [
+        i === 0 ? 'tip-top' : i,
+        ...pairCells(then.rings[i]?.lineAngle, ring.lineAngle, formatDegrees),
+        ...pairCells(then.rings[i]?.gap, ring.gap, gap),
+      ])}
+    />
   );
 }
 
-interface PairProps {
-  before: JudgedReading | undefined;
-  after: JudgedReading | undefined;
-  text(value: number): string;
-}
-
-function Pair({ before, after, text }: PairProps) {
-  if (!before || !after) {
-    return (
-      <>
-        <td>–</td>
-        <td>–</td>
-      </>
-    );
-  }
+function pairCells(
+  before: JudgedReading | undefined,
+  after: JudgedReading | undefined,
+  text: (value: number) => string,
+): Cell[] {
+  if (!before || !after) return ['–', '–'];
   const { seen, limit } = after;
   const change = Math.abs(seen.value - before.seen.value);
   const changed = change > Math.hypot(seen.plusMinus, before.seen.plusMinus);
   const beyond = limit !== undefined && seen.value - seen.plusMinus > limit;
-  const words = <Figure text={`${text(seen.value)} ± ${text(seen.plusMinus)}`} />;
-  return (
-    <>
-      <td>
-        <Figure text={text(before.seen.value)} />
-      </td>
-      <td className={beyond ? 'attention' : ''}>
-        {beyond && '▲ '}
-        {changed ? <strong>{words}</strong> : words}
-      </td>
-    </>
-  );
+  const words = <Figure text={`${beyond ? '▲ ' : ''}${text(seen.value)} ± ${text(seen.plusMinus)}`} />;
+  return [
+    text(before.seen.value),
+    { of: changed ? <strong>{words}</strong> : words, className: beyond ? 'attention' : '' },
+  ];
 }

@@ -5,6 +5,7 @@ import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { ladderWriter } from '../../../words/ladder-writer.ts';
 import { flagInWords } from '../../../words/places.ts';
+import type { Writer } from '../../../words/writer.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { LeadCaution } from '../../parts/cautions/lead-caution.tsx';
 import { LoadTestCaution } from '../../parts/cautions/load-test-caution.tsx';
@@ -16,7 +17,7 @@ import { paintFigure } from '../../parts/drawing/fraction-text.ts';
 import { LoadSwitch } from '../../parts/drawing/load-switch.tsx';
 import { Fold } from '../../parts/sheet/fold.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
-import { Table } from '../../parts/sheet/table.tsx';
+import { marked, Table } from '../../parts/sheet/table.tsx';
 import { useBench } from '../../read/bench.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import { useShop } from '../../read/shop.tsx';
@@ -135,48 +136,27 @@ function ExpectedFigures({ model, load, name }: ExpectedProps) {
             </p>
           }
           heads={['Guide', 'From tip', 'Line angle', 'Gap by rule']}
-        >
-          {load.rings.map(({ lineAngleRad }, ring) => {
+          rows={load.rings.map(({ lineAngleRad }, ring) => {
             const limitRad = ringLimitRad(limits, ring, last);
             const beyondAngle = limitRad !== undefined && lineAngleRad > limitRad;
             const beyondGap = ring < last && load.spans[ring].gapM > limits.gapM;
-            return (
-              <tr key={ring}>
-                <th scope="row">{ring === 0 ? 'tip-top' : ring}</th>
-                <td>
-                  <Figure text={show(ring === 0 ? 0 : field.fromTipM[ring - 1])} />
-                </td>
-                <td className={beyondAngle ? 'attention' : ''}>
-                  {beyondAngle && '▲ '}
-                  {writer.lineAngle(lineAngleRad)}
-                  {limitRad === undefined && <span className="quiet small"> not counted</span>}
-                  {ring === last && limitRad !== undefined && (
-                    <span className="quiet small"> of {writer.lineAngle(limitRad)}</span>
-                  )}
-                </td>
-                <td className={beyondGap ? 'attention' : ''}>
-                  {beyondGap && '▲ '}
-                  {ring < last ? <GapOfLimit load={load} span={ring} limitM={limits.gapM} /> : '–'}
-                </td>
-              </tr>
-            );
+            const ofLimit = ring === last && limitRad !== undefined && ` of ${writer.lineAngle(limitRad)}`;
+            const angle = `${writer.lineAngle(lineAngleRad)}${ofLimit || (limitRad === undefined ? ' not counted' : '')}`;
+            return [
+              ring === 0 ? 'tip-top' : ring,
+              show(ring === 0 ? 0 : field.fromTipM[ring - 1]),
+              marked(beyondAngle, angle),
+              ring < last ? marked(beyondGap, gapOfLimit(load, ring, limits.gapM, writer)) : '–',
+            ];
           })}
-        </Table>
+        />
       </Fold>
     </div>
   );
 }
 
 /** As a rule reads it, beside its limit there: the ring's height and the gap above it. */
-function GapOfLimit({ load, span, limitM }: { load: RuledLoad; span: number; limitM: number }) {
-  const { writer } = useShop();
+function gapOfLimit(load: RuledLoad, span: number, limitM: number, writer: Writer): string {
   const { ruleGapM } = load.ruled[span];
-  return (
-    <>
-      <Figure text={writer.fine(ruleGapM)} />{' '}
-      <span className="quiet">
-        of <Figure text={writer.fine(ruleGapM - load.spans[span].gapM + limitM)} />
-      </span>
-    </>
-  );
+  return `${writer.fine(ruleGapM)} of ${writer.fine(ruleGapM - load.spans[span].gapM + limitM)}`;
 }

@@ -1,7 +1,7 @@
 import type { JudgedReading, JudgedRing, RodJudgement } from '../../../engine/load-test/rod-judgement.ts';
 import { formatDegrees, formatLength } from '../../../engine/units/format-quantity.ts';
 import { Figure } from '../../fields/figure.tsx';
-import { Table } from '../../parts/sheet/table.tsx';
+import { type Cell, marked, Table } from '../../parts/sheet/table.tsx';
 import { useShop } from '../../read/shop.tsx';
 
 /** Seen beside predicted and updated, guide by guide. */
@@ -32,19 +32,13 @@ export function JudgeTable({ judged, hung }: { judged: RodJudgement; hung: strin
           ...(predicted ? ['predicted'] : []),
           'with both',
         ]}
-      >
-        {judged.rings.map((ring, i) => (
-          <tr key={i}>
-            <th scope="row">{i === 0 ? 'tip-top' : i}</th>
-            <td>
-              <Figure text={placeText(ring, length)} />
-              {!ring.tapped && i > 0 && <span className="quiet small"> mark</span>}
-            </td>
-            <Reading reading={ring.lineAngle} text={formatDegrees} predicted={predicted} />
-            <Reading reading={ring.gap} text={gap} predicted={predicted} />
-          </tr>
-        ))}
-      </Table>
+        rows={judged.rings.map((ring, i) => [
+          i === 0 ? 'tip-top' : i,
+          `${placeText(ring, length)}${ring.tapped || i === 0 ? '' : ' mark'}`,
+          ...readingCells(ring.lineAngle, formatDegrees, predicted),
+          ...readingCells(ring.gap, gap, predicted),
+        ])}
+      />
     </>
   );
 }
@@ -55,39 +49,18 @@ function placeText({ tapped, fromTipM, markFromTipM }: JudgedRing, length: (m: n
     : length(markFromTipM);
 }
 
-interface ReadingProps {
-  reading: JudgedReading | undefined;
-  text: (value: number) => string;
-  predicted: boolean;
-}
-
 /** Beyond the limit only where the ± cannot explain it. */
-function Reading({ reading, text, predicted }: ReadingProps) {
-  if (!reading) {
-    return (
-      <>
-        <td>–</td>
-        {predicted && <td>–</td>}
-        <td>–</td>
-      </>
-    );
-  }
+function readingCells(
+  reading: JudgedReading | undefined,
+  text: (value: number) => string,
+  predicted: boolean,
+): Cell[] {
+  if (!reading) return predicted ? ['–', '–', '–'] : ['–', '–'];
   const { seen, limit, updated } = reading;
   const beyond = limit !== undefined && seen.value - seen.plusMinus > limit;
-  return (
-    <>
-      <td className={beyond ? 'attention' : ''}>
-        {beyond && '▲ '}
-        <Figure text={`${text(seen.value)} ± ${text(seen.plusMinus)}`} />
-      </td>
-      {predicted && (
-        <td>
-          <Figure text={reading.predicted === undefined ? '–' : text(reading.predicted)} />
-        </td>
-      )}
-      <td className={limit !== undefined && updated > limit ? 'attention' : ''}>
-        <Figure text={text(updated)} />
-      </td>
-    </>
-  );
+  return [
+    marked(beyond, `${text(seen.value)} ± ${text(seen.plusMinus)}`),
+    ...(predicted ? [reading.predicted === undefined ? '–' : text(reading.predicted)] : []),
+    { of: text(updated), className: limit !== undefined && updated > limit ? 'attention' : '' },
+  ];
 }

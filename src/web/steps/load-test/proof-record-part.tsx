@@ -69,20 +69,15 @@ function WrongTable({ wrong }: { wrong: ProofRecord['wrong'] }) {
       label="Where it was wrong"
       caption="Where it was wrong"
       heads={['Build', 'Weight', 'Agreed', 'Largest miss, of what was allowed']}
-    >
-      {wrong.slice(0, 20).map((proof) => (
-        <tr key={`${proof.build} ${proof.madeAt} ${proof.hungKg}`}>
-          <th scope="row">
-            <Link href={`/builds/${proof.build}/load-test`}>{proof.title}</Link>
-          </th>
-          <td>{formatGrams(proof.hungKg, 1)}</td>
-          <td>
-            {proof.agreed} of {proof.counted}
-          </td>
-          <td>{proof.worst.toFixed(1)} times</td>
-        </tr>
-      ))}
-    </Table>
+      rows={wrong
+        .slice(0, 20)
+        .map((proof) => [
+          { of: <Link href={`/builds/${proof.build}/load-test`}>{proof.title}</Link> },
+          formatGrams(proof.hungKg, 1),
+          `${proof.agreed} of ${proof.counted}`,
+          `${proof.worst.toFixed(1)} times`,
+        ])}
+    />
   );
 }
 

@@ -11,7 +11,7 @@ import { testReportWords } from '../../../words/test-report.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { type SeenCurve, seenCurve } from '../../parts/photo/seen-curve.ts';
 import { useFineLength } from '../../parts/photo/use-fine-length.ts';
-import { Table } from '../../parts/sheet/table.tsx';
+import { marked, Table } from '../../parts/sheet/table.tsx';
 import { useBench } from '../../read/bench.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
@@ -118,35 +118,18 @@ function BesideTable({ beside, before, show, guess, madeAt }: BesideTableProps) 
           'Allowed ±',
           ...(before ? ['Since the test before'] : []),
         ]}
-      >
-        {flags.map(({ fromTipM, seen, offOutM, offUpM, apartM, predicted }, i) => {
+        rows={flags.map(({ fromTipM, seen, offOutM, offUpM, apartM, predicted }, i) => {
           const reachM = predicted.reach && Math.hypot(predicted.reach.outM, predicted.reach.upM, pencilM);
-          const off = reachM !== undefined && apartM > reachM;
-          return (
-            <tr key={fromTipM}>
-              <th scope="row">
-                <Figure text={i === 0 ? 'tip' : show(fromTipM)} />
-              </th>
-              <td>
-                <Figure text={show(seen.outM)} />
-              </td>
-              <td>
-                <Figure text={show(seen.upM)} />
-              </td>
-              <td className={off ? 'attention' : ''}>
-                {off && '▲ '}
-                <Figure text={offWords(offOutM, offUpM, show)} />
-              </td>
-              <td>{reachM === undefined ? 'not known' : <Figure text={show(reachM)} />}</td>
-              {before && (
-                <td>
-                  <Figure text={sinceWords(seen, placeOnCurve(before.curve, fromTipM), show)} />
-                </td>
-              )}
-            </tr>
-          );
+          return [
+            i === 0 ? 'tip' : show(fromTipM),
+            show(seen.outM),
+            show(seen.upM),
+            marked(reachM !== undefined && apartM > reachM, offWords(offOutM, offUpM, show)),
+            reachM === undefined ? 'not known' : show(reachM),
+            ...(before ? [sinceWords(seen, placeOnCurve(before.curve, fromTipM), show)] : []),
+          ];
         })}
-      </Table>
+      />
     </>
   );
 }
