@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { boxesOverlap, textBox } from '../../test/support/text-boxes.ts';
 import { assembleBlank } from '../engine/bench/assemble.ts';
 import { planWraps } from '../engine/wraps/plan-wraps.ts';
 import { wrapDefaults } from '../engine/wraps/wrap-choices.ts';
@@ -10,7 +11,6 @@ import { plainText } from './drawing.ts';
 import { type PaperName, standingPaper } from './paper-size.ts';
 import { rackSheet } from './rack-sheet.ts';
 import { pageSvg } from './svg.ts';
-import { boxesOverlap, textBox } from './text-width.ts';
 import { wrapSheet } from './wrap-sheet.ts';
 
 const papers: PaperName[] = ['a4', 'letter'];

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { boxesOverlap, textBox } from '../../test/support/text-boxes.ts';
 import { assembleBlank } from '../engine/bench/assemble.ts';
 import { fourPiece } from '../engine/bench/test-bench.ts';
 import { plusMinusOfMarks } from '../engine/flow/build-sureness.ts';
@@ -7,7 +8,6 @@ import { plusMinusInWords, tapeWriter } from '../words/places.ts';
 import { plainText, type Sheet, type Text } from './drawing.ts';
 import { marksSheet } from './marks-sheet.ts';
 import { stripsSheet } from './strips-sheet.ts';
-import { boxesOverlap, textBox } from './text-width.ts';
 import { turnsSheet } from './turns-sheet.ts';
 
 const lineSide = {

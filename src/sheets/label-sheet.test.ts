@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { openCvReady } from '../../test/support/open-cv.ts';
+import { boxesOverlap, textBox } from '../../test/support/text-boxes.ts';
 import {
   type LabelStockId,
   labelPlaces,
@@ -9,7 +10,6 @@ import {
 import { type Page, plainText, type Shape, type Text } from './drawing.ts';
 import { labelSheet } from './label-sheet.ts';
 import { standingPaper } from './paper-size.ts';
-import { boxesOverlap, textBox } from './text-width.ts';
 
 const ids = Object.keys(labelStocks) as LabelStockId[];
 const label = {

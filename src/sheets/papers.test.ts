@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { boxesOverlap, textBox } from '../../test/support/text-boxes.ts';
 import { inspectionPoints } from '../engine/delivery/inspection.ts';
 import { makeQuote } from '../engine/quote/quote.ts';
 import { cautions } from '../words/care.ts';
@@ -11,7 +12,7 @@ import { orderSheet } from './order-sheet.ts';
 import { marginMm } from './paper-size.ts';
 import { linesOf } from './paragraph.ts';
 import { quoteSheet } from './quote-sheet.ts';
-import { boxesOverlap, textBox, textWidthMm } from './text-width.ts';
+import { textWidthMm } from './text-width.ts';
 import { ticketLabel } from './ticket-label.ts';
 
 const texts = (marks: readonly Mark[]) => marks.filter((mark): mark is Text => mark.kind === 'text');

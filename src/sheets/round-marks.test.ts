@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { boxesOverlap, textBox } from '../../test/support/text-boxes.ts';
 import { assembleBlank } from '../engine/bench/assemble.ts';
 import { fourPiece } from '../engine/bench/test-bench.ts';
 import { listMarks, markRound, marksInOrder, type PlaceRound } from '../engine/marks/marks-list.ts';
@@ -11,7 +12,6 @@ import { benchSheet } from './bench-sheet.ts';
 import { type Line, plainText, type Sheet, type Text } from './drawing.ts';
 import { marksSheet } from './marks-sheet.ts';
 import { stripsSheet } from './strips-sheet.ts';
-import { boxesOverlap, textBox } from './text-width.ts';
 
 const lineSide = { angleRad: Math.PI / 2 };
 const blank = assembleBlank(fourPiece().sections.map((section) => ({ ...section, lineSide })));

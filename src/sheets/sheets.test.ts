@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { boxesOverlap, textBox } from '../../test/support/text-boxes.ts';
 import { assembleBlank } from '../engine/bench/assemble.ts';
 import { keepOutZones } from '../engine/bench/ferrule-zones.ts';
 import { planProtocol } from '../engine/bench/protocol.ts';
@@ -15,7 +16,6 @@ import { correctPage, printCorrection } from './print-correction.ts';
 import { protocolSheet } from './protocol-sheet.ts';
 import { stripsSheet } from './strips-sheet.ts';
 import { pageSvg } from './svg.ts';
-import { boxesOverlap, textBox } from './text-width.ts';
 
 const blank = assembleBlank(fourPiece().sections);
 const inch = 0.0254;

@@ -1,14 +1,7 @@
-import type { Text, TextPiece } from './drawing.ts';
+import type { TextPiece } from './drawing.ts';
 
 /** How a fraction is set, as shares of the text's size. */
 export const fractionSetting = { size: 0.62, raise: 0.32, drop: -0.02, strokeGap: 0.02 } as const;
-
-export interface Box {
-  leftMm: number;
-  topMm: number;
-  rightMm: number;
-  bottomMm: number;
-}
 
 /**
  * Room a text takes, for keeping labels apart. Widths are those of the papers' font by kind of character, in
@@ -17,23 +10,6 @@ export interface Box {
 export function textWidthMm(pieces: readonly TextPiece[], sizeMm: number, bold = false): number {
   const em = pieces.reduce((sum, piece) => sum + pieceWidth(piece), 0);
   return em * sizeMm * (bold ? 1.07 : 1);
-}
-
-/** The box of a text that reads from left to right, or upwards. */
-export function textBox(label: Text): Box {
-  const width = textWidthMm(label.pieces, label.sizeMm, label.bold);
-  const before = { start: 0, middle: width / 2, end: width }[label.align];
-  const [up, down] = [0.75 * label.sizeMm, 0.22 * label.sizeMm];
-  if (label.upwards) {
-    const bottomMm = label.yMm + before;
-    return { leftMm: label.xMm - up, rightMm: label.xMm + down, topMm: bottomMm - width, bottomMm };
-  }
-  const leftMm = label.xMm - before;
-  return { leftMm, rightMm: leftMm + width, topMm: label.yMm - up, bottomMm: label.yMm + down };
-}
-
-export function boxesOverlap(a: Box, b: Box): boolean {
-  return a.leftMm < b.rightMm && b.leftMm < a.rightMm && a.topMm < b.bottomMm && b.topMm < a.bottomMm;
 }
 
 function pieceWidth(piece: TextPiece): number {
