@@ -1,7 +1,10 @@
 import { type PointerEvent, useCallback, useId, useRef } from 'react';
+import { flagInWords } from '../../../words/places.ts';
+import type { Writer } from '../../../words/writer.ts';
 import { useWidth } from '../../read/use-width.ts';
 import type { BendView } from './bend-view.ts';
-import { BentRodDrawing, type FlagReading } from './bent-rod-drawing.ts';
+import { BentRodDrawing } from './bent-rod-drawing.ts';
+import { paintFigure } from './fraction-text.ts';
 import { type Moving, usePainted } from './use-painted.ts';
 import './bend.css';
 
@@ -12,17 +15,13 @@ export interface BentRodProps<F> {
   label: string;
   /** Station of the front of the grip. */
   lengthM: number;
-  /** One step of the flag. */
-  stepM: number;
-  /** What a flag reads, in the shop's units. */
-  describe(flag: FlagReading): string;
-  /** Puts a text with its fractions into an element. */
-  write(element: Element, text: string): void;
+  /** What the flag reads is said in the shop's units. */
+  writer: Writer;
 }
 
 /** The bent rod with a flag on it that reads height and distance wherever it is put. */
 export function BentRod<F>(props: BentRodProps<F>) {
-  const { moving, viewOf, lengthM, stepM, label } = props;
+  const { moving, viewOf, lengthM, writer, label } = props;
   const id = useId();
   const { ref, widthPx } = useWidth();
   const drawing = useRef<BentRodDrawing>(undefined);
@@ -36,8 +35,8 @@ export function BentRod<F>(props: BentRodProps<F>) {
   const readFlag = () => {
     const reading = drawing.current?.flag(flagM.current);
     if (!reading || !readout.current || !range.current) return;
-    const words = props.describe(reading);
-    props.write(readout.current, words);
+    const words = flagInWords(reading, writer);
+    paintFigure(readout.current, words);
     range.current.setAttribute('aria-valuetext', words.replaceAll('⁄', '/'));
   };
   const moveFlag = (toM: number) => {
@@ -76,7 +75,7 @@ export function BentRod<F>(props: BentRodProps<F>) {
           type="range"
           min={0}
           max={lengthM}
-          step={stepM}
+          step={writer.units === 'mm' ? 0.005 : 0.0254 / 4}
           defaultValue={0}
           onInput={(event) => moveFlag(Number(event.currentTarget.value))}
         />

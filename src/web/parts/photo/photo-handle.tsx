@@ -20,7 +20,7 @@ export interface PhotoHandleProps {
   onLook(): void;
 }
 
-const steps: Record<string, [number, number] | undefined> = {
+export const arrows: Record<string, [number, number] | undefined> = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
   ArrowUp: [0, -1],
@@ -31,7 +31,7 @@ const steps: Record<string, [number, number] | undefined> = {
 export function PhotoHandle({ handle, at, onNudge, onRemove, onLook }: PhotoHandleProps) {
   const { id, kind, short, name, px } = handle;
   const keys = (event: KeyboardEvent) => {
-    const step = steps[event.key];
+    const step = arrows[event.key];
     const by = event.shiftKey ? 10 : 1;
     if (step) onNudge(by * step[0], by * step[1]);
     else if (event.key === 'Delete' || event.key === 'Backspace') onRemove();

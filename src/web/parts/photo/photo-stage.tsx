@@ -11,7 +11,7 @@ import {
   wholeView,
   zoomed,
 } from './photo-frame.ts';
-import { PhotoHandle, type StageHandle } from './photo-handle.tsx';
+import { arrows, PhotoHandle, type StageHandle } from './photo-handle.tsx';
 import { type GestureActions, usePhotoGestures } from './use-photo-gestures.ts';
 
 type Pixel = readonly [number, number];
@@ -153,13 +153,6 @@ function ZoomButtons({ zoom, whole, set }: ZoomButtonsProps) {
     </div>
   );
 }
-
-const arrows: Record<string, [number, number] | undefined> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, -1],
-  ArrowDown: [0, 1],
-};
 
 /** The element's size, kept up to date; `changed` whenever it is another one. */
 function useStageSize(element: RefObject<HTMLElement | null>, changed: () => void): Size {

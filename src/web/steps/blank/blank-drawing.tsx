@@ -2,7 +2,7 @@ import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import type { AssembledBlank } from '../../../engine/bench/assemble.ts';
 import { type DiameterRow, diameterAt } from '../../../engine/bench/diameter-profile.ts';
 import { formatLength } from '../../../engine/units/format-quantity.ts';
-import { SvgFigure } from '../../fields/svg-figure.tsx';
+import { Dimension } from '../../parts/drawing/dimension.tsx';
 import { useShop } from '../../read/shop.tsx';
 import { useWidth } from '../../read/use-width.ts';
 import { SectionOutline } from './section-outline.tsx';
@@ -101,30 +101,6 @@ function SectionLengths({
       text={show(lengthM)}
     />
   ));
-}
-
-interface DimensionProps {
-  from: number;
-  to: number;
-  y: number;
-  /** Where the extension lines begin. */
-  edge: number;
-  text: string;
-  strong?: boolean;
-}
-
-/** A dimension line as draughtsmen draw it: extension lines, arrowheads, the figure in a gap of the line. */
-function Dimension({ from, to, y, edge, text, strong }: DimensionProps) {
-  const middle = (from + to) / 2;
-  const gap = text.length * 3.6 + 8;
-  return (
-    <g className={strong ? 'dimension dimension-strong' : 'dimension'}>
-      <path d={`M${from} ${edge}V${y + 4}M${to} ${edge}V${y + 4}`} className="extension" />
-      <path d={`M${from} ${y}H${middle - gap}M${middle + gap} ${y}H${to}`} />
-      <path d={`M${from} ${y}l7 -2.4v4.8zM${to} ${y}l-7 -2.4v4.8z`} className="arrow" />
-      <SvgFigure text={text} x={middle} y={y + 4} textAnchor="middle" />
-    </g>
-  );
 }
 
 function spokenDrawing(blank: AssembledBlank, show: (lengthM: number) => string): string {

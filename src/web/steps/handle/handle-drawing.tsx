@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import { type HandlePartPlace, isSeat } from '../../../engine/kinds/handle-parts.ts';
-import { SvgFigure } from '../../fields/svg-figure.tsx';
+import { Dimension } from '../../parts/drawing/dimension.tsx';
 import { useWidth } from '../../read/use-width.ts';
 import { type DrawnReel, HandleReel, reelRoomM } from './handle-reel.tsx';
 
@@ -47,8 +47,15 @@ export function HandleDrawing(props: HandleDrawingProps) {
             lipDiameterM={lipDiameterM}
           />
           <circle cx={x(reelM)} cy={reelY} r={3} className="handle-leaves" />
-          <Span from={x(gripFrontM)} to={x(0)} y={height - 12} edge={axis + grip} text={show(gripFrontM)} />
-          <Span from={x(reelM)} to={x(0)} y={height - 36} edge={reelY} text={show(reelM)} />
+          <Dimension
+            above
+            from={x(gripFrontM)}
+            to={x(0)}
+            y={height - 12}
+            edge={axis + grip}
+            text={show(gripFrontM)}
+          />
+          <Dimension above from={x(reelM)} to={x(0)} y={height - 36} edge={reelY} text={show(reelM)} />
         </svg>
       )}
     </figure>
@@ -86,25 +93,6 @@ function PartShape({ part: { name, fromButtM, toButtM }, x, axis, grip, hold }: 
           className="handle-grip"
         />
       )}
-    </g>
-  );
-}
-
-interface SpanProps {
-  from: number;
-  to: number;
-  y: number;
-  edge: number;
-  text: string;
-}
-
-function Span({ from, to, y, edge, text }: SpanProps) {
-  return (
-    <g className="dimension">
-      <path d={`M${from} ${edge}V${y + 4}M${to} ${edge}V${y + 4}`} className="extension" />
-      <path d={`M${from} ${y}H${to}`} />
-      <path d={`M${from} ${y}l7 -2.4v4.8zM${to} ${y}l-7 -2.4v4.8z`} className="arrow" />
-      <SvgFigure text={text} x={(from + to) / 2} y={y - 4} textAnchor="middle" />
     </g>
   );
 }

@@ -1,9 +1,7 @@
 import { useMemo } from 'react';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
-import { flagInWords } from '../../../words/places.ts';
 import { BentRod } from '../../parts/drawing/bent-rod.tsx';
 import { drawnRod, gridWords } from '../../parts/drawing/drawn-rod.ts';
-import { paintFigure } from '../../parts/drawing/fraction-text.ts';
 import { LoadSwitch } from '../../parts/drawing/load-switch.tsx';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import type { LiveSheet } from './live-sheet.ts';
@@ -31,9 +29,7 @@ export function BendPart({ sheet, model, writer, drawn, onDraw }: BendPartProps)
         viewOf={(frame) => bendView(frame, rod)}
         label={`The rod bent under ${writer.loads[drawn] ?? 'no load'}, with the line through its guides; the other loads as ghosts`}
         lengthM={model.rod.lengthM}
-        stepM={writer.units === 'mm' ? 0.005 : 0.0254 / 4}
-        describe={(flag) => flagInWords(flag, writer)}
-        write={paintFigure}
+        writer={writer}
       />
       {rod.reelSide === 'over' && (
         <p className="small quiet">The line is drawn thick where it lies on the blank.</p>

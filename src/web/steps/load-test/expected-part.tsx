@@ -4,7 +4,6 @@ import { ringLimitRad } from '../../../engine/layout/criteria.ts';
 import type { RuledLoad } from '../../../engine/layout/rule-reading.ts';
 import { formatGrams } from '../../../engine/units/format-quantity.ts';
 import { ladderWriter } from '../../../words/ladder-writer.ts';
-import { flagInWords } from '../../../words/places.ts';
 import type { Writer } from '../../../words/writer.ts';
 import { Figure } from '../../fields/figure.tsx';
 import { LeadCaution } from '../../parts/cautions/lead-caution.tsx';
@@ -13,7 +12,6 @@ import { ringsAt } from '../../parts/drawing/attention.ts';
 import type { BendView } from '../../parts/drawing/bend-view.ts';
 import { BentRod } from '../../parts/drawing/bent-rod.tsx';
 import { drawnRod } from '../../parts/drawing/drawn-rod.ts';
-import { paintFigure } from '../../parts/drawing/fraction-text.ts';
 import { LoadSwitch } from '../../parts/drawing/load-switch.tsx';
 import { Fold } from '../../parts/sheet/fold.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -88,9 +86,7 @@ function ExpectedBend({ model, loads, at }: { model: SheetModel; loads: readonly
       viewOf={() => view}
       label={`The rod as it should hang under ${writer.loads[at]}, with the line through its guides`}
       lengthM={model.rod.lengthM}
-      stepM={writer.units === 'mm' ? 0.005 : 0.0254 / 4}
-      describe={(flag) => flagInWords(flag, writer)}
-      write={paintFigure}
+      writer={writer}
     />
   );
 }
