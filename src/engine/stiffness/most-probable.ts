@@ -68,7 +68,7 @@ export const searchDefaults: SearchOptions = {
   stepLog: 1,
   patience: 15,
   giveUpAt: Number.POSITIVE_INFINITY,
-  giveUpAfter: 10,
+  giveUpAfter: 15,
   huber: 4,
 };
 

@@ -175,11 +175,13 @@ function wayOut(
   refit: Refit,
   options: ResolveOptions,
 ): Trial | undefined {
+  const { trials: ofStand, giveUpAt } = standTrials(explained, fitted, refit);
+  const refitUnder: Refit = (next, from) => refit(next, from, giveUpAt);
   const trials = [
     ...swapTrials(explained, fitted, refit),
-    ...standTrials(explained, fitted, refit).trials,
+    ...ofStand,
     ...slipTrials(explained, fitted, refit),
-    ...testTrials(explained, fitted, refit, options),
+    ...testTrials(explained, fitted, refitUnder, options),
   ];
   return likeliest(trials, options);
 }

@@ -32,14 +32,15 @@ export function standTrials(
   const swaps = swapsOf(explained.request, pictures);
   if (swaps.length === 0 && !isStrained(fitted, pictures)) return { trials: [] };
   const slips = [...swaps, ...pictures.flatMap((s) => slipsAt(setups, s))];
-  const { trials: others, giveUpAt } = otherBlankTrials(explained, fitted, refit, pictures);
-  const refitUnder: Refit = (next, from) => refit(next, from, giveUpAt);
+  const lastFirst = pictures.toReversed();
+  const { trials: others, giveUpAt } = otherBlankTrials(explained, fitted, refit, lastFirst);
+  // none of these is given up: from so far off a wrong weight may need forty steps
   const trials = slips
     .filter((slip) => !explained.named.some((other) => other.kind === 'stand' && isSame(other.slip, slip)))
     .map((slip) =>
       slip.kind === 'stand-weight'
-        ? weightTrial(explained, fitted, refitUnder, slip.setup)
-        : trialUnder(explained, fitted, refitUnder, slip),
+        ? weightTrial(explained, fitted, refit, slip.setup)
+        : trialUnder(explained, fitted, refit, slip),
     );
   return { trials: [...trials, ...others], giveUpAt };
 }
