@@ -26,7 +26,7 @@ const startKeptWords = {
   unread:
     'Keep the start. Nothing was read yet, and diameters do not tell which other marks would be better.',
   unsure:
-    'Keep the start for now. On the blanks that fit your readings, other marks lose too much for what they gain.',
+    'Keep the start for now. Other marks are worse on too many of the blanks that fit your readings, or by too much.',
 } as const;
 
 /** Which loads have no bend of their own; empty where all have one. */

@@ -147,7 +147,7 @@ function unsureInWords(unsure: NextReading['unsure']): string {
 }
 
 export const enoughRule =
-  'It is enough when every ± is within its slack. Or when these marks cost no more than a twentieth of the worst reading, on 95 of 100 blanks that fit. Or when ten more minutes would lower the worst reading by 2 % at most. Or when no reading on the list would move a mark past its slack (root mean square of what it may show). Where the start is kept because other marks lose too much, it is enough when ten more minutes change that less than 1 time in 10.';
+  'It is enough when every ± is within its slack. Or when these marks cost no more than a twentieth of the worst reading, on 95 of 100 blanks that fit. Or when ten more minutes would lower the worst reading by 2 % at most. Or when no reading on the list would move a mark past its slack (root mean square of what it may show). Where the start is kept because other marks lose too often or too much, it is enough when ten more minutes change that less than 1 time in 10.';
 
 function listed(names: readonly string[]): string {
   if (names.length < 2) return names.join('');

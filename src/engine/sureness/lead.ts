@@ -3,11 +3,11 @@
  * (marks-that-help.ts), whether a reading would move them. Over those blanks the lead
  * ln(worst of the start / worst of the others) is made a standard normal by its ranks; 0 lies t below its middle.
  * Readings r = W ξ + t τ + ε explain the share R² of it (regression on the drawn blanks). Having read them it is known to
- * √(1-R²), and the marks move where its middle lies k such spreads above 0: there gains and losses, the latter counted
- * `lossWeight` times, are in balance. That is to be expected with the chance
- *   Φ(a),   a = (t - k √(1-R²)) / R
+ * √(1-R²), and the marks move where Φ reaches `leastBetter`, which is to be expected with the chance
+ *   Φ(a),   a = (t - k √(1-R²)) / R,   k = Φ⁻¹(leastBetter)
  * and lowers the worst by s (t Φ(a) + R φ(a)) in ln, s the leads' own spread (expected value of sample information
- * for a choice of two; Raiffa & Schlaifer 1961, from memory).
+ * for a choice of two; Raiffa & Schlaifer 1961, from memory). A normal lead so far above 0 gains more than twelve times
+ * what it loses, so that the other condition need not be asked.
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import { makeLadder, readLadder } from '../layout/ladder.ts';
@@ -22,8 +22,9 @@ import { quantile } from './spread.ts';
 
 /** A loss that a builder would mind, as a share of the start's worst. */
 const loss = 0.03;
-/** A loss counts as so many gains of its size. Found on simulated benches, docs/calibration.md. */
-export const lossWeight = 12;
+/** Share of blanks on which other marks must lead; a loss counts as so many gains of its size. Both: docs/calibration.md. */
+export const leastBetter = 0.87;
+const lossWeight = 12;
 
 /** Of the blanks on which both bend: where the other marks lead, and where they lose more than counts as little. */
 export interface LeadCounts {
@@ -40,21 +41,10 @@ export function countLeads(leads: readonly number[]): LeadCounts {
   };
 }
 
-/** Guides are moved where that helps on most of the blanks, and gains outweigh losses by far. */
+/** Guides are moved where that helps on nearly all of the blanks, and gains outweigh losses by far. */
 export function helps(leads: readonly number[]): boolean {
   const worth = leads.reduce((sum, lead) => sum + (lead > 0 ? lead : lossWeight * lead), 0);
-  return worth > 0 && 2 * countLeads(leads).better > leads.length;
-}
-
-/** By how many of its spreads a normal lead must lie above 0 to be worth it: k = (w - 1) (φ(k) - k Φ(-k)). */
-export function leadWanted(): number {
-  let [low, high] = [0, 4];
-  for (let halving = 0; halving < 20; halving++) {
-    const k = 0.5 * (low + high);
-    if (k < (lossWeight - 1) * (normalDensity(k) - k * normalBelow(-k))) low = k;
-    else high = k;
-  }
-  return high;
+  return worth > 0 && countLeads(leads).better >= leastBetter * leads.length;
 }
 
 /** ln(worst of `theirs` / worst of `ours`) on one blank; undefined where some load of either finds no bend. */
@@ -123,7 +113,7 @@ export function settles(lead: Lead, readings: readonly SeenReading[]): Settles {
   if (share <= 0) return { chance: 0, gain: 0 };
   const { above, spread } = lead;
   const told = Math.sqrt(share);
-  const a = (above - leadWanted() * Math.sqrt(1 - share)) / told;
+  const a = (above - normalQuantile(leastBetter) * Math.sqrt(1 - share)) / told;
   const fall = spread * (above * normalBelow(a) + told * normalDensity(a));
   return { chance: normalBelow(a), gain: Math.max(0, 1 - Math.exp(-fall)) };
 }

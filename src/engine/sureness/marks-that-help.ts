@@ -1,7 +1,7 @@
 /**
- * Which marks to make: those placed on the likeliest blank where they beat the start on most of the blanks that fit
- * the readings and gain far more on them than they lose, else the start's. The best layout of one blank flatters itself, most where little
- * was read, so a bare majority is not enough (docs/calibration.md).
+ * Which marks to make: those placed on the likeliest blank where they beat the start on nearly all blanks that fit
+ * the readings and gain far more on them than they lose, else the start's. The best layout of one blank flatters
+ * itself, most where little was read, so a bare majority is not enough (docs/calibration.md).
  */
 import type { BlankTables } from '../bench/free-rod.ts';
 import type { Finding } from '../finding.ts';
