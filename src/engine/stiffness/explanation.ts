@@ -15,13 +15,18 @@ export type Named =
   | { kind: 'test'; setup: number; test: number }
   | { kind: 'stand'; slip: StandSlip };
 
-/** Between pictures of one stand: the camera bumped, the clamp slipped before `setup`, a wrong weight, weights of two swapped. */
+/**
+ * Of pictures of one stand: the camera bumped, the clamp slipped before `setup`, a wrong weight, weights of two swapped,
+ * the marks off level in all of them.
+ */
 export type StandSlip =
   | { kind: 'bump'; setup: number }
   | { kind: 'stand-slip'; setup: number }
   /** The picture bends as under so many times the stated weight; or, nearly as likely, that of `or` is wrong. */
   | { kind: 'stand-weight'; setup: number; factor: number; or?: number }
-  | { kind: 'stand-swap'; setup: number; other: number };
+  | { kind: 'stand-swap'; setup: number; other: number }
+  /** Turned back by so much. */
+  | { kind: 'stand-lean'; setup: number; turnRad: number };
 
 export interface Explained {
   /** With swapped loads put right. */

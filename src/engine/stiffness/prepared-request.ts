@@ -31,8 +31,11 @@ export interface PreparedCurve {
   holdOff: { xM: number; yM: number };
   /** Where the curve begins in the picture itself, and the scale there. */
   holdSeen?: { x: number; y: number; mPerPx: number };
-  /** The drift that turns the whole frame, and the extent at which its amplitude counts. */
-  level: { column: number; halfM: number };
+  /**
+   * The drift that turns the whole frame, and the extent at which its amplitude counts; by how much the readings were
+   * turned back already.
+   */
+  level: { column: number; halfM: number; turnedRad?: number };
   /** Columns of the drifts that are this picture's own among the pictures of its stand. */
   ownColumns: readonly number[];
   /** The pictures of a stand tell their own grain where the request states none. */

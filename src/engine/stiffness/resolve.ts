@@ -44,6 +44,7 @@ const resolveDefaults: ResolveOptions = {
     'stand-slip': 8,
     'stand-weight': 8,
     'stand-swap': 15,
+    'stand-lean': 4,
     'stand-other': 15,
   },
   most: 6,

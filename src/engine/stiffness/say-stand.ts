@@ -36,6 +36,9 @@ export function sayStandSlip(slip: StandSlip, problem: FitProblem, best: MostPro
       const other = slip.or === undefined ? undefined : slip.or + 1;
       return [standFinding(at(slip.setup), 'stand/weight-off', { picture, massKg, likelyKg, other })];
     }
+    case 'stand-lean':
+      // levelFindings says how far, where the pictures know it
+      return [];
     case 'stand-swap':
       // the request was swapped: say the weights as they were stated
       return [slip.other, slip.setup].map((setup) =>
@@ -105,7 +108,7 @@ export function levelFindings(problem: FitProblem, best: MostProbable): Finding[
     if (!level || told.has(level.column)) return [];
     told.add(level.column);
     const at = problem.unknowns.drift.start + level.column;
-    const turnRad = best.z[at] / level.halfM;
+    const turnRad = (level.turnedRad ?? 0) + best.z[at] / level.halfM;
     const sigmaRad = (model.request.driftSigmas[level.column] * spreadOf(best, at)) / level.halfM;
     if (Math.abs(turnRad) < leastLeanRad || Math.abs(turnRad) < 3 * sigmaRad) return [];
     const values = { turnRad, plusMinusRad: 1.96 * sigmaRad };

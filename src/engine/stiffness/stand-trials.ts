@@ -1,7 +1,7 @@
 /**
  * What can have gone wrong between pictures of one stand, each as the request it would have been under: the camera was
  * bumped, so that one picture shows the wall displaced as a whole; the clamp slipped before a picture; two pictures
- * carry each other's weights; one shows another blank. Weighed by their evidence like every other doubt (resolve.ts).
+ * carry each other's weights; the marks hang off level; one shows another blank. Weighed by their evidence like every other doubt (resolve.ts).
  */
 import type { Doubt } from './doubts.ts';
 import type { Explained, Fitted, Refit, StandSlip } from './explanation.ts';
@@ -17,6 +17,9 @@ import { type Trial, trialOf } from './trials.ts';
  * turn shifts and turns it, and leans it a little; scale, stretch, shear and lens stay. Judgement.
  */
 const bumpSigmasM = [0.03, 0.03, 0.03, 0.002, 0.001, 0.001, 0.006, 0.006];
+/** How far marks hang off level that nobody held a level to; tried where the level is off by so many of its own sigmas. */
+const leanSigmaRad = 0.05;
+const leanFrom = 1.5;
 /** Own drifts of clean pictures, squares of standardised amplitudes, stay below this in sum. */
 const strainLimit = 6;
 
@@ -30,18 +33,23 @@ export function standTrials(
   const pictures = setups.flatMap((setup, s) => (isOfStand(setup) ? [s] : []));
   if (pictures.length < 2) return { trials: [] };
   const swaps = swapsOf(explained.request, pictures);
-  if (swaps.length === 0 && !isStrained(fitted, pictures)) return { trials: [] };
-  const slips = [...swaps, ...pictures.flatMap((s) => slipsAt(setups, s))];
-  const lastFirst = pictures.toReversed();
-  const { trials: others, giveUpAt } = otherBlankTrials(explained, fitted, refit, lastFirst);
+  const isOdd = swaps.length > 0 || isStrained(fitted, pictures);
+  const slips = [
+    ...swaps,
+    ...leansOf(fitted, pictures),
+    ...(isOdd ? pictures.flatMap((s) => slipsAt(setups, s)) : []),
+  ];
+  const { trials: others, giveUpAt } = isOdd
+    ? otherBlankTrials(explained, fitted, refit, pictures.toReversed())
+    : { trials: [], giveUpAt: undefined };
   // none of these is given up: from so far off a wrong weight may need forty steps
   const trials = slips
     .filter((slip) => !explained.named.some((other) => other.kind === 'stand' && isSame(other.slip, slip)))
-    .map((slip) =>
-      slip.kind === 'stand-weight'
-        ? weightTrial(explained, fitted, refit, slip.setup)
-        : trialUnder(explained, fitted, refit, slip),
-    );
+    .map((slip) => {
+      if (slip.kind === 'stand-weight') return weightTrial(explained, fitted, refit, slip.setup);
+      if (slip.kind === 'stand-lean') return leanTrial(explained, fitted, refit, slip.setup);
+      return trialUnder(explained, fitted, refit, slip);
+    });
   return { trials: [...trials, ...others], giveUpAt };
 }
 
@@ -76,6 +84,30 @@ function weightTrial(explained: Explained, fitted: Fitted, refit: Refit, setup: 
   }
   if (!trial) throw new Error('no weight was tried');
   return { ...trial, size: sizeCounts('load', factor - 1, sigma) };
+}
+
+/**
+ * The pictures seen through marks that lean: all turned back by what the level's amplitude says, until it says no more.
+ * The drift itself is straight: it puts a place a metre off aside by 1 mm too little where the lean is 2.6°.
+ */
+function leanTrial(explained: Explained, fitted: Fitted, refit: Refit, setup: number): Trial {
+  let from = fitted;
+  let turnRad = leanOf(from, setup);
+  let trial: Trial | undefined;
+  for (let step = 0; step < 3; step++) {
+    trial = trialUnder(explained, fitted, refit, { kind: 'stand-lean', setup, turnRad }, from);
+    from = trial.fitted;
+    const left = leanOf(from, setup);
+    if (Math.abs(left) < 0.001) break;
+    turnRad += left;
+  }
+  return { ...trial!, size: -((turnRad / leanSigmaRad) ** 2) };
+}
+
+/** By the level's amplitude alone. */
+function leanOf({ problem, best }: Fitted, setup: number): number {
+  const { level } = (problem.model.request.setups[setup] as PreparedClamp).curve!;
+  return best.z[problem.unknowns.drift.start + level.column] / level.halfM;
 }
 
 function loadOff({ problem, best }: Fitted, setup: number): { amplitude: number; sigma: number } {
@@ -121,6 +153,20 @@ function isOneClamp(a: PreparedSetup, b: PreparedSetup): boolean {
   return isOfStand(a) && isOfStand(b) && a.clampedAs === b.clampedAs;
 }
 
+/** Once for each stand, at its first picture. */
+function leansOf({ problem, best }: Fitted, pictures: readonly number[]): StandSlip[] {
+  const { setups } = problem.model.request;
+  const seen = new Set<number>();
+  return pictures.flatMap((setup): StandSlip[] => {
+    const owner = setups[setup];
+    if (!isOfStand(owner) || seen.has(owner.curve.level.column)) return [];
+    const { column } = owner.curve.level;
+    seen.add(column);
+    const off = Math.abs(best.u[problem.unknowns.drift.start + column]);
+    return off > leanFrom ? [{ kind: 'stand-lean', setup, turnRad: 0 }] : [];
+  });
+}
+
 /** Of two pictures in one clamp the one with the smaller moment hangs lower: a blank never does that. */
 function swapsOf({ setups }: PreparedRequest, pictures: readonly number[]): StandSlip[] {
   return pictures.flatMap((setup, i) =>
@@ -151,6 +197,7 @@ function underSlip(request: PreparedRequest, slip: StandSlip): PreparedRequest {
     const driftSigmas = request.driftSigmas.map((sigma, k) => bumpSigmasM[own.indexOf(k)] ?? sigma);
     return { ...request, driftSigmas };
   }
+  if (slip.kind === 'stand-lean') return turnedBack(request, clamp.curve!.level.column, slip.turnRad);
   if (slip.kind === 'stand-slip') {
     const { clampedAs } = clamp;
     return {
@@ -179,6 +226,34 @@ function underSlip(request: PreparedRequest, slip: StandSlip): PreparedRequest {
     ...request,
     setups: setups.map((setup, s) =>
       s === slip.setup ? withHung(clamp, other) : s === slip.other ? withHung(other, clamp) : setup,
+    ),
+  };
+}
+
+/** A place's distance from the line through the hold stays; the line it is square to turns. */
+function turnedBack(request: PreparedRequest, column: number, turnRad: number): PreparedRequest {
+  const level = request.setups.flatMap((setup) =>
+    setup.kind !== 'span' && setup.curve?.level.column === column ? [setup.curve.level] : [],
+  )[0];
+  return {
+    ...request,
+    driftSigmas: request.driftSigmas.map((sigma, k) =>
+      k === column ? Math.max(sigma, leanSigmaRad * level.halfM) : sigma,
+    ),
+    setups: request.setups.map((setup) =>
+      setup.kind === 'span' || setup.curve?.level.column !== column
+        ? setup
+        : {
+            ...setup,
+            curve: { ...setup.curve, level: { ...level, turnedRad: (level.turnedRad ?? 0) + turnRad } },
+            tests: setup.tests.map((test) => ({
+              ...test,
+              readings: test.readings.map((reading) => ({
+                ...reading,
+                squareToRad: (reading.squareToRad ?? 0) - turnRad,
+              })),
+            })),
+          },
     ),
   };
 }

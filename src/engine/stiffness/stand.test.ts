@@ -116,3 +116,15 @@ describe('what goes wrong between pictures is named', () => {
     expect(mishapCodes[mishap]).toContain(findings[0]?.code);
   });
 });
+
+/** Turned by 2.39°, a metre off 0.9 mm more than straight drifts reach: a tip that swings would explain half of it. */
+test('how far marks hang off level is told, and EI with it', () => {
+  const { blank, setups, seed } = withMishap('level', 24412, 2);
+  const answer = fit({ blank: fitBlankOf(blank, seed + 9), setups }) as FitSolved;
+  expect(answer.findings.map(({ code }) => code)).toEqual(['stand/wall-unlevel']);
+  const values = answer.findings[0].values as { turnRad: number; plusMinusRad: number };
+  const trueRad = (2.39 * Math.PI) / 180;
+  expect(Math.abs(values.turnRad - trueRad)).toBeLessThan(values.plusMinusRad);
+  expect(values.plusMinusRad).toBeLessThan(0.005);
+  expect(judgeStiffness(blank, answer, 0.3).stiffnessRms).toBeLessThan(0.04);
+});
