@@ -11,15 +11,13 @@ import type { PreparedClamp, PreparedRequest, PreparedSetup } from './prepared-r
 import { sizeCounts } from './slip-sizes.ts';
 import { weighDoubts } from './suspicion.ts';
 import { type Trial, trialOf } from './trials.ts';
+import { leanOf, leanSigmaRad, leansOf, turnedBack } from './wall-lean.ts';
 
 /**
  * How far a bumped camera displaces its picture, m at the edge, by the order of its own drifts (curve-stand.ts): a small
  * turn shifts and turns it, and leans it a little; scale, stretch, shear and lens stay. Judgement.
  */
 const bumpSigmasM = [0.03, 0.03, 0.03, 0.002, 0.001, 0.001, 0.006, 0.006];
-/** How far marks hang off level that nobody held a level to; tried where the level is off by so many of its own sigmas. */
-const leanSigmaRad = 0.05;
-const leanFrom = 1.5;
 /** Own drifts of clean pictures, squares of standardised amplitudes, stay below this in sum. */
 const strainLimit = 6;
 
@@ -104,12 +102,6 @@ function leanTrial(explained: Explained, fitted: Fitted, refit: Refit, setup: nu
   return { ...trial!, size: -((turnRad / leanSigmaRad) ** 2) };
 }
 
-/** By the level's amplitude alone. */
-function leanOf({ problem, best }: Fitted, setup: number): number {
-  const { level } = (problem.model.request.setups[setup] as PreparedClamp).curve!;
-  return best.z[problem.unknowns.drift.start + level.column] / level.halfM;
-}
-
 function loadOff({ problem, best }: Fitted, setup: number): { amplitude: number; sigma: number } {
   const pattern = problem.model.data.flatMap((datum, d) =>
     datum.setup === setup && datum.kind === 'place'
@@ -151,20 +143,6 @@ function slipsAt(setups: readonly PreparedSetup[], setup: number): StandSlip[] {
 
 function isOneClamp(a: PreparedSetup, b: PreparedSetup): boolean {
   return isOfStand(a) && isOfStand(b) && a.clampedAs === b.clampedAs;
-}
-
-/** Once for each stand, at its first picture. */
-function leansOf({ problem, best }: Fitted, pictures: readonly number[]): StandSlip[] {
-  const { setups } = problem.model.request;
-  const seen = new Set<number>();
-  return pictures.flatMap((setup): StandSlip[] => {
-    const owner = setups[setup];
-    if (!isOfStand(owner) || seen.has(owner.curve.level.column)) return [];
-    const { column } = owner.curve.level;
-    seen.add(column);
-    const off = Math.abs(best.u[problem.unknowns.drift.start + column]);
-    return off > leanFrom ? [{ kind: 'stand-lean', setup, turnRad: 0 }] : [];
-  });
 }
 
 /** Of two pictures in one clamp the one with the smaller moment hangs lower: a blank never does that. */
@@ -226,34 +204,6 @@ function underSlip(request: PreparedRequest, slip: StandSlip): PreparedRequest {
     ...request,
     setups: setups.map((setup, s) =>
       s === slip.setup ? withHung(clamp, other) : s === slip.other ? withHung(other, clamp) : setup,
-    ),
-  };
-}
-
-/** A place's distance from the line through the hold stays; the line it is square to turns. */
-function turnedBack(request: PreparedRequest, column: number, turnRad: number): PreparedRequest {
-  const level = request.setups.flatMap((setup) =>
-    setup.kind !== 'span' && setup.curve?.level.column === column ? [setup.curve.level] : [],
-  )[0];
-  return {
-    ...request,
-    driftSigmas: request.driftSigmas.map((sigma, k) =>
-      k === column ? Math.max(sigma, leanSigmaRad * level.halfM) : sigma,
-    ),
-    setups: request.setups.map((setup) =>
-      setup.kind === 'span' || setup.curve?.level.column !== column
-        ? setup
-        : {
-            ...setup,
-            curve: { ...setup.curve, level: { ...level, turnedRad: (level.turnedRad ?? 0) + turnRad } },
-            tests: setup.tests.map((test) => ({
-              ...test,
-              readings: test.readings.map((reading) => ({
-                ...reading,
-                squareToRad: (reading.squareToRad ?? 0) - turnRad,
-              })),
-            })),
-          },
     ),
   };
 }
