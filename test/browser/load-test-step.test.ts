@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { twoPieceChanges } from './invented-build.ts';
-import { expectWell } from './looks.ts';
+import { everyLook, expectWell } from './looks.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { fill, openStep } from './open-step.ts';
 
@@ -82,12 +82,6 @@ test('the proof sheet prints', async () => {
 });
 
 test('axe finds nothing on the load test', async () => {
-  await expectWell(page, [
-    [390, 'light'],
-    [820, 'light'],
-    [1440, 'light'],
-    [390, 'dark'],
-    [1440, 'dark'],
-  ]);
+  await expectWell(page, everyLook);
   expect(bench.complaints).toEqual([]);
 });

@@ -1,10 +1,18 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { type AxeRules, axeFindings } from './axe.ts';
+import { axeFindings } from './axe.ts';
 
 /** How a page is looked at. */
 export type Look = readonly [widthPx: number, scheme: 'light' | 'dark'];
 
+/** Three widths by day, the outer two by night. */
+export const everyLook: readonly Look[] = [
+  [390, 'light'],
+  [820, 'light'],
+  [1440, 'light'],
+  [390, 'dark'],
+  [1440, 'dark'],
+];
 /** A telephone and a screen by day; the width between by night. */
 export const usualLooks: readonly Look[] = [
   [390, 'light'],
@@ -13,22 +21,21 @@ export const usualLooks: readonly Look[] = [
 ];
 
 /**
- * At each look axe finds nothing, nothing is wider than the screen, and what is asked `also` holds. Every rule is
- * tried at the first look; where only the width is another, those that ink does not decide; in another scheme those
- * that it does.
+ * At each look axe finds nothing, nothing is wider than the screen, and what is asked `also` holds. Every rule is tried
+ * at each width; in another scheme at the same width those that its ink decides.
  */
 export async function expectWell(
   page: Page,
   looks: readonly Look[] = usualLooks,
   also: (...look: Look) => Promise<void> = async () => undefined,
 ): Promise<void> {
-  const seen = new Set<string>();
+  const widths = new Set<number>();
   for (const [width, scheme] of looks) {
     await page.emulateMedia({ colorScheme: scheme });
     await page.setViewportSize({ width, height: 900 });
     const at = `at ${width} px, ${scheme}`;
-    const rules: AxeRules = seen.size === 0 ? 'all' : seen.has(scheme) ? 'all but ink' : 'ink';
-    seen.add(scheme);
+    const rules = widths.has(width) ? 'ink' : 'all';
+    widths.add(width);
     expect(await axeFindings(page, rules), at).toEqual([]);
     expect(
       await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),
