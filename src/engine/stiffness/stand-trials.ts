@@ -1,7 +1,8 @@
 /**
  * What can have gone wrong between pictures of one stand, each as the request it would have been under: the camera was
  * bumped, so that one picture shows the wall displaced as a whole; the clamp slipped before a picture; two pictures
- * carry each other's weights; the marks hang off level; one shows another blank. Weighed by their evidence like every other doubt (resolve.ts).
+ * carry each other's weights; a weight is not as stated; the marks hang off level; one shows another blank. Weighed by
+ * their evidence like every other doubt (resolve.ts).
  */
 import type { Doubt } from './doubts.ts';
 import type { Explained, Fitted, Refit, StandSlip } from './explanation.ts';
@@ -84,10 +85,7 @@ function weightTrial(explained: Explained, fitted: Fitted, refit: Refit, setup: 
   return { ...trial, size: sizeCounts('load', factor - 1, sigma) };
 }
 
-/**
- * The pictures seen through marks that lean: all turned back by what the level's amplitude says, until it says no more.
- * The drift itself is straight: it puts a place a metre off aside by 1 mm too little where the lean is 2.6°.
- */
+/** The pictures seen through marks that lean: all turned back by what the level says, until it says no more. */
 function leanTrial(explained: Explained, fitted: Fitted, refit: Refit, setup: number): Trial {
   let from = fitted;
   let turnRad = leanOf(from, setup);
@@ -161,7 +159,7 @@ function momentOf({ tests: [{ hung = [] }], clampFromTipM = 0 }: PreparedClamp):
   return hung.reduce((sum, { fromTipM, massKg }) => sum + massKg * Math.max(0, clampFromTipM - fromTipM), 0);
 }
 
-/** How low the tip hangs: its reading, turned to the vertical. */
+/** How steeply the tip points down, rad. */
 function hangOf({ tests: [{ readings }] }: PreparedClamp): number {
   const { squareToRad = 0 } = readings[readings.length - 1];
   return -squareToRad;
@@ -175,7 +173,7 @@ function underSlip(request: PreparedRequest, slip: StandSlip): PreparedRequest {
     const driftSigmas = request.driftSigmas.map((sigma, k) => bumpSigmasM[own.indexOf(k)] ?? sigma);
     return { ...request, driftSigmas };
   }
-  if (slip.kind === 'stand-lean') return turnedBack(request, clamp.curve!.level.column, slip.turnRad);
+  if (slip.kind === 'stand-lean') return turnedBack(request, clamp.curve!.level, slip.turnRad);
   if (slip.kind === 'stand-slip') {
     const { clampedAs } = clamp;
     return {

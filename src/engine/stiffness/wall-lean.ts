@@ -5,9 +5,13 @@
 import type { Fitted, StandSlip } from './explanation.ts';
 import type { PreparedCurve, PreparedRequest, PreparedSetup } from './prepared-request.ts';
 
-/** How far marks hang off level that nobody held a level to; tried where the level is off by so many of its own sigmas. */
+/** How far marks hang off level that nobody held a level to: judgement. */
 export const leanSigmaRad = 0.05;
-const leanFrom = 1.5;
+/**
+ * Tried from so many of the level's own standard deviations on, below any lean that is said (say-stand.ts): the straight
+ * drift may show half of it. The evidence then decides.
+ */
+const leanFrom = 1;
 
 /** Once for each stand, at its first picture. */
 export function leansOf({ problem, best }: Fitted, pictures: readonly number[]): StandSlip[] {
@@ -29,16 +33,18 @@ export function leanOf({ problem, best }: Fitted, setup: number): number {
 }
 
 /** A place's distance from the line through the hold stays; the line it is square to turns. */
-export function turnedBack(request: PreparedRequest, column: number, turnRad: number): PreparedRequest {
-  const level = request.setups.map(levelOf).find((one) => one?.column === column);
-  if (!level) return request;
+export function turnedBack(
+  request: PreparedRequest,
+  level: PreparedCurve['level'],
+  turnRad: number,
+): PreparedRequest {
   return {
     ...request,
     driftSigmas: request.driftSigmas.map((sigma, k) =>
-      k === column ? Math.max(sigma, leanSigmaRad * level.halfM) : sigma,
+      k === level.column ? Math.max(sigma, leanSigmaRad * level.halfM) : sigma,
     ),
     setups: request.setups.map((setup) =>
-      setup.kind === 'span' || setup.curve?.level.column !== column
+      setup.kind === 'span' || setup.curve?.level.column !== level.column
         ? setup
         : {
             ...setup,
