@@ -23,6 +23,10 @@ describe("Student's distribution with three degrees of freedom, of variance 1", 
   ])('its scale that %d of all exceed', (share, chiSquare) => {
     expect(Math.abs(studentScale(share) * Math.sqrt(chiSquare) - 1)).toBeLessThan(0.004);
   });
+  // scipy 1.17.1: 1 / scipy.stats.chi(3).ppf(1 / 256)
+  test('the largest of a few hundred scales is good to 2 %', () => {
+    expect(Math.abs(studentScale(1 / 256) / 4.058708 - 1)).toBeLessThan(0.02);
+  });
 
   test('normal numbers, each times a scale of its own, are spread like it', () => {
     const normal = seededNormal(seededRandom(3));

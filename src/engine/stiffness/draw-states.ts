@@ -23,8 +23,8 @@ export interface Drawing {
 
 /** How far a drawn blank is scattered, by its number. */
 export type ScaleOf = (index: number) => number;
-export const ownScale: ScaleOf = (index) => studentScale(evenShare(index));
-/** For a root mean square over a few: the same one, and known better than from a few far ones. */
+const ownScale: ScaleOf = (index) => studentScale(evenShare(index));
+/** For a root mean square over a few blanks: it is the same, and a few far ones would tell it badly. */
 export const sameScale: ScaleOf = () => 1;
 
 /** The same seed gives the same states; fewer are the first of them. */

@@ -29,7 +29,7 @@ export type StandSlip =
   | { kind: 'stand-lean'; setup: number; turnRad: number };
 
 export interface Explained {
-  /** With swapped loads put right. */
+  /** With what is named put right, where that changes the request. */
   request: PreparedRequest;
   named: readonly Named[];
 }

@@ -29,7 +29,7 @@ export interface FitProblem {
 
 export interface MostProbable {
   converged: boolean;
-  /** Not converged, and most readings far off: no state of the unknowns comes near them. Or given up. */
+  /** Not converged, and most readings far off: no state of the unknowns comes near them; or above `giveUpAt`. */
   hopeless: boolean;
   /** Whether every test found its equilibrium. */
   equilibria: boolean;
@@ -80,7 +80,7 @@ export function findMostProbable(
   const { unknowns } = problem;
   const n = unknowns.size;
   let state = evaluate(problem, start, options.huber);
-  let factor = factored(state, n, 0);
+  let factor = factorNormalMatrix(state.design, n, 0);
   let damping = 0;
   let iterations = 0;
   let converged = false;
@@ -88,7 +88,7 @@ export function findMostProbable(
   const step = new Float64Array(n);
   while (iterations < options.maxIterations && !converged && !hopeless) {
     iterations++;
-    newtonStep(state, damping > 0 ? factored(state, n, damping) : factor, n, step);
+    newtonStep(state, damping > 0 ? factorNormalMatrix(state.design, n, damping) : factor, n, step);
     shortenStep(unknowns, step, options.stepLog);
     const next = evaluate(
       problem,
@@ -100,7 +100,7 @@ export function findMostProbable(
       converged = damping === 0 && fall < options.tolerance;
       damping = damping > 1e-3 ? 0.2 * damping : 0;
       state = next;
-      factor = factored(state, n, 0);
+      factor = factorNormalMatrix(state.design, n, 0);
     } else {
       // the normal matrix is at least I, so damping counts against 1
       damping = Math.max(4 * damping, 1);
@@ -186,10 +186,6 @@ export function factorNormal(normal: Float64Array, n: number): Float64Array {
     for (let i = 0; i < n; i++) normal[i * n + i] += ridge * largest;
   }
   throw new Error(`the normal matrix of the fit has no factor; its largest entry is ${largest}`);
-}
-
-function factored({ design }: State, n: number, damping: number): Float64Array {
-  return factorNormalMatrix(design, n, damping);
 }
 
 /** A step = Ãᵀ e - u. */

@@ -8,14 +8,14 @@ import { type Trial, trialOf } from './trials.ts';
 interface OtherBlankChoice {
   /** Curves of two blanks miss one blank's by more, root mean square; stretches that stray, by less. Judgement. */
   leastMissM: number;
-  /** What is still so many times as unlikely as the best so far when others have long settled is given up. */
+  /** Above so many times the score of two blanks, and so much more, other explanations are given up. Judgement. */
   hopelessTimes: number;
   hopelessMore: number;
 }
 
 const otherBlankChoice: OtherBlankChoice = { leastMissM: 0.0008, hopelessTimes: 10, hopelessMore: 200 };
 
-/** And above what Φ no other explanation need be sought: half the evidence of two blanks lies so far below. */
+/** And above what Φ no other explanation need be sought, since two blanks explain the pictures so much better. */
 export function otherBlankTrials(
   explained: Explained,
   fitted: Fitted,
@@ -30,8 +30,8 @@ export function otherBlankTrials(
     const trial = otherBlankTrial(explained, fitted, (next, from) => refit(next, from, giveUpAt), setup);
     if (!trial) continue;
     trials.push(trial);
-    const score = fitted.score - 0.5 * trial.fall;
-    giveUpAt = Math.min(giveUpAt, choice.hopelessTimes * Math.max(0, score) + choice.hopelessMore);
+    const scoreOfBoth = fitted.score - 0.5 * trial.fall;
+    giveUpAt = Math.min(giveUpAt, choice.hopelessTimes * Math.max(0, scoreOfBoth) + choice.hopelessMore);
   }
   return { trials, giveUpAt };
 }

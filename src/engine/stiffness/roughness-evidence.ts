@@ -8,7 +8,8 @@
  *
  * for the prior ln EI = mean + L u. The determinant leaves out what doubts were freed, as every score does.
  */
-import { solveLower } from '../numerics/cholesky.ts';
+import { logDeterminant, solveLower } from '../numerics/cholesky.ts';
+import { dot } from '../numerics/dot.ts';
 import { gramMatrix } from '../numerics/gram-matrix.ts';
 import { type FitProblem, factorNormal, type MostProbable } from './most-probable.ts';
 import type { GaussianPrior } from './unknowns.ts';
@@ -25,11 +26,8 @@ export function stiffnessEvidence(
     for (let i = 0; i < size; i++) for (let k = 0; k <= i; k++) right[k] += prior[i * size + k] * wanted[i];
     const factor = factorNormal(normal, size);
     solveLower(factor, size, right, right);
-    const explained = right.reduce((sum, value) => sum + value * value, 0);
     const volume = kept === all ? factor : factorNormal(normalUnder(prior, kept, size), size);
-    let logs = 0;
-    for (let i = 0; i < size; i++) logs += Math.log(volume[i * size + i]);
-    return 0.5 * explained - logs;
+    return 0.5 * (dot(right, right) - logDeterminant(volume, size));
   };
 }
 
