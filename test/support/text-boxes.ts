@@ -1,4 +1,4 @@
-/** Where a sheet's texts stand, so that no test finds one on another. */
+/** Where a sheet's texts stand, for tests that no text lies on another. */
 import type { Text } from '../../src/sheets/drawing.ts';
 import { textWidthMm } from '../../src/sheets/text-width.ts';
 

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { type EndsPhoto, endMisses, endsPhoto } from '../../../test/support/ends-photo.ts';
 import { inWords } from '../../../test/support/in-words.ts';
 import type { EndsKnown } from './ends-known.ts';
-import { findEnds } from './find-ends.ts';
+import { findEnds, unclearEnd } from './find-ends.ts';
 
 /**
  * Painted bare blanks and rods with all that stands about, by a renderer that shares no code with the finder. ENDS says
@@ -48,4 +48,13 @@ describe('what was told wrongly', () => {
     const answer = asked({ lengthM: photo.known.lengthM - 0.5 });
     expect(codes(answer).length).toBeGreaterThan(0);
   });
+});
+
+test('the end that lies off is the one to be looked at: the butt off the clamp, the tip off the length', () => {
+  const clear = { change: 3, clampMiss: 0.5, lengthMiss: -0.5, tipSigmaM: 0.002 };
+  expect(unclearEnd(clear)).toBeUndefined();
+  expect(unclearEnd({ ...clear, clampMiss: -4 })).toBe('butt');
+  expect(unclearEnd({ ...clear, lengthMiss: -4 })).toBe('tip');
+  expect(unclearEnd({ ...clear, tipSigmaM: Number.POSITIVE_INFINITY })).toBe('tip');
+  expect(unclearEnd({ ...clear, change: 1 })).toBe('butt');
 });

@@ -146,8 +146,12 @@ function endsApartPx(a: SlidEnds, b: SlidEnds): number {
   );
 }
 
-function unclearEnd(slid: SlidEnds, choice: EndsChoice): 'butt' | 'tip' | undefined {
-  if (slid.change < lineJudgeChoice.leastChange) return 'butt';
-  const isOff = Math.hypot(slid.lengthMiss, slid.clampMiss) > choice.mostMiss;
-  return isOff || slid.tipSigmaM > choice.mostTipSigmaM ? 'tip' : undefined;
+export function unclearEnd(
+  { change, clampMiss, lengthMiss, tipSigmaM }: Omit<SlidEnds, 'butt' | 'tip' | 'goesOn'>,
+  choice = endsChoice,
+): 'butt' | 'tip' | undefined {
+  if (change < lineJudgeChoice.leastChange) return 'butt';
+  if (Math.hypot(lengthMiss, clampMiss) > choice.mostMiss)
+    return Math.abs(clampMiss) > Math.abs(lengthMiss) ? 'butt' : 'tip';
+  return tipSigmaM > choice.mostTipSigmaM ? 'tip' : undefined;
 }

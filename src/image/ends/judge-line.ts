@@ -7,7 +7,7 @@ import type { EndsKnown } from './ends-known.ts';
 import type { ClampLine } from './lines-from-clamp.ts';
 import { type SlidEnds, slideEnds } from './slide-ends.ts';
 
-/** Each in units of half a squared misfit. Judgement, from painted pictures (slide-ends.ts says which). */
+/** What counts is in units of half a squared misfit. Judgement, from painted pictures (docs/three-pictures.md says which). */
 export interface LineJudgeChoice {
   /** For each e-fold that it is dearer than the cheapest. */
   cost: number;
@@ -15,8 +15,9 @@ export interface LineJudgeChoice {
   uneven: number;
   /** Thinner toward the clamp. */
   thickLast: number;
-  /** A weight bends a blank down: so much that it turns up tells against a line, and no more than `most`. */
+  /** A weight bends a blank down: a standard deviation of what a line may turn up. */
   upRad: number;
+  /** No more counts for turning up, nor for where both ends lie. */
   most: number;
   buttUnclear: number;
   goesOn: number;
@@ -73,6 +74,7 @@ export function costAgainst({ cost }: ClampLine, leastCost: number, choice = lin
 export function turnsUpRad({ path }: ClampLine, camera: Camera, factor: number): number {
   const smooth = centrelineSmoothed(centrelineOf(path, 4 * factor), 120 * factor);
   const plane = Array.from(smooth.x, (x, i) => cameraBackProject(camera, { x, y: smooth.y[i] }));
+  // directions over chords of eight steps, compared twelve steps on: shorter ones show the path's own steps
   const [chord, apart] = [8, 12];
   const fromDown = plane.slice(chord).map((at, i) => {
     const [x, y] = [at.x - plane[i].x, at.y - plane[i].y];

@@ -17,7 +17,10 @@ export interface ClampLine {
 /** A path goes on from where it first is long enough to what costs so many times as much; dearer is a jump elsewhere. */
 const goneOnCost = 1.35;
 
-/** The cheapest line, and those that end elsewhere and cost at most `rivalCost` times as much; cheapest first. */
+/**
+ * The cheapest line, and those that end elsewhere and cost at most `rivalCost` times as much: in the order of their costs
+ * where each is first long enough, before it goes on.
+ */
 export function linesFromClamp(
   ridges: CoarseRidges,
   camera: Camera,
@@ -45,8 +48,8 @@ export function linesFromClamp(
   });
   const apartPx = 2.5 * slackM * perM;
   return apartEnds(ends, points, apartPx).map((end) => {
-    const near = ends.filter((one) => costs[one] <= goneOnCost * costs[end]);
-    const last = goneOn(end, near, parent, (state) => Math.abs(reachM[state] - known.lengthM));
+    const cheap = ends.filter((one) => costs[one] <= goneOnCost * costs[end]);
+    const last = goneOn(end, cheap, parent, (state) => Math.abs(reachM[state] - known.lengthM));
     const path = pathTo(last, parent, ridges);
     return { path, cost: costs[last], costPerPx: costs[last] / (known.lengthM * perM) };
   });
@@ -106,8 +109,8 @@ function apartEnds(ends: readonly number[], { x, y }: CoarseRidges['points'], ap
   const taken: number[] = [];
   for (const end of ends) {
     if (taken.length === most) break;
-    const [i, near] = [end >> 1, (other: number) => other >> 1];
-    if (taken.every((one) => Math.hypot(x[near(one)] - x[i], y[near(one)] - y[i]) > apartPx)) taken.push(end);
+    const i = end >> 1;
+    if (taken.every((one) => Math.hypot(x[one >> 1] - x[i], y[one >> 1] - y[i]) > apartPx)) taken.push(end);
   }
   return taken;
 }

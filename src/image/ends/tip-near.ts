@@ -27,6 +27,7 @@ export function tipNear(
   const last = Math.max(first, Math.min(along.length - 1 - after, beyond < 0 ? along.length : beyond));
   const [from, to] = [first - before, Math.min(along.length, last + after + 1)];
   const part = { stepPx: line.stepPx, x: line.x.slice(from, to), y: line.y.slice(from, to) };
+  // as wide as tip-seen.ts looks beside a line that goes on aside of this one
   const strip = stripAlong(pixels, part, 10 * factor, 0.5);
   // what hangs from a tip that points down lies on the line, and is fainter than the blank
   const isSteep = Math.abs(line.x[last] - line.x[first]) < 0.5 * Math.abs(line.y[last] - line.y[first]);

@@ -23,8 +23,9 @@ export interface TipSeenChoice {
   noneShare: number;
   /** Before a wall where it should have less than this share of its own contrast a row tells nothing. */
   leastShare: number;
-  /** A blank is looked for so far beyond its tip. */
+  /** A blank is looked for so far beyond its tip; there it differs from what lies so far off it on either side. */
   beyondPx: number;
+  flankPx: readonly [number, number];
 }
 
 /** Judgement, from painted pictures: seeds 30000 to 30039, failures of 32000 to 32049 and 33000 to 33049. */
@@ -39,6 +40,7 @@ export const tipSeenChoice: TipSeenChoice = {
   noneShare: 0.3,
   leastShare: 0.5,
   beyondPx: 12,
+  flankPx: [2.5, 4],
 };
 
 export interface TipSeen {
@@ -87,8 +89,9 @@ export function tipSeen(
   const clearAt = (u: number, off: number) => {
     const mean = (a: number, b: number) => stripMean(strip, u, off + a * factor, off + b * factor);
     const middle = mean(-choice.insidePx, choice.insidePx);
-    const sides = [mean(-4, -2.5), mean(2.5, 4)].map((side) => (middle - side) / own);
-    return Math.min(...sides, (middle - wall[u]) / own);
+    const [from, to] = choice.flankPx;
+    const besides = [mean(-to, -from), mean(from, to), wall[u]];
+    return Math.min(...besides.map((beside) => (middle - beside) / own));
   };
   const goesOn = (row: number) => {
     const beyond = rows.slice(row + 1, row + 1 + Math.round(choice.beyondPx * factor));
