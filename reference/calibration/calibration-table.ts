@@ -23,7 +23,7 @@ export interface Figures {
   costHeld: number;
   /** Places under a weight never hung: share inside their ±, of the tip and of the flags; the tip's ± in the middle. */
   neverHung?: { benches: number; tip: number; tipHalf: number; flags: number; tipReach: number };
-  /** By quarters of what was said: benches, said, true. */
+  /** Of the marks placed on the likeliest blank, made or not, by quarters of what was said: benches, said, true. */
   better: ({ benches: number; said: number; true: number } | undefined)[];
   kinds: (KindFigures & { kind: UnlikeKind | 'all' })[];
 }
@@ -89,12 +89,12 @@ function neverHungIn(rows: readonly BenchRow[]): Figures['neverHung'] {
 }
 
 function betterIn(rows: readonly BenchRow[], quarter: number): Figures['better'][number] {
-  const own = rows.filter(({ betterThanStart }) => Math.min(3, Math.floor(4 * betterThanStart)) === quarter);
+  const own = rows
+    .map(({ lead }) => lead)
+    .filter(({ said }) => Math.min(3, Math.floor(4 * said)) === quarter);
   if (own.length === 0) return undefined;
-  const said = mean(own.map(({ betterThanStart }) => betterThanStart));
-  // marks that are the start's are not better by a rounding
-  const true_ = mean(own.map(({ ours, start }) => Number(ours < start * (1 - 1e-6))));
-  return { benches: own.length, said, true: true_ };
+  const true_ = mean(own.map(({ isTrue }) => Number(isTrue)));
+  return { benches: own.length, said: mean(own.map(({ said }) => said)), true: true_ };
 }
 
 function kindFigures(rows: readonly BenchRow[]): KindFigures {
@@ -147,7 +147,7 @@ function linesOf(figures: Figures): string[] {
         ]
       : []),
     ...better.map((quarter, i) => {
-      const range = `"better on N of 100", ${25 * i} to ${25 * (i + 1)}`;
+      const range = `"other marks are better on N of 100", ${25 * i} to ${25 * (i + 1)}`;
       const seen = quarter
         ? `${quarter.benches} benches: said ${percent(quarter.said)}, true ${percent(quarter.true)}`
         : 'never said';

@@ -1,9 +1,11 @@
 /** One simulated bench from its readings to its marks, and everything promised on the way held against the true rod. */
 
+import { freeRod } from '../../src/engine/bench/free-rod.ts';
 import { blanksThatFit } from '../../src/engine/flow/build-sureness.ts';
 import { layoutFromBench } from '../../src/engine/flow/layout-from-bench.ts';
 import { makeLadder, readLadder } from '../../src/engine/layout/ladder.ts';
-import { layout } from '../../src/engine/layout/layout.ts';
+import { keepStart, layout } from '../../src/engine/layout/layout.ts';
+import type { LayoutRequest } from '../../src/engine/layout/layout-request.ts';
 import { piecewiseLinear, valueAt } from '../../src/engine/numerics/piecewise-linear.ts';
 import { type FitResult, fitStiffness } from '../../src/engine/stiffness/fit.ts';
 import { mixtureBand } from '../../src/engine/stiffness/mixture-band.ts';
@@ -30,6 +32,8 @@ export interface BenchRow {
   low: number;
   high: number;
   betterThanStart: number;
+  /** Of the marks placed on the likeliest blank, made or not: on what share of blanks they lead; whether they do. */
+  lead: { said: number; isTrue: boolean };
   costOfKeeping: number;
   /** Best places on the true rod less the marks, in standard deviations; the guides that are given left out. */
   marksOff: number[];
@@ -61,22 +65,29 @@ export function judgeBench(
   const truth = layout({ ...asked, rod });
   if (truth.status === 'refused') throw new Error(`bench ${seed}: ${inWords(truth.findings[0])}`);
   const onTruth = makeLadder({ ...asked, rod });
-  const [ours, start] = [answer.fromTipM, asked.start.fromTipM].map((marks) => readLadder(onTruth, marks));
-  if (ours.status === 'not-converged' || start.status === 'not-converged') return undefined;
   const { sureness } = answer;
-  const marksOff = truth.fromTipM.map((at, i) => (at - answer.fromTipM[i]) / sureness.markSigmaM[i]);
   const fit = fitStiffness(bench);
+  if (fit.answer.status === 'refused') throw new Error(`bench ${seed}: no answer`);
+  const placed = placedBy(answer, { ...asked, rod: freeRod(fit.answer, blank.lengthM - gripM) });
+  const worsts = [answer.fromTipM, asked.start.fromTipM, placed.ours, placed.theirs].map((marks) => {
+    const reading = readLadder(onTruth, marks);
+    return reading.status === 'not-converged' ? Number.NaN : reading.worst;
+  });
+  if (worsts.some(Number.isNaN)) return undefined;
+  const [ours, start, placedWorst, heldAgainst] = worsts;
+  const marksOff = truth.fromTipM.map((at, i) => (at - answer.fromTipM[i]) / sureness.markSigmaM[i]);
   return {
     seed,
     kind: blank.kind,
     readings,
     moved: !answer.findings.some(({ path }) => path === 'start'),
-    start: start.worst,
-    ours: ours.worst,
+    start,
+    ours,
     best: truth.leastWorst,
     likeliest: answer.score.worst,
     ...sureness.worst,
     betterThanStart: sureness.betterThanStart,
+    lead: { said: placed.said, isTrue: placedWorst < heldAgainst * (1 - 1e-6) },
     costOfKeeping: sureness.costOfKeeping,
     marksOff: marksOff.slice(1, -1),
     markSigmaM: mean(sureness.markSigmaM.slice(1, -1)),
@@ -84,6 +95,26 @@ export function judgeBench(
     neverHung: neverHungOn(fit, bench, blank),
     findings: fit.answer.findings.map(({ path }) => path),
   };
+}
+
+interface Placed {
+  said: number;
+  /** The marks, and what they are held against. */
+  ours: readonly number[];
+  theirs: readonly number[];
+}
+
+/** Of the marks placed on the likeliest blank, whether they are the answer or the start is. */
+function placedBy(
+  { findings, fromTipM, sureness }: Extract<ReturnType<typeof layoutFromBench>, { fromTipM: number[] }>,
+  request: LayoutRequest & { start: { fromTipM: readonly number[] } },
+): Placed {
+  const stays = findings.find(({ code }) => code === 'layout/start-stays')?.values;
+  if (!stays) return { said: sureness.betterThanStart, ours: fromTipM, theirs: request.start.fromTipM };
+  const [placed, kept] = [layout(request), keepStart(request)];
+  if (placed.status === 'refused' || kept.status === 'refused')
+    throw new Error('a layout refused that was found');
+  return { said: Number(stays.better) / Number(stays.of), ours: placed.fromTipM, theirs: kept.fromTipM };
 }
 
 function neverHungOn({ answer, posterior }: FitResult, bench: FitRequest, blank: TrueBlank) {

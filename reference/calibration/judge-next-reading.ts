@@ -4,14 +4,13 @@
  * true rod is what counts.
  */
 import { freeRod } from '../../src/engine/bench/free-rod.ts';
-import { blanksThatFit } from '../../src/engine/flow/build-sureness.ts';
+import { marksToMake } from '../../src/engine/flow/marks-to-make.ts';
 import { makeLadder, readLadder } from '../../src/engine/layout/ladder.ts';
 import { layout } from '../../src/engine/layout/layout.ts';
 import { seededRandom } from '../../src/engine/numerics/seeded-random.ts';
 import { fitStiffness } from '../../src/engine/stiffness/fit.ts';
 import type { FitClampSetup, FitRequest } from '../../src/engine/stiffness/request.ts';
 import type { Enough } from '../../src/engine/sureness/enough.ts';
-import { marksThatHelp } from '../../src/engine/sureness/marks-that-help.ts';
 import { nextReading } from '../../src/engine/sureness/next-reading.ts';
 import type { OptionsQuestion, ReadingOption } from '../../src/engine/sureness/reading-option.ts';
 import { readingsOnOffer } from '../../src/engine/sureness/reading-options.ts';
@@ -122,7 +121,7 @@ function marksFor(bench: ReadOn, asked: Omit<ReturnType<typeof askedLayout>, 'ro
   const known = questionOf(bench);
   if (!known) return undefined;
   const request = { ...asked, rod: freeRod(known.question.tables, bench.blank.lengthM - gripM) };
-  const helping = marksThatHelp(request, blanksThatFit(known.posterior));
+  const helping = marksToMake(request, { fit: known.question.fit, posterior: known.posterior });
   return 'layout' in helping ? { ...known, request, helping } : undefined;
 }
 

@@ -13,11 +13,11 @@ import { checkFerrulesBound } from './bench/ferrule-gate.ts';
 import type { BlankTables } from './bench/free-rod.ts';
 import { arithmeticRule } from './bench/start-list.ts';
 import type { Finding } from './finding.ts';
-import { blanksThatFit } from './flow/build-sureness.ts';
 import { checkRound } from './flow/check-round.ts';
 import type { Choices } from './flow/choices.ts';
 import { placesRound } from './flow/guides-round.ts';
 import { type LayoutQuestion, layoutQuestion } from './flow/layout-question.ts';
+import { marksToMake } from './flow/marks-to-make.ts';
 import { type StandingMarks, standingMarks } from './flow/standing-marks.ts';
 import { guideName } from './kinds/guides.ts';
 import { makeLadder, readLadder } from './layout/ladder.ts';
@@ -31,7 +31,6 @@ import { fitStiffness } from './stiffness/fit.ts';
 import { benchFit, inRecord } from './stiffness/from-bench.ts';
 import type { Posterior } from './stiffness/posterior.ts';
 import type { FitSolved } from './stiffness/request.ts';
-import { marksThatHelp } from './sureness/marks-that-help.ts';
 
 export interface BuildWork {
   status: 'done';
@@ -93,7 +92,7 @@ export function workBuild(
     return { status: 'stopped', findings: [...findings, ...stations] };
   }
   stage('layout');
-  const helping = marksThatHelp(question.request, posterior ? blanksThatFit(posterior) : []);
+  const helping = marksToMake(question.request, posterior && { fit: benchFit(bench).request, posterior });
   if (!('layout' in helping)) {
     return { status: 'stopped', findings: [...findings, ...helping.findings.map(layoutFinding)] };
   }

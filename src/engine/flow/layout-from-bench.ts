@@ -5,8 +5,8 @@ import type { LayoutFound, LayoutRefused } from '../layout/layout.ts';
 import { layoutFound } from '../layout/layout-kinds.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
 import { fitStiffness } from '../stiffness/fit.ts';
+import { howRead } from '../stiffness/how-read.ts';
 import type { FitRequest } from '../stiffness/request.ts';
-import { wasRead } from '../stiffness/was-read.ts';
 import { marksThatHelp } from '../sureness/marks-that-help.ts';
 import { readSureness } from '../sureness/sureness.ts';
 import { blanksThatFit, markSureness } from './build-sureness.ts';
@@ -42,7 +42,7 @@ export function layoutFromBench({ bench, freeM, ...asked }: BenchLayoutRequest):
   }
   const request = { ...asked, rod: freeRod(answer, freeM) };
   const blanks = blanksThatFit(posterior);
-  const marks = marksThatHelp(request, wasRead(bench) ? blanks : []);
+  const marks = marksThatHelp(request, { howRead: howRead(bench), blanks });
   if (!('layout' in marks)) return marks;
   const { ladder, limits, fromTipM, start } = marks.layout;
   const question = { ...request, ladder, limits };

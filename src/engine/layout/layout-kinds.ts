@@ -29,8 +29,8 @@ export interface LayoutKinds {
   'layout/search-cut-short': Nothing;
   'layout/free-beyond-blank': { freeM: number; lengthM: number };
   'layout/start-stays-unread': Nothing;
-  /** Blanks on which other marks are better, and worse by over 3 %. */
-  'layout/start-stays': { better: number; worse: number; of: number };
+  /** Blanks on which other marks are better, worse by over 3 %; of 100, on how many they would have to be better. */
+  'layout/start-stays': { better: number; worse: number; of: number; wanted: number; oneHold: boolean };
 }
 interface Zone {
   zoneFromM: number;

@@ -12,6 +12,7 @@ import { type SlipPlace, slipPlaces } from './explanation.ts';
 import { farFromBelief } from './far-from-belief.ts';
 import { fitFound } from './fit-kinds.ts';
 import { gauged } from './gauge-stand.ts';
+import { howRead } from './how-read.ts';
 import { likelihoodOf, linearReadings, type StiffnessLikelihood } from './likelihood.ts';
 import { mixtureOf } from './mixture.ts';
 import { noiseFactor } from './noise.ts';
@@ -24,7 +25,6 @@ import { resolveDoubts } from './resolve.ts';
 import { rowsOf } from './rows.ts';
 import { findingsOf } from './say-doubt.ts';
 import { holdFindings, levelFindings } from './say-stand.ts';
-import { wasRead } from './was-read.ts';
 
 /** The answer of the engine's door; input that makes no sense is refused with findings. */
 export function fit(request: FitRequest): FitAnswer {
@@ -62,7 +62,7 @@ export function fitStiffness(request: FitRequest): FitResult {
   const posterior = posteriorOf(request, rows, best, { mixture, problem, best });
   const named = findingsOf(explained, problem, best);
   const said = [
-    ...(wasRead(request) ? [] : [nothingRead]),
+    ...(howRead(request) === 'nothing' ? [nothingRead] : []),
     ...(odd ? [sayOdd(request.blank, odd)] : []),
     ...clampsMoved,
     ...named,

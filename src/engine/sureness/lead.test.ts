@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { normalBelow, normalQuantile } from '../numerics/normal.ts';
 import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
-import { countLeads, helps, type Lead, leastBetter, settles } from './lead.ts';
+import { asked, countLeads, helps, type Lead, leadAsked, settles } from './lead.ts';
 
 const count = 400;
 const normal = seededNormal(seededRandom(6));
@@ -27,62 +27,88 @@ const along = (direction: number, sigmaM: number, byTiltM = 0) => ({
   sigmaM,
 });
 
-test('marks help where they lead on 87 of 100 blanks and gain far more than they lose', () => {
+describe('marks help where they lead on enough blanks and gain enough for what they lose', () => {
   const leads = (better: number, little: number, much: number) => [
     ...Array(better).fill(0.2),
     ...Array(little).fill(-0.029),
     ...Array(much).fill(-0.5),
   ];
-  expect(countLeads(leads(70, 24, 6))).toEqual({ better: 70, worse: 6, of: 100 });
-  expect(helps(leads(87, 13, 0))).toBe(true);
-  expect(helps(leads(86, 14, 0))).toBe(false);
-  // 0.2 · 97 = 19.4 gained; lost 0.5 · 3 = 1.5, twelvefold 18; with one blank more 24
-  expect(helps(leads(97, 0, 3))).toBe(true);
-  expect(helps(leads(96, 0, 4))).toBe(false);
-  expect(helps([])).toBe(false);
+
+  test('read from one hold: on 87 of 100, twelve times', () => {
+    expect(helps(leads(87, 13, 0), 'one-hold')).toBe(true);
+    expect(helps(leads(86, 14, 0), 'one-hold')).toBe(false);
+    // 0.2 · 97 = 19.4 gained; lost 0.5 · 3 = 1.5, twelvefold 18; with one blank more 24
+    expect(helps(leads(97, 0, 3), 'one-hold')).toBe(true);
+    expect(helps(leads(96, 0, 4), 'one-hold')).toBe(false);
+  });
+
+  test('read from more: on 80 of 100, eight times', () => {
+    expect(helps(leads(80, 20, 0), 'more')).toBe(true);
+    expect(helps(leads(79, 21, 0), 'more')).toBe(false);
+    // 0.2 · 96 = 19.2 gained; lost 0.5 · 4 = 2, eightfold 16; with one blank more 20
+    expect(helps(leads(96, 0, 4), 'more')).toBe(true);
+    expect(helps(leads(95, 0, 5), 'more')).toBe(false);
+    expect(helps([], 'more')).toBe(false);
+  });
+
+  test('what is wanted is told with the counts', () => {
+    const counts = countLeads(leads(70, 24, 6));
+    expect(counts).toEqual({ better: 70, worse: 6, of: 100 });
+    expect(leadAsked(counts, 'one-hold')).toEqual({ ...counts, wanted: 87, oneHold: true });
+    expect(leadAsked(counts, 'more')).toEqual({ ...counts, wanted: 80, oneHold: false });
+  });
 });
 
-test('a normal lead on as many blanks gains more than it loses, so counted', () => {
-  const draw = seededNormal(seededRandom(12));
-  expect(helps(Array.from({ length: 40000 }, () => normalQuantile(leastBetter + 0.01) + draw()))).toBe(true);
-  expect(helps(Array.from({ length: 40000 }, () => normalQuantile(leastBetter - 0.01) + draw()))).toBe(false);
-});
+test.each(['one-hold', 'more'] as const)(
+  'a normal lead on as many blanks gains more than it loses, so counted: %s',
+  (readAs) => {
+    const draw = seededNormal(seededRandom(12));
+    const leads = (by: number) =>
+      Array.from({ length: 40000 }, () => normalQuantile(asked[readAs].better + by) + draw());
+    expect(helps(leads(0.01), readAs)).toBe(true);
+    expect(helps(leads(-0.01), readAs)).toBe(false);
+  },
+);
 
 describe('what a reading settles between the start and marks that may be better', () => {
   // the other way: true leads drawn one by one, each read with its noise, and the rule applied to what is then known
   test.each([
-    [0.8, 0.5],
-    [0.6, 1],
-    [0.84, 2],
-  ])('with %d better, read to %d: as often as drawn one by one', (shareBetter, sigmaM) => {
-    const above = normalQuantile(shareBetter);
-    const known = 1 / (1 + sigmaM ** 2);
-    const draw = seededNormal(seededRandom(9));
-    let [moved, fall] = [0, 0];
-    const trials = 20000;
-    for (let trial = 0; trial < trials; trial++) {
-      const off = draw();
-      const expected = above + known * (off + sigmaM * draw());
-      if (normalBelow(expected / Math.sqrt(1 - known)) < leastBetter) continue;
-      moved++;
-      fall += 0.1 * (above + off);
-    }
-    const { chance, gain } = settles(leadWith(shareBetter), [along(0, sigmaM)]);
-    expect(chance).toBeGreaterThan(moved / trials - 0.04);
-    expect(chance).toBeLessThan(moved / trials + 0.04);
-    expect(Math.abs(-Math.log(1 - gain) - fall / trials)).toBeLessThan(0.006);
-  });
+    [0.8, 0.5, 'one-hold'],
+    [0.6, 1, 'one-hold'],
+    [0.84, 2, 'one-hold'],
+    [0.7, 1, 'more'],
+  ] as const)(
+    'with %d better, read to %d, %s: as often as drawn one by one',
+    (shareBetter, sigmaM, readAs) => {
+      const above = normalQuantile(shareBetter);
+      const known = 1 / (1 + sigmaM ** 2);
+      const draw = seededNormal(seededRandom(9));
+      let [moved, fall] = [0, 0];
+      const trials = 20000;
+      for (let trial = 0; trial < trials; trial++) {
+        const off = draw();
+        const expected = above + known * (off + sigmaM * draw());
+        if (normalBelow(expected / Math.sqrt(1 - known)) < asked[readAs].better) continue;
+        moved++;
+        fall += 0.1 * (above + off);
+      }
+      const { chance, gain } = settles(leadWith(shareBetter), [along(0, sigmaM)], readAs);
+      expect(chance).toBeGreaterThan(moved / trials - 0.04);
+      expect(chance).toBeLessThan(moved / trials + 0.04);
+      expect(Math.abs(-Math.log(1 - gain) - fall / trials)).toBeLessThan(0.006);
+    },
+  );
 
   test('a reading across the lead settles nothing, nor one whose tilt is unknown', () => {
     const lead = leadWith(0.75);
-    expect(settles(lead, [along(1, 0.1)]).chance).toBeLessThan(0.02);
-    expect(settles(lead, [along(0, 0.1, 30)]).chance).toBeLessThan(0.02);
-    expect(settles(lead, [along(0, 0.1)]).chance).toBeGreaterThan(0.5);
+    expect(settles(lead, [along(1, 0.1)], 'one-hold').chance).toBeLessThan(0.02);
+    expect(settles(lead, [along(0, 0.1, 30)], 'one-hold').chance).toBeLessThan(0.02);
+    expect(settles(lead, [along(0, 0.1)], 'one-hold').chance).toBeGreaterThan(0.5);
   });
 
   test('unread beside it, the tilt is taken out by a second reading', () => {
     const none = { bySpread: new Float64Array(3), byTiltM: 30, sigmaM: 0.1 };
     const lead = leadWith(0.75);
-    expect(settles(lead, [none, along(0, 0.1, 30)]).chance).toBeGreaterThan(0.5);
+    expect(settles(lead, [none, along(0, 0.1, 30)], 'one-hold').chance).toBeGreaterThan(0.5);
   });
 });

@@ -3,11 +3,11 @@
  * (marks-that-help.ts), whether a reading would move them. Over those blanks the lead
  * ln(worst of the start / worst of the others) is made a standard normal by its ranks; 0 lies t below its middle.
  * Readings r = W ξ + t τ + ε explain the share R² of it (regression on the drawn blanks). Having read them it is known to
- * √(1-R²), and the marks move where Φ reaches `leastBetter`, which is to be expected with the chance
- *   Φ(a),   a = (t - k √(1-R²)) / R,   k = Φ⁻¹(leastBetter)
+ * √(1-R²), and the marks move where Φ reaches the share b asked for, which is to be expected with the chance
+ *   Φ(a),   a = (t - k √(1-R²)) / R,   k = Φ⁻¹(b)
  * and lowers the worst by s (t Φ(a) + R φ(a)) in ln, s the leads' own spread (expected value of sample information
- * for a choice of two; Raiffa & Schlaifer 1961, from memory). A normal lead so far above 0 gains more than twelve times
- * what it loses, so that the other condition need not be asked.
+ * for a choice of two; Raiffa & Schlaifer 1961, from memory). A normal lead so far above 0 gains enough for what it
+ * loses, so that the other condition need not be asked.
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import { makeLadder, readLadder } from '../layout/ladder.ts';
@@ -16,21 +16,35 @@ import { factorCholesky, solveLower } from '../numerics/cholesky.ts';
 import { dot } from '../numerics/dot.ts';
 import { normalBelow, normalDensity, normalQuantile } from '../numerics/normal.ts';
 import { drawStates } from '../stiffness/draw-states.ts';
+import type { HowRead } from '../stiffness/how-read.ts';
 import { type Posterior, rodOf, spreadAt } from '../stiffness/posterior.ts';
 import type { SeenReading } from './readings-seen.ts';
 import { quantile } from './spread.ts';
 
 /** A loss that a builder would mind, as a share of the start's worst. */
 const loss = 0.03;
-/** Share of blanks on which other marks must lead; a loss counts as so many gains of its size. Both: docs/calibration.md. */
-export const leastBetter = 0.87;
-const lossWeight = 12;
+/**
+ * Share of blanks on which other marks must lead, and as how many gains of its size a loss counts. From one hold much of
+ * what is known is belief beforehand, and more is asked. Both by simulated benches: docs/calibration.md.
+ */
+export const asked = {
+  'one-hold': { better: 0.87, lossWeight: 12 },
+  more: { better: 0.8, lossWeight: 8 },
+} as const satisfies Record<ReadAs, { better: number; lossWeight: number }>;
+
+/** How a bench that tells of its stiffness was read. */
+export type ReadAs = Exclude<HowRead, 'nothing'>;
 
 /** Of the blanks on which both bend: where the other marks lead, and where they lose more than counts as little. */
 export interface LeadCounts {
   better: number;
   worse: number;
   of: number;
+}
+export interface LeadAsked extends LeadCounts {
+  /** Of 100 blanks, on how many other marks would have to lead; more where the clamp was in one place only. */
+  wanted: number;
+  oneHold: boolean;
 }
 
 export function countLeads(leads: readonly number[]): LeadCounts {
@@ -41,10 +55,15 @@ export function countLeads(leads: readonly number[]): LeadCounts {
   };
 }
 
-/** Guides are moved where that helps on nearly all of the blanks, and gains outweigh losses by far. */
-export function helps(leads: readonly number[]): boolean {
+export function leadAsked(counts: LeadCounts, readAs: ReadAs): LeadAsked {
+  return { ...counts, wanted: Math.round(100 * asked[readAs].better), oneHold: readAs === 'one-hold' };
+}
+
+/** Guides are moved where that helps on most of the blanks, and gains outweigh losses by far. */
+export function helps(leads: readonly number[], readAs: ReadAs): boolean {
+  const { better, lossWeight } = asked[readAs];
   const worth = leads.reduce((sum, lead) => sum + (lead > 0 ? lead : lossWeight * lead), 0);
-  return worth > 0 && countLeads(leads).better >= leastBetter * leads.length;
+  return worth > 0 && countLeads(leads).better >= better * leads.length;
 }
 
 /** ln(worst of `theirs` / worst of `ours`) on one blank; undefined where some load of either finds no bend. */
@@ -108,12 +127,13 @@ export interface Settles {
   gain: number;
 }
 
-export function settles(lead: Lead, readings: readonly SeenReading[]): Settles {
+/** `readAs`: how the bench is read once they are taken. */
+export function settles(lead: Lead, readings: readonly SeenReading[], readAs: ReadAs): Settles {
   const share = shareExplained(lead, readings);
   if (share <= 0) return { chance: 0, gain: 0 };
   const { above, spread } = lead;
   const told = Math.sqrt(share);
-  const a = (above - normalQuantile(leastBetter) * Math.sqrt(1 - share)) / told;
+  const a = (above - normalQuantile(asked[readAs].better) * Math.sqrt(1 - share)) / told;
   const fall = spread * (above * normalBelow(a) + told * normalDensity(a));
   return { chance: normalBelow(a), gain: Math.max(0, 1 - Math.exp(-fall)) };
 }

@@ -3,6 +3,7 @@ import { flyGuides, inchM, irregularRod, nineFootFive } from '../../../test/rods
 import type { BlankTables } from '../bench/free-rod.ts';
 import { type LayoutFound, layout } from '../layout/layout.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
+import type { HowRead } from '../stiffness/how-read.ts';
 import { marksThatHelp } from './marks-that-help.ts';
 
 /** On one blank the placed marks are better; on the other the start is, for it was placed on that one. */
@@ -25,42 +26,54 @@ const tables = ({ stiffness, massPerLength = [] }: LayoutRequest['rod']): BlankT
 });
 const request = asked(likely, { fromTipM: placed(asked(other)) });
 
-function answered(better: number, worse: number) {
+function answered(better: number, worse: number, howRead: HowRead) {
   const blanks = [...Array(better).fill(tables(likely)), ...Array(worse).fill(tables(other))];
-  const answer = marksThatHelp(request, blanks);
+  const answer = marksThatHelp(request, { howRead, blanks });
   if (!('moved' in answer)) throw new Error('the request was refused');
   return answer;
 }
 
 describe('marks move', () => {
-  test('where the placed ones beat the start on 39 of 40 blanks that fit', () => {
-    const { layout: found, moved, counts, insteadFromTipM } = answered(39, 1);
-    expect(counts).toEqual({ better: 39, worse: 1, of: 40 });
-    expect(moved).toBe(true);
-    expect(insteadFromTipM).toBeUndefined();
-    expect(found.fromTipM).toEqual(placed(request));
-    expect(found.verdict.startKept).toBeUndefined();
-  });
+  test.each([
+    [39, 1, 'one-hold'],
+    [19, 1, 'more'],
+  ] as const)(
+    'where the placed ones beat the start on %i blanks and not on %i, read from %s',
+    (better, worse, how) => {
+      const { layout: found, moved, counts, insteadFromTipM } = answered(better, worse, how);
+      expect(counts).toEqual({ better, worse, of: better + worse });
+      expect(moved).toBe(true);
+      expect(insteadFromTipM).toBeUndefined();
+      expect(found.fromTipM).toEqual(placed(request));
+      expect(found.verdict.startKept).toBeUndefined();
+    },
+  );
 
   test.each([
-    [18, 2],
-    [0, 20],
-  ])('and not where they do on %i, and lose over 3 % on %i', (better, worse) => {
-    const { layout: found, moved, insteadFromTipM } = answered(better, worse);
-    expect(moved).toBe(false);
-    expect(found.fromTipM).toEqual(request.start?.fromTipM);
-    expect(found.verdict.startKept).toBe('unsure');
-    // what the next reading may settle
-    expect(insteadFromTipM).toEqual(placed(request));
-    expect(found.findings.find(({ code }) => code === 'layout/start-stays')?.values).toEqual({
-      better,
-      worse,
-      of: better + worse,
-    });
-  });
+    [18, 2, 'one-hold', 87],
+    [0, 20, 'one-hold', 87],
+    [15, 5, 'more', 80],
+  ] as const)(
+    'and not where they do on %i and lose over 3 %% on %i, read from %s',
+    (better, worse, how, wanted) => {
+      const { layout: found, moved, insteadFromTipM } = answered(better, worse, how);
+      expect(moved).toBe(false);
+      expect(found.fromTipM).toEqual(request.start?.fromTipM);
+      expect(found.verdict.startKept).toBe('unsure');
+      // what the next reading may settle
+      expect(insteadFromTipM).toEqual(placed(request));
+      expect(found.findings.find(({ code }) => code === 'layout/start-stays')?.values).toEqual({
+        better,
+        worse,
+        of: better + worse,
+        wanted,
+        oneHold: how === 'one-hold',
+      });
+    },
+  );
 
   test('and not where nothing was read', () => {
-    const { layout: found, moved, insteadFromTipM } = answered(0, 0);
+    const { layout: found, moved, insteadFromTipM } = answered(0, 0, 'nothing');
     expect(moved).toBe(false);
     expect(found.fromTipM).toEqual(request.start?.fromTipM);
     expect(found.verdict.startKept).toBe('unread');

@@ -1,5 +1,5 @@
 /**
- * Which marks to make: those placed on the likeliest blank where they beat the start on nearly all blanks that fit
+ * Which marks to make: those placed on the likeliest blank where they beat the start on most blanks that fit
  * the readings and gain far more on them than they lose, else the start's. The best layout of one blank flatters
  * itself, most where little was read, so a bare majority is not enough (docs/calibration.md).
  */
@@ -14,7 +14,8 @@ import {
 } from '../layout/layout.ts';
 import { layoutFound } from '../layout/layout-kinds.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
-import { countLeads, helps, type LeadCounts, leadOn } from './lead.ts';
+import type { HowRead } from '../stiffness/how-read.ts';
+import { countLeads, helps, type LeadCounts, leadAsked, leadOn } from './lead.ts';
 
 export interface MarksThatHelp {
   layout: LayoutFound;
@@ -27,24 +28,35 @@ export interface MarksThatHelp {
 }
 export type MarksAnswer = MarksThatHelp | Extract<LayoutAnswer, { status: 'refused' }>;
 
-/** `request` on the likeliest blank; `blanks` drawn from what the readings leave, none where nothing was read. */
+/** What the bench tells of the blank. */
+export interface Told {
+  howRead: HowRead;
+  /** Drawn from what the readings leave. */
+  blanks: readonly BlankTables[];
+}
+
+/** `request` on the likeliest blank. */
 export function marksThatHelp(
   request: LayoutRequest,
-  blanks: readonly BlankTables[],
+  { howRead, blanks }: Told,
   progress?: (soFar: LayoutProgress) => void,
 ): MarksAnswer {
   const start = keepStart(request);
   if (start.status === 'refused') return start;
-  if (blanks.length === 0) {
+  if (howRead === 'nothing') {
     return { layout: kept(start, 'unread', startUnread), moved: false, counts: countLeads([]) };
   }
   const placed = layout(request, progress);
   if (placed.status === 'refused') return placed;
   const leads = leadsOn(request, blanks, placed, start);
   const counts = countLeads(leads);
-  if (helps(leads) || !isMoved(placed, start))
+  if (helps(leads, howRead) || !isMoved(placed, start))
     return { layout: placed, moved: isMoved(placed, start), counts };
-  const layoutKept = kept(start, 'unsure', layoutFound('start', 'layout/start-stays', { ...counts }));
+  const layoutKept = kept(
+    start,
+    'unsure',
+    layoutFound('start', 'layout/start-stays', { ...leadAsked(counts, howRead) }),
+  );
   return { layout: layoutKept, moved: false, counts, insteadFromTipM: placed.fromTipM };
 }
 

@@ -9,8 +9,8 @@
  * each other by its fall over the work, √(readings · minutes): by minutes alone a single look at what hangs already
  * wins too often, and simulated benches then took half as many readings again.
  *
- * Where the start stays because other marks gain too little on the blanks for what they lose, no mark moves however well it is known: there
- * an option counts for what is to be expected of its settling that (lead.ts).
+ * Where the start stays because other marks gain too little on the blanks for what they lose, no mark moves however
+ * well it is known: there an option counts for what is to be expected of its settling that (lead.ts).
  */
 
 import type { LadderRequest } from '../layout/ladder-request.ts';
@@ -18,7 +18,9 @@ import type { LayoutRequest } from '../layout/layout-request.ts';
 import type { MarkSlack } from '../layout/slack.ts';
 import { solveLower } from '../numerics/cholesky.ts';
 import { dot } from '../numerics/dot.ts';
+import { howRead, isClamped, isSameHold } from '../stiffness/how-read.ts';
 import type { Posterior } from '../stiffness/posterior.ts';
+import type { FitRequest } from '../stiffness/request.ts';
 import { directionsSeen } from './directions-seen.ts';
 import {
   type Enough,
@@ -30,7 +32,7 @@ import {
   type WeighedOption,
 } from './enough.ts';
 import { expectedFall } from './expected-fall.ts';
-import { type Lead, type LeadCounts, leadOver, settles } from './lead.ts';
+import { type Lead, type LeadAsked, leadAsked, leadOver, type ReadAs, settles } from './lead.ts';
 import type { MarkSpread } from './mark-spread.ts';
 import { type MarksOver, marksOver } from './marks-over.ts';
 import type { OptionsQuestion, ReadingOption } from './reading-option.ts';
@@ -59,7 +61,7 @@ export interface NextReading extends MarkSpread {
   /** Why no more readings are wanted. */
   enough?: Enough;
   /** Where the start stays for want of sureness: on how many blanks the other marks lead, and lose. */
-  unsure?: LeadCounts;
+  unsure?: LeadAsked;
 }
 export interface NextReadingOptions extends EnoughOptions {
   /** A direction that no reading shows by this many of its own ± is not followed; and how many are. */
@@ -112,7 +114,8 @@ export function nextReading(
     offer.options.map(({ rows, option }): WeighedOption => {
       const read = rows.map((row) => seen[row]);
       const fall = variancesTaken(marks.slopes, directions, read);
-      const whole = { ...weighOption(option, marks, fall, slackM), settles: lead && settles(lead, read) };
+      const settled = lead && settles(lead, read, readWith(question.fit, option));
+      const whole = { ...weighOption(option, marks, fall, slackM), settles: settled };
       readBy.set(whole, read);
       return whole;
     }),
@@ -133,8 +136,21 @@ export function nextReading(
     farthest: farthestOf(weighed, slackM),
     tenMinutes,
     enough: enoughOf({ spread, slackM, options: weighed, tenMinutes }, options),
-    unsure: lead?.counts,
+    unsure: lead && leadAsked(lead.counts, readSoFar(question.fit)),
   };
+}
+
+/** How the bench is read already, and with one more reading. */
+function readSoFar(fit: FitRequest): ReadAs {
+  return howRead(fit) === 'more' ? 'more' : 'one-hold';
+}
+
+function readWith(fit: FitRequest, { swings, supportsFromTipM, clampFromTipM }: ReadingOption): ReadAs {
+  const { lengthM } = fit.blank;
+  const sameHold = fit.setups
+    .filter(isClamped)
+    .every((setup) => isSameHold(setup.clampFromTipM ?? lengthM, clampFromTipM, lengthM));
+  return !swings && (supportsFromTipM || !sameHold) ? 'more' : readSoFar(fit);
 }
 
 /** By how much the variance of each mark falls when these readings are taken together. */

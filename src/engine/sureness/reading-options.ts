@@ -8,7 +8,8 @@
 
 import { commonHeldM, dropShareAt, weights } from '../bench/protocol.ts';
 import { type LevelLoad, predictedTipDrop } from '../bend/predicted-tip-drop.ts';
-import type { FitClampSetup, FitRequest, FitSetup } from '../stiffness/request.ts';
+import { isClamped } from '../stiffness/how-read.ts';
+import type { FitClampSetup, FitRequest } from '../stiffness/request.ts';
 import { stopwatchSigmaS } from '../stiffness/swing-data.ts';
 import type { OptionsQuestion, ReadingOption } from './reading-option.ts';
 import { type SpanOnOffer, spansOnOffer } from './span-offers.ts';
@@ -131,10 +132,6 @@ function testsOf(masses: readonly number[], stations: readonly number[], fit: Fi
 
 function lastClamped({ setups }: FitRequest): FitClampSetup | undefined {
   return setups.findLast(isClamped);
-}
-
-function isClamped(setup: FitSetup): setup is FitClampSetup {
-  return setup.kind === undefined || setup.kind === 'clamp';
 }
 
 function weightsAt(question: OptionsQuestion, clampFromTipM: number): number[] {

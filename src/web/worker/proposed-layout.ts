@@ -1,6 +1,6 @@
-import { blanksThatFit } from '../../engine/flow/build-sureness.ts';
+import { marksToMake } from '../../engine/flow/marks-to-make.ts';
 import type { LayoutAnswer, LayoutProgress } from '../../engine/layout/layout.ts';
-import { type MarksAnswer, marksThatHelp } from '../../engine/sureness/marks-that-help.ts';
+import type { MarksAnswer } from '../../engine/sureness/marks-that-help.ts';
 import { keptFit } from './kept-fit.ts';
 import type { LayoutTask } from './messages.ts';
 
@@ -18,5 +18,5 @@ export function helpingMarks(
   progress?: (soFar: LayoutProgress) => void,
 ): MarksAnswer {
   const posterior = fit && keptFit(fit).posterior;
-  return marksThatHelp(request, posterior ? blanksThatFit(posterior) : [], progress);
+  return marksToMake(request, fit && posterior && { fit, posterior }, progress);
 }
