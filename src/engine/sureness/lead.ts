@@ -7,11 +7,12 @@
  *   Φ(a),   a = (t - k √(1-R²)) / R,   k = Φ⁻¹(b)
  * and lowers the worst by s (t Φ(a) + R φ(a)) in ln, s the leads' own spread (expected value of sample information
  * for a choice of two; Raiffa & Schlaifer 1961, from memory). A normal lead so far above 0 gains enough for what it
- * loses, so that the other condition need not be asked.
+ * loses; where the leads' own tail is heavier than that, the smaller `room` takes the place of t in a.
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import { makeLadder, readLadder } from '../layout/ladder.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
+import { bracketedRoot } from '../numerics/bracketed-root.ts';
 import { factorCholesky, solveLower } from '../numerics/cholesky.ts';
 import { dot } from '../numerics/dot.ts';
 import { normalBelow, normalDensity, normalQuantile } from '../numerics/normal.ts';
@@ -61,9 +62,12 @@ export function leadAsked(counts: LeadCounts, readAs: ReadAs): LeadAsked {
 
 /** Guides are moved where that helps on most of the blanks, and gains outweigh losses by far. */
 export function helps(leads: readonly number[], readAs: ReadAs): boolean {
-  const { better, lossWeight } = asked[readAs];
-  const worth = leads.reduce((sum, lead) => sum + (lead > 0 ? lead : lossWeight * lead), 0);
-  return worth > 0 && countLeads(leads).better >= better * leads.length;
+  return worthOf(leads, readAs) > 0 && countLeads(leads).better >= asked[readAs].better * leads.length;
+}
+
+/** Gains less losses, a loss counted as so many gains. */
+function worthOf(leads: readonly number[], readAs: ReadAs): number {
+  return leads.reduce((sum, lead) => sum + (lead > 0 ? lead : asked[readAs].lossWeight * lead), 0);
 }
 
 /** ln(worst of `theirs` / worst of `ours`) on one blank; undefined where some load of either finds no bend. */
@@ -86,6 +90,8 @@ export interface Lead {
   /** How far zero lies below the middle of the scores; the leads' spread in ln. */
   above: number;
   spread: number;
+  /** `above`, or less where gains do not outweigh losses yet: k less the shift of all leads, in spreads, at which they do. */
+  room: Readonly<Record<ReadAs, number>>;
 }
 
 interface LeadQuestion {
@@ -108,16 +114,45 @@ export function leadOver(
   led.sort((a, b) => a.lead - b.lead);
   const [leads, of] = [led.map(({ lead }) => lead), led.length];
   const counts = countLeads(leads);
+  const above = normalQuantile((counts.better + 0.5) / (of + 1));
   const [lower, upper] = [0.25, 0.75].map((share) => quantile(leads, share));
+  // the quartiles of a standard normal lie 1.349 apart
+  const spread = (upper - lower) / 1.349;
   return {
     counts,
     spreads: led.map(({ spread }) => spread),
     scores: Float64Array.from(leads, (_, rank) => normalQuantile((rank + 0.5) / of)),
-    above: normalQuantile((counts.better + 0.5) / (of + 1)),
-    // the quartiles of a standard normal lie 1.349 apart
-    spread: (upper - lower) / 1.349,
+    above,
+    spread,
+    room: {
+      'one-hold': roomFor(leads, { above, spread }, 'one-hold'),
+      more: roomFor(leads, { above, spread }, 'more'),
+    },
   };
 }
+
+export function roomFor(
+  leads: readonly number[],
+  { above, spread }: Pick<Lead, 'above' | 'spread'>,
+  readAs: ReadAs,
+): number {
+  const worth = (shift: number) =>
+    worthOf(
+      leads.map((lead) => lead + shift * Math.max(spread, least)),
+      readAs,
+    );
+  const ends = [-farShift, farShift].map((x) => ({ x, f: worth(x) }));
+  const { high } = bracketedRoot(
+    worth,
+    { low: ends[0], high: ends[1] },
+    { toleranceX: 1e-3, toleranceF: 0, maxEvaluations: 60 },
+  );
+  return Math.min(above, normalQuantile(asked[readAs].better) - high.x);
+}
+
+/** In spreads; so far off all lead, or none does. A spread of leads that are all alike. */
+const farShift = 100;
+const least = 1e-6;
 
 /** What a reading does to the choice between the start and the other marks. */
 export interface Settles {
@@ -131,9 +166,9 @@ export interface Settles {
 export function settles(lead: Lead, readings: readonly SeenReading[], readAs: ReadAs): Settles {
   const share = shareExplained(lead, readings);
   if (share <= 0) return { chance: 0, gain: 0 };
-  const { above, spread } = lead;
+  const { above, spread, room } = lead;
   const told = Math.sqrt(share);
-  const a = (above - normalQuantile(asked[readAs].better) * Math.sqrt(1 - share)) / told;
+  const a = (room[readAs] - normalQuantile(asked[readAs].better) * Math.sqrt(1 - share)) / told;
   const fall = spread * (above * normalBelow(a) + told * normalDensity(a));
   return { chance: normalBelow(a), gain: Math.max(0, 1 - Math.exp(-fall)) };
 }
