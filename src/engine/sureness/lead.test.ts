@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { normalBelow, normalQuantile } from '../numerics/normal.ts';
 import { seededNormal, seededRandom } from '../numerics/seeded-random.ts';
-import { asked, countLeads, helps, type Lead, leadAsked, roomFor, settles } from './lead.ts';
+import { asked, countLeads, helps, type Lead, leadAsked, settles, wantedAbove } from './lead.ts';
 
 const count = 400;
 const normal = seededNormal(seededRandom(6));
@@ -19,7 +19,7 @@ function leadWith(shareBetter: number): Lead {
     scores: Float64Array.from(spreads, (_, rank) => normalQuantile((rank + 0.5) / count)),
     above,
     spread: 0.1,
-    room: { 'one-hold': above, more: above },
+    wanted: { 'one-hold': normalQuantile(0.87), more: normalQuantile(0.8) },
   };
 }
 const along = (direction: number, sigmaM: number, byTiltM = 0) => ({
@@ -71,22 +71,23 @@ test.each(['one-hold', 'more'] as const)(
   },
 );
 
-describe('room for a reading to move the marks', () => {
+describe('how far zero must lie below the middle of the leads', () => {
   const above = normalQuantile(0.835);
+  const k = normalQuantile(asked.more.better);
   const leads = (losses: number[]) => [...losses, ...Array(100 - losses.length).fill(0.05)];
 
-  test('is how far zero lies below the middle where gains outweigh losses', () => {
-    expect(roomFor(leads(Array(17).fill(-0.001)), { above, spread: 0.05 }, 'more')).toBe(above);
+  test('as far as the share that is asked for, where gains outweigh losses', () => {
+    expect(wantedAbove(leads(Array(17).fill(-0.001)), { above, spread: 0.05 }, 'more')).toBe(k);
   });
 
-  test('is less than what is asked where losses weigh more, though enough blanks are better', () => {
-    // 83 · 0.05 = 4.15 gained, 8 · 9 · 0.3 = 21.6 lost: even at a shift of half a spread the losses weigh more
+  test('farther where losses weigh more, though enough blanks are better', () => {
+    // 83 · 0.05 = 4.15 gained, 8 · 9 · 0.3 = 21.6 lost
     const heavy = leads([...Array(9).fill(-0.3), ...Array(8).fill(-0.001)]);
-    const room = roomFor(heavy, { above, spread: 0.05 }, 'more');
-    expect(helps(heavy, 'more')).toBe(false);
-    expect(room).toBeLessThan(normalQuantile(asked.more.better) - 0.5);
+    const wanted = wantedAbove(heavy, { above, spread: 0.05 }, 'more');
+    expect(wanted).toBeGreaterThan(above + 0.5);
     // there, and not before, what is asked holds
-    const shift = (normalQuantile(asked.more.better) - room) * 0.05;
+    const shift = (wanted - above) * 0.05;
+    expect(helps(heavy, 'more')).toBe(false);
     expect(
       helps(
         heavy.map((lead) => lead + shift + 1e-4),
@@ -102,7 +103,7 @@ describe('room for a reading to move the marks', () => {
   });
 
   test('is a number where all leads are alike', () => {
-    expect(roomFor(Array(100).fill(0), { above: 0, spread: 0 }, 'one-hold')).toBeCloseTo(0, 2);
+    expect(wantedAbove(Array(100).fill(0), { above: 0, spread: 0 }, 'more')).toBeCloseTo(k, 2);
   });
 });
 

@@ -7,7 +7,7 @@
  *   Φ(a),   a = (t - k √(1-R²)) / R,   k = Φ⁻¹(b)
  * and lowers the worst by s (t Φ(a) + R φ(a)) in ln, s the leads' own spread (expected value of sample information
  * for a choice of two; Raiffa & Schlaifer 1961, from memory). A normal lead so far above 0 gains enough for what it
- * loses; where the leads' own tail is heavier than that, the smaller `room` takes the place of t in a.
+ * loses; where the leads' own tail is heavier than that, k is larger by as much.
  */
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import { makeLadder, readLadder } from '../layout/ladder.ts';
@@ -90,8 +90,8 @@ export interface Lead {
   /** How far zero lies below the middle of the scores; the leads' spread in ln. */
   above: number;
   spread: number;
-  /** `above`, or less where gains do not outweigh losses yet: k less the shift of all leads, in spreads, at which they do. */
-  room: Readonly<Record<ReadAs, number>>;
+  /** How far it must: k, or farther where the leads have so heavy a tail that gains outweigh losses only there. */
+  wanted: Readonly<Record<ReadAs, number>>;
 }
 
 interface LeadQuestion {
@@ -124,14 +124,14 @@ export function leadOver(
     scores: Float64Array.from(leads, (_, rank) => normalQuantile((rank + 0.5) / of)),
     above,
     spread,
-    room: {
-      'one-hold': roomFor(leads, { above, spread }, 'one-hold'),
-      more: roomFor(leads, { above, spread }, 'more'),
+    wanted: {
+      'one-hold': wantedAbove(leads, { above, spread }, 'one-hold'),
+      more: wantedAbove(leads, { above, spread }, 'more'),
     },
   };
 }
 
-export function roomFor(
+export function wantedAbove(
   leads: readonly number[],
   { above, spread }: Pick<Lead, 'above' | 'spread'>,
   readAs: ReadAs,
@@ -147,7 +147,7 @@ export function roomFor(
     { low: ends[0], high: ends[1] },
     { toleranceX: 1e-3, toleranceF: 0, maxEvaluations: 60 },
   );
-  return Math.min(above, normalQuantile(asked[readAs].better) - high.x);
+  return Math.max(normalQuantile(asked[readAs].better), above + high.x);
 }
 
 /** In spreads; so far off all lead, or none does. A spread of leads that are all alike. */
@@ -166,9 +166,9 @@ export interface Settles {
 export function settles(lead: Lead, readings: readonly SeenReading[], readAs: ReadAs): Settles {
   const share = shareExplained(lead, readings);
   if (share <= 0) return { chance: 0, gain: 0 };
-  const { above, spread, room } = lead;
+  const { above, spread, wanted } = lead;
   const told = Math.sqrt(share);
-  const a = (room[readAs] - normalQuantile(asked[readAs].better) * Math.sqrt(1 - share)) / told;
+  const a = (above - wanted[readAs] * Math.sqrt(1 - share)) / told;
   const fall = spread * (above * normalBelow(a) + told * normalDensity(a));
   return { chance: normalBelow(a), gain: Math.max(0, 1 - Math.exp(-fall)) };
 }
