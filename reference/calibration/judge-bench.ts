@@ -22,6 +22,8 @@ export interface BenchRow {
   kind: UnlikeKind;
   readings: Readings;
   moved: boolean;
+  /** The start breaks a rule and cannot stay. */
+  startBreaks: boolean;
   /** Largest ratio to a limit on the true rod: of the start, of the answer's marks, the least that there is. */
   start: number;
   ours: number;
@@ -81,6 +83,7 @@ export function judgeBench(
     kind: blank.kind,
     readings,
     moved: !answer.findings.some(({ path }) => path === 'start'),
+    startBreaks: answer.verdict.startBreaks,
     start,
     ours,
     best: truth.leastWorst,

@@ -23,7 +23,7 @@ interface LayoutSureness {
   betterThanStart: number;
   /** On 95 of 100 blanks the marks' worst is at most this share above each blank's own best. */
   costOfKeeping: number;
-  /** One standard deviation of each mark's best place. */
+  /** One standard deviation of each mark's best place: its 95 % reach over 1.96. */
   markSigmaM: number[];
 }
 type BenchLayoutAnswer = (LayoutFound & { sureness: LayoutSureness }) | LayoutRefused;

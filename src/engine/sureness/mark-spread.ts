@@ -9,7 +9,7 @@ import type { LadderRequest } from '../layout/ladder-request.ts';
 import { type LayoutRequest, settleLayout } from '../layout/layout-request.ts';
 import { placeDefaults, placeGuides } from '../layout/place-guides.ts';
 import { freshRatiosAt, makeRatioProbe } from '../layout/ratios.ts';
-import { quantile } from './spread.ts';
+import { quantile, reachOf95 } from './spread.ts';
 
 export interface SpreadQuestion {
   /** What the marks were proposed for. */
@@ -20,7 +20,7 @@ export interface MarkSpread {
   /** Blanks on which the guides were placed anew, of those tried. */
   blanks: number;
   tried: number;
-  /** ± of each mark, 95 %: 1.96 root mean squares of best place less proposed mark. */
+  /** ± of each mark, 95 %, as known from so few blanks: root mean square of best place less proposed mark times Student's reach. */
   plusMinusM: number[];
   /** On 95 of 100 blanks the worst reading of the proposed marks is at most this share above the best one's. */
   costOfKeeping: number;
@@ -86,7 +86,7 @@ function summary(
 ): MarkSpread {
   const plusMinusM = Array.from({ length: count }, (_, guide) => {
     const square = moved.reduce((sum, by) => sum + by[guide] ** 2, 0);
-    return 1.96 * Math.sqrt(square / moved.length);
+    return reachOf95(moved.length) * Math.sqrt(square / moved.length);
   });
   const sorted = [...costs].sort((a, b) => a - b);
   const expectedCost = costs.reduce((sum, cost) => sum + cost, 0) / costs.length;

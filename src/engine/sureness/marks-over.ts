@@ -15,7 +15,7 @@ import { dot } from '../numerics/dot.ts';
 import { drawStates, sameScale } from '../stiffness/draw-states.ts';
 import { type Posterior, rodAt, rodOf, spreadAt } from '../stiffness/posterior.ts';
 import { type MarkSpread, type PlacedAnew, type PlaceSearch, placeAnew } from './mark-spread.ts';
-import { quantile } from './spread.ts';
+import { quantile, reachOf95 } from './spread.ts';
 
 export interface MarksQuestion {
   posterior: Posterior;
@@ -63,7 +63,7 @@ export function marksOver(
   const variance = beyond.map((square, mark) =>
     slopes.reduce((sum, slope) => sum + slope[mark] ** 2, square / Math.max(1, blanks)),
   );
-  const plusMinusM = squares.map((square) => 1.96 * Math.sqrt(square / blanks));
+  const plusMinusM = squares.map((square) => reachOf95(blanks) * Math.sqrt(square / blanks));
   const expectedCost = costs.reduce((sum, cost) => sum + cost, 0) / blanks;
   const costOfKeeping = quantile(costs, 0.95);
   const spread = { blanks, tried: options.drawn, plusMinusM, costOfKeeping, expectedCost };

@@ -30,3 +30,19 @@ export function quantile(sorted: readonly number[], share: number): number {
   if (sorted.length === 0) return Number.NaN;
   return sorted[below] + (at - below) * (sorted[above] - sorted[below]);
 }
+
+/**
+ * How many root mean squares of so many draws 95 of 100 lie within: Student's t, 97.5 %, by its expansion about the normal
+ * quantile (Abramowitz & Stegun 26.7.5), to 0.002 from five draws on.
+ */
+export function reachOf95(draws: number): number {
+  const x = 1.959964;
+  const terms = [
+    x ** 3 + x,
+    5 * x ** 5 + 16 * x ** 3 + 3 * x,
+    3 * x ** 7 + 19 * x ** 5 + 17 * x ** 3 - 15 * x,
+    79 * x ** 9 + 776 * x ** 7 + 1482 * x ** 5 - 1920 * x ** 3 - 945 * x,
+  ];
+  const over = [4, 96, 384, 92160];
+  return terms.reduce((sum, term, i) => sum + term / (over[i] * draws ** (i + 1)), x);
+}
