@@ -9,7 +9,10 @@ const changes: Change[] = [
   { path: ['sections', 'a', 'name'], value: 'tip' },
   { path: ['diameters', 'd', 'section'], value: 'a' },
   { path: ['diameters', 'd', 'fromOwnTip'], value: { si: 0.0254, text: '1' } },
-  { path: ['guides', 'g', 'order'], value: 2 },
+  { path: ['guides', 'f', 'order'], value: 1 },
+  { path: ['guides', 'old', 'order'], value: 2 },
+  { path: ['guides', 'old', 'gone'], value: true },
+  { path: ['guides', 'g', 'order'], value: 3 },
   { path: ['guides', 'g', 'kind'], value: 'snake' },
   { path: ['guides', 'g', 'size'], value: '3' },
 ];
@@ -28,8 +31,9 @@ test('a change is told by what it is of and what the field is called, quantities
     'Section tip, overlap when seated: empty → 4 1/2 in',
   );
   expect(changeWords(['guides', 'g', 'station'], quantity, { si: 0.12, text: '120 mm' }, teller)).toBe(
-    'Guide 3 snake 3, mark: 4 1/2 in → 120 mm',
+    'Guide 2 snake 3, mark: 4 1/2 in → 120 mm',
   );
+  expect(changeWords(['guides', 'old', 'gone'], null, true, teller)).toBe('Guide 2: removed');
   expect(changeWords(['diameters', 'd', 'section'], null, 'a', teller)).toBe(
     'Diameter at 1 in, section: empty → tip',
   );

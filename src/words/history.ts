@@ -1,5 +1,3 @@
-import { readQuantity } from '../engine/units/read-quantity.ts';
-import type { BareUnits } from '../engine/units/unit-table.ts';
 import { allRows } from '../record/document.ts';
 import { type DocumentState, deviceFamily, type Path } from '../record/operation.ts';
 import { nameOfRow } from '../record/row-names.ts';
@@ -7,7 +5,7 @@ import { documentSchemas, type Field, type FieldValue } from '../record/schema.t
 import { findField } from '../record/validate.ts';
 import { numberText, type Reader } from './field-text.ts';
 import { dayWords, instantWords } from './intl.ts';
-import { showQuantity } from './quantity-text.ts';
+import { showQuantity, withUnit } from './quantity-text.ts';
 
 /** What is needed to tell a change as the builder knows it: the document it is in, his units, his money. */
 export interface Teller extends Reader {
@@ -86,8 +84,7 @@ function rowName([collection, id]: Path, teller: Teller): string {
     if (typeof value === 'string' && value !== '') return cut(value);
   }
   if (collection === 'guides' || collection === 'bag') {
-    const place = typeof fields.order === 'number' ? `${fields.order + 1}` : '';
-    return [place, fields.kind, fields.size]
+    return [placeAmong(document, collection, id), fields.kind, fields.size]
       .filter((word) => typeof word === 'string' && word !== '')
       .join(' ');
   }
@@ -101,13 +98,10 @@ function rowName([collection, id]: Path, teller: Teller): string {
   return '';
 }
 
-type ShownDimension = 'length' | 'mass' | 'angle' | 'duration';
-
-/** A bare number means what the shop's system says; in a history it says so itself. */
-function withUnit(text: string, dimension: ShownDimension, units: BareUnits): string {
-  if (!/^[\d\s./,-]+$/.test(text)) return text;
-  const read = readQuantity(text, { ...units, dimension });
-  return read.ok ? read.understood.replace(/ *=.*$/, '') : text;
+/** Guides are counted from 1 at the tip, whatever number their order begins with; one removed keeps its place. */
+function placeAmong(document: DocumentState, collection: string, id: string): string {
+  const standing = allRows(document, collection).filter((row) => !row.fields.gone || row.id === id);
+  return `${standing.findIndex((row) => row.id === id) + 1}`;
 }
 
 /** What was found on a day, or in a picture, is kept as data. */

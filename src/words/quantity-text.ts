@@ -64,6 +64,13 @@ function formatExactly(si: number, dimension: Dimension, { system, weighsIn }: B
   }
 }
 
+/** A bare number means what the shop's system says; in a sentence it says so itself. */
+export function withUnit(text: string, dimension: Dimension, units: BareUnits): string {
+  if (!/^[\d\s./,-]+$/.test(text)) return text;
+  const read = readQuantity(text, { ...units, dimension });
+  return read.ok ? read.understood.replace(/ *=.*$/, '') : text;
+}
+
 /** Without spaces and trailing zeros, to compare what is written with what was understood. */
 function plain(text: string): string {
   return text.replace(/\s/g, '').toLowerCase();
