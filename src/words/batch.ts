@@ -15,8 +15,8 @@ export function wasteWords(
 ): string {
   if (finerStep === undefined) return '';
   const finer = Number(finerStep.toPrecision(1));
-  const mixed = `${fixedDecimals(batches * batchMl, 1)} ml mixed for ${fixedDecimals(neededMl, 1)} ml`;
-  return `${mixed}: with marks of ${measureStep} ${unit} less would be off by over ${ratioErrorPercent} %. Marks of ${finer} ${unit} waste less.`;
+  const mixed = `You mix ${fixedDecimals(batches * batchMl, 1)} ml for ${fixedDecimals(neededMl, 1)} ml.`;
+  return `${mixed} Less could be off by over ${ratioErrorPercent} %, read on marks of ${measureStep} ${unit}. Marks of ${finer} ${unit} waste less.`;
 }
 
 /** One at least; two at a mark of 0.01 or 0.05. */

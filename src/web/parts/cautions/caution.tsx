@@ -1,5 +1,6 @@
-import { type ReactNode, useState } from 'react';
+import { Children, type ReactNode, useState } from 'react';
 import { Button } from 'react-aria-components';
+import { Figure } from '../../fields/figure.tsx';
 
 interface CautionProps {
   /** What it warns of; once read on this device it folds to a line. */
@@ -26,10 +27,13 @@ export function Caution({ about, grade = '', brief, grave = false, source, child
     <div className="caution" role="note">
       <details open={!isFolded} key={`${isFolded}${grade}`}>
         <summary>
-          <strong>Caution.</strong> <span className={grave ? 'attention' : undefined}>{brief}</span>
+          <strong>Caution.</strong>{' '}
+          <span className={grave ? 'attention' : undefined}>
+            <Figure text={brief} />
+          </span>
           {isFolded && <span className="caution-read"> ✓ read</span>}
         </summary>
-        <p>{children}</p>
+        <p>{told(children)}</p>
         <details className="caution-source">
           <summary>Source</summary>
           <p>{source}</p>
@@ -42,6 +46,12 @@ export function Caution({ about, grade = '', brief, grave = false, source, child
       </details>
     </div>
   );
+}
+
+/** Words alone are told with each figure beside its unit. */
+function told(children: ReactNode): ReactNode {
+  const pieces = Children.toArray(children);
+  return pieces.every((piece) => typeof piece === 'string') ? <Figure text={pieces.join('')} /> : children;
 }
 
 const key = (about: string) => `fairbend-caution-${about}`;

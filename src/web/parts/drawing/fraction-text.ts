@@ -1,3 +1,5 @@
+import { figuresWithUnits } from '../../../words/figures-with-units.ts';
+
 /**
  * Lengths written while a guide moves, outside of React: `22 1⁄8 in` with a true fraction. In HTML as the
  * fields show it (fields/figure.tsx); in a drawing with raised and lowered figures.
@@ -9,12 +11,15 @@ export function raisedFractions(text: string): string {
   return text.replace(pattern, (_, above: string, below: string) => `${raised(above)}⁄${lowered(below)}`);
 }
 
-/** Sets an element's text with its fractions as small figures; the same text again costs nothing. */
+/** Sets an element's text with its fractions as small figures and each figure beside its unit; the same again is free. */
 export function paintFigure(element: Element, text: string): void {
   const plain = text.replaceAll('⁄', '/');
   if (element.getAttribute('data-text') === plain) return;
   element.setAttribute('data-text', plain);
-  element.replaceChildren(...nodesOf(text));
+  const pieces = figuresWithUnits(text).map((piece, index) =>
+    index % 2 === 0 ? nodesOf(piece) : [made('span', nodesOf(piece), 'together')],
+  );
+  element.replaceChildren(...pieces.flat());
 }
 
 function nodesOf(text: string): Node[] {
@@ -31,16 +36,15 @@ function nodesOf(text: string): Node[] {
 
 /** Seen as a fraction, read aloud as "1/8". */
 function fractionNodes(above: string, below: string): Node[] {
-  const spoken = made('span', ` ${above}/${below}`, 'visually-hidden');
-  const seen = made('span', '', 'fraction');
+  const spoken = made('span', [` ${above}/${below}`], 'visually-hidden');
+  const seen = made('span', [made('sup', [above]), '⁄', made('sub', [below])], 'fraction');
   seen.setAttribute('aria-hidden', 'true');
-  seen.append(made('sup', above), '⁄', made('sub', below));
   return [spoken, seen];
 }
 
-function made(tag: string, text: string, className = ''): HTMLElement {
+function made(tag: string, content: readonly (Node | string)[], className = ''): HTMLElement {
   const element = document.createElement(tag);
-  element.textContent = text;
+  element.append(...content);
   if (className) element.className = className;
   return element;
 }

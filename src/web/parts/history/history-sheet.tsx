@@ -2,6 +2,7 @@ import { useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { changesBackTo, type PastGesture, pastGestures } from '../../../record/past.ts';
 import { instantWords } from '../../../words/intl.ts';
+import { Figure } from '../../fields/figure.tsx';
 import { useBuild } from '../../read/build-context.ts';
 import { useSay } from '../../read/messages.tsx';
 import { reasonOf, useSnapshot } from '../../read/open-store.ts';
@@ -124,7 +125,9 @@ function Lines({ lines }: { lines: readonly string[] }) {
   return (
     <ul className="quiet">
       {lines.slice(0, mostListed).map((line) => (
-        <li key={line}>{line}</li>
+        <li key={line}>
+          <Figure text={line} />
+        </li>
       ))}
       {lines.length > mostListed && <li>and {lines.length - mostListed} more</li>}
     </ul>

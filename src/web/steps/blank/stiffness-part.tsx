@@ -33,9 +33,11 @@ export function StiffnessPart() {
       aside="the true stiffness lies in the shaded band, 19 times in 20"
     >
       <div role="status">
-        <p className="verdict">{surenessWords(solved, readingsIn(fit), picturesIn(fit))}</p>
+        <p className="verdict">
+          <Figure text={surenessWords(solved, readingsIn(fit), picturesIn(fit))} />
+        </p>
         <p className={working ? 'quiet' : undefined}>
-          {working ? 'Working it out again …' : agreementWords(solved, writer)}
+          <Figure text={working ? 'Working it out again …' : agreementWords(solved, writer)} />
         </p>
       </div>
       {failure && <p className="attention">{failure}</p>}

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { addedInWords, finishedRows } from '../../../words/finished-rod.ts';
 import { standingMarksInWords } from '../../../words/standing-marks.ts';
+import { Figure } from '../../fields/figure.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
 import { Table } from '../../parts/sheet/table.tsx';
 import { useBench } from '../../read/bench.tsx';
@@ -29,7 +30,9 @@ export function FinishedPart() {
       {!answer && !failure && <p className="quiet">Working it out …</p>}
       {answer && (
         <>
-          <p className={working ? 'quiet' : undefined}>{addedInWords(answer, writer)}</p>
+          <p className={working ? 'quiet' : undefined}>
+            <Figure text={addedInWords(answer, writer)} />
+          </p>
           <Table
             label="What guides, thread and finish change"
             heads={['read', 'bare blank', 'finished rod']}

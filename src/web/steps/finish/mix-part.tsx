@@ -1,4 +1,7 @@
+import type { BatchPlan } from '../../../engine/finish/batches.ts';
 import { batchParts, wasteWords } from '../../../words/batch.ts';
+import type { Writer } from '../../../words/writer.ts';
+import { Figure } from '../../fields/figure.tsx';
 import { CoatDetailFields, coatDetails, MixFields } from '../../parts/habits/habit-fields.tsx';
 import { Fold } from '../../parts/sheet/fold.tsx';
 import { Part } from '../../parts/sheet/part.tsx';
@@ -10,7 +13,7 @@ import { useSentence } from '../../read/use-sentence.ts';
 export function MixPart({ finish }: { finish: FinishOnRod }) {
   const sentence = useSentence();
   const { writer } = useShop();
-  const { batch, firstCoatMl, laterCoatMl, potLifeMin, roomC, mix } = finish;
+  const { batch, mix } = finish;
   return (
     <Part title="Mix" aside="from the wraps’ own geometry">
       <div role="status">
@@ -21,14 +24,7 @@ export function MixPart({ finish }: { finish: FinishOnRod }) {
               {batch.batches > 1 && `, ${batch.batches} batches a coat`}
             </p>
             <p>
-              The first coat takes {firstCoatMl.toFixed(1)} ml on the rod, a later one{' '}
-              {laterCoatMl.toFixed(1)} ml. {wasteWords(batch, firstCoatMl, mix.rules.ratioErrorPercent)} Brush{' '}
-              {batch.batches > 1 ? 'a batch' : 'it'} within{' '}
-              {writer.duration((potLifeMin * 60 * mix.rules.brushedPercent) / 100)} of its{' '}
-              {writer.duration(potLifeMin * 60)} at {writer.temperature(roomC)}
-              {batch.batches > 1
-                ? ', too short for every wrap of a coat: mix the next one when the first is brushed out.'
-                : '.'}
+              <Figure text={mixWords(finish, batch, writer)} />
             </p>
           </>
         ) : finish.findings.length > 0 ? (
@@ -43,4 +39,19 @@ export function MixPart({ finish }: { finish: FinishOnRod }) {
       </Fold>
     </Part>
   );
+}
+
+function mixWords(
+  { firstCoatMl, laterCoatMl, potLifeMin, roomC, mix: { rules } }: FinishOnRod,
+  batch: BatchPlan,
+  writer: Writer,
+): string {
+  const takes = `The first coat takes ${firstCoatMl.toFixed(1)} ml on the rod, a later one ${laterCoatMl.toFixed(1)} ml.`;
+  const within = writer.duration((potLifeMin * 60 * rules.brushedPercent) / 100);
+  const potLife = `${writer.duration(potLifeMin * 60)} at ${writer.temperature(roomC)}`;
+  const brush =
+    batch.batches > 1
+      ? `Brush a batch within ${within} of its ${potLife}. That is too short for every wrap of a coat: mix the next batch when the first is brushed out.`
+      : `Brush it within ${within} of its ${potLife}.`;
+  return [takes, wasteWords(batch, firstCoatMl, rules.ratioErrorPercent), brush].filter(Boolean).join(' ');
 }

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { RecordStanding } from '../../../record/record-api.ts';
+import { Figure } from '../../fields/figure.tsx';
 import { WorkBars } from '../../parts/work-bars.tsx';
 import { useSay } from '../../read/messages.tsx';
 import { useAttempt } from '../../read/use-attempt.ts';
@@ -50,7 +51,11 @@ export function RecordLine({ changed }: { changed(): void }) {
         </Button>
       )}
       {busy && <WorkBars kinds={['check', 'repair', 'restore']} />}
-      {quiet && <p className="aside">{quiet}</p>}
+      {quiet && (
+        <p className="aside">
+          <Figure text={quiet} />
+        </p>
+      )}
     </div>
   );
 }
