@@ -53,6 +53,10 @@ describe('where the start is kept because too few blanks speak for other marks',
     );
   });
 
+  test('marks that are all but certain to move are not told in tenths', () => {
+    expect(enoughInWords(kept(0.97), inches)).toMatch(/Ten more minutes move the marks almost every time\./);
+  });
+
   test('a reading that settles it is not called one that tells little', () => {
     const { options } = kept(0.34);
     expect(narrowingInWords({ ...options[0], plusMinusM: next.plusMinusM }, next, inches)).toMatch(

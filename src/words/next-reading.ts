@@ -112,7 +112,11 @@ function settlingInWords({ chance, gain }: Settles): string {
   if (chance < 0.05) return 'Ten more minutes move the marks less than 1 time in 20.';
   const tenths = Math.max(1, Math.round(10 * chance));
   const times =
-    chance < 0.1 ? 'less than 1 time in 10' : `about ${tenths} ${tenths === 1 ? 'time' : 'times'} in 10`;
+    chance < 0.1
+      ? 'less than 1 time in 10'
+      : tenths === 10
+        ? 'almost every time'
+        : `about ${tenths} ${tenths === 1 ? 'time' : 'times'} in 10`;
   const percent = Math.max(1, Math.round((100 * gain) / chance));
   return `Ten more minutes move the marks ${times}. Then the worst reading falls by about ${percent} %.`;
 }

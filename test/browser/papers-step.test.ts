@@ -22,12 +22,12 @@ async function saved(button: string): Promise<string> {
 
 test('what has no price yet is named, and no sum stands for it', async () => {
   const sums = page.getByRole('table').filter({ hasText: 'To pay' });
-  await page.getByText('The price stands here once there are parts or hours.').waitFor();
+  await page.getByText('The price shows here once there are parts or hours.').waitFor();
   await page.getByRole('button', { name: 'Begin with common hours' }).click();
-  await page.getByText('The price stands here once an hour of the 9.5 h has a price.').waitFor();
+  await page.getByText('The price shows here once an hour of the 9.5 h has a price.').waitFor();
   expect(await sums.count()).toBe(0);
   await page.getByRole('button', { name: /^Undo/ }).click();
-  await page.getByText('The price stands here once there are parts or hours.').waitFor();
+  await page.getByText('The price shows here once there are parts or hours.').waitFor();
 });
 
 test('the parts come from the build, with spares; prices make the sum', async () => {

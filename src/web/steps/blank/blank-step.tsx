@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { readStands } from '../../../record/read-load-tests.ts';
-import { showQuantity } from '../../../words/quantity-text.ts';
+import { showQuantity, withUnit } from '../../../words/quantity-text.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
 import { NextLine } from '../../parts/sheet/next-line.tsx';
 import { type Screen, ScreenRail, useScreen } from '../../parts/sheet/screens.tsx';
@@ -55,9 +55,11 @@ export function BlankStep() {
     stands,
     findings: [...findings, ...fit.findings.map((odd) => ({ ...odd, severity: 'doubt' as const }))],
     waits: (test, setup) => unboundUnder(heard, plan, test, setup) !== undefined,
-    show: (row) => {
-      const station = quantityOf(row.fields.fromTip);
-      return station ? showQuantity(station, 'length', reader.units).text : 'the station';
+    show: (row, field) => {
+      const place = quantityOf(row.fields[field]);
+      return place
+        ? withUnit(showQuantity(place, 'length', reader.units).text, 'length', reader.units)
+        : 'at a place';
     },
   });
   const rod = {

@@ -70,7 +70,7 @@ export function ChooseProtocol({ standing }: { standing: readonly SetupRows[] })
       <div className="ways">
         <Way
           title="Three photographs"
-          words="Nothing hung, a weight, about twice that: three pictures from one stand before marks on the wall. About five minutes."
+          words="Three pictures from one stand, with marks on the wall behind: nothing hung, a weight, about twice that. About five minutes."
           onTake={byPictures}
         />
         {spared && (
@@ -159,5 +159,5 @@ function thirdWords({ measured, thirdLoadKg }: Plan): string {
   const third = thirdLoadInWords(`about ${formatGrams(thirdLoadKg, 0)}`, 'at the butt');
   return measured
     ? `${third}, by your readings.`
-    : `${third}, by the diameters: good to a factor of two until something was hung.`;
+    : `${third}. That is a guess from the diameters: it may take half as much, or twice.`;
 }

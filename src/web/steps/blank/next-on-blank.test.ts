@@ -15,7 +15,7 @@ const complete: BlankState = {
   stands: [],
   setups: [
     {
-      setup: row('s', { name: 'Whole blank level' }),
+      setup: row('s', { name: 'Whole blank level', clampFromTip: m(2.5) }),
       tests: [
         {
           test: row('t', { hung: { si: 0.05, text: '50 g' } }),
@@ -26,7 +26,7 @@ const complete: BlankState = {
   ],
   findings: [],
   waits: () => false,
-  show: () => '12 in',
+  show: (_, field) => (field === 'fromTip' ? '12 in' : '98 1/2 in'),
 };
 const without = (index: number, field: string): BlankState => ({
   ...complete,
@@ -68,6 +68,16 @@ describe('what to do next on the bench', () => {
       'Whole blank level. Hang 50 g and wait until it is still, then read the drop at 12 in.',
     );
     expect(next.at).toBe('readings/r2/drop');
+  });
+  it('says where to clamp before the first reading of a set-up, and not again', () => {
+    const [{ setup, tests }] = complete.setups;
+    const open = (id: string) => row(id, { fromTip: m(0.3) });
+    const nextWith = (readings: Row[]) =>
+      nextOnBlank({ ...complete, setups: [{ setup, tests: [{ ...tests[0], readings }] }] }).words;
+    expect(nextWith([open('r1'), open('r2')])).toMatch(
+      /^Whole blank level. Clamp it 98 1\/2 in from the tip. Hang/,
+    );
+    expect(nextWith([tests[0].readings[0], open('r2')])).toMatch(/^Whole blank level. Hang/);
   });
   it('a weight that waits for bound ferrules leads to their tick', () => {
     const [{ setup, tests }] = complete.setups;

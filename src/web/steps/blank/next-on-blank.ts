@@ -30,8 +30,8 @@ export interface BlankState {
   findings: readonly BenchFinding[];
   /** This weight waits until the ferrules are bound. */
   waits(test: Row, setup: Row): boolean;
-  /** How a station reads in this shop: `12 in`. */
-  show(station: Row): string;
+  /** How a place from the tip reads in this shop: `12 in`. */
+  show(row: Row, field: 'fromTip' | 'clampFromTip'): string;
 }
 
 /** The first thing that is missing or odd, in the order the bench does them. */
@@ -122,11 +122,20 @@ function missingReading({ setups, stands, show, waits }: BlankState): NextStep |
         hung > 0
           ? `Hang ${quantityOf(test.fields.hung)?.text} and wait until it is still`
           : 'Hang nothing yet';
-      const words = `${name}. ${hang}, then ${readWords(open, show)}.`;
+      const clamp = isUntouched({ setup, tests })
+        ? ` Clamp it ${show(setup, 'clampFromTip')} from the tip.`
+        : '';
+      const words = `${name}.${clamp} ${hang}, then ${readWords(open, show)}.`;
       return { words, at: `readings/${open.id}/drop` };
     }
   }
   return undefined;
+}
+
+/** Still to be clamped: nothing was read in it, and it says where. */
+function isUntouched({ setup, tests }: SetupRows): boolean {
+  const read = tests.flatMap(({ readings }) => readings).some((row) => siOf(row, 'drop') !== undefined);
+  return !read && siOf(setup, 'clampFromTip') !== undefined;
 }
 
 function bindFirst(test: Row): NextStep {
@@ -136,7 +145,7 @@ function bindFirst(test: Row): NextStep {
 
 function readWords(open: Row, show: BlankState['show']): string {
   if (open.fields.atClamp === true) return 'read right where the blank leaves the clamp';
-  return `read the drop at ${siOf(open, 'fromTip') === 0 ? 'the tip' : show(open)}`;
+  return `read the drop at ${siOf(open, 'fromTip') === 0 ? 'the tip' : show(open, 'fromTip')}`;
 }
 
 function missingPicture({ tests }: Stand): NextStep | undefined {

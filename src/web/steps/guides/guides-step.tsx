@@ -68,7 +68,7 @@ export function GuidesStep() {
       <SinceNote works={['rack']} />
       <Part
         title="The set"
-        aside="chosen from the shop’s guides or typed; pale numbers are typical of the size"
+        aside="chosen from the shop’s guides or typed; grey numbers are typical of the size"
       >
         <div className="fields-row knot-field">
           <Field path={['layout', '-', 'knot']} />
@@ -92,7 +92,7 @@ export function GuidesStep() {
         folded
         holds={['sorting/']}
         title="How straight is straight enough"
-        aside="yours, the shop’s, or as it stands pale"
+        aside="yours, or the shop’s; grey numbers are typical"
       >
         <SortingFields />
         <KeepHabit collection="sorting" />

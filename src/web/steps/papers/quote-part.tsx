@@ -92,8 +92,8 @@ export function QuotePart() {
         <Field path={['quote', '-', 'depositPaidAt']} />
       </div>
       <p className="small quiet">
-        The shop’s rates, name and terms stand in the <Link href="/settings">settings</Link>; what is filled
-        in here holds for this build alone.
+        The shop’s rates, name and terms are in <Link href="/settings">Settings</Link>. What you type here is
+        for this build alone.
       </p>
     </Part>
   );

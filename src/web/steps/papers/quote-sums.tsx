@@ -16,7 +16,7 @@ export function QuoteSums({ quote, unpriced, currency }: QuoteSumsProps) {
   if (quote.total === 0 && (missing || quote.lines.length === 0)) {
     return (
       <p className="quiet">
-        The price stands here once {missing ? `${missing}.` : 'there are parts or hours.'}
+        The price shows here once {missing ? `${missing}.` : 'there are parts or hours.'}
       </p>
     );
   }

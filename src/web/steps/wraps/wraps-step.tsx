@@ -85,7 +85,7 @@ export function WrapsStep() {
         folded
         holds={['wraps/']}
         title="How it is wrapped"
-        aside="empty fields say what holds; common practice has no source"
+        aside="grey numbers hold until you type your own; common practice, no source"
       >
         <WrapHabitFields />
         <h3>On this rod alone</h3>
