@@ -6,6 +6,8 @@ import type { Writer } from './writer.ts';
 
 interface CriterionWords {
   name: string;
+  /** Before a reading as the bench sees it. */
+  seen: string;
   /** Over a narrow column. */
   short: string;
   /** Over a column of readings as the bench sees them, with the unit of its lengths. */
@@ -27,6 +29,7 @@ interface CriterionWords {
 export const criterionWords: Readonly<Record<Metric, CriterionWords>> = {
   lineAngle: {
     name: 'line angle',
+    seen: 'line angle',
     short: 'angle',
     column: () => 'line angle',
     title: 'line angle',
@@ -36,7 +39,8 @@ export const criterionWords: Readonly<Record<Metric, CriterionWords>> = {
     besideLimit: ({ value, limit }, _, w) => `line angle ${w.lineAngle(value)} of ${w.lineAngle(limit)}`,
   },
   gap: {
-    name: 'gap',
+    name: 'gap above the ring',
+    seen: 'gap by rule',
     short: 'gap',
     column: (unit) => `gap by rule, ${unit}`,
     title: 'gap above the ring',
@@ -44,10 +48,11 @@ export const criterionWords: Readonly<Record<Metric, CriterionWords>> = {
     figure: (value, w) => w.fine(value),
     reading: (_, { ruleGapM }, w) => w.fine(ruleGapM),
     besideLimit: ({ value, limit }, { ruleGapM }, w) =>
-      `gap ${w.fine(ruleGapM)} of ${w.fine(ruleGapM - value + limit)}`,
+      `gap by rule ${w.fine(ruleGapM)} of ${w.fine(ruleGapM - value + limit)}`,
   },
   extraBend: {
     name: 'bend added by the line',
+    seen: 'bend added by the line',
     short: 'bend added, 1/m',
     column: () => 'bend added, 1/m',
     title: 'bend added by the line',
@@ -59,6 +64,7 @@ export const criterionWords: Readonly<Record<Metric, CriterionWords>> = {
   },
   intoBlank: {
     name: 'line into the blank',
+    seen: 'line into the blank',
     short: 'into blank',
     column: (unit) => `line into the blank, ${unit}`,
     title: 'line into the blank',

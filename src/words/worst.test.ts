@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Metric } from '../engine/layout/criteria.ts';
+import { criterionWords } from './criteria.ts';
 import { worstBriefly } from './worst.ts';
 import { shopWriter } from './writer.ts';
 
@@ -19,4 +20,11 @@ test('the worst reading in three short lines: the figure alone is large', () => 
     'into blank, limit 1 mm',
     'between guides 1 and 2',
   ]);
+});
+
+test('a gap with the ring’s height in it is not called as one above the ring', () => {
+  const { besideLimit, name, figure } = criterionWords.gap;
+  const worst = { value: 0.009, limit: 0.01 };
+  expect(besideLimit(worst, { ruleGapM: 0.018 }, mm)).toBe('gap by rule 18 mm of 19 mm');
+  expect(`${name} ${figure(worst.value, mm)}`).toBe('gap above the ring 9 mm');
 });

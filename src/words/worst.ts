@@ -19,7 +19,7 @@ export function worstInWords(reading: RuledReading, writer: LadderWriter): strin
 /** In a lens three lines fit: `17.2°`, `limit 15°`, `guide 7`; `0.095`, `bend added, limit 0.037 1/m`, its span. */
 export function worstBriefly({ worstAt, ruled }: Pick<RuledLoad, 'worstAt' | 'ruled'>, writer: Writer) {
   const { metric, index, value, limit } = worstAt;
-  const { figure, besideLimit, name, short } = criterionWords[metric];
+  const { figure, besideLimit, seen, short } = criterionWords[metric];
   const place = placeInWords(worstAt);
   if (criterionOf(metric).at === 'ring') {
     return { value: figure(value, writer), limit: `limit ${figure(limit, writer)}`, place };
@@ -27,7 +27,7 @@ export function worstBriefly({ worstAt, ruled }: Pick<RuledLoad, 'worstAt' | 'ru
   const [reading, most] = besideLimit(worstAt, ruled[index], writer).split(' of ');
   const what = short.split(',')[0];
   return {
-    value: reading.startsWith(name) ? reading.slice(name.length + 1) : reading,
+    value: reading.startsWith(seen) ? reading.slice(seen.length + 1) : reading,
     limit: most === undefined ? '' : `${what}, limit ${most}`,
     place,
   };

@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import { capital } from '../../../words/capital.ts';
+import { guideAngleInWords } from '../../../words/guide-reading.ts';
 import type { LadderWriter } from '../../../words/ladder-writer.ts';
 import { placeInFull, stopInWords } from '../../../words/places.ts';
 import { dragTape } from '../../../words/tape.ts';
@@ -86,5 +87,7 @@ function handWords(frame: SheetFrame, model: SheetModel, writer: LadderWriter): 
   if (frame.active === undefined || frame.active >= frame.fromTipM.length) {
     return 'Drag a guide along the rod. Or pick it and step it, by the buttons or the arrow keys.';
   }
-  return capital(placeInFull(model.blank, frame.fromTipM, frame.active, writer));
+  const place = capital(placeInFull(model.blank, frame.fromTipM, frame.active, writer));
+  const angle = frame.ours && guideAngleInWords(frame.ours.reading, frame.active, model.limits, writer);
+  return angle ? `${place}. ${angle}` : place;
 }
