@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { FieldLine, type FieldLineProps } from './field-line.tsx';
+import { Figure } from './figure.tsx';
 
 interface FieldFrameProps extends Omit<FieldLineProps, 'id'> {
   id: string;
@@ -20,7 +21,7 @@ export function FieldFrame({ id, label, labelHidden, hint, children, ...line }: 
       <FieldLine id={`${id}-line`} {...line} />
       {hint && (
         <span id={`${id}-hint`} className="field-hint">
-          {hint}
+          {typeof hint === 'string' ? <Figure text={hint} /> : hint}
         </span>
       )}
     </div>

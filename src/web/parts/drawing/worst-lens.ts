@@ -97,23 +97,44 @@ export class WorstLens {
     const { value, limit, place } = rod.worst(loads[drawn]);
     const { figure, beside, name } = this.parts;
     const middle = { x: x - 0.5 * radius * Math.cos(outwards), y: y - 0.52 * radius * Math.sin(outwards) };
+    const tooLow = middle.y + 18 - y - lowestFor(limit, radius);
+    // no higher than clear of the ring in the middle
+    if (ofRing) middle.y -= Math.max(0, Math.min(tooLow, middle.y - y - 21));
     const under = middle.y + 18;
     const words = ofRing ? { x: middle.x, y: under } : { x, y: Math.max(under, y + 0.45 * radius) };
-    setAll(figure, { x: middle.x, y: middle.y + 2 });
-    setAll(beside, words);
-    setAll(name, { x: words.x, y: words.y + 15 });
+    const isNamed = fitsInGlass(place, words.y + 15 - y, radius);
+    // the lowest words have the least room: all keep to where those fit
+    const room = isNamed
+      ? sidewaysRoom(place, words.y + 15 - y, radius)
+      : Math.max(0, sidewaysRoom(limit, words.y - y, radius));
+    const large = Math.max(0, sidewaysRoom(value, middle.y + 2 - y, radius, largeLetterPx));
+    setAll(figure, { x: within(Math.min(room, large), middle.x, x), y: middle.y + 2 });
+    setAll(beside, { x: within(room, words.x, x), y: words.y });
+    setAll(name, { x: within(room, words.x, x), y: words.y + 15 });
     setText(figure, raisedFractions(value));
     setText(beside, raisedFractions(ofRing ? limit : besideFor(limit, words.y - y, radius)));
-    setText(name, fitsInGlass(place, words.y + 15 - y, radius) ? place : '');
+    setText(name, isNamed ? place : '');
   }
 }
 
 /** Whether words fit between the glass's edges, so far from its middle. */
 export function fitsInGlass(words: string, downPx: number, radius: number): boolean {
+  return sidewaysRoom(words, downPx, radius) > 0;
+}
+
+/** How far from the glass's middle, to either side, words so far below it may stand. */
+export function sidewaysRoom(words: string, downPx: number, radius: number, letter = letterPx): number {
   const reach = Math.abs(downPx) + descentPx;
-  return reach < radius && (letterPx * words.length) / 2 < Math.sqrt(radius ** 2 - reach ** 2);
+  return Math.sqrt(Math.max(0, radius ** 2 - reach ** 2)) - edgePx - (letter * words.length) / 2;
 }
 const descentPx = 4;
+const edgePx = 2;
+
+/** How far below the glass's middle words may stand at the most. */
+export function lowestFor(words: string, radius: number): number {
+  const half = (letterPx * words.length) / 2 + edgePx;
+  return Math.sqrt(Math.max(0, radius ** 2 - half ** 2)) - descentPx;
+}
 
 /** `bend added, limit 0.051 1/m`; where the glass is too small for it, the limit alone. */
 export function besideFor(limit: string, downPx: number, radius: number): string {
@@ -121,6 +142,10 @@ export function besideFor(limit: string, downPx: number, radius: number): string
 }
 /** Of the small letters in the lens, on the average. */
 const letterPx = 6.6;
+const largeLetterPx = 13.5;
+
+const within = (room: number, wanted: number, middle: number) =>
+  middle + Math.max(-room, Math.min(room, wanted - middle));
 
 interface Sight {
   at: { xM: number; yM: number };

@@ -134,8 +134,9 @@ function BoughtParts({ kind, inches }: { kind: RodKindDeclaration; inches: (valu
     >
       {kind.flyLine && (
         <p className="quiet">
-          Usual handles of one-handed fly rods are {inches(7)} to {inches(8)} of grip and seat, {inches(10)}{' '}
-          to the front of the grip; two-handed ones about {inches(22)} (common practice, no source).
+          <Figure
+            text={`Usual handles of one-handed fly rods are ${inches(7)} to ${inches(8)} of grip and seat, ${inches(10)} to the front of the grip; two-handed ones about ${inches(22)} (common practice, no source).`}
+          />
         </p>
       )}
       <HandlePartFields foregrip={kind.handle.parts.includes('foregrip')} />
