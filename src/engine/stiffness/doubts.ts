@@ -1,7 +1,8 @@
 /**
  * What can have gone wrong on the bench, each as a pattern of errors in the data with one unknown amplitude:
- * one reading misread, a stretch of a traced curve that follows something else, a flag that stands elsewhere, a clamp that slipped, a blank that still swings, a wrong weight, the wrong edge. Two
- * loads swapped are no such pattern; see resolve.ts.
+ * one reading misread, a stretch of a traced curve that follows something else, a flag that stands elsewhere, a clamp
+ * that slipped, a blank that still swings, a wrong weight, the wrong edge. Two loads swapped are no such pattern; see
+ * resolve.ts.
  */
 import type { BenchModel, Datum } from './bench-model.ts';
 import { outsideDiameterAt } from './diameters.ts';
