@@ -22,6 +22,11 @@ export function layoutVerdictWords({
   return `From the start to this layout, the worst drops by ${percent(gain)}.`;
 }
 
+/** Beside marks that are as they were put in: where the start is kept, nothing was placed for this blank. */
+export function placedWords({ startKept }: Pick<LayoutVerdict, 'startKept'>): string {
+  return startKept ? startKeptWords[startKept] : 'The guides stand as placed for this blank.';
+}
+
 const startKeptWords = {
   unread:
     'Keep the start. Nothing was read yet, and diameters do not tell which other marks would be better.',
