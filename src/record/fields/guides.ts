@@ -28,21 +28,21 @@ import {
 /** A guide's own numbers, as measured, or as its packet states them. */
 export const guideNumbers = {
   size: text('size', 40, { empty: '1/0, 12 mm' }),
-  wire: calliper('wire', [0, 0.01], { empty: 'not known' }),
+  wire: calliper('wire', [0, 0.01], { empty: 'unknown' }),
   ringHeight: calliper('height of the ring’s middle', [0, 0.1], {
-    empty: 'not known',
+    empty: 'unknown',
     hint: 'Height over all, less the wire and half the opening.',
   }),
-  foot: rule('length over all feet', [0, 0.2], { empty: 'not known' }),
+  foot: rule('length over all feet', [0, 0.2], { empty: 'unknown' }),
   mass: mass('mass', [0, 0.1], {
-    empty: 'not known',
+    empty: 'unknown',
     hint: 'Weigh ten together and divide.',
     likely: [0.00001, 0.02],
   }),
-  opening: calliper('clear opening', [0, 0.1], { empty: 'not known' }),
-  footWidth: calliper('width of a foot', [0, 0.05], { empty: 'not known' }),
+  opening: calliper('clear opening', [0, 0.1], { empty: 'unknown' }),
+  footWidth: calliper('width of a foot', [0, 0.05], { empty: 'unknown' }),
   feet: count('feet', [1, 2], { empty: '1 or 2' }),
-  oneFoot: rule('length of one foot', [0, 0.1], { empty: 'not known' }),
+  oneFoot: rule('length of one foot', [0, 0.1], { empty: 'unknown' }),
 };
 
 /** What is looked at and done on one guide before it is bound on. */

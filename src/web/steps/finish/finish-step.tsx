@@ -5,6 +5,7 @@ import { finishFaults } from '../../../words/finish-faults.ts';
 import { clockWords } from '../../../words/intl.ts';
 import type { Writer } from '../../../words/writer.ts';
 import { BuildFields } from '../../fields/build-fields.tsx';
+import { Figure } from '../../fields/figure.tsx';
 import { KeepHabit } from '../../fields/keep-habit.tsx';
 import { Caution } from '../../parts/cautions/caution.tsx';
 import { ProductFields } from '../../parts/habits/habit-fields.tsx';
@@ -83,9 +84,9 @@ export function FinishStep() {
         <ProductFields />
         <KeepHabit collection="finish" />
         <p className="quiet">
-          Times halve for every {writer.warmer(10)} above what the data sheet speaks of and double below
-          (common practice, from {writer.temperature(15)} to {writer.temperature(30)}). Measure the room at
-          the rod, not at the door.
+          <Figure
+            text={`Times halve for every ${writer.warmer(10)} above the data sheet’s temperature and double below it (common practice, from ${writer.temperature(15)} to ${writer.temperature(30)}). Measure the room at the rod, not at the door.`}
+          />
         </p>
       </Part>
       <FinishedPart />

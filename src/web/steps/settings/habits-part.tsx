@@ -18,7 +18,7 @@ export function HabitsPart() {
     <Part
       folded
       title="Habits of this shop"
-      aside="they hold where a build says nothing; an empty field says what holds: common practice with its range, no source"
+      aside="used where a build has no figure of its own; grey numbers are common practice, no source"
     >
       <details>
         <summary>Handle: arbors, glue, reaming, room in check and tube</summary>

@@ -21,9 +21,9 @@ export function RatesPart() {
       <Field path={['rates', '-', 'shopAddress']} />
       <Field path={['rates', '-', 'terms']} />
       <p className="small quiet">
-        Changing the currency converts nothing: 12.50 of the old one stands as 12.50 of the new one, or as
-        1250 where it has no cents. Overheads, reserve and deposit are your own figures; the grey ones are
-        common practice, no source.
+        Changing the currency converts no price: 12.50 stays 12.50, or becomes 1250 where the new one has no
+        cents. Overheads, reserve and deposit are your own figures; the grey ones are common practice, no
+        source.
       </p>
     </Part>
   );
