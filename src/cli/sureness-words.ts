@@ -34,7 +34,7 @@ export function surenessPart(
     `How sure: ${scores.blanks} blanks fit your readings. 95 of 100 lie in each range; errors of the model itself are not in it.`,
     ...rows,
     'The marks suit the most likely blank best. On the others their worst is mostly higher.',
-    betterLine(sureness),
+    betterLine(sureness, work),
     `The tip under each load: ${tips.join(', ')}.`,
     markLine(marks, work, w),
     nextLine(sureness.next, w),
@@ -58,8 +58,10 @@ function spanInWords({ low, high }: Spread, figure: (value: number) => string): 
   return `${figure(low).replace(/ 1\/m$/, '')} to ${figure(high)}`;
 }
 
-function betterLine({ scores: { better } }: BuildSureness): string {
+function betterLine({ scores: { better } }: BuildSureness, { best }: WorkedBuild['work']): string {
   if (!better || better.of === 0) return '';
+  // the start is proposed: it is not better than itself
+  if (better.ours === 'proposed' && best.verdict.startKept && !best.verdict.startBreaks) return '';
   const whose = better.ours === 'own' ? 'Your marks are' : 'The proposed marks are';
   return `${whose} better than the start on ${better.count} of ${better.of} blanks that fit your readings.`;
 }

@@ -1,5 +1,6 @@
 import type { LayoutFound } from '../engine/layout/layout.ts';
 import type { LayoutVerdict } from '../engine/layout/verdict.ts';
+import { unreadInWords } from './lead.ts';
 
 /** Whether the layout is worth its marks. */
 export function layoutVerdictWords({
@@ -9,7 +10,7 @@ export function layoutVerdictWords({
   worstToStart,
   startKept,
 }: LayoutVerdict): string {
-  if (startKept) return startKeptWords[startKept];
+  if (startKept) return startKeptWords[startKept === 'unread' ? 'unread' : 'unsure'];
   const percent = (share: number) => `${Math.round(100 * share)} %`;
   if (startBreaks) {
     const price = gain > 0 ? `${percent(gain)} lower` : `${percent(worstToStart - 1)} higher`;
@@ -22,14 +23,8 @@ export function layoutVerdictWords({
   return `From the start to this layout, the worst drops by ${percent(gain)}.`;
 }
 
-/** Beside marks that are as they were put in: where the start is kept, nothing was placed for this blank. */
-export function placedWords({ startKept }: Pick<LayoutVerdict, 'startKept'>): string {
-  return startKept ? startKeptWords[startKept] : 'The guides stand as placed for this blank.';
-}
-
 const startKeptWords = {
-  unread:
-    'Keep the start. Nothing was read yet, and diameters do not tell which other marks would be better.',
+  unread: `Keep the start. ${unreadInWords}`,
   unsure:
     'Keep the start for now. Other marks are worse on too many of the blanks that fit your readings, or by too much.',
 } as const;

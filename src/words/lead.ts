@@ -1,4 +1,7 @@
-import type { LeadAsked } from '../engine/sureness/lead.ts';
+import type { LeadAsked } from '../engine/layout/verdict.ts';
+
+export const unreadInWords =
+  'Nothing was read yet, and diameters do not tell which other marks would be better.';
 
 /**
  * `Other marks are better on 73 of 100 blanks that fit your readings. 80 of 100 are wanted. On 11 they are worse by over 3 %.`

@@ -1,9 +1,10 @@
 /** What to do about a layout, in the bench's words: the deed first, why second, what it brings third. */
 
-import type { GuideMove, NextMove } from '../engine/flow/next-move.ts';
+import type { GuideMove, KeptMarks, NextMove } from '../engine/flow/next-move.ts';
 import type { WorstPlace } from '../engine/layout/worst.ts';
 import { capital } from './capital.ts';
 import { criterionWords, placeInWords } from './criteria.ts';
+import { leadInWords, unreadInWords } from './lead.ts';
 import type { Writer } from './writer.ts';
 
 export interface NextMoveInWords {
@@ -14,7 +15,7 @@ export interface NextMoveInWords {
 }
 
 export function nextMoveInWords(
-  { code, now, move, fewest }: NextMove,
+  { code, now, move, fewest, kept }: NextMove,
   { count, loadsKg }: { count: number; loadsKg: readonly number[] },
   writer: Writer,
 ): NextMoveInWords {
@@ -45,9 +46,22 @@ export function nextMoveInWords(
         deed: 'Within your limits, and as even as this blank gets.',
         why: `Closest to a limit: ${worst}`,
       };
+    case 'keep':
+      return { deed: keptDeed(kept), why, brings: kept && whyKept(kept) };
     case 'no-bend':
       return { deed: 'One of the loads finds no bend. Take it off the ladder, or make it lighter.' };
   }
+}
+
+function keptDeed(kept: KeptMarks | undefined): string {
+  const more = kept?.why === 'unread' ? 'hang a weight' : 'read more';
+  return `Keep ${kept?.isStart ? 'the start' : 'these marks'} for now, and ${more} first.`;
+}
+
+function whyKept({ why }: KeptMarks): string {
+  return why === 'unread'
+    ? `${unreadInWords} Blank says what to read.`
+    : `${leadInWords(why)} Blank says which reading would tell.`;
 }
 
 function orMove(help: { move?: GuideMove; writer: Writer }): string {

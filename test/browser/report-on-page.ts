@@ -142,6 +142,7 @@ export async function readSteps(page: Page, marks: 'own' | 'start'): Promise<Map
     if (step === 'Marks' && marks === 'start') continue;
     await goToStep(page, step);
     await page.getByText(lastToCome[step]).first().waitFor({ timeout: 120_000 });
+    await page.getByRole('progressbar').waitFor({ state: 'detached', timeout: 120_000 });
     if (step === 'Blank' && marks === 'start')
       await page.getByText(/About [\d.]+ minutes/).waitFor({ timeout: 240_000 });
     read.set(step, await page.evaluate(rowsInSight));

@@ -18,6 +18,7 @@ test('where neither a move nor placing keeps the limits, the fewest guides that 
 });
 
 test('within the limits nothing changes, nor where nothing can be compared', () => {
+  expect(heedCounts({ code: 'keep', now: beyond.now }, { placedWorst: 1.1, fewest: 11 }).code).toBe('keep');
   const within: NextMove = { code: 'as-even-as-it-gets', now: { ...beyond.now, ratio: 0.95 } };
   expect(heedCounts(within, { placedWorst: 0.95, fewest: 9 })).toBe(within);
   const lost: NextMove = { ...beyond, code: 'no-bend' };

@@ -10,6 +10,7 @@ export function heedCounts(
     answer.move?.after.ratio ?? answer.now.ratio,
     placedWorst ?? Number.POSITIVE_INFINITY,
   );
-  if (fewest === undefined || answer.code === 'no-bend' || reached <= 1) return answer;
+  if (fewest === undefined || answer.code === 'no-bend' || answer.code === 'keep' || reached <= 1)
+    return answer;
   return { ...answer, code: 'more-guides', fewest };
 }

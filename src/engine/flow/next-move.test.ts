@@ -39,6 +39,14 @@ test('a layout just placed is as even as this blank gets', () => {
   expect(answer.now.ratio).toBeCloseTo(placedWorst, 2);
 });
 
+test('marks kept for want of sureness are kept, whatever would be better on the likeliest blank', () => {
+  const fromTipM = placed.fromTipM.with(6, placed.fromTipM[6] + 0.12);
+  const kept = { why: 'unread' as const, isStart: true };
+  const answer = nextMove({ request, fromTipM, placedWorst: placed.score.worst, kept });
+  expect(answer).toEqual({ code: 'keep', now: answer.now, kept });
+  expect(answer.now.ratio).toBeGreaterThan(placed.score.worst);
+});
+
 test('a guide out of its place is found and put back, and no other single move does better', () => {
   for (const { guide, byM } of [
     { guide: 6, byM: 0.12 },

@@ -10,6 +10,7 @@ import { makeLadder, readLadder } from '../layout/ladder.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
 import { type LayoutRequest, settleLayout } from '../layout/layout-request.ts';
 import { makeRatioProbe, type RatioProbe, type Ratios, ratiosAt } from '../layout/ratios.ts';
+import type { LayoutVerdict } from '../layout/verdict.ts';
 import type { WorstPlace } from '../layout/worst.ts';
 import { goldenSection } from '../numerics/golden-section.ts';
 import { type Stretch, stretchesFor } from './move-stretches.ts';
@@ -22,6 +23,13 @@ export interface MoveQuestion {
   placedWorst?: number;
   /** Fewest guides that keep the limits, where that is known (count-answer.ts). */
   fewest?: number;
+  /** The marks are the start's or its lawful neighbour's, kept for want of sureness, and why. */
+  kept?: KeptMarks;
+}
+export interface KeptMarks {
+  why: NonNullable<LayoutVerdict['startKept']>;
+  /** The start itself; else its nearest lawful neighbour. */
+  isStart: boolean;
 }
 export interface GuideMove {
   guide: number;
@@ -43,12 +51,15 @@ export interface NextMove {
     | 'beyond-limits'
     /** Nothing to gain. */
     | 'as-even-as-it-gets'
+    /** Too little was read to tell whether other marks are better. */
+    | 'keep'
     /** Some load finds no bend: nothing can be compared. */
     | 'no-bend';
   now: WorstPlace;
   /** The best single move, where one is worth making. */
   move?: GuideMove;
   fewest?: number;
+  kept?: KeptMarks;
 }
 interface MoveOptions {
   /** A gain below this share is none. */
@@ -66,11 +77,12 @@ export function nextMove(
   progress: (share: number) => void = () => undefined,
   options: MoveOptions = moveDefaults,
 ): NextMove {
-  const { request, fromTipM, placedWorst = 0, fewest } = question;
+  const { request, fromTipM, placedWorst = 0, fewest, kept } = question;
   const ladder = makeLadder(request);
   const before = readLadder(ladder, fromTipM);
   const now = before.worstAt;
   if (before.status === 'not-converged') return { code: 'no-bend', now };
+  if (kept) return { code: 'keep', now, kept };
   const best = bestOf(question, makeRatioProbe(ladder), progress, options);
   const move =
     best && moveOf(before, readLadder(ladder, fromTipM.with(best.guide, best.toM)), fromTipM, best);

@@ -10,7 +10,19 @@ export interface LayoutVerdict {
   /** The answer's worst ratio over the start's; 1 where the start reads nothing. */
   worstToStart: number;
   /** Why the start is the answer where other marks might be better: nothing was read, or too little to tell. */
-  startKept?: 'unread' | 'unsure';
+  startKept?: 'unread' | LeadAsked;
+}
+
+/** Of the blanks that fit the readings: where other marks lead, and where they lose more than counts as little. */
+export interface LeadCounts {
+  better: number;
+  worse: number;
+  of: number;
+}
+export interface LeadAsked extends LeadCounts {
+  /** Of 100 blanks, on how many other marks would have to lead; more where the clamp was in one place only. */
+  wanted: number;
+  oneHold: boolean;
 }
 
 const asGoodWithin = 1.1;

@@ -12,6 +12,7 @@
 import { type BlankTables, freeRod } from '../bench/free-rod.ts';
 import { makeLadder, readLadder } from '../layout/ladder.ts';
 import type { LadderRequest } from '../layout/ladder-request.ts';
+import type { LeadAsked, LeadCounts } from '../layout/verdict.ts';
 import { bracketedRoot } from '../numerics/bracketed-root.ts';
 import { factorCholesky, solveLower } from '../numerics/cholesky.ts';
 import { dot } from '../numerics/dot.ts';
@@ -36,18 +37,7 @@ export const asked = {
 /** How a bench that tells of its stiffness was read. */
 export type ReadAs = Exclude<HowRead, 'nothing'>;
 
-/** Of the blanks on which both bend: where the other marks lead, and where they lose more than counts as little. */
-export interface LeadCounts {
-  better: number;
-  worse: number;
-  of: number;
-}
-export interface LeadAsked extends LeadCounts {
-  /** Of 100 blanks, on how many other marks would have to lead; more where the clamp was in one place only. */
-  wanted: number;
-  oneHold: boolean;
-}
-
+/** Of the blanks on which both bend. */
 export function countLeads(leads: readonly number[]): LeadCounts {
   return {
     better: leads.filter((lead) => lead > 0).length,

@@ -59,7 +59,7 @@ describe('marks move', () => {
       const { layout: found, moved, insteadFromTipM } = answered(better, worse, how);
       expect(moved).toBe(false);
       expect(found.fromTipM).toEqual(request.start?.fromTipM);
-      expect(found.verdict.startKept).toBe('unsure');
+      expect(found.verdict.startKept).toMatchObject({ better, wanted });
       // what the next reading may settle
       expect(insteadFromTipM).toEqual(placed(request));
       expect(found.findings.find(({ code }) => code === 'layout/start-stays')?.values).toEqual({

@@ -14,8 +14,9 @@ import {
 } from '../layout/layout.ts';
 import { layoutFound } from '../layout/layout-kinds.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
+import type { LayoutVerdict, LeadCounts } from '../layout/verdict.ts';
 import type { HowRead } from '../stiffness/how-read.ts';
-import { countLeads, helps, type LeadCounts, leadAsked, leadOn } from './lead.ts';
+import { countLeads, helps, leadAsked, leadOn } from './lead.ts';
 
 export interface MarksThatHelp {
   layout: LayoutFound;
@@ -52,15 +53,12 @@ export function marksThatHelp(
   const counts = countLeads(leads);
   if (helps(leads, howRead) || !isMoved(placed, start))
     return { layout: placed, moved: isMoved(placed, start), counts };
-  const layoutKept = kept(
-    start,
-    'unsure',
-    layoutFound('start', 'layout/start-stays', { ...leadAsked(counts, howRead) }),
-  );
+  const asked = leadAsked(counts, howRead);
+  const layoutKept = kept(start, asked, layoutFound('start', 'layout/start-stays', { ...asked }));
   return { layout: layoutKept, moved: false, counts, insteadFromTipM: placed.fromTipM };
 }
 
-function kept(start: LayoutFound, startKept: 'unread' | 'unsure', finding: Finding): LayoutFound {
+function kept(start: LayoutFound, startKept: LayoutVerdict['startKept'], finding: Finding): LayoutFound {
   const verdict = { ...start.verdict, startIsAsGood: false, startKept };
   return { ...start, verdict, findings: [...start.findings, finding] };
 }

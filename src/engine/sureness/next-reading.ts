@@ -16,6 +16,7 @@
 import type { LadderRequest } from '../layout/ladder-request.ts';
 import type { LayoutRequest } from '../layout/layout-request.ts';
 import type { MarkSlack } from '../layout/slack.ts';
+import type { LeadAsked } from '../layout/verdict.ts';
 import { solveLower } from '../numerics/cholesky.ts';
 import { dot } from '../numerics/dot.ts';
 import { howRead, isClamped, isSameHold } from '../stiffness/how-read.ts';
@@ -32,7 +33,7 @@ import {
   type WeighedOption,
 } from './enough.ts';
 import { expectedFall } from './expected-fall.ts';
-import { type Lead, type LeadAsked, leadAsked, leadOver, type ReadAs, settles } from './lead.ts';
+import { type Lead, leadAsked, leadOver, type ReadAs, settles } from './lead.ts';
 import type { MarkSpread } from './mark-spread.ts';
 import { type MarksOver, marksOver } from './marks-over.ts';
 import type { OptionsQuestion, ReadingOption } from './reading-option.ts';

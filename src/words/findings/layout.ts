@@ -1,5 +1,5 @@
 import type { LayoutKinds } from '../../engine/layout/layout-kinds.ts';
-import { leadInWords } from '../lead.ts';
+import { leadInWords, unreadInWords } from '../lead.ts';
 import type { Sentences } from './sentences.ts';
 
 export const layoutSentences: Sentences<LayoutKinds> = {
@@ -43,7 +43,7 @@ export const layoutSentences: Sentences<LayoutKinds> = {
   'layout/free-beyond-blank': ({ freeM, lengthM }, w) =>
     `Count freeM from the tip to the grip's front. ${w.length(freeM)} is more than the blank's ${w.length(lengthM)}.`,
   'layout/start-stays-unread': () =>
-    'Keep the start. Nothing was read, and diameters do not tell which other marks are better. Hang one weight and read the drop at the tip and at three flags.',
+    `Keep the start. ${unreadInWords} Hang one weight and read the drop at the tip and at three flags.`,
   'layout/start-stays': (counts) => `Keep the start, and read more first. ${leadInWords(counts)}`,
   'layout/search-cut-short': () =>
     'A better layout may exist. Take fewer kept-free zones, or pin a guide beside one, and all ways are tried.',

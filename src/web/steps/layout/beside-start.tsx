@@ -11,6 +11,8 @@ interface BesideStartProps extends Pick<VerdictParts, 'startName' | 'startBroken
   writer: LadderWriter;
   /** Whether our marks are the start's, or only spread evenly because it makes none. */
   marksAre: 'own' | 'start' | 'spread';
+  /** For want of sureness nothing is placed; there is no best to compare with. */
+  startIsKept: boolean;
 }
 
 /** How these marks compare with the start, and what could still be had; answers while a guide is dragged. */
@@ -35,7 +37,7 @@ export function BesideStart(props: BesideStartProps) {
 }
 
 function besideWords({ ours, beside, dragging }: SheetFrame, props: BesideStartProps) {
-  const { marksAre, writer, startName, startBroken, intervals } = props;
+  const { marksAre, writer, startName, startBroken, intervals, startIsKept } = props;
   if (!ours) return { start: '', judgement: '', otherRule: '' };
   const verdict = verdictInWords(
     {
@@ -44,8 +46,8 @@ function besideWords({ ours, beside, dragging }: SheetFrame, props: BesideStartP
       start: beside.start?.reading,
       atStart: marksAre === 'start' && !dragging,
       startBroken,
-      best: beside.best?.reading,
-      otherRule: beside.otherRule?.reading,
+      best: startIsKept ? undefined : beside.best?.reading,
+      otherRule: startIsKept ? undefined : beside.otherRule?.reading,
       intervals,
     },
     writer,

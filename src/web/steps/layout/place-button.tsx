@@ -1,5 +1,4 @@
 import { Button, ProgressBar } from 'react-aria-components';
-import { placedWords } from '../../../words/layout-verdict.ts';
 import { Findings } from '../../parts/sheet/findings.tsx';
 import type { LayoutTask } from '../../worker/messages.ts';
 import type { LongTaskState } from '../../worker/use-long-task.ts';
@@ -17,18 +16,17 @@ interface PlaceButtonProps {
 export function PlaceButton({ best, marks, offer, onPlace }: PlaceButtonProps) {
   const { answer, working, failure } = best;
   const refused = answer?.status === 'refused' ? answer.findings : [];
-  const verdict = answer?.status === 'refused' ? undefined : answer?.verdict;
   const ready = !working && marks !== undefined;
   return (
     <div className="place screen-only">
-      {offer === 'placed' && verdict && <p>{placedWords(verdict)}</p>}
-      {(offer === 'first' || offer === 'offered') && (
+      {offer === 'placed' && <p>The guides stand as placed for this blank.</p>}
+      {(offer === 'first' || offer === 'offered' || offer === 'keep') && (
         <Button
-          className={offer === 'first' ? 'button button-main' : 'button'}
+          className={offer === 'offered' ? 'button' : 'button button-main'}
           isDisabled={!ready}
           onPress={() => ready && onPlace(marks)}
         >
-          Place the guides for this blank
+          {offer === 'keep' ? 'Use the start’s marks' : 'Place the guides for this blank'}
         </Button>
       )}
       {working && <Working best={best} />}

@@ -9,6 +9,11 @@ test('placing is not offered beside the word that these marks are as even as the
   expect(placeOffer(false, false, 'as-even-as-it-gets')).toBe('offered');
 });
 
+test('marks that are kept for want of sureness are offered once, and not called placed', () => {
+  expect(placeOffer(true, false, 'keep')).toBe('keep');
+  expect(placeOffer(true, true, 'keep')).toBe('as-even');
+});
+
 test('it is what to do first only where the headline says so', () => {
   expect(placeOffer(false, true, 'place-anew')).toBe('first');
   expect(placeOffer(false, true, 'move')).toBe('offered');

@@ -41,6 +41,7 @@ export function SidePart(props: SidePartProps) {
   if (next) last.current = next;
   const said = last.current && nextMoveInWords(last.current, { count: own, loadsKg: loads.kg }, writer);
   const isBest = bestMarks !== undefined && sameMarks(bestMarks, field.fromTipM);
+  const startIsKept = best.answer?.status !== 'refused' && best.answer?.verdict.startKept !== undefined;
   const fewest = counts.answer?.counts.find(({ count }) => count === last.current?.fewest);
   return (
     <Headline sheet={sheet} writer={writer} said={said} stale={!next} unreadable={model.unreadable}>
@@ -54,7 +55,7 @@ export function SidePart(props: SidePartProps) {
       <PlaceButton
         best={best}
         marks={bestMarks}
-        offer={placeOffer(isBest, marksAre === 'own', last.current?.code)}
+        offer={placeOffer(isBest, marksAre === 'own', isBest && startIsKept ? 'keep' : last.current?.code)}
         onPlace={marks.place}
       />
       <SurenessLine model={model} waits={best.working} />
@@ -66,6 +67,7 @@ export function SidePart(props: SidePartProps) {
           startBroken={breaksRules(model)}
           intervals={choices.intervals}
           marksAre={marksAre}
+          startIsKept={startIsKept}
         />
       </Fold>
     </Headline>

@@ -7,6 +7,8 @@ import { dragTape } from '../../../words/tape.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
 import type { NextMoveTask } from '../../worker/messages.ts';
 import { useLongTask } from '../../worker/use-long-task.ts';
+import { useSame } from '../../worker/use-same.ts';
+import { sameMarks } from './start-state.ts';
 
 export interface WhatNext {
   /** Of the marks as they stand; undefined while it is worked out. */
@@ -20,16 +22,21 @@ export interface WhatNext {
 export function useNextMove(
   model: SheetModel,
   best: { answer: LayoutAnswer | undefined; working: boolean },
+  /** The best marks, on the tape. */
+  bestMarks: readonly number[] | undefined,
   system: UnitSystem,
 ): WhatNext {
   const { request, field, unreadable } = model;
   const found = best.answer?.status === 'refused' ? undefined : best.answer;
   const placedWorst = best.working ? undefined : found?.score.worst;
+  const why = bestMarks && sameMarks(bestMarks, field.fromTipM) ? found?.verdict.startKept : undefined;
+  const isStart = found !== undefined && sameMarks(found.fromTipM, model.startFromTipM);
+  const kept = useSame(why && { why, isStart });
   const task = useMemo((): NextMoveTask | undefined => {
     if (unreadable || placedWorst === undefined) return undefined;
-    const question = { request, fromTipM: field.fromTipM, placedWorst };
+    const question = { request, fromTipM: field.fromTipM, placedWorst, kept };
     return { does: 'nextMove', question, snapM: dragTape(system).stepM };
-  }, [request, field, unreadable, placedWorst, system]);
+  }, [request, field, unreadable, placedWorst, kept, system]);
   const { answer, working } = useLongTask(task);
   return { answer: working ? undefined : answer, working: working || best.working, placedWorst };
 }

@@ -45,7 +45,6 @@ export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, s
   const { fromTipM, footM, keepOut } = field;
 
   const best = useLayoutProposal(request);
-  const next = useNextMove(model, best, shown.system);
   const slack = useSlack(
     useMemo(
       () => (bends ? { ladder: ladder.ladder, fromTipM, footM, keepOut } : undefined),
@@ -59,6 +58,7 @@ export function useSheetInput(sheet: LiveSheet | undefined, model: SheetModel, s
       ? marksOnTape(model.field, answer.fromTipM, shown.system)
       : undefined;
   const bestMarks = useSame(onTape(best.answer));
+  const next = useNextMove(model, best, bestMarks, shown.system);
   const otherMarks = useSame(onTape(otherRule.answer));
   const { drawn } = shown;
   const held = useSame(shown.inHand ?? model.ladder);
