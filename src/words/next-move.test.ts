@@ -38,14 +38,16 @@ test('the deed, why, and what it brings, in the shop’s units', () => {
 
 test('marks that are kept for want of sureness say why, and where it stands what to read', () => {
   const why = { better: 81, worse: 4, of: 100, wanted: 87, oneHold: true };
-  expect(say({ code: 'keep', kept: { why, isStart: true } }, 'inch')).toEqual({
+  expect(say({ code: 'keep', kept: { why, marks: 'start' } }, 'inch')).toEqual({
     deed: 'Keep the start for now, and read more first.',
     why: 'Guide 8 at 400 g: line angle 17° of 15°.',
     brings:
       'Other marks are better on 81 of 100 blanks that fit your readings. With the clamp in one place, 87 of 100 are wanted. On 4 they are worse by over 3 %. Blank says which reading would tell.',
   });
-  const unread = say({ code: 'keep', kept: { why: 'unread', isStart: false } }, 'mm');
+  const unread = say({ code: 'keep', kept: { why: 'unread', marks: 'neighbour' } }, 'mm');
   expect(unread.deed).toBe('Keep these marks for now, and hang a weight first.');
+  const broken = say({ code: 'keep', kept: { why, marks: 'broken-start' } }, 'mm');
+  expect(broken.deed).toBe('The start breaks a rule. Place the guides to mend that, and read more.');
   expect(unread.brings).toMatch(/^Nothing was read yet, and diameters do not tell/);
 });
 
@@ -60,7 +62,7 @@ test('every answer has a deed, and none in inches a metric length', () => {
     'no-bend',
   ] as const) {
     const said = Object.values(
-      say({ code, move, fewest: 12, kept: { why: 'unread', isStart: true } }, 'inch'),
+      say({ code, move, fewest: 12, kept: { why: 'unread', marks: 'start' } }, 'inch'),
     ).join(' ');
     expect(said).toMatch(/\.$/);
     expect(said).not.toMatch(/\d mm/);

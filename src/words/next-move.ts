@@ -55,7 +55,9 @@ export function nextMoveInWords(
 
 function keptDeed(kept: KeptMarks | undefined): string {
   const more = kept?.why === 'unread' ? 'hang a weight' : 'read more';
-  return `Keep ${kept?.isStart ? 'the start' : 'these marks'} for now, and ${more} first.`;
+  if (kept?.marks === 'broken-start')
+    return `The start breaks a rule. Place the guides to mend that, and ${more}.`;
+  return `Keep ${kept?.marks === 'start' ? 'the start' : 'these marks'} for now, and ${more} first.`;
 }
 
 function whyKept({ why }: KeptMarks): string {

@@ -41,7 +41,7 @@ test('a layout just placed is as even as this blank gets', () => {
 
 test('marks kept for want of sureness are kept, whatever would be better on the likeliest blank', () => {
   const fromTipM = placed.fromTipM.with(6, placed.fromTipM[6] + 0.12);
-  const kept = { why: 'unread' as const, isStart: true };
+  const kept = { why: 'unread' as const, marks: 'start' as const };
   const answer = nextMove({ request, fromTipM, placedWorst: placed.score.worst, kept });
   expect(answer).toEqual({ code: 'keep', now: answer.now, kept });
   expect(answer.now.ratio).toBeGreaterThan(placed.score.worst);

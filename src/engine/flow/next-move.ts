@@ -23,13 +23,13 @@ export interface MoveQuestion {
   placedWorst?: number;
   /** Fewest guides that keep the limits, where that is known (count-answer.ts). */
   fewest?: number;
-  /** The marks are the start's or its lawful neighbour's, kept for want of sureness, and why. */
+  /** The start is kept for want of sureness, and these are its marks or its lawful neighbour's. */
   kept?: KeptMarks;
 }
 export interface KeptMarks {
   why: NonNullable<LayoutVerdict['startKept']>;
-  /** The start itself; else its nearest lawful neighbour. */
-  isStart: boolean;
+  /** Of a start that breaks a rule its nearest lawful neighbour is kept. */
+  marks: 'start' | 'broken-start' | 'neighbour';
 }
 export interface GuideMove {
   guide: number;

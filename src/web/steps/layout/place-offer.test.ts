@@ -12,6 +12,8 @@ test('placing is not offered beside the word that these marks are as even as the
 test('marks that are kept for want of sureness are offered once, and not called placed', () => {
   expect(placeOffer(true, false, 'keep')).toBe('keep');
   expect(placeOffer(true, true, 'keep')).toBe('as-even');
+  // a start that breaks a rule is mended by placing
+  expect(placeOffer(false, false, 'keep')).toBe('first');
 });
 
 test('it is what to do first only where the headline says so', () => {

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import { heedCounts } from '../../../engine/flow/heed-counts.ts';
-import type { NextMove } from '../../../engine/flow/next-move.ts';
-import type { LayoutAnswer } from '../../../engine/layout/layout.ts';
+import type { KeptMarks, NextMove } from '../../../engine/flow/next-move.ts';
+import type { LayoutAnswer, LayoutFound } from '../../../engine/layout/layout.ts';
 import type { UnitSystem } from '../../../engine/units/unit-table.ts';
 import { dragTape } from '../../../words/tape.ts';
 import type { SheetModel } from '../../read/sheet-model.ts';
@@ -29,9 +29,7 @@ export function useNextMove(
   const { request, field, unreadable } = model;
   const found = best.answer?.status === 'refused' ? undefined : best.answer;
   const placedWorst = best.working ? undefined : found?.score.worst;
-  const why = bestMarks && sameMarks(bestMarks, field.fromTipM) ? found?.verdict.startKept : undefined;
-  const isStart = found !== undefined && sameMarks(found.fromTipM, model.startFromTipM);
-  const kept = useSame(why && { why, isStart });
+  const kept = useSame(keptMarks(model, found, bestMarks));
   const task = useMemo((): NextMoveTask | undefined => {
     if (unreadable || placedWorst === undefined) return undefined;
     const question = { request, fromTipM: field.fromTipM, placedWorst, kept };
@@ -39,6 +37,19 @@ export function useNextMove(
   }, [request, field, unreadable, placedWorst, kept, system]);
   const { answer, working } = useLongTask(task);
   return { answer: working ? undefined : answer, working: working || best.working, placedWorst };
+}
+
+/** Undefined where the start is not kept, or the builder's own marks are others. */
+function keptMarks(
+  { field, startFromTipM, marksAre }: SheetModel,
+  found: LayoutFound | undefined,
+  bestMarks: readonly number[] | undefined,
+): KeptMarks | undefined {
+  const why = found?.verdict.startKept;
+  if (!why || !bestMarks) return undefined;
+  if (!sameMarks(bestMarks, field.fromTipM))
+    return marksAre === 'start' ? { why, marks: 'broken-start' } : undefined;
+  return { why, marks: sameMarks(found.fromTipM, startFromTipM) ? 'start' : 'neighbour' };
 }
 
 /** With the fewest guides that keep the limits, once that is known. */
