@@ -36,7 +36,7 @@ test.each(everyExample ? ['nine-foot-four-piece', 'two-piece-spigot', 'two-hande
   async (name) => {
     const id = await addFile(bench, exampleText(name));
     await page.goto(`${bench.server.address}/builds/${id}/layout`);
-    const place = page.getByRole('button', { name: /^Place the guides/, disabled: false });
+    const place = page.getByRole('button', { name: /^(Place the guides|Use the start)/, disabled: false });
     const placed = page.getByText('The guides stand as placed for this blank');
     await place.or(placed).waitFor();
     if (await place.isVisible()) await place.click();
